@@ -1,0 +1,71 @@
+"""The check: explore the net, then look for everything that can be proved about it."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from compose.check.explore import TooLarge, explore
+from compose.check.findings import FINDINGS
+from compose.check.findings.limits import over_budget, too_large
+from compose.check.graph import longest_line
+from compose.check.space import USUAL, Budget, StateSpace
+from compose.check.study import Study
+from compose.net.net import Net
+from grammar.finding import Finding
+
+
+@frozen
+class Facts:
+    """What the report tells besides the findings.
+
+    None stands for "not known" where the space is not whole. `ends_surely`: play ends with
+    probability 1 without the help of a clock. `longest`: the most moves a round can take, None also
+    where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
+    found. `can_win`: sides for which a win was found (all of them where the space is whole).
+    """
+
+    states: int
+    ends: int
+    edges: int
+    complete: bool
+    ends_surely: bool | None
+    can_win: tuple[str, ...]
+    shortest: int | None
+    longest: int | None
+
+
+@frozen(eq=False)
+class CheckResult:
+    """The findings in the order of the checks, the space (None where too large to number), the facts."""
+
+    findings: tuple[Finding, ...]
+    space: StateSpace | None
+    facts: Facts | None
+
+
+def check(net: Net, budget: Budget = USUAL) -> CheckResult:
+    """Everything that is proved about a net within the budget."""
+    space = explore(net, budget)
+    if isinstance(space, TooLarge):
+        return CheckResult((too_large(space),), None, None)
+    study = Study(space)
+    findings = over_budget(space)
+    for entry in FINDINGS:
+        if space.complete or not entry.whole:
+            findings += entry.look(study)
+    return CheckResult(tuple(findings), space, _facts(study))
+
+
+def _facts(study: Study) -> Facts:
+    space = study.space
+    shortest = int(study.to_end[0])
+    return Facts(
+        states=space.states,
+        ends=int(study.ended.sum()),
+        edges=space.edges,
+        complete=space.complete,
+        ends_surely=bool(study.can_end.all()) if space.complete else None,
+        can_win=tuple(side for side in study.net.sides if study.won(side).any()),
+        shortest=shortest if shortest >= 0 else None,
+        longest=longest_line(space) if space.complete else None,
+    )

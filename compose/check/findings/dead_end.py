@@ -1,0 +1,45 @@
+"""Dead end: a state that play can reach, that is no end, and in which nothing can happen.
+
+A class that comes there stands about and does not know why. This is a reachable marking that enables
+nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceedings of the IEEE
+77(4), 1989: deadlock) and is not an end; soundness forbids it (van der Aalst 1998, option to complete).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from compose.check.pointing import missing_in, span_of_last_move
+from compose.check.study import Study
+from compose.check.witness import line_of_play
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-dead-end"
+
+
+def dead_end(study: Study) -> list[Finding]:
+    """The nearest dead end, with the number of them."""
+    space = study.space
+    stuck = np.flatnonzero((np.diff(space.offsets) == 0) & ~study.ended)
+    if not stuck.size:
+        return []
+    state = int(stuck[0])
+    if study.net.bell is None:
+        title = "Play can get stuck: nothing can happen any more, yet the round is not over."
+    else:
+        title = "Play can get stuck: nothing can happen any more until the bell."
+    missing = missing_in(study, state)
+    hint = f"What is missing there: {missing}. " if missing else "Nobody has anything to do there. "
+    hint += "Say who may fetch or return what is missing, or let the round finish when it comes to this."
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING,
+            title=title,
+            place=span_of_last_move(study, state),
+            hint=hint,
+            basis=Basis.PROVED,
+            witness=line_of_play(space, state),
+            numbers=(("dead ends", float(stuck.size)), ("states", float(space.states))),
+        )
+    ]

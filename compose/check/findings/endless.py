@@ -1,0 +1,47 @@
+"""Endless: play can come to where it goes round for ever and no end can be reached any more.
+
+A bottom strongly connected component without an end is reachable; then the round does not end with
+probability 1 (C. Baier and J.-P. Katoen, Principles of Model Checking, 2008, ch. 10). A single state
+that only moves without effect leave is such a component too: players go on trying, nothing changes.
+"""
+
+from __future__ import annotations
+
+from compose.check.graph import loop_from
+from compose.check.pointing import percent, span_of_last_move
+from compose.check.study import Study
+from compose.check.witness import line_of_play, steps_along
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-endless"
+
+
+def endless(study: Study) -> list[Finding]:
+    """The nearest loop without a way out; silent where no end exists at all or play is open on purpose."""
+    net, space = study.net, study.space
+    if not study.ended.any() or (net.open_ended and net.bell is not None):
+        return []
+    loops = [trap for trap in study.traps if study.moves(int(trap[0]))]
+    if not loops:
+        return []
+    nearest = loops[0]
+    state = int(nearest[0])
+    lost = int((~study.can_end).sum())
+    what = "nothing that is tried changes anything" if len(nearest) == 1 else "play goes round for ever"
+    then = "only the bell ends the round" if net.bell is not None else "the round can never end"
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING if net.bell is None else Severity.NOTE,
+            title=f"Play can come to a point from which {what}: {then}.",
+            place=span_of_last_move(study, state),
+            hint=f"{percent(lost, space.states)} of all situations lead nowhere else. "
+            'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."'
+            if net.bell is None
+            else "Give a way out of the loop, or let the round finish there.",
+            basis=Basis.PROVED,
+            witness=line_of_play(space, state),
+            loop=steps_along(space, state, loop_from(space, state)),
+            numbers=(("loops", float(len(loops))), ("states without end", float(lost))),
+        )
+    ]

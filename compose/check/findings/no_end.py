@@ -1,0 +1,45 @@
+"""No end: play never reaches an end, whatever anybody does.
+
+The finish says how the round ends, but no state that play can reach satisfies it. (In the words of
+the Game Description Language specification, Stanford Logic Group LG-2006-01, 2008, no terminal state
+is reachable, so the game cannot terminate.)
+"""
+
+from __future__ import annotations
+
+from compose.check.never import why_never
+from compose.check.study import Study
+from grammar.finding import Basis, Finding, Severity
+from grammar.span import nowhere
+
+CODE = "C-no-end"
+
+
+def no_end(study: Study) -> list[Finding]:
+    """One finding for the whole game, with the reason for each end."""
+    net = study.net
+    by_clock = net.bell is not None and (net.open_ended or not net.ends)
+    if by_clock or study.ended.any():
+        return []
+    reasons = [f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in net.ends]
+    clock = " before the bell" if net.bell is not None else ""
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING if net.bell is None else Severity.NOTE,
+            title=f"Nothing that can happen in play ever ends the round{clock}.",
+            place=net.ends[0].rule.span if net.ends else nowhere(),
+            hint=". ".join([*reasons, _mend(study)]),
+            others=tuple(dict.fromkeys(end.rule.span for end in net.ends[1:])),
+            basis=Basis.PROVED,
+            numbers=(("states", float(study.space.states)),),
+        )
+    ]
+
+
+def _mend(study: Study) -> str:
+    if study.net.bell is not None:
+        return "Leave the sentence out, or change what has to happen for it"
+    if not study.net.ends:
+        return 'Add a finish, such as "after 6 min: ..."'
+    return 'Change what has to happen for the finish, or add a clock: "after 6 min: ..."'

@@ -1,0 +1,28 @@
+"""Over before it starts: an end already holds at the set-up, so nobody ever plays."""
+
+from __future__ import annotations
+
+from compose.check.study import Study
+from compose.check.witness import line_of_play
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-started-over"
+
+
+def started_over(study: Study) -> list[Finding]:
+    """At most one finding, at the end that holds."""
+    number = int(study.space.end_of[0])
+    if number < 0:
+        return []
+    end = study.net.ends[number]
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING,
+            title=f'The round is over before it starts: "{end.words}" is true at the set-up.',
+            place=end.rule.span,
+            hint="Change the set-up so that it is not yet true, or change this finish.",
+            basis=Basis.PROVED,
+            witness=line_of_play(study.space, 0),
+        )
+    ]

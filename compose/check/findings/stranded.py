@@ -1,0 +1,74 @@
+"""Stranded: balls, bodies or waiting players gather where nothing can ever take them away again.
+
+Once they are there no sentence fetches, frees or even uses them, though play goes on (a trap in the words of
+T. Murata, Proceedings of the IEEE 77(4), 1989: once marked, it stays marked; here confirmed on the
+explored graph, guards and all). Places where tokens may rest for good by the rules are `final` and
+left alone; so are places where players take part in play, for staying there is no waiting.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from compose.check.graph import Longs, can_reach
+from compose.check.pointing import percent, span_of_last_move
+from compose.check.study import Study
+from compose.check.witness import line_of_play
+from compose.net.net import Transition
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-stranded"
+MOVABLE = ("ball", "body", "player")
+
+
+def stranded(study: Study) -> list[Finding]:
+    """One finding for each place where tokens can be stranded."""
+    acting = {p for t in study.net.transitions for limit in t.rate.limits for p in limit}
+    found = []
+    for number, place in enumerate(study.net.places):
+        playing = place.token == "player" and number in acting
+        if place.token in MOVABLE and not place.final and not playing:
+            found += _at(study, number)
+    return found
+
+
+def _at(study: Study, place: int) -> list[Finding]:
+    space = study.space
+    counts = study.table[:, place]
+    change = counts[space.targets] - counts[study.sources]
+    using = np.array([_uses(transition, place) for transition in study.net.transitions], dtype=np.bool_)
+    freeing = (change < 0) | using[space.transitions]
+    kept = (counts >= 1) & ~study.ended
+    if freeing.any():
+        free = np.zeros(space.states, dtype=np.bool_)
+        free[study.sources[freeing]] = True
+        kept &= ~can_reach(space, study.back, free) & study.far_from_over
+    elif not (change > 0).any():
+        return []
+    states = np.flatnonzero(kept)
+    return [_finding(study, place, states, bool(freeing.any()))] if states.size else []
+
+
+def _uses(transition: Transition, place: int) -> bool:
+    return any(place in limit for limit in transition.rate.limits)
+
+
+def _finding(study: Study, place: int, states: Longs, sometimes: bool) -> Finding:
+    where = study.net.places[place]
+    state = int(states[0])
+    who = "free" if where.token == "player" else "fetch"
+    since = "From here on nobody" if sometimes else "Nobody"
+    return Finding(
+        code=CODE,
+        severity=Severity.WARNING,
+        title=f"{since} may ever {who} the {where.many}: they stay there while play goes on.",
+        place=span_of_last_move(study, state),
+        hint=f"So it is in {percent(states.size, study.space.states)} of all situations. "
+        f"Say who may {who} them and when, or say that they are out for the round.",
+        basis=Basis.PROVED,
+        witness=line_of_play(study.space, state),
+        numbers=(
+            ("situations", float(states.size)),
+            ("most at once", float(study.table[states, place].max())),
+        ),
+    )

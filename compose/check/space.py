@@ -1,0 +1,102 @@
+"""The state space: every marking that play can reach, and every move between them."""
+
+from __future__ import annotations
+
+import numpy as np
+from attrs import field, frozen
+from numpy.typing import ArrayLike, NDArray
+
+from compose.check.encoding import Codes, Encoding
+from compose.net.net import Net
+
+Ints = NDArray[np.int32]
+
+
+@frozen
+class Budget:
+    """How far to explore: at most about `states` states and `seconds` of wall time."""
+
+    states: int = 2_000_000
+    seconds: float = 20.0
+
+
+USUAL = Budget()
+
+
+@frozen
+class Happened:
+    """What the effects of one transition or reaction ever did (see `effect.Log`)."""
+
+    fired: bool
+    changed: tuple[bool, ...]
+    short: tuple[bool, ...]
+
+
+@frozen(eq=False)
+class StateSpace:
+    """States numbered in the order of breadth-first discovery, 0 the start; edges sorted by source.
+
+    Edges of state i are offsets[i] to offsets[i + 1]: `targets`, `transitions` (numbers in
+    net.transitions) and `factors` (rate per minute = factor * constant of the transition). An edge
+    back to its own state is kept: something may happen there, though no count changes.
+
+    `end_of[i]` is the first end of net.ends that holds in state i, -1 for none; ends have no edges.
+    `clash_of[i]` is a later end that holds there for another winner, -1 for none.
+    `parents` and `by` give the edge that first found each state (-1 for the start): following them
+    back is a shortest line of play. Only the first `expanded` states have their edges where the
+    space is not `complete`. `chases` are (state, transition) pairs whose reactions never settled.
+    """
+
+    net: Net
+    encoding: Encoding
+    codes: Codes
+    end_of: NDArray[np.int16]
+    clash_of: NDArray[np.int16]
+    parents: Ints
+    by: Ints
+    offsets: NDArray[np.int64]
+    targets: Ints
+    transitions: Ints
+    factors: NDArray[np.float64]
+    expanded: int
+    seconds: float
+    happened: tuple[Happened, ...] = field(repr=False)
+    reacted: tuple[Happened, ...] = field(repr=False)
+    chases: tuple[tuple[int, int], ...] = ()
+
+    @property
+    def states(self) -> int:
+        """How many states were found."""
+        return len(self.codes)
+
+    @property
+    def edges(self) -> int:
+        """How many edges were found, those back to their own state included."""
+        return len(self.targets)
+
+    @property
+    def complete(self) -> bool:
+        """True where every state was expanded, so that absence can be proved."""
+        return self.expanded == self.states
+
+    @property
+    def unexpanded(self) -> int:
+        """How many states were found but not looked into."""
+        return self.states - self.expanded
+
+    def ended(self) -> NDArray[np.bool_]:
+        """Which states are ends, shape (states,)."""
+        return np.greater_equal(self.end_of, 0)
+
+    def sources(self) -> Ints:
+        """The source of every edge, shape (edges,)."""
+        return np.repeat(np.arange(self.states, dtype=np.int32), np.diff(self.offsets))
+
+    def edges_from(self, state: int) -> range:
+        """The numbers of the edges that leave a state."""
+        return range(int(self.offsets[state]), int(self.offsets[state + 1]))
+
+
+def markings(space: StateSpace, indices: ArrayLike) -> Ints:
+    """The counts of the given states, shape (indices, places)."""
+    return space.encoding.markings(space.codes[np.asarray(indices)])

@@ -1,0 +1,125 @@
+"""One explored space with the graph facts that several findings need, each worked out at most once."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from compose.check.condition import Bools, holds
+from compose.check.ends import first_of
+from compose.check.graph import Backward, Ints, Longs, backward, bottom_components, can_reach, distances
+from compose.check.space import StateSpace, markings
+
+LEAST_LONG = 3  # moves still needed before it is worth saying that the round "goes on" (assumption)
+
+
+class Study:
+    """Facts about a space; those about absence ("can never") need a complete space."""
+
+    def __init__(self, space: StateSpace) -> None:
+        self.space = space
+        self.net = space.net
+
+    @cached_property
+    def table(self) -> NDArray[np.int32]:
+        """All markings, shape (states, places)."""
+        return markings(self.space, np.arange(self.space.states))
+
+    @cached_property
+    def ended(self) -> Bools:
+        """Which states are ends."""
+        return self.space.ended()
+
+    @cached_property
+    def sources(self) -> Ints:
+        """The source of every edge."""
+        return self.space.sources()
+
+    @cached_property
+    def back(self) -> Backward:
+        """The edges turned round."""
+        return backward(self.space, self.sources)
+
+    @cached_property
+    def to_end(self) -> Ints:
+        """Moves to the nearest end, -1 where no end can be reached."""
+        return distances(self.space, self.back, self.ended)
+
+    @cached_property
+    def can_end(self) -> Bools:
+        """From which states some end can be reached (option to complete holds where all can).
+
+        W. M. P. van der Aalst, "The application of Petri nets to workflow management", Journal of
+        Circuits, Systems and Computers 8(1), 1998, soundness.
+        """
+        return np.greater_equal(self.to_end, 0)
+
+    @cached_property
+    def traps(self) -> list[Longs]:
+        """The bottom components without an end: single states where nothing changes, or loops."""
+        return bottom_components(self.space, ~self.can_end) if not self.can_end.all() else []
+
+    @cached_property
+    def far_from_over(self) -> Bools:
+        """Where an end can be reached, but only after at least half the moves of the shortest round."""
+        shortest = int(self.to_end[0])
+        return np.greater_equal(self.to_end, max(LEAST_LONG, (shortest + 1) // 2))
+
+    @cached_property
+    def at_bell(self) -> NDArray[np.int16]:
+        """The result at the bell in each state, -1 for none; shape (states,)."""
+        if self.net.bell is None:
+            return np.full(self.space.states, -1, dtype=np.int16)
+        return first_of(self.net.bell.results, self.table)[0]
+
+    def won(self, side: str) -> Bools:
+        """Where the side has won: by an end, or by the bell ringing there."""
+        won = self._named(self.space.end_of, [end.winner == side for end in self.net.ends])
+        if self.net.bell is not None:
+            ahead = self._named(self.at_bell, [end.winner == side for end in self.net.bell.results])
+            won |= ahead & ~self.ended
+        return won
+
+    def ahead(self, side: str) -> Bools:
+        """Where the bell would give the side the win (nowhere without a bell)."""
+        results = self.net.bell.results if self.net.bell is not None else ()
+        return self._named(self.at_bell, [end.winner == side for end in results])
+
+    def can_win(self, side: str) -> Bools:
+        """From which states the side can still win, if everybody helps.
+
+        True at the start for every side: the game is weakly winnable (N. Love, T. Hinrichs, D. Haley,
+        E. Schkufza, M. Genesereth, General Game Playing: Game Description Language Specification,
+        Stanford Logic Group LG-2006-01, 2008).
+        """
+        if side not in self._can_win:
+            self._can_win[side] = can_reach(self.space, self.back, self.won(side))
+        return self._can_win[side]
+
+    @cached_property
+    def _can_win(self) -> dict[str, Bools]:
+        return {}
+
+    @cached_property
+    def contested(self) -> bool:
+        """Whether any end or bell result names a winner at all."""
+        results = self.net.bell.results if self.net.bell is not None else ()
+        return any(end.winner is not None for end in (*self.net.ends, *results))
+
+    @cached_property
+    def held(self) -> tuple[bool, ...]:
+        """For each end of the net, whether it holds in any state found."""
+        over = self.table[self.ended]
+        return tuple(bool(holds(end.guard, over).any()) for end in self.net.ends)
+
+    def moves(self, state: int) -> bool:
+        """Whether anything can happen in a state, be it without effect."""
+        return bool(self.space.offsets[state + 1] > self.space.offsets[state])
+
+    @staticmethod
+    def _named(numbers: NDArray[np.int16], chosen: list[bool]) -> Bools:
+        """Where the number (-1 for none) is that of a chosen entry."""
+        table = np.array([*chosen, False], dtype=np.bool_)
+        return np.asarray(table[numbers], dtype=np.bool_)

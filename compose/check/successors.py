@@ -1,0 +1,103 @@
+"""All moves out of many markings at once: guards, rates, effects, and what follows at once."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Sequence
+
+import numpy as np
+from attrs import frozen
+from numpy.typing import NDArray
+
+from compose.check.condition import Bools, evaluate
+from compose.check.effect import Columns, Log, carry_out
+from compose.check.encoding import Codes, Encoding
+from compose.check.rate import Floats, factor
+from compose.check.reactions import Reactions
+from compose.net.net import Net
+
+Rows = NDArray[np.int64]
+
+
+@frozen(eq=False)
+class Found:
+    """Edges in the order of their source row, then of the transition; `degrees` has one entry per row."""
+
+    codes: Codes
+    rows: Rows
+    transitions: NDArray[np.int32]
+    factors: Floats
+    degrees: NDArray[np.int64]
+    chases: list[tuple[int, int]]
+
+
+class Successors:
+    """The moves of one net. Guards and rates that several transitions share are worked out once."""
+
+    def __init__(self, net: Net, code: Encoding) -> None:
+        self.net = net
+        self.strides = {place: stride for place, stride, _ in code.digits}
+        self.logs = [Log(len(t.effects)) for t in net.transitions]
+        self.guards = _numbered([t.guard for t in net.transitions])
+        self.rates = _numbered([t.rate for t in net.transitions])
+        self.reactions = Reactions(net)
+        self.reaction_logs = self.reactions.logs
+
+    def of(self, codes: Codes, table: NDArray[np.int32]) -> Found:
+        """Every enabled transition in every row of `table` (states, places), none of them an end."""
+        count = len(codes)
+        enabled, factors = self._enabled(table)
+        after = np.zeros((len(self.net.transitions), count), dtype=np.int64)
+        watch = self.reactions.watch(table)
+        chases: list[tuple[int, int]] = []
+        for number in np.flatnonzero(enabled.any(axis=1)):
+            here = enabled[number]
+            rows = None if here.all() else np.flatnonzero(here)
+            columns = Columns(table, rows)
+            transition = self.net.transitions[number]
+            carry_out(transition.effects, columns, self.net.places, self.logs[number])
+            if self.net.reactions:
+                restless = self.reactions.follow(watch, columns, rows, count if rows is None else len(rows))
+                places = restless if rows is None else rows[restless]
+                chases += [(int(row), int(number)) for row in places]
+            reached = self._recoded(codes if rows is None else codes[rows], table, columns, rows)
+            after[number, slice(None) if rows is None else rows] = reached
+        rows, transitions = np.nonzero(enabled.T)
+        return Found(
+            codes=after.T[rows, transitions],
+            rows=rows,
+            transitions=transitions.astype(np.int32),
+            factors=factors.T[rows, transitions],
+            degrees=enabled.sum(axis=0),
+            chases=chases,
+        )
+
+    def _enabled(self, table: NDArray[np.int32]) -> tuple[NDArray[np.bool_], Floats]:
+        """Where each transition may happen and with which factor, both (transitions, states)."""
+        guards: dict[int, Bools] = {}
+        rates: dict[int, Floats] = {}
+        shape = (len(self.net.transitions), len(table))
+        enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
+        for number, transition in enumerate(self.net.transitions):
+            guard, rate = self.guards[number], self.rates[number]
+            if guard not in guards:
+                guards[guard] = evaluate(transition.guard, lambda p: table[:, p], len(table))
+            if rate not in rates:
+                rates[rate] = factor(transition.rate, lambda p: table[:, p], len(table))
+            factors[number] = rates[rate]
+            np.logical_and(guards[guard], rates[rate] > 0, out=enabled[number])
+        return enabled, factors
+
+    def _recoded(self, codes: Codes, table: NDArray[np.int32], columns: Columns, rows: Rows | None) -> Codes:
+        """The codes after the effects, from the change of the places touched."""
+        for place in columns.touched:
+            stride = self.strides.get(place)
+            if stride is not None:
+                before = table[:, place] if rows is None else table[rows, place]
+                codes = codes + (columns(place) - before) * np.int64(stride)
+        return codes
+
+
+def _numbered(values: Sequence[Hashable]) -> list[int]:
+    """For each value the place where an equal one first stands."""
+    first: dict[Hashable, int] = {}
+    return [first.setdefault(value, number) for number, value in enumerate(values)]

@@ -1,0 +1,118 @@
+"""States and conditions told in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+
+SMALL_WORDS = frozenset(
+    ["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"]
+)
+
+
+def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None = None) -> str:
+    """The counts of a marking by side, parted by semicolons: "north: 5 players in, 2 waiting; ...".
+
+    Left out: places that are empty and were so at the set-up, places that nothing changes, and, with
+    `only`, every other place.
+    """
+    moved = _touched(net)
+    shown = [
+        number
+        for number, place in enumerate(net.places)
+        if (number in only if only is not None else number in moved and (counts[number] or place.start))
+    ]
+    groups: list[str] = []
+    for side in (*net.sides, None):
+        own = [number for number in shown if net.places[number].side == side]
+        if own:
+            told = ", ".join(_listed(net, own, counts, side))
+            groups.append(f"{side}: {told}" if side else told)
+    if not groups:
+        return "nothing changes" if only is not None else "as at the set-up"
+    return "; ".join(groups)
+
+
+def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | None) -> list[str]:
+    """The phrases of one side; words that open the phrase before as well are not said twice."""
+    told: list[str] = []
+    before: list[str] = []
+    for number in numbers:
+        place, count = net.places[number], counts[number]
+        words = _without(side, place.one if count == 1 else place.many)
+        many = _without(side, place.many)
+        shared = _same_noun(before, many) if len(words) > 1 else 0
+        number_word = str(count) if count else "none" if shared else "no"
+        told.append(" ".join([number_word, *words[shared:]]))
+        before = many
+    return told
+
+
+def _same_noun(before: list[str], words: list[str]) -> int:
+    """How many words open both phrases, up to the first small word ("foam balls | in the half")."""
+    shared = 0
+    while shared < min(len(before), len(words) - 1):
+        if before[shared] != words[shared] or words[shared] in SMALL_WORDS:
+            break
+        shared += 1
+    return shared
+
+
+def _without(side: str | None, phrase: str) -> list[str]:
+    """The words of a phrase without the name of the side that opens the line."""
+    return [word for word in phrase.split() if word != side] or phrase.split()
+
+
+def _touched(net: Net) -> frozenset[int]:
+    lists = [t.effects for t in net.transitions] + [r.effects for r in net.reactions]
+    touched: set[int] = set()
+    for effect in (effect for effects in lists for effect in effects):
+        for name in ("source", "target", "place"):
+            if hasattr(effect, name):
+                touched.add(getattr(effect, name))
+    return frozenset(touched)
+
+
+def condition_in_words(condition: Condition, net: Net) -> str:
+    """A condition as a clause: "at least 2 north players in"."""
+    if isinstance(condition, Comparison):
+        return _comparison(condition, net)
+    if isinstance(condition, Not):
+        return f"not {condition_in_words(condition.part, net)}"
+    joint, empty = (" and ", "always") if isinstance(condition, All) else (" or ", "never")
+    parts = [condition_in_words(part, net) for part in condition.parts]
+    nested = isinstance(condition, AnyOf) and len(parts) > 1
+    return (f"({joint.join(parts)})" if nested else joint.join(parts)) or empty
+
+
+def _comparison(comparison: Comparison, net: Net) -> str:
+    plus = [(c, net.places[p]) for c, p in comparison.terms if c > 0]
+    minus = [(-c, net.places[p]) for c, p in comparison.terms if c < 0]
+    if plus and minus:
+        return _difference(_sum(plus), _sum(minus), comparison.relation, comparison.bound)
+    if not plus:
+        turned = {"<=": ">=", ">=": "<=", "==": "=="}[comparison.relation]
+        return _bounded(minus, turned, -comparison.bound)
+    return _bounded(plus, comparison.relation, comparison.bound)
+
+
+def _bounded(terms: list[tuple[int, Place]], relation: str, bound: int) -> str:
+    if relation != ">=" and bound == 0:
+        return f"no {_sum(terms)}"
+    how = {"<=": "at most", ">=": "at least", "==": "exactly"}[relation]
+    if len(terms) == 1 and terms[0][0] == 1:
+        return f"{how} {bound} {terms[0][1].one if bound == 1 else terms[0][1].many}"
+    return f"{how} {bound} in all of {_sum(terms)}"
+
+
+def _difference(more: str, fewer: str, relation: str, bound: int) -> str:
+    if relation == "==":
+        return f"as many {more} as {fewer}" if bound == 0 else f"exactly {bound} more {more} than {fewer}"
+    if relation == ">=":
+        return f"more {more} than {fewer}" if bound == 1 else f"at least {bound} more {more} than {fewer}"
+    return f"at most {bound} more {more} than {fewer}" if bound else f"no more {more} than {fewer}"
+
+
+def _sum(terms: list[tuple[int, Place]]) -> str:
+    return " and ".join(place.many if times == 1 else f"{times} times {place.many}" for times, place in terms)

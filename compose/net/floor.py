@@ -1,0 +1,212 @@
+"""The floor of a game: every area and every thing with its place in metres, and the distances of attempts.
+
+This is the only place where distances come from: the forecast and the plan both ask here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from functools import cache
+from math import ceil
+
+from attrs import evolve
+
+from compose.net.floor_areas import with_areas
+from compose.net.floor_distance import distance_m
+from compose.net.floor_items import Batch, Muster, batches
+from compose.net.floor_regions import Ground, Region
+from compose.net.floor_spread import room, spread
+from compose.net.floor_values import Floor, FloorItem, Half, Rectangle
+from grammar.finding import Basis, Finding, Severity
+from grammar.game import Game
+from grammar.words import count as counted
+
+__all__ = ["Floor", "distance_m", "floor_of", "ground_of"]
+
+# Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
+# stands in a row must be told apart; what is heaped "close together" nearly touches.
+GAP_M = {"player": 0.3, "ball": 0.1, "target": 0.15, "ring": 0.3, "body": 0.3, "furniture": 0.3}
+NEAR_STEP_M = 0.125  # our choice: how finely a free place is sought
+BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
+
+
+def floor_of(
+    game: Game, players: Mapping[str, int], sizes: Mapping[str, tuple[float, float]] | None = None
+) -> Floor:
+    """The floor with `players[side]` players on each side.
+
+    `sizes` gives (width, height) in metres by the kit's name or by what it is like.
+    """
+    ground = ground_of(game)
+    items: list[FloorItem] = []
+    problems: list[Finding] = []
+    for batch in batches(Muster(game, ground, players, sizes or {})):
+        placed = list(_in_place(batch, items, ground))
+        if len(placed) < batch.count:
+            problems.append(_no_room(batch, len(placed), ground))
+        items.extend(placed)
+    halves = tuple(Half(side, ground.slice_of(side)) for side in ground.sides) if game.halved else ()
+    return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems))
+
+
+def _in_place(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
+    if batch.on is None:
+        return _placed(batch, items, ground)
+    if batch.preposition in ("on", "in"):
+        return _stacked(batch, items)
+    return _beside(batch, items, ground)
+
+
+def ground_of(game: Game) -> Ground:
+    """The court with its areas, without things or players."""
+    length, width = game.court_m
+    return with_areas(game, Ground(length, width, tuple(side.name for side in game.sides), game.halved))
+
+
+def _gap(batch: Batch) -> float:
+    return 0.05 if batch.how == "close together" and batch.category != "player" else GAP_M[batch.category]
+
+
+def _kept_out(batch: Batch, ground: Ground) -> list[Rectangle]:
+    """Where players may not start: areas that nobody enters or guards, unless they are placed there."""
+    if batch.category != "player":
+        return []
+    closed = [area.rectangle for area in ground.areas if {"enters", "guards"} & set(area.forbidden)]
+    return [box for box in closed if box != batch.region.rectangle]
+
+
+def _open_region(batch: Batch, ground: Ground) -> Region:
+    box = batch.region.rectangle
+    for strip in _kept_out(batch, ground):
+        box = box.without(strip)
+    return evolve(batch.region, rectangle=box)
+
+
+def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
+    """Each thing at the place its pattern wants, or at the nearest free one."""
+    size, gap = batch.size_m[0], _gap(batch)
+    region = _open_region(batch, ground)
+    bounds = room(region, size, ground.court)
+    if batch.region.line:
+        region = evolve(region, rectangle=_line_at(bounds, region))
+        bounds = _with_steps(bounds, batch, ground)
+    elif bounds.length <= 0 or bounds.width <= 0:
+        return
+    shut = _kept_out(batch, ground)
+    mine: list[FloorItem] = []
+    points, _missing = spread(region, batch.count, size, gap, batch.how)
+    for order, point in enumerate(points):
+        for x, y in _tries(point, bounds):
+            item = FloorItem(batch.name, batch.category, batch.side, x, y, size, batch.size_m[1],
+                             batch.first + order, batch.role, batch.region.side)
+            if _free(item, items, mine, gap, shut):
+                mine.append(item)
+                yield item
+                break
+
+
+def _line_at(bounds: Rectangle, region: Region) -> Rectangle:
+    """The line through the middles of things on it, over its whole length."""
+    box = region.rectangle
+    if region.line == "across":
+        return Rectangle(bounds.left, box.bottom, bounds.left, box.top)
+    return Rectangle(box.left, bounds.bottom, box.right, bounds.bottom)
+
+
+def _with_steps(bounds: Rectangle, batch: Batch, ground: Ground) -> Rectangle:
+    """A line's pattern may step into the court; a plain row may not."""
+    if batch.how not in ("in a ring", "staggered", "in a triangle"):
+        return bounds
+    deep = max(ground.length_m, ground.width_m)
+    inner = ground.court.grown(-batch.size_m[0] / 2)
+    if batch.region.line == "across":
+        ahead = bounds.left + batch.region.facing * deep
+        return Rectangle(max(min(bounds.left, ahead), inner.left), bounds.bottom,
+                         min(max(bounds.left, ahead), inner.right), bounds.top)
+    return Rectangle(bounds.left, inner.bottom, bounds.right, inner.top)
+
+
+def _free(
+    item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]
+) -> bool:
+    return (
+        all(item.clear_of(other) >= 0.05 for other in others)
+        and all(item.clear_of(other) >= gap - 1e-9 for other in mine)
+        and all(box.distance_m(item.x, item.y) >= item.radius - 1e-9 for box in shut)
+    )
+
+
+def _tries(point: tuple[float, float], bounds: Rectangle) -> Iterator[tuple[float, float]]:
+    """The wanted point, then the points around it, ring by ring, that lie within the bounds."""
+    x, y = bounds.nearest(*point)
+    yield x, y
+    step = NEAR_STEP_M
+    for ring in range(1, ceil(max(bounds.length, bounds.width) / step) + 1):
+        for by_x, by_y in _around(ring):
+            try_x, try_y = x + by_x * step, y + by_y * step
+            if bounds.holds(try_x, try_y):
+                yield try_x, try_y
+
+
+@cache
+def _around(ring: int) -> tuple[tuple[int, int], ...]:
+    """The cells of a square ring, nearest to the middle first, towards greater y before lesser."""
+    cells = [(across, along) for across in range(-ring, ring + 1) for along in (-ring, ring)]
+    cells += [(across, along) for along in range(-ring + 1, ring) for across in (-ring, ring)]
+    return tuple(sorted(cells, key=lambda cell: (cell[0] ** 2 + cell[1] ** 2, abs(cell[0]), -cell[1], cell[0])))
+
+
+def _stacked(batch: Batch, items: list[FloorItem]) -> Iterator[FloorItem]:
+    """Things laid upon other things, one on each, or beside them as said."""
+    bases = [item for item in items if batch.on in (item.name, item.category) and batch.side in (None, item.side)]
+    taken = {(item.x, item.y) for item in items if item.on}
+    free = [item for item in bases if (item.x, item.y) not in taken]
+    for order, base in enumerate(free[: batch.count]):
+        yield FloorItem(batch.name, batch.category, batch.side, base.x, base.y, *batch.size_m,
+                        batch.first + order, batch.role, base.near, base.name)
+
+
+def _beside(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
+    """Things before (towards the middle of the court), behind or beside other things, in turn."""
+    bases = [item for item in items if batch.on in (item.name, item.category)]
+    own = [item for item in bases if batch.side in (None, item.side)] or bases
+    mine: list[FloorItem] = []
+    for order in range(batch.count if own else 0):
+        base = own[order % len(own)]
+        facing = 1 if base.x < ground.length_m / 2 else -1
+        off = base.radius + batch.size_m[0] / 2 + BESIDE_M
+        wanted = {"before": (base.x + facing * off, base.y), "behind": (base.x - facing * off, base.y)}
+        for x, y in _tries(wanted.get(batch.preposition, (base.x, base.y + off)), _around_court(batch, ground)):
+            item = FloorItem(batch.name, batch.category, batch.side, x, y, *batch.size_m,
+                             batch.first + order, batch.role, base.near)
+            if _free(item, items, mine, _gap(batch), []):
+                mine.append(item)
+                yield item
+                break
+
+
+def _around_court(batch: Batch, ground: Ground) -> Rectangle:
+    """The floor on which a thing beside another may stand: behind a thing on the back line is off the court."""
+    return ground.court.grown(-batch.size_m[0] / 2 if batch.preposition != "behind" else 2.0)
+
+
+def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
+    """How much longer or wider the place would have to be."""
+    region = _open_region(batch, ground)
+    _points, missing = spread(region, batch.count, batch.size_m[0], _gap(batch), batch.how)
+    box = region.rectangle
+    if not region.line:
+        missing = max(missing, batch.size_m[0] - min(box.length, box.width))
+    short = max(missing, (batch.count - placed) * (batch.size_m[0] + _gap(batch)) if missing <= 0 else missing)
+    whose = f" of {batch.side}" if batch.side else ""
+    left_out = counted(batch.count - placed, batch.role or batch.name)
+    verb = "finds" if batch.count - placed == 1 else "find"
+    return Finding(
+        "P-no-room",
+        Severity.WARNING,
+        f"{left_out[0].upper()}{left_out[1:]}{whose} {verb} no place ({batch.where}): {short:.1f} m more is needed.",
+        batch.span,
+        "Make the court larger, place fewer, or spread them over more of the floor.",
+        basis=Basis.COMPUTED,
+        numbers=(("short_m", round(short, 3)), ("placed", float(placed)), ("wanted", float(batch.count))),
+    )

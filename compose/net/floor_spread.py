@@ -1,0 +1,170 @@
+"""How things are spread over a region: the points of a row, a ring, a zigzag, a triangle, a cluster."""
+
+from __future__ import annotations
+
+from math import ceil, cos, hypot, pi, sin, sqrt
+
+from compose.net.floor_regions import Region
+from compose.net.floor_values import Rectangle
+
+Point = tuple[float, float]
+ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room
+
+
+def spread(region: Region, count: int, size_m: float, gap_m: float, how: str | None) -> tuple[list[Point], float]:
+    """Where `count` round things of `size_m` are wanted, `gap_m` apart, and how many metres are missing.
+
+    The points lie inside the region as far as it has room; with 0 missing they keep their gap.
+    """
+    match how:
+        case "in a ring":
+            return _ring(region, count, size_m, gap_m)
+        case "staggered":
+            return _staggered(region, count, size_m, gap_m)
+        case "in a triangle":
+            return _triangle(region, count, size_m, gap_m)
+        case "close together":
+            return _close(region, count, size_m, gap_m)
+        case _:
+            return _evenly(region, count, size_m, gap_m)
+
+
+def room(region: Region, size_m: float, court: Rectangle) -> Rectangle:
+    """Where a thing of that size may have its middle: a line has the breadth of the thing, on the court's side."""
+    box = region.rectangle
+    if region.line == "across":
+        half = size_m / 2
+        if box.left <= court.left or box.right >= court.right:
+            x = court.left + half if box.left <= court.left else court.right - half
+        else:
+            x = box.centre[0]
+        return Rectangle(x, min(box.bottom + half, box.centre[1]), x, max(box.top - half, box.centre[1]))
+    if region.line == "along":
+        half = size_m / 2
+        y = half if box.bottom <= court.bottom else court.top - half
+        return Rectangle(min(box.left + half, box.centre[0]), y, max(box.right - half, box.centre[0]), y)
+    return box.grown(-size_m / 2)
+
+
+def _cells(low: float, high: float, count: int) -> list[float]:
+    """The middles of `count` equal parts."""
+    return [low + (high - low) * (2 * order + 1) / (2 * count) for order in range(count)]
+
+
+def _evenly(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
+    box, pitch = region.rectangle, size + gap
+    if count == 0:
+        return [], 0.0
+    if region.line == "along":
+        return [(x, box.bottom) for x in _cells(box.left, box.right, count)], max(0.0, count * pitch - box.length)
+    if region.line == "across":
+        return [(box.left, y) for y in _cells(box.bottom, box.top, count)], max(0.0, count * pitch - box.width)
+    columns = _columns(box, count, pitch)
+    rows = ceil(count / columns)
+    missing = max(0.0, columns * pitch - box.length, rows * pitch - box.width)
+    return _grid(box, count, columns, rows), missing
+
+
+def _columns(box: Rectangle, count: int, pitch: float) -> int:
+    """How many columns (along x) make the roomiest cells; ties go to fewer."""
+
+    def roominess(columns: int) -> float:
+        rows = ceil(count / columns)
+        missing = max(0.0, columns * pitch - box.length, rows * pitch - box.width)
+        return min(box.length / columns, box.width / rows) - 1000 * missing
+
+    return max(range(1, count + 1), key=lambda columns: (round(roominess(columns), 9), -columns))
+
+
+def _grid(box: Rectangle, count: int, columns: int, rows: int) -> list[Point]:
+    points: list[Point] = []
+    left = count
+    for order, x in enumerate(_cells(box.left, box.right, columns)):
+        here = ceil(left / (columns - order))
+        points.extend((x, y) for y in _cells(box.bottom, box.top, here))
+        left -= here
+    return points
+
+
+def _ring(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
+    if count < 3:
+        return _evenly(region, count, size, gap)
+    box, pitch = region.rectangle, size + gap
+    if region.line:
+        inward = region.facing if region.line == "across" else (1 if box.bottom <= 0 else -1)
+        deep = max(2.0, pitch * count / 2)
+        box = _deepened(region, inward, deep)
+    needed = pitch / (2 * sin(pi / count))
+    most = min(box.length, box.width) / 2 - size / 2
+    radius = max(min(most, max(needed, 0.7 * most)), 0.0)
+    x, y = box.centre
+    points = []
+    for order in range(count):
+        turn = 2 * pi * order / count
+        points.append((x - region.facing * radius * cos(turn), y + radius * sin(turn)))
+    return points, max(0.0, 2 * (needed - most))
+
+
+def _deepened(region: Region, inward: int, deep: float) -> Rectangle:
+    """A line made into a strip on the court's side."""
+    box = region.rectangle
+    if region.line == "across":
+        ends = sorted((box.left, box.left + inward * deep))
+        return Rectangle(ends[0], box.bottom, ends[1], box.top)
+    ends = sorted((box.bottom, box.bottom + inward * deep))
+    return Rectangle(box.left, ends[0], box.right, ends[1])
+
+
+def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
+    """Evenly along the longer way, every other one a step back (on a line: a step into the court)."""
+    box = region.rectangle
+    upright = region.line == "across" or (not region.line and box.width >= box.length)
+    along = _cells(box.bottom, box.top, count) if upright else _cells(box.left, box.right, count)
+    long, deep = (box.width, box.length) if upright else (box.length, box.width)
+    step = ZIGZAG_M if region.line else max(0.0, min(ZIGZAG_M, (deep - size) / 2))
+    inward = region.facing if upright else (1 if box.bottom <= 0 else -1)
+    start = (box.left, box.bottom) if region.line else (
+        (box.centre[0] - inward * step / 2, 0.0) if upright else (0.0, box.centre[1] - inward * step / 2)
+    )
+    points = []
+    for order, place in enumerate(along):
+        off = inward * step * (order % 2)
+        points.append((start[0] + off, place) if upright else (place, start[1] + off))
+    pitch = size + gap
+    beside = sqrt(max(pitch**2 - step**2, (pitch / 2) ** 2))
+    return points, max(0.0, count * beside - long)
+
+
+def _triangle(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
+    """Rows of 1, 2, 3 ... on equal sides, the point towards the middle of the court."""
+    box, pitch = region.rectangle, size + max(gap, 0.2)
+    rows = ceil((sqrt(8 * count + 1) - 1) / 2) if count else 0
+    deep = (rows - 1) * pitch * sqrt(3) / 2 if rows else 0.0
+    if region.line == "along":
+        return _close(region, count, size, gap)
+    x, y = box.centre
+    base = box.left if region.line else x - region.facing * deep / 2
+    points: list[Point] = []
+    for row in range(rows):
+        many = min(row + 1, count - len(points))
+        out = (rows - 1 - row) * pitch * sqrt(3) / 2
+        points.extend((base + region.facing * out, y + (order - (many - 1) / 2) * pitch) for order in range(many))
+    room_deep = deep + size if region.line else box.length
+    return points, max(0.0, rows * pitch - box.width, deep + size - room_deep)
+
+
+def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
+    """A cluster around the middle of the region, nearest cells first; on a line a row."""
+    box, pitch = region.rectangle, size + gap
+    x, y = box.centre
+    if region.line:
+        steps = [(order - (count - 1) / 2) * pitch for order in range(count)]
+        long = box.width if region.line == "across" else box.length
+        points = [(x, y + by) if region.line == "across" else (x + by, y) for by in steps]
+        return points, max(0.0, count * pitch - long)
+    reach = ceil(sqrt(count)) + 1
+    cells = [(column * pitch, row * pitch) for column in range(-reach, reach + 1) for row in range(-reach, reach + 1)]
+    fitting = [cell for cell in cells if box.grown(-size / 2).holds(x + cell[0], y + cell[1])]
+    chosen = sorted(fitting, key=lambda cell: (round(hypot(*cell), 9), cell))[:count]
+    missing = 0.0 if len(chosen) == count else max(0.0, ceil(sqrt(count)) * pitch - min(box.length, box.width))
+    return [(x + column, y + row) for column, row in chosen], missing

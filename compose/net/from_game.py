@@ -1,0 +1,99 @@
+"""Game → net: the door of this folder."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from compose.net.floor import floor_of
+from compose.net.lower.attempts import Table, lower_attempts
+from compose.net.lower.builder import Builder
+from compose.net.lower.clockwork import lower_becomes, lower_fetches, lower_frees, lower_held_too_long
+from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
+from compose.net.lower.setup import place_tokens
+from compose.net.lower.tokens import points_place
+from compose.net.net import Net, Place
+from grammar.finding import Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.sentences import finish, play, when
+from grammar.tree import GameSheet
+from grammar.words import count
+
+
+def usual_players(game: Game) -> dict[str, int]:
+    """Players of each side when nobody says how many: the middle of what the sheet allows, rounded up."""
+    return {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
+
+
+def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = None) -> Outcome[Net]:
+    """The net of a game for that many players of each side.
+
+    `granted` is the sheet of rules that hold where the game says nothing else.
+    """
+    numbers = dict(usual_players(game) if players is None else players)
+    findings = tuple(_too_few(game, numbers))
+    if findings:
+        return Outcome(None, findings)
+    builder = Builder(game, numbers, floor_of(game, numbers))
+    place_tokens(builder)
+    counted_to = points_counted_to(game)
+    table = _table(builder, granted, counted_to)
+    if any(isinstance(each, when.Scores) for rule in game.whens for each in rule.consequences):
+        for side in builder.side_names:
+            points_place(builder, side, counted_to)
+    lower_attempts(builder, table)
+    lower_held_too_long(builder, table)
+    lower_fetches(builder, _own_and_granted(game, granted, play.Fetch))
+    lower_frees(builder, tuple(game.all_of("play", play.Free)))
+    lower_becomes(builder, table)
+    lower_ends(builder, counted_to, table.result_place)
+    bell = lower_bell(builder)
+    net = Net(
+        game.title,
+        builder.side_names,
+        tuple(builder.places.values()),
+        tuple(builder.transitions),
+        tuple(builder.reactions),
+        tuple(builder.ends),
+        bell,
+        tuple(builder.rules.values()),
+        open_ended=any(game.all_of("finish", finish.OpenEnded)),
+        mirrored=tuple(side.name for side in game.sides if side.mirrored),
+    )
+    broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
+    return Outcome(None if broken else net, tuple(builder.findings))
+
+
+def _own_and_granted(game: Game, granted: GameSheet, kind: type[play.Fetch]) -> tuple[play.Fetch, ...]:
+    return (*game.all_of("play", kind), *granted.all_of("play", kind))
+
+
+def _table(builder: Builder, granted: GameSheet, counted_to: int) -> Table:
+    game = builder.game
+    ends_at_once = any(
+        isinstance(each, finish.SideWins | when.SideLoses) for rule in game.whens for each in rule.consequences
+    )
+    result_place = None
+    if ends_at_once:
+        place = Place("result", "result", len(builder.side_names), 0, "result", "results")
+        result_place = builder.add_place(("result",), place)
+    return Table(
+        (*game.whens, *granted.all_of("when", when.When)),
+        (*game.all_of("play", play.Rest), *granted.all_of("play", play.Rest)),
+        tuple(game.all_of("play", play.HoldLimit)),
+        result_place,
+        counted_to,
+    )
+
+
+def _too_few(game: Game, players: Mapping[str, int]) -> list[Finding]:
+    return [
+        Finding(
+            "N-players",
+            Severity.ERROR,
+            f"The side {side.name} has {count(players.get(side.name, 0), 'player')}.",
+            side.span,
+            f"This game is for {side.least} to {side.most} players a side.",
+        )
+        for side in game.sides
+        if players.get(side.name, 0) < 1
+    ]

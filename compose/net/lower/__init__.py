@@ -1,0 +1,1 @@
+"""Game → net, sentence by sentence. Nothing after this folder looks at a sentence again."""

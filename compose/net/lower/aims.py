@@ -1,0 +1,253 @@
+"""Attempt sentences → options: one for every acting side and role, kind of ball, and thing aimed at."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve, field, frozen
+
+from compose.net.floor import distance_m
+from compose.net.lower.builder import Builder, Key, at_least
+from compose.net.lower.claims import lower_condition
+from compose.net.lower.moment import Moment
+from compose.net.lower.spots import side_meant
+from compose.net.lower.tokens import (
+    IN,
+    ball_place,
+    in_play,
+    kit_meant,
+    owners,
+    player_place,
+    roles_of,
+    target_place,
+)
+from compose.net.net import Attempt, Condition, Rate, Ratio
+from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
+from grammar.sentences import play
+from grammar.sentences.base import Np
+
+
+@frozen
+class Option:
+    """One thing that players of one side and role may try with one kind of ball."""
+
+    sentence: play.Attempt
+    aim_words: str
+    moment: Moment
+    attempt: Attempt
+    guard: tuple[Condition, ...]
+    rate: Rate
+    standing_ratio: tuple[Ratio, ...] = field(default=())
+    down_ratio: tuple[Ratio, ...] = field(default=())
+
+
+def options_of(builder: Builder) -> tuple[Option, ...]:
+    """All options of a game, with the shares of the attempts that fall to each."""
+    options = [option for sentence in builder.game.all_of("play", play.Attempt) for option in _of(builder, sentence)]
+    return tuple(_shared(option, options) for option in options)
+
+
+def _shared(option: Option, options: list[Option]) -> Option:
+    """The option with its share: what the text says, the rest divided evenly.
+
+    Who has several options chooses among them; each side's players with one kind of ball by themselves.
+    """
+    rivals = [each for each in options if _chooser(each) == _chooser(option)]
+    said = {id(each): _said_share(each) for each in rivals}
+    fixed = sum(share for share in said.values() if share is not None)
+    free = sum(share is None for share in said.values())
+    share = said[id(option)]
+    if share is None:
+        share = max(0.0, 1.0 - fixed) / free
+    return evolve(option, attempt=evolve(option.attempt, share=share))
+
+
+def _chooser(option: Option) -> tuple[str, str | None, str | None]:
+    return option.moment.actor, option.moment.actor_role, option.attempt.ball
+
+
+def _said_share(option: Option) -> float | None:
+    part = option.sentence.told(play.PartOf)
+    if not isinstance(part, play.PartOf):
+        return None
+    return part.times.value / part.of.value / len(option.sentence.aims)
+
+
+def _of(builder: Builder, sentence: play.Attempt) -> Iterator[Option]:
+    meaning = builder.game.meaning(sentence.who.name)
+    if not isinstance(meaning, PlayerMeaning):
+        return
+    named = meaning.side
+    for side in builder.side_names:
+        if named not in (None, side):
+            continue
+        for role in _acting_roles(builder, side, meaning, sentence):
+            for ball in _balls(builder, sentence, side):
+                for aim in sentence.aims:
+                    yield from _aimed(builder, sentence, aim, side, role, ball)
+
+
+def _acting_roles(
+    builder: Builder, side: str, meaning: PlayerMeaning, sentence: play.Attempt
+) -> tuple[str | None, ...]:
+    if meaning.role:
+        return (meaning.role,)
+    with_own_task = {
+        other.role
+        for each in builder.game.all_of("play", play.Attempt)
+        if isinstance(other := builder.game.meaning(each.who.name), PlayerMeaning) and other.role
+    }
+    return tuple(role for role in roles_of(builder, side) if role not in with_own_task)
+
+
+def _balls(builder: Builder, sentence: play.Attempt, side: str) -> tuple[tuple[str, Key] | None, ...]:
+    """Each kind of ball with the place in which the side has it at hand; None where the act needs no ball."""
+    if sentence.ball is None:
+        return (None,)
+    spot: Key = ("half", side) if builder.game.halved else ("court", None)
+    lines = kit_meant(builder, builder.game.meaning(sentence.ball.name), "ball")
+    return tuple((line.name, spot) for line in lines)
+
+
+def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] | None) -> Rate:
+    """min(players who can act, balls at hand); several roles or kinds of ball divide it by their numbers."""
+    everyone = in_play(builder, side)
+    mine = in_play(builder, side, role)
+    ratios = (Ratio(mine, everyone),) if len(everyone) > 1 else ()
+    if ball is None:
+        return Rate((mine,))
+    kinds = {
+        kind[0]: kind
+        for sentence in builder.game.all_of("play", play.Attempt)
+        for kind in _balls(builder, sentence, side)
+        if kind
+    }
+    at_hand = tuple(ball_place(builder, *kind) for kind in kinds.values())
+    if len(kinds) > 1:
+        ratios += (Ratio((ball_place(builder, *ball),), at_hand),)
+    return Rate((everyone, at_hand), ratios)
+
+
+def _aimed(
+    builder: Builder, sentence: play.Attempt, aim: play.Aim, side: str, role: str | None, ball: tuple[str, Key] | None
+) -> Iterator[Option]:
+    guard = [at_least(in_play(builder, side, role))]
+    if ball:
+        guard.append(at_least((ball_place(builder, *ball),)))
+    only_when = sentence.told(play.OnlyWhen)
+    if isinstance(only_when, play.OnlyWhen):
+        guard.append(lower_condition(builder, only_when.condition, side, 0))
+    rate = _rate(builder, side, role, ball)
+    for moment, extra, ratios in _moments(builder, aim, side, role, ball):
+        attempt = _attempt(builder, sentence, moment)
+        option = Option(sentence, aim.words(), moment, attempt, (*guard, *extra), rate)
+        if isinstance(aim, play.AimAt) and aim.standing_or_not and ratios:
+            option = evolve(option, guard=tuple(guard), standing_ratio=ratios[:1], down_ratio=ratios[1:])
+        elif isinstance(aim, play.AimAt) and moment.aim == "player":
+            option = evolve(option, rate=evolve(rate, ratios=rate.ratios + ratios))
+        yield option
+
+
+Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...]]
+
+
+def _moments(
+    builder: Builder, aim: play.Aim, side: str, role: str | None, ball: tuple[str, Key] | None
+) -> Iterator[Aimed]:
+    def moment(**said: str | None) -> Moment:
+        other = said.pop("other", None) or (builder.others(side) or (side,))[0]
+        return Moment(side, role, str(other), str(said.pop("aim")), "", ball=ball, **said)
+
+    match aim:
+        case play.AimAt() | play.AimThrough():
+            yield from _at(builder, aim, side, moment)
+        case play.AimPast():
+            meaning = builder.game.meaning(aim.what.name)
+            line = meaning.place if isinstance(meaning, PlaceMeaning) else aim.what.name.text
+            for other in _against(builder, aim.what, side):
+                yield moment(aim="line", line=line, other=other), (), ()
+        case play.AimTo():
+            yield from _to_mate(builder, aim, side, moment)
+        case play.AimBetween():
+            yield moment(aim="none", line=aim.goal.name.text), (), ()
+
+
+def _against(builder: Builder, phrase: Np, side: str) -> tuple[str, ...]:
+    """The sides whose things a phrase means: without an owner, those of every other side."""
+    if phrase.owner is None and not phrase.possessive and phrase.determiner not in ("their", "its"):
+        return builder.others(side) or (side,)
+    meant = side_meant(builder, phrase, side, (builder.others(side) or (side,))[0])
+    return builder.others(side) if meant != side and phrase.owner and getattr(phrase.owner, "other", None) else (meant,)
+
+
+def _at(builder: Builder, aim: play.AimAt | play.AimThrough, side: str, moment: object) -> Iterator[Aimed]:
+    make = moment if callable(moment) else None
+    assert make is not None
+    meaning = builder.game.meaning(aim.what.name)
+    if isinstance(meaning, PlayerMeaning):
+        for other in (meaning.side,) if meaning.side else _against(builder, aim.what, side):
+            yield from _at_players(builder, meaning, other, make)
+        return
+    category = meaning.category if isinstance(meaning, KitMeaning | CategoryMeaning) else "target"
+    for line in kit_meant(builder, meaning, category):
+        allowed = _against(builder, aim.what, side)
+        for owner in owners(builder, line):
+            if owner is not None and owner not in allowed:
+                continue
+            other = owner or (builder.others(side) or (side,))[0]
+            if line.category == "target" and isinstance(aim, play.AimAt):
+                standing = target_place(builder, line.name, owner, "standing")
+                down = target_place(builder, line.name, owner, "down")
+                ratios = (Ratio((standing,), line.count), Ratio((down,), line.count))
+                yield make(aim="target", thing=line.name, owner=owner, other=other), (at_least((standing,)),), ratios
+            else:
+                yield make(aim="ring", thing=line.name, owner=owner, other=other), (), ()
+
+
+def _at_players(builder: Builder, meaning: PlayerMeaning, other: str, make: object) -> Iterator[Aimed]:
+    assert callable(make)
+    everyone = in_play(builder, other)
+    for role in roles_of(builder, other) if meaning.role is None else (meaning.role,):
+        places = in_play(builder, other, role)
+        ratios = (Ratio(places, everyone),) if len(everyone) > 1 else ()
+        yield make(aim="player", hit_role=role, other=other), (at_least(places),), ratios
+
+
+def _to_mate(builder: Builder, aim: play.AimTo, side: str, moment: object) -> Iterator[Aimed]:
+    assert callable(moment)
+    where = builder.game.meaning(aim.where.name) if aim.where else None
+    standing = where.place if isinstance(where, PlaceMeaning) and not where.built_in else IN
+    places = tuple(player_place(builder, side, role, standing) for role in roles_of(builder, side))
+    needed = 1 if standing != IN else 2
+    yield moment(aim="mate", mates_at=standing), (at_least(places, needed),), ()
+
+
+def _attempt(builder: Builder, sentence: play.Attempt, moment: Moment) -> Attempt:
+    chance, caught, pace = (sentence.told(k) for k in (play.SucceedChance, play.CaughtChance, play.Pace))
+    away = sentence.told(play.FromWhere)
+    catchers = any(rule.event.words().endswith("is caught") for rule in builder.game.whens)
+    return Attempt(
+        name=sentence.words(),
+        skill=sentence.skill,
+        ball=builder.game.kit_named(moment.ball[0]).like if moment.ball else None,
+        aim=moment.aim,
+        target=builder.game.kit_named(moment.thing).like if moment.thing else None,
+        distance_m=away.distance.metres if isinstance(away, play.FromWhere) else _distance(builder, moment),
+        said_chance=chance.times.value / chance.of.value if isinstance(chance, play.SucceedChance) else None,
+        said_catch=caught.times.value / caught.of.value if isinstance(caught, play.CaughtChance) else None,
+        said_per_minute=pace.times.value if isinstance(pace, play.Pace) else None,
+        catchable=catchers and moment.aim in ("target", "player", "ring"),
+        age_years=builder.game.ages_years,
+    )
+
+
+def _distance(builder: Builder, moment: Moment) -> float:
+    target = {"player": "player", "line": "line", "mate": "mate"}.get(moment.aim, moment.thing or "line")
+    return distance_m(
+        builder.floor,
+        builder.game,
+        thrower_side=moment.actor,
+        target=target,
+        owner_side=moment.owner or moment.other,
+        place=moment.mates_at,
+    )

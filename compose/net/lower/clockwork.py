@@ -1,0 +1,165 @@
+"""Acts that aim at nothing: fetching balls, freeing who waits, a ball held too long; and what follows at once
+when a count becomes true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.lower.attempts import Table
+from compose.net.lower.builder import Builder, Key, at_least
+from compose.net.lower.claims import lower_claim, lower_condition, speaks_of_every_side
+from compose.net.lower.consequences import follow
+from compose.net.lower.moment import Moment, rest_key
+from compose.net.lower.say import player_words
+from compose.net.lower.spots import spot_key
+from compose.net.lower.tokens import IN, ball_place, in_play, kit_meant, player_place, roles_of
+from compose.net.net import All, Attempt, Condition, Effect, Move, Rate, Reaction, Transition
+from grammar.meanings import PlaceMeaning, PlayerMeaning, TeacherMeaning
+from grammar.sentences import play, when
+
+
+def _act(builder: Builder, skill: str, name: str, pace: play.Pace | None) -> Attempt:
+    said = pace.times.value if pace else None
+    return Attempt(name, skill, None, "none", said_per_minute=said, age_years=builder.game.ages_years)
+
+
+def lower_fetches(builder: Builder, sentences: tuple[play.Fetch, ...]) -> None:
+    """Balls come back from where players may fetch them; only places in which balls can lie matter."""
+    for sentence in sentences:
+        meaning = builder.game.meaning(sentence.who.name)
+        for side in builder.side_names:
+            named = meaning.side if isinstance(meaning, PlayerMeaning) else None
+            if named in (None, side):
+                builder.transitions.extend(_fetches(builder, sentence, side, isinstance(meaning, TeacherMeaning)))
+
+
+def _fetches(builder: Builder, sentence: play.Fetch, side: str, teacher: bool) -> Iterator[Transition]:
+    spot = spot_key(builder, sentence.preposition, sentence.where, side, side)
+    home: Key = ("half", side) if builder.game.halved else ("court", None)
+    for line in kit_meant(builder, builder.game.meaning(sentence.what.name), "ball"):
+        if ("ball", line.name, *spot) not in builder.places or spot == home:
+            continue
+        source, target = ball_place(builder, line.name, spot), ball_place(builder, line.name, home)
+        who = "the teacher" if teacher else player_words(side, None)
+        where = (
+            builder.places["ball", line.name, spot[0], spot[1]].one.removeprefix(f"{line.name} ").removeprefix("in ")
+        )
+        fetchers = in_play(builder, side)
+        rule = builder.rule(sentence)
+        yield Transition(
+            f"{who} fetches a {line.name} from {where}",
+            None if teacher else side,
+            teacher,
+            _act(builder, "fetch", sentence.words(), sentence.pace),
+            "always",
+            Rate(((source,),) if teacher else (fetchers, (source,))),
+            at_least((source,)) if teacher else All((at_least((source,)), at_least(fetchers))),
+            (Move(source, target, 1, rule),),
+            (rule,),
+        )
+
+
+def lower_frees(builder: Builder, sentences: tuple[play.Free, ...]) -> None:
+    """The teacher, or players of the side, bring back who waits."""
+    for sentence in sentences:
+        meaning = builder.game.meaning(sentence.who.name)
+        queue = builder.game.meaning(sentence.queued.where.name)
+        assert isinstance(queue, PlaceMeaning)
+        for side in builder.side_names:
+            if isinstance(meaning, PlayerMeaning) and meaning.side not in (None, side):
+                continue
+            for role in roles_of(builder, side):
+                source = player_place(builder, side, role, queue.place)
+                builder.transitions.append(_free(builder, sentence, side, role, source, meaning))
+
+
+def _free(
+    builder: Builder, sentence: play.Free, side: str, role: str | None, source: int, meaning: object
+) -> Transition:
+    rule = builder.rule(sentence)
+    home = player_place(builder, side, role, IN)
+    everyone = isinstance(sentence.queued, play.AllQueued)
+    own = in_play(builder, side, meaning.role or "any") if isinstance(meaning, PlayerMeaning) else ()
+    who = player_words(side, meaning.role) if isinstance(meaning, PlayerMeaning) else "the teacher"
+    queue = sentence.queued.where.name.text
+    return Transition(
+        f"{who} frees {'all' if everyone else 'the first'} in the {queue} of {side}",
+        side if own else None,
+        not own,
+        _act(builder, "free", sentence.words(), sentence.pace),
+        "always",
+        Rate((own,) if own else ()),
+        All((at_least((source,)), at_least(own))) if own else at_least((source,)),
+        (Move(source, home, None if everyone else 1, rule),),
+        (rule,),
+    )
+
+
+def lower_held_too_long(builder: Builder, table: Table) -> None:
+    """A ball held longer than its limit: the referee's switch, which nobody may refuse."""
+    for rule in builder.game.whens:
+        if not isinstance(rule.event, when.HeldLong):
+            continue
+        for side in builder.side_names:
+            for line in kit_meant(builder, builder.game.meaning(rule.event.what.name), "ball"):
+                builder.transitions.append(_held(builder, rule, side, line.name, table))
+
+
+def _held(builder: Builder, rule: when.When, side: str, kind: str, table: Table) -> Transition:
+    spot: Key = ("half", side) if builder.game.halved else ("court", None)
+    source = ball_place(builder, kind, spot)
+    other = (builder.others(side) or (side,))[0]
+    moment = Moment(side, None, other, "none", "held", ball=(kind, spot))
+    follows = follow(builder, rule, moment, table.result_place)
+    effects: list[Effect] = list(follows.effects)
+    own_rule = builder.rule(rule)
+    if follows.ball_to and follows.ball_to != spot:
+        effects.insert(0, Move(source, ball_place(builder, kind, follows.ball_to), 1, own_rule))
+    holders = in_play(builder, side)
+    return Transition(
+        f"{player_words(side, None)} holds a {kind} too long; {follows.words}",
+        None,
+        True,
+        _act(builder, "hold", rule.words(), None),
+        "always",
+        Rate((holders, (source,))),
+        All((at_least(holders), at_least((source,)))),
+        tuple(effects),
+        (own_rule,),
+    )
+
+
+def lower_becomes(builder: Builder, table: Table) -> None:
+    """Rules that start with a count: they follow at once when it becomes true."""
+    for rule in builder.game.whens:
+        if not isinstance(rule.event, when.Becomes):
+            continue
+        claim = rule.event.claim
+        sides = builder.side_names if speaks_of_every_side(claim.side) else builder.side_names[:1]
+        for side in sides:
+            guard: Condition = lower_claim(builder, claim, side, table.counted_to)
+            if rule.condition:
+                guard = All((guard, lower_condition(builder, rule.condition, side, table.counted_to)))
+            other = (builder.others(side) or (side,))[0]
+            moment = Moment(side, None, other, "none", "becomes")
+            follows = follow(builder, rule, moment, table.result_place)
+            words = f"{side}: {claim.words()}; {follows.words}"
+            effects = follows.effects + _balls_moved(builder, rule, moment)
+            builder.reactions.append(Reaction(words, guard, effects, (builder.rule(rule),)))
+
+
+def _balls_moved(builder: Builder, rule: when.When, moment: Moment) -> tuple[Effect, ...]:
+    """ "the balls go to ..." as a consequence of a count: all balls of the kind, wherever they lie."""
+    effects: list[Effect] = []
+    for consequence in rule.consequences:
+        who = getattr(consequence, "who", None)
+        if not isinstance(consequence, when.MovesTo) or who is None:
+            continue
+        key = rest_key(builder, consequence.place, moment)
+        for line in kit_meant(builder, builder.game.meaning(who.name), "ball"):
+            target = ball_place(builder, line.name, key)
+            amount = None if who.determiner == "all" else 1
+            for source in builder.found(("ball", line.name)):
+                if source != target:
+                    effects.append(Move(source, target, amount, builder.rule(rule)))
+    return tuple(effects)

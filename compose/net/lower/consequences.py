@@ -1,0 +1,190 @@
+"""Consequences of an event → effects on counts, in the order of the sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from compose.net.lower.builder import Builder, Key
+from compose.net.lower.moment import Moment, queue_side, rest_key, side_of, who_moves
+from compose.net.lower.tokens import IN, OUT, ball_place, player_place, roles_of, target_place
+from compose.net.net import Assign, Effect, Move, Rule, Shift
+from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
+from grammar.sentences import finish, when
+from grammar.sentences.base import Np
+from grammar.sentences.play import AllQueued, Queued
+
+
+@frozen
+class Follows:
+    """What follows from a rule at a moment: effects, and where the ball goes if the rule says so."""
+
+    effects: tuple[Effect, ...]
+    ball_to: Key | None
+    words: str
+
+
+def follow(builder: Builder, rule: when.When, moment: Moment, result_place: int | None) -> Follows:
+    """The effects of all consequences of a rule."""
+    effects: list[Effect] = []
+    ball_to: Key | None = None
+    source = builder.rule(rule)
+    for consequence in rule.consequences:
+        if isinstance(consequence, when.MovesTo) and _is_ball(builder, consequence.who):
+            ball_to = rest_key(builder, consequence.place, moment)
+        else:
+            effects.extend(_effects(builder, consequence, moment, source, result_place))
+    return Follows(tuple(effects), ball_to, " and ".join(each.words() for each in rule.consequences))
+
+
+def _is_ball(builder: Builder, who: when.Who) -> bool:
+    if not isinstance(who, Np):
+        return False
+    meaning = builder.game.meaning(who.name)
+    return isinstance(meaning, KitMeaning | CategoryMeaning) and meaning.category == "ball"
+
+
+def _effects(
+    builder: Builder, consequence: when.Consequence, moment: Moment, rule: Rule, result_place: int | None
+) -> Iterator[Effect]:
+    match consequence:
+        case when.StaysDown():
+            yield from _fell(builder, moment, rule)
+        case when.TakenOver():
+            yield from _taken_over(builder, consequence, moment, rule)
+        case when.Waits() | when.MovesTo() | when.Joins() | when.Out() | when.TurnsInto():
+            yield from _moved(builder, consequence, moment, rule)
+        case when.Returns():
+            yield from _returned(builder, consequence.who, moment, rule)
+        case when.ChangesPlaces():
+            yield from _swapped(builder, consequence, moment, rule)
+        case when.Scores():
+            side = side_of(builder, consequence.side, moment)
+            sign = 1 if consequence.verb == "scores" else -1
+            yield Shift(builder.index(("points", side)), sign * consequence.points.whole, rule)
+        case finish.SideWins() | when.SideLoses():
+            assert result_place is not None
+            side = side_of(builder, consequence.side, moment)
+            if isinstance(consequence, when.SideLoses):
+                side = builder.others(side)[0]
+            yield Assign(result_place, builder.side_names.index(side) + 1, rule)
+        case when.StartsAgain():
+            for number, place in enumerate(builder.places.values()):
+                if place.token in ("player", "ball", "target", "step"):
+                    yield Assign(number, place.start, rule)
+
+
+def _fell(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    if moment.thing is None:
+        return
+    standing = target_place(builder, moment.thing, moment.owner, "standing")
+    yield Move(standing, target_place(builder, moment.thing, moment.owner, "down"), 1, rule)
+
+
+def _taken_over(builder: Builder, consequence: when.TakenOver, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    if moment.thing is None:
+        return
+    side = side_of(builder, consequence.side, moment)
+    standing = target_place(builder, moment.thing, moment.owner, "standing")
+    yield Move(standing, target_place(builder, moment.thing, side, "standing"), 1, rule)
+
+
+def _standings(builder: Builder) -> list[str]:
+    return [area.name for area in builder.game.areas]
+
+
+def _moved(
+    builder: Builder,
+    consequence: when.Waits | when.MovesTo | when.Joins | when.Out | when.TurnsInto,
+    moment: Moment,
+    rule: Rule,
+) -> Iterator[Effect]:
+    if not isinstance(consequence.who, Np):
+        yield from _queue_moved(builder, consequence, moment, rule)
+        return
+    who = who_moves(builder, consequence.who, moment)
+    if who is None:
+        return
+    side, role = who
+    new_side, new_role, standing = _destination(builder, consequence, moment, side, role)
+    source = player_place(builder, side, role, moment.mates_at or IN if _is_mate(builder, consequence.who) else IN)
+    target = player_place(builder, new_side, new_role, standing)
+    if source != target:
+        yield Move(source, target, 1, rule)
+
+
+def _is_mate(builder: Builder, who: Np) -> bool:
+    return type(builder.game.meaning(who.name)).__name__ == "MateMeaning"
+
+
+def _destination(
+    builder: Builder, consequence: when.Consequence, moment: Moment, side: str, role: str | None
+) -> tuple[str, str | None, str]:
+    match consequence:
+        case when.Out():
+            return side, role, OUT
+        case when.TurnsInto():
+            meaning = builder.game.meaning(consequence.role.name)
+            assert isinstance(meaning, PlayerMeaning)
+            return meaning.side or side, meaning.role, IN
+        case when.Waits():
+            return side, role, _area(builder, consequence.where)
+        case when.MovesTo():
+            where = getattr(consequence.place, "where", None)
+            return side, role, _area(builder, where) if where is not None else IN
+        case when.Joins():
+            if isinstance(consequence.what, Np):
+                return side, role, _area(builder, consequence.what)
+            if getattr(consequence.what, "other", None):
+                return builder.others(side)[0], role, IN
+            return side_of(builder, consequence.what, moment), role, IN
+    return side, role, IN
+
+
+def _area(builder: Builder, where: Np) -> str:
+    meaning = builder.game.meaning(where.name)
+    assert isinstance(meaning, PlaceMeaning)
+    return IN if meaning.built_in else meaning.place
+
+
+def _queue_moved(builder: Builder, consequence: when.Consequence, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    who = getattr(consequence, "who", None)
+    if not isinstance(who, Queued | AllQueued):
+        return
+    side = queue_side(builder, who.where, moment, moment.other)
+    queue = _area(builder, who.where)
+    for role in roles_of(builder, side):
+        new_side, new_role, standing = _destination(builder, consequence, moment, side, role)
+        yield Move(
+            player_place(builder, side, role, queue),
+            player_place(builder, new_side, new_role, standing),
+            1 if isinstance(who, Queued) else None,
+            rule,
+        )
+
+
+def _returned(builder: Builder, who: when.Who, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    if isinstance(who, Np):
+        return  # that player goes straight back in: nothing changes hands
+    queue = _area(builder, who.where)
+    side = queue_side(builder, who.where, moment, moment.other)
+    amount = None if isinstance(who, AllQueued) else 1
+    for one_side in builder.side_names if who.where.determiner in ("each", "every") else (side,):
+        for role in roles_of(builder, one_side):
+            source = player_place(builder, one_side, role, queue)
+            yield Move(source, player_place(builder, one_side, role, IN), amount, rule)
+
+
+def _swapped(builder: Builder, consequence: when.ChangesPlaces, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    """Out goes the one, in comes the first who waits; with nobody waiting the one comes straight back."""
+    if not isinstance(consequence.who, Np) or not isinstance(consequence.other, Queued):
+        return
+    who = who_moves(builder, consequence.who, moment)
+    if who is None:
+        return
+    side, role = who
+    queue = player_place(builder, side, role, _area(builder, consequence.other.where))
+    playing = player_place(builder, side, role, IN)
+    yield Move(playing, queue, 1, rule)
+    yield Move(queue, playing, 1, rule)

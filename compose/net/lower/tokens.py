@@ -1,0 +1,152 @@
+"""Players, balls and targets as places: which standings a kind of token has, and how they are said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.lower.builder import Builder, Key
+from compose.net.net import Place
+from grammar.game import GameKit
+from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.words import plural
+
+POINTS_COUNTED_TO = 25
+OUT = "out"
+IN = "in"
+
+
+def roles_of(builder: Builder, side: str) -> tuple[str | None, ...]:
+    """The roles of a side; None stands for the players without one."""
+    roles = tuple(role.name for role in builder.game.roles if role.side in (None, side))
+    return (None, *roles)
+
+
+def player_place(builder: Builder, side: str, role: str | None, standing: str) -> int:
+    """The place of a side's players with a role, in play, out, or in a named area."""
+    noun = f"{side} {role}" if role else player_noun(side)
+    where = {IN: "in", OUT: "out for the round"}.get(standing, f"{_preposition(standing)} the {standing}")
+    total = builder.players[side]
+    many = noun if noun == side else plural(noun)
+    place = Place(
+        f"player/{side}/{role or '-'}/{standing}",
+        "player",
+        total,
+        0,
+        f"{noun} {where}",
+        f"{many} {where}",
+        side,
+        role,
+        final=standing == OUT or not standing.endswith("queue"),
+    )
+    return builder.add_place(("player", side, role, standing), place)
+
+
+def player_noun(side: str) -> str:
+    """ "north player", but "carrier" where the side is called carriers."""
+    return singular_side(side) if is_plural(side) else f"{side} player"
+
+
+def is_plural(side: str) -> bool:
+    """Whether a side is called by its players: "herons", "boatmen"; "north" is not."""
+    return side.endswith("men") or (side.endswith("s") and not side.endswith("ss") and len(side) > 3)
+
+
+def singular_side(side: str) -> str:
+    """ "heron", "boatman"."""
+    if side.endswith("men"):
+        return side[:-3] + "man"
+    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
+
+
+def does(side: str, one: str, many: str) -> str:
+    """A side with its verb: "north wins", "the herons win"."""
+    return f"the {side} {many}" if is_plural(side) else f"{side} {one}"
+
+
+def of_side(thing: str, side: str | None) -> str:
+    """A thing with its owner: "south lantern", "stone of the pikes"."""
+    if side is None:
+        return thing
+    return f"{thing} of the {side}" if is_plural(side) else f"{side} {thing}"
+
+
+def _preposition(area: str) -> str:
+    return "on" if area.split()[-1] in ("bench", "base", "mark") else "in"
+
+
+def in_play(builder: Builder, side: str, role: str | None = "any") -> tuple[int, ...]:
+    """The places of a side's players in play, of one role or of any."""
+    roles = roles_of(builder, side) if role == "any" else (role,)
+    return tuple(
+        builder.index(("player", side, each, IN)) for each in roles if ("player", side, each, IN) in builder.places
+    )
+
+
+def ball_place(builder: Builder, kind: str, where: Key) -> int:
+    """The place of balls of a kind: ("half", side), (area, side), or ("behind the back line", side)."""
+    line = builder.game.kit_named(kind)
+    spot, side = where[0], where[1]
+    if spot == "half":
+        said = f"in the half of the {side}" if is_plural(str(side)) else f"in the {side} half"
+    elif spot == "court":
+        said = "on the court"
+    else:
+        lead = "" if str(spot).startswith(("behind", "on ", "beside", "before")) else f"{_preposition(str(spot))} the "
+        said = f"{lead}{spot}" + (f" of {side}" if side else "")
+    total = ball_total(builder, line)
+    place = Place(
+        f"ball/{kind}/{spot}/{side or '-'}",
+        "ball",
+        total,
+        0,
+        f"{line.name} {said}",
+        f"{line.plural} {said}",
+        side,
+        kind,
+    )
+    return builder.add_place(("ball", kind, spot, side), place)
+
+
+def ball_total(builder: Builder, line: GameKit) -> int:
+    """How many of a kind there are in all."""
+    return line.count * (len(builder.game.sides) if line.owner == "each" else 1)
+
+
+def target_place(builder: Builder, kind: str, owner: str | None, standing: str) -> int:
+    """The place of targets of a kind and owner, "standing" or "down"."""
+    line = builder.game.kit_named(kind)
+    one, many = (f"{of_side(name, owner)} {standing}" for name in (line.name, line.plural))
+    place = Place(
+        f"target/{kind}/{owner or '-'}/{standing}",
+        "target",
+        line.count,
+        0,
+        one,
+        many,
+        owner,
+        kind,
+        final=standing == "down",
+    )
+    return builder.add_place(("target", kind, owner, standing), place)
+
+
+def owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
+    """Who owns things of a kit line: every side, one side, or nobody."""
+    if line.owner == "each":
+        return builder.side_names
+    return (line.owner,) if line.owner in builder.side_names else (None,)
+
+
+def points_place(builder: Builder, side: str, counted_to: int) -> int:
+    """The points of a side."""
+    place = Place(f"points/{side}", "points", counted_to, 0, f"point for {side}", f"points for {side}", side)
+    return builder.add_place(("points", side), place)
+
+
+def kit_meant(builder: Builder, meaning: Meaning, category: str) -> Iterator[GameKit]:
+    """The kit lines that a name stands for: one, or all of a category."""
+    for line in builder.game.kit:
+        exact = isinstance(meaning, KitMeaning) and meaning.key == line.name
+        sort = isinstance(meaning, CategoryMeaning) and meaning.category == line.category == category
+        if exact or sort:
+            yield line

@@ -1,0 +1,236 @@
+"""The net: bounded places, guarded transitions, ends. The only thing the check and the forecast read.
+
+A marking is a tuple of counts, one for each place, in the order of `Net.places`.
+Effects of a transition are carried out in their written order on one marking.
+"""
+
+from __future__ import annotations
+
+from typing import Union
+
+from attrs import frozen
+
+from grammar.span import Span
+
+
+@frozen
+class Place:
+    """A count with a bound: 0 <= count <= capacity, `start` at the set-up.
+
+    `token` says what is counted ("player", "ball", "target", "step", "points", "result");
+    places whose tokens move among them keep their total. `one` and `many` finish the phrase
+    "3 ...": ("south lantern standing", "south lanterns standing").
+    `final` is True where tokens may rest for good by the rules (a target that stays down, a player
+    out for the round); elsewhere tokens that can never leave again are stranded.
+    """
+
+    name: str
+    token: str
+    capacity: int
+    start: int
+    one: str
+    many: str
+    side: str | None = None
+    kind: str | None = None
+    final: bool = False
+
+
+@frozen
+class Comparison:
+    """sum(coefficient * count[place]) relation bound over the terms (coefficient, place).
+
+    The relation is one of "<=", "==", ">=".
+    """
+
+    terms: tuple[tuple[int, int], ...]
+    relation: str
+    bound: int
+
+
+@frozen
+class All:
+    """Every part holds; with no parts it always holds."""
+
+    parts: tuple[Condition, ...] = ()
+
+
+@frozen
+class AnyOf:
+    """At least one part holds; with no parts it never holds."""
+
+    parts: tuple[Condition, ...] = ()
+
+
+@frozen
+class Not:
+    """The part does not hold."""
+
+    part: Condition
+
+
+Condition = Union[Comparison, All, AnyOf, Not]
+
+
+@frozen
+class Rule:
+    """A sentence of the game: its words and where it stands."""
+
+    text: str
+    span: Span
+
+
+@frozen
+class Move:
+    """Take min(amount, count[source]) tokens from source to target; amount None means all of them."""
+
+    source: int
+    target: int
+    amount: int | None
+    rule: Rule
+
+
+@frozen
+class Shift:
+    """Add `by` (may be negative) to a counter (points, a step on a track), kept within 0..capacity."""
+
+    place: int
+    by: int
+    rule: Rule
+
+
+@frozen
+class Assign:
+    """Set a place to a value. Starting again is one Assign for every place that starts again."""
+
+    place: int
+    value: int
+    rule: Rule
+
+
+Effect = Union[Move, Shift, Assign]
+
+
+@frozen
+class Ratio:
+    """sum(numerator places) / denominator; the denominator is a sum of places or a fixed number."""
+
+    numerator: tuple[int, ...]
+    denominator: tuple[int, ...] | int
+
+
+@frozen
+class Rate:
+    """How many act at once: min over `limits` of the sum of their places, times every ratio.
+
+    No limits means 1. A ratio whose denominator is 0 makes the whole 0. A transition with factor 0
+    is not enabled. Times attempts per minute and chance (both of the forecast) it is the rate per minute.
+    """
+
+    limits: tuple[tuple[int, ...], ...] = ()
+    ratios: tuple[Ratio, ...] = ()
+
+
+@frozen
+class Attempt:
+    """What somebody tries: all that the forecast needs to say how often and with what chance.
+
+    `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the
+    floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
+    `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
+    `width_m` and `height_m` are the target's (0 where it has none).
+    """
+
+    name: str
+    skill: str
+    ball: str | None
+    aim: str
+    target: str | None = None
+    distance_m: float = 0.0
+    width_m: float = 0.0
+    height_m: float = 0.0
+    share: float = 1.0
+    said_chance: float | None = None
+    said_per_minute: float | None = None
+    said_catch: float | None = None
+    catchable: bool = False
+    age_years: tuple[float, float] = (8.0, 12.0)
+
+
+@frozen
+class Transition:
+    """One attempt with one outcome.
+
+    `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it").
+    `side` may decline it unless `forced`; side None is nobody's choice (the clock, the teacher).
+    `rules` are all sentences that had a part in it; each effect names its own rule besides.
+    `outcome` is one of "success", "caught", "missed", or "always" where there is only one outcome.
+    """
+
+    words: str
+    side: str | None
+    forced: bool
+    attempt: Attempt
+    outcome: str
+    rate: Rate
+    guard: Condition
+    effects: tuple[Effect, ...]
+    rules: tuple[Rule, ...]
+
+
+@frozen
+class Reaction:
+    """What follows at once when a condition becomes true (false before the move, true after it)."""
+
+    words: str
+    guard: Condition
+    effects: tuple[Effect, ...]
+    rules: tuple[Rule, ...]
+
+
+@frozen
+class End:
+    """A way for the round to end. `winner` is a side, or None for a draw or a plain end.
+
+    `words` says it ("north wins: south has no lanterns standing"). `way` groups ways of winning.
+    """
+
+    words: str
+    winner: str | None
+    guard: Condition
+    rule: Rule
+    way: str = ""
+
+
+@frozen
+class Bell:
+    """The clock: at `after_s` the first entry whose guard holds says the result (None where no clock)."""
+
+    after_s: float
+    results: tuple[End, ...]
+    rule: Rule
+
+
+@frozen
+class Net:
+    """The whole game as places and transitions.
+
+    `ends` are looked at in order in every marking, the first that holds is the result; where ends of
+    different winners hold together and no end before them says so, that is the finding "two winners".
+    `open_ended` is True where the text says that play goes on until the clock on purpose.
+    `mirrored` lists the sides that the text calls mirrored.
+    """
+
+    title: str
+    sides: tuple[str, ...]
+    places: tuple[Place, ...]
+    transitions: tuple[Transition, ...]
+    reactions: tuple[Reaction, ...]
+    ends: tuple[End, ...]
+    bell: Bell | None
+    rules: tuple[Rule, ...]
+    open_ended: bool = False
+    mirrored: tuple[str, ...] = ()
+
+    def start(self) -> tuple[int, ...]:
+        """The marking at the set-up."""
+        return tuple(place.start for place in self.places)

@@ -1,0 +1,73 @@
+"""The one record in which every stage speaks of what is wrong, and the pair of value and findings."""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import Generic, TypeVar
+
+from attrs import field, frozen
+
+from grammar.span import Span
+
+
+class Severity(Enum):
+    """How a finding counts: an error stops the work, a warning asks the teacher to act, a note informs."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+class Basis(Enum):
+    """How a finding is known; no finding is a guess."""
+
+    READ = "read in the text"
+    PROVED = "proved"
+    COMPUTED = "computed"
+    SIMULATED = "simulated"
+
+
+@frozen
+class Step:
+    """One move of a witness: what happens, in the words of the rules, and the counts after it."""
+
+    words: str
+    after: str
+    transition: int = -1
+
+
+@frozen
+class Finding:
+    """One thing to say about a text or a game.
+
+    `code` is stable (tests match it), `title` is one plain sentence, `hint` says what would mend it.
+    `witness` is the shortest line of play that leads there, empty where no play is needed;
+    `loop` is the part of it that can repeat for ever.
+    """
+
+    code: str
+    severity: Severity
+    title: str
+    place: Span
+    hint: str = ""
+    others: tuple[Span, ...] = ()
+    basis: Basis = Basis.READ
+    witness: tuple[Step, ...] = ()
+    loop: tuple[Step, ...] = ()
+    numbers: tuple[tuple[str, float], ...] = field(default=())
+
+
+Value = TypeVar("Value")
+
+
+@frozen
+class Outcome(Generic[Value]):
+    """What a stage gives: a value where there is one, and all that is to be said of it."""
+
+    value: Value | None
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def broken(self) -> bool:
+        """True where the next stage must not start."""
+        return self.value is None or any(f.severity is Severity.ERROR for f in self.findings)

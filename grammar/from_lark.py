@@ -1,0 +1,125 @@
+"""Parse tree of a sentence → node of grammar/sentences: the class is named after the rule."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+import attrs
+from lark import Token, Tree
+from lark.tree import Meta
+
+from grammar.sentences import head, kinds
+from grammar.sentences.base import Name, Node, Np, Quantity
+from grammar.sentences.modifier import ChangeSkill
+from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
+from grammar.sentences.sides import Headcount, Sides
+from grammar.sentences.space import Area, Court
+from grammar.sentences.when import When
+from grammar.span import Span
+
+_QUANTITIES = ("NUMBER", "LENGTH", "DURATION", "PERCENT")
+_AIMS = (AimAt, AimThrough, AimPast, AimTo, AimBetween)
+
+
+class Reader:
+    """Makes nodes of one line, which stands at `line`; `columns` turns a column of the parsed text into
+    one of the file (both from 1).
+
+    `parameters` maps a column of the line (from 1) to the parameter of a modifier that stood there.
+    """
+
+    def __init__(self, line: Span, columns: Callable[[int], int], parameters: Mapping[int, str]) -> None:
+        self._line = line
+        self._columns = columns
+        self._parameters = parameters
+
+    def node(self, tree: Tree[Token] | Token | None) -> Any:
+        """The node, text or None that a piece of the parse tree stands for."""
+        if tree is None:
+            return None
+        if isinstance(tree, Token):
+            return self._leaf(tree)
+        children = [self.node(child) for child in tree.children]
+        span = self._span(tree.meta)
+        if tree.data in ("preposition", "ball_state"):
+            return children[0]
+        if tree.data == "name":
+            return Name(" ".join(children), span=span)
+        if tree.data == "practice":
+            return head.Practice(" ".join(children), span=span)
+        if tree.data == "shot":
+            return Np(children[0], None, None, Name(children[1], span=span), span=span)
+        special = _SPECIAL.get(tree.data)
+        if special:
+            return attrs.evolve(special(children), span=span)
+        return _construct(kinds.BY_RULE[tree.data], children, span)
+
+    def _leaf(self, token: Token) -> Quantity | str:
+        if token.type in _QUANTITIES:
+            digits = token.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
+            unit = token[len(digits) :].strip()
+            span = self._token_span(token)
+            return Quantity(float(digits), unit, parameter=self._parameters.get(token.column or 0), span=span)
+        if token.type == "STRING":
+            return token[1:-1].strip()
+        if token.type == "LICENCE":
+            return str(token)
+        return " ".join(token.lower().replace("’", "'").split())
+
+    def _token_span(self, token: Token) -> Span:
+        return self._stretch(token.column or 1, token.end_column or 1)
+
+    def _span(self, meta: Meta) -> Span:
+        return self._line if meta.empty else self._stretch(meta.column, meta.end_column)
+
+    def _stretch(self, start: int, end: int) -> Span:
+        return Span(
+            self._line.file, self._line.line, self._columns(start), max(self._columns(end), self._columns(start) + 1)
+        )
+
+
+def _construct(kind: type[Node], children: list[Any], span: Span) -> Node:
+    fields = [field for field in attrs.fields(kind) if field.name != "span" and not field.kw_only]
+    if fields and fields[-1].metadata.get("rest"):
+        fixed = len(fields) - 1
+        children = [*children[:fixed], tuple(child for child in children[fixed:] if child is not None)]
+    return kind(*children, span=span)
+
+
+def _sides(children: list[Any]) -> Sides:
+    names = tuple(child for child in children if isinstance(child, Name))
+    headcount = next(child for child in children if isinstance(child, Headcount))
+    return Sides(names, headcount, tuple(child for child in children if isinstance(child, str)))
+
+
+def _attempt(children: list[Any]) -> Attempt:
+    who, skill, ball, *rest = children
+    aims = tuple(child for child in rest if isinstance(child, _AIMS))
+    return Attempt(who, skill, ball, aims, tuple(child for child in rest if not isinstance(child, _AIMS)))
+
+
+def _when(children: list[Any]) -> When:
+    event, condition, *consequences = children
+    return When(event, condition, tuple(consequences))
+
+
+def _change_skill(children: list[Any]) -> ChangeSkill:
+    words = [child for child in children if child not in ("change", "changes")]
+    return ChangeSkill(tuple(words[:-1]), words[-1])
+
+
+def _area(children: list[Any]) -> Area:
+    name, depth, preposition, spot, *rules = children
+    return Area(name, depth, preposition, spot, tuple(rule for rule in rules if rule is not None))
+
+
+_SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
+    "sides": _sides,
+    "attempt": _attempt,
+    "when": _when,
+    "also": lambda children: AimAt(*children),
+    "court": lambda children: Court(*children[1:]),
+    "change_skill": _change_skill,
+    "area": _area,
+}

@@ -1,0 +1,134 @@
+"""The game: a tree whose every name is resolved and whose counts are possible.
+
+A Game still holds its sentences (the sheet), so it can be printed as text again; beside them it keeps
+what the sentences declare, in canonical names and SI units. Two games are equal when their sheets say
+the same; notes and places in the text do not count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from attrs import field, frozen
+
+from grammar.meanings import Meaning
+from grammar.sentences.base import Name, Node
+from grammar.sentences.finish import After, BothAtOnce, EndsWhen, FirstTo, LoseWhen, OpenEnded, WinWhen
+from grammar.sentences.play import Attempt, Fetch, Free, HoldLimit, NobodyFetches, Rest, Stay
+from grammar.sentences.sides import Placing
+from grammar.sentences.when import When
+from grammar.span import Span
+from grammar.tree import GameSheet, Sentence
+
+PlayRule = Attempt | Stay | HoldLimit | Rest | Fetch | NobodyFetches | Free
+FinishRule = WinWhen | LoseWhen | FirstTo | After | EndsWhen | BothAtOnce | OpenEnded
+
+
+@frozen
+class GameArea:
+    """A named area. `kind` is strip, zone, bench, queue, base, circle or mark; depth in metres or None.
+
+    `preposition` and `spot` say where it lies ("before", "back line"); `each` is True where every side
+    has one of its own.
+    """
+
+    name: str
+    kind: str
+    depth_m: float | None
+    preposition: str
+    spot: str
+    each: bool
+    forbidden: tuple[str, ...]
+    span: Span = field(eq=False)
+
+
+@frozen
+class GameSide:
+    """A side and how many players it may have."""
+
+    name: str
+    least: int
+    most: int
+    mirrored: bool
+    span: Span = field(eq=False)
+
+
+@frozen
+class GameRole:
+    """Some players of a side (or of every side) with a task or a distance of their own."""
+
+    name: str
+    least: int
+    most: int
+    side: str | None
+    distance_m: float | None
+    span: Span = field(eq=False)
+
+
+@frozen
+class GameKit:
+    """A line of the kit list. `owner` is "each" (every side has `count`), a side's name, or None (shared)."""
+
+    name: str
+    plural: str
+    category: str
+    count: int
+    owner: str | None
+    like: str
+    span: Span = field(eq=False)
+
+
+@frozen
+class Game:
+    """A game with every name resolved."""
+
+    sheet: GameSheet
+    ages_years: tuple[float, float] = field(eq=False)
+    court_m: tuple[float, float] = field(eq=False)
+    halved: bool = field(eq=False)
+    sides: tuple[GameSide, ...] = field(eq=False)
+    roles: tuple[GameRole, ...] = field(eq=False)
+    areas: tuple[GameArea, ...] = field(eq=False)
+    kit: tuple[GameKit, ...] = field(eq=False)
+    vocabulary: Mapping[str, Meaning] = field(eq=False, repr=False)
+
+    @property
+    def title(self) -> str:
+        return self.sheet.title
+
+    def meaning(self, name: Name) -> Meaning:
+        """What a name of the sheet means; every name of a game means something."""
+        return self.vocabulary[name.text]
+
+    def sentences(self, section: str) -> tuple[Node, ...]:
+        """The sentences of a section, in the order of the sheet."""
+        return tuple(line.sentence for line in self.sheet.lines(section))
+
+    def all_of(self, section: str, kind: type[Sentence]) -> Iterator[Sentence]:
+        """The sentences of one kind in a section."""
+        return self.sheet.all_of(section, kind)
+
+    @property
+    def placings(self) -> tuple[Placing, ...]:
+        return tuple(self.all_of("set-up", Placing))
+
+    @property
+    def whens(self) -> tuple[When, ...]:
+        return tuple(self.all_of("when", When))
+
+    def kit_named(self, key: str) -> GameKit:
+        """The kit line of that singular name; KeyError where there is none."""
+        return next(line for line in self.kit if line.name == key)
+
+    def plural_of(self, key: str) -> str:
+        """The plural of a kit line's name."""
+        return self.kit_named(key).plural
+
+    def area_named(self, name: str) -> GameArea | None:
+        """The area of that name, or None for a built-in place."""
+        return next((area for area in self.areas if area.name == name), None)
+
+    def told(self, topic: str) -> tuple[str, ...]:
+        """The texts under a word of the head: credit, about, cue, outcomes or caution."""
+        from grammar.sentences.head import Told
+
+        return tuple(line.text for line in self.all_of("head", Told) if line.topic == topic)

@@ -1,0 +1,88 @@
+"""The parser of single sentences, made from rules.lark by Lark.
+
+Lark's own keyword handling is tightened in two ways. Every word of the grammar ends at a word border,
+so `outt` is never read as `out` and `t`. No reserved word may be part of a name, so a slip is reported
+where it stands and not at the end of the line.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+from lark import Lark, Token
+from lark.lexer import PatternRE, PatternStr, TerminalDef
+from lark.tree import ParseTree
+
+GRAMMAR_FILE = Path(__file__).with_name("rules.lark")
+STARTS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care", "modifier")
+_OPEN_TERMINALS = frozenset(("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE"))
+
+
+def start_symbol(section: str) -> str:
+    """The grammar's start symbol for the sentences of a section."""
+    return f"{section.replace('-', '')}_line"
+
+
+@cache
+def reserved_phrases() -> tuple[str, ...]:
+    """All words and phrases of the grammar, the longest first."""
+    text = re.sub(r"//.*", "", GRAMMAR_FILE.read_text(encoding="utf-8"))
+    phrases = {phrase for phrase in re.findall(r'"([^"]+)"', text) if phrase[0].isalpha()}
+    return tuple(sorted(phrases, key=lambda phrase: (-len(phrase), phrase)))
+
+
+def _as_pattern(phrase: str) -> str:
+    return r"\s+".join(re.escape(word) for word in phrase.split())
+
+
+def _edit(terminal: TerminalDef) -> TerminalDef:
+    pattern = terminal.pattern
+    if terminal.name == "WORD":
+        reserved = "|".join(_as_pattern(phrase) for phrase in reserved_phrases())
+        terminal.pattern = PatternRE(rf"(?!(?i:(?:{reserved})(?![\w'’-])))" + pattern.value)
+    elif terminal.name not in _OPEN_TERMINALS and any(letter.isalpha() for letter in pattern.value):
+        value = _as_pattern(pattern.value) if isinstance(pattern, PatternStr) else _spaced(pattern.value)
+        terminal.pattern = PatternRE(rf"(?i:(?:{value})(?![\w'’-]))")
+        terminal.priority = 1 + pattern.value.count(" ")
+    return terminal
+
+
+def _spaced(alternatives: str) -> str:
+    return re.sub(r"(?:\\ | )", r"\\s+", alternatives)
+
+
+@cache
+def _parser() -> Lark:
+    return Lark(
+        GRAMMAR_FILE.read_text(encoding="utf-8"),
+        parser="lalr",
+        lexer="basic",
+        start=[start_symbol(section) for section in STARTS],
+        maybe_placeholders=True,
+        propagate_positions=True,
+        edit_terminals=_edit,
+    )
+
+
+def parse_sentence(section: str, text: str) -> ParseTree:
+    """The parse tree of one sentence of a section; raises lark.UnexpectedInput where it is none."""
+    return _parser().parse(text, start=start_symbol(section))
+
+
+def terminal_phrases(name: str) -> tuple[str, ...]:
+    """The words that a terminal of the grammar stands for; none for names, numbers and the like."""
+    if name in _OPEN_TERMINALS:
+        return ()
+    return _phrases_by_terminal().get(name, ())
+
+
+@cache
+def _phrases_by_terminal() -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for phrase in reserved_phrases():
+        token = next(iter(_parser().lex(phrase, dont_ignore=True)), None)
+        if isinstance(token, Token):
+            found.setdefault(token.type, []).append(phrase)
+    return {name: tuple(sorted(phrases)) for name, phrases in found.items()}

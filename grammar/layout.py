@@ -1,0 +1,198 @@
+"""The layout of a file: which lines are headings, which are sentences, which are notes.
+
+A file from another school is hostile until read: its size, its lines and its characters are bounded here.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from grammar.finding import Finding, Severity
+from grammar.span import Span
+from grammar.words import did_you_mean
+
+SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
+KINDS = ("game", "modifier", "remix")
+MOST_BYTES = 1 << 20
+MOST_LINE_LETTERS = 400
+MOST_LINES = 20_000
+MOST_TITLE_LETTERS = 60
+_TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
+_OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
+
+
+@frozen
+class TextLine:
+    """A line that says something, with the notes that stand above it. `indent` counts letters."""
+
+    number: int
+    indent: int
+    text: str
+    notes: tuple[str, ...] = ()
+
+    def span(self, file: str) -> Span:
+        """The whole of what the line says."""
+        return Span(file, self.number, self.indent + 1, self.indent + 1 + len(self.text))
+
+
+@frozen
+class Part:
+    """A game or a modifier as lines: those of the head, then those of each section as they come."""
+
+    kind: str
+    title: str
+    heading: TextLine
+    head: tuple[TextLine, ...]
+    sections: tuple[tuple[str, TextLine, tuple[TextLine, ...]], ...]
+    closing_notes: tuple[str, ...] = ()
+
+
+def decoded(data: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
+    """Text of a file's bytes, or "" and why they are not text."""
+
+    def refuse(title: str, hint: str) -> tuple[str, tuple[Finding, ...]]:
+        return "", (Finding("L-not-text", Severity.ERROR, title, Span(file, 0, 0, 0), hint),)
+
+    if len(data) > MOST_BYTES:
+        return refuse(
+            "This file is larger than 1 MiB; a rule sheet is a page or two.", "Split it into one file a game."
+        )
+    if b"\0" in data:
+        return refuse("This file is not text: it holds bytes that no text has.", "Give a plain text file of rules.")
+    try:
+        return data.decode("utf-8-sig"), ()
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        return refuse(f"Line {line} holds a letter that is not in UTF-8.", "Save the file as plain text in UTF-8.")
+
+
+def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Finding]]:
+    """Lines that say something, the notes after the last of them, and lines that cannot be read."""
+    lines: list[TextLine] = []
+    notes: list[str] = []
+    findings: list[Finding] = []
+    for number, raw in enumerate(re.split(r"\r\n|\r|\n", text), start=1):
+        written = raw.expandtabs(4).rstrip()
+        said = written.lstrip()
+        place = Span(file, number, len(written) - len(said) + 1, min(len(written), MOST_LINE_LETTERS) + 1)
+        if number > MOST_LINES or len(said) > MOST_LINE_LETTERS or _strange(said):
+            findings.append(_unreadable(said, number, place))
+            if number > MOST_LINES:
+                break
+        elif re.match(r"note\s*:", said, re.IGNORECASE):
+            notes.append(said.split(":", 1)[1].strip())
+        elif said:
+            lines.append(TextLine(number, len(written) - len(said), said, tuple(notes)))
+            notes = []
+    return lines, notes, findings
+
+
+def _strange(said: str) -> bool:
+    return (
+        not said.isascii()
+        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Zl", "Zp") for letter in said)
+        or (any(ord(letter) < 32 or ord(letter) == 127 for letter in said))
+    )
+
+
+def _unreadable(said: str, number: int, place: Span) -> Finding:
+    if number > MOST_LINES:
+        title, hint = f"This file has more than {MOST_LINES} lines.", "Split it into one file a game."
+    elif len(said) > MOST_LINE_LETTERS:
+        title = f"This line has {len(said)} letters; at most {MOST_LINE_LETTERS} are read."
+        hint = "Write one sentence a line."
+    else:
+        title, hint = "This line holds a letter that cannot be seen.", "Type the line again."
+    return Finding("L-line", Severity.ERROR, title, place, hint)
+
+
+def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
+    """Split a file into its games and modifiers; lines that belong nowhere are findings."""
+    lines, closing, findings = text_lines(text, file)
+    found: list[Part] = []
+    groups = list(_groups(lines, findings, file))
+    for heading, body in groups:
+        kind, title = _heading(heading)
+        findings.extend(_title_findings(kind, title, heading, file))
+        if kind == "game":
+            head, sections = _sections(body, findings, file)
+        else:
+            head, sections = tuple(body), ()
+        last = heading is groups[-1][0]
+        found.append(Part(kind, title, heading, head, sections, tuple(closing) if last else ()))
+    if not groups and not findings:
+        title = "This file says nothing." if not lines else "This file does not say what it holds."
+        hint = 'Begin with a line such as "game Lantern Row".'
+        findings.append(Finding("L-empty", Severity.ERROR, title, Span(file, 1, 1, 1), hint))
+    return found, findings
+
+
+def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterator[tuple[TextLine, list[TextLine]]]:
+    heading: TextLine | None = None
+    body: list[TextLine] = []
+    stray = False
+    for line in lines:
+        if line.indent == 0 and _heading(line)[0]:
+            if heading:
+                yield heading, body
+            heading, body = line, []
+        elif heading:
+            body.append(line)
+        elif not stray:
+            stray = True
+            first = line.text.split()[0]
+            hint = did_you_mean(first, KINDS) or 'Begin with a line such as "game Lantern Row".'
+            title = f"A file begins with `game` and its name; this one begins with `{first[:30]}`."
+            findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint))
+    if heading:
+        yield heading, body
+
+
+def _heading(line: TextLine) -> tuple[str, str]:
+    first, _, rest = line.text.partition(" ")
+    return (first.lower(), " ".join(rest.split())) if first.lower() in KINDS else ("", "")
+
+
+def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iterator[Finding]:
+    if not title:
+        wrong = f"This {kind} has no name."
+    elif len(title) > MOST_TITLE_LETTERS:
+        wrong = f"This name has {len(title)} letters; at most {MOST_TITLE_LETTERS} fit on a card."
+    elif not _TITLE.fullmatch(title):
+        wrong = f"`{title}` has a sign that a name cannot have."
+    else:
+        return
+    hint = f'Write the name behind the word, such as "{kind} Lantern Row".'
+    yield Finding("L-name", Severity.ERROR, wrong, heading.span(file), hint)
+
+
+def section_name(text: str) -> str | None:
+    """The section that a heading line opens, or None where the line is no heading."""
+    said = text.lower().rstrip(":").strip()
+    said = _OTHER_SPELLINGS.get(said, said)
+    return said if said in SECTIONS else None
+
+
+def _sections(
+    body: list[TextLine], findings: list[Finding], file: str
+) -> tuple[tuple[TextLine, ...], tuple[tuple[str, TextLine, tuple[TextLine, ...]], ...]]:
+    head: list[TextLine] = []
+    sections: list[tuple[str, TextLine, list[TextLine]]] = []
+    current = head
+    for line in body:
+        name = section_name(line.text)
+        if name:
+            current = []
+            sections.append((name, line, current))
+        elif line.indent == 0 and len(line.text.split()) == 1:
+            hint = did_you_mean(line.text, SECTIONS) or f"The sections are {', '.join(SECTIONS)}."
+            title = f"`{line.text}` is not a section of a game."
+            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint))
+            current = []
+        else:
+            current.append(line)
+    return tuple(head), tuple((name, line, tuple(lines)) for name, line, lines in sections)

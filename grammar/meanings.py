@@ -1,0 +1,100 @@
+"""What a name in a rule sheet can mean."""
+
+from __future__ import annotations
+
+from typing import Union
+
+from attrs import frozen
+
+
+@frozen
+class KitMeaning:
+    """A line of the kit list, by its singular name; category is "ball", "target", "ring", "body" or "furniture"."""
+
+    key: str
+    category: str
+
+
+@frozen
+class CategoryMeaning:
+    """All kit of one category: "the balls", "every target"."""
+
+    category: str
+
+
+@frozen
+class PlayerMeaning:
+    """Players: of one side or of any, in one role or in any."""
+
+    side: str | None = None
+    role: str | None = None
+
+
+@frozen
+class SideMeaning:
+    """A side by its name."""
+
+    side: str
+
+
+@frozen
+class AgentMeaning:
+    """Who took part in an event: "actor" (the thrower, the roller ...), "catcher" or "owner" (the keeper)."""
+
+    part: str
+
+
+@frozen
+class MateMeaning:
+    """A team-mate of whoever acts."""
+
+
+@frozen
+class TeacherMeaning:
+    """The teacher, who is nobody's side."""
+
+
+@frozen
+class PlaceMeaning:
+    """A place: an area of the sheet by its name, or one of the built-in places."""
+
+    place: str
+    built_in: bool = False
+
+
+Meaning = Union[
+    KitMeaning,
+    CategoryMeaning,
+    PlayerMeaning,
+    SideMeaning,
+    AgentMeaning,
+    MateMeaning,
+    TeacherMeaning,
+    PlaceMeaning,
+]
+
+BUILT_IN_PLACES = (
+    "half",
+    "back line",
+    "side line",
+    "middle line",
+    "middle",
+    "court",
+    "wall",
+    "corner",
+)
+ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
+AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
+CATEGORY_WORDS = {
+    "ball": "ball",
+    "throw": "ball",
+    "roll": "ball",
+    "shot": "ball",
+    "pass": "ball",
+    "kick": "ball",
+    "strike": "ball",
+    "overarm throw": "ball",
+    "underarm throw": "ball",
+    "target": "target",
+    "ring": "ring",
+}

@@ -1,0 +1,66 @@
+"""The door of this folder: a game sheet becomes a Game, or a list of mistakes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from grammar.finding import Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.resolve.names import name_findings
+from grammar.resolve.possible import possible_findings
+from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides
+from grammar.sentences.head import Ages
+from grammar.sentences.space import Court
+from grammar.tree import GameSheet
+
+_USUAL_AGES_YEARS = (8.0, 12.0)
+_NEEDED = {
+    "space": "court 18 m by 9 m, halved across",
+    "sides": "north and south, 6 to 14 players each, mirrored",
+    "play": "players roll a ball past the back line of the other side",
+    "finish": "the first side to 10 points wins",
+}
+
+
+def resolve(sheet: GameSheet, catalogue: Mapping[str, str]) -> Outcome[Game]:
+    """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category."""
+    words = Vocabulary(built_in())
+    sides, roles = declare_sides(sheet, words)
+    areas = declare_areas(sheet, words)
+    kit = declare_kit(sheet, words, catalogue)
+    findings = [*words.findings, *_missing(sheet)]
+    for part in (sheet.head, *(section.lines for section in sheet.sections)):
+        for line in part:
+            findings.extend(name_findings(line.sentence, words.meanings))
+    court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
+    ages = next((line.sentence for line in sheet.head if isinstance(line.sentence, Ages)), None)
+    game = Game(
+        sheet,
+        (ages.least.value, ages.most.value) if ages else _USUAL_AGES_YEARS,
+        (court.length.metres, court.width.metres) if court else (0.0, 0.0),
+        court is not None and court.cut == "halved across",
+        sides,
+        roles,
+        areas,
+        kit,
+        words.meanings,
+    )
+    if not any(finding.severity is Severity.ERROR for finding in findings):
+        findings.extend(possible_findings(game))
+    findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
+    broken = any(finding.severity is Severity.ERROR for finding in findings)
+    return Outcome(None if broken else game, tuple(findings))
+
+
+def _missing(sheet: GameSheet) -> list[Finding]:
+    return [
+        Finding(
+            "G-missing",
+            Severity.ERROR,
+            f"The game `{sheet.title}` has nothing under `{section}`.",
+            sheet.span,
+            f'Add the section, with a line such as "{example}".',
+        )
+        for section, example in _NEEDED.items()
+        if not sheet.lines(section)
+    ]

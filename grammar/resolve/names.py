@@ -1,0 +1,180 @@
+"""Every name of every sentence: is it declared, and may it stand where it stands?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+import attrs
+
+from grammar.finding import Finding, Severity
+from grammar.meanings import (
+    AgentMeaning,
+    CategoryMeaning,
+    KitMeaning,
+    MateMeaning,
+    Meaning,
+    PlaceMeaning,
+    PlayerMeaning,
+    SideMeaning,
+    TeacherMeaning,
+)
+from grammar.sentences import base, finish, modifier, play, sides, space, when
+from grammar.sentences.base import Name, Node, Np
+from grammar.words import did_you_mean, listing
+
+_EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
+    (space.Area, "spot"): ("place",),
+    (space.AtMostThere, "who"): ("player",),
+    (sides.Placing, "what"): ("ball", "target", "ring", "body", "furniture", "player"),
+    (sides.Placing, "where"): ("place", "target"),
+    (play.Stay, "who"): ("player",),
+    (play.Stay, "where"): ("place",),
+    (play.Attempt, "who"): ("player", "teacher"),
+    (play.Attempt, "ball"): ("ball", "body", "target"),
+    (play.AimAt, "what"): ("target", "player", "body", "ring"),
+    (play.AimThrough, "what"): ("ring", "target", "place"),
+    (play.AimPast, "what"): ("place", "player"),
+    (play.AimTo, "what"): ("mate", "player", "place"),
+    (play.AimTo, "where"): ("place",),
+    (play.AimBetween, "start"): ("place",),
+    (play.AimBetween, "goal"): ("place",),
+    (play.HoldLimit, "ball"): ("ball",),
+    (play.Rest, "ball"): ("ball",),
+    (play.RestThere, "where"): ("place",),
+    (play.RestTo, "where"): ("place",),
+    (play.Fetch, "who"): ("player", "teacher"),
+    (play.Fetch, "what"): ("ball", "target"),
+    (play.Fetch, "where"): ("place",),
+    (play.NobodyFetches, "what"): ("ball", "target"),
+    (play.NobodyFetches, "where"): ("place",),
+    (play.Free, "who"): ("teacher", "player"),
+    (play.Queued, "where"): ("place",),
+    (play.AllQueued, "where"): ("place",),
+    (when.Knocked, "what"): ("target", "body"),
+    (when.Hit, "who"): ("player",),
+    (when.Caught, "what"): ("ball",),
+    (when.Caught, "where"): ("place",),
+    (when.Missed, "what"): ("ball",),
+    (when.GoesThrough, "what"): ("ball",),
+    (when.GoesThrough, "through"): ("ring", "target", "place"),
+    (when.Crosses, "what"): ("ball", "body", "target", "player"),
+    (when.Crosses, "line"): ("place",),
+    (when.Leaves, "what"): ("ball",),
+    (when.Leaves, "where"): ("place",),
+    (when.HeldLong, "what"): ("ball",),
+    (when.Steps, "towards"): ("agent", "side", "place", "player"),
+    (when.MovesTo, "who"): ("player", "agent", "ball", "target"),
+    (when.Waits, "who"): ("player", "agent"),
+    (when.Waits, "where"): ("place",),
+    (when.Returns, "who"): ("player", "agent"),
+    (when.Out, "who"): ("player", "agent"),
+    (when.Joins, "who"): ("player", "agent"),
+    (when.Joins, "what"): ("side", "place"),
+    (when.TurnsInto, "who"): ("player", "agent"),
+    (when.TurnsInto, "role"): ("player",),
+    (when.ChangesPlaces, "who"): ("player", "agent"),
+    (when.ChangesPlaces, "other"): ("player", "agent"),
+    (base.SideNamed, "name"): ("side",),
+    (finish.Counted, "what"): ("player", "target", "ball", "body", "ring"),
+    (finish.Placed, "where"): ("place",),
+    (modifier.MakeLike, "what"): ("target", "ball", "ring", "body"),
+}
+_SAID = {
+    "ball": "a ball",
+    "target": "a target",
+    "ring": "a ring",
+    "body": "a big body",
+    "furniture": "furniture",
+    "player": "players",
+    "agent": "who took part (the thrower, the catcher)",
+    "mate": "a team-mate",
+    "teacher": "the teacher",
+    "place": "a place",
+    "side": "a side",
+}
+_FREE = (
+    (sides.Kit, "like"),
+    (sides.Kit, "singular"),
+    (sides.Kit, "name"),
+    (sides.Sides, "names"),
+    (sides.Headcount, "of"),
+    (sides.Role, "name"),
+    (space.Area, "name"),
+)
+
+
+def sort_of(meaning: Meaning) -> str:
+    """One word for what a name means: ball, target, ring, body, furniture, player, agent, mate, teacher, place, side."""
+    match meaning:
+        case KitMeaning() | CategoryMeaning():
+            return meaning.category
+        case PlayerMeaning():
+            return "player"
+        case AgentMeaning():
+            return "agent"
+        case MateMeaning():
+            return "mate"
+        case TeacherMeaning():
+            return "teacher"
+        case PlaceMeaning():
+            return "place"
+        case SideMeaning():
+            return "side"
+
+
+def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[Finding]:
+    """What is wrong with the names of one sentence."""
+    for expected, name in _names(sentence):
+        meaning = meanings.get(name.text)
+        if meaning is None:
+            yield _unknown(name, expected, meanings)
+        elif sort_of(meaning) not in expected:
+            yield _misplaced(name, meaning, expected)
+
+
+def _names(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
+    for field in attrs.fields(type(node)):
+        if field.name == "span" or (type(node), field.name) in _FREE:
+            continue
+        value = getattr(node, field.name)
+        expected = _EXPECTED.get((type(node), field.name))
+        for part in value if isinstance(value, tuple) else (value,):
+            if isinstance(part, Np):
+                if expected:
+                    yield expected, part.name
+                if isinstance(part.owner, base.OwnerName):
+                    yield ("side", "player", "agent", "teacher"), part.owner.name
+            elif isinstance(part, Name) and expected:
+                yield expected, part
+            elif isinstance(part, Node):
+                yield from _names(part)
+
+
+def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
+    fitting = [word for word, meaning in meanings.items() if sort_of(meaning) in expected]
+    hint = did_you_mean(name.text, fitting)
+    if not hint:
+        hint = _declare_hint(name.text, expected)
+    title = (
+        f"Nothing here is called `{name.text}`; {listing([_SAID[sort] for sort in expected], 'or')} could stand here."
+    )
+    return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+
+
+def _declare_hint(text: str, expected: tuple[str, ...]) -> str:
+    if "ball" in expected or "target" in expected:
+        return f'Add it to the kit, such as "4 {text}, like a cone".'
+    if "place" in expected:
+        return f'Say in space where it is, such as "{text} zone: 2 m deep, before each back line".'
+    if "player" in expected:
+        return "Players are called players, or by the name of their side or role."
+    return "Use a name that the sheet declares."
+
+
+def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Finding:
+    title = (
+        f"`{name.text}` is {_SAID[sort_of(meaning)]}; "
+        f"{listing([_SAID[sort] for sort in expected], 'or')} could stand here."
+    )
+    hint = "Name one of these, or change the verb."
+    return Finding("G-sort", Severity.ERROR, title, name.span, hint)

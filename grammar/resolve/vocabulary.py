@@ -1,0 +1,231 @@
+"""Which names a sheet declares, with their plurals, and what each means."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from attrs import define, field
+
+from grammar.finding import Finding, Severity
+from grammar.game import GameArea, GameKit, GameRole, GameSide
+from grammar.meanings import (
+    ACTORS,
+    AREA_KINDS,
+    BUILT_IN_PLACES,
+    CATEGORY_WORDS,
+    AgentMeaning,
+    CategoryMeaning,
+    KitMeaning,
+    MateMeaning,
+    Meaning,
+    PlaceMeaning,
+    PlayerMeaning,
+    SideMeaning,
+    TeacherMeaning,
+)
+from grammar.sentences.base import Name, Owner
+from grammar.sentences.sides import Kit, Role, Sides
+from grammar.sentences.space import Area
+from grammar.span import Span
+from grammar.tree import GameSheet
+from grammar.words import did_you_mean, listing, plural
+
+COUNT_LIMIT = 200
+
+
+@define
+class Vocabulary:
+    """The names of one sheet while they are gathered, and what is wrong with them."""
+
+    meanings: dict[str, Meaning]
+    places: dict[str, Span] = field(factory=dict)
+    findings: list[Finding] = field(factory=list)
+
+    def declare(self, forms: tuple[str, ...], meaning: Meaning, name: Name) -> None:
+        """Give a name and its other forms one meaning; a second meaning is a mistake."""
+        for form in forms:
+            if form in self.places and self.meanings.get(form) != meaning:
+                title = f"`{form}` is declared twice."
+                hint = "Give one of the two another name."
+                finding = Finding("G-twice", Severity.ERROR, title, name.span, hint, (self.places[form],))
+                self.findings.append(finding)
+                return
+        for form in forms:
+            self.meanings[form] = meaning
+            self.places[form] = name.span
+
+    def wrong(self, code: str, title: str, span: Span, hint: str) -> None:
+        """One more mistake of meaning."""
+        self.findings.append(Finding(code, Severity.ERROR, title, span, hint))
+
+
+def built_in() -> dict[str, Meaning]:
+    """The names that every sheet knows."""
+    found: dict[str, Meaning] = {}
+    for word, category in CATEGORY_WORDS.items():
+        found[word] = found[plural(word)] = CategoryMeaning(category)
+    for place in BUILT_IN_PLACES:
+        many = "halves" if place == "half" else plural(place)
+        found[place] = found[many] = PlaceMeaning(place, built_in=True)
+    for actor in ACTORS:
+        found[actor] = AgentMeaning("actor")
+    found["catcher"] = AgentMeaning("catcher")
+    found["player"] = found["players"] = PlayerMeaning()
+    found["team-mate"] = found["team-mates"] = MateMeaning()
+    found["teacher"] = TeacherMeaning()
+    return found
+
+
+def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, ...], tuple[GameRole, ...]]:
+    """The sides and roles of a sheet."""
+    sides: list[GameSide] = []
+    roles: list[GameRole] = []
+    for line in sheet.lines("sides"):
+        sentence = line.sentence
+        if isinstance(sentence, Sides):
+            least, most = _headcount(sentence, words)
+            for name in sentence.names:
+                side = GameSide(name.text, least, most, "mirrored" in sentence.options, name.span)
+                sides.append(side)
+                _declare_side(name, words)
+    for line in sheet.lines("sides"):
+        sentence = line.sentence
+        if isinstance(sentence, Role):
+            roles.append(_declare_role(sentence, words))
+    return tuple(sides), tuple(roles)
+
+
+def _declare_side(name: Name, words: Vocabulary) -> None:
+    text = name.text
+    words.declare((text,), SideMeaning(text), name)
+    players = PlayerMeaning(side=text)
+    words.declare((f"{text} player", f"{text} players"), players, name)
+    if text.endswith("s") and text[:-1] not in words.meanings:
+        words.declare((text[:-1],), players, name)
+
+
+def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
+    least, most = _headcount(sentence, words)
+    name = sentence.name.text
+    owner = sentence.owner
+    side = None
+    if not isinstance(owner, Owner):
+        meaning = words.meanings.get(owner.name.text)
+        side = meaning.side if isinstance(meaning, SideMeaning) else None
+    words.declare((name, plural(name)), PlayerMeaning(side=side, role=name), sentence.name)
+    distance = sentence.distance.metres if sentence.distance else None
+    return GameRole(name, least, most, side, distance, sentence.span)
+
+
+def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:
+    headcount = sentence.headcount
+    least, most = headcount.least, headcount.most or headcount.least
+    for number in (least, most):
+        if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
+            words.wrong(
+                "G-count",
+                f"A side cannot have {number.words()} players.",
+                number.span,
+                f"Write a whole number from 1 to {COUNT_LIMIT}.",
+            )
+            return 1, 1
+    if least.value > most.value:
+        words.wrong(
+            "G-range",
+            f"{least.words()} to {most.words()} runs backwards.",
+            least.span,
+            f"Write {most.words()} to {least.words()}.",
+        )
+    return least.whole, most.whole
+
+
+def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
+    """The named areas of a sheet."""
+    areas = []
+    for line in sheet.lines("space"):
+        sentence = line.sentence
+        if not isinstance(sentence, Area):
+            continue
+        kind = sentence.name.text.split()[-1]
+        if kind not in AREA_KINDS:
+            hint = did_you_mean(kind, AREA_KINDS) or f"End its name with what it is: {listing(AREA_KINDS, 'or')}."
+            words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
+            continue
+        words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
+        forbidden = tuple(rule.verb for rule in sentence.rules if hasattr(rule, "verb"))
+        each = sentence.spot.determiner in ("each", "every")
+        depth = sentence.depth.metres if sentence.depth else None
+        areas.append(
+            GameArea(
+                sentence.name.text,
+                kind,
+                depth,
+                sentence.preposition,
+                sentence.spot.name.text,
+                each,
+                forbidden,
+                sentence.span,
+            )
+        )
+    return tuple(areas)
+
+
+def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
+    """The kit of a sheet; `catalogue` gives the category of every thing that the library knows."""
+    kit = []
+    for line in sheet.lines("kit"):
+        sentence = line.sentence
+        if isinstance(sentence, Kit):
+            kit.extend(_kit_line(sentence, words, catalogue))
+    return tuple(kit)
+
+
+def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) -> Iterator[GameKit]:
+    number = sentence.count
+    if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
+        words.wrong(
+            "G-count",
+            f"There cannot be {number.words()} of a thing in the kit.",
+            number.span,
+            f"Write a whole number from 1 to {COUNT_LIMIT}.",
+        )
+        return
+    written = sentence.name.text
+    one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
+    many = written if written != one else plural(one)
+    like = sentence.like.text if sentence.like else one
+    category = category_of(like, catalogue)
+    if sentence.like and sentence.like.text not in catalogue:
+        near = did_you_mean(sentence.like.text, catalogue) or "The kit list of the library names what is known."
+        words.wrong("G-unknown-kit", f"The library's kit has no `{sentence.like.text}`.", sentence.like.span, near)
+    elif category is None:
+        hint = 'Say what it is like, such as "5 lanterns, like a skittle".'
+        words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)
+    owner = sentence.owner
+    whose: str | None = None
+    if owner is not None:
+        whose = "each" if isinstance(owner, Owner) else owner.name.text
+    words.declare((one, many), KitMeaning(one, category or "target"), sentence.name)
+    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span)
+
+
+def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
+    """The singular of a kit name as written; regular English, the catalogue's own words first."""
+    if number == 1 or written in catalogue:
+        return written
+    candidates = [written[:-1]] if written.endswith("s") else []
+    candidates += [written[:-2]] if written.endswith("es") else []
+    candidates += [written[:-3] + "y"] if written.endswith("ies") else []
+    for candidate in candidates:
+        if candidate in catalogue:
+            return candidate
+    regular = [candidate for candidate in candidates if plural(candidate) == written]
+    return min(regular, key=len) if regular and not written.endswith("ses") else (regular or [written])[0]
+
+
+def category_of(name: str, catalogue: Mapping[str, str]) -> str | None:
+    """The category of a thing: as the catalogue says, else by the last word of its name."""
+    if name in catalogue:
+        return catalogue[name]
+    last = name.split()[-1]
+    return {"ball": "ball", "balls": "ball", "ring": "ring"}.get(last)

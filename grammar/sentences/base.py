@@ -1,0 +1,166 @@
+"""Pieces that sentences of every section share. A node is named after its rule in rules.lark.
+
+Nodes compare by meaning: their place in the text (`span`) is left out of equality.
+Every node can say itself in the canonical wording with `words()`.
+"""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.span import Span, nowhere
+
+
+@frozen
+class Node:
+    """Anything read from a sentence."""
+
+    span: Span = field(factory=nowhere, eq=False, repr=False, kw_only=True)
+
+    def words(self) -> str:
+        """The canonical wording."""
+        raise NotImplementedError(type(self).__name__)
+
+
+def spoken(*parts: object) -> str:
+    """Join what is there with single spaces; None and empty parts are left out."""
+    said = (part.words() if isinstance(part, Node) else str(part) for part in parts if part is not None)
+    return " ".join(text for text in said if text)
+
+
+def listed(parts: tuple[Node | str, ...], last: str = "and") -> str:
+    """ "a, b and c"."""
+    said = [part.words() if isinstance(part, Node) else part for part in parts]
+    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} {last} {said[-1]}"
+
+
+def detail(*parts: object) -> str:
+    """The same as `spoken`, as an afterthought: ", ..." or nothing."""
+    said = spoken(*parts)
+    return f", {said}" if said else ""
+
+
+METRES = {"m": 1.0, "cm": 0.01}
+SECONDS = {"s": 1.0, "min": 60.0}
+
+
+@frozen
+class Quantity(Node):
+    """A number with its unit as written: "", "m", "cm", "s", "min" or "%".
+
+    `parameter` names the parameter of a modifier that stands here until a value is given.
+    """
+
+    value: float
+    unit: str = ""
+    parameter: str | None = field(default=None, kw_only=True)
+
+    def words(self) -> str:
+        if self.parameter:
+            return self.parameter
+        number = f"{self.value:g}" if self.value < 1e6 else f"{self.value:.15g}"
+        return f"{number} {self.unit}".rstrip()
+
+    @property
+    def whole(self) -> int:
+        """The value as a count; meaning checks have refused fractions."""
+        return int(self.value)
+
+    @property
+    def metres(self) -> float:
+        return self.value * METRES[self.unit]
+
+    @property
+    def seconds(self) -> float:
+        return self.value * SECONDS[self.unit]
+
+
+@frozen
+class Name(Node):
+    """What something is called. In a tree: the words as written, in lower case. In a game: canonical."""
+
+    text: str
+
+    def words(self) -> str:
+        return self.text
+
+
+@frozen
+class Owner(Node):
+    """ "each side", "the other side"."""
+
+    determiner: str
+    other: str | None = None
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.other, "side")
+
+
+@frozen
+class OwnerName(Node):
+    """ "north", "the teacher", "each player"."""
+
+    determiner: str | None
+    name: Name
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.name)
+
+
+@frozen
+class Np(Node):
+    """A phrase that names something: "the lanterns of the other side", "the catcher's queue"."""
+
+    determiner: str | None
+    possessive: str | None
+    other: str | None
+    name: Name
+    owner: Owner | OwnerName | None = None
+
+    def words(self) -> str:
+        of = spoken("of", self.owner) if self.owner else ""
+        return spoken(self.determiner, self.possessive, self.other, self.name, of)
+
+
+@frozen
+class SideRef(Node):
+    """ "a side", "the other side"."""
+
+    determiner: str
+    other: str | None = None
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.other, "side")
+
+
+@frozen
+class SideOf(Node):
+    """ "the thrower's side"."""
+
+    determiner: str
+    possessive: str
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.possessive, "side")
+
+
+@frozen
+class SideSame(Node):
+    """ "it": the side spoken of before."""
+
+    def words(self) -> str:
+        return "it"
+
+
+@frozen
+class SideNamed(Node):
+    """ "north", "the carriers"."""
+
+    determiner: str | None
+    name: Name
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.name)
+
+
+AnySide = SideRef | SideOf | SideSame | SideNamed

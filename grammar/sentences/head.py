@@ -1,0 +1,69 @@
+"""Sentences of the head: for whom, what it practises, whose it is."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Node, Quantity, spoken
+
+
+@frozen
+class Ages(Node):
+    """ "ages 8 to 12", in years."""
+
+    least: Quantity
+    most: Quantity
+
+    def words(self) -> str:
+        return spoken("ages", self.least, "to", self.most)
+
+
+@frozen
+class Practice(Node):
+    """One thing that the game practises, in the author's words."""
+
+    text: str
+
+    def words(self) -> str:
+        return self.text
+
+
+@frozen
+class Skills(Node):
+    """ "skills overarm throw, catch"."""
+
+    practised: tuple[Practice, ...] = field(metadata={"rest": True})
+
+    def words(self) -> str:
+        return "skills " + ", ".join(practice.words() for practice in self.practised)
+
+
+@frozen
+class Licence(Node):
+    """ "licence CC-BY-4.0": an identifier of the SPDX licence list."""
+
+    identifier: str
+
+    def words(self) -> str:
+        return spoken("licence", self.identifier)
+
+
+@frozen
+class Told(Node):
+    """Free text under one of the words credit, about, cue, outcomes, caution."""
+
+    topic: str
+    text: str
+
+    def words(self) -> str:
+        return f'{self.topic} "{self.text}"'
+
+
+@frozen
+class Caution(Node):
+    """A line of the section care: what to mind so that nobody is hurt."""
+
+    text: str
+
+    def words(self) -> str:
+        return f'"{self.text}"'

@@ -1,0 +1,188 @@
+"""Sentences of a modifier: what it needs, what it clashes with, what it changes."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, spoken
+from grammar.sentences.when import Event
+
+
+@frozen
+class Heading(Node):
+    """ "heading task": the STEP heading (space, task, equipment, people), a framework of the trade."""
+
+    heading: str
+
+    def words(self) -> str:
+        return self.heading
+
+    @property
+    def step(self) -> str:
+        """ "space", "task", "equipment" or "people"."""
+        return self.heading.removeprefix("heading ")
+
+
+@frozen
+class Takes(Node):
+    """ "takes n: 1 to 12, usually 1"."""
+
+    parameter: str
+    least: Quantity
+    most: Quantity
+    usually: Quantity
+
+    def words(self) -> str:
+        return f"takes {self.parameter}: {self.least.words()} to {self.most.words()}, usually {self.usually.words()}"
+
+
+@frozen
+class NeedsEvent(Node):
+    """ "needs a rule for when a player is hit"."""
+
+    event: Event
+
+    def words(self) -> str:
+        return spoken("needs a rule for when", self.event)
+
+
+@frozen
+class NeedsBall(Node):
+    """ "needs a ball fit for kick"."""
+
+    skill: str
+
+    def words(self) -> str:
+        return spoken("needs a ball fit for", self.skill)
+
+
+@frozen
+class NeedsThing(Node):
+    """ "needs a queue"."""
+
+    thing: Np
+
+    def words(self) -> str:
+        return spoken("needs", self.thing)
+
+
+@frozen
+class NeedsSkill(Node):
+    """ "needs overarm throw"."""
+
+    skill: str
+
+    def words(self) -> str:
+        return spoken("needs", self.skill)
+
+
+@frozen
+class Clashes(Node):
+    """ "clashes with "roll instead"": the other modifier's name."""
+
+    modifier: str
+
+    def words(self) -> str:
+        return f'clashes with "{self.modifier}"'
+
+
+@frozen
+class ChangeSkill(Node):
+    """ "change overarm throw, underarm throw to kick"."""
+
+    skills: tuple[str, ...]
+    to: str
+
+    def words(self) -> str:
+        return f"change {', '.join(self.skills)} to {self.to}"
+
+
+@frozen
+class AddKit(Node):
+    """ "add 2 balls", "add 1 targets for each side"."""
+
+    count: Quantity
+    what: Name
+    owner: Owner | OwnerName | None = None
+
+    def words(self) -> str:
+        return spoken("add", self.count, self.what, spoken("for", self.owner) if self.owner else "")
+
+
+@frozen
+class TakeKit(Node):
+    """ "take away 2 balls"."""
+
+    count: Quantity
+    what: Name
+    owner: Owner | OwnerName | None = None
+
+    def words(self) -> str:
+        return spoken("take away", self.count, self.what, spoken("for", self.owner) if self.owner else "")
+
+
+@frozen
+class MakeLike(Node):
+    """ "make every target like a bucket"."""
+
+    what: Np
+    like: Np
+
+    def words(self) -> str:
+        return spoken("make", self.what, "like", self.like)
+
+
+@frozen
+class MakeCourt(Node):
+    """ "make the court 14 m by 7 m"."""
+
+    length: Quantity
+    width: Quantity
+
+    def words(self) -> str:
+        return spoken("make the court", self.length, "by", self.width)
+
+
+@frozen
+class ScaleCourt(Node):
+    """ "make the court 75 % as long"."""
+
+    percent: Quantity
+    dimension: str
+
+    def words(self) -> str:
+        return spoken("make the court", self.percent, "as", self.dimension)
+
+
+@frozen
+class ScaleKit(Node):
+    """ "make every target 150 % as big"."""
+
+    what: Np
+    percent: Quantity
+
+    def words(self) -> str:
+        return spoken("make", self.what, self.percent, "as big")
+
+
+@frozen
+class Block(Node):
+    """ "put in when", "replace in when", "take from when": the lines below go into, or out of, that section.
+
+    With "replace in", each line takes the place of the line about the same thing, if there is one.
+    """
+
+    block: str
+
+    def words(self) -> str:
+        return self.block
+
+    @property
+    def verb(self) -> str:
+        """ "put in", "replace in" or "take from"."""
+        return self.block.rpartition(" ")[0]
+
+    @property
+    def section(self) -> str:
+        """The section of the game that the lines below belong to."""
+        return self.block.rpartition(" ")[2]

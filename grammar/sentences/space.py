@@ -1,0 +1,57 @@
+"""Sentences of the space: the court and the areas on it."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
+
+
+@frozen
+class Court(Node):
+    """ "court 18 m by 9 m, halved across": length runs from back line to back line."""
+
+    length: Quantity
+    width: Quantity
+    cut: str | None = None
+
+    def words(self) -> str:
+        return spoken("court", self.length, "by", self.width) + detail(self.cut)
+
+
+@frozen
+class NobodyThere(Node):
+    """ "nobody guards there", "nobody enters there", "nobody acts there"."""
+
+    nobody: str
+    verb: str
+
+    def words(self) -> str:
+        return f"nobody {self.verb} there"
+
+
+@frozen
+class AtMostThere(Node):
+    """ "at most 2 players there"."""
+
+    most: Quantity
+    who: Np
+
+    def words(self) -> str:
+        return spoken("at most", self.most, self.who, "there")
+
+
+@frozen
+class Area(Node):
+    """ "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
+
+    name: Name
+    depth: Quantity | None
+    preposition: str
+    spot: Np
+    rules: tuple[NobodyThere | AtMostThere, ...] = field(default=(), metadata={"rest": True})
+
+    def words(self) -> str:
+        deep = f"{self.depth.words()} deep, " if self.depth else ""
+        rules = "".join(f", {rule.words()}" for rule in self.rules)
+        return f"{self.name.words()}: {deep}{self.preposition} {self.spot.words()}{rules}"

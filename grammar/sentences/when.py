@@ -1,0 +1,323 @@
+"""Sentences of the section when: an event, and what follows from it."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
+from grammar.sentences.finish import Claim, Condition, SideWins
+from grammar.sentences.play import AllQueued, Queued, RestingPlace
+
+
+@frozen
+class Knocked(Node):
+    """ "a lantern is knocked"."""
+
+    what: Np
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.what, "is knocked")
+
+
+@frozen
+class Hit(Node):
+    """ "a player is hit"."""
+
+    who: Np
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.who, "is hit")
+
+
+@frozen
+class Caught(Node):
+    """ "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
+
+    what: Np
+    verb: str
+    preposition: str | None = None
+    where: Np | None = None
+
+    def words(self) -> str:
+        return spoken(self.what, "is caught", self.preposition, self.where)
+
+
+@frozen
+class Missed(Node):
+    """ "a ball is missed": the attempt reached nothing."""
+
+    what: Np
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.what, "is missed")
+
+
+@frozen
+class GoesThrough(Node):
+    """ "a ball goes through a ring"."""
+
+    what: Np
+    verb: str
+    through: Np
+
+    def words(self) -> str:
+        return spoken(self.what, "goes through", self.through)
+
+
+@frozen
+class Crosses(Node):
+    """ "a ball crosses the back line"."""
+
+    what: Np
+    line: Np
+
+    def words(self) -> str:
+        return spoken(self.what, "crosses", self.line)
+
+
+@frozen
+class Leaves(Node):
+    """ "a ball leaves the court"."""
+
+    what: Np
+    where: Np
+
+    def words(self) -> str:
+        return spoken(self.what, "leaves", self.where)
+
+
+@frozen
+class HeldLong(Node):
+    """ "a ball is held longer than 10 s"."""
+
+    what: Np
+    verb: str
+    limit: Quantity
+
+    def words(self) -> str:
+        return spoken(self.what, "is held longer than", self.limit)
+
+
+@frozen
+class Becomes(Node):
+    """ "a side has no balls in its half": follows at once when it becomes true."""
+
+    claim: Claim
+
+    def words(self) -> str:
+        return self.claim.words()
+
+
+Event = Knocked | Hit | Caught | Missed | GoesThrough | Crosses | Leaves | HeldLong | Becomes
+
+Who = Np | Queued | AllQueued
+
+
+def many(who: Who) -> bool:
+    """Whether the verb that follows stands in the plural."""
+    return isinstance(who, AllQueued) or (isinstance(who, Np) and who.determiner == "all")
+
+
+def agree(who: Who, one: str, several: str) -> str:
+    """The verb that goes with it: "waits", or "wait" for all."""
+    return several if many(who) else one
+
+
+@frozen
+class StaysDown(Node):
+    """The target that was hit stays down."""
+
+    def words(self) -> str:
+        return "it stays down"
+
+
+@frozen
+class StandsUp(Node):
+    """The target that was hit is put up again at once."""
+
+    def words(self) -> str:
+        return "it stands up again"
+
+
+@frozen
+class TakenOver(Node):
+    """ "it joins the thrower's side": the target changes its owner and stands."""
+
+    verb: str
+    side: AnySide
+
+    def words(self) -> str:
+        return spoken("it joins", self.side)
+
+
+@frozen
+class Steps(Node):
+    """ "it moves 1 step towards the thrower"."""
+
+    by: Quantity
+    noun: str
+    towards: Np
+
+    def words(self) -> str:
+        noun = "step" if self.by.value == 1 else "steps"
+        return spoken("it moves", self.by, noun, "towards", self.towards)
+
+
+@frozen
+class MovesTo(Node):
+    """ "the thrower goes to the far bench", "the ball goes to the other half"."""
+
+    who: Who
+    verb: str
+    place: RestingPlace
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "goes", "go"), self.place)
+
+
+@frozen
+class Waits(Node):
+    """ "that player waits in the queue"."""
+
+    who: Who
+    verb: str
+    preposition: str
+    where: Np
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where)
+
+
+@frozen
+class Returns(Node):
+    """ "the first in the catcher's queue returns"."""
+
+    who: Who
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "returns", "return"))
+
+
+@frozen
+class Out(Node):
+    """ "that player is out": for the rest of the round."""
+
+    who: Who
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "is", "are"), "out")
+
+
+@frozen
+class Joins(Node):
+    """ "that player joins the other side", "the passer joins the far bench"."""
+
+    who: Who
+    verb: str
+    what: Np | AnySide
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "joins", "join"), self.what)
+
+
+@frozen
+class TurnsInto(Node):
+    """ "that carrier becomes a guard"."""
+
+    who: Who
+    verb: str
+    role: Np
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "becomes", "become"), self.role)
+
+
+@frozen
+class ChangesPlaces(Node):
+    """ "that player changes places with the first in the queue"."""
+
+    who: Who
+    verb: str
+    other: Who
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "changes", "change"), "places with", self.other)
+
+
+@frozen
+class Scores(Node):
+    """ "the thrower's side scores 2 points", "the other side loses 1 point"."""
+
+    side: AnySide
+    verb: str
+    points: Quantity
+    noun: str
+
+    def words(self) -> str:
+        noun = "point" if self.points.value == 1 else "points"
+        return spoken(self.side, self.verb, self.points, noun)
+
+
+@frozen
+class SideLoses(Node):
+    """ "the thrower's side loses": the round ends."""
+
+    side: AnySide
+    verb: str
+
+    def words(self) -> str:
+        return spoken(self.side, "loses")
+
+
+@frozen
+class StartsAgain(Node):
+    """Players, balls and targets go back to the set-up; points stay."""
+
+    def words(self) -> str:
+        return "everything starts again"
+
+
+@frozen
+class PlaysOn(Node):
+    """Nothing follows."""
+
+    def words(self) -> str:
+        return "play goes on"
+
+
+Consequence = (
+    StaysDown
+    | StandsUp
+    | TakenOver
+    | Steps
+    | MovesTo
+    | Waits
+    | Returns
+    | Out
+    | Joins
+    | TurnsInto
+    | ChangesPlaces
+    | Scores
+    | SideWins
+    | SideLoses
+    | StartsAgain
+    | PlaysOn
+)
+
+
+@frozen
+class When(Node):
+    """An event, an optional condition, and its consequences in order."""
+
+    event: Event
+    condition: Condition | None
+    consequences: tuple[Consequence, ...]
+
+    def words(self) -> str:
+        condition = spoken("while", self.condition) if self.condition else ""
+        return f"{spoken(self.event, condition)}: " + " and ".join(e.words() for e in self.consequences)

@@ -1,0 +1,26 @@
+"""Where a piece of text stands: the one way the project points at a line."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+
+@frozen
+class Span:
+    """A stretch of one line of one file; lines and columns count from 1, `end` is past the last.
+
+    `line` 0 means that the thing has no text of its own (a default, a built-in rule).
+    """
+
+    file: str
+    line: int
+    column: int
+    end: int
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}" if self.line else self.file
+
+
+def nowhere(file: str = "(taken for granted)") -> Span:
+    """The place of something that no file says."""
+    return Span(file, 0, 0, 0)

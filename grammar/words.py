@@ -1,0 +1,50 @@
+"""Small words: counting, listing, plurals, and the nearest spelling."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+_UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
+
+
+def plural(noun: str) -> str:
+    """The regular English plural of the last word: "foam ball" gives "foam balls"."""
+    if noun.endswith("man") and not noun.endswith("human"):
+        return noun[:-3] + "men"
+    if noun.endswith(_UNCHANGED_ENDINGS):
+        return noun + "es"
+    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+def count(number: float, one: str, many: str | None = None) -> str:
+    """ "1 ball", "3 balls", "no balls"."""
+    noun = one if number == 1 else (many or plural(one))
+    return f"{'no' if number == 0 else format(number, 'g')} {noun}"
+
+
+def listing(items: Iterable[str], last: str = "and") -> str:
+    """ "a", "a and b", "a, b and c"; nothing for no items."""
+    said = list(items)
+    if len(said) < 2:
+        return "".join(said)
+    return f"{', '.join(said[:-1])} {last} {said[-1]}"
+
+
+def article(noun: str) -> str:
+    """ "a lantern", "an open box"; goes by the letter, which is right for the words of kit lists."""
+    return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {noun}"
+
+
+def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
+    """Up to `most` known words that are spelled like `word`, the likest first."""
+    by_folded = {candidate.lower(): candidate for candidate in known}
+    return [by_folded[match] for match in get_close_matches(word.lower(), by_folded, n=most, cutoff=0.6)]
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """ "Did you mean `lantern`?", or "" where nothing is near."""
+    near = nearest(word, known)
+    return f"Did you mean {listing([f'`{match}`' for match in near], 'or')}?" if near else ""

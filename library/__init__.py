@@ -1,0 +1,68 @@
+"""The library: games, modifiers, kit, halls, courts and norms as data, and the doors to read them.
+
+The doors open late: naming one loads the loader, importing the package alone loads nothing.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.load import (
+        courts,
+        game_paths,
+        halls,
+        kit_catalogue,
+        kit_names,
+        modifier_paths,
+        norms,
+        sources,
+    )
+    from library.reading import DataError
+    from library.records import (
+        Court,
+        Door,
+        Figure,
+        Hall,
+        KitItem,
+        Marking,
+        Norms,
+        Obstacle,
+        Row,
+        Source,
+        Table,
+    )
+
+__all__ = [
+    "Court",
+    "DataError",
+    "Door",
+    "Figure",
+    "Hall",
+    "KitItem",
+    "Marking",
+    "Norms",
+    "Obstacle",
+    "Row",
+    "Source",
+    "Table",
+    "courts",
+    "game_paths",
+    "halls",
+    "kit_catalogue",
+    "kit_names",
+    "modifier_paths",
+    "norms",
+    "sources",
+]
+
+
+def __getattr__(name: str) -> object:
+    """A public name, fetched from its module the first time it is asked for."""
+    if name not in __all__:
+        raise AttributeError(f"the library has no {name!r}")
+    module = "load" if name.islower() else "reading" if name == "DataError" else "records"
+    value: object = getattr(import_module(f"library.{module}"), name)
+    globals()[name] = value
+    return value

@@ -1,0 +1,221 @@
+"""The doors to the data files; each reads its files once and keeps them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+from types import MappingProxyType
+from typing import TypeVar
+
+from library.reading import HERE, DataError, Entry, read_file
+from library.records import (
+    BALL_SKILLS,
+    CATEGORIES,
+    READ,
+    WALLS,
+    Court,
+    Door,
+    Figure,
+    Hall,
+    KitItem,
+    Marking,
+    Norms,
+    Obstacle,
+    Row,
+    Source,
+    Table,
+)
+
+SIZES = ("diameter_cm", "width_cm", "height_cm", "length_cm", "mass_g", "stands_above_floor_cm")
+AGES = re.compile(r"(\d+)-(\d+)")
+Kind = TypeVar("Kind")
+
+
+def game_paths() -> tuple[Path, ...]:
+    """The rule files of the library's games, by name."""
+    return tuple(sorted((HERE / "games").glob("*.rules")))
+
+
+def modifier_paths() -> tuple[Path, ...]:
+    """The rule files of the library's modifiers, by name."""
+    return tuple(sorted((HERE / "modifiers").glob("*.rules")))
+
+
+@cache
+def sources() -> Mapping[str, Source]:
+    """Every source a number may name, by its key."""
+    return gather(read_file(HERE / "sources.toml"), source_from)
+
+
+@cache
+def kit_catalogue() -> Mapping[str, KitItem]:
+    """The kit by name; raises DataError on a malformed file, as do the doors below."""
+    return folder("kit", kit_from)
+
+
+@cache
+def kit_names() -> Mapping[str, KitItem]:
+    """The kit by every name it goes by: name, plural and other names, in small letters."""
+    found: dict[str, KitItem] = {}
+    for item in kit_catalogue().values():
+        for name in {item.name, item.plural, *item.also}:
+            if name in found:
+                raise DataError(f"library/kit: `{name}` names both {found[name].name} and {item.name}")
+            found[name] = item
+    return MappingProxyType(found)
+
+
+@cache
+def halls() -> Mapping[str, Hall]:
+    """The halls by name."""
+    return folder("halls", hall_from)
+
+
+@cache
+def courts() -> Mapping[str, Court]:
+    """The courts of the sports whose lines halls carry, by name."""
+    return folder("courts", court_from)
+
+
+@cache
+def norms() -> Norms:
+    """What pupils can do, how long things take, how much room they need."""
+    tables: dict[str, Table] = {}
+    for path in sorted((HERE / "norms").glob("*.toml")):
+        for name, entry in read_file(path).entries():
+            title = f"{path.stem} {name}"
+            tables[title] = table_from(title, entry)
+    return Norms(MappingProxyType(tables))
+
+
+def folder(name: str, make: Callable[[str, Entry], Kind]) -> Mapping[str, Kind]:
+    """Every table of every file of a folder; a name may stand only once in the folder."""
+    found: dict[str, Kind] = {}
+    for path in sorted((HERE / name).glob("*.toml")):
+        whole = read_file(path)
+        for key, value in gather(whole, make).items():
+            if key in found:
+                raise whole.wrong(key, "stands in another file too")
+            found[key] = value
+    return MappingProxyType(found)
+
+
+def gather(whole: Entry, make: Callable[[str, Entry], Kind]) -> Mapping[str, Kind]:
+    """The tables of one file, each made into its record."""
+    return MappingProxyType({key: make(key, entry) for key, entry in whole.entries()})
+
+
+def source_from(key: str, entry: Entry) -> Source:
+    """A source of sources.toml; only our own habits and assumptions may lack a year."""
+    entry.only("title", "issuer", "year", "section", "read")
+    read = entry.one_of("read", READ)
+    year = int(entry.number("year")) if "year" in entry.values else None
+    return Source(key, entry.text("title"), entry.text("issuer", ""), year, entry.text("section", ""), read)
+
+
+def kit_from(name: str, entry: Entry) -> KitItem:
+    """A kit item; a ball says what it may be used for, whatever can be hit says how big it is."""
+    entry.only("plural", "category", "about", "also", "soft", "may", "caution", *SIZES)
+    category = entry.one_of("category", CATEGORIES)
+    sizes = {size: entry.figure_under(size, sources()) for size in SIZES}
+    may = entry.words("may", BALL_SKILLS)
+    if category in ("ball", "ring") and sizes["diameter_cm"] is None:
+        raise entry.wrong("diameter_cm", f"a {category} must have it")
+    if category == "target" and sizes["diameter_cm"] is None and sizes["width_cm"] is None:
+        raise entry.wrong("width_cm", "a target must have it, or a diameter")
+    if category == "ball" and not may:
+        raise entry.wrong("may", "a ball must be fit for something")
+    about, caution = entry.text("about"), entry.text("caution", "")
+    plural, also, soft = entry.text("plural"), entry.words("also"), entry.flag("soft")
+    return KitItem(name, plural, category, about, also, soft, may, caution=caution, **sizes)
+
+
+def needed(entry: Entry, key: str) -> Figure:
+    """A figure that must be there."""
+    return entry.entry(key).figure(sources())
+
+
+def hall_from(name: str, entry: Entry) -> Hall:
+    """A hall with its doors, what stands fixed in it and what is painted on its floor."""
+    lists = ("door", "obstacle", "marking")
+    entry.only("about", "invented", "length_m", "width_m", "height_m", *lists)
+    size = (needed(entry, "length_m"), needed(entry, "width_m"), needed(entry, "height_m"))
+    doors, obstacles, markings = (tuple(entry.listed(key)) for key in lists)
+    return Hall(
+        name,
+        entry.text("about"),
+        entry.flag("invented"),
+        *size,
+        tuple(door_from(door) for door in doors),
+        tuple(obstacle_from(obstacle) for obstacle in obstacles),
+        tuple(marking_from(marking) for marking in markings),
+    )
+
+
+def door_from(entry: Entry) -> Door:
+    """A door of a hall."""
+    entry.only("side", "at_m", "width_m", "source")
+    side = entry.one_of("side", WALLS)
+    return Door(side, entry.number("at_m"), entry.number("width_m"), entry.source(sources()))
+
+
+def obstacle_from(entry: Entry) -> Obstacle:
+    """A fixed thing of a hall."""
+    entry.only("name", "x_m", "y_m", "length_m", "width_m", "source")
+    x, y, length, width = (entry.number(key) for key in ("x_m", "y_m", "length_m", "width_m"))
+    return Obstacle(entry.text("name"), x, y, length, width, entry.source(sources()))
+
+
+def marking_from(entry: Entry) -> Marking:
+    """A court painted in a hall; its name must be one of the courts."""
+    entry.only("court", "x_m", "y_m", "turned", "source")
+    court = entry.one_of("court", tuple(courts()))
+    x, y, turned = entry.number("x_m"), entry.number("y_m"), entry.flag("turned")
+    return Marking(court, x, y, turned, entry.source(sources()))
+
+
+def court_from(name: str, entry: Entry) -> Court:
+    """A court of a sport."""
+    strips = ("run_off_side_m", "run_off_end_m", "clear_height_m")
+    entry.only("about", "length_m", "width_m", *strips)
+    around = {key: entry.figure_under(key, sources()) for key in strips}
+    return Court(name, entry.text("about"), needed(entry, "length_m"), needed(entry, "width_m"), **around)
+
+
+def table_from(title: str, entry: Entry) -> Table:
+    """A norm: a few words about it, then one group of rows for each name."""
+    better = entry.one_of("better", ("higher", "lower", "neither"))
+    told = ("about", "unit", "better")
+    groups = {key: rows_from(entry.entry(key)) for key in entry.values if key not in told}
+    return Table(title, entry.text("about"), entry.text("unit"), better, MappingProxyType(groups))
+
+
+def rows_from(group: Entry) -> tuple[Row, ...]:
+    """The rows of one name: `all = {...}` alone, or one row for each age band, without overlap."""
+    source, why = group.text("source", ""), group.text("why", "")
+    rows: list[Row] = []
+    for key in group.values:
+        if key in ("source", "why"):
+            continue
+        figure = group.entry(key).figure(sources(), source or None, why)
+        if key == "all":
+            rows.append(Row(None, figure))
+        elif found := AGES.fullmatch(key):
+            rows.append(Row((int(found[1]), int(found[2])), figure))
+        else:
+            raise group.wrong(key, "must be `all` or ages such as 8-9")
+    return in_order(group, rows)
+
+
+def in_order(group: Entry, rows: list[Row]) -> tuple[Row, ...]:
+    """The rows youngest first; raises DataError for none, for `all` beside others, for ages that overlap."""
+    if not rows or (len(rows) > 1 and any(row.ages is None for row in rows)):
+        raise group.wrong("all", "a norm needs `all` alone or rows by age")
+    ordered = sorted(rows, key=lambda row: row.ages or (0, 0))
+    for younger, older in pairwise(ordered):
+        if younger.ages and older.ages and younger.ages[1] >= older.ages[0]:
+            raise group.wrong(f"{older.ages[0]}-{older.ages[1]}", "overlaps the band before it")
+    return tuple(ordered)

@@ -1,0 +1,108 @@
+"""Random small nets for Hypothesis."""
+
+from __future__ import annotations
+
+from hypothesis import strategies as st
+
+from compose.net.net import (
+    All,
+    AnyOf,
+    Assign,
+    Comparison,
+    Condition,
+    Effect,
+    End,
+    Move,
+    Net,
+    Not,
+    Place,
+    Rate,
+    Ratio,
+    Reaction,
+    Shift,
+    Transition,
+)
+from tests.check.build import ATTEMPT, rule
+
+PLACES = 4
+RULES = [rule(f"rule {number}", number) for number in range(1, 4)]
+number_of_place = st.integers(0, PLACES - 1)
+rules = st.sampled_from(RULES)
+
+
+def comparisons() -> st.SearchStrategy[Comparison]:
+    terms = st.lists(st.tuples(st.sampled_from((1, 1, -1, 2)), number_of_place), min_size=1, max_size=2)
+    return st.builds(Comparison, terms.map(tuple), st.sampled_from(("<=", "==", ">=")), st.integers(-1, 3))
+
+
+def conditions() -> st.SearchStrategy[Condition]:
+    return st.recursive(
+        comparisons(),
+        lambda inner: (
+            st.builds(Not, inner)
+            | st.builds(All, st.lists(inner, max_size=2).map(tuple))
+            | st.builds(AnyOf, st.lists(inner, max_size=2).map(tuple))
+        ),
+        max_leaves=3,
+    )
+
+
+def effects() -> st.SearchStrategy[tuple[Effect, ...]]:
+    move = st.builds(Move, number_of_place, number_of_place, st.sampled_from((1, 1, 1, 2, None)), rules)
+    shift = st.builds(Shift, number_of_place, st.sampled_from((-1, 1, 2)), rules)
+    assign = st.builds(Assign, number_of_place, st.integers(0, 1), rules)
+    return st.lists(move | move | move | shift | assign, max_size=3).map(tuple)
+
+
+def rates() -> st.SearchStrategy[Rate]:
+    places = st.lists(number_of_place, min_size=1, max_size=2).map(tuple)
+    ratio = st.builds(Ratio, places, st.integers(1, 3) | places)
+    return st.builds(Rate, st.lists(places, max_size=2).map(tuple), st.lists(ratio, max_size=1).map(tuple))
+
+
+def transitions() -> st.SearchStrategy[Transition]:
+    return st.builds(
+        lambda side, forced, rate, guard, done: Transition(
+            "a move", side, forced, ATTEMPT, "always", rate, guard, done, tuple(RULES[:1])
+        ),
+        st.sampled_from(("north", "south", None)),
+        st.booleans(),
+        rates(),
+        conditions() | st.just(All()),
+        effects(),
+    )
+
+
+CONDITIONS = conditions()
+TRANSITIONS = st.lists(transitions(), min_size=1, max_size=4).map(tuple)
+REACTIONS = st.lists(
+    st.builds(lambda guard, done: Reaction("at once", guard, done, ()), CONDITIONS, effects()), max_size=2
+).map(tuple)
+ENDS = st.lists(
+    st.builds(
+        End, st.just("an end"), st.sampled_from(("north", "south", None)), CONDITIONS, rules, st.just("")
+    ),
+    max_size=2,
+).map(tuple)
+TOKENS = st.sampled_from(("ball", "player", "points"))
+
+
+@st.composite
+def nets(draw: st.DrawFn) -> Net:
+    """Four places of up to three tokens, a few transitions, reactions and ends."""
+    places = []
+    for number in range(PLACES):
+        capacity = draw(st.integers(1, 3))
+        start = draw(st.integers(0, capacity))
+        token = draw(TOKENS)
+        places.append(Place(f"p{number}", token, capacity, start, f"p{number}", f"p{number}s"))
+    return Net(
+        "random (invented)",
+        ("north", "south"),
+        tuple(places),
+        draw(TRANSITIONS),
+        draw(REACTIONS),
+        draw(ENDS),
+        None,
+        tuple(RULES),
+    )

@@ -1,0 +1,156 @@
+"""Findings about winning: a wrong game that is caught, a sound one that is not."""
+
+from __future__ import annotations
+
+from compose.check import check
+from compose.net.net import All, Net
+from grammar.finding import Severity
+from tests.check.build import Builder
+from tests.check.cases import bell, checked, found, hold_the_balls, last_targets, race
+
+
+def test_unwinnable() -> None:
+    [finding] = found(race(to=3, capacity=3, south_throws=False), "C-unwinnable")
+    assert finding.title.startswith("south can never win")
+    assert "never at least 3 south" in finding.hint
+    assert finding.place.line == 2
+    assert not found(race(to=3, capacity=3), "C-unwinnable")
+    facts = checked(race(to=3, capacity=3, south_throws=False)).facts
+    assert facts is not None and facts.can_win == ("north",)
+
+
+def test_unwinnable_for_want_of_a_sentence() -> None:
+    for sides, count in ((("north", "south"), 1), (("north",), 0)):
+        play = Builder(*sides)
+        play.place("north", 0, 2)
+        told = play.rule("first to two wins")
+        play.may("a point", play.shift("north", 1, told))
+        play.end("north wins", "north", play.at_least("north", 2), told)
+        hits = found(play.net(), "C-unwinnable")
+        assert len(hits) == count
+        if hits:
+            assert "No sentence lets south win" in hits[0].hint
+
+
+def test_winning_at_the_bell_counts() -> None:
+    play = Builder("north", "south")
+    play.place("north", 0, 2)
+    play.place("south", 0, 2)
+    told = play.rule("points")
+    play.may("a point", play.shift("north", 1, told))
+    play.end("south wins", "south", play.at_least("south", 2), told)
+    assert {f.title[:5] for f in found(play.net(), "C-unwinnable")} == set()  # no end at all is said instead
+    assert found(play.net(), "C-no-end")
+    with_bell = found(play.net(bell(play, draw=False)), "C-unwinnable")
+    assert [finding.title[:5] for finding in with_bell] == ["south"]
+
+
+def test_two_winners() -> None:
+    [finding] = found(last_targets(tie_rule=False), "C-two-winners")
+    assert finding.severity is Severity.WARNING
+    assert [step.words for step in finding.witness] == ["the round starts", "a throw that fells both"]
+    assert not found(last_targets(tie_rule=True), "C-two-winners")
+    assert not found(last_targets(tie_rule=False, ricochet=False), "C-two-winners")
+
+
+def test_two_winners_at_the_bell() -> None:
+    for bound, count in ((1, 1), (2, 0)):
+        play = Builder("north", "south")
+        play.place("north", 0, 1)
+        play.place("south", 0, 1)
+        told = play.rule("points")
+        for side in ("north", "south"):
+            play.may("a point", play.shift(side, 1, told))
+        clock = bell(play)
+        results = (
+            play.result("north has one", "north", play.at_least("north", 1), told),
+            play.result(
+                "south has more",
+                "south",
+                All((play.at_least("south", 1), play.at_most("north", 2 - bound))),
+                told,
+            ),
+            play.result("draw", None, All(), told),
+        )
+        net = play.net(type(clock)(clock.after_s, results, clock.rule))
+        assert len(found(net, "C-two-winners")) == count
+
+
+def test_started_over() -> None:
+    [finding] = found(race(to=3, capacity=3, start=3), "C-started-over")
+    assert "north wins" in finding.title and len(finding.witness) == 1
+    assert not found(race(to=3, capacity=3), "C-started-over")
+
+
+def test_bell_without_result() -> None:
+    for draw, count in ((False, 1), (True, 0)):
+        play = Builder("north", "south")
+        play.place("north", 0, 2)
+        play.place("south", 0, 2)
+        told = play.rule("points")
+        play.may("a point", play.shift("north", 1, told))
+        hits = found(play.net(bell(play, draw=draw)), "C-bell-result")
+        assert len(hits) == count
+        if hits:
+            assert len(hits[0].witness) == 1, "level at the start already"
+
+
+def test_stall() -> None:
+    both = found(hold_the_balls(hold_limit=False), "C-stall")
+    assert [finding.title.split()[0] for finding in both] == ["north", "south"]
+    assert all(finding.severity is Severity.WARNING for finding in both)
+    assert "held at most" in both[0].hint
+    assert not found(hold_the_balls(hold_limit=True), "C-stall")
+
+
+def test_stall_of_twins_is_said_once() -> None:
+    [finding] = found(hold_the_balls(hold_limit=False, mirrored=True), "C-stall")
+    assert "and likewise south" in finding.title
+
+
+def test_stall_with_a_bell_is_a_note_that_says_who_gains() -> None:
+    finding = found(hold_the_balls(hold_limit=False, clock=True), "C-stall")[0]
+    assert finding.severity is Severity.NOTE
+    assert "win by it at the bell" in finding.title
+    assert dict(finding.numbers)["of them ahead at the bell"] > 0
+    assert [step.words for step in finding.witness[1:]] == ["north hits", "south misses"]
+
+
+def test_race_cannot_be_stalled() -> None:
+    assert not found(race(to=3, capacity=3), "C-stall")
+
+
+def no_way_back(way_back: bool) -> Net:
+    """South's only thrower may twist an ankle; then north plays on alone, slowly."""
+    play = Builder("north", "south")
+    play.place("thrower", 1, 1, "player", "south")
+    play.place("sitting", 0, 1, "player", "south", final=True)
+    play.place("north", 0, 6)
+    play.place("south", 0, 6)
+    told = play.rule("points, sitting out")
+    play.may("north scores", play.shift("north", 1, told), side="north")
+    play.may("south scores", play.shift("south", 1, told), side="south", rate=play.rate("thrower"))
+    play.may("sits", play.move("thrower", "sitting", told), rate=play.rate("thrower"))
+    if way_back:
+        play.may("back", play.move("sitting", "thrower", told), rate=play.rate("sitting"))
+    for side in ("north", "south"):
+        play.end(f"{side} wins", side, play.at_least(side, 6), told)
+    return play.net()
+
+
+def test_point_of_no_return() -> None:
+    [finding] = found(no_way_back(way_back=False), "C-no-return")
+    assert finding.severity is Severity.NOTE
+    assert finding.title.startswith("south can lose every chance")
+    assert [step.words for step in finding.witness] == ["the round starts", "sits"]
+    assert dict(finding.numbers)["moves still to play"] == 6.0
+    assert not found(no_way_back(way_back=True), "C-no-return")
+
+
+def test_facts() -> None:
+    facts = check(race(to=3, capacity=3)).facts
+    assert facts is not None
+    assert (facts.shortest, facts.longest, facts.ends_surely) == (3, 5, True)
+    assert facts.can_win == ("north", "south")
+    with_misses = check(race(to=3, capacity=3, misses=True)).facts
+    assert with_misses is not None and with_misses.longest is None and with_misses.ends_surely

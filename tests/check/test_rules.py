@@ -1,0 +1,146 @@
+"""Findings about sentences: idle ones, and reactions that chase each other."""
+
+from __future__ import annotations
+
+import networkx as nx
+import numpy as np
+from hypothesis import given, settings
+
+from compose.check.explore import explore
+from compose.check.findings.stall import hold_out
+from compose.check.space import StateSpace
+from compose.check.study import Study
+from compose.net.net import Net
+from tests.check.build import NEVER, Builder
+from tests.check.cases import checked, found
+from tests.check.random_nets import nets
+
+
+def catching(goes_out: bool) -> Net:
+    """A catch brings somebody back; where nobody ever goes out, that sentence is idle."""
+    play = Builder()
+    play.place("in", 2, 2, "player")
+    play.place("queue", 0, 2, "player")
+    hit, back = play.rule("a player hit waits"), play.rule("a catch brings one back")
+    if goes_out:
+        play.may("hit", play.move("in", "queue", hit), rate=play.rate("in"))
+    play.may("catch", play.move("queue", "in", back), rate=play.rate("in"))
+    play.may("stop", play.assign("in", 0, hit))
+    play.end("none in", None, play.at_most("in", 0), hit)
+    return play.net()
+
+
+def test_idle_effect() -> None:
+    [finding] = found(catching(goes_out=False), "C-idle")
+    assert finding.title == '"a catch brings one back" never takes effect.'
+    assert finding.place.line == 2
+    assert "never any queue" in finding.hint
+    assert not found(catching(goes_out=True), "C-idle")
+
+
+def test_idle_end_names_the_clause_that_is_never_true() -> None:
+    for bound, count in ((3, 1), (2, 0)):
+        play = Builder()
+        play.place("points", 0, 2)
+        play.place("steps", 0, 2)
+        score, first, other = play.rule("score"), play.rule("two steps"), play.rule("many points")
+        play.may("score", play.shift("points", 1, score))
+        play.may("step", play.shift("steps", 1, score))
+        play.end("walked", None, play.at_least("steps", 2), first)
+        play.end("scored", None, play.at_least("points", bound), other)
+        hits = found(play.net(), "C-idle")
+        assert len(hits) == count
+        if hits:
+            assert (hits[0].place.line, hits[0].hint[:35]) == (3, "There are never at least 3 points. ")
+
+
+def test_idle_attempt_says_what_is_never_there() -> None:
+    for balls, count in ((0, 1), (1, 0)):
+        play = Builder()
+        play.place("ball", balls, 1, "ball")
+        play.place("points", 0, 2)
+        throw, walk = play.rule("players throw"), play.rule("players walk")
+        play.may("throw", rate=play.rate("ball"), rules=(throw,))
+        play.may("walk", play.shift("points", 1, walk))
+        play.end("walked", None, play.at_least("points", 2), walk)
+        hits = found(play.net(), "C-idle")
+        assert [finding.hint[:29] for finding in hits] == ["There are never any: no ball."] * count
+
+
+def test_idle_guard_and_idle_reaction() -> None:
+    play = Builder()
+    play.place("points", 0, 2)
+    score, never, follow = play.rule("score"), play.rule("never allowed"), play.rule("follows")
+    play.may("score", play.shift("points", 1, score))
+    play.may("not allowed", guard=NEVER, rules=(never,))
+    play.when("at three", play.at_least("points", 3), play.assign("points", 0, follow))
+    play.end("two", None, play.at_least("points", 2), score)
+    assert [finding.place.line for finding in found(play.net(), "C-idle")] == [2, 3]
+
+
+def test_sentences_without_part_in_the_net_are_not_judged() -> None:
+    play = Builder()
+    play.place("points", 0, 2)
+    score = play.rule("score")
+    play.rule("court 18 m by 9 m")
+    play.may("score", play.shift("points", 1, score))
+    play.end("two", None, play.at_least("points", 2), score)
+    assert not checked(play.net()).findings
+
+
+def test_chase() -> None:
+    for other_way, count in ((True, 1), (False, 0)):
+        play = Builder()
+        play.place("up", 1, 1)
+        told, down, up = (
+            play.rule("knock"),
+            play.rule("when none is up, put it up"),
+            play.rule("when one is up, fell it"),
+        )
+        play.may("knock", play.shift("up", -1, told))
+        play.when("put up", play.at_most("up", 0), play.assign("up", 1, down))
+        if other_way:
+            play.when("fell", play.at_least("up", 1), play.assign("up", 0, up))
+        hits = found(play.net(), "C-chase")
+        assert len(hits) == count
+        if hits:
+            assert "knock" in hits[0].title and hits[0].place.line == 2
+
+
+def test_reactions_of_one_moment_all_happen() -> None:
+    """Two sentences for the same moment are both carried out, though the first makes it pass."""
+    play = Builder()
+    play.place("up", 2, 2)
+    play.place("points", 0, 5)
+    told = play.rule("knock")
+    play.may("knock", play.shift("up", -1, told))
+    play.when("stand up again", play.at_most("up", 0), play.assign("up", 2, told))
+    play.when("a point", play.at_most("up", 0), play.shift("points", 1, told))
+    play.end("five", None, play.at_least("points", 5), told)
+    result = checked(play.net())
+    assert result.facts is not None and result.facts.shortest == 10 and result.facts.states == 11
+
+
+@given(net=nets())
+@settings(max_examples=100, deadline=None)
+def test_hold_out_set_by_its_definition(net: Net) -> None:
+    """No end without the side's own moves, though there is one with them."""
+    space = explore(net)
+    assert isinstance(space, StateSpace)
+    study = Study(space)
+    ends = np.flatnonzero(space.ended()).tolist()
+    for side in net.sides:
+        everything, without = nx.DiGraph(), nx.DiGraph()
+        for graph in (everything, without):
+            graph.add_nodes_from(range(space.states))
+        for source, number, target in zip(space.sources(), space.transitions, space.targets, strict=True):
+            move = net.transitions[number]
+            everything.add_edge(int(source), int(target))
+            if move.side != side or move.forced:
+                without.add_edge(int(source), int(target))
+        expected = [
+            any(nx.has_path(everything, state, end) for end in ends)
+            and not any(nx.has_path(without, state, end) for end in ends)
+            for state in range(space.states)
+        ]
+        assert hold_out(study, side).tolist() == expected

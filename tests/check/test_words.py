@@ -1,0 +1,61 @@
+"""Conditions on matrices, and states and conditions in words."""
+
+from __future__ import annotations
+
+import numpy as np
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from compose.check.condition import clauses, holds, places_read
+from compose.check.words import condition_in_words, state_in_words
+from compose.net.net import All, AnyOf, Comparison, Condition, Not
+from tests.benchmarks.lantern_net import lantern_row
+from tests.check.brute import true
+from tests.check.random_nets import CONDITIONS, PLACES
+
+
+@given(condition=CONDITIONS, rows=st.lists(st.tuples(*[st.integers(0, 3)] * PLACES), min_size=1, max_size=5))
+@settings(max_examples=200, deadline=None)
+def test_condition_on_a_matrix_as_on_each_row(condition: Condition, rows: list[tuple[int, ...]]) -> None:
+    assert holds(condition, np.array(rows, dtype=np.int32)).tolist() == [true(condition, row) for row in rows]
+
+
+@given(condition=CONDITIONS, row=st.tuples(*[st.integers(0, 3)] * PLACES))
+@settings(max_examples=100, deadline=None)
+def test_clauses_and_places(condition: Condition, row: tuple[int, ...]) -> None:
+    assert all(true(clause, row) for clause in clauses(condition)) == true(condition, row)
+    read = places_read(condition)
+    changed = tuple(count if place in read else 3 - count for place, count in enumerate(row))
+    assert true(condition, changed) == true(condition, row)
+
+
+def test_state_in_words() -> None:
+    net = lantern_row(14, 6, 8)
+    assert state_in_words(net, net.start()) == (
+        "north: 14 players in, 6 lanterns standing, 4 balls in the half; "
+        "south: 14 players in, 6 lanterns standing, 4 balls in the half"
+    )
+    counts = (12, 2, 0, 6, 1, 14, 0, 6, 0, 7)
+    assert state_in_words(net, counts) == (
+        "north: 12 players in, 2 waiting, no lanterns standing, 6 down, 1 ball in the half; "
+        "south: 14 players in, 6 lanterns standing, 7 balls in the half"
+    )
+    assert state_in_words(net, counts, frozenset((0, 1))) == "north: 12 players in, 2 waiting"
+    assert state_in_words(net, counts, frozenset()) == "nothing changes"
+
+
+def test_condition_in_words() -> None:
+    net = lantern_row(14, 6, 8)
+    none = Comparison(((1, 2),), "<=", 0)
+    lead = Comparison(((1, 2), (-1, 7)), ">=", 1)
+    assert condition_in_words(none, net) == "no north lanterns standing"
+    assert condition_in_words(lead, net) == "more north lanterns standing than south lanterns standing"
+    assert condition_in_words(Comparison(((1, 0),), ">=", 1), net) == "at least 1 north player in"
+    assert condition_in_words(Comparison(((-1, 0),), ">=", -3), net) == "at most 3 north players in"
+    assert condition_in_words(Not(none), net) == "not no north lanterns standing"
+    assert condition_in_words(All((none, AnyOf((lead, none)))), net) == (
+        "no north lanterns standing and (more north lanterns standing than south lanterns standing "
+        "or no north lanterns standing)"
+    )
+    level = Comparison(((1, 2), (-1, 7)), "==", 0)
+    assert condition_in_words(level, net) == "as many north lanterns standing as south lanterns standing"
