@@ -66,7 +66,10 @@ class GameRole:
 
 @frozen
 class GameKit:
-    """A line of the kit list. `owner` is "each" (every side has `count`), a side's name, or None (shared)."""
+    """A line of the kit list. `owner` is "each" (every side has `count`), a side's name, or None (shared).
+
+    `like` is its name in the library's kit; `scale` 1.5 means half as big again.
+    """
 
     name: str
     plural: str
@@ -75,6 +78,7 @@ class GameKit:
     owner: str | None
     like: str
     span: Span = field(eq=False)
+    scale: float = 1.0
 
 
 @frozen

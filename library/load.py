@@ -44,6 +44,11 @@ def modifier_paths() -> tuple[Path, ...]:
     return tuple(sorted((HERE / "modifiers").glob("*.rules")))
 
 
+def granted_path() -> Path:
+    """The rule sheet that every game takes for granted."""
+    return HERE / "taken-for-granted.rules"
+
+
 @cache
 def sources() -> Mapping[str, Source]:
     """Every source a number may name, by its key."""
@@ -66,6 +71,13 @@ def kit_names() -> Mapping[str, KitItem]:
                 raise DataError(f"library/kit: `{name}` names both {found[name].name} and {item.name}")
             found[name] = item
     return MappingProxyType(found)
+
+
+@cache
+def kit_categories() -> Mapping[str, str]:
+    """The category of everything in the kit, by every singular name it goes by."""
+    items = kit_catalogue().values()
+    return MappingProxyType({name: item.category for item in items for name in (item.name, *item.also)})
 
 
 @cache

@@ -6,22 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
-from compose.net.net import Assign, Effect, Move, Place
+from compose.net.net import Assign, Effect, Move, Place, Shift
 
 Column = NDArray[np.int32]
-
-
-class Log:
-    """What the effects of one transition or reaction were ever seen to do.
-
-    `changed[k]`: effect k changed a count. `short[k]`: it wanted more than there was or fitted
-    (fewer tokens at the source, no room at the target, a counter at its end).
-    """
-
-    def __init__(self, effects: int) -> None:
-        self.fired = False
-        self.changed = [False] * effects
-        self.short = [False] * effects
 
 
 class Columns:
@@ -47,57 +34,51 @@ class Columns:
         self.touched.add(place)
 
 
-def carry_out(
-    effects: tuple[Effect, ...],
-    columns: Columns,
-    places: tuple[Place, ...],
-    log: Log,
-    only: Bools | None = None,
-) -> None:
-    """Apply the effects to the columns; `only` limits them to some of the states."""
-    log.fired = True
-    for number, effect in enumerate(effects):
-        if isinstance(effect, Move):
-            _move(effect, columns, places, log, number, only)
-        else:
-            _set(effect, columns, places, log, number, only)
+class Act:
+    """The effects of one transition or reaction, with a log of what they were ever seen to do.
 
+    `changed[k]`: effect k changed a count. `short[k]`: it wanted more than there was or fitted
+    (fewer tokens at the source, no room at the target, a counter at its end).
+    """
 
-def _move(
-    move: Move, columns: Columns, places: tuple[Place, ...], log: Log, number: int, only: Bools | None
-) -> None:
-    if move.source == move.target:
-        return
-    source, target = columns(move.source), columns(move.target)
-    wanted = source if move.amount is None else np.int32(move.amount)
-    taken = np.minimum(source, wanted)
-    taken = np.minimum(taken, places[move.target].capacity - target)
-    if only is not None:
-        taken = np.where(only, taken, 0).astype(np.int32)
-    if not log.changed[number]:
-        log.changed[number] = bool(taken.any())
-    if not log.short[number]:
-        fewer = taken < wanted
-        log.short[number] = bool((fewer if only is None else fewer & only).any())
-    columns.put(move.source, source - taken)
-    columns.put(move.target, target + taken)
+    def __init__(self, effects: tuple[Effect, ...], places: tuple[Place, ...]) -> None:
+        self.effects = effects
+        self.fired = False
+        self.changed = [False] * len(effects)
+        self.short = [False] * len(effects)
+        self._places = places
 
+    def carry_out(self, columns: Columns, only: Bools | None = None) -> None:
+        """Apply the effects to the columns; `only` limits them to some of the states."""
+        self.fired = True
+        for number, effect in enumerate(self.effects):
+            if isinstance(effect, Move):
+                self._move(number, effect, columns, only)
+            else:
+                self._set(number, effect, columns, only)
 
-def _set(
-    effect: Effect, columns: Columns, places: tuple[Place, ...], log: Log, number: int, only: Bools | None
-) -> None:
-    assert not isinstance(effect, Move)
-    before = columns(effect.place)
-    if isinstance(effect, Assign):
-        wanted = np.full_like(before, effect.value)
-    else:
-        wanted = before + np.int32(effect.by)
-    after = np.clip(wanted, 0, places[effect.place].capacity)
-    if only is not None:
-        after = np.where(only, after, before)
-    if not log.changed[number]:
-        log.changed[number] = bool((after != before).any())
-    if not log.short[number]:
-        cut = after != wanted
-        log.short[number] = bool((cut if only is None else cut & only).any())
-    columns.put(effect.place, after)
+    def _move(self, number: int, move: Move, columns: Columns, only: Bools | None) -> None:
+        if move.source == move.target:
+            return
+        source, target = columns(move.source), columns(move.target)
+        wanted = source if move.amount is None else np.int32(move.amount)
+        taken = np.minimum(source, wanted)
+        taken = np.minimum(taken, self._places[move.target].capacity - target)
+        if only is not None:
+            taken = np.where(only, taken, 0).astype(np.int32)
+        self._note(number, taken != 0, taken < wanted, only)
+        columns.put(move.source, source - taken)
+        columns.put(move.target, target + taken)
+
+    def _set(self, number: int, effect: Shift | Assign, columns: Columns, only: Bools | None) -> None:
+        before = columns(effect.place)
+        wanted = before + np.int32(effect.by) if isinstance(effect, Shift) else np.full_like(before, effect.value)
+        after = np.clip(wanted, 0, self._places[effect.place].capacity)
+        if only is not None:
+            after = np.where(only, after, before)
+        self._note(number, after != before, after != wanted, only)
+        columns.put(effect.place, after)
+
+    def _note(self, number: int, changed: Bools, short: Bools, only: Bools | None) -> None:
+        self.changed[number] = self.changed[number] or bool(changed.any())
+        self.short[number] = self.short[number] or bool((short if only is None else short & only).any())

@@ -77,8 +77,7 @@ def encoding(net: Net) -> Encoding:
     omitted = {group.omitted for group in groups}
     kept = [place for place in range(len(net.places)) if place not in omitted]
     radix = {
-        place: min(net.places[place].capacity, total_of.get(place, net.places[place].capacity)) + 1
-        for place in kept
+        place: min(net.places[place].capacity, total_of.get(place, net.places[place].capacity)) + 1 for place in kept
     }
     digits = []
     stride = 1

@@ -8,7 +8,7 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from compose.check.effect import Log
+from compose.check.effect import Act
 from compose.check.encoding import LARGEST, Codes, Encoding, encoding
 from compose.check.ends import first_ends
 from compose.check.numbering import Numbering
@@ -116,12 +116,12 @@ class _Search:
             transitions=np.concatenate(self.transitions),
             factors=np.concatenate(self.factors),
             expanded=self.expanded,
-            happened=tuple(_frozen(log) for log in self.successors.logs),
-            reacted=tuple(_frozen(log) for log in self.successors.reaction_logs),
+            happened=tuple(_frozen(act) for act in self.successors.acts),
+            reacted=tuple(_frozen(act) for act in self.successors.reactions.acts),
             chases=tuple(self.chases),
             seconds=time.perf_counter() - begun,
         )
 
 
-def _frozen(log: Log) -> Happened:
-    return Happened(log.fired, tuple(log.changed), tuple(log.short))
+def _frozen(act: Act) -> Happened:
+    return Happened(act.fired, tuple(act.changed), tuple(act.short))

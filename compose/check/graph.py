@@ -91,8 +91,8 @@ def _once(states: Ints, count: int) -> Longs:
 
 def bottom_components(space: StateSpace, among: Bools) -> list[Longs]:
     """The bottom components inside a set of states that no edge leaves, by their first states."""
-    from scipy.sparse import csr_array
-    from scipy.sparse.csgraph import connected_components
+    from scipy.sparse import csr_array  # noqa: PLC0415 -- slow to import, and sound games need none
+    from scipy.sparse.csgraph import connected_components  # noqa: PLC0415 -- as above
 
     members = np.flatnonzero(among)
     place = np.full(space.states, -1, dtype=np.int64)

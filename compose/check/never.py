@@ -18,9 +18,7 @@ def why_never(study: Study, condition: Condition) -> str:
     for part in parts:
         if not holds(part, study.table).any():
             told = condition_in_words(part, study.net)
-            return (
-                f"there are always some {told[3:]}" if told.startswith("no ") else f"there are never {told}"
-            )
+            return f"there are always some {told[3:]}" if told.startswith("no ") else f"there are never {told}"
     if len(parts) > 1:
         return f"never all at once: {', '.join(condition_in_words(part, study.net) for part in parts)}"
     return "an end comes first each time"

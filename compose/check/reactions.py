@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate, places_read
-from compose.check.effect import Columns, Log, carry_out
+from compose.check.effect import Act, Columns
 from compose.net.net import Assign, Move, Net, Shift
 
 ROUNDS = 16
@@ -23,16 +23,14 @@ class Reactions:
 
     def __init__(self, net: Net) -> None:
         self.net = net
-        self.logs = [Log(len(r.effects)) for r in net.reactions]
+        self.acts = [Act(r.effects, net.places) for r in net.reactions]
         self.reads = [places_read(r.guard) for r in net.reactions]
 
     def watch(self, table: NDArray[np.int32]) -> Watch:
         """Which reaction guards hold before any move, one array (states,) for each reaction."""
         return [evaluate(r.guard, lambda p: table[:, p], len(table)) for r in self.net.reactions]
 
-    def follow(
-        self, watch: Watch, columns: Columns, rows: NDArray[np.int64] | None, states: int
-    ) -> NDArray[np.int64]:
+    def follow(self, watch: Watch, columns: Columns, rows: NDArray[np.int64] | None, states: int) -> NDArray[np.int64]:
         """Carry out on `columns` all that follows; gives the states where it does not settle."""
         before = [held if rows is None else held[rows] for held in watch]
         touched = set(columns.touched)
@@ -56,9 +54,8 @@ class Reactions:
         """Carry out the reactions that are due; gives the places they may have touched."""
         touched: set[int] = set()
         for number, where in due.items():
-            effects = self.net.reactions[number].effects
-            carry_out(effects, columns, self.net.places, self.logs[number], where)
-            touched.update(place for effect in effects for place in _places(effect))
+            self.acts[number].carry_out(columns, where)
+            touched.update(place for effect in self.acts[number].effects for place in _places(effect))
         return touched
 
 

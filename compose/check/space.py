@@ -25,7 +25,7 @@ USUAL = Budget()
 
 @frozen
 class Happened:
-    """What the effects of one transition or reaction ever did (see `effect.Log`)."""
+    """What the effects of one transition or reaction ever did (see `effect.Act`)."""
 
     fired: bool
     changed: tuple[bool, ...]

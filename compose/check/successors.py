@@ -9,7 +9,7 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
-from compose.check.effect import Columns, Log, carry_out
+from compose.check.effect import Act, Columns
 from compose.check.encoding import Codes, Encoding
 from compose.check.rate import Floats, factor
 from compose.check.reactions import Reactions
@@ -36,11 +36,10 @@ class Successors:
     def __init__(self, net: Net, code: Encoding) -> None:
         self.net = net
         self.strides = {place: stride for place, stride, _ in code.digits}
-        self.logs = [Log(len(t.effects)) for t in net.transitions]
+        self.acts = [Act(t.effects, net.places) for t in net.transitions]
         self.guards = _numbered([t.guard for t in net.transitions])
         self.rates = _numbered([t.rate for t in net.transitions])
         self.reactions = Reactions(net)
-        self.reaction_logs = self.reactions.logs
 
     def of(self, codes: Codes, table: NDArray[np.int32]) -> Found:
         """Every enabled transition in every row of `table` (states, places), none of them an end."""
@@ -53,8 +52,7 @@ class Successors:
             here = enabled[number]
             rows = None if here.all() else np.flatnonzero(here)
             columns = Columns(table, rows)
-            transition = self.net.transitions[number]
-            carry_out(transition.effects, columns, self.net.places, self.logs[number])
+            self.acts[number].carry_out(columns)
             if self.net.reactions:
                 restless = self.reactions.follow(watch, columns, rows, count if rows is None else len(rows))
                 places = restless if rows is None else rows[restless]

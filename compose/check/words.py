@@ -6,9 +6,7 @@ from collections.abc import Sequence
 
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
 
-SMALL_WORDS = frozenset(
-    ["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"]
-)
+SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
 
 
 def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None = None) -> str:

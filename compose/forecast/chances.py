@@ -4,7 +4,8 @@ One attempt is fetched, aimed and made in so many seconds, and ends in one outco
 
     caught   = share caught before anything else (only where the rules do something with a catch)
     success  = aim reached and not caught
-    missed   = the rest
+    left     = the norm's share of the rest, where the rules speak of a ball that leaves the court
+    missed   = what remains
 
 A throw at a player reaches the body or not; of those that reach it some are caught, of the others some
 are dodged, what is left hits. A ball sent at a thing, through a ring, over a line or to a mate may pass
@@ -36,25 +37,27 @@ SMALL_BALL_M, MIDDLE_BALL_M = 0.12, 0.19  # the size classes of the catching nor
 class Explanation:
     """One attempt with its numbers: what was aimed at, chances, attempts a minute, the norms behind them.
 
-    `success`, `caught` and `missed` sum to 1. `said` names what the text itself gives.
+    `success`, `caught`, `left` and `missed` sum to 1. `said` names what the text itself gives.
     """
 
     attempt: Attempt
     aimed: Aimed
     success: float
     caught: float
+    left: float
     per_minute: float
     said: tuple[str, ...]
     readings: tuple[Reading, ...]
 
     @property
     def missed(self) -> float:
-        """Chance that the attempt neither succeeds nor is caught."""
-        return max(0.0, 1 - self.success - self.caught)
+        """Chance that the ball neither reaches its aim, nor is caught, nor leaves the court."""
+        return max(0.0, 1 - self.success - self.caught - self.left)
 
     def chance(self, outcome: str) -> float:
         """The chance of an outcome by its name in the net; raises KeyError for any other name."""
-        return {"success": self.success, "caught": self.caught, "missed": self.missed, "always": 1.0}[outcome]
+        known = {"success": self.success, "caught": self.caught, "left": self.left, "missed": self.missed}
+        return 1.0 if outcome == "always" else known[outcome]
 
     def rate(self, outcome: str) -> float:
         """Events a minute of that outcome for one who can act: pace times share times chance."""
@@ -114,6 +117,8 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
+    leaving = case.take("aim leaves", EVERY_SKILL) if "left" in outcomes else 0.0
+    left = max(0.0, 1 - success - caught) * leaving
     per_minute = attempt.said_per_minute
     if per_minute is None:
         per_minute = 60 / (ball_seconds(case, success) if case.aims else moving_seconds(case))
@@ -123,7 +128,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         "attempts a minute": attempt.said_per_minute,
     }
     said = tuple(name for name, figure in figures.items() if figure is not None)
-    return Explanation(attempt, aimed, success, caught, per_minute, said, tuple(case.taken))
+    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken))
 
 
 def settle(case: Case, aimed: Aimed, catching: bool) -> tuple[float, float]:

@@ -96,7 +96,7 @@ def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
     mine: list[FloorItem] = []
     points, _missing = spread(region, batch.count, size, gap, batch.how)
     for order, point in enumerate(points):
-        for x, y in _tries(point, bounds):
+        for x, y in _tries(point, bounds, batch.region.facing):
             item = FloorItem(batch.name, batch.category, batch.side, x, y, size, batch.size_m[1],
                              batch.first + order, batch.role, batch.region.side)
             if _free(item, items, mine, gap, shut):
@@ -136,14 +136,14 @@ def _free(
     )
 
 
-def _tries(point: tuple[float, float], bounds: Rectangle) -> Iterator[tuple[float, float]]:
+def _tries(point: tuple[float, float], bounds: Rectangle, facing: int) -> Iterator[tuple[float, float]]:
     """The wanted point, then the points around it, ring by ring, that lie within the bounds."""
     x, y = bounds.nearest(*point)
     yield x, y
     step = NEAR_STEP_M
     for ring in range(1, ceil(max(bounds.length, bounds.width) / step) + 1):
         for by_x, by_y in _around(ring):
-            try_x, try_y = x + by_x * step, y + by_y * step
+            try_x, try_y = x + facing * by_x * step, y + by_y * step
             if bounds.holds(try_x, try_y):
                 yield try_x, try_y
 
@@ -176,7 +176,7 @@ def _beside(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
         facing = 1 if base.x < ground.length_m / 2 else -1
         off = base.radius + batch.size_m[0] / 2 + BESIDE_M
         wanted = {"before": (base.x + facing * off, base.y), "behind": (base.x - facing * off, base.y)}
-        for x, y in _tries(wanted.get(batch.preposition, (base.x, base.y + off)), _around_court(batch, ground)):
+        for x, y in _tries(wanted.get(batch.preposition, (base.x, base.y + off)), _around_court(batch, ground), facing):
             item = FloorItem(batch.name, batch.category, batch.side, x, y, *batch.size_m,
                              batch.first + order, batch.role, base.near)
             if _free(item, items, mine, _gap(batch), []):

@@ -95,7 +95,7 @@ def _to_things(stand: Rectangle, goals: list[Rectangle]) -> float:
     """To the mean place of things ahead; things on the same floor are met from anywhere on it."""
     spots = [goal.centre for goal in goals]
     x, y = _mean(point[0] for point in spots), _mean(point[1] for point in spots)
-    inside = [point for point in spots if stand.holds(*point)]
+    inside = [point for point in spots if stand.holds(*point, 0.01)]
     if inside:
         return _mean(_anywhere(stand, Rectangle(*point, *point)) for point in spots)
     from_x, from_y = aim_point(stand, x, y)

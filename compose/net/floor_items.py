@@ -165,24 +165,21 @@ def _player_batches(muster: Muster, placing: Placing) -> Iterator[Batch]:
             continue
         for role, total in _groups(muster, side.name):
             if meaning.role in (None, role):
-                for region, count, first in _shared(muster, placing, side.name, role, total):
-                    yield _of_players(side.name, role, count, first, region=region, where=_told(placing),
-                                      how=placing.spread, span=placing.span)
+                yield from _shared(muster, placing, side.name, role, total)
 
 
-def _shared(
-    muster: Muster, placing: Placing, side: str, role: str | None, total: int
-) -> Iterator[tuple[Region, int, int]]:
-    """The players of one side and role over the places that a placing means, with the number of the first."""
+def _shared(muster: Muster, placing: Placing, side: str, role: str | None, total: int) -> Iterator[Batch]:
+    """The players of one side and role over the places that a placing means."""
     wanted = placing.count.whole if placing.count else None
     spots = list(_spots(muster, placing, side))
     left = total - muster.used["player", side, role]
     left = left if wanted is None else min(left, wanted)
-    for order, (region, _on) in enumerate(spots):
+    for order, (region, on) in enumerate(spots):
         every = wanted is not None and placing.where.determiner in EVERY
         count, first = muster.take("player", side, role, wanted if every else -(-left // (len(spots) - order)), total)
         left -= count
-        yield region, count, first
+        yield Batch("player", "player", side, role, count, first, region, _told(placing), placing.spread,
+                    USUAL_SIZE_M["player"], placing.span, on, placing.preposition)
 
 
 def _groups(muster: Muster, side: str) -> list[tuple[str | None, int]]:
@@ -207,13 +204,8 @@ def _unplaced_players(muster: Muster) -> Iterator[Batch]:
             count, first = muster.take("player", side.name, role, None, total)
             region, where = home(muster.game, muster.ground, side.name, role)
             if count:
-                yield _of_players(side.name, role, count, first, region=region, where=where, how=None, span=side.span)
-
-
-def _of_players(
-    side: str, role: str | None, count: int, first: int, *, region: Region, where: str, how: str | None, span: Span
-) -> Batch:
-    return Batch("player", "player", side, role, count, first, region, where, how, USUAL_SIZE_M["player"], span)
+                yield Batch("player", "player", side.name, role, count, first, region, where, None,
+                            USUAL_SIZE_M["player"], side.span)
 
 
 def home(game: Game, ground: Ground, side: str, role: str | None) -> tuple[Region, str]:

@@ -20,13 +20,15 @@ ACROSS = ("across", "along", "between")
 class Region:
     """A stretch of floor. `side` is whose end it is; `facing` is +1 where the middle lies at greater x, else -1.
 
-    `line` is "" for an area, "across" for a line that runs across the court and "along" for one along it.
+    `line` is "" for an area, "across" for a line that runs across the court and "along" for one along it;
+    then `up` is +1 where the court lies at greater y, else -1.
     """
 
     rectangle: Rectangle
     side: str | None = None
     facing: int = 1
     line: str = ""
+    up: int = 1
 
 
 @frozen
@@ -124,6 +126,10 @@ def _at_half(ground: Ground, side: str, preposition: str, depth: float | None) -
 
 
 def _at_back(ground: Ground, side: str, preposition: str, depth: float | None) -> Region:
+    if ground.halved and side not in (ground.sides[0], ground.sides[-1]) and preposition in ("behind", "beside"):
+        # Behind the back line of a slice between others is another side's floor: beside the court instead.
+        part, deep = ground.slice_of(side), depth or STRIP_M
+        return Region(Rectangle(part.left, -GAP_M - deep, part.right, -GAP_M), side, ground.facing(side))
     line = Region(_strip(ground, ground.back_x(side), 1, 0.0), side, ground.facing(side), "across")
     return _by_line(ground, line, preposition, depth)
 
@@ -147,15 +153,12 @@ def _at_side_lines(ground: Ground, preposition: str, depth: float | None, side: 
     part = ground.slice_of(side) if side and ground.halved else ground.court
     facing = ground.facing(side) if side else 1
     outside = preposition in ("behind", "beside")
-    found = []
-    for bottom in (True, False):
-        deep = (depth or STRIP_M) if outside or depth or preposition == "before" else 0.0
-        if outside:
-            low = -GAP_M - deep if bottom else ground.width_m + GAP_M
-        else:
-            low = 0.0 if bottom else ground.width_m - deep
-        found.append(Region(Rectangle(part.left, low, part.right, low + deep), side, facing, "" if deep else "along"))
-    return found
+    deep = (depth or STRIP_M) if outside or depth or preposition == "before" else 0.0
+    lows = (-GAP_M - deep, ground.width_m + GAP_M) if outside else (0.0, ground.width_m - deep)
+    return [
+        Region(Rectangle(part.left, low, part.right, low + deep), side, facing, "" if deep else "along", up)
+        for low, up in zip(lows, (1, -1), strict=True)
+    ]
 
 
 def _at_middle_line(ground: Ground, preposition: str, depth: float | None, side: str | None) -> Region:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from math import ceil, cos, hypot, pi, sin, sqrt
 
+from attrs import evolve
+
 from compose.net.floor_regions import Region
 from compose.net.floor_values import Rectangle
 
@@ -16,17 +18,15 @@ def spread(region: Region, count: int, size_m: float, gap_m: float, how: str | N
 
     The points lie inside the region as far as it has room; with 0 missing they keep their gap.
     """
-    match how:
-        case "in a ring":
-            return _ring(region, count, size_m, gap_m)
-        case "staggered":
-            return _staggered(region, count, size_m, gap_m)
-        case "in a triangle":
-            return _triangle(region, count, size_m, gap_m)
-        case "close together":
-            return _close(region, count, size_m, gap_m)
-        case _:
-            return _evenly(region, count, size_m, gap_m)
+    if count < 1:
+        return [], 0.0
+    if region.facing < 0:
+        # Seen from the other end everything is the same: mirrored sides get mirrored places.
+        box = region.rectangle
+        points, missing = spread(evolve(region, facing=1), count, size_m, gap_m, how)
+        return [(box.left + box.right - x, y) for x, y in points], missing
+    pattern = {"in a ring": _ring, "staggered": _staggered, "in a triangle": _triangle, "close together": _close}
+    return pattern.get(how or "", _evenly)(region, count, size_m, gap_m)
 
 
 def room(region: Region, size_m: float, court: Rectangle) -> Rectangle:
@@ -46,42 +46,53 @@ def room(region: Region, size_m: float, court: Rectangle) -> Rectangle:
     return box.grown(-size_m / 2)
 
 
-def _cells(low: float, high: float, count: int) -> list[float]:
-    """The middles of `count` equal parts."""
-    return [low + (high - low) * (2 * order + 1) / (2 * count) for order in range(count)]
+def _cells(low: float, high: float, count: int, size: float, gap: float) -> list[float]:
+    """The middles of `count` equal parts; where that is too tight, from rim to rim."""
+    if count * (size + gap) <= high - low or count == 1:
+        return [low + (high - low) * (2 * order + 1) / (2 * count) for order in range(count)]
+    first, last = low + size / 2, high - size / 2
+    return [first + (last - first) * order / (count - 1) for order in range(count)]
+
+
+def _taken(count: int, size: float, gap: float) -> float:
+    """How long a row is from rim to rim, in metres."""
+    return count * size + max(count - 1, 0) * gap
 
 
 def _evenly(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
-    box, pitch = region.rectangle, size + gap
-    if count == 0:
-        return [], 0.0
+    box, long = region.rectangle, _taken(count, size, gap)
     if region.line == "along":
-        return [(x, box.bottom) for x in _cells(box.left, box.right, count)], max(0.0, count * pitch - box.length)
+        row = [(x, box.bottom) for x in _cells(box.left, box.right, count, size, gap)]
+        return row, max(0.0, long - box.length)
     if region.line == "across":
-        return [(box.left, y) for y in _cells(box.bottom, box.top, count)], max(0.0, count * pitch - box.width)
-    columns = _columns(box, count, pitch)
+        row = [(box.left, y) for y in _cells(box.bottom, box.top, count, size, gap)]
+        return row, max(0.0, long - box.width)
+    columns = _columns(box, count, size, gap)
+    missing = _missing(box, count, columns, size, gap)
+    return _grid(box, count, columns, size, gap), missing
+
+
+def _missing(box: Rectangle, count: int, columns: int, size: float, gap: float) -> float:
     rows = ceil(count / columns)
-    missing = max(0.0, columns * pitch - box.length, rows * pitch - box.width)
-    return _grid(box, count, columns, rows), missing
+    return max(0.0, _taken(columns, size, gap) - box.length, _taken(rows, size, gap) - box.width)
 
 
-def _columns(box: Rectangle, count: int, pitch: float) -> int:
+def _columns(box: Rectangle, count: int, size: float, gap: float) -> int:
     """How many columns (along x) make the roomiest cells; ties go to fewer."""
 
     def roominess(columns: int) -> float:
-        rows = ceil(count / columns)
-        missing = max(0.0, columns * pitch - box.length, rows * pitch - box.width)
-        return min(box.length / columns, box.width / rows) - 1000 * missing
+        room_each = min(box.length / columns, box.width / ceil(count / columns))
+        return round(room_each - 1000 * _missing(box, count, columns, size, gap), 9)
 
-    return max(range(1, count + 1), key=lambda columns: (round(roominess(columns), 9), -columns))
+    return max(range(1, count + 1), key=lambda columns: (roominess(columns), -columns))
 
 
-def _grid(box: Rectangle, count: int, columns: int, rows: int) -> list[Point]:
+def _grid(box: Rectangle, count: int, columns: int, size: float, gap: float) -> list[Point]:
     points: list[Point] = []
     left = count
-    for order, x in enumerate(_cells(box.left, box.right, columns)):
+    for order, x in enumerate(_cells(box.left, box.right, columns, size, gap)):
         here = ceil(left / (columns - order))
-        points.extend((x, y) for y in _cells(box.bottom, box.top, here))
+        points.extend((x, y) for y in _cells(box.bottom, box.top, here, size, gap))
         left -= here
     return points
 
@@ -91,7 +102,7 @@ def _ring(region: Region, count: int, size: float, gap: float) -> tuple[list[Poi
         return _evenly(region, count, size, gap)
     box, pitch = region.rectangle, size + gap
     if region.line:
-        inward = region.facing if region.line == "across" else (1 if box.bottom <= 0 else -1)
+        inward = 1 if region.line == "across" else region.up
         deep = max(2.0, pitch * count / 2)
         box = _deepened(region, inward, deep)
     needed = pitch / (2 * sin(pi / count))
@@ -101,7 +112,7 @@ def _ring(region: Region, count: int, size: float, gap: float) -> tuple[list[Poi
     points = []
     for order in range(count):
         turn = 2 * pi * order / count
-        points.append((x - region.facing * radius * cos(turn), y + radius * sin(turn)))
+        points.append((x - radius * cos(turn), y + radius * sin(turn)))
     return points, max(0.0, 2 * (needed - most))
 
 
@@ -119,10 +130,11 @@ def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[lis
     """Evenly along the longer way, every other one a step back (on a line: a step into the court)."""
     box = region.rectangle
     upright = region.line == "across" or (not region.line and box.width >= box.length)
-    along = _cells(box.bottom, box.top, count) if upright else _cells(box.left, box.right, count)
+    low, high = (box.bottom, box.top) if upright else (box.left, box.right)
+    along = _cells(low, high, count, 0.0, 0.0)
     long, deep = (box.width, box.length) if upright else (box.length, box.width)
     step = ZIGZAG_M if region.line else max(0.0, min(ZIGZAG_M, (deep - size) / 2))
-    inward = region.facing if upright else (1 if box.bottom <= 0 else -1)
+    inward = 1 if upright else region.up
     start = (box.left, box.bottom) if region.line else (
         (box.centre[0] - inward * step / 2, 0.0) if upright else (0.0, box.centre[1] - inward * step / 2)
     )
@@ -132,25 +144,28 @@ def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[lis
         points.append((start[0] + off, place) if upright else (place, start[1] + off))
     pitch = size + gap
     beside = sqrt(max(pitch**2 - step**2, (pitch / 2) ** 2))
-    return points, max(0.0, count * beside - long)
+    return points, max(0.0, (count - 1) * beside + size - long)
 
 
 def _triangle(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
     """Rows of 1, 2, 3 ... on equal sides, the point towards the middle of the court."""
     box, pitch = region.rectangle, size + max(gap, 0.2)
-    rows = ceil((sqrt(8 * count + 1) - 1) / 2) if count else 0
-    deep = (rows - 1) * pitch * sqrt(3) / 2 if rows else 0.0
+    rows = ceil((sqrt(8 * count + 1) - 1) / 2)
+    deep = (rows - 1) * pitch * sqrt(3) / 2
     if region.line == "along":
         return _close(region, count, size, gap)
     x, y = box.centre
-    base = box.left if region.line else x - region.facing * deep / 2
+    base = box.left if region.line else x - deep / 2
     points: list[Point] = []
     for row in range(rows):
         many = min(row + 1, count - len(points))
         out = (rows - 1 - row) * pitch * sqrt(3) / 2
-        points.extend((base + region.facing * out, y + (order - (many - 1) / 2) * pitch) for order in range(many))
+        # A last row that is not full keeps to its cells, or it would come too near the row before.
+        skipped = (row + 1 - many) // 2
+        ys = (y + (order + skipped - row / 2) * pitch for order in range(many))
+        points.extend((base + out, place) for place in ys)
     room_deep = deep + size if region.line else box.length
-    return points, max(0.0, rows * pitch - box.width, deep + size - room_deep)
+    return points, max(0.0, (rows - 1) * pitch + size - box.width, deep + size - room_deep)
 
 
 def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Point], float]:
@@ -161,7 +176,7 @@ def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Po
         steps = [(order - (count - 1) / 2) * pitch for order in range(count)]
         long = box.width if region.line == "across" else box.length
         points = [(x, y + by) if region.line == "across" else (x + by, y) for by in steps]
-        return points, max(0.0, count * pitch - long)
+        return points, max(0.0, _taken(count, size, gap) - long)
     reach = ceil(sqrt(count)) + 1
     cells = [(column * pitch, row * pitch) for column in range(-reach, reach + 1) for row in range(-reach, reach + 1)]
     fitting = [cell for cell in cells if box.grown(-size / 2).holds(x + cell[0], y + cell[1])]

@@ -33,7 +33,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     findings = tuple(_too_few(game, numbers))
     if findings:
         return Outcome(None, findings)
-    builder = Builder(game, numbers, floor_of(game, numbers))
+    builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers))
     place_tokens(builder)
     counted_to = points_counted_to(game)
     table = _table(builder, granted, counted_to)

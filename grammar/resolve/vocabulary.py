@@ -141,7 +141,7 @@ def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:
 
 def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
     """The named areas of a sheet."""
-    areas = []
+    areas: list[GameArea] = []
     for line in sheet.lines("space"):
         sentence = line.sentence
         if not isinstance(sentence, Area):
@@ -167,12 +167,16 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
                 sentence.span,
             )
         )
+    for kind in AREA_KINDS:
+        of_kind = [area for area in areas if area.kind == kind]
+        if len(of_kind) == 1 and kind not in words.meanings:
+            words.meanings[kind] = words.meanings[plural(kind)] = PlaceMeaning(of_kind[0].name)
     return tuple(areas)
 
 
 def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
     """The kit of a sheet; `catalogue` gives the category of every thing that the library knows."""
-    kit = []
+    kit: list[GameKit] = []
     for line in sheet.lines("kit"):
         sentence = line.sentence
         if isinstance(sentence, Kit):
@@ -206,7 +210,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
     if owner is not None:
         whose = "each" if isinstance(owner, Owner) else owner.name.text
     words.declare((one, many), KitMeaning(one, category or "target"), sentence.name)
-    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span)
+    scale = sentence.percent.value / 100 if sentence.percent else 1.0
+    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale)
 
 
 def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:

@@ -49,7 +49,10 @@ class Role(Node):
 
 @frozen
 class Kit(Node):
-    """ "5 lanterns for each side, like a skittle"; "4 wolves (one wolf)" declares an odd plural."""
+    """ "5 lanterns for each side, like a skittle"; "4 wolves (one wolf)" declares an odd plural.
+
+    A percentage ("150 % as big") makes the thing larger or smaller than what it is like.
+    """
 
     count: Quantity
     name: Name
@@ -57,12 +60,14 @@ class Kit(Node):
     owner: Owner | OwnerName | None = None
     determiner: str | None = None
     like: Name | None = None
+    percent: Quantity | None = None
 
     def words(self) -> str:
         one = f"(one {self.singular.words()})" if self.singular else ""
         per = spoken("for", self.owner) if self.owner else ""
         like = detail("like", self.determiner, self.like) if self.like else ""
-        return spoken(self.count, self.name, one, per) + like
+        big = detail(self.percent, "as big") if self.percent else ""
+        return spoken(self.count, self.name, one, per) + like + big
 
 
 @frozen

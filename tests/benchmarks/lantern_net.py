@@ -27,14 +27,8 @@ IN, QUEUE, STANDING, DOWN, BALLS = range(5)
 
 def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = None) -> Net:
     """The net with so many players and lanterns on each side and so many balls in all."""
-    told = [
-        Rule(text, nowhere("lantern row (invented)")) for text in ("throw", "fall", "queue", "catch", "win")
-    ]
-    places = [
-        place
-        for number, side in enumerate(SIDES)
-        for place in _places(side, players, lanterns, balls, number)
-    ]
+    told = [Rule(text, nowhere("lantern row (invented)")) for text in ("throw", "fall", "queue", "catch", "win")]
+    places = [place for number, side in enumerate(SIDES) for place in _places(side, players, lanterns, balls, number)]
     transitions = [t for number in (0, 1) for t in _throws(number, told)]
     ends = tuple(
         End(
@@ -46,9 +40,7 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
         for loser in (0, 1)
         for place, what in ((STANDING, "no lanterns standing"), (IN, "no players in"))
     )
-    bell = (
-        Bell(bell_s, (*_leads(told[4]), End("a draw", None, _level(), told[4])), told[4]) if bell_s else None
-    )
+    bell = Bell(bell_s, (*_leads(told[4]), End("a draw", None, _level(), told[4])), told[4]) if bell_s else None
     return Net(
         "Lantern Row (invented)",
         SIDES,
@@ -67,9 +59,7 @@ def _places(side: str, players: int, lanterns: int, balls: int, number: int) -> 
     in_half = (balls + 1 - number) // 2
     return [
         Place(f"{side} in", "player", players, players, f"{side} player in", f"{side} players in", side),
-        Place(
-            f"{side} queue", "player", players, 0, f"{side} player waiting", f"{side} players waiting", side
-        ),
+        Place(f"{side} queue", "player", players, 0, f"{side} player waiting", f"{side} players waiting", side),
         Place(
             f"{side} up",
             "target",
@@ -121,9 +111,7 @@ def _throws(side: int, told: list[Rule]) -> list[Transition]:
             words = f"a {SIDES[side]} player throws at a {SIDES[1 - side]} {aim}: {outcome}"
             rules = tuple(dict.fromkeys(effect.rule for effect in effects))
             result.append(
-                Transition(
-                    words, SIDES[side], False, attempt, outcome, rate, Comparison((), "<=", 0), effects, rules
-                )
+                Transition(words, SIDES[side], False, attempt, outcome, rate, Comparison((), "<=", 0), effects, rules)
             )
     return result
 

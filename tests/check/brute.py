@@ -58,9 +58,7 @@ def rate(given: Rate, marking: Marking) -> Fraction:
     return result
 
 
-def apply(
-    effects: tuple[Effect, ...], marking: Marking, net: Net, kind: str, number: int, plain: Plain
-) -> Marking:
+def apply(effects: tuple[Effect, ...], marking: Marking, net: Net, name: tuple[str, int], plain: Plain) -> Marking:
     counts = list(marking)
     for position, effect in enumerate(effects):
         before = list(counts)
@@ -75,15 +73,13 @@ def apply(
             value = effect.value if isinstance(effect, Assign) else counts[effect.place] + effect.by
             counts[effect.place] = max(0, min(net.places[effect.place].capacity, value))
         if counts != before:
-            plain.changed.add((kind, number, position))
+            plain.changed.add((*name, position))
     return tuple(counts)
 
 
-def step(
-    transition: Transition, number: int, marking: Marking, net: Net, plain: Plain
-) -> tuple[Marking, bool]:
+def step(transition: Transition, number: int, marking: Marking, net: Net, plain: Plain) -> tuple[Marking, bool]:
     """The marking after a transition and all that follows at once, and whether that settled."""
-    before, after = marking, apply(transition.effects, marking, net, "transition", number, plain)
+    before, after = marking, apply(transition.effects, marking, net, ("transition", number), plain)
     for turn in range(ROUNDS + 1):
         due = [k for k, r in enumerate(net.reactions) if true(r.guard, after) and not true(r.guard, before)]
         if not due:
@@ -92,7 +88,7 @@ def step(
             break
         before = after
         for k in due:
-            after = apply(net.reactions[k].effects, after, net, "reaction", k, plain)
+            after = apply(net.reactions[k].effects, after, net, ("reaction", k), plain)
     return after, False
 
 

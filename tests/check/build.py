@@ -57,6 +57,7 @@ class Builder:
         capacity: int,
         token: str = "points",
         side: str | None = None,
+        *,
         final: bool = False,
     ) -> int:
         self.numbers[name] = len(self.places)
@@ -107,9 +108,7 @@ class Builder:
         attempt: Attempt = ATTEMPT,
     ) -> None:
         own = tuple(dict.fromkeys([*rules, *(effect.rule for effect in effects)]))
-        self.transitions.append(
-            Transition(words, side, forced, attempt, outcome, rate, guard, tuple(effects), own)
-        )
+        self.transitions.append(Transition(words, side, forced, attempt, outcome, rate, guard, tuple(effects), own))
 
     def when(self, words: str, guard: Condition, *effects: Effect) -> None:
         own = tuple(dict.fromkeys(effect.rule for effect in effects))

@@ -25,9 +25,7 @@ def bell(builder: Builder, after_s: float = 360.0, draw: bool = True) -> Bell:
     told = builder.rule("after 6 min: more points wins")
     if draw:
         return Bell(after_s, (builder.result("draw", None, ALWAYS, told),), told)
-    return Bell(
-        after_s, (builder.result("north leads", "north", builder.more("north", "south"), told),), told
-    )
+    return Bell(after_s, (builder.result("north leads", "north", builder.more("north", "south"), told),), told)
 
 
 def one_ball_duel(balls_must_go_too: bool, clock: bool = False) -> Net:
@@ -68,6 +66,7 @@ def rally(way_out: bool, clock: bool = False, open_ended: bool = False) -> Net:
 def race(
     to: int,
     capacity: int,
+    *,
     south_throws: bool = True,
     clock: bool = False,
     misses: bool = False,
@@ -97,9 +96,7 @@ def lost_balls(fetched: bool, final: bool = False) -> Net:
     throw, lost, fetch = play.rule("throw"), play.rule("a ball may be lost"), play.rule("fetch")
     fall = play.move("target", "fallen", throw)
     play.may("hit", fall, rate=play.rate("ball in play"))
-    play.may(
-        "lost", fall, play.move("ball in play", "ball behind the line", lost), rate=play.rate("ball in play")
-    )
+    play.may("lost", fall, play.move("ball in play", "ball behind the line", lost), rate=play.rate("ball in play"))
     if fetched:
         back = play.move("ball behind the line", "ball in play", fetch)
         play.may("fetch", back, rate=play.rate("ball behind the line"))

@@ -79,9 +79,7 @@ REACTIONS = st.lists(
     st.builds(lambda guard, done: Reaction("at once", guard, done, ()), CONDITIONS, effects()), max_size=2
 ).map(tuple)
 ENDS = st.lists(
-    st.builds(
-        End, st.just("an end"), st.sampled_from(("north", "south", None)), CONDITIONS, rules, st.just("")
-    ),
+    st.builds(End, st.just("an end"), st.sampled_from(("north", "south", None)), CONDITIONS, rules, st.just("")),
     max_size=2,
 ).map(tuple)
 TOKENS = st.sampled_from(("ball", "player", "points"))

@@ -31,9 +31,7 @@ def test_same_as_plain_exploration(dense_limit: int, net: Net) -> None:
     space = whole(net, dense_limit=dense_limit)
     assert [tuple(row) for row in markings(space, np.arange(space.states)).tolist()] == plain.states
     assert space.end_of.tolist() == plain.ends
-    edges = list(
-        zip(space.sources().tolist(), space.transitions.tolist(), space.targets.tolist(), strict=True)
-    )
+    edges = list(zip(space.sources().tolist(), space.transitions.tolist(), space.targets.tolist(), strict=True))
     assert edges == [edge[:3] for edge in plain.edges]
     assert space.factors.tolist() == pytest.approx([edge[3] for edge in plain.edges])
     assert set(space.chases) == plain.chases

@@ -64,8 +64,8 @@ def test_a_rectangle_is_widened_by_the_ball(
     sideways = erf((width / 2 + ball) / (across * sqrt(2)))
     upwards = erf((height / 2 + ball) / (up * sqrt(2)))
     assert isclose(hits_rectangle(width, height, ball, across, up), sideways * upwards)
-    by_integration = quad(lambda x: norm.pdf(x, scale=across), -width / 2 - ball, width / 2 + ball)[0] * upwards
-    assert isclose(hits_rectangle(width, height, ball, across, up), by_integration, rel_tol=1e-9)
+    integral = quad(lambda x: norm.pdf(x, scale=across), -width / 2 - ball, width / 2 + ball)[0]
+    assert isclose(hits_rectangle(width, height, ball, across, up), integral * upwards, rel_tol=1e-9)
 
 
 def test_a_rolled_ball_has_no_error_upwards() -> None:
@@ -111,11 +111,12 @@ def test_nothing_can_be_hit_that_has_no_size() -> None:
     assert hits_disc(0.0, 0.1, 0.2, 0.2) == 0.0
 
 
-@given(SIZES, SIZES, RADII, SPREADS, SPREADS, st.floats(1.01, 3.0))
+@given(st.tuples(SIZES, SIZES), RADII, st.tuples(SPREADS, SPREADS), st.floats(1.01, 3.0))
 @settings(max_examples=150, deadline=None)
 def test_larger_targets_and_smaller_spreads_are_hit_more(
-    width: float, height: float, ball: float, across: float, up: float, more: float
+    size: tuple[float, float], ball: float, spreads: tuple[float, float], more: float
 ) -> None:
+    (width, height), (across, up) = size, spreads
     chance = hits_rectangle(width, height, ball, across, up)
     assert 0.0 <= chance <= 1.0
     assert hits_rectangle(width * more, height, ball, across, up) >= chance
@@ -139,7 +140,9 @@ def test_a_circle_obeys_the_same_laws(radius: float, across: float, up: float, m
 
 
 @given(CHANCES, CHANCES, CHANCES)
-def test_of_the_balls_that_reach_a_player_all_are_accounted_for(reached: float, caught: float, dodged: float) -> None:
+def test_of_the_balls_that_reach_a_player_all_are_accounted_for(
+    reached: float, caught: float, dodged: float
+) -> None:
     hit, held = catches_outcome(reached, caught, dodged)
     evaded = reached * (1 - caught) * dodged
     assert isclose(hit + held + evaded, reached, abs_tol=1e-12)

@@ -1,4 +1,4 @@
-"""The data files: complete, sourced, consistent; and the loader, which must name what is wrong with one."""
+"""The data files: complete, sourced, consistent, found wherever the package lies."""
 
 from __future__ import annotations
 
@@ -14,7 +14,6 @@ import pytest
 
 import library
 from library import Figure, Hall, Table
-from library import load as loader
 
 HERE = Path(library.__file__).parent
 EVERY_AGE = (6, 18)
@@ -25,8 +24,8 @@ def figures_in(value: object) -> Iterator[Figure]:
     if isinstance(value, Figure):
         yield value
     elif attrs.has(type(value)):
-        for part in attrs.fields(type(value)):
-            yield from figures_in(getattr(value, part.name))
+        for part in attrs.asdict(value, recurse=False).values():  # type: ignore[arg-type]  # any record
+            yield from figures_in(part)
     elif isinstance(value, tuple):
         for part in value:
             yield from figures_in(part)
@@ -60,14 +59,13 @@ def test_every_source_is_used_and_every_assumption_says_why() -> None:
 
 def test_sources_say_how_far_they_were_checked() -> None:
     for source in library.sources().values():
-        named = source.issuer or source.read in ("common practice", "assumption", "second-hand", "from memory")
-        assert named, source.key
+        assert source.issuer or source.read != "issuer's text", source.key
         assert source.read in str(source)
 
 
 def test_kit_has_every_category_and_no_name_twice() -> None:
     catalogue = library.kit_catalogue()
-    count = {category: 0 for category in ("ball", "target", "ring", "body", "furniture")}
+    count = dict.fromkeys(("ball", "target", "ring", "body", "furniture"), 0)
     for item in catalogue.values():
         count[item.category] += 1
         assert library.kit_names()[item.plural] is item
@@ -118,7 +116,7 @@ def test_halls_hold_their_doors_obstacles_and_lines() -> None:
 def test_shares_and_chances_lie_between_0_and_1() -> None:
     for table in library.norms().tables.values():
         if table.unit in ("chance", "share"):
-            assert all(0 <= figure.low and figure.high <= 1 for figure in figures_in(table)), table.name
+            assert all(figure.low >= 0 and figure.high <= 1 for figure in figures_in(table)), table.name
 
 
 def test_ages_are_covered_without_gaps() -> None:
@@ -127,7 +125,10 @@ def test_ages_are_covered_without_gaps() -> None:
             bands = [row.ages for row in rows if row.ages]
             if bands:
                 assert (bands[0][0], bands[-1][1]) == EVERY_AGE, (table.name, name)
-                assert all(older[0] == younger[1] + 1 for younger, older in pairwise(bands)), (table.name, name)
+                assert all(older[0] == younger[1] + 1 for younger, older in pairwise(bands)), (
+                    table.name,
+                    name,
+                )
 
 
 def steps(table: Table) -> list[tuple[float, float]]:
@@ -186,79 +187,10 @@ def test_the_library_is_found_wherever_it_is_installed(tmp_path: Path) -> None:
 
 
 def test_importing_the_package_reads_nothing() -> None:
-    code = "import library, sys; print([name for name in ('attrs', 'tomllib', 'library.load') if name in sys.modules])"
-    assert run_python(code, HERE.parent) == "[]"
+    code = "import library, sys; print({'attrs', 'tomllib', 'library.load'} & set(sys.modules))"
+    assert run_python(code, HERE.parent) == "set()"
 
 
 def test_an_unknown_name_is_refused() -> None:
     with pytest.raises(AttributeError, match="no 'balls'"):
         library.__getattr__("balls")
-
-
-GOOD = 'plural = "orbs"\nabout = "."\ncategory = "ball"\nmay = ["roll"]\n'
-GOOD += 'diameter_cm = { usual = 9, source = "common-practice" }\n'
-MALFORMED = {
-    "not readable as TOML": "[orb\n",
-    "orb > may: a ball must be fit for something": "[orb]\n" + GOOD.replace('may = ["roll"]', "may = []"),
-    "orb > may: `juggle` is none of": "[orb]\n" + GOOD.replace('"roll"', '"juggle"'),
-    "orb > category: `bal` is none of": "[orb]\n" + GOOD.replace('"ball"', '"bal"'),
-    "orb > plural: must be a text": "[orb]\n" + GOOD.replace('"orbs"', "3"),
-    "orb > colour: not a key here": "[orb]\n" + GOOD + 'colour = "red"\n',
-    "orb > soft: must be true or false": "[orb]\n" + GOOD + 'soft = "yes"\n',
-    "orb > diameter_cm > usual: low <= usual": "[orb]\n" + GOOD.replace("usual = 9", "low = 10, usual = 9"),
-    "orb > diameter_cm > usual: must be a number": "[orb]\n" + GOOD.replace("usual = 9", "usual = -9"),
-    "orb > diameter_cm > source: `shop` is not in": "[orb]\n" + GOOD.replace("common-practice", "shop"),
-    "orb > diameter_cm > source: must be a text": "[orb]\n" + GOOD.replace(', source = "common-practice"', ""),
-    "orb > diameter_cm > why: an assumption must": "[orb]\n" + GOOD.replace("common-practice", "assumption"),
-    "orb > diameter_cm: must be a table": "[orb]\n" + GOOD.replace("{ usual = 9, source", "9\nalso = ['x'] #"),
-    "orb > diameter_cm: a ring must have it": '[orb]\nplural = "o"\nabout = ""\ncategory = "ring"\n',
-    "orb > width_cm: a target must have it": '[orb]\nplural = "o"\nabout = ""\ncategory = "target"\n',
-    "orb > also: must be a list of texts": "[orb]\n" + GOOD + "also = [1]\n",
-}
-
-
-@pytest.mark.parametrize("complaint", MALFORMED)
-def test_a_malformed_file_is_told_with_file_and_key(
-    complaint: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    (tmp_path / "kit").mkdir()
-    (tmp_path / "kit" / "orbs.toml").write_text(MALFORMED[complaint], encoding="utf-8")
-    library.sources()
-    monkeypatch.setattr(loader, "HERE", tmp_path)
-    with pytest.raises(library.DataError) as told:
-        loader.folder("kit", loader.kit_from)
-    assert complaint in str(told.value)
-    assert "orbs.toml" in str(told.value)
-
-
-BAD_NORMS = {
-    "pace > better: `faster` is none of": '[pace]\nabout=""\nunit="s"\nbetter="faster"\n',
-    "pace > roll > all: a norm needs": '[pace]\nabout=""\nunit="s"\nbetter="lower"\n[pace.roll]\nsource="invented"\n',
-    "pace > roll > 8-9: overlaps": (
-        '[pace]\nabout=""\nunit="s"\nbetter="lower"\n[pace.roll]\nsource="common-practice"\n'
-        "6-8={usual=1}\n8-9={usual=1}\n"
-    ),
-    "pace > roll > eight: must be `all` or ages": (
-        '[pace]\nabout=""\nunit="s"\nbetter="lower"\n[pace.roll]\nsource="common-practice"\neight={usual=1}\n'
-    ),
-}
-
-
-@pytest.mark.parametrize("complaint", BAD_NORMS)
-def test_a_malformed_norm_is_told(complaint: str, tmp_path: Path) -> None:
-    path = tmp_path / "odd.toml"
-    path.write_text(BAD_NORMS[complaint], encoding="utf-8")
-    entry = loader.read_file(path).entry("pace")
-    with pytest.raises(library.DataError, match="odd.toml: ") as told:
-        loader.table_from("odd pace", entry)
-    assert complaint in str(told.value)
-
-
-def test_a_name_may_stand_once_only(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    (tmp_path / "kit").mkdir()
-    for name in ("a", "b"):
-        (tmp_path / "kit" / f"{name}.toml").write_text("[orb]\n" + GOOD, encoding="utf-8")
-    library.sources()
-    monkeypatch.setattr(loader, "HERE", tmp_path)
-    with pytest.raises(library.DataError, match=r"b\.toml: orb: stands in another file too"):
-        loader.folder("kit", loader.kit_from)

@@ -158,7 +158,7 @@ def test_halls_have_their_published_size(name: str) -> None:
 
 
 def test_the_whole_basketball_floor_needs_more_than_a_four_court_hall() -> None:
-    """28 m and twice 2 m by 15 m and twice 2 m is 32 m by 19 m: the old hall of 33 m by 18 m is too narrow."""
+    """28 m by 15 m with 2 m all round is 32 m by 19 m: the old hall of 33 m by 18 m is too narrow."""
     court, hall = library.courts()["basketball court"], library.halls()["four-court hall 33 by 18"]
     assert court.run_off_side_m is not None and court.run_off_end_m is not None
     assert court.length_m.usual + 2 * court.run_off_end_m.usual == 32

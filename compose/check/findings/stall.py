@@ -60,8 +60,7 @@ def _finding(study: Study, side: str, held: Bools, sides: list[str]) -> Finding:
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
         title=f"{who} can keep the round from ending{clock}{gain}, just by not playing on.",
         place=_sentence(study, side),
-        hint=f"So it is in {percent(int(held.sum()), study.space.states)} of all situations. "
-        + _mend(study, side),
+        hint=f"So it is in {percent(int(held.sum()), study.space.states)} of all situations. " + _mend(study, side),
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=_numbers(held, profits),

@@ -28,8 +28,8 @@ def _in_play(study: Study) -> list[Finding]:
     if not torn.size:
         return []
     state = int(torn[0])
-    one, other = ends[space.end_of[state]], ends[space.clash_of[state]]
-    return [_finding(study, state, one, other, "One move can make both", torn.size)]
+    both = ends[space.end_of[state]], ends[space.clash_of[state]]
+    return [_finding(study, state, both, "One move can make both", torn.size)]
 
 
 def _at_bell(study: Study) -> list[Finding]:
@@ -41,11 +41,12 @@ def _at_bell(study: Study) -> list[Finding]:
     if not torn.size:
         return []
     state = int(torn[0])
-    one, other = results[first[state]], results[clash[state]]
-    return [_finding(study, state, one, other, "At the bell both can be so:", torn.size)]
+    both = results[first[state]], results[clash[state]]
+    return [_finding(study, state, both, "At the bell both can be so:", torn.size)]
 
 
-def _finding(study: Study, state: int, one: End, other: End, how: str, count: int) -> Finding:
+def _finding(study: Study, state: int, both: tuple[End, End], how: str, count: int) -> Finding:
+    one, other = both
     return Finding(
         code=CODE,
         severity=Severity.WARNING,

@@ -113,7 +113,7 @@ def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] |
     """min(players who can act, balls at hand); several roles or kinds of ball divide it by their numbers."""
     everyone = in_play(builder, side)
     mine = in_play(builder, side, role)
-    ratios = (Ratio(mine, everyone),) if len(everyone) > 1 else ()
+    ratios: tuple[Ratio, ...] = (Ratio(mine, everyone),) if len(everyone) > 1 else ()
     if ball is None:
         return Rate((mine,))
     kinds = {
@@ -131,7 +131,7 @@ def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] |
 def _aimed(
     builder: Builder, sentence: play.Attempt, aim: play.Aim, side: str, role: str | None, ball: tuple[str, Key] | None
 ) -> Iterator[Option]:
-    guard = [at_least(in_play(builder, side, role))]
+    guard: list[Condition] = [at_least(in_play(builder, side, role))]
     if ball:
         guard.append(at_least((ball_place(builder, *ball),)))
     only_when = sentence.told(play.OnlyWhen)
@@ -248,6 +248,7 @@ def _distance(builder: Builder, moment: Moment) -> float:
         builder.game,
         thrower_side=moment.actor,
         target=target,
-        owner_side=moment.owner or moment.other,
-        place=moment.mates_at,
+        owner_side=moment.actor if moment.aim == "mate" else moment.owner or moment.other,
+        place=moment.line or (moment.mates_at if moment.mates_at != IN else None),
+        role=moment.actor_role,
     )

@@ -92,7 +92,7 @@ def _transition(builder: Builder, option: Option, moment: Moment, table: Table, 
 def matching(builder: Builder, whens: tuple[when.When, ...], moment: Moment) -> tuple[when.When, ...]:
     """The rules for what happened; the game's own, or else those taken for granted."""
     found = [rule for rule in whens if happens(builder, rule.event, moment)]
-    own = [rule for rule in found if rule.span.file == builder.game.sheet.span.file]
+    own = [rule for rule in found if builder.own(rule)]
     return tuple(own or found)
 
 
@@ -126,7 +126,7 @@ def rest_sentence(builder: Builder, rests: tuple[play.Rest, ...], moment: Moment
             builder.game.plural_of(kind),
         ):
             return None
-        own = rest.span.file == builder.game.sheet.span.file
+        own = builder.own(rest)
         return own, rest.state is not None, rest.ball.text not in ("ball", "balls")
 
     fitting = [(found, number) for number, rest in enumerate(rests) if (found := fit(rest)) is not None]

@@ -23,6 +23,7 @@ class Builder:
 
     game: Game
     players: Mapping[str, int]
+    granted_file: str
     floor: Floor
     places: dict[Key, Place] = field(factory=dict)
     transitions: list[Transition] = field(factory=list)
@@ -62,9 +63,13 @@ class Builder:
     def rule(self, sentence: Node) -> Rule:
         """The rule that a sentence is; sentences taken for granted are no rules of the game's own."""
         rule = Rule(sentence.words(), sentence.span)
-        if sentence.span.file == self.game.sheet.span.file:
+        if self.own(sentence):
             self.rules.setdefault(sentence.span, rule)
         return rule
+
+    def own(self, sentence: Node) -> bool:
+        """Whether the sentence is the game's own, and not taken for granted."""
+        return sentence.span.file != self.granted_file
 
     def warn(self, code: str, title: str, sentence: Node, hint: str) -> None:
         """Something that the net cannot take over as it is written."""

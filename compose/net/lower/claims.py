@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.net.lower.builder import Builder
+from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
 from compose.net.lower.tokens import IN, in_play, kit_meant, owners, target_place
 from compose.net.net import All, AnyOf, Comparison, Condition
@@ -92,7 +92,7 @@ def _standing(builder: Builder, side: str, role: str | None, standings: tuple[st
 def _kit(builder: Builder, what: Name, state: finish.State | None, side: str) -> tuple[int, ...]:
     meaning = builder.game.meaning(what)
     if (isinstance(meaning, KitMeaning) and meaning.category == "ball") or what.text in ("ball", "balls"):
-        spot = ("half", side) if builder.game.halved else ("court", None)
+        spot: Key = ("half", side) if builder.game.halved else ("court", None)
         if isinstance(state, finish.Placed):
             spot = spot_key(builder, state.preposition, state.where, side, side)
         kinds = [line.name for line in kit_meant(builder, meaning, "ball")]

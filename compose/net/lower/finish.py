@@ -21,8 +21,10 @@ def _wins(side: str) -> str:
 def points_counted_to(game: Game) -> int:
     """How far points matter: to the highest number that the finish asks for; else a fixed bound."""
     asked = [rule.points.whole for rule in game.all_of("finish", finish.FirstTo)]
-    for rule in (*game.all_of("finish", finish.WinWhen), *game.all_of("finish", finish.LoseWhen)):
-        for way in rule.condition.ways:
+    conditions = [rule.condition for rule in game.all_of("finish", finish.WinWhen)]
+    conditions += [rule.condition for rule in game.all_of("finish", finish.LoseWhen)]
+    for condition in conditions:
+        for way in condition.ways:
             for claim in way.claims:
                 count = getattr(claim.quantity, "count", None)
                 if isinstance(claim.counted, finish.CountedPoints) and count is not None:
@@ -56,8 +58,8 @@ def _ends(builder: Builder, sentence: object, counted_to: int) -> Iterator[End]:
         case finish.FirstTo():
             rule = builder.rule(sentence)
             for side in builder.side_names:
-                guard = Comparison(((1, builder.index(("points", side))),), ">=", sentence.points.whole)
-                yield End(f"{_wins(side)}: first to {sentence.points.words()} points", side, guard, rule, "points")
+                enough = Comparison(((1, builder.index(("points", side))),), ">=", sentence.points.whole)
+                yield End(f"{_wins(side)}: first to {sentence.points.words()} points", side, enough, rule, "points")
         case finish.WinWhen() | finish.LoseWhen():
             yield from _won_or_lost(builder, sentence, counted_to)
         case finish.EndsWhen():

@@ -1,0 +1,103 @@
+"""How play ends and how long it takes when no clock cuts it short.
+
+One solve gives the expected visits v = e_start (I - P)^-1 of the embedded chain (fundamental matrix:
+J. G. Kemeny and J. L. Snell, Finite Markov Chains, 1960, ch. III; C. M. Grinstead and J. L. Snell,
+Introduction to Probability, 1997, sec. 11.2); all that depends on where time is spent follows from it.
+A second one gives the mean time left from each state, and with it the variance and an error bound.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+from attrs import frozen
+
+from compose.forecast.chain import Chain, Floats, Longs
+from compose.forecast.chain_solve import fixed_point
+
+if TYPE_CHECKING:
+    from scipy.sparse import csr_array
+
+
+ROUGH = 1e-10  # relative residual that does for the variance and the error bound
+
+
+@frozen(eq=False)
+class Absorbed:
+    """The round without a clock.
+
+    `by_end` (ends,) are chances of each end, `never` that play comes to where no end can be reached,
+    `unknown` that it comes to where the space was not explored; they sum to 1. `mean` and `deviation`
+    are minutes, both infinite where play may never end. `time` (running states,), `tokens` (places,
+    token minutes) and `firings` (transitions,) are expectations until play stops or comes to where it
+    never ends. `mean_left` (running states,) is the mean time of that kind left from each state, infinite
+    where no end can be reached. `error` bounds the errors of `mean` and of the chances.
+    """
+
+    by_end: Floats
+    never: float
+    unknown: float
+    mean: float
+    deviation: float
+    time: Floats
+    tokens: Floats
+    firings: Floats
+    mean_left: Floats
+    error: float
+    method: str
+
+
+def absorb(chain: Chain) -> Absorbed:
+    """All of it for one chain."""
+    good = np.flatnonzero(~chain.doomed)
+    rate = chain.leaving[good]
+    step = _scaled(chain, good, rate)
+    begin = np.zeros(len(good))
+    if chain.start >= 0 and not chain.doomed[chain.start]:
+        begin[np.searchsorted(good, chain.start)] = 1.0
+    visits = fixed_point(step.T.tocsr(), begin)
+    left = fixed_point(step, 1 / rate, ROUGH)
+    time = np.zeros(len(chain.running))
+    time[good] = visits.x / rate
+    classes = time @ chain.into
+    if chain.started_in >= 0:
+        classes[chain.started_in] = 1.0
+    mean_left = np.full(len(chain.running), math.inf)
+    mean_left[good] = left.x
+    never = _never(chain, time)
+    mean = float(time.sum())
+    spread = math.sqrt(max(0.0, 2 * float(time[good] @ left.x) - mean**2))
+    longest = float(left.x.max(initial=0.0))
+    surely = never <= 0
+    return Absorbed(
+        by_end=classes[:-1],
+        never=never,
+        unknown=float(classes[-1]),
+        mean=mean if surely else math.inf,
+        deviation=spread if surely else math.inf,
+        time=time,
+        tokens=chain.tokens(time),
+        firings=chain.firings(time),
+        mean_left=mean_left,
+        error=visits.residual * max(1.0, longest),
+        method=visits.method,
+    )
+
+
+def _scaled(chain: Chain, good: Longs, rate: Floats) -> csr_array:
+    """The chances of one jump between the states from which play can end."""
+    inner = chain.inner if len(good) == len(chain.running) else chain.inner[good][:, good].tocsr()
+    jump = inner.copy()
+    jump.data = inner.data * np.repeat(1 / rate, np.diff(inner.indptr))
+    return jump
+
+
+def _never(chain: Chain, time: Floats) -> float:
+    """The chance to come to where no class can be reached."""
+    if chain.start >= 0 and chain.doomed[chain.start]:
+        return 1.0
+    if not chain.doomed.any():
+        return 0.0
+    return float((time @ chain.inner)[chain.doomed].sum())

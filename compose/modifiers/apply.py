@@ -1,0 +1,74 @@
+"""Game and modifiers → remixed game: pure, in the order given, with every edit kept."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import attrs
+from attrs import frozen
+
+from compose.modifiers.changes import CHANGES
+from compose.modifiers.edit import Edit
+from compose.modifiers.modifier import Use, filled_in, value_findings
+from compose.modifiers.needs import unmet_needs
+from compose.modifiers.sheets import Draft
+from grammar.finding import Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.resolve import resolve
+from library import KitItem, kit_categories
+
+
+@frozen
+class Remix:
+    """A remixed game with what it came from: the base, the modifiers in order, and each edit."""
+
+    base: Game
+    game: Game
+    uses: tuple[Use, ...] = ()
+    edits: tuple[Edit, ...] = ()
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What the modifiers add to the game's cautions."""
+        return tuple(dict.fromkeys(text for use in self.uses for text in use.modifier.cautions))
+
+
+def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Game, tuple[Edit, ...]]]:
+    """The game that one modifier makes of a game; no value where it does not fit, with the reason."""
+    findings = [*value_findings(use), *unmet_needs(use.modifier, game, kit)]
+    if findings:
+        return Outcome(None, tuple(findings))
+    draft = Draft(game.sheet, use.label)
+    for line in filled_in(use):
+        problem = CHANGES[type(line.sentence)](draft, game, line)
+        if problem:
+            title = f"`{use.modifier.name}` does not fit: {problem}."
+            return Outcome(None, (Finding("M-fit", Severity.ERROR, title, line.span, "Leave it out."),))
+    resolved = resolve(draft.sheet, kit_categories())
+    if resolved.value is None:
+        reasons = tuple(_explained(finding, use) for finding in resolved.findings)
+        return Outcome(None, reasons)
+    notes = () if draft.edits else (_no_effect(use, game),)
+    return Outcome((resolved.value, tuple(draft.edits)), notes)
+
+
+def _explained(finding: Finding, use: Use) -> Finding:
+    return attrs.evolve(finding, title=f"`{use.modifier.name}` does not fit: {finding.title}", code="M-fit")
+
+
+def _no_effect(use: Use, game: Game) -> Finding:
+    title = f"`{use.modifier.name}` changes nothing in {game.title}."
+    return Finding("M-no-effect", Severity.WARNING, title, use.modifier.span, "Leave it out.")
+
+
+def remix(base: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Outcome[Remix]:
+    """The game that modifiers make of a base game, one after the other."""
+    game, edits, findings = base, list[Edit](), list[Finding]()
+    for use in uses:
+        outcome = apply(game, use, kit)
+        findings.extend(outcome.findings)
+        if outcome.value is None:
+            return Outcome(None, tuple(findings))
+        game, made = outcome.value
+        edits.extend(made)
+    return Outcome(Remix(base, game, tuple(uses), tuple(edits)), tuple(findings))

@@ -1,0 +1,165 @@
+"""A modifier as data: what it takes, what it needs, what it clashes with, what it changes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+from attrs import field, frozen
+
+from grammar.finding import Finding, Outcome, Severity
+from grammar.sentences import modifier as said
+from grammar.sentences.base import Node, Quantity
+from grammar.sentences.head import Told
+from grammar.span import Span
+from grammar.tree import Line, ModifierSheet
+from grammar.words import did_you_mean, listing
+
+NEEDS = (said.NeedsEvent, said.NeedsBall, said.NeedsThing, said.NeedsSkill)
+CHANGES = (
+    said.ChangeSkill,
+    said.AddKit,
+    said.TakeKit,
+    said.MakeLike,
+    said.MakeCourt,
+    said.ScaleCourt,
+    said.ScaleKit,
+    said.Block,
+)
+
+
+@frozen
+class Modifier:
+    """A modifier with everything in its place. `changes` still hold parameters, not values."""
+
+    name: str
+    step: str
+    about: str
+    takes: tuple[said.Takes, ...]
+    needs: tuple[Node, ...]
+    clashes: tuple[str, ...]
+    changes: tuple[Line, ...]
+    cautions: tuple[str, ...]
+    span: Span = field(eq=False)
+
+
+@frozen
+class Use:
+    """A modifier with the values of its parameters; what is not given has its usual value."""
+
+    modifier: Modifier
+    values: Mapping[str, Quantity] = field(factory=dict)
+
+    @property
+    def label(self) -> str:
+        """ "add balls (n 2)": the name with the values that were given."""
+        given = ", ".join(f"{name} {value.words()}" for name, value in self.values.items())
+        return f"{self.modifier.name} ({given})" if given else self.modifier.name
+
+
+def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
+    """The modifier that a sheet means, or what is missing from it."""
+    sentences = [line.sentence for line in sheet.lines]
+    heading = next((each for each in sentences if isinstance(each, said.Heading)), None)
+    about = next((each.text for each in sentences if isinstance(each, Told) and each.topic == "about"), "")
+    changes = tuple(line for line in sheet.lines if isinstance(line.sentence, CHANGES))
+    findings = list(_missing(sheet, heading, about, changes))
+    takes = tuple(each for each in sentences if isinstance(each, said.Takes))
+    findings.extend(finding for each in takes for finding in _range(each))
+    if findings or heading is None:
+        return Outcome(None, tuple(findings))
+    return Outcome(
+        Modifier(
+            sheet.title.lower(),
+            heading.step,
+            about,
+            takes,
+            tuple(each for each in sentences if isinstance(each, NEEDS)),
+            tuple(each.modifier.lower() for each in sentences if isinstance(each, said.Clashes)),
+            changes,
+            tuple(each.text for each in sentences if isinstance(each, Told) and each.topic == "caution"),
+            sheet.span,
+        )
+    )
+
+
+def _missing(
+    sheet: ModifierSheet, heading: said.Heading | None, about: str, changes: tuple[Line, ...]
+) -> Iterator[Finding]:
+    def missing(what: str, example: str) -> Finding:
+        title = f"The modifier `{sheet.title}` {what}."
+        return Finding("M-missing", Severity.ERROR, title, sheet.span, f"Add a line such as: {example}")
+
+    if heading is None:
+        yield missing("has no heading", "heading task")
+    if not about:
+        yield missing("does not say what it does", 'about "Adds balls, so that more play at once."')
+    if not changes:
+        yield missing("changes nothing", "add 2 balls")
+
+
+def _range(takes: said.Takes) -> Iterator[Finding]:
+    if len({takes.least.unit, takes.most.unit, takes.usually.unit}) > 1:
+        yield Finding(
+            "M-range",
+            Severity.ERROR,
+            f"`{takes.parameter}` mixes units.",
+            takes.span,
+            "Write all three amounts in one unit.",
+        )
+    elif not takes.least.value <= takes.usually.value <= takes.most.value:
+        yield Finding(
+            "M-range",
+            Severity.ERROR,
+            f"The usual `{takes.parameter}` lies outside its range.",
+            takes.span,
+            "Write the smallest, the largest, and one between them.",
+        )
+
+
+def value_findings(use: Use) -> Iterator[Finding]:
+    """What is wrong with the values that were given."""
+    takes = {each.parameter: each for each in use.modifier.takes}
+    for name, value in use.values.items():
+        known = takes.get(name)
+        if known is None:
+            hint = did_you_mean(name, takes) or f"It takes {listing(takes) or 'nothing'}."
+            yield Finding(
+                "M-value", Severity.ERROR, f"`{use.modifier.name}` takes no `{name}`.", use.modifier.span, hint
+            )
+        elif value.unit != known.usually.unit or not known.least.value <= value.value <= known.most.value:
+            yield Finding(
+                "M-value",
+                Severity.ERROR,
+                f"`{name}` cannot be {value.words()}.",
+                known.span,
+                f"Give {known.least.words()} to {known.most.words()}.",
+            )
+
+
+def filled_in(use: Use) -> tuple[Line, ...]:
+    """The changes of a modifier with values in the places of its parameters."""
+    values = {each.parameter: use.values.get(each.parameter, each.usually) for each in use.modifier.takes}
+    return tuple(_filled(line, values) for line in use.modifier.changes)
+
+
+def _filled(line: Line, values: Mapping[str, Quantity]) -> Line:
+    block = tuple(_filled(inner, values) for inner in line.block)
+    return attrs.evolve(line, sentence=_node(line.sentence, values), block=block)
+
+
+def _node(node: Node, values: Mapping[str, Quantity]) -> Node:
+    if isinstance(node, Quantity):
+        value = values.get(node.parameter) if node.parameter else None
+        return attrs.evolve(value, parameter=None, span=node.span) if value else node
+    changed: dict[str, Any] = {
+        part.name: tuple(_part(each, values) for each in value) if isinstance(value, tuple) else _part(value, values)
+        for part in attrs.fields(type(node))
+        if part.name != "span" and isinstance(value := getattr(node, part.name), Node | tuple)
+    }
+    return attrs.evolve(node, **changed) if changed else node
+
+
+def _part(value: Any, values: Mapping[str, Quantity]) -> Any:
+    return _node(value, values) if isinstance(value, Node) else value

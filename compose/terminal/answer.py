@@ -1,0 +1,109 @@
+"""How a command ends: what it prints, in words or as JSON, and its exit code."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
+from pathlib import Path
+from typing import Any, NoReturn
+
+import typer
+
+from grammar.finding import Finding, Severity, Step
+from grammar.frame import framed
+from grammar.span import Span
+from grammar.words import count
+
+FINE, TO_MEND, WRONG = 0, 1, 2
+
+
+def exit_code(findings: Iterable[Finding]) -> int:
+    """0 fine, 1 something the teacher should mend, 2 wrong use or bad input."""
+    severities = {finding.severity for finding in findings}
+    if Severity.ERROR in severities:
+        return WRONG
+    return TO_MEND if Severity.WARNING in severities else FINE
+
+
+@cache
+def _lines(file: str) -> tuple[str, ...]:
+    try:
+        return tuple(Path(file).read_text(encoding="utf-8-sig", errors="replace").splitlines())
+    except OSError:
+        return ()
+
+
+def source_line(file: str, line: int) -> str | None:
+    """A line of a file for its frame; None where the file cannot be read any more."""
+    lines = _lines(file)
+    return lines[line - 1] if 0 < line <= len(lines) else None
+
+
+def say(text: str = "") -> None:
+    """Print to the reader."""
+    typer.echo(text)
+
+
+def say_findings(findings: Sequence[Finding], to_error: bool = False) -> None:
+    """All findings in frames, the mistakes first in the order of the text."""
+    for finding in findings:
+        for line in framed(finding, source_line):
+            typer.echo(_shown(line, finding), err=to_error)
+        typer.echo("", err=to_error)
+
+
+def _shown(line: str, finding: Finding) -> str:
+    if line.startswith(("mistake", "to mend", "to know")):
+        colour = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}[finding.severity]
+        return typer.style(line, bold=True, fg=colour)
+    return line
+
+
+def stop(findings: Sequence[Finding], as_json: bool) -> NoReturn:
+    """End with findings that let nothing else be done."""
+    if as_json:
+        say_json({"findings": [finding_json(finding) for finding in findings]})
+    else:
+        say_findings(findings, to_error=True)
+        mistakes = sum(finding.severity is Severity.ERROR for finding in findings)
+        typer.echo(f"{count(mistakes, 'mistake').capitalize()}; nothing was done.", err=True)
+    raise typer.Exit(exit_code(findings))
+
+
+def refuse(title: str, hint: str = "", as_json: bool = False) -> NoReturn:
+    """End because of wrong use."""
+    stop((Finding("U-use", Severity.ERROR, title, Span("the command line", 0, 0, 0), hint),), as_json)
+
+
+def say_json(value: Mapping[str, Any]) -> None:
+    """Print one JSON object."""
+    json.dump(value, sys.stdout, ensure_ascii=False, indent=2, sort_keys=False)
+    sys.stdout.write("\n")
+
+
+def finding_json(finding: Finding) -> dict[str, Any]:
+    """A finding as JSON."""
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "basis": finding.basis.value,
+        "title": finding.title,
+        "hint": finding.hint,
+        "place": span_json(finding.place),
+        "others": [span_json(place) for place in finding.others],
+        "witness": [step_json(step) for step in finding.witness],
+        "loop": [step_json(step) for step in finding.loop],
+        "numbers": dict(finding.numbers),
+    }
+
+
+def span_json(place: Span) -> dict[str, Any]:
+    """A place as JSON; lines and columns from 1, 0 for a thing without text."""
+    return {"file": place.file, "line": place.line, "column": place.column, "end": place.end}
+
+
+def step_json(step: Step) -> dict[str, str]:
+    """A step of a witness as JSON."""
+    return {"move": step.words, "after": step.after}

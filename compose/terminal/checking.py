@@ -1,0 +1,82 @@
+"""The answer of the check, in words and as JSON."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from compose.check import Budget, Facts
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
+from compose.terminal.remixing import remix_title
+from compose.terminal.stages import Ready, checked, ready
+from grammar.finding import Severity
+from grammar.words import count, listing
+
+
+def show_check(
+    name: str, modifiers: Sequence[str], pupils: int | None, states: int, seconds: float, as_json: bool
+) -> int:
+    """Check a game and print what was found; the exit code."""
+    prepared = ready(name, modifiers, pupils, as_json)
+    result = checked(prepared, Budget(states, seconds))
+    findings = (*prepared.findings, *result.findings)
+    if as_json:
+        say_json(
+            {
+                "game": remix_title(prepared.remix),
+                "modifiers": [use.label for use in prepared.remix.uses],
+                "players": dict(prepared.players),
+                "facts": _facts_json(result.facts),
+                "findings": [finding_json(finding) for finding in findings],
+            }
+        )
+        return exit_code(findings)
+    say(headline(prepared))
+    say()
+    say_findings(findings)
+    for sentence in summary(prepared, result.facts):
+        for line in textwrap.wrap(sentence, 78):
+            say(line)
+    to_mend = sum(finding.severity is Severity.WARNING for finding in findings)
+    say("Nothing to mend." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
+    return exit_code(findings)
+
+
+def headline(prepared: Ready) -> str:
+    """ "Lantern Row Remix: 10 north, 10 south; with kick instead"."""
+    people = ", ".join(f"{number} {side}" for side, number in prepared.players.items())
+    uses = "".join(f"; with {listing(use.label for use in prepared.remix.uses)}" for _ in prepared.remix.uses[:1])
+    return f"{remix_title(prepared.remix)}: {people}{uses}"
+
+
+def summary(prepared: Ready, facts: Facts | None) -> Iterator[str]:
+    """What the check found out besides its findings."""
+    if facts is None:
+        return
+    looked = f"Looked at {facts.states:,} situations and {facts.edges:,} moves"
+    yield looked + ("." if facts.complete else "; there are more, so this is not a proof.")
+    if facts.can_win:
+        yield f"Can win: {listing(facts.can_win)}."
+    if facts.shortest is not None:
+        yield f"The shortest round takes {count(facts.shortest, 'move')}."
+    if facts.ends_surely:
+        yield "The round ends in every line of play, sooner or later (with probability 1)."
+    bell = prepared.net.bell
+    if bell is not None:
+        yield f"The clock ends it after {bell.after_s / 60:g} min at the latest."
+
+
+def _facts_json(facts: Facts | None) -> dict[str, Any] | None:
+    if facts is None:
+        return None
+    return {
+        "situations": facts.states,
+        "moves": facts.edges,
+        "ends": facts.ends,
+        "complete": facts.complete,
+        "ends_surely": facts.ends_surely,
+        "can_win": list(facts.can_win),
+        "shortest_moves": facts.shortest,
+        "longest_moves": facts.longest,
+    }

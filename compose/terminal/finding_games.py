@@ -1,0 +1,123 @@
+"""From what a teacher types to a game or a modifier: a file, or a name of the library."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from functools import cache
+from pathlib import Path
+
+import library
+from compose.modifiers.modifier import Modifier, Use, modifier_of
+from compose.terminal.answer import refuse, stop
+from grammar.game import Game
+from grammar.parse import parse_bytes
+from grammar.resolve import resolve
+from grammar.sentences.base import Quantity
+from grammar.span import Span
+from grammar.tree import GameSheet, RuleFile
+from grammar.words import did_you_mean, listing
+from library import KitItem
+
+ENDING = ".rules"
+
+
+@cache
+def kit() -> Mapping[str, KitItem]:
+    """The library's kit by every name it goes by."""
+    return library.kit_names()
+
+
+@cache
+def categories() -> Mapping[str, str]:
+    """The category of everything in the kit, by its singular names."""
+    return library.kit_categories()
+
+
+def read(path: Path, as_json: bool) -> RuleFile:
+    """The tree of a file; ends the command where there is none."""
+    try:
+        if path.is_dir():
+            refuse(f"`{path}` is a folder, not a rule sheet.", "Name a file in it.", as_json)
+        with path.open("rb") as file:
+            data = file.read((1 << 20) + 1)
+    except OSError as error:
+        refuse(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.", as_json)
+    outcome = parse_bytes(data, str(path))
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return outcome.value
+
+
+def granted() -> GameSheet:
+    """The sheet of rules that every game takes for granted."""
+    return read(library.granted_path(), False).games[0]
+
+
+def slug(name: str) -> str:
+    """The file name of a title: "Lantern Row" gives "lantern-row"."""
+    return re.sub(r"[^\w]+", "-", name.lower()).strip("-")
+
+
+def _path(name: str, known: Sequence[Path], what: str, as_json: bool) -> Path:
+    if name.endswith(ENDING) or "/" in name or "\\" in name:
+        return Path(name)
+    by_slug = {path.stem: path for path in known}
+    if slug(name) in by_slug:
+        return by_slug[slug(name)]
+    titles = [stem.replace("-", " ") for stem in by_slug]
+    hint = did_you_mean(name.replace("-", " "), titles) or f"The library has {listing(sorted(titles))}."
+    refuse(f"There is no {what} called `{name}`.", hint, as_json)
+
+
+def game_sheet(name: str, as_json: bool = False) -> GameSheet:
+    """The sheet of a game, by file or by the library's name."""
+    path = _path(name, library.game_paths(), "game", as_json)
+    rules = read(path, as_json)
+    if not rules.games:
+        refuse(f"`{path}` holds no game.", "A game begins with a line such as: game Lantern Row", as_json)
+    return rules.games[0]
+
+
+def game(name: str, as_json: bool = False) -> Game:
+    """A game, by file or by the library's name; ends the command where its sheet has mistakes."""
+    outcome = resolve(game_sheet(name, as_json), categories())
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return outcome.value
+
+
+def library_modifiers() -> tuple[Modifier, ...]:
+    """All modifiers of the library."""
+    found = []
+    for path in library.modifier_paths():
+        for sheet in read(path, False).modifiers:
+            outcome = modifier_of(sheet)
+            if outcome.value is None:
+                stop(outcome.findings, False)
+            found.append(outcome.value)
+    return tuple(found)
+
+
+def use(written: str, as_json: bool = False) -> Use:
+    """A modifier as written on the command line: "add balls", "add balls, n 3"."""
+    name, *values = (part.strip() for part in written.split(","))
+    path = _path(name, library.modifier_paths(), "modifier", as_json)
+    sheets = read(path, as_json).modifiers
+    if not sheets:
+        refuse(f"`{path}` holds no modifier.", "A modifier begins with a line such as: modifier add balls", as_json)
+    outcome = modifier_of(sheets[0])
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return Use(outcome.value, dict(_value(part, outcome.value, as_json) for part in values))
+
+
+def _value(written: str, modifier: Modifier, as_json: bool) -> tuple[str, Quantity]:
+    match = re.fullmatch(r"(\w+)\s*[= ]\s*(\d+(?:\.\d+)?)\s*(%|[a-z]*)", written)
+    if match is None:
+        example = f"{modifier.name}, n 3"
+        refuse(f"`{written}` is not a value for {modifier.name}.", f'Write it such as "{example}".', as_json)
+    name, number, unit = match.groups()
+    usual = next((each.usually for each in modifier.takes if each.parameter == name), None)
+    span = Span("the command line", 0, 0, 0)
+    return name, Quantity(float(number), unit or (usual.unit if usual else ""), span=span)

@@ -1,0 +1,135 @@
+"""The commands. Each is a few lines: names in, one stage after the other, an answer out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from compose.terminal.answer import say, say_json
+
+app = typer.Typer(
+    help="Write a hall game down once, remix it, and know before class whether the remix works.",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+
+Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
+Names = Annotated[list[Path], typer.Argument(help="Files of rules.")]
+With = Annotated[
+    list[str] | None,
+    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
+]
+Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
+Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+States = Annotated[int, typer.Option("--states", min=1, help="How many situations may be looked at.")]
+Seconds = Annotated[float, typer.Option("--seconds", min=0.1, help="How long the check may take.")]
+
+
+@app.command()
+def games(as_json: AsJson = False) -> None:
+    """List the games of the library."""
+    from compose.terminal.lists import list_games
+
+    list_games(as_json)
+
+
+@app.command()
+def modifiers(as_json: AsJson = False) -> None:
+    """List the modifiers of the library."""
+    from compose.terminal.lists import list_modifiers
+
+    list_modifiers(as_json)
+
+
+@app.command()
+def show(name: Name, as_json: AsJson = False) -> None:
+    """Show a game or a modifier as its rule sheet."""
+    from compose.terminal.lists import show_sheet
+
+    show_sheet(name, as_json)
+
+
+@app.command()
+def granted(as_json: AsJson = False) -> None:
+    """Show the rules that every game takes for granted."""
+    from compose.terminal.finding_games import granted as sheet
+    from grammar.format import format_game
+
+    text = format_game(sheet())
+    if as_json:
+        say_json({"text": text})
+    else:
+        say(text.rstrip())
+
+
+@app.command()
+def tidy(
+    files: Names,
+    write_back: Annotated[bool, typer.Option("--force", help="Write the tidy text over each file.")] = False,
+    only_look: Annotated[bool, typer.Option("--look", help="Only say which files are not tidy.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Bring rule sheets into their canonical wording and order; notes are kept."""
+    from compose.terminal.tidying import tidy_files
+
+    raise typer.Exit(tidy_files(files, write_back, only_look, as_json))
+
+
+@app.command()
+def remix(name: Name, modifier: With = None, out: Out = None, force: Force = False, as_json: AsJson = False) -> None:
+    """Apply modifiers to a game and show or write the remixed rule sheet."""
+    from compose.terminal.remixing import show_remix
+
+    raise typer.Exit(show_remix(name, modifier or [], out, force, as_json))
+
+
+@app.command()
+def check(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    states: States = 2_000_000,
+    seconds: Seconds = 60.0,
+    as_json: AsJson = False,
+) -> None:
+    """Find out whether a game can be won, ends, or gets stuck, and show the moves that lead there."""
+    from compose.terminal.checking import show_check
+
+    raise typer.Exit(show_check(name, modifier or [], pupils, states, seconds, as_json))
+
+
+@app.command()
+def card(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    out: Out = None,
+    hall: Annotated[str | None, typer.Option("--hall", help="A hall of the library, for the run-off.")] = None,
+    paper: Annotated[str, typer.Option("--paper", help="a4 or letter.")] = "a4",
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Make the card of a game: text on the terminal, or a PDF, SVG, Markdown or text file with --out."""
+    from compose.terminal.carding import make_card
+
+    raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json))
+
+
+def main() -> None:
+    """The program: Ctrl-C ends it with one word and no traceback."""
+    try:
+        app()
+    except KeyboardInterrupt:
+        typer.echo("Stopped.", err=True)
+        raise SystemExit(130) from None
+    except BrokenPipeError:
+        raise SystemExit(0) from None
+
+
+if __name__ == "__main__":
+    main()

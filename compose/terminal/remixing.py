@@ -1,0 +1,64 @@
+"""The remixed rule sheet, and what each modifier did to it."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from pathlib import Path
+
+import attrs
+
+from compose.modifiers.apply import Remix
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
+from compose.terminal.stages import remixed
+from compose.terminal.writing import write
+from grammar.format import format_game
+
+
+def remix_text(made: Remix) -> str:
+    """The remixed game as a sheet of its own, with notes that say where it comes from."""
+    if not made.uses:
+        return format_game(made.game.sheet)
+    notes = (f"A remix of {made.base.title}.", *(f"Modifier: {use.label}." for use in made.uses))
+    sheet = attrs.evolve(made.game.sheet, title=remix_title(made), notes=notes)
+    return format_game(sheet)
+
+
+def remix_title(made: Remix) -> str:
+    """The name of the remix, short enough for a card."""
+    return f"{made.base.title} Remix"[:60] if made.uses else made.base.title
+
+
+def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: bool, as_json: bool) -> int:
+    """Print or write a remix; the exit code."""
+    made, findings = remixed(name, modifiers, as_json)
+    text = remix_text(made)
+    if out is not None:
+        write(out, text.encode(), force, as_json)
+    if as_json:
+        say_json(
+            {
+                "base": made.base.title,
+                "modifiers": [use.label for use in made.uses],
+                "edits": [
+                    {"by": edit.by, "section": edit.section, "before": edit.before, "after": edit.after}
+                    for edit in made.edits
+                ],
+                "text": text,
+                "findings": [finding_json(finding) for finding in findings],
+            }
+        )
+        return exit_code(findings)
+    if out is None:
+        say(text.rstrip())
+        say()
+    for use in made.uses:
+        say(f"What {use.label} did:")
+        for edit in made.edits:
+            if edit.by == use.label:
+                for line in textwrap.wrap(edit.words(), 78, initial_indent="  - ", subsequent_indent="    "):
+                    say(line)
+    if out is not None:
+        say(f"Written to {out}.")
+    say_findings(findings)
+    return exit_code(findings)

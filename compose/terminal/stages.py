@@ -1,0 +1,77 @@
+"""The whole way on one page: one function for each arrow, findings gathered as they come."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from attrs import frozen
+
+from compose.check import Budget, CheckResult
+from compose.modifiers.apply import Remix, remix
+from compose.modifiers.clash import clashes, order_matters, undone
+from compose.modifiers.modifier import Use
+from compose.net.from_game import net_of, usual_players
+from compose.net.net import Net
+from compose.terminal.answer import refuse, stop
+from compose.terminal.finding_games import game, granted, kit, use
+from grammar.finding import Finding
+from grammar.game import Game
+
+
+@frozen
+class Ready:
+    """A remixed game with its net, for so many players of each side, and what was said on the way."""
+
+    remix: Remix
+    players: Mapping[str, int]
+    net: Net
+    findings: tuple[Finding, ...]
+
+    @property
+    def game(self) -> Game:
+        return self.remix.game
+
+
+def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple[Remix, tuple[Finding, ...]]:
+    """Game and modifiers by name → remix; ends the command where they do not go together."""
+    base = game(name, as_json)
+    uses = [use(written, as_json) for written in modifiers]
+    clashing = tuple(clashes(uses))
+    if clashing:
+        stop(clashing, as_json)
+    outcome = remix(base, uses, kit())
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    said = (*outcome.findings, *undone(outcome.value), *order_matters(base, uses, kit()))
+    return outcome.value, said
+
+
+def split(made: Remix, pupils: int | None, as_json: bool = False) -> dict[str, int]:
+    """Pupils → players of each side, as even as can be; odd ones go to the sides named first."""
+    if pupils is None:
+        return usual_players(made.game)
+    sides = [side.name for side in made.game.sides]
+    least = sum(side.least for side in made.game.sides)
+    most = sum(side.most for side in made.game.sides)
+    if not least <= pupils <= most:
+        title = f"{made.game.title} is for {least} to {most} pupils, not for {pupils}."
+        hint = "Let others take turns, play two games side by side, or change the sides of the sheet."
+        refuse(title, hint, as_json)
+    return {side: pupils // len(sides) + (number < pupils % len(sides)) for number, side in enumerate(sides)}
+
+
+def ready(name: str, modifiers: Sequence[str], pupils: int | None, as_json: bool = False) -> Ready:
+    """Names → net."""
+    made, said = remixed(name, modifiers, as_json)
+    players = split(made, pupils, as_json)
+    outcome = net_of(made.game, granted(), players)
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return Ready(made, players, outcome.value, (*said, *outcome.findings))
+
+
+def checked(prepared: Ready, budget: Budget) -> CheckResult:
+    """Net → findings. The check is loaded here: commands that need none start faster."""
+    from compose.check import check
+
+    return check(prepared.net, budget)

@@ -1,0 +1,58 @@
+"""A finding in words for a terminal: what is wrong, the line with a caret, what would mend it."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Iterator
+
+from grammar.finding import Basis, Finding, Severity, Step
+from grammar.span import Span
+
+WIDTH = 80
+_LABEL = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
+SourceLine = Callable[[str, int], str | None]
+
+
+def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH) -> Iterator[str]:
+    """Lines of at most `width` letters; the source line itself is cut where it is longer."""
+    basis = "" if finding.basis is Basis.READ else f" ({finding.basis.value})"
+    yield from _wrapped(f"{_LABEL[finding.severity]}{basis} {finding.code}: {finding.title}", "", width)
+    for place in (finding.place, *finding.others):
+        yield from _shown(place, source_line, width)
+    if finding.witness:
+        yield "  How it comes about:"
+        yield from _steps(finding.witness, width)
+    if finding.loop:
+        yield "  And then round and round:"
+        yield from _steps(finding.loop, width)
+    if finding.hint:
+        yield from _wrapped(finding.hint, "  → ", width)
+
+
+def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:
+    if not place.line:
+        yield from _wrapped(f"in {place.file}", "  ", width)
+        return
+    yield from _wrapped(f"{place.file}, line {place.line}, column {place.column}", "  ", width)
+    text = source_line(place.file, place.line)
+    if text is None:
+        return
+    room = width - 10
+    text = text.expandtabs(4).rstrip()
+    start = max(0, min(place.column - 1 - room // 2, len(text) - room)) if len(text) > room else 0
+    yield f"  {place.line:>4} │ {text[start : start + room]}"
+    caret = place.column - 1 - start
+    length = max(1, min(place.end - place.column, room - caret))
+    yield f"       │ {' ' * caret}{'^' * length}"
+
+
+def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:
+    for number, step in enumerate(steps):
+        yield from _wrapped(step.words, f"  {number:>3}. ", width)
+        if step.after:
+            yield from _wrapped(step.after, "       = ", width)
+
+
+def _wrapped(text: str, lead: str, width: int) -> list[str]:
+    hang = " " * len(lead)
+    return textwrap.wrap(text, width, initial_indent=lead, subsequent_indent=hang, break_on_hyphens=False)

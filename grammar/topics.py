@@ -1,0 +1,52 @@
+"""What a sentence is about: two sentences of one topic cannot both stand in a game."""
+
+from __future__ import annotations
+
+from grammar.meanings import CATEGORY_WORDS
+from grammar.sentences import finish, head, play, sides, space, when
+from grammar.sentences.base import Node, Np
+from grammar.words import plural
+
+Topic = tuple[str, ...]
+_SAME = {form: category for word, category in CATEGORY_WORDS.items() for form in (word, plural(word))}
+
+
+def topic(sentence: Node) -> Topic:
+    """The topic of a sentence; sentences that may stand beside each other have different topics."""
+    match sentence:
+        case when.When():
+            condition = sentence.condition.words() if sentence.condition else ""
+            return ("when", event_topic(sentence.event), condition)
+        case play.HoldLimit():
+            return ("hold", _thing(sentence.ball))
+        case play.Rest():
+            return ("rest", sentence.state or "", _SAME.get(sentence.ball.text, sentence.ball.text))
+        case play.Stay():
+            return ("stay", _thing(sentence.who))
+        case play.Attempt():
+            aims = " or ".join(aim.words() for aim in sentence.aims)
+            return ("attempt", _thing(sentence.who), sentence.skill, _thing(sentence.ball), aims)
+        case sides.Kit():
+            return ("kit", sentence.name.text)
+        case sides.Placing():
+            return ("placing", _thing(sentence.what), sentence.preposition, sentence.where.words())
+        case sides.Role():
+            return ("role", sentence.name.text)
+        case space.Area():
+            return ("area", sentence.name.text)
+        case head.Told():
+            return ("told", sentence.words()) if sentence.topic in ("cue", "caution") else ("told", sentence.topic)
+        case finish.WinWhen() | finish.LoseWhen() | finish.EndsWhen() | head.Caution() | play.Fetch() | play.Free():
+            return (type(sentence).__name__, sentence.words())
+        case _:
+            return (type(sentence).__name__,)
+
+
+def event_topic(event: when.Event) -> str:
+    """The event in words, with all words for a thrown ball taken as one."""
+    words = event.words().split()
+    return " ".join(_SAME.get(word, word) for word in words if word not in ("a", "an", "the", "any", "each", "every"))
+
+
+def _thing(phrase: Np | None) -> str:
+    return phrase.name.text if phrase else ""

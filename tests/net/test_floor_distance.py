@@ -1,0 +1,70 @@
+"""Distances of attempts, worked out by hand."""
+
+from __future__ import annotations
+
+from math import asinh, sqrt
+
+import pytest
+from floor_games import HOME_BASES, game_of, halved
+
+from compose.net.floor import distance_m, floor_of
+
+SIZES = {"skittle": (0.1, 0.3)}
+PLAYERS = {"east": 6, "west": 6}
+
+
+def far(game, target, owner="west", **more):
+    floor = floor_of(game, PLAYERS, SIZES)
+    return distance_m(floor, game, thrower_side="east", target=target, owner_side=owner, **more)
+
+
+def lanterns(space="", play="players stay in their half", sides=""):
+    return halved(space=space, kit="5 lanterns for each side, like a skittle",
+                  setup="lanterns on the back line of their side", play=play, sides=sides)
+
+
+def test_from_a_metre_behind_the_middle_line_to_the_back_line():
+    game = lanterns()
+    assert far(game, "lantern") == pytest.approx(18 - 0.05 - 8)
+    assert far(game, "line", place="back line") == pytest.approx(10)
+    assert far(game, "player") == pytest.approx(13.5 - 8)
+
+
+def test_a_strip_that_nobody_enters_keeps_throwers_back():
+    game = lanterns(space="stream strip: 4 m deep, across the middle, nobody enters there")
+    assert far(game, "lantern") == pytest.approx(17.95 - 6)
+
+
+def test_a_strip_that_nobody_guards_does_not():
+    game = lanterns(space="stream strip: 4 m deep, across the middle, nobody guards there")
+    assert far(game, "lantern") == pytest.approx(9.95)
+
+
+def test_who_stays_behind_the_back_line_throws_from_there():
+    game = lanterns(play="players stay behind their back line")
+    assert far(game, "lantern") == pytest.approx(17.95 + 0.3 + 1.0)
+
+
+def test_a_role_with_a_distance_uses_it():
+    game = lanterns(sides="role marksman: 1 player of each side, aims from 6 m")
+    assert far(game, "lantern", role="marksman") == 6
+    assert far(game, "lantern", role=None) == pytest.approx(9.95)
+
+
+def test_team_mates_stand_anywhere_in_their_half():
+    # The mean distance between two points of a unit square is 0.5214 (a known integral); a grid of
+    # cells meets it within 1 %.
+    exact = (2 + sqrt(2) + 5 * asinh(1)) / 15
+    assert far(lanterns(), "mate", owner="east") == pytest.approx(9 * exact, rel=0.01)
+
+
+def test_things_on_shared_floor_are_met_from_anywhere():
+    game = game_of(HOME_BASES)
+    floor = floor_of(game, {"everyone": 8})
+    found = distance_m(floor, game, thrower_side="everyone", target="cone", owner_side=None)
+    assert 4 < found < 7
+
+
+def test_never_below_a_metre():
+    game = halved(kit="1 cone", setup="cone in the middle", play="players stay in their half")
+    assert far(game, "cone", owner=None) == pytest.approx(1.0)
