@@ -15,6 +15,8 @@ from lark import Lark, Token
 from lark.lexer import PatternRE, PatternStr, TerminalDef
 from lark.tree import ParseTree
 
+from grammar.tables import keep_tables, kept_tables
+
 GRAMMAR_FILE = Path(__file__).with_name("rules.lark")
 STARTS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care", "modifier")
 _OPEN_TERMINALS = frozenset(("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE"))
@@ -55,8 +57,13 @@ def _spaced(alternatives: str) -> str:
 
 @cache
 def _parser() -> Lark:
+    text = GRAMMAR_FILE.read_text(encoding="utf-8")
+    return kept_tables(text) or keep_tables(text, _built(text))
+
+
+def _built(text: str) -> Lark:
     return Lark(
-        GRAMMAR_FILE.read_text(encoding="utf-8"),
+        text,
         parser="lalr",
         lexer="basic",
         start=[start_symbol(section) for section in STARTS],

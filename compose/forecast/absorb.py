@@ -16,12 +16,13 @@ from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats, Longs
 from compose.forecast.chain_solve import fixed_point
+from compose.net.net import End
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array
 
 
-ROUGH = 1e-10  # relative residual that does for the variance and the error bound
+ROUGH = 1e-9  # relative residual that does for the variance and the error bound
 
 
 @frozen(eq=False)
@@ -30,9 +31,9 @@ class Absorbed:
 
     `by_end` (ends,) are chances of each end, `never` that play comes to where no end can be reached,
     `unknown` that it comes to where the space was not explored; they sum to 1. `mean` and `deviation`
-    are minutes, both infinite where play may never end. `time` (running states,), `tokens` (places,
+    are minutes, both infinite where play may never end. `time` (cells,), `tokens` (places,
     token minutes) and `firings` (transitions,) are expectations until play stops or comes to where it
-    never ends. `mean_left` (running states,) is the mean time of that kind left from each state, infinite
+    never ends. `mean_left` (cells,) is the mean time of that kind left from each state, infinite
     where no end can be reached. `error` bounds the errors of `mean` and of the chances.
     """
 
@@ -59,12 +60,12 @@ def absorb(chain: Chain) -> Absorbed:
         begin[np.searchsorted(good, chain.start)] = 1.0
     visits = fixed_point(step.T.tocsr(), begin)
     left = fixed_point(step, 1 / rate, ROUGH)
-    time = np.zeros(len(chain.running))
+    time = np.zeros(len(chain.leaving))
     time[good] = visits.x / rate
     classes = time @ chain.into
     if chain.started_in >= 0:
         classes[chain.started_in] = 1.0
-    mean_left = np.full(len(chain.running), math.inf)
+    mean_left = np.full(len(chain.leaving), math.inf)
     mean_left[good] = left.x
     never = _never(chain, time)
     mean = float(time.sum())
@@ -86,9 +87,17 @@ def absorb(chain: Chain) -> Absorbed:
     )
 
 
+def by_winner(ends: tuple[End, ...], chances: Floats) -> dict[str | None, float]:
+    """The chance of each winner, None for ends that name none; ends in the order of their chances."""
+    odds: dict[str | None, float] = {}
+    for end, chance in zip(ends, chances, strict=True):
+        odds[end.winner] = odds.get(end.winner, 0.0) + float(chance)
+    return odds
+
+
 def _scaled(chain: Chain, good: Longs, rate: Floats) -> csr_array:
     """The chances of one jump between the states from which play can end."""
-    inner = chain.inner if len(good) == len(chain.running) else chain.inner[good][:, good].tocsr()
+    inner = chain.inner if len(good) == len(chain.leaving) else chain.inner[good][:, good].tocsr()
     jump = inner.copy()
     jump.data = inner.data * np.repeat(1 / rate, np.diff(inner.indptr))
     return jump

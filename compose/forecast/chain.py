@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from compose.check.graph import ragged
 from compose.check.space import StateSpace
+from compose.forecast.chain_fold import mirror_images
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array
@@ -21,22 +22,26 @@ if TYPE_CHECKING:
 Floats = NDArray[np.float64]
 Longs = NDArray[np.int64]
 Bools = NDArray[np.bool_]
+FOLD_FROM = 2_000  # running states from which looking for a symmetry pays (measured)
 
 
 @frozen(eq=False)
 class Chain:
     """Play as a chain that stops in classes: one for each end of the net, the last for "not explored".
 
-    `rates` (edges,) are per minute. The n `running` states are those that play can reach and that do
-    not stop it; `inner` (n, n) holds the rates between them without self-loops, `leaving` (n,) the
-    whole rate out of each, `into` (n, classes) the rates into each class. From `doomed` ones (n,) no
-    class can be reached. `start` is the place of the start among them; where the start already stops
-    play there are none, `start` is -1 and `started_in` its class (else -1).
+    `rates` (edges,) are per minute. `running` (states,) are the numbers of the states that play can
+    reach and that do not stop it. They are gathered in n cells: `cell` (running,) says which, a cell
+    being one state, or one state with its mirror image where the chain is symmetric. `inner` (n, n)
+    holds the rates between cells without self-loops, `leaving` (n,) the whole rate out of each, `into`
+    (n, classes) the mean rate into each class. From `doomed` cells (n,) no class can be reached. `start`
+    is the cell of the start; where the start already stops play there are no cells, `start` is -1 and
+    `started_in` its class (else -1).
     """
 
     space: StateSpace
     rates: Floats
     running: Longs
+    cell: Longs
     inner: csr_array
     leaving: Floats
     into: Floats
@@ -44,22 +49,23 @@ class Chain:
     start: int
     started_in: int
 
-    @property
-    def classes(self) -> int:
-        """How many classes there are."""
-        return int(self.into.shape[1])
+    def spread(self, values: Floats) -> Floats:
+        """What belongs to the cells, shared out equally among their states: shape (running,)."""
+        shared = values / np.maximum(1, np.bincount(self.cell, minlength=len(values)))
+        return np.asarray(shared[self.cell], dtype=np.float64)
 
     def firings(self, minutes: Floats) -> Floats:
-        """How often each transition happens, shape (transitions,), for so many minutes in each running state."""
+        """How often each transition happens, shape (transitions,), for so many minutes in each cell."""
         spent = np.zeros(self.space.states)
-        spent[self.running] = minutes
+        spent[self.running] = self.spread(minutes)
         happened = np.repeat(spent, np.diff(self.space.offsets)) * self.rates
-        return np.bincount(self.space.transitions, happened, minlength=len(self.space.net.transitions))
+        kinds = len(self.space.net.transitions)
+        return np.bincount(self.space.transitions, happened, minlength=kinds).astype(np.float64)
 
     def tokens(self, minutes: Floats) -> Floats:
-        """Token minutes in each place, shape (places,), for so many minutes in each running state."""
-        codes = self.space.codes[self.running]
-        return np.asarray(minutes @ self.space.encoding.markings(codes), dtype=np.float64)
+        """Token minutes in each place, shape (places,), for so many minutes in each cell."""
+        counts = self.space.encoding.markings(self.space.codes[self.running])
+        return np.asarray(self.spread(minutes) @ counts, dtype=np.float64)
 
 
 def chain(space: StateSpace, constants: ArrayLike) -> Chain:
@@ -70,39 +76,66 @@ def chain(space: StateSpace, constants: ArrayLike) -> Chain:
     rates = space.factors * np.asarray(constants, dtype=np.float64)[space.transitions]
     stops = space.end_of.astype(np.int64)
     stops[space.expanded :][stops[space.expanded :] < 0] = len(space.net.ends)
-    sources = space.sources()
-    moving = (rates > 0) & (sources != space.targets)
+    moving = (rates > 0) & (space.sources() != space.targets)
     running = np.flatnonzero(stops < 0) if (rates > 0).all() else _reached(space, moving, stops)
-    position = np.full(space.states, -1, dtype=np.int64)
-    position[running] = np.arange(len(running))
-    edges = np.flatnonzero(moving & (position[sources] >= 0))
-    return _built(space, rates, stops, position, edges)
-
-
-def _built(space: StateSpace, rates: Floats, stops: Longs, position: Longs, edges: Longs) -> Chain:
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- slow to import, only needed here
-
-    running = np.flatnonzero(position >= 0)
-    count, classes = len(running), len(space.net.ends) + 1
-    row = position[np.repeat(np.arange(space.states), np.diff(space.offsets))[edges]]
-    target, rate = space.targets[edges], rates[edges]
-    inside = position[target] >= 0
-    shape = (count, count)
-    inner = csr_array((rate[inside], (row[inside], position[target[inside]])), shape=shape)
-    cell = row[~inside] * classes + stops[target[~inside]]
-    into = np.bincount(cell, rate[~inside], minlength=count * classes).reshape(count, classes)
-    leaving = np.bincount(row, rate, minlength=count)
+    inner, leaving, into = _matrices(space, rates, stops, running, moving)
+    mirror = mirror_images(space, running, inner, leaving) if len(running) >= FOLD_FROM else None
+    cell = np.arange(len(running))
+    if mirror is not None:
+        cell, inner, leaving, into = _folded(mirror, inner, leaving, into)
     return Chain(
         space=space,
         rates=rates,
         running=running,
+        cell=cell,
         inner=inner,
         leaving=leaving,
         into=into,
         doomed=_doomed(inner, into),
-        start=int(position[0]),
+        start=int(cell[0]) if stops[0] < 0 else -1,
         started_in=int(stops[0]),
     )
+
+
+def _matrices(
+    space: StateSpace, rates: Floats, stops: Longs, running: Longs, moving: Bools
+) -> tuple[csr_array, Floats, Floats]:
+    """Rates between running states, out of them, and into the classes."""
+    from scipy.sparse import csr_array  # noqa: PLC0415 -- slow to import, only needed here
+
+    count, classes = len(running), len(space.net.ends) + 1
+    position = np.full(space.states, -1, dtype=np.int64)
+    position[running] = np.arange(count)
+    row = np.repeat(position, np.diff(space.offsets))
+    edges = np.flatnonzero(moving & (row >= 0))
+    row, target, rate = row[edges], space.targets[edges], rates[edges]
+    column = position[target]
+    inside = column >= 0
+    inner = csr_array((rate[inside], (row[inside], column[inside])), shape=(count, count))
+    inner.sum_duplicates()
+    cell = row[~inside] * classes + stops[target[~inside]]
+    into = np.bincount(cell, rate[~inside], minlength=count * classes).astype(np.float64)
+    leaving = np.bincount(row, rate, minlength=count).astype(np.float64)
+    return inner, leaving, into.reshape(count, classes)
+
+
+def _folded(mirror: Longs, inner: csr_array, leaving: Floats, into: Floats) -> tuple[Longs, csr_array, Floats, Floats]:
+    """The same with one cell for each state and its mirror image."""
+    from scipy.sparse import csr_array  # noqa: PLC0415 -- as above
+
+    first = np.flatnonzero(np.arange(len(mirror)) <= mirror)
+    cell = np.empty(len(mirror), dtype=np.int64)
+    cell[first] = np.arange(len(first))
+    cell[mirror[first]] = cell[first]
+    rows = inner[first]
+    folded = csr_array((rows.data, cell[rows.indices], rows.indptr), shape=(len(first), len(first)))
+    folded.sum_duplicates()
+    # An edge between the two states of one cell is a self-loop of the cell and drops out of its time.
+    within = folded.diagonal()
+    if within.any():
+        folded.setdiag(0)
+        folded.eliminate_zeros()
+    return cell, folded, leaving[first] - within, (into[first] + into[mirror[first]]) / 2
 
 
 def _reached(space: StateSpace, moving: Bools, stops: Longs) -> Longs:
@@ -113,21 +146,20 @@ def _reached(space: StateSpace, moving: Bools, stops: Longs) -> Longs:
     while frontier.size:
         edges = ragged(space.offsets[frontier], space.offsets[frontier + 1])
         target = space.targets[edges[moving[edges]]]
-        target = np.unique(target[(stops[target] < 0) & ~seen[target]])
-        seen[target] = True
-        frontier = target.astype(np.int64)
+        frontier = np.unique(target[(stops[target] < 0) & ~seen[target]]).astype(np.int64)
+        seen[frontier] = True
     return np.flatnonzero(seen)
 
 
 def _doomed(inner: csr_array, into: Floats) -> Bools:
-    """From which running states no class can be reached."""
+    """From which cells no class can be reached."""
     from scipy.sparse import csr_array  # noqa: PLC0415 -- as above
     from scipy.sparse.csgraph import breadth_first_order  # noqa: PLC0415 -- as above
 
     count = len(into)
     last = np.flatnonzero(into.sum(axis=1) > 0)
     back = inner.T.tocsr()
-    # One more node with an edge to every state that can stop next: a search from it finds all that can stop.
+    # One more node with an edge to every cell that can stop next: a search from it finds all that can stop.
     indices = np.concatenate([back.indices, last])
     offsets = np.concatenate([back.indptr, [back.indptr[-1] + len(last)]])
     graph = csr_array((np.ones(len(indices)), indices, offsets), shape=(count + 1, count + 1))

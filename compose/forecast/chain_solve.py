@@ -64,13 +64,15 @@ def _iterated(matrix: csr_array, right: Floats, good: float) -> tuple[Floats, bo
     system = LinearOperator(matrix.shape, matvec=lambda x: x - matrix @ x, dtype=np.float64)
     x, rest = np.zeros(len(right)), right
     aim = good * float(np.abs(right).sum())
+    left = float(np.abs(right).sum())
     for _ in range(TURNS):
-        step, _ = bicgstab(system, rest, rtol=max(good / 10, 1e-10), atol=0.0, maxiter=1000)
+        step, _ = bicgstab(system, rest, rtol=max(aim / left / 10, 1e-10), atol=0.0, maxiter=1000)
         x = x + step
         rest = right + matrix @ x - x
         if not np.isfinite(rest).all():
             return x, False
-        if np.abs(rest).sum() <= aim:
+        left = float(np.abs(rest).sum())
+        if left <= aim:
             return x, True
     return x, False
 

@@ -1,52 +1,75 @@
-"""Where play is after a time: uniformization, keeping only the states that matter.
+"""Where play is after some time, by uniformization.
 
-The chain is watched at the ticks of a Poisson clock of rate L, at least as fast as any state is left;
-between ticks nothing happens, at a tick play jumps with chance leaving / L (A. Jensen, "Markoff chains
-as an aid in the study of Markoff processes", Skandinavisk Aktuarietidskrift 36, 1953, 87-91; from
-memory). Most states carry next to no chance at any one tick: the walk keeps a neighbourhood of those
-that do and counts what is lost as an error (finite state projection: B. Munsky and M. Khammash, J.
-Chem. Phys. 124, 044104, 2006; from memory).
+The chain is watched at the ticks of a Poisson clock at least as fast as any state is left; between
+ticks nothing happens, at a tick play jumps or stays (A. Jensen, "Markoff chains as an aid in the study
+of Markoff processes", Skandinavisk Aktuarietidskrift 36, 1953, 87-91; from memory). All terms are
+positive, so nothing cancels: the error is what the Poisson clock has left over past the last tick.
 """
 
 from __future__ import annotations
 
 import numpy as np
 
-from compose.forecast.chain import Bools, Chain, Floats, Longs
+from compose.forecast.chain import Chain, Floats, Longs
 
-SPAN = 16  # ticks between two looks at which states matter
-HOPS = 6  # jumps round the states that matter which are kept as well
-SMALL = 5_000  # up to so many states all are kept
+LEFT_OVER = 1e-11  # chance of more ticks than are looked at
+GONE = 1e-14  # below this chance play counts as over, and below this change a tick as without effect
 
 
 class Walk:
-    """The chances of the running states after so many ticks.
+    """The chances of the cells tick by tick, from the start.
 
-    `alive` lists the chance to be running still at tick 0, 1, ...; `lost` is the chance dropped so far
-    (every figure is too small by at most that much); `at_rest` is True once ticks change nothing more.
+    `clock` is the rate of ticks per minute. `alive[k]` is the chance to be running still after k ticks.
     """
 
-    def __init__(self, chain: Chain, allowance: float) -> None:
-        self.chain = chain
-        self.clock = float(chain.leaving.max(initial=0.0)) or 1.0
-        self.alive = [1.0]
-        self.lost = 0.0
-        self.change = np.inf
-        self._allowance = allowance
-        self._backward = chain.inner.T.tocsr()
-        self._backward.data /= self.clock
-        self._stay = 1 - chain.leaving / self.clock
-        self._whole = np.zeros(len(chain.running))
-        self._whole[chain.start] = 1.0
-        self._choose()
+    def __init__(self, chain: Chain) -> None:
+        from scipy.sparse import diags_array  # noqa: PLC0415 -- slow to import, only needed here
 
-    def tick(self) -> None:
-        """One tick of the clock."""
-        if len(self.alive) % SPAN == 0 and len(self._whole) > SMALL:
-            self._store()
-            self._choose()
-        after = self._jumps @ self.chances
-        self.change = float(np.abs(after - self.chances).sum())
-        self.lost += float(self._escape @ self.chances) if self._escape is not None else 0.0
+        self.clock = float(chain.leaving.max(initial=0.0)) or 1.0
+        stay = diags_array(1 - chain.leaving / self.clock, format="csr")
+        self._step = (chain.inner.T.tocsr() / self.clock + stay).tocsr()
+        self.chances = np.zeros(len(chain.leaving))
+        if chain.start >= 0:
+            self.chances[chain.start] = 1.0
+        self.alive = [float(self.chances.sum())]
+        self._settles = bool(chain.doomed.any())
+
+    @property
+    def ticks(self) -> int:
+        """How many ticks were made."""
+        return len(self.alive) - 1
+
+    @property
+    def over(self) -> bool:
+        """True once play is over for certain, but for a chance too small to count."""
+        return self.alive[-1] <= GONE
+
+    @property
+    def work(self) -> int:
+        """How many products one tick takes."""
+        return int(self._step.nnz)
+
+    def tick(self) -> float:
+        """One tick; gives the sum of all changes where play may settle without an end, else infinity."""
+        after = self._step @ self.chances
+        change = float(np.abs(after - self.chances).sum()) if self._settles else np.inf
         self.chances = after
         self.alive.append(float(after.sum()))
+        return change
+
+
+def poisson(mean: float, ticks: Longs) -> tuple[Floats, Floats]:
+    """The chance of exactly k ticks and of more than k, for each k; `mean` ticks are expected."""
+    from scipy.special import gammaln, pdtrc, xlogy  # noqa: PLC0415 -- slow to import, only needed here
+
+    exactly = np.exp(xlogy(ticks, mean) - mean - gammaln(ticks + 1))
+    return exactly, pdtrc(ticks, mean)
+
+
+def last_tick(mean: float) -> int:
+    """The number of ticks that is passed with a chance of at most `LEFT_OVER`."""
+    from scipy.special import pdtrc  # noqa: PLC0415 -- as above
+
+    spread = np.sqrt(mean) + 1
+    ticks = np.arange(int(mean), int(mean + 12 * spread) + 12)
+    return int(ticks[np.argmax(pdtrc(ticks, mean) <= LEFT_OVER)])

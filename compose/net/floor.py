@@ -63,6 +63,10 @@ def ground_of(game: Game) -> Ground:
     return with_areas(game, Ground(length, width, tuple(side.name for side in game.sides), game.halved))
 
 
+def _depth(batch: Batch) -> float:
+    return FloorItem("", batch.category, None, 0.0, 0.0, *batch.size_m).box.length
+
+
 def _gap(batch: Batch) -> float:
     return 0.05 if batch.how == "close together" and batch.category != "player" else GAP_M[batch.category]
 
@@ -86,12 +90,12 @@ def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
     """Each thing at the place its pattern wants, or at the nearest free one."""
     size, gap = batch.size_m[0], _gap(batch)
     region = _open_region(batch, ground)
-    bounds = room(region, size, ground.court)
+    bounds = room(region, size, _depth(batch), ground.court)
+    if bounds is None:
+        return
     if batch.region.line:
         region = evolve(region, rectangle=_line_at(bounds, region))
         bounds = _with_steps(bounds, batch, ground)
-    elif bounds.length <= 0 or bounds.width <= 0:
-        return
     shut = _kept_out(batch, ground)
     mine: list[FloorItem] = []
     points, _missing = spread(region, batch.count, size, gap, batch.how)

@@ -5,15 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import hypot
 
+from attrs import evolve, frozen
+
 from compose.net.floor_items import OWN_PART, home
-from compose.net.floor_regions import Ground, Region, regions
+from compose.net.floor_regions import Ground, regions
 from compose.net.floor_values import Floor, FloorItem, Rectangle
 from grammar.game import Game
 from grammar.meanings import PlaceMeaning
 
 BACK_M = 1.0  # assumption: who aims stands this far behind the line that must not be crossed
 LEAST_M = 1.0  # assumption: nobody aims at a thing nearer than an arm and a step
-GRID = 8
+GRID = 8  # our choice: 8 by 8 cells meet a mean distance within 1 %
+Point = tuple[float, float]
+
+
+@frozen
+class Reach:
+    """A typical attempt: its length in metres, and from where to where where these are two points."""
+
+    metres: float
+    start: Point | None = None
+    goal: Point | None = None
 
 
 def distance_m(
@@ -25,25 +37,76 @@ def distance_m(
     owner_side: str | None,
     place: str | None = None,
     role: str | None = None,
+    start: str | None = None,
 ) -> float:
     """The typical distance of an attempt, in metres; never below 1 m.
 
     `target` is a kit name, or "player", "line", "mate"; `owner_side` is whose it is (None: nobody's or
-    anybody's); `place` names the line or the area of a "line" or a "mate". Assumed: who aims comes to
-    the front of the floor they may use, 1 m behind its edge and opposite what they aim at; who shares
-    that floor with what they aim at is met anywhere on it. A role that aims from a given distance does.
+    anybody's); `place` names the line or the area of a "line" or a "mate"; `start` names where a carry
+    or a run begins. Assumed: who aims comes to the front of the floor they may use, 1 m behind its edge
+    and opposite what they aim at; who shares that floor with it is met anywhere on it. A role that aims
+    from a given distance does.
     """
-    for known in game.roles:
-        if known.name == role and known.distance_m is not None and target != "mate":
-            return known.distance_m
+    return reach_of(
+        floor,
+        game,
+        thrower_side=thrower_side,
+        target=target,
+        owner_side=owner_side,
+        place=place,
+        role=role,
+        start=start,
+    ).metres
+
+
+def reach_of(
+    floor: Floor,
+    game: Game,
+    *,
+    thrower_side: str | None,
+    target: str,
+    owner_side: str | None,
+    place: str | None = None,
+    role: str | None = None,
+    start: str | None = None,
+) -> Reach:
+    """The same attempt with its two ends, for drawing."""
     ground = Ground(floor.length_m, floor.width_m, tuple(side.name for side in game.sides), game.halved, floor.areas)
     stand = standing(game, ground, thrower_side, role)
-    goals = _goals(floor, game, ground, target=target, owner=owner_side, place=place)
-    if target == "mate" and not place:
-        return max(LEAST_M, _anywhere(stand, stand))
-    if target in ("line", "mate", "player"):
-        return max(LEAST_M, min(_reach(stand, goal, target == "player") for goal in goals))
-    return max(LEAST_M, _to_things(stand, goals))
+    if start is not None:
+        begin = _places(game, ground, start, thrower_side)[0]
+        found = min((_across(begin, goal) for goal in _places(game, ground, place or start, owner_side)), key=_length)
+    elif target == "mate" and place is None:
+        found = Reach(_anywhere(stand, stand))
+    elif target == "player":
+        goals = [standing(game, ground, side) for side in ((owner_side,) if owner_side else ground.sides)]
+        found = min((_into(stand, goal) for goal in goals), key=_length)
+    elif target in ("line", "mate"):
+        goals = _places(game, ground, place or "back line", owner_side)
+        found = min((_onto(stand, goal) for goal in goals), key=_length)
+    else:
+        items = floor.items_of(target, owner_side) or floor.items_of(target)
+        found = _to_things(stand, items) if items else _into(stand, ground.court)
+    said = next((known.distance_m for known in game.roles if known.name == role and target != "mate"), None)
+    return reach_of_length(found, said) if said is not None else _tidy(found)
+
+
+def _tidy(reach: Reach) -> Reach:
+    """Rounded to a thousandth of a millimetre, so that mirrored sides have equal distances."""
+    return evolve(reach, metres=max(LEAST_M, round(reach.metres, 6)))
+
+
+def _length(reach: Reach) -> float:
+    return reach.metres
+
+
+def reach_of_length(reach: Reach, metres: float) -> Reach:
+    """The same attempt from a given distance in metres, on the line between its ends."""
+    if reach.start is None or reach.goal is None or reach.metres <= 0:
+        return Reach(metres)
+    part = metres / reach.metres
+    x, y = (to + (at - to) * part for at, to in zip(reach.start, reach.goal, strict=True))
+    return Reach(metres, (x, y), reach.goal)
 
 
 def standing(game: Game, ground: Ground, side: str | None, role: str | None = None) -> Rectangle:
@@ -58,7 +121,7 @@ def standing(game: Game, ground: Ground, side: str | None, role: str | None = No
     return box
 
 
-def aim_point(stand: Rectangle, x: float, y: float) -> tuple[float, float]:
+def aim_point(stand: Rectangle, x: float, y: float) -> Point:
     """Where somebody stands who aims at (x, y): opposite it, 1 m behind the front edge (or half the depth)."""
     near_x, near_y = stand.nearest(x, y)
     if near_x != x:
@@ -70,56 +133,51 @@ def aim_point(stand: Rectangle, x: float, y: float) -> tuple[float, float]:
     return near_x, near_y
 
 
-def _goals(
-    floor: Floor, game: Game, ground: Ground, *, target: str, owner: str | None, place: str | None
-) -> list[Rectangle]:
-    if target == "player":
-        whose = [owner] if owner else list(ground.sides)
-        return [standing(game, ground, side) for side in whose]
-    if target in ("line", "mate"):
-        return [region.rectangle for region in _lines(game, ground, place or "back line", owner)]
-    return [_spot(item) for item in floor.items_of(target, owner) or floor.items_of(target)] or [ground.court]
-
-
-def _lines(game: Game, ground: Ground, place: str, owner: str | None) -> list[Region]:
+def _places(game: Game, ground: Ground, place: str, owner: str | None) -> list[Rectangle]:
     meaning = game.vocabulary.get(place)
     known = meaning.place if isinstance(meaning, PlaceMeaning) else place
-    return regions(ground, known, "on", owner, None)
+    return [region.rectangle for region in regions(ground, known, "on", owner, None)]
 
 
-def _spot(item: FloorItem) -> Rectangle:
-    return Rectangle(item.x, item.y, item.x, item.y)
-
-
-def _to_things(stand: Rectangle, goals: list[Rectangle]) -> float:
+def _to_things(stand: Rectangle, items: tuple[FloorItem, ...]) -> Reach:
     """To the mean place of things ahead; things on the same floor are met from anywhere on it."""
-    spots = [goal.centre for goal in goals]
-    x, y = _mean(point[0] for point in spots), _mean(point[1] for point in spots)
-    inside = [point for point in spots if stand.holds(*point, 0.01)]
-    if inside:
-        return _mean(_anywhere(stand, Rectangle(*point, *point)) for point in spots)
-    from_x, from_y = aim_point(stand, x, y)
-    return hypot(from_x - x, from_y - y)
+    if any(stand.holds(item.x, item.y, 0.01) for item in items):
+        return Reach(_mean(_anywhere(stand, Rectangle(item.x, item.y, item.x, item.y)) for item in items))
+    goal = _mean(item.x for item in items), _mean(item.y for item in items)
+    return _between(aim_point(stand, *goal), goal)
 
 
-def _reach(stand: Rectangle, goal: Rectangle, to_middle: bool) -> float:
-    """To a line, a bench (its near edge's middle) or, with `to_middle`, into the middle of a half."""
+def _into(stand: Rectangle, goal: Rectangle) -> Reach:
+    """Into the middle of where players are."""
     if stand.overlaps(goal):
-        return _anywhere(stand, goal)
-    x, y = goal.centre if to_middle else goal.nearest(*stand.centre)
-    from_x, from_y = aim_point(stand, x, y)
-    if not to_middle:
-        x, y = goal.nearest(from_x, from_y)
-    return hypot(from_x - x, from_y - y)
+        return Reach(_anywhere(stand, goal))
+    return _between(aim_point(stand, *goal.centre), goal.centre)
+
+
+def _onto(stand: Rectangle, goal: Rectangle) -> Reach:
+    """To the near edge of a line or an area."""
+    if stand.overlaps(goal):
+        return Reach(_anywhere(stand, goal))
+    start = aim_point(stand, *goal.nearest(*stand.centre))
+    return _between(start, goal.nearest(*start))
+
+
+def _across(begin: Rectangle, goal: Rectangle) -> Reach:
+    """From the middle of one place to the middle of another."""
+    return _between(begin.centre, goal.centre)
+
+
+def _between(start: Point, goal: Point) -> Reach:
+    return Reach(hypot(start[0] - goal[0], start[1] - goal[1]), start, goal)
 
 
 def _anywhere(stand: Rectangle, goal: Rectangle) -> float:
-    """The mean distance between points of two floors, over a grid of 8 by 8 cells on each."""
+    """The mean distance between points of two floors, over a grid of cells on each."""
     here, there = _cells(stand), _cells(goal)
     return _mean(hypot(a - c, b - d) for a, b in here for c, d in there)
 
 
-def _cells(box: Rectangle) -> list[tuple[float, float]]:
+def _cells(box: Rectangle) -> list[Point]:
     columns = GRID if box.length > 0 else 1
     rows = GRID if box.width > 0 else 1
     return [

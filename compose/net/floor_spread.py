@@ -7,7 +7,7 @@ from math import ceil, cos, hypot, pi, sin, sqrt
 from attrs import evolve
 
 from compose.net.floor_regions import Region
-from compose.net.floor_values import Rectangle
+from compose.net.floor_values import THING_DEPTH_M, Rectangle
 
 Point = tuple[float, float]
 ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room
@@ -29,21 +29,24 @@ def spread(region: Region, count: int, size_m: float, gap_m: float, how: str | N
     return pattern.get(how or "", _evenly)(region, count, size_m, gap_m)
 
 
-def room(region: Region, size_m: float, court: Rectangle) -> Rectangle:
-    """Where a thing of that size may have its middle: a line has the breadth of the thing, on the court's side."""
-    box = region.rectangle
+def room(region: Region, size_m: float, depth_m: float, court: Rectangle) -> Rectangle | None:
+    """Where a thing of that size may have its middle, or None where it does not go in.
+
+    `depth_m` is its size along the court. On a line the thing stands on the court's side, and counts as at
+    least 0.3 m deep, so that distances to small things do not hang on how small they are.
+    """
+    box, half, deep = region.rectangle, size_m / 2, max(depth_m, THING_DEPTH_M) / 2
     if region.line == "across":
-        half = size_m / 2
-        if box.left <= court.left or box.right >= court.right:
-            x = court.left + half if box.left <= court.left else court.right - half
-        else:
-            x = box.centre[0]
+        x = box.centre[0]
+        if min(x - court.left, court.right - x) < deep:
+            x = court.left + deep if x < court.centre[0] else court.right - deep
         return Rectangle(x, min(box.bottom + half, box.centre[1]), x, max(box.top - half, box.centre[1]))
     if region.line == "along":
-        half = size_m / 2
-        y = half if box.bottom <= court.bottom else court.top - half
+        deep = max(half, deep)
+        y = court.bottom + deep if region.up > 0 else court.top - deep
         return Rectangle(min(box.left + half, box.centre[0]), y, max(box.right - half, box.centre[0]), y)
-    return box.grown(-size_m / 2)
+    shrunk = Rectangle(box.left + depth_m / 2, box.bottom + half, box.right - depth_m / 2, box.top - half)
+    return shrunk if shrunk.length >= 0 and shrunk.width >= 0 else None
 
 
 def _cells(low: float, high: float, count: int, size: float, gap: float) -> list[float]:

@@ -12,6 +12,8 @@ from attrs import evolve, frozen
 
 from grammar.finding import Finding
 
+THING_DEPTH_M = 0.3  # assumption: how deep a thing is that faces along the court
+
 
 @frozen
 class Rectangle:
@@ -122,6 +124,8 @@ class FloorArea:
 class FloorItem:
     """A thing or a player at the start: its middle in metres, and how wide and high it is.
 
+    Balls, bodies and players are round; other things face along the court and are at most 0.3 m deep.
+
     `category` is target, ring, body, ball, furniture or player. `side` is the owner; `near` the side in
     whose half (or on whose line) it stands, None for the middle. `on` names what it lies upon.
     `index` counts from 0 within its name and side.
@@ -143,9 +147,24 @@ class FloorItem:
     def radius(self) -> float:
         return self.width_m / 2
 
+    @property
+    def round(self) -> bool:
+        return self.category in ("ball", "body", "player") or self.width_m <= THING_DEPTH_M
+
+    @property
+    def box(self) -> Rectangle:
+        """The rectangle around it on the floor."""
+        deep = self.radius if self.round else THING_DEPTH_M / 2
+        return Rectangle(self.x - deep, self.y - self.radius, self.x + deep, self.y + self.radius)
+
     def clear_of(self, other: FloorItem) -> float:
-        """The gap between the rims of two round things, in metres; below 0 they overlap."""
-        return hypot(self.x - other.x, self.y - other.y) - self.radius - other.radius
+        """The gap between two things on the floor, in metres; below 0 they overlap."""
+        if self.round and other.round:
+            return hypot(self.x - other.x, self.y - other.y) - self.radius - other.radius
+        mine, its = self.box, other.box
+        apart_x = max(mine.left - its.right, its.left - mine.right)
+        apart_y = max(mine.bottom - its.top, its.bottom - mine.top)
+        return max(apart_x, apart_y) if min(apart_x, apart_y) < 0 else hypot(apart_x, apart_y)
 
 
 @frozen
@@ -173,7 +192,7 @@ class Floor:
         for area in self.areas:
             around = around.joined(area.rectangle)
         for item in self.items:
-            around = around.joined(Rectangle(item.x, item.y, item.x, item.y).grown(item.radius))
+            around = around.joined(item.box)
         return around
 
     def half_of(self, side: str) -> Rectangle | None:

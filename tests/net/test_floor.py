@@ -47,7 +47,9 @@ def test_nothing_overlaps_and_all_is_on_the_court(cones, players, how, where, si
     )
     floor = floor_of(game, {"east": east, "west": west})
     assert not overlapping(floor)
-    assert all(floor.court.holds(item.x, item.y, item.radius) for item in floor.items)
+    assert all(floor.court.holds(item.x, item.y, item.box.length / 2) for item in floor.items)
+    assert all(floor.court.bottom - 1e-6 <= item.box.bottom and item.box.top <= floor.court.top + 1e-6
+               for item in floor.items)
     short = sum(dict(problem.numbers)["wanted"] - dict(problem.numbers)["placed"] for problem in floor.problems)
     assert len(floor.items) + short == 6 + 2 * cones + east + west
     assert all(dict(problem.numbers)["short_m"] > 0 for problem in floor.problems)

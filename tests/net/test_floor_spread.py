@@ -58,6 +58,7 @@ def test_a_triangle_points_to_the_middle_of_the_court():
 
 def test_a_line_has_the_breadth_of_the_thing_inside_the_court():
     back = Region(Rectangle(30.0, 0.0, 30.0, 30.0), "west", -1, "across")
-    assert room(back, 0.4, COURT) == Rectangle(29.8, 0.2, 29.8, 29.8)
+    assert room(back, 0.1, 0.1, COURT) == Rectangle(29.85, 0.05, 29.85, 29.95)
+    assert room(back, 0.4, 0.4, COURT) == Rectangle(29.8, 0.2, 29.8, 29.8)
     top = Region(Rectangle(0.0, 30.0, 30.0, 30.0), None, 1, "along", -1)
-    assert room(top, 0.4, COURT) == Rectangle(0.2, 29.8, 29.8, 29.8)
+    assert room(top, 0.4, 0.4, COURT) == Rectangle(0.2, 29.8, 29.8, 29.8)

@@ -8,6 +8,8 @@ from compose.net.lower.builder import Builder, Key
 from compose.net.net import Place
 from grammar.game import GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.sentences import when
+from grammar.sentences.base import Np
 from grammar.words import plural
 
 POINTS_COUNTED_TO = 25
@@ -25,7 +27,7 @@ def player_place(builder: Builder, side: str, role: str | None, standing: str) -
     """The place of a side's players with a role, in play, out, or in a named area."""
     noun = f"{side} {role}" if role else player_noun(side)
     where = {IN: "in", OUT: "out for the round"}.get(standing, f"{_preposition(standing)} the {standing}")
-    total = builder.players[side]
+    total = sum(builder.players.values()) if _players_change_sides(builder) else builder.players[side]
     many = noun if noun == side else plural(noun)
     place = Place(
         f"player/{side}/{role or '-'}/{standing}",
@@ -39,6 +41,19 @@ def player_place(builder: Builder, side: str, role: str | None, standing: str) -
         final=standing == OUT or not standing.endswith("queue"),
     )
     return builder.add_place(("player", side, role, standing), place)
+
+
+def _players_change_sides(builder: Builder) -> bool:
+    """Whether any rule lets a player join another side: then one side may come to have everybody."""
+    return any(
+        isinstance(each, when.Joins) and not isinstance(each.what, Np)
+        for rule in builder.game.whens
+        for each in rule.consequences
+    )
+
+
+def _targets_change_owners(builder: Builder) -> bool:
+    return any(isinstance(each, when.TakenOver) for rule in builder.game.whens for each in rule.consequences)
 
 
 def player_noun(side: str) -> str:
@@ -116,10 +131,11 @@ def target_place(builder: Builder, kind: str, owner: str | None, standing: str) 
     """The place of targets of a kind and owner, "standing" or "down"."""
     line = builder.game.kit_named(kind)
     one, many = (f"{of_side(name, owner)} {standing}" for name in (line.name, line.plural))
+    shared = line.owner == "each" and _targets_change_owners(builder)
     place = Place(
         f"target/{kind}/{owner or '-'}/{standing}",
         "target",
-        line.count,
+        line.count * (len(builder.game.sides) if shared else 1),
         0,
         one,
         many,

@@ -1,0 +1,91 @@
+"""The round with a clock: where play is when the bell rings, and what happened until then."""
+
+from __future__ import annotations
+
+import numpy as np
+from attrs import frozen
+
+from compose.check.ends import first_of
+from compose.forecast.chain import Chain, Floats
+from compose.forecast.chain_walk import GONE, LEFT_OVER, Walk, last_tick, poisson
+from compose.net.net import End
+
+
+@frozen(eq=False)
+class Until:
+    """A round that stops at an end or at the bell, whichever comes first.
+
+    `by_end` (ends,) are the chances that an end of play came first, `by_result` (results,) that the bell
+    rang and the first result that holds is that one, `unsaid` that it rang and none holds, `unknown` that
+    play came first to where the space was not explored; they sum to 1. `running` is the chance that the
+    bell rang; `mean` the mean length in minutes. `time` (cells,), `tokens` (places, token
+    minutes) and `firings` (transitions,) are expectations until then; `at_bell` (cells,) the chance
+    that the bell rings there. `walk` may be handed on to `bell_times.lengths`. `error` bounds the error
+    of every chance.
+    """
+
+    minutes: float
+    by_end: Floats
+    by_result: Floats
+    unsaid: float
+    unknown: float
+    running: float
+    mean: float
+    time: Floats
+    tokens: Floats
+    firings: Floats
+    at_bell: Floats
+    walk: Walk
+    error: float
+
+
+def until(chain: Chain, minutes: float, results: tuple[End, ...] = ()) -> Until:
+    """The round that a bell ends after so many minutes; `results` are looked at in order."""
+    walk = Walk(chain)
+    at_bell, time = _watched(walk, minutes)
+    classes = time @ chain.into
+    if chain.started_in >= 0:
+        classes[chain.started_in] = 1.0
+    counts = chain.space.encoding.markings(chain.space.codes[chain.running])
+    first, _ = first_of(results, counts)
+    told = np.bincount(first + 1, chain.spread(at_bell), minlength=len(results) + 1).astype(np.float64)
+    return Until(
+        minutes=minutes,
+        by_end=classes[:-1],
+        by_result=told[1:],
+        unsaid=float(told[0]),
+        unknown=float(classes[-1]),
+        running=float(at_bell.sum()),
+        mean=float(time.sum()),
+        time=time,
+        tokens=chain.tokens(time),
+        firings=chain.firings(time),
+        at_bell=at_bell,
+        walk=walk,
+        error=LEFT_OVER + GONE * max(1.0, walk.clock * minutes),
+    )
+
+
+def at_bell(chain: Chain) -> Until | None:
+    """The round of a net with a bell, None where it has none."""
+    bell = chain.space.net.bell
+    return until(chain, bell.after_s / 60, bell.results) if bell is not None else None
+
+
+def _watched(walk: Walk, minutes: float) -> tuple[Floats, Floats]:
+    """The chances at the bell and the minutes spent until then, both (cells,)."""
+    mean = walk.clock * minutes
+    last = last_tick(mean)
+    now, more = poisson(mean, np.arange(last + 1))
+    at_end, time = np.zeros(len(walk.chances)), np.zeros(len(walk.chances))
+    for tick in range(last + 1):
+        if now[tick] > 0:
+            at_end += now[tick] * walk.chances
+        time += (more[tick] / walk.clock) * walk.chances
+        if walk.over or tick == last:
+            break
+        if walk.tick() * (last - tick) <= GONE:
+            at_end += now[tick + 1 :].sum() * walk.chances
+            time += (more[tick + 1 :].sum() / walk.clock) * walk.chances
+            break
+    return at_end, time
