@@ -57,8 +57,9 @@ class Reader:
 
     def _leaf(self, token: Token) -> Quantity | str:
         if token.type in _QUANTITIES:
-            digits = token.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
-            unit = token[len(digits) :].strip()
+            said = token.lower()
+            digits = said.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
+            unit = said[len(digits) :].strip()
             span = self._token_span(token)
             return Quantity(float(digits), unit, parameter=self._parameters.get(token.column or 0), span=span)
         if token.type == "STRING":
@@ -94,9 +95,12 @@ def _sides(children: list[Any]) -> Sides:
 
 
 def _attempt(children: list[Any]) -> Attempt:
-    who, skill, ball, *rest = children
-    aims = tuple(child for child in rest if isinstance(child, _AIMS))
-    return Attempt(who, skill, ball, aims, tuple(child for child in rest if not isinstance(child, _AIMS)))
+    """who, skills (None where the last "or" is missing), the ball or None, aims, details."""
+    first_aim = next(number for number, child in enumerate(children) if isinstance(child, _AIMS))
+    who, ball = children[0], children[first_aim - 1]
+    skills = tuple(child for child in children[1 : first_aim - 1] if child)
+    aims = tuple(child for child in children if isinstance(child, _AIMS))
+    return Attempt(who, skills, ball, aims, tuple(children[first_aim + len(aims) :]))
 
 
 def _when(children: list[Any]) -> When:

@@ -12,15 +12,11 @@ from attrs import field, frozen
 
 from grammar.meanings import Meaning
 from grammar.sentences.base import Name, Node
-from grammar.sentences.finish import After, BothAtOnce, EndsWhen, FirstTo, LoseWhen, OpenEnded, WinWhen
-from grammar.sentences.play import Attempt, Fetch, Free, HoldLimit, NobodyFetches, Rest, Stay
+from grammar.sentences.head import Switch, Switched, Told
 from grammar.sentences.sides import Placing
 from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.tree import GameSheet, Sentence
-
-PlayRule = Attempt | Stay | HoldLimit | Rest | Fetch | NobodyFetches | Free
-FinishRule = WinWhen | LoseWhen | FirstTo | After | EndsWhen | BothAtOnce | OpenEnded
 
 
 @frozen
@@ -62,6 +58,19 @@ class GameRole:
     side: str | None
     distance_m: float | None
     span: Span = field(eq=False)
+    uses: str | None = None
+    aimed_at: bool = True
+
+
+@frozen
+class GameTrack:
+    """A track of steps between the homes of two sides: step 0 is the home of `start`, the last of `goal`."""
+
+    name: str
+    steps: int
+    start: str
+    goal: str
+    span: Span = field(eq=False)
 
 
 @frozen
@@ -69,6 +78,7 @@ class GameKit:
     """A line of the kit list. `owner` is "each" (every side has `count`), a side's name, or None (shared).
 
     `like` is its name in the library's kit; `scale` 1.5 means half as big again.
+    A thing of several `parts` falls part by part. `per_player` means `count` for every player of the owner.
     """
 
     name: str
@@ -79,6 +89,16 @@ class GameKit:
     like: str
     span: Span = field(eq=False)
     scale: float = 1.0
+    parts: int = 1
+    per_player: bool = False
+
+    def total(self, players: Mapping[str, int], side: str | None = None) -> int:
+        """How many there are for so many players of each side: in all, or of one side's own."""
+        each = self.count * self.parts
+        if self.owner is None:
+            return each
+        owners = [name for name in players if self.owner in ("each", name) and side in (None, name)]
+        return sum(each * (players[name] if self.per_player else 1) for name in owners)
 
 
 @frozen
@@ -92,6 +112,7 @@ class Game:
     sides: tuple[GameSide, ...] = field(eq=False)
     roles: tuple[GameRole, ...] = field(eq=False)
     areas: tuple[GameArea, ...] = field(eq=False)
+    tracks: tuple[GameTrack, ...] = field(eq=False)
     kit: tuple[GameKit, ...] = field(eq=False)
     vocabulary: Mapping[str, Meaning] = field(eq=False, repr=False)
 
@@ -105,11 +126,22 @@ class Game:
 
     def sentences(self, section: str) -> tuple[Node, ...]:
         """The sentences of a section, in the order of the sheet."""
-        return tuple(line.sentence for line in self.sheet.lines(section))
+        return tuple(said for line in self.sheet.lines(section) if (said := self._held(line.sentence)))
+
+    def _held(self, sentence: Node) -> Node | None:
+        """The sentence itself, or None while the switch that it hangs on is off."""
+        if not isinstance(sentence, Switched):
+            return sentence
+        return sentence.sentence if self.switches.get(sentence.name.text) else None
+
+    @property
+    def switches(self) -> dict[str, bool]:
+        """The switches of the game, and whether each is on."""
+        return {switch.name.text: switch.on for switch in self.sheet.all_of("head", Switch)}
 
     def all_of(self, section: str, kind: type[Sentence]) -> Iterator[Sentence]:
         """The sentences of one kind in a section."""
-        return self.sheet.all_of(section, kind)
+        return (sentence for sentence in self.sentences(section) if isinstance(sentence, kind))
 
     @property
     def placings(self) -> tuple[Placing, ...]:
@@ -127,12 +159,14 @@ class Game:
         """The plural of a kit line's name."""
         return self.kit_named(key).plural
 
+    def track_named(self, name: str) -> GameTrack | None:
+        """The track of that name, or None."""
+        return next((track for track in self.tracks if track.name == name), None)
+
     def area_named(self, name: str) -> GameArea | None:
         """The area of that name, or None for a built-in place."""
         return next((area for area in self.areas if area.name == name), None)
 
     def told(self, topic: str) -> tuple[str, ...]:
         """The texts under a word of the head: credit, about, cue, outcomes or caution."""
-        from grammar.sentences.head import Told
-
         return tuple(line.text for line in self.all_of("head", Told) if line.topic == topic)

@@ -44,6 +44,8 @@ def _edit(terminal: TerminalDef) -> TerminalDef:
     if terminal.name == "WORD":
         reserved = "|".join(_as_pattern(phrase) for phrase in reserved_phrases())
         terminal.pattern = PatternRE(rf"(?!(?i:(?:{reserved})(?![\w'’-])))" + pattern.value)
+    elif terminal.name in ("LENGTH", "DURATION"):
+        terminal.pattern = PatternRE(f"(?i:{pattern.value})")
     elif terminal.name not in _OPEN_TERMINALS and any(letter.isalpha() for letter in pattern.value):
         value = _as_pattern(pattern.value) if isinstance(pattern, PatternStr) else _spaced(pattern.value)
         terminal.pattern = PatternRE(rf"(?i:(?:{value})(?![\w'’-]))")
@@ -56,7 +58,8 @@ def _spaced(alternatives: str) -> str:
 
 
 @cache
-def _parser() -> Lark:
+def sentence_parser() -> Lark:
+    """Lark's parser for the sentences of every section."""
     text = GRAMMAR_FILE.read_text(encoding="utf-8")
     return kept_tables(text) or keep_tables(text, _built(text))
 
@@ -75,7 +78,7 @@ def _built(text: str) -> Lark:
 
 def parse_sentence(section: str, text: str) -> ParseTree:
     """The parse tree of one sentence of a section; raises lark.UnexpectedInput where it is none."""
-    return _parser().parse(text, start=start_symbol(section))
+    return sentence_parser().parse(text, start=start_symbol(section))
 
 
 def terminal_phrases(name: str) -> tuple[str, ...]:
@@ -89,7 +92,7 @@ def terminal_phrases(name: str) -> tuple[str, ...]:
 def _phrases_by_terminal() -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
     for phrase in reserved_phrases():
-        token = next(iter(_parser().lex(phrase, dont_ignore=True)), None)
+        token = next(iter(sentence_parser().lex(phrase, dont_ignore=True)), None)
         if isinstance(token, Token):
             found.setdefault(token.type, []).append(phrase)
     return {name: tuple(sorted(phrases)) for name, phrases in found.items()}

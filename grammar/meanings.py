@@ -73,6 +73,14 @@ Meaning = Union[
     PlaceMeaning,
 ]
 
+
+def side_named(meaning: Meaning | None) -> str | None:
+    """The side that a name stands for: a side called north, or the players called carriers."""
+    if isinstance(meaning, SideMeaning):
+        return meaning.side
+    return meaning.side if isinstance(meaning, PlayerMeaning) and meaning.role is None else None
+
+
 BUILT_IN_PLACES = (
     "half",
     "back line",
@@ -85,6 +93,7 @@ BUILT_IN_PLACES = (
 )
 ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
 AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
+TRACK_KIND = "track"
 CATEGORY_WORDS = {
     "ball": "ball",
     "throw": "ball",

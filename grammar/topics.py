@@ -14,6 +14,10 @@ _SAME = {form: category for word, category in CATEGORY_WORDS.items() for form in
 def topic(sentence: Node) -> Topic:
     """The topic of a sentence; sentences that may stand beside each other have different topics."""
     match sentence:
+        case head.Switched():
+            return ("with", sentence.name.text, *topic(sentence.sentence))
+        case head.Switch():
+            return ("switch", sentence.name.text)
         case when.When():
             condition = sentence.condition.words() if sentence.condition else ""
             return ("when", event_topic(sentence.event), condition)
@@ -25,7 +29,7 @@ def topic(sentence: Node) -> Topic:
             return ("stay", _thing(sentence.who))
         case play.Attempt():
             aims = " or ".join(aim.words() for aim in sentence.aims)
-            return ("attempt", _thing(sentence.who), sentence.skill, _thing(sentence.ball), aims)
+            return ("attempt", _thing(sentence.who), "/".join(sentence.skills), _thing(sentence.ball), aims)
         case sides.Kit():
             return ("kit", sentence.name.text)
         case sides.Placing():

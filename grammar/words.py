@@ -20,13 +20,13 @@ def plural(noun: str) -> str:
 
 
 def count(number: float, one: str, many: str | None = None) -> str:
-    """ "1 ball", "3 balls", "no balls"."""
+    """Such as "1 ball", "3 balls", "no balls"."""
     noun = one if number == 1 else (many or plural(one))
     return f"{'no' if number == 0 else format(number, 'g')} {noun}"
 
 
 def listing(items: Iterable[str], last: str = "and") -> str:
-    """ "a", "a and b", "a, b and c"; nothing for no items."""
+    """Such as "a", "a and b", "a, b and c"; nothing for no items."""
     said = list(items)
     if len(said) < 2:
         return "".join(said)
@@ -34,7 +34,7 @@ def listing(items: Iterable[str], last: str = "and") -> str:
 
 
 def article(noun: str) -> str:
-    """ "a lantern", "an open box"; goes by the letter, which is right for the words of kit lists."""
+    """Such as "a lantern", "an open box"; goes by the letter, which is right for the words of kit lists."""
     return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {noun}"
 
 
@@ -45,6 +45,6 @@ def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """ "Did you mean `lantern`?", or "" where nothing is near."""
+    """Such as "Did you mean `lantern`?", or "" where nothing is near."""
     near = nearest(word, known)
     return f"Did you mean {listing([f'`{match}`' for match in near], 'or')}?" if near else ""

@@ -10,7 +10,7 @@ from compose.check.findings.limits import over_budget, too_large
 from compose.check.graph import longest_line
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
-from compose.net.net import Net
+from compose.net.net import Net, Shift
 from grammar.finding import Finding
 
 
@@ -21,7 +21,8 @@ class Facts:
     None stands for "not known" where the space is not whole. `ends_surely`: play ends with
     probability 1 without the help of a clock. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
-    found. `can_win`: sides for which a win was found (all of them where the space is whole).
+    found. `can_win`: sides for which a win was found (all of them where the space is whole). `capped`: places
+    whose counter play wanted to raise past its capacity (points beyond what is counted to).
     """
 
     states: int
@@ -32,6 +33,7 @@ class Facts:
     can_win: tuple[str, ...]
     shortest: int | None
     longest: int | None
+    capped: tuple[int, ...]
 
 
 @frozen(eq=False)
@@ -68,4 +70,16 @@ def _facts(study: Study) -> Facts:
         can_win=tuple(side for side in study.net.sides if study.won(side).any()),
         shortest=shortest if shortest >= 0 else None,
         longest=longest_line(space) if space.complete else None,
+        capped=_capped(space),
     )
+
+
+def _capped(space: StateSpace) -> tuple[int, ...]:
+    lists = [t.effects for t in space.net.transitions] + [r.effects for r in space.net.reactions]
+    cut = {
+        effect.place
+        for effects, happened in zip(lists, [*space.happened, *space.reacted], strict=True)
+        for effect, short in zip(effects, happened.short, strict=True)
+        if short and isinstance(effect, Shift) and effect.by > 0
+    }
+    return tuple(sorted(cut))

@@ -58,8 +58,11 @@ def _same_noun(before: list[str], words: list[str]) -> int:
 
 
 def _without(side: str | None, phrase: str) -> list[str]:
-    """The words of a phrase without the name of the side that opens the line."""
-    return [word for word in phrase.split() if word != side] or phrase.split()
+    """The words of a phrase without the name of the side that opens the line: "stones (of the herons) up"."""
+    if side is None:
+        return phrase.split()
+    padded = f" {phrase} ".replace(f" of the {side} ", " ").replace(f" of {side} ", " ").replace(f" {side} ", " ")
+    return padded.split() or phrase.split()
 
 
 def _touched(net: Net) -> frozenset[int]:

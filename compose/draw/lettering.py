@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-_NARROW = frozenset("iljI|.,:;'!’‘ ")
-_SLIM = frozenset("frt()[]-/\"“”·")
-_BROAD = frozenset("mwMW@%—…")
+_NARROW = frozenset("iljI|.,:;'! \u2018\u2019")
+_SLIM = frozenset('frt()[]-/"\u201c\u201d\u00b7')
+_BROAD = frozenset("mwMW@%\u2014\u2026")
 _CAPITAL = 0.79
 _EM = {"narrow": 0.36, "slim": 0.5, "broad": 1.05, "other": 0.66}
 _BOLD = 1.13

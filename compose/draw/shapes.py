@@ -102,17 +102,17 @@ def hatch(box: Rectangle, step: float, ink: Ink, rising: bool = True) -> Lines:
     return Lines(tuple(runs), ink)
 
 
-def dotted(box: Rectangle, step: float, radius: float, ink: Ink) -> tuple[Disc, ...]:
-    """Dots over a rectangle, every other row set off by half a step."""
-    rows = max(1, round(box.width / step))
-    columns = max(1, round(box.length / step))
-    found = []
+def dashed(box: Rectangle, step: float, ink: Ink) -> Lines:
+    """Short level strokes over a rectangle, every other row set off by half a step."""
+    rows, columns = max(1, round(box.width / step)), max(1, round(box.length / step))
+    wide = box.length / columns
+    runs = []
     for row in range(rows):
         y = box.bottom + box.width * (row + 0.5) / rows
         for column in range(columns):
-            x = box.left + box.length * (column + (0.25 if row % 2 else 0.75)) / columns
-            found.append(Disc(x, y, radius, ink))
-    return tuple(found)
+            x = box.left + wide * (column + (0.25 if row % 2 else 0.75))
+            runs.append(((x - 0.14 * wide, y), (x + 0.14 * wide, y)))
+    return Lines(tuple(runs), ink)
 
 
 def arrow(start: Point, end: Point, head_m: float, ink: Ink) -> tuple[Shape, ...]:

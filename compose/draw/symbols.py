@@ -109,7 +109,7 @@ def symbol(item: FloorItem, style: SideStyle, least: float, ball_kind: int) -> t
             return player(style, x, y, radius, item.role)
         case "ball":
             lift = 1.3 * least if item.on else 0.0
-            return ball(ball_kind, x, y + lift, max(item.radius, least * 0.62))
+            return ball(ball_kind, x, y + lift, max(item.radius, least * 0.72))
         case "ring":
             return ring(style, x, y, radius)
         case "body":

@@ -15,7 +15,7 @@ import numpy as np
 from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats, Longs
-from compose.forecast.chain_solve import fixed_point
+from compose.forecast.chain_solve import Solution, fixed_point
 from compose.net.net import End
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ class Absorbed:
     are minutes, both infinite where play may never end. `time` (cells,), `tokens` (places,
     token minutes) and `firings` (transitions,) are expectations until play stops or comes to where it
     never ends. `mean_left` (cells,) is the mean time of that kind left from each state, infinite
-    where no end can be reached. `error` bounds the errors of `mean` and of the chances.
+    where no end can be reached. `chance_error` bounds the error of every chance, `time_error` that of `mean`.
     """
 
     by_end: Floats
@@ -46,22 +46,17 @@ class Absorbed:
     tokens: Floats
     firings: Floats
     mean_left: Floats
-    error: float
+    chance_error: float
+    time_error: float
     method: str
 
 
 def absorb(chain: Chain) -> Absorbed:
     """All of it for one chain."""
     good = np.flatnonzero(~chain.doomed)
-    rate = chain.leaving[good]
-    step = _scaled(chain, good, rate)
-    begin = np.zeros(len(good))
-    if chain.start >= 0 and not chain.doomed[chain.start]:
-        begin[np.searchsorted(good, chain.start)] = 1.0
-    visits = fixed_point(step.T.tocsr(), begin)
-    left = fixed_point(step, 1 / rate, ROUGH)
+    visits, left = _solved(chain, good)
     time = np.zeros(len(chain.leaving))
-    time[good] = visits.x / rate
+    time[good] = visits.x / chain.leaving[good]
     classes = time @ chain.into
     if chain.started_in >= 0:
         classes[chain.started_in] = 1.0
@@ -82,9 +77,20 @@ def absorb(chain: Chain) -> Absorbed:
         tokens=chain.tokens(time),
         firings=chain.firings(time),
         mean_left=mean_left,
-        error=visits.residual * max(1.0, longest),
+        chance_error=visits.residual,
+        time_error=visits.residual * longest,
         method=visits.method,
     )
+
+
+def _solved(chain: Chain, good: Longs) -> tuple[Solution, Solution]:
+    """The expected visits of the good cells from the start, and the mean time left from each."""
+    rate = chain.leaving[good]
+    step = _scaled(chain, good, rate)
+    begin = np.zeros(len(good))
+    if chain.start >= 0 and not chain.doomed[chain.start]:
+        begin[np.searchsorted(good, chain.start)] = 1.0
+    return fixed_point(step.T.tocsr(), begin), fixed_point(step, 1 / rate, ROUGH)
 
 
 def by_winner(ends: tuple[End, ...], chances: Floats) -> dict[str | None, float]:

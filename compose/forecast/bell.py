@@ -7,7 +7,7 @@ from attrs import frozen
 
 from compose.check.ends import first_of
 from compose.forecast.chain import Chain, Floats
-from compose.forecast.chain_walk import GONE, LEFT_OVER, Walk, last_tick, poisson
+from compose.forecast.chain_walk import GONE, LEFT_OVER, NOISE, Walk, last_tick, poisson
 from compose.net.net import End
 
 
@@ -42,7 +42,7 @@ class Until:
 def until(chain: Chain, minutes: float, results: tuple[End, ...] = ()) -> Until:
     """The round that a bell ends after so many minutes; `results` are looked at in order."""
     walk = Walk(chain)
-    at_bell, time = _watched(walk, minutes)
+    at_bell, time, error = _watched(walk, minutes)
     classes = time @ chain.into
     if chain.started_in >= 0:
         classes[chain.started_in] = 1.0
@@ -62,7 +62,7 @@ def until(chain: Chain, minutes: float, results: tuple[End, ...] = ()) -> Until:
         firings=chain.firings(time),
         at_bell=at_bell,
         walk=walk,
-        error=LEFT_OVER + GONE * max(1.0, walk.clock * minutes),
+        error=error,
     )
 
 
@@ -72,20 +72,24 @@ def at_bell(chain: Chain) -> Until | None:
     return until(chain, bell.after_s / 60, bell.results) if bell is not None else None
 
 
-def _watched(walk: Walk, minutes: float) -> tuple[Floats, Floats]:
-    """The chances at the bell and the minutes spent until then, both (cells,)."""
+def _watched(walk: Walk, minutes: float) -> tuple[Floats, Floats, float]:
+    """The chances at the bell and the minutes spent until then, both (cells,), and the error of a chance."""
     mean = walk.clock * minutes
     last = last_tick(mean)
     now, more = poisson(mean, np.arange(last + 1))
     at_end, time = np.zeros(len(walk.chances)), np.zeros(len(walk.chances))
+    error = LEFT_OVER + GONE
     for tick in range(last + 1):
         if now[tick] > 0:
             at_end += now[tick] * walk.chances
         time += (more[tick] / walk.clock) * walk.chances
         if walk.over or tick == last:
             break
-        if walk.tick() * (last - tick) <= GONE:
+        change = walk.tick()
+        if change <= max(NOISE, LEFT_OVER / (last - tick)):
+            # Later ticks change no more than this one (the step shrinks differences): take them as alike.
+            error += change * (last - tick)
             at_end += now[tick + 1 :].sum() * walk.chances
             time += (more[tick + 1 :].sum() / walk.clock) * walk.chances
             break
-    return at_end, time
+    return at_end, time, error

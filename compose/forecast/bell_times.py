@@ -9,7 +9,7 @@ import numpy as np
 from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats
-from compose.forecast.chain_walk import GONE, Walk, last_tick, poisson
+from compose.forecast.chain_walk import GONE, NOISE, Walk, last_tick, poisson
 
 MOST_PRODUCTS = 1_000_000_000  # about a second of ticks (measured); then the tail is continued as geometric
 STEADY = 1e-9  # relative change of the decay over `APART` ticks at which it counts as settled
@@ -68,7 +68,7 @@ class _Tail:
         while not walk.over and (walk.ticks < needed or low < 0):
             if walk.ticks >= most or self.resting:
                 break
-            self.resting = walk.tick() <= GONE
+            self.resting = walk.tick() <= NOISE
             if low < 0 and walk.alive[-1] < share:
                 low = walk.ticks
                 needed = max(needed, last_tick(low + 6 * math.sqrt(low)))

@@ -1,8 +1,8 @@
 """Solving x = M x + b for a matrix M of a stopping chain (no entry negative, powers going to zero).
 
-Small: one direct factorisation. Large with cycles: BiCGSTAB (H. A. van der
-Vorst, "Bi-CGSTAB", SIAM J. Sci. Stat. Comput. 13(2), 1992, 631-644; from memory) with refinement, and
-where that does not get there, or without cycles, component by component in topological order.
+Small components, or hardly any cycles: direct factorisations in topological order. Large ones:
+BiCGSTAB (H. A. van der Vorst, "Bi-CGSTAB", SIAM J. Sci. Stat. Comput. 13(2), 1992, 631-644; from
+memory) with refinement, and where that does not get there, the direct way after all.
 """
 
 from __future__ import annotations
@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 Floats = NDArray[np.float64]
 Longs = NDArray[np.int64]
-DIRECT = 4_000  # up to so many unknowns one factorisation is quickest (measured)
+SMALL = 64  # components up to so many unknowns are always solved directly
+MIDDLING = 1_200  # up to so many where there are at most `FEW` unknowns in all (measured)
+FEW = 4_000
+CHAINLIKE = 3  # entries per row up to which a factorisation hardly fills in
 GOOD = 1e-13  # residual, relative to the right-hand side, at which iterations count as done
 TURNS = 4
 
@@ -34,18 +37,22 @@ class Solution:
 
 def fixed_point(matrix: csr_array, right: Floats, good: float = GOOD) -> Solution:
     """Solve x = matrix x + right; no rows at all is fine. `good` is the residual, relative to `right`."""
-    count = len(right)
-    if count == 0:
-        return Solution(np.zeros(0), 0.0, "nothing to solve")
-    if count <= DIRECT:
-        x, method = _direct(matrix, right), "direct"
-    else:
-        parts, label = _components(matrix)
-        x, done = (right, False) if parts == count else _iterated(matrix, right, good)
-        method = "iterated" if done else "component by component"
-        if not done:
-            x = _layered(matrix, right, layers(matrix, parts, label))
-    return Solution(x, float(np.abs(right + matrix @ x - x).sum()), method)
+    if not right.size:
+        return Solution(right, 0.0, "nothing to solve")
+    count, label = _components(matrix)
+    largest = int(np.bincount(label).max())
+    x, done = (right, False) if _easy(matrix, largest) else _iterated(matrix, right, good)
+    if not done:
+        x = _layered(matrix, right, layers(matrix, count, label))
+    return Solution(x, float(np.abs(right + matrix @ x - x).sum()), "iterated" if done else "direct")
+
+
+def _easy(matrix: csr_array, largest: int) -> bool:
+    """Whether direct factorisations are the quicker way."""
+    unknowns = int(matrix.shape[0])
+    if largest <= SMALL or matrix.nnz <= CHAINLIKE * unknowns:
+        return True
+    return largest <= MIDDLING and unknowns <= FEW
 
 
 def _direct(matrix: csr_array, right: Floats) -> Floats:

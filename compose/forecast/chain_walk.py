@@ -13,7 +13,10 @@ import numpy as np
 from compose.forecast.chain import Chain, Floats, Longs
 
 LEFT_OVER = 1e-11  # chance of more ticks than are looked at
-GONE = 1e-14  # below this chance play counts as over, and below this change a tick as without effect
+GONE = 1e-14  # below this chance play counts as over
+NOISE = 2e-15  # changes of all chances together that rounding alone may make at a tick
+IDLE = 1.02  # the clock is a little faster than any state is left, so that play to and fro settles too
+IDLE_SETTLING = 1.2  # the same where play may go to and fro for ever: it settles sooner, and above rounding
 
 
 class Walk:
@@ -25,14 +28,17 @@ class Walk:
     def __init__(self, chain: Chain) -> None:
         from scipy.sparse import diags_array  # noqa: PLC0415 -- slow to import, only needed here
 
-        self.clock = float(chain.leaving.max(initial=0.0)) or 1.0
-        stay = diags_array(1 - chain.leaving / self.clock, format="csr")
-        self._step = (chain.inner.T.tocsr() / self.clock + stay).tocsr()
+        self._settles = bool(chain.doomed.any())
+        idle = IDLE_SETTLING if self._settles else IDLE
+        self.clock = idle * float(chain.leaving.max(initial=0.0)) or 1.0
+        jump = chain.inner / self.clock
+        # What stays is reckoned from the rounded chances to jump, so that chances keep their sum.
+        stay = 1 - jump.sum(axis=1) - chain.into.sum(axis=1) / self.clock
+        self._step = (jump.T.tocsr() + diags_array(stay, format="csr")).tocsr()
         self.chances = np.zeros(len(chain.leaving))
         if chain.start >= 0:
             self.chances[chain.start] = 1.0
         self.alive = [float(self.chances.sum())]
-        self._settles = bool(chain.doomed.any())
 
     @property
     def ticks(self) -> int:

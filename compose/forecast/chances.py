@@ -77,7 +77,8 @@ def chances(
     their band. Raises ValueError where the text's own shares exceed 1 (`said_too_much` finds these).
     """
     told = explain_chances(net, norms, kit, level, instead)
-    return np.array([told[move.attempt].rate(move.outcome) for move in net.transitions], dtype=np.float64)
+    rates = [told[move.attempt].rate(move.outcome) * move.part for move in net.transitions]
+    return np.array(rates, dtype=np.float64)
 
 
 def explain_chances(
@@ -115,6 +116,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         raise ValueError(f"attempt {attempt.name!r} has the outcome always beside others")
     aimed = look(case) if case.aims and attempt.said_chance is None else Aimed()
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
+    success *= attempt.chance_factor
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
     leaving = case.take("aim leaves", EVERY_SKILL) if "left" in outcomes else 0.0
@@ -122,6 +124,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
     per_minute = attempt.said_per_minute
     if per_minute is None:
         per_minute = 60 / (ball_seconds(case, success) if case.aims else moving_seconds(case))
+    per_minute /= attempt.pace_factor
     figures = {
         "chance to succeed": attempt.said_chance,
         "chance to be caught": attempt.said_catch,

@@ -12,7 +12,7 @@ from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Np, Quantity
-from grammar.sentences.head import Practice, Skills
+from grammar.sentences.head import Practice, Skills, Switch, Switched
 from grammar.sentences.play import Attempt
 from grammar.sentences.sides import Kit, Placing
 from grammar.sentences.space import Court
@@ -27,9 +27,12 @@ def change_skill(draft: Draft, game: Game, sentence: said.ChangeSkill) -> Proble
     """One skill for others, everywhere: in what players try, in what the game practises, in who acts."""
 
     def attempt(node: Node) -> Node:
-        if isinstance(node, Attempt) and node.skill in sentence.skills:
-            return attrs.evolve(node, skill=sentence.to)
-        return node
+        if isinstance(node, Switched):
+            return attrs.evolve(node, sentence=attempt(node.sentence))
+        if not isinstance(node, Attempt):
+            return node
+        swapped = (sentence.to if skill in sentence.skills else skill for skill in node.skills)
+        return attrs.evolve(node, skills=tuple(dict.fromkeys(swapped)))
 
     def practised(node: Node) -> Node:
         if not isinstance(node, Skills):
@@ -170,6 +173,21 @@ def scale_court(draft: Draft, game: Game, sentence: said.ScaleCourt) -> Problem 
     return None
 
 
+def turn_switch(draft: Draft, game: Game, sentence: said.TurnSwitch) -> Problem | None:
+    """A switch of the game turned on or off."""
+    name = sentence.switch.lower()
+    if name not in game.switches:
+        return f"there is no switch called {name}"
+
+    def switch(node: Node) -> Node:
+        if isinstance(node, Switch) and node.name.text == name:
+            return attrs.evolve(node, usually=f"usually {sentence.turn.removeprefix('turn ')}")
+        return node
+
+    draft.change("head", switch, sentence.span)
+    return None
+
+
 def block(draft: Draft, game: Game, line: Line) -> Problem | None:
     """Lines put in, put in the place of others about the same thing, or taken out."""
     sentence = line.sentence
@@ -212,5 +230,6 @@ CHANGES: Mapping[type[Node], Callable[[Draft, Game, Line], Problem | None]] = {
     said.ScaleKit: lambda draft, game, line: scale_kit(draft, game, line.sentence),  # type: ignore[arg-type]
     said.MakeCourt: lambda draft, game, line: make_court(draft, game, line.sentence),  # type: ignore[arg-type]
     said.ScaleCourt: lambda draft, game, line: scale_court(draft, game, line.sentence),  # type: ignore[arg-type]
+    said.TurnSwitch: lambda draft, game, line: turn_switch(draft, game, line.sentence),  # type: ignore[arg-type]
     said.Block: block,
 }

@@ -23,7 +23,7 @@ class Edit:
     why: Span = field(eq=False)
 
     def words(self) -> str:
-        """ "added under when: ..."."""
+        """Such as "added under when: ..."."""
         if not self.before:
             return f"added under {self.section}: {self.after}"
         if not self.after:

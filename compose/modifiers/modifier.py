@@ -25,6 +25,7 @@ CHANGES = (
     said.MakeCourt,
     said.ScaleCourt,
     said.ScaleKit,
+    said.TurnSwitch,
     said.Block,
 )
 
@@ -53,7 +54,7 @@ class Use:
 
     @property
     def label(self) -> str:
-        """ "add balls (n 2)": the name with the values that were given."""
+        """Such as "add balls (n 2)": the name with the values that were given."""
         given = ", ".join(f"{name} {value.words()}" for name, value in self.values.items())
         return f"{self.modifier.name} ({given})" if given else self.modifier.name
 

@@ -30,7 +30,7 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
             case said.NeedsThing():
                 wrong = "" if _has(game, need.thing) else f"has no {need.thing.name.text}"
             case said.NeedsSkill():
-                if need.skill not in {attempt.skill for attempt in game.all_of("play", Attempt)}:
+                if need.skill not in {skill for attempt in game.all_of("play", Attempt) for skill in attempt.skills}:
                     wrong = f"has nobody {need.skill}"
         if wrong:
             title = f"`{modifier.name}` does not fit: {game.title} {wrong}."

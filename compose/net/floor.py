@@ -7,15 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cache
+from itertools import chain
 from math import ceil
 
 from attrs import evolve
 
 from compose.net.floor_areas import with_areas
 from compose.net.floor_distance import distance_m
-from compose.net.floor_items import Batch, Muster, batches
+from compose.net.floor_items import Batch, Muster, kit_batches
+from compose.net.floor_players import player_batches
 from compose.net.floor_regions import Ground, Region
 from compose.net.floor_spread import room, spread
+from compose.net.floor_tracks import tracks_of
 from compose.net.floor_values import Floor, FloorItem, Half, Rectangle
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
@@ -27,6 +30,7 @@ __all__ = ["Floor", "distance_m", "floor_of", "ground_of"]
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
 GAP_M = {"player": 0.3, "ball": 0.1, "target": 0.15, "ring": 0.3, "body": 0.3, "furniture": 0.3}
 NEAR_STEP_M = 0.125  # our choice: how finely a free place is sought
+APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
 
 
@@ -40,13 +44,15 @@ def floor_of(
     ground = ground_of(game)
     items: list[FloorItem] = []
     problems: list[Finding] = []
-    for batch in batches(Muster(game, ground, players, sizes or {})):
+    muster = Muster(game, ground, players, sizes or {})
+    for batch in chain(kit_batches(muster), player_batches(muster)):
         placed = list(_in_place(batch, items, ground))
         if len(placed) < batch.count:
             problems.append(_no_room(batch, len(placed), ground))
         items.extend(placed)
     halves = tuple(Half(side, ground.slice_of(side)) for side in ground.sides) if game.halved else ()
-    return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems))
+    tracks = tracks_of(game, ground)
+    return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems), tracks)
 
 
 def _in_place(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
@@ -134,7 +140,7 @@ def _free(
     item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]
 ) -> bool:
     return (
-        all(item.clear_of(other) >= 0.05 for other in others)
+        all(item.clear_of(other) >= APART_M for other in others)
         and all(item.clear_of(other) >= gap - 1e-9 for other in mine)
         and all(box.distance_m(item.x, item.y) >= item.radius - 1e-9 for box in shut)
     )

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from math import hypot
 
 from attrs import evolve, frozen
 
-from compose.net.floor_items import OWN_PART, home
+from compose.net.floor_phrases import OWN_PART, homes
 from compose.net.floor_regions import Ground, regions
 from compose.net.floor_values import Floor, FloorItem, Rectangle
 from grammar.game import Game
@@ -44,8 +44,8 @@ def distance_m(
     `target` is a kit name, or "player", "line", "mate"; `owner_side` is whose it is (None: nobody's or
     anybody's); `place` names the line or the area of a "line" or a "mate"; `start` names where a carry
     or a run begins. Assumed: who aims comes to the front of the floor they may use, 1 m behind its edge
-    and opposite what they aim at; who shares that floor with it is met anywhere on it. A role that aims
-    from a given distance does.
+    and opposite what they aim at; a thing on that floor, or less than 1 m off it, is aimed at from
+    anywhere on it. A role that aims from a given distance does.
     """
     return reach_of(
         floor,
@@ -72,23 +72,33 @@ def reach_of(
 ) -> Reach:
     """The same attempt with its two ends, for drawing."""
     ground = Ground(floor.length_m, floor.width_m, tuple(side.name for side in game.sides), game.halved, floor.areas)
-    stand = standing(game, ground, thrower_side, role)
     if start is not None:
         begin = _places(game, ground, start, thrower_side)[0]
-        found = min((_across(begin, goal) for goal in _places(game, ground, place or start, owner_side)), key=_length)
-    elif target == "mate" and place is None:
-        found = Reach(_anywhere(stand, stand))
-    elif target == "player":
-        goals = [standing(game, ground, side) for side in ((owner_side,) if owner_side else ground.sides)]
-        found = min((_into(stand, goal) for goal in goals), key=_length)
-    elif target in ("line", "mate"):
-        goals = _places(game, ground, place or "back line", owner_side)
-        found = min((_onto(stand, goal) for goal in goals), key=_length)
+        tries = [_between(begin.centre, goal.centre) for goal in _places(game, ground, place or start, owner_side)]
     else:
-        items = floor.items_of(target, owner_side) or floor.items_of(target)
-        found = _to_things(stand, items) if items else _into(stand, ground.court)
+        stands = standing(game, ground, thrower_side, role)
+        tries = list(_tries(floor, game, ground, stands, target=target, owner=owner_side, place=place))
+    found = min(tries, key=_length)
     said = next((known.distance_m for known in game.roles if known.name == role and target != "mate"), None)
     return reach_of_length(found, said) if said is not None else _tidy(found)
+
+
+def _tries(
+    floor: Floor, game: Game, ground: Ground, stands: list[Rectangle], *, target: str, owner: str | None,
+    place: str | None
+) -> Iterator[Reach]:
+    """The attempt from every floor that the thrower may use, to every place that it may go to."""
+    items = floor.items_of(target, owner) or floor.items_of(target)
+    for stand in stands:
+        if target == "mate" and place is None:
+            yield Reach(_anywhere(stand, stand))
+        elif target == "player":
+            for side in (owner,) if owner else ground.sides:
+                yield from (_into(stand, goal) for goal in standing(game, ground, side))
+        elif target in ("line", "mate"):
+            yield from (_onto(stand, goal) for goal in _places(game, ground, place or "back line", owner))
+        else:
+            yield _to_things(stand, items) if items else _into(stand, ground.court)
 
 
 def _tidy(reach: Reach) -> Reach:
@@ -109,16 +119,16 @@ def reach_of_length(reach: Reach, metres: float) -> Reach:
     return Reach(metres, (x, y), reach.goal)
 
 
-def standing(game: Game, ground: Ground, side: str | None, role: str | None = None) -> Rectangle:
-    """The floor that players of a side use when they aim: where they stay, less what nobody enters or acts from."""
+def standing(game: Game, ground: Ground, side: str | None, role: str | None = None) -> list[Rectangle]:
+    """The floors that players of a side use when they aim: where they stay, less what nobody enters or acts from."""
     if side is None or side not in ground.sides:
-        return ground.court
-    region, where = home(game, ground, side, role)
-    box = region.rectangle if game.halved or where != OWN_PART else ground.court
+        return [ground.court]
+    found, where = homes(game, ground, side, role)
+    boxes = [region.rectangle for region in found] if game.halved or where != OWN_PART else [ground.court]
     for area in ground.areas:
         if {"enters", "acts"} & set(area.forbidden):
-            box = box.without(area.rectangle)
-    return box
+            boxes = [box.without(area.rectangle) for box in boxes]
+    return boxes
 
 
 def aim_point(stand: Rectangle, x: float, y: float) -> Point:
@@ -140,8 +150,8 @@ def _places(game: Game, ground: Ground, place: str, owner: str | None) -> list[R
 
 
 def _to_things(stand: Rectangle, items: tuple[FloorItem, ...]) -> Reach:
-    """To the mean place of things ahead; things on the same floor are met from anywhere on it."""
-    if any(stand.holds(item.x, item.y, 0.01) for item in items):
+    """To the mean place of things ahead; things on or at the same floor are aimed at from anywhere on it."""
+    if any(stand.distance_m(item.x, item.y) < BACK_M for item in items):
         return Reach(_mean(_anywhere(stand, Rectangle(item.x, item.y, item.x, item.y)) for item in items))
     goal = _mean(item.x for item in items), _mean(item.y for item in items)
     return _between(aim_point(stand, *goal), goal)
@@ -160,11 +170,6 @@ def _onto(stand: Rectangle, goal: Rectangle) -> Reach:
         return Reach(_anywhere(stand, goal))
     start = aim_point(stand, *goal.nearest(*stand.centre))
     return _between(start, goal.nearest(*start))
-
-
-def _across(begin: Rectangle, goal: Rectangle) -> Reach:
-    """From the middle of one place to the middle of another."""
-    return _between(begin.centre, goal.centre)
 
 
 def _between(start: Point, goal: Point) -> Reach:

@@ -7,12 +7,13 @@ from collections.abc import Iterator
 from attrs import field, frozen
 
 from compose.net.floor_distance import Reach, reach_of, reach_of_length
-from compose.net.floor_items import owner_of
+from compose.net.floor_phrases import owner_of
 from compose.net.floor_values import Floor
 from grammar.game import Game
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Name, Np
 from grammar.sentences.play import Aim, AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, FromWhere
+from grammar.words import listing
 
 
 @frozen
@@ -42,38 +43,42 @@ def _of_sentence(game: Game, floor: Floor, sentence: Attempt) -> Iterator[Throw]
         for aim in sentence.aims:
             for at, reach in _reaches(game, floor, aim, side.name, who.role):
                 said = reach_of_length(reach, away.distance.metres) if isinstance(away, FromWhere) else reach
-                yield Throw(side.name, who.role, sentence.skill, at, said, sentence)
+                yield Throw(side.name, who.role, listing(sentence.skills, "or"), at, said, sentence)
 
 
 def _reaches(game: Game, floor: Floor, aim: Aim, side: str, role: str | None) -> Iterator[tuple[str, Reach]]:
     others = [other.name for other in game.sides if other.name != side] or [side]
 
-    def reach(target: str, owner: str | None, place: str | None = None, start: str | None = None) -> Reach:
-        return reach_of(floor, game, thrower_side=side, target=target, owner_side=owner, place=place,
-                        role=role, start=start)
+    def reach(target: str, owners: list[str], place: str | None = None, start: str | None = None) -> Reach:
+        tries = (
+            reach_of(floor, game, thrower_side=side, target=target, owner_side=owner, place=place, role=role,
+                     start=start)
+            for owner in owners
+        )
+        return min(tries, key=lambda one: one.metres)
 
     match aim:
         case AimAt() | AimThrough():
-            owner = _against(game, aim.what, side, others)
+            owners = _against(game, aim.what, side, others)
             for target, at in _targets(game, aim.what.name):
-                yield at, reach(target, owner, _place(game, aim.what.name) if target == "line" else None)
+                yield at, reach(target, owners, _place(game, aim.what.name) if target == "line" else None)
         case AimPast():
             place = _place(game, aim.what.name)
             yield place, reach("line", _against(game, aim.what, side, others), place)
         case AimTo():
             where = _place(game, aim.where.name) if aim.where else None
-            yield f"team-mate on the {where}" if where else "team-mate", reach("mate", side, where)
+            yield f"team-mate on the {where}" if where else "team-mate", reach("mate", [side], where)
         case AimBetween():
             goal = _place(game, aim.goal.name)
-            yield goal, reach("line", others[0], goal, _place(game, aim.start.name))
+            yield goal, reach("line", others[:1], goal, _place(game, aim.start.name))
 
 
-def _against(game: Game, phrase: Np, side: str, others: list[str]) -> str | None:
-    """Whose things are meant: those of the side named, else those of the next other side."""
+def _against(game: Game, phrase: Np, side: str, others: list[str]) -> list[str]:
+    """Whose things are meant: those of the side named, else those of any other side."""
     if phrase.determiner in ("their", "its"):
-        return side
+        return [side]
     named = owner_of(game, phrase, side)
-    return named if named not in (None, side) else others[0]
+    return others if named in (None, side) else [named]
 
 
 def _targets(game: Game, name: Name) -> Iterator[tuple[str, str]]:
@@ -95,3 +100,4 @@ def _targets(game: Game, name: Name) -> Iterator[tuple[str, str]]:
 def _place(game: Game, name: Name) -> str:
     meaning = game.meaning(name)
     return meaning.place if isinstance(meaning, PlaceMeaning) else name.text
+

@@ -121,6 +121,22 @@ class FloorArea:
 
 
 @frozen
+class FloorTrack:
+    """A track of steps along the court: step n lies at x = steps[n]; `start` and `goal` are the sides at its ends."""
+
+    name: str
+    start: str
+    goal: str
+    steps: tuple[float, ...]
+    width_m: float
+
+    def row(self, step: int) -> Rectangle:
+        """The line across the court at a step; beyond the ends the nearest step counts."""
+        x = self.steps[min(max(step, 0), len(self.steps) - 1)]
+        return Rectangle(x, 0.0, x, self.width_m)
+
+
+@frozen
 class FloorItem:
     """A thing or a player at the start: its middle in metres, and how wide and high it is.
 
@@ -180,6 +196,7 @@ class Floor:
     areas: tuple[FloorArea, ...]
     items: tuple[FloorItem, ...] = ()
     problems: tuple[Finding, ...] = ()
+    tracks: tuple[FloorTrack, ...] = ()
 
     @property
     def court(self) -> Rectangle:

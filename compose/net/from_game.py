@@ -7,7 +7,14 @@ from collections.abc import Mapping
 from compose.net.floor import floor_of
 from compose.net.lower.attempts import Table, lower_attempts
 from compose.net.lower.builder import Builder
-from compose.net.lower.clockwork import lower_becomes, lower_fetches, lower_frees, lower_held_too_long
+from compose.net.lower.clockwork import (
+    lower_becomes,
+    lower_everyone_holds,
+    lower_fetches,
+    lower_frees,
+    lower_held_too_long,
+    lower_stand_ups,
+)
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
@@ -44,9 +51,12 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     lower_held_too_long(builder, table)
     lower_fetches(builder, _own_and_granted(game, granted, play.Fetch))
     lower_frees(builder, tuple(game.all_of("play", play.Free)))
+    lower_stand_ups(builder)
+    lower_everyone_holds(builder, table)
     lower_becomes(builder, table)
     lower_ends(builder, counted_to, table.result_place)
     bell = lower_bell(builder)
+    _register(builder)
     net = Net(
         game.title,
         builder.side_names,
@@ -61,6 +71,15 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
+
+
+def _register(builder: Builder) -> None:
+    """Every sentence that ought to matter is a rule of the net, so that an idle one is seen."""
+    for sentence in builder.game.sentences("when"):
+        builder.rule(sentence)
+    for kind in (play.Attempt, play.Rest, play.Fetch, play.Free, play.StandUp):
+        for each in builder.game.all_of("play", kind):
+            builder.rule(each)
 
 
 def _own_and_granted(game: Game, granted: GameSheet, kind: type[play.Fetch]) -> tuple[play.Fetch, ...]:

@@ -137,6 +137,7 @@ class Attempt:
     `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the
     floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
     `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
+    The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
     `width_m` and `height_m` are the target's (0 where it has none).
     """
 
@@ -154,6 +155,8 @@ class Attempt:
     said_catch: float | None = None
     catchable: bool = False
     age_years: tuple[float, float] = (8.0, 12.0)
+    chance_factor: float = 1.0
+    pace_factor: float = 1.0
 
 
 @frozen
@@ -163,7 +166,8 @@ class Transition:
     `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it").
     `side` may decline it unless `forced`; side None is nobody's choice (the clock, the teacher).
     `rules` are all sentences that had a part in it; each effect names its own rule besides.
-    `outcome` is one of "success", "caught", "missed", or "always" where there is only one outcome.
+    `outcome` is one of "success", "caught", "missed", "left" (the court), or "always" where there is
+    only one; `part` is the share of that outcome which is this transition's.
     """
 
     words: str
@@ -175,6 +179,7 @@ class Transition:
     guard: Condition
     effects: tuple[Effect, ...]
     rules: tuple[Rule, ...]
+    part: float = 1.0
 
 
 @frozen

@@ -44,7 +44,7 @@ def show_check(
 
 
 def headline(prepared: Ready) -> str:
-    """ "Lantern Row Remix: 10 north, 10 south; with kick instead"."""
+    """Such as "Lantern Row Remix: 10 north, 10 south; with kick instead"."""
     people = ", ".join(f"{number} {side}" for side, number in prepared.players.items())
     uses = "".join(f"; with {listing(use.label for use in prepared.remix.uses)}" for _ in prepared.remix.uses[:1])
     return f"{remix_title(prepared.remix)}: {people}{uses}"

@@ -8,7 +8,7 @@ from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve.names import name_findings
 from grammar.resolve.possible import possible_findings
-from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides
+from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides, declare_tracks
 from grammar.sentences.head import Ages
 from grammar.sentences.space import Court
 from grammar.tree import GameSheet
@@ -27,6 +27,7 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str]) -> Outcome[Game]:
     words = Vocabulary(built_in())
     sides, roles = declare_sides(sheet, words)
     areas = declare_areas(sheet, words)
+    tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
     findings = [*words.findings, *_missing(sheet)]
     for part in (sheet.head, *(section.lines for section in sheet.sections)):
@@ -38,10 +39,11 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str]) -> Outcome[Game]:
         sheet,
         (ages.least.value, ages.most.value) if ages else _USUAL_AGES_YEARS,
         (court.length.metres, court.width.metres) if court else (0.0, 0.0),
-        court is not None and court.cut == "halved across",
+        court is not None and court.cut in ("halved across", "in equal parts"),
         sides,
         roles,
         areas,
+        tracks,
         kit,
         words.meanings,
     )

@@ -17,6 +17,7 @@ from grammar.meanings import (
     PlayerMeaning,
     SideMeaning,
     TeacherMeaning,
+    side_named,
 )
 from grammar.sentences import base, finish, modifier, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
@@ -27,6 +28,16 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (space.AtMostThere, "who"): ("player",),
     (sides.Placing, "what"): ("ball", "target", "ring", "body", "furniture", "player"),
     (sides.Placing, "where"): ("place", "target"),
+    (sides.PlacingOnStep, "what"): ("target", "body"),
+    (sides.PlacingOnStep, "track"): ("place",),
+    (sides.Uses, "what"): ("ball",),
+    (play.Stray, "what"): ("target",),
+    (play.StandUp, "who"): ("teacher", "player"),
+    (play.StandUp, "what"): ("target",),
+    (play.GuardLimit, "who"): ("player",),
+    (play.GuardLimit, "what"): ("target",),
+    (play.RestOnStep, "where"): ("place",),
+    (when.Arrives, "who"): ("player", "agent"),
     (play.Stay, "who"): ("player",),
     (play.Stay, "where"): ("place",),
     (play.Attempt, "who"): ("player", "teacher"),
@@ -63,7 +74,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.Leaves, "where"): ("place",),
     (when.HeldLong, "what"): ("ball",),
     (when.Steps, "towards"): ("agent", "side", "place", "player"),
-    (when.MovesTo, "who"): ("player", "agent", "ball", "target"),
+    (when.MovesTo, "who"): ("player", "agent", "ball", "target", "body"),
     (when.Waits, "who"): ("player", "agent"),
     (when.Waits, "where"): ("place",),
     (when.Returns, "who"): ("player", "agent"),
@@ -128,7 +139,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
         meaning = meanings.get(name.text)
         if meaning is None:
             yield _unknown(name, expected, meanings)
-        elif sort_of(meaning) not in expected:
+        elif sort_of(meaning) not in expected and not ("side" in expected and side_named(meaning)):
             yield _misplaced(name, meaning, expected)
 
 

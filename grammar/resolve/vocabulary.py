@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from attrs import define, field
 
 from grammar.finding import Finding, Severity
-from grammar.game import GameArea, GameKit, GameRole, GameSide
+from grammar.game import GameArea, GameKit, GameRole, GameSide, GameTrack
 from grammar.meanings import (
     ACTORS,
     AREA_KINDS,
@@ -22,10 +22,11 @@ from grammar.meanings import (
     PlayerMeaning,
     SideMeaning,
     TeacherMeaning,
+    side_named,
 )
-from grammar.sentences.base import Name, Owner
-from grammar.sentences.sides import Kit, Role, Sides
-from grammar.sentences.space import Area
+from grammar.sentences.base import Name, Owner, OwnerName
+from grammar.sentences.sides import AimsFrom, Kit, NeverAimedAt, Role, Sides, Uses
+from grammar.sentences.space import Area, NobodyThere, Track
 from grammar.span import Span
 from grammar.tree import GameSheet
 from grammar.words import did_you_mean, listing, plural
@@ -70,6 +71,7 @@ def built_in() -> dict[str, Meaning]:
     for actor in ACTORS:
         found[actor] = AgentMeaning("actor")
     found["catcher"] = AgentMeaning("catcher")
+    found["keeper"] = AgentMeaning("owner")
     found["player"] = found["players"] = PlayerMeaning()
     found["team-mate"] = found["team-mates"] = MateMeaning()
     found["teacher"] = TeacherMeaning()
@@ -97,7 +99,8 @@ def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, 
 
 def _declare_side(name: Name, words: Vocabulary) -> None:
     text = name.text
-    words.declare((text,), SideMeaning(text), name)
+    called_by_players = text.endswith("men") or (text.endswith("s") and not text.endswith("ss"))
+    words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name)
     players = PlayerMeaning(side=text)
     words.declare((f"{text} player", f"{text} players"), players, name)
     if text.endswith("s") and text[:-1] not in words.meanings:
@@ -111,17 +114,20 @@ def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
     side = None
     if not isinstance(owner, Owner):
         meaning = words.meanings.get(owner.name.text)
-        side = meaning.side if isinstance(meaning, SideMeaning) else None
+        side = side_named(meaning)
     words.declare((name, plural(name)), PlayerMeaning(side=side, role=name), sentence.name)
-    distance = sentence.distance.metres if sentence.distance else None
-    return GameRole(name, least, most, side, distance, sentence.span)
+    aims = next((part.distance.metres for part in sentence.details if isinstance(part, AimsFrom)), None)
+    uses = next((part.what.name.text for part in sentence.details if isinstance(part, Uses)), None)
+    aimed_at = not any(isinstance(part, NeverAimedAt) for part in sentence.details)
+    return GameRole(name, least, most, side, aims, sentence.span, uses, aimed_at)
 
 
 def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:
     headcount = sentence.headcount
+    fewest = 0 if isinstance(sentence, Role) else 1
     least, most = headcount.least, headcount.most or headcount.least
     for number in (least, most):
-        if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
+        if number.value != int(number.value) or not fewest <= number.value <= COUNT_LIMIT:
             words.wrong(
                 "G-count",
                 f"A side cannot have {number.words()} players.",
@@ -152,7 +158,7 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
             words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
             continue
         words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
-        forbidden = tuple(rule.verb for rule in sentence.rules if hasattr(rule, "verb"))
+        forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
         each = sentence.spot.determiner in ("each", "every")
         depth = sentence.depth.metres if sentence.depth else None
         areas.append(
@@ -172,6 +178,29 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
         if len(of_kind) == 1 and kind not in words.meanings:
             words.meanings[kind] = words.meanings[plural(kind)] = PlaceMeaning(of_kind[0].name)
     return tuple(areas)
+
+
+def declare_tracks(sheet: GameSheet, words: Vocabulary) -> tuple[GameTrack, ...]:
+    """The tracks of a sheet; both ends are homes of sides."""
+    tracks: list[GameTrack] = []
+    for track in sheet.all_of("space", Track):
+        name = track.name.text
+        for end in (track.start, track.goal):
+            if side_named(words.meanings.get(end.text)) is None:
+                words.wrong(
+                    "G-unknown", f"There is no side called `{end.text}`.", end.span, "A track runs between two sides."
+                )
+        if track.steps.value != int(track.steps.value) or not 2 <= track.steps.value <= 40:
+            words.wrong(
+                "G-count",
+                f"A track cannot have {track.steps.words()} steps.",
+                track.steps.span,
+                "Write a whole number from 2 to 40.",
+            )
+            continue
+        words.declare((name,), PlaceMeaning(name), track.name)
+        tracks.append(GameTrack(name, track.steps.whole, track.start.text, track.goal.text, track.span))
+    return tuple(tracks)
 
 
 def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
@@ -207,11 +236,16 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
         words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)
     owner = sentence.owner
     whose: str | None = None
+    per_player = False
     if owner is not None:
         whose = "each" if isinstance(owner, Owner) else owner.name.text
+        players = None if isinstance(owner, Owner) else words.meanings.get(owner.name.text)
+        if isinstance(owner, OwnerName) and isinstance(players, PlayerMeaning) and owner.determiner == "each":
+            per_player, whose = True, players.side or "each"
     words.declare((one, many), KitMeaning(one, category or "target"), sentence.name)
     scale = sentence.percent.value / 100 if sentence.percent else 1.0
-    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale)
+    parts = sentence.parts.whole if sentence.parts else 1
+    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale, parts, per_player)
 
 
 def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:

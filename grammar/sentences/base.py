@@ -29,7 +29,7 @@ def spoken(*parts: object) -> str:
 
 
 def listed(parts: tuple[Node | str, ...], last: str = "and") -> str:
-    """ "a, b and c"."""
+    """Such as "a, b and c"."""
     said = [part.words() if isinstance(part, Node) else part for part in parts]
     return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} {last} {said[-1]}"
 
@@ -87,7 +87,7 @@ class Name(Node):
 
 @frozen
 class Owner(Node):
-    """ "each side", "the other side"."""
+    """Such as "each side", "the other side"."""
 
     determiner: str
     other: str | None = None
@@ -98,13 +98,14 @@ class Owner(Node):
 
 @frozen
 class OwnerName(Node):
-    """ "north", "the teacher", "each player"."""
+    """Such as "north", "the teacher", "each player"."""
 
     determiner: str | None
+    other: str | None
     name: Name
 
     def words(self) -> str:
-        return spoken(self.determiner, self.name)
+        return spoken(self.determiner, self.other, self.name)
 
 
 @frozen
@@ -124,7 +125,7 @@ class Np(Node):
 
 @frozen
 class SideRef(Node):
-    """ "a side", "the other side"."""
+    """Such as "a side", "the other side"."""
 
     determiner: str
     other: str | None = None
@@ -135,7 +136,7 @@ class SideRef(Node):
 
 @frozen
 class SideOf(Node):
-    """ "the thrower's side"."""
+    """Such as "the thrower's side"."""
 
     determiner: str
     possessive: str
@@ -146,7 +147,7 @@ class SideOf(Node):
 
 @frozen
 class SideSame(Node):
-    """ "it": the side spoken of before."""
+    """Such as "it": the side spoken of before."""
 
     def words(self) -> str:
         return "it"
@@ -154,7 +155,7 @@ class SideSame(Node):
 
 @frozen
 class SideNamed(Node):
-    """ "north", "the carriers"."""
+    """Such as "north", "the carriers"."""
 
     determiner: str | None
     name: Name

@@ -9,7 +9,7 @@ from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideRef, d
 
 @frozen
 class NoneOf(Node):
-    """ "no"."""
+    """Such as "no"."""
 
     def words(self) -> str:
         return "no"
@@ -17,7 +17,7 @@ class NoneOf(Node):
 
 @frozen
 class Exactly(Node):
-    """ "5"."""
+    """Such as "5"."""
 
     count: Quantity
 
@@ -27,7 +27,7 @@ class Exactly(Node):
 
 @frozen
 class AtLeast(Node):
-    """ "at least 5"."""
+    """Such as "at least 5"."""
 
     count: Quantity
 
@@ -37,7 +37,7 @@ class AtLeast(Node):
 
 @frozen
 class AtMost(Node):
-    """ "at most 5"."""
+    """Such as "at most 5"."""
 
     count: Quantity
 
@@ -47,7 +47,7 @@ class AtMost(Node):
 
 @frozen
 class AllOf(Node):
-    """ "all"."""
+    """Such as "all"."""
 
     determiner: str
 
@@ -85,16 +85,8 @@ class Inside(Node):
 
 
 @frozen
-class Waiting(Node):
-    """Players in a queue."""
-
-    def words(self) -> str:
-        return "waiting"
-
-
-@frozen
 class Placed(Node):
-    """ "on the far bench"."""
+    """Such as "on the far bench"."""
 
     preposition: str
     where: Np
@@ -103,12 +95,20 @@ class Placed(Node):
         return spoken(self.preposition, self.where)
 
 
-State = Standing | Down | Inside | Waiting | Placed
+@frozen
+class AtHome(Node):
+    """On the side's own end of a track."""
+
+    def words(self) -> str:
+        return "at home"
+
+
+State = AtHome | Standing | Down | Inside | Placed
 
 
 @frozen
 class Counted(Node):
-    """ "lanterns standing"."""
+    """Such as "lanterns standing"."""
 
     what: Name
     state: State | None = None
@@ -119,7 +119,7 @@ class Counted(Node):
 
 @frozen
 class CountedPoints(Node):
-    """ "points"."""
+    """Such as "points"."""
 
     points: str = "points"
 
@@ -129,14 +129,15 @@ class CountedPoints(Node):
 
 @frozen
 class Claim(Node):
-    """ "the other side has no lanterns standing"."""
+    """Such as "the other side has no lanterns standing"."""
 
     side: AnySide
+    verb: str
     quantity: AmountOf
     counted: Counted | CountedPoints
 
     def words(self) -> str:
-        return spoken(self.side, "has", self.quantity, self.counted)
+        return spoken(self.side, self.verb, self.quantity, self.counted)
 
 
 @frozen
@@ -164,7 +165,7 @@ Condition = AnyWay
 
 @frozen
 class WinWhen(Node):
-    """ "a side wins when the other side has no lanterns standing"."""
+    """Such as "a side wins when the other side has no lanterns standing"."""
 
     side: AnySide
     condition: Condition
@@ -175,7 +176,7 @@ class WinWhen(Node):
 
 @frozen
 class LoseWhen(Node):
-    """ "a side loses when it has no players in"."""
+    """Such as "a side loses when it has no players in"."""
 
     side: AnySide
     loses: str
@@ -187,7 +188,7 @@ class LoseWhen(Node):
 
 @frozen
 class FirstTo(Node):
-    """ "the first side to 10 points wins"."""
+    """Such as "the first side to 10 points wins"."""
 
     points: Quantity
     noun: str = "points"
@@ -198,7 +199,7 @@ class FirstTo(Node):
 
 @frozen
 class MoreWins(Node):
-    """ "more lanterns standing wins", "fewer points wins"."""
+    """Such as "more lanterns standing wins", "fewer points wins"."""
 
     more: str
     counted: Counted | CountedPoints
@@ -209,7 +210,7 @@ class MoreWins(Node):
 
 @frozen
 class Draw(Node):
-    """ "a draw"."""
+    """Such as "a draw"."""
 
     def words(self) -> str:
         return "a draw"
@@ -217,7 +218,7 @@ class Draw(Node):
 
 @frozen
 class SideWins(Node):
-    """ "the thrower's side wins": an effect, or a result."""
+    """Such as "the thrower's side wins": an effect, or a result."""
 
     side: AnySide = field(factory=lambda: SideRef("the", "other"))
 
@@ -225,12 +226,20 @@ class SideWins(Node):
         return spoken(self.side, "wins")
 
 
-Result = MoreWins | Draw | SideWins
+@frozen
+class NobodyWins(Node):
+    """Such as "nobody wins": the round is over."""
+
+    def words(self) -> str:
+        return "nobody wins"
+
+
+Result = MoreWins | Draw | SideWins | NobodyWins
 
 
 @frozen
 class After(Node):
-    """ "after 6 min: more lanterns standing wins, else a draw"."""
+    """Such as "after 6 min: more lanterns standing wins, else a draw"."""
 
     time: Quantity
     results: tuple[Result, ...] = field(metadata={"rest": True})
@@ -241,7 +250,7 @@ class After(Node):
 
 @frozen
 class EndsWhen(Node):
-    """ "the round ends when it has no balls, a draw"."""
+    """Such as "the round ends when it has no balls, a draw"."""
 
     condition: Condition
     result: Result | None = None
@@ -252,7 +261,7 @@ class EndsWhen(Node):
 
 @frozen
 class BothAtOnce(Node):
-    """ "both at once: a draw": what counts where two sides win with one move."""
+    """Such as "both at once: a draw": what counts where two sides win with one move."""
 
     result: Result
 
@@ -262,7 +271,38 @@ class BothAtOnce(Node):
 
 @frozen
 class OpenEnded(Node):
-    """ "play goes on until the clock stops": an open end on purpose."""
+    """Such as "play goes on until the clock stops": an open end on purpose."""
 
     def words(self) -> str:
         return "play goes on until the clock stops"
+
+
+@frozen
+class BestOf(Node):
+    """Such as "best of 3 rounds"."""
+
+    rounds: Quantity
+
+    def words(self) -> str:
+        return spoken("best of", self.rounds, "rounds")
+
+
+@frozen
+class Halves(Node):
+    """Such as "two halves, the sides change tasks"."""
+
+    change: str
+
+    def words(self) -> str:
+        return f"two halves, {self.change}"
+
+
+@frozen
+class ChangeEnds(Node):
+    """Such as "the sides change ends at half-time"."""
+
+    change: str
+    when: str
+
+    def words(self) -> str:
+        return spoken(self.change, self.when)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
-from grammar.sentences.base import Node, Quantity, spoken
+from grammar.sentences.base import Name, Node, Quantity, spoken
 
 
 @frozen
 class Ages(Node):
-    """ "ages 8 to 12", in years."""
+    """Such as "ages 8 to 12", in years."""
 
     least: Quantity
     most: Quantity
@@ -30,7 +30,7 @@ class Practice(Node):
 
 @frozen
 class Skills(Node):
-    """ "skills overarm throw, catch"."""
+    """Such as "skills overarm throw, catch"."""
 
     practised: tuple[Practice, ...] = field(metadata={"rest": True})
 
@@ -40,12 +40,38 @@ class Skills(Node):
 
 @frozen
 class Licence(Node):
-    """ "licence CC-BY-4.0": an identifier of the SPDX licence list."""
+    """Such as "licence CC-BY-4.0": an identifier of the SPDX licence list."""
 
     identifier: str
 
     def words(self) -> str:
         return spoken("licence", self.identifier)
+
+
+@frozen
+class Switch(Node):
+    """Such as "switch hits count, usually off": a choice that the game leaves to the class."""
+
+    name: Name
+    usually: str
+
+    def words(self) -> str:
+        return spoken("switch", self.name) + f", {self.usually}"
+
+    @property
+    def on(self) -> bool:
+        return self.usually == "usually on"
+
+
+@frozen
+class Switched(Node):
+    """Such as "with hits count, ...": a sentence that holds while a switch is on."""
+
+    name: Name
+    sentence: Node
+
+    def words(self) -> str:
+        return f"with {self.name.words()}, {self.sentence.words()}"
 
 
 @frozen

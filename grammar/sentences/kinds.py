@@ -12,7 +12,7 @@ _MODULES = (base, head, space, sides, play, when, finish, modifier)
 
 
 def rule_name(kind: type[Node]) -> str:
-    """ "SideRef" gives "side_ref"."""
+    """Such as "SideRef" gives "side_ref"."""
     return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 

@@ -10,7 +10,7 @@ from grammar.sentences.when import Event
 
 @frozen
 class Heading(Node):
-    """ "heading task": the STEP heading (space, task, equipment, people), a framework of the trade."""
+    """Such as "heading task": the STEP heading (space, task, equipment, people), a framework of the trade."""
 
     heading: str
 
@@ -19,13 +19,13 @@ class Heading(Node):
 
     @property
     def step(self) -> str:
-        """ "space", "task", "equipment" or "people"."""
+        """Such as "space", "task", "equipment" or "people"."""
         return self.heading.removeprefix("heading ")
 
 
 @frozen
 class Takes(Node):
-    """ "takes n: 1 to 12, usually 1"."""
+    """Such as "takes n: 1 to 12, usually 1"."""
 
     parameter: str
     least: Quantity
@@ -38,7 +38,7 @@ class Takes(Node):
 
 @frozen
 class NeedsEvent(Node):
-    """ "needs a rule for when a player is hit"."""
+    """Such as "needs a rule for when a player is hit"."""
 
     event: Event
 
@@ -48,7 +48,7 @@ class NeedsEvent(Node):
 
 @frozen
 class NeedsBall(Node):
-    """ "needs a ball fit for kick"."""
+    """Such as "needs a ball fit for kick"."""
 
     skill: str
 
@@ -58,7 +58,7 @@ class NeedsBall(Node):
 
 @frozen
 class NeedsThing(Node):
-    """ "needs a queue"."""
+    """Such as "needs a queue"."""
 
     thing: Np
 
@@ -68,7 +68,7 @@ class NeedsThing(Node):
 
 @frozen
 class NeedsSkill(Node):
-    """ "needs overarm throw"."""
+    """Such as "needs overarm throw"."""
 
     skill: str
 
@@ -78,7 +78,7 @@ class NeedsSkill(Node):
 
 @frozen
 class Clashes(Node):
-    """ "clashes with "roll instead"": the other modifier's name."""
+    """Such as "clashes with "roll instead"": the other modifier's name."""
 
     modifier: str
 
@@ -88,7 +88,7 @@ class Clashes(Node):
 
 @frozen
 class ChangeSkill(Node):
-    """ "change overarm throw, underarm throw to kick"."""
+    """Such as "change overarm throw, underarm throw to kick"."""
 
     skills: tuple[str, ...]
     to: str
@@ -99,7 +99,7 @@ class ChangeSkill(Node):
 
 @frozen
 class AddKit(Node):
-    """ "add 2 balls", "add 1 targets for each side"."""
+    """Such as "add 2 balls", "add 1 targets for each side"."""
 
     count: Quantity
     what: Name
@@ -111,7 +111,7 @@ class AddKit(Node):
 
 @frozen
 class TakeKit(Node):
-    """ "take away 2 balls"."""
+    """Such as "take away 2 balls"."""
 
     count: Quantity
     what: Name
@@ -123,7 +123,7 @@ class TakeKit(Node):
 
 @frozen
 class MakeLike(Node):
-    """ "make every target like a bucket"."""
+    """Such as "make every target like a bucket"."""
 
     what: Np
     like: Np
@@ -134,7 +134,7 @@ class MakeLike(Node):
 
 @frozen
 class MakeCourt(Node):
-    """ "make the court 14 m by 7 m"."""
+    """Such as "make the court 14 m by 7 m"."""
 
     length: Quantity
     width: Quantity
@@ -145,7 +145,7 @@ class MakeCourt(Node):
 
 @frozen
 class ScaleCourt(Node):
-    """ "make the court 75 % as long"."""
+    """Such as "make the court 75 % as long"."""
 
     percent: Quantity
     dimension: str
@@ -156,7 +156,7 @@ class ScaleCourt(Node):
 
 @frozen
 class ScaleKit(Node):
-    """ "make every target 150 % as big"."""
+    """Such as "make every target 150 % as big"."""
 
     what: Np
     percent: Quantity
@@ -166,8 +166,19 @@ class ScaleKit(Node):
 
 
 @frozen
+class TurnSwitch(Node):
+    """Such as "turn on "hits count"": a switch of the game."""
+
+    turn: str
+    switch: str
+
+    def words(self) -> str:
+        return f'{self.turn} "{self.switch}"'
+
+
+@frozen
 class Block(Node):
-    """ "put in when", "replace in when", "take from when": the lines below go into, or out of, that section.
+    """Such as "put in when", "replace in when", "take from when": the lines below go into, or out of, that section.
 
     With "replace in", each line takes the place of the line about the same thing, if there is one.
     """
@@ -179,7 +190,7 @@ class Block(Node):
 
     @property
     def verb(self) -> str:
-        """ "put in", "replace in" or "take from"."""
+        """Such as "put in", "replace in" or "take from"."""
         return self.block.rpartition(" ")[0]
 
     @property

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
-from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
+from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spoken
 from grammar.sentences.finish import Condition
 
 
 @frozen
 class Stay(Node):
-    """ "players stay in their half"."""
+    """Such as "players stay in their half"."""
 
     who: Np
     preposition: str
@@ -22,7 +22,7 @@ class Stay(Node):
 
 @frozen
 class AimAt(Node):
-    """ "at the lanterns of the other side", "at the lanterns standing or not"."""
+    """Such as "at the lanterns of the other side", "at the lanterns standing or not"."""
 
     what: Np
     standing_or_not: str | None = None
@@ -33,7 +33,7 @@ class AimAt(Node):
 
 @frozen
 class AimThrough(Node):
-    """ "through the ring of the other side"."""
+    """Such as "through the ring of the other side"."""
 
     what: Np
 
@@ -43,7 +43,7 @@ class AimThrough(Node):
 
 @frozen
 class AimPast(Node):
-    """ "past the back line of the other side"."""
+    """Such as "past the back line of the other side"."""
 
     what: Np
 
@@ -53,7 +53,7 @@ class AimPast(Node):
 
 @frozen
 class AimTo(Node):
-    """ "to a team-mate on the far bench"."""
+    """Such as "to a team-mate on the far bench"."""
 
     what: Np
     preposition: str | None = None
@@ -65,7 +65,7 @@ class AimTo(Node):
 
 @frozen
 class AimBetween(Node):
-    """ "from wall to wall"."""
+    """Such as "from wall to wall"."""
 
     start: Np
     goal: Np
@@ -79,7 +79,7 @@ Aim = AimAt | AimThrough | AimPast | AimTo | AimBetween
 
 @frozen
 class SucceedChance(Node):
-    """ "3 in 5 succeed": the text's own chance instead of the norms'."""
+    """Such as "3 in 5 succeed": the text's own chance instead of the norms'."""
 
     times: Quantity
     of: Quantity
@@ -90,7 +90,7 @@ class SucceedChance(Node):
 
 @frozen
 class CaughtChance(Node):
-    """ "1 in 10 are caught"."""
+    """Such as "1 in 10 are caught"."""
 
     times: Quantity
     of: Quantity
@@ -101,7 +101,7 @@ class CaughtChance(Node):
 
 @frozen
 class Pace(Node):
-    """ "6 times a minute": attempts of one player."""
+    """Such as "6 times a minute": attempts of one player."""
 
     times: Quantity
     determiner: str = "a"
@@ -112,7 +112,7 @@ class Pace(Node):
 
 @frozen
 class PartOf(Node):
-    """ "1 in 4 of the attempts": how often players choose this rather than their other attempts."""
+    """Such as "1 in 4 of the attempts": how often players choose this rather than their other attempts."""
 
     times: Quantity
     of: Quantity
@@ -124,7 +124,7 @@ class PartOf(Node):
 
 @frozen
 class OnlyWhen(Node):
-    """ "only when the other side has no posts standing"."""
+    """Such as "only when the other side has no posts standing"."""
 
     condition: Condition
 
@@ -134,7 +134,7 @@ class OnlyWhen(Node):
 
 @frozen
 class FromWhere(Node):
-    """ "from 6 m away"."""
+    """Such as "from 6 m away"."""
 
     distance: Quantity
 
@@ -142,15 +142,27 @@ class FromWhere(Node):
         return spoken("from", self.distance, "away")
 
 
-Detail = SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | FromWhere
+@frozen
+class Stray(Node):
+    """Such as "1 in 20 of the misses hit the cairn of the other side"."""
+
+    times: Quantity
+    of: Quantity
+    what: Np
+
+    def words(self) -> str:
+        return spoken(self.times, "in", self.of, "of the misses hit", self.what)
+
+
+Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | FromWhere
 
 
 @frozen
 class Attempt(Node):
-    """ "players overarm throw a foam ball at the lanterns or the players of the other side"."""
+    """Such as "players overarm throw a foam ball at the lanterns or the players of the other side"."""
 
     who: Np
-    skill: str
+    skills: tuple[str, ...]
     ball: Np | None
     aims: tuple[Aim, ...]
     details: tuple[Detail, ...] = ()
@@ -160,7 +172,9 @@ class Attempt(Node):
         for before, aim in zip(self.aims, self.aims[1:], strict=False):
             same = isinstance(before, AimAt) and isinstance(aim, AimAt)
             aims += " or " + (aim.words().removeprefix("at ") if same else aim.words())
-        return spoken(self.who, self.skill, self.ball, aims) + "".join(detail(part) for part in self.details)
+        return spoken(self.who, listed(self.skills, "or"), self.ball, aims) + "".join(
+            detail(part) for part in self.details
+        )
 
     def told(self, kind: type[Node]) -> Node | None:
         """The detail of that kind, where the sentence gives one."""
@@ -169,7 +183,7 @@ class Attempt(Node):
 
 @frozen
 class HoldLimit(Node):
-    """ "a ball is held at most 10 s"."""
+    """Such as "a ball is held at most 10 s"."""
 
     ball: Np
     verb: str
@@ -181,7 +195,7 @@ class HoldLimit(Node):
 
 @frozen
 class RestInHalf(Node):
-    """ "in the half it was sent to"."""
+    """Such as "in the half it was sent to"."""
 
     preposition: str
     determiner: str
@@ -193,7 +207,7 @@ class RestInHalf(Node):
 
 @frozen
 class RestToHalf(Node):
-    """ "to the half it left"."""
+    """Such as "to the half it left"."""
 
     determiner: str
     which: str
@@ -204,7 +218,7 @@ class RestToHalf(Node):
 
 @frozen
 class RestThere(Node):
-    """ "behind the back line of the other side"."""
+    """Such as "behind the back line of the other side"."""
 
     preposition: str
     where: Np
@@ -214,8 +228,19 @@ class RestThere(Node):
 
 
 @frozen
+class RestOnStep(Node):
+    """Such as "to step 4 of the drift track"."""
+
+    step: Quantity
+    where: Np
+
+    def words(self) -> str:
+        return spoken("to step", self.step, "of", self.where)
+
+
+@frozen
 class RestTo(Node):
-    """ "to the far bench"."""
+    """Such as "to the far bench"."""
 
     where: Np
 
@@ -223,12 +248,12 @@ class RestTo(Node):
         return spoken("to", self.where)
 
 
-RestingPlace = RestInHalf | RestToHalf | RestThere | RestTo
+RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo
 
 
 @frozen
 class Rest(Node):
-    """ "a missed ball rests in the half it was sent to"."""
+    """Such as "a missed ball rests in the half it was sent to"."""
 
     determiner: str
     state: str | None
@@ -242,7 +267,7 @@ class Rest(Node):
 
 @frozen
 class Fetch(Node):
-    """ "players fetch balls from behind their back line"."""
+    """Such as "players fetch balls from behind their back line"."""
 
     who: Np
     verb: str
@@ -257,7 +282,7 @@ class Fetch(Node):
 
 @frozen
 class NobodyFetches(Node):
-    """ "nobody fetches balls from behind the back line"."""
+    """Such as "nobody fetches balls from behind the back line"."""
 
     nobody: str
     verb: str
@@ -271,7 +296,7 @@ class NobodyFetches(Node):
 
 @frozen
 class Queued(Node):
-    """ "the first in the catcher's queue"."""
+    """Such as "the first in the catcher's queue"."""
 
     determiner: str
     end: str
@@ -284,7 +309,7 @@ class Queued(Node):
 
 @frozen
 class AllQueued(Node):
-    """ "all in the thrower's queue"."""
+    """Such as "all in the thrower's queue"."""
 
     determiner: str
     preposition: str
@@ -296,7 +321,7 @@ class AllQueued(Node):
 
 @frozen
 class Free(Node):
-    """ "the teacher frees the first in each queue, 1 times a minute"."""
+    """Such as "the teacher frees the first in each queue, 1 times a minute"."""
 
     who: Np
     queued: Queued | AllQueued
@@ -304,3 +329,57 @@ class Free(Node):
 
     def words(self) -> str:
         return spoken(self.who, "frees", self.queued) + detail(self.pace)
+
+
+@frozen
+class StandUp(Node):
+    """Such as "the teacher stands up a lantern, 2 times a minute"."""
+
+    who: Np
+    what: Np
+    pace: Pace | None = field(default=None)
+
+    def words(self) -> str:
+        return spoken(self.who, "stands up", self.what) + detail(self.pace)
+
+
+@frozen
+class GuardLimit(Node):
+    """Such as "at most 1 player may guard each target"."""
+
+    most: Quantity
+    who: Np
+    what: Np
+
+    def words(self) -> str:
+        return spoken("at most", self.most, self.who, "may guard", self.what)
+
+
+@frozen
+class SaidRule(Node):
+    """A rule in the author's own words: it stands on the card, the check does not read it."""
+
+    text: str
+
+    def words(self) -> str:
+        return f'"{self.text}"'
+
+
+@frozen
+class SucceedAsOften(Node):
+    """Such as "attempts succeed 70 % as often": a weaker hand, a moving target."""
+
+    percent: Quantity
+
+    def words(self) -> str:
+        return spoken("attempts succeed", self.percent, "as often")
+
+
+@frozen
+class TakeAsLong(Node):
+    """Such as "attempts take 150 % as long": walking, seated play."""
+
+    percent: Quantity
+
+    def words(self) -> str:
+        return spoken("attempts take", self.percent, "as long")

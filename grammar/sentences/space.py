@@ -9,7 +9,7 @@ from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
 
 @frozen
 class Court(Node):
-    """ "court 18 m by 9 m, halved across": length runs from back line to back line."""
+    """Such as "court 18 m by 9 m, halved across": length runs from back line to back line."""
 
     length: Quantity
     width: Quantity
@@ -21,18 +21,18 @@ class Court(Node):
 
 @frozen
 class NobodyThere(Node):
-    """ "nobody guards there", "nobody enters there", "nobody acts there"."""
+    """Such as "nobody guards there", "nobody enters there", "nobody acts there"."""
 
     nobody: str
     verb: str
 
     def words(self) -> str:
-        return f"nobody {self.verb} there"
+        return f"nobody {self.verb}"
 
 
 @frozen
 class AtMostThere(Node):
-    """ "at most 2 players there"."""
+    """Such as "at most 2 players there"."""
 
     most: Quantity
     who: Np
@@ -43,7 +43,7 @@ class AtMostThere(Node):
 
 @frozen
 class Area(Node):
-    """ "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
+    """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
 
     name: Name
     depth: Quantity | None
@@ -55,3 +55,17 @@ class Area(Node):
         deep = f"{self.depth.words()} deep, " if self.depth else ""
         rules = "".join(f", {rule.words()}" for rule in self.rules)
         return f"{self.name.words()}: {deep}{self.preposition} {self.spot.words()}{rules}"
+
+
+@frozen
+class Track(Node):
+    """Such as "drift track: 8 steps, from north to south": step 0 is at the home of the first, 8 at the other's."""
+
+    name: Name
+    steps: Quantity
+    noun: str
+    start: Name
+    goal: Name
+
+    def words(self) -> str:
+        return f"{self.name.words()}: {self.steps.words()} steps, from {self.start.words()} to {self.goal.words()}"

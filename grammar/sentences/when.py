@@ -11,7 +11,7 @@ from grammar.sentences.play import AllQueued, Queued, RestingPlace
 
 @frozen
 class Knocked(Node):
-    """ "a lantern is knocked"."""
+    """Such as "a lantern is knocked"."""
 
     what: Np
     verb: str
@@ -22,7 +22,7 @@ class Knocked(Node):
 
 @frozen
 class Hit(Node):
-    """ "a player is hit"."""
+    """Such as "a player is hit"."""
 
     who: Np
     verb: str
@@ -33,7 +33,7 @@ class Hit(Node):
 
 @frozen
 class Caught(Node):
-    """ "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
+    """Such as "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
 
     what: Np
     verb: str
@@ -46,7 +46,7 @@ class Caught(Node):
 
 @frozen
 class Missed(Node):
-    """ "a ball is missed": the attempt reached nothing."""
+    """Such as "a ball is missed": the attempt reached nothing."""
 
     what: Np
     verb: str
@@ -57,7 +57,7 @@ class Missed(Node):
 
 @frozen
 class GoesThrough(Node):
-    """ "a ball goes through a ring"."""
+    """Such as "a ball goes through a ring"."""
 
     what: Np
     verb: str
@@ -69,7 +69,7 @@ class GoesThrough(Node):
 
 @frozen
 class Crosses(Node):
-    """ "a ball crosses the back line"."""
+    """Such as "a ball crosses the back line"."""
 
     what: Np
     line: Np
@@ -80,7 +80,7 @@ class Crosses(Node):
 
 @frozen
 class Leaves(Node):
-    """ "a ball leaves the court"."""
+    """Such as "a ball leaves the court"."""
 
     what: Np
     where: Np
@@ -91,7 +91,7 @@ class Leaves(Node):
 
 @frozen
 class HeldLong(Node):
-    """ "a ball is held longer than 10 s"."""
+    """Such as "a ball is held longer than 10 s"."""
 
     what: Np
     verb: str
@@ -102,8 +102,28 @@ class HeldLong(Node):
 
 
 @frozen
+class EveryoneHolds(Node):
+    """Such as "everyone holds a ball for 5 s"."""
+
+    time: Quantity
+
+    def words(self) -> str:
+        return spoken("everyone holds a ball for", self.time)
+
+
+@frozen
+class Arrives(Node):
+    """Such as "a carrier arrives": somebody reached where they were going."""
+
+    who: Np
+
+    def words(self) -> str:
+        return spoken(self.who, "arrives")
+
+
+@frozen
 class Becomes(Node):
-    """ "a side has no balls in its half": follows at once when it becomes true."""
+    """Such as "a side has no balls in its half": follows at once when it becomes true."""
 
     claim: Claim
 
@@ -111,7 +131,7 @@ class Becomes(Node):
         return self.claim.words()
 
 
-Event = Knocked | Hit | Caught | Missed | GoesThrough | Crosses | Leaves | HeldLong | Becomes
+Event = Knocked | Hit | Caught | Missed | GoesThrough | Crosses | Leaves | HeldLong | EveryoneHolds | Arrives | Becomes
 
 Who = Np | Queued | AllQueued
 
@@ -144,7 +164,7 @@ class StandsUp(Node):
 
 @frozen
 class TakenOver(Node):
-    """ "it joins the thrower's side": the target changes its owner and stands."""
+    """Such as "it joins the thrower's side": the target changes its owner and stands."""
 
     verb: str
     side: AnySide
@@ -155,20 +175,21 @@ class TakenOver(Node):
 
 @frozen
 class Steps(Node):
-    """ "it moves 1 step towards the thrower"."""
+    """Such as "it moves 1 step towards the thrower"."""
 
     by: Quantity
     noun: str
+    direction: str
     towards: Np
 
     def words(self) -> str:
         noun = "step" if self.by.value == 1 else "steps"
-        return spoken("it moves", self.by, noun, "towards", self.towards)
+        return spoken("it moves", self.by, noun, self.direction, self.towards)
 
 
 @frozen
 class MovesTo(Node):
-    """ "the thrower goes to the far bench", "the ball goes to the other half"."""
+    """Such as "the thrower goes to the far bench", "the ball goes to the other half"."""
 
     who: Who
     verb: str
@@ -180,7 +201,7 @@ class MovesTo(Node):
 
 @frozen
 class Waits(Node):
-    """ "that player waits in the queue"."""
+    """Such as "that player waits in the queue"."""
 
     who: Who
     verb: str
@@ -193,7 +214,7 @@ class Waits(Node):
 
 @frozen
 class Returns(Node):
-    """ "the first in the catcher's queue returns"."""
+    """Such as "the first in the catcher's queue returns"."""
 
     who: Who
     verb: str
@@ -204,7 +225,7 @@ class Returns(Node):
 
 @frozen
 class Out(Node):
-    """ "that player is out": for the rest of the round."""
+    """Such as "that player is out": for the rest of the round."""
 
     who: Who
     verb: str
@@ -215,7 +236,7 @@ class Out(Node):
 
 @frozen
 class Joins(Node):
-    """ "that player joins the other side", "the passer joins the far bench"."""
+    """Such as "that player joins the other side", "the passer joins the far bench"."""
 
     who: Who
     verb: str
@@ -227,7 +248,7 @@ class Joins(Node):
 
 @frozen
 class TurnsInto(Node):
-    """ "that carrier becomes a guard"."""
+    """Such as "that carrier becomes a guard"."""
 
     who: Who
     verb: str
@@ -239,7 +260,7 @@ class TurnsInto(Node):
 
 @frozen
 class ChangesPlaces(Node):
-    """ "that player changes places with the first in the queue"."""
+    """Such as "that player changes places with the first in the queue"."""
 
     who: Who
     verb: str
@@ -251,7 +272,7 @@ class ChangesPlaces(Node):
 
 @frozen
 class Scores(Node):
-    """ "the thrower's side scores 2 points", "the other side loses 1 point"."""
+    """Such as "the thrower's side scores 2 points", "the other side loses 1 point"."""
 
     side: AnySide
     verb: str
@@ -265,7 +286,7 @@ class Scores(Node):
 
 @frozen
 class SideLoses(Node):
-    """ "the thrower's side loses": the round ends."""
+    """Such as "the thrower's side loses": the round ends."""
 
     side: AnySide
     verb: str

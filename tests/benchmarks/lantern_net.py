@@ -56,38 +56,17 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
 
 
 def _places(side: str, players: int, lanterns: int, balls: int, number: int) -> list[Place]:
+    def place(name: str, token: str, most: int, start: int, words: tuple[str, str], *, final: bool = False) -> Place:
+        one, many = (word.format(side) for word in words)
+        return Place(f"{side} {name}", token, most, start, one, many, side, final=final)
+
     in_half = (balls + 1 - number) // 2
     return [
-        Place(f"{side} in", "player", players, players, f"{side} player in", f"{side} players in", side),
-        Place(f"{side} queue", "player", players, 0, f"{side} player waiting", f"{side} players waiting", side),
-        Place(
-            f"{side} up",
-            "target",
-            lanterns,
-            lanterns,
-            f"{side} lantern standing",
-            f"{side} lanterns standing",
-            side,
-        ),
-        Place(
-            f"{side} down",
-            "target",
-            lanterns,
-            0,
-            f"{side} lantern down",
-            f"{side} lanterns down",
-            side,
-            final=True,
-        ),
-        Place(
-            f"{side} balls",
-            "ball",
-            balls,
-            in_half,
-            f"ball in the {side} half",
-            f"balls in the {side} half",
-            side,
-        ),
+        place("in", "player", players, players, ("{} player in", "{} players in")),
+        place("queue", "player", players, 0, ("{} player waiting", "{} players waiting")),
+        place("up", "target", lanterns, lanterns, ("{} lantern standing", "{} lanterns standing")),
+        place("down", "target", lanterns, 0, ("{} lantern down", "{} lanterns down"), final=True),
+        place("balls", "ball", balls, in_half, ("ball in the {} half", "balls in the {} half")),
     ]
 
 

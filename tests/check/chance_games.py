@@ -38,12 +38,12 @@ def walk(start: int, top: int, right: float, left: float) -> Game:
     return Game(play.net(), (right, left))
 
 
-def race(to: int, north: float, south: float) -> Game:
-    """First to so many points; each side scores at its own rate."""
+def race(to: int, north: float, south: float, scored: tuple[int, int] = (0, 0)) -> Game:
+    """First to so many points; each side scores at its own rate, from the points it has already."""
     play = Builder("north", "south")
     told = play.rule("first to so many")
-    for side in ("north", "south"):
-        play.place(side, 0, to)
+    for side, points in zip(("north", "south"), scored, strict=True):
+        play.place(side, points, to)
         play.may(f"{side} scores", play.shift(side, 1, told), side=side)
         play.end(f"{side} wins", side, play.at_least(side, to), told)
     return Game(play.net(), (north, south))

@@ -67,6 +67,22 @@ def test_idle_attempt_says_what_is_never_there() -> None:
         assert [finding.hint[:29] for finding in hits] == ["There are never any: no ball."] * count
 
 
+def test_idle_kit() -> None:
+    for fetched, count in ((False, 1), (True, 0)):
+        play = Builder()
+        play.place("ball in hand", 1, 3, "ball")
+        play.place("ball in the middle", 2, 2, "ball")
+        play.place("target", 2, 2, "target")
+        throw = play.rule("throw")
+        play.may("hit", play.shift("target", -1, throw), rate=play.rate("ball in hand"))
+        if fetched:
+            back = play.move("ball in the middle", "ball in hand", throw)
+            play.may("fetch", back, rate=play.rate("ball in the middle"))
+        play.end("all down", None, play.at_most("target", 0), throw)
+        hits = found(play.net(), "C-idle-kit")
+        assert [finding.title for finding in hits] == ["Nobody ever uses the 2 ball in the middle."] * count
+
+
 def test_idle_guard_and_idle_reaction() -> None:
     play = Builder()
     play.place("points", 0, 2)

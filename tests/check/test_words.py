@@ -8,9 +8,10 @@ from hypothesis import strategies as st
 
 from compose.check.condition import clauses, holds, places_read
 from compose.check.words import condition_in_words, state_in_words
-from compose.net.net import All, AnyOf, Comparison, Condition, Not
+from compose.net.net import All, AnyOf, Comparison, Condition, Not, Place, Shift
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.brute import true
+from tests.check.build import Builder, rule
 from tests.check.random_nets import CONDITIONS, PLACES
 
 
@@ -42,6 +43,27 @@ def test_state_in_words() -> None:
     )
     assert state_in_words(net, counts, frozenset((0, 1))) == "north: 12 players in, 2 waiting"
     assert state_in_words(net, counts, frozenset()) == "nothing changes"
+
+
+def test_side_is_named_once() -> None:
+    """The side that opens the line is left out of its phrases, however they name it."""
+    places = tuple(
+        Place(many, token, 9, start, one, many, "herons")
+        for one, many, token, start in (
+            ("heron in", "herons in", "player", 8),
+            ("heron in the heron queue", "herons in the heron queue", "player", 0),
+            ("stone of the herons standing", "stones of the herons standing", "target", 3),
+            ("stone of the herons down", "stones of the herons down", "target", 0),
+            ("foam ball in the half of the herons", "foam balls in the half of the herons", "ball", 3),
+        )
+    )
+    told = rule("all of it")
+    play = Builder("herons", "pikes")
+    play.places = list(places)
+    play.may("moves", *(Shift(place, 1, told) for place in range(5)))
+    assert state_in_words(play.net(), (7, 1, 2, 1, 1)) == (
+        "herons: 7 in, 1 heron in the heron queue, 2 stones standing, 1 down, 1 foam ball in the half"
+    )
 
 
 def test_condition_in_words() -> None:

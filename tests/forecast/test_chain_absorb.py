@@ -32,14 +32,10 @@ def test_gambler_is_ruined(start: int, top: int, right: Fraction, ruin: Fraction
     At one step a minute the mean time is the mean number of steps.
     """
     result = absorb(walk(start, top, float(right), float(1 - right)).chain())
-    assert by_winner(result_ends(start, top), result.by_end)["south"] == pytest.approx(float(ruin), rel=EXACT)
+    assert result.by_end[1] == pytest.approx(float(ruin), rel=EXACT)
     assert result.mean == pytest.approx(float(steps), rel=EXACT)
     assert result.firings.sum() == pytest.approx(float(steps), rel=EXACT)
-    assert result.error < 1e-7
-
-
-def result_ends(start: int, top: int):  # type: ignore[no-untyped-def]
-    return walk(start, top, 1, 1).net.ends
+    assert result.chance_error < 1e-10 and result.time_error < EXACT * result.mean
 
 
 @pytest.mark.parametrize("count", [3, 5, 6, 10])
@@ -77,21 +73,9 @@ def test_race_to_so_many_points(to: int, p: float) -> None:
 
 def test_problem_of_points() -> None:
     """Two points wanting against three: 11 to 5 (Pascal and Fermat, 1654)."""
-    game = race(3, 1.0, 1.0)
-    leading = [s for s in range(game.space().states) if tuple(game.space().net.start()) == (0, 0) and s]
-    assert leading
-    from_one_nil = absorb(race_from(1, 0).chain())
-    assert from_one_nil.by_end[0] == pytest.approx(11 / 16, rel=EXACT)
-
-
-def race_from(north: int, south: int):  # type: ignore[no-untyped-def]
-    from attrs import evolve
-
-    game = race(3, 1.0, 1.0)
-    places = tuple(
-        evolve(place, start=start) for place, start in zip(game.net.places, (north, south), strict=True)
-    )
-    return evolve(game, net=evolve(game.net, places=places))
+    result = absorb(race(3, 1.0, 1.0, scored=(1, 0)).chain())
+    assert result.by_end[0] == pytest.approx(11 / 16, rel=EXACT)
+    assert result.mean == pytest.approx(25 / 8 / 2, rel=EXACT)
 
 
 def survivors(players: int) -> list[Fraction]:
@@ -125,7 +109,8 @@ def test_shoot_out_leaves_so_many(players: int, mean_left: Fraction) -> None:
 
 
 @pytest.mark.parametrize(
-    ("north", "south", "chance"), [(3, 2, Fraction(31, 40)), (5, 4, Fraction(51907, 72576)), (3, 5, Fraction(4541, 40320))]
+    ("north", "south", "chance"),
+    [(3, 2, Fraction(31, 40)), (5, 4, Fraction(51907, 72576)), (3, 5, Fraction(4541, 40320))],
 )
 def test_shoot_out_of_unequal_sides(north: int, south: int, chance: Fraction) -> None:
     """Kingman, Bull. London Math. Soc. 31 (1999) 601-606: the process; values by exact recursion."""

@@ -66,9 +66,17 @@ def test_things_on_shared_floor_are_met_from_anywhere():
     assert 4 < found < 7
 
 
-def test_never_below_a_metre():
+def test_a_thing_at_the_edge_of_the_floor_is_aimed_at_from_anywhere_on_it():
+    # The mean distance from a square of side 9 to the middle of one of its sides, by a fine sum.
+    fine = [(i + 0.5) * 9 / 200 for i in range(200)]
+    exact = sum(hypot(9 - x, 4.5 - y) for x in fine for y in fine) / len(fine) ** 2
     game = halved(kit="1 cone", setup="cone in the middle", play="players stay in their half")
-    assert far(game, "cone", owner=None) == pytest.approx(1.0)
+    assert far(game, "cone", owner=None) == pytest.approx(exact, rel=0.01)
+
+
+def test_never_below_a_metre():
+    game = halved(court="2 m by 2 m", kit="1 cone", setup="cone in the middle", play="players stay in their half")
+    assert far(game, "cone", owner=None) == 1.0
 
 
 def test_a_distance_to_a_row_does_not_hang_on_the_size_of_its_things():

@@ -11,6 +11,7 @@ from compose.check.findings.chase import chase
 from compose.check.findings.dead_end import dead_end
 from compose.check.findings.endless import endless
 from compose.check.findings.idle import idle
+from compose.check.findings.idle_kit import idle_kit
 from compose.check.findings.no_end import no_end
 from compose.check.findings.no_return import no_return
 from compose.check.findings.stall import stall
@@ -42,5 +43,6 @@ FINDINGS: tuple[Check, ...] = (
     Check(stranded, whole=True),
     Check(stall, whole=True),
     Check(idle, whole=True),
+    Check(idle_kit, whole=True),
     Check(no_return, whole=True),
 )

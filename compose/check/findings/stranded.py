@@ -42,7 +42,9 @@ def _at(study: Study, place: int) -> list[Finding]:
     if freeing.any():
         free = np.zeros(space.states, dtype=np.bool_)
         free[study.sources[freeing]] = True
-        kept &= ~can_reach(space, study.back, free) & study.far_from_over
+        kept &= ~free & study.far_from_over
+        if kept.any():
+            kept &= ~can_reach(space, study.back, free)
     elif not (change > 0).any():
         return []
     states = np.flatnonzero(kept)

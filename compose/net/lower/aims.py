@@ -20,6 +20,7 @@ from compose.net.lower.tokens import (
     player_place,
     roles_of,
     target_place,
+    target_total,
 )
 from compose.net.net import Attempt, Condition, Rate, Ratio
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
@@ -32,7 +33,7 @@ class Option:
     """One thing that players of one side and role may try with one kind of ball."""
 
     sentence: play.Attempt
-    aim_words: str
+    skill: str
     moment: Moment
     attempt: Attempt
     guard: tuple[Condition, ...]
@@ -63,14 +64,14 @@ def _shared(option: Option, options: list[Option]) -> Option:
 
 
 def _chooser(option: Option) -> tuple[str, str | None, str | None]:
-    return option.moment.actor, option.moment.actor_role, option.attempt.ball
+    return option.moment.actor, option.moment.actor_role, option.moment.ball[0] if option.moment.ball else None
 
 
 def _said_share(option: Option) -> float | None:
     part = option.sentence.told(play.PartOf)
     if not isinstance(part, play.PartOf):
         return None
-    return part.times.value / part.of.value / len(option.sentence.aims)
+    return part.times.value / part.of.value / len(option.sentence.aims) / len(option.sentence.skills)
 
 
 def _of(builder: Builder, sentence: play.Attempt) -> Iterator[Option]:
@@ -82,9 +83,10 @@ def _of(builder: Builder, sentence: play.Attempt) -> Iterator[Option]:
         if named not in (None, side):
             continue
         for role in _acting_roles(builder, side, meaning, sentence):
-            for ball in _balls(builder, sentence, side):
-                for aim in sentence.aims:
-                    yield from _aimed(builder, sentence, aim, side, role, ball)
+            for ball in _balls(builder, sentence, side, role):
+                for skill in sentence.skills:
+                    for aim in sentence.aims:
+                        yield from _aimed(builder, sentence, skill, aim, side, role, ball)
 
 
 def _acting_roles(
@@ -100,13 +102,19 @@ def _acting_roles(
     return tuple(role for role in roles_of(builder, side) if role not in with_own_task)
 
 
-def _balls(builder: Builder, sentence: play.Attempt, side: str) -> tuple[tuple[str, Key] | None, ...]:
+def _balls(builder: Builder, sentence: play.Attempt, side: str, role: str | None) -> tuple[tuple[str, Key] | None, ...]:
     """Each kind of ball with the place in which the side has it at hand; None where the act needs no ball."""
-    if sentence.ball is None:
+    if sentence.ball is None or not _is_ball(builder, sentence.ball):
         return (None,)
+    own = next((each.uses for each in builder.game.roles if each.name == role and each.uses), None)
     spot: Key = ("half", side) if builder.game.halved else ("court", None)
-    lines = kit_meant(builder, builder.game.meaning(sentence.ball.name), "ball")
-    return tuple((line.name, spot) for line in lines)
+    meaning = builder.game.vocabulary[own] if own else builder.game.meaning(sentence.ball.name)
+    return tuple((line.name, spot) for line in kit_meant(builder, meaning, "ball"))
+
+
+def _is_ball(builder: Builder, phrase: Np) -> bool:
+    meaning = builder.game.meaning(phrase.name)
+    return isinstance(meaning, KitMeaning | CategoryMeaning) and meaning.category == "ball"
 
 
 def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] | None) -> Rate:
@@ -119,7 +127,8 @@ def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] |
     kinds = {
         kind[0]: kind
         for sentence in builder.game.all_of("play", play.Attempt)
-        for kind in _balls(builder, sentence, side)
+        for each in roles_of(builder, side)
+        for kind in _balls(builder, sentence, side, each)
         if kind
     }
     at_hand = tuple(ball_place(builder, *kind) for kind in kinds.values())
@@ -129,7 +138,13 @@ def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] |
 
 
 def _aimed(
-    builder: Builder, sentence: play.Attempt, aim: play.Aim, side: str, role: str | None, ball: tuple[str, Key] | None
+    builder: Builder,
+    sentence: play.Attempt,
+    skill: str,
+    aim: play.Aim,
+    side: str,
+    role: str | None,
+    ball: tuple[str, Key] | None,
 ) -> Iterator[Option]:
     guard: list[Condition] = [at_least(in_play(builder, side, role))]
     if ball:
@@ -138,12 +153,14 @@ def _aimed(
     if isinstance(only_when, play.OnlyWhen):
         guard.append(lower_condition(builder, only_when.condition, side, 0))
     rate = _rate(builder, side, role, ball)
-    for moment, extra, ratios in _moments(builder, aim, side, role, ball):
-        attempt = _attempt(builder, sentence, moment)
-        option = Option(sentence, aim.words(), moment, attempt, (*guard, *extra), rate)
+    if isinstance(aim, play.AimBetween) and (towed := _towed(builder, sentence, side)):
+        rate = Rate((*rate.limits, towed), rate.ratios)
+    for moment, extra, ratios in _moments(builder, sentence, aim, side, role, ball):
+        attempt = _attempt(builder, sentence, skill, moment)
+        option = Option(sentence, skill, moment, attempt, (*guard, *extra), rate)
         if isinstance(aim, play.AimAt) and aim.standing_or_not and ratios:
             option = evolve(option, guard=tuple(guard), standing_ratio=ratios[:1], down_ratio=ratios[1:])
-        elif isinstance(aim, play.AimAt) and moment.aim == "player":
+        elif isinstance(aim, play.AimAt) and (moment.aim == "player" or moment.step is not None):
             option = evolve(option, rate=evolve(rate, ratios=rate.ratios + ratios))
         yield option
 
@@ -152,7 +169,12 @@ Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...]]
 
 
 def _moments(
-    builder: Builder, aim: play.Aim, side: str, role: str | None, ball: tuple[str, Key] | None
+    builder: Builder,
+    sentence: play.Attempt,
+    aim: play.Aim,
+    side: str,
+    role: str | None,
+    ball: tuple[str, Key] | None,
 ) -> Iterator[Aimed]:
     def moment(**said: str | None) -> Moment:
         other = said.pop("other", None) or (builder.others(side) or (side,))[0]
@@ -169,7 +191,8 @@ def _moments(
         case play.AimTo():
             yield from _to_mate(builder, aim, side, moment)
         case play.AimBetween():
-            yield moment(aim="none", line=aim.goal.name.text), (), ()
+            towed = _towed(builder, sentence, side)
+            yield moment(aim="none", line=aim.goal.name.text), tuple(at_least((place,)) for place in towed), ()
 
 
 def _against(builder: Builder, phrase: Np, side: str) -> tuple[str, ...]:
@@ -188,6 +211,9 @@ def _at(builder: Builder, aim: play.AimAt | play.AimThrough, side: str, moment: 
         for other in (meaning.side,) if meaning.side else _against(builder, aim.what, side):
             yield from _at_players(builder, meaning, other, make)
         return
+    if isinstance(meaning, KitMeaning) and builder.found(("step", meaning.key)):
+        yield from _on_track(builder, meaning.key, side, make)
+        return
     category = meaning.category if isinstance(meaning, KitMeaning | CategoryMeaning) else "target"
     for line in kit_meant(builder, meaning, category):
         allowed = _against(builder, aim.what, side)
@@ -198,16 +224,41 @@ def _at(builder: Builder, aim: play.AimAt | play.AimThrough, side: str, moment: 
             if line.category == "target" and isinstance(aim, play.AimAt):
                 standing = target_place(builder, line.name, owner, "standing")
                 down = target_place(builder, line.name, owner, "down")
-                ratios = (Ratio((standing,), line.count), Ratio((down,), line.count))
+                total = target_total(builder, line, owner)
+                ratios = (Ratio((standing,), total), Ratio((down,), total))
                 yield make(aim="target", thing=line.name, owner=owner, other=other), (at_least((standing,)),), ratios
             else:
                 yield make(aim="ring", thing=line.name, owner=owner, other=other), (), ()
 
 
+def _on_track(builder: Builder, kind: str, side: str, make: object) -> Iterator[Aimed]:
+    """Whatever stands on a track is aimed at where it stands: one option for every step."""
+    assert callable(make)
+    places = builder.found(("step", kind))
+    for step, place in enumerate(places):
+        yield make(aim="target", thing=kind, step=str(step)), (at_least((place,)),), (Ratio((place,), places),)
+
+
+def _towed(builder: Builder, sentence: play.Attempt, side: str) -> tuple[int, ...]:
+    """The places of standing loads that somebody who carries or tows must have."""
+    if sentence.ball is None or _is_ball(builder, sentence.ball):
+        return ()
+    lines = kit_meant(builder, builder.game.meaning(sentence.ball.name), "target")
+    return tuple(
+        target_place(builder, line.name, own, "standing")
+        for line in lines
+        for own in owners(builder, line)
+        if own in (side, None)
+    )
+
+
 def _at_players(builder: Builder, meaning: PlayerMeaning, other: str, make: object) -> Iterator[Aimed]:
     assert callable(make)
     everyone = in_play(builder, other)
+    spared = {role.name for role in builder.game.roles if not role.aimed_at}
     for role in roles_of(builder, other) if meaning.role is None else (meaning.role,):
+        if role in spared:
+            continue
         places = in_play(builder, other, role)
         ratios = (Ratio(places, everyone),) if len(everyone) > 1 else ()
         yield make(aim="player", hit_role=role, other=other), (at_least(places),), ratios
@@ -218,17 +269,17 @@ def _to_mate(builder: Builder, aim: play.AimTo, side: str, moment: object) -> It
     where = builder.game.meaning(aim.where.name) if aim.where else None
     standing = where.place if isinstance(where, PlaceMeaning) and not where.built_in else IN
     places = tuple(player_place(builder, side, role, standing) for role in roles_of(builder, side))
-    needed = 1 if standing != IN else 2
-    yield moment(aim="mate", mates_at=standing), (at_least(places, needed),), ()
+    needed, other = (1, None) if standing != IN else (2, side)
+    yield moment(aim="mate", mates_at=standing, other=other), (at_least(places, needed),), ()
 
 
-def _attempt(builder: Builder, sentence: play.Attempt, moment: Moment) -> Attempt:
+def _attempt(builder: Builder, sentence: play.Attempt, skill: str, moment: Moment) -> Attempt:
     chance, caught, pace = (sentence.told(k) for k in (play.SucceedChance, play.CaughtChance, play.Pace))
     away = sentence.told(play.FromWhere)
     catchers = any(rule.event.words().endswith("is caught") for rule in builder.game.whens)
     return Attempt(
         name=sentence.words(),
-        skill=sentence.skill,
+        skill=skill,
         ball=builder.game.kit_named(moment.ball[0]).like if moment.ball else None,
         aim=moment.aim,
         target=builder.game.kit_named(moment.thing).like if moment.thing else None,
@@ -238,7 +289,16 @@ def _attempt(builder: Builder, sentence: play.Attempt, moment: Moment) -> Attemp
         said_per_minute=pace.times.value if isinstance(pace, play.Pace) else None,
         catchable=catchers and moment.aim in ("target", "player", "ring"),
         age_years=builder.game.ages_years,
+        chance_factor=_factor(builder, play.SucceedAsOften),
+        pace_factor=_factor(builder, play.TakeAsLong),
     )
+
+
+def _factor(builder: Builder, kind: type[play.SucceedAsOften] | type[play.TakeAsLong]) -> float:
+    factor = 1.0
+    for sentence in builder.game.all_of("play", kind):
+        factor *= sentence.percent.value / 100
+    return factor
 
 
 def _distance(builder: Builder, moment: Moment) -> float:

@@ -7,14 +7,15 @@ from collections.abc import Iterator
 from attrs import evolve, frozen
 
 from compose.net.lower.aims import Option, options_of
-from compose.net.lower.builder import Builder, Key, at_least
+from compose.net.lower.builder import Builder, Key, at_least, none_in
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.consequences import follow
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens, rest_key
 from compose.net.lower.say import outcome_words
-from compose.net.lower.tokens import ball_place, in_play
+from compose.net.lower.tokens import ball_place, in_play, kit_meant, of_side, owners, target_place
 from compose.net.net import All, Attempt, Condition, Effect, Move, Rate, Ratio, Rule, Transition
 from grammar.sentences import play, when
+from grammar.words import article
 
 
 @frozen
@@ -37,6 +38,8 @@ def lower_attempts(builder: Builder, table: Table) -> None:
 
 def _outcomes(builder: Builder, option: Option, table: Table) -> Iterator[str]:
     yield SUCCESS
+    if _always(option):
+        return
     aims_at_others = option.moment.aim in ("target", "player", "ring")
     if aims_at_others and any(isinstance(rule.event, when.Caught) and not rule.event.where for rule in table.whens):
         yield CAUGHT
@@ -47,6 +50,10 @@ def _outcomes(builder: Builder, option: Option, table: Table) -> Iterator[str]:
 
 def _transitions(builder: Builder, option: Option, outcome: str, table: Table) -> Iterator[Transition]:
     moment = evolve(option.moment, outcome=outcome)
+    stray = option.sentence.told(play.Stray)
+    if outcome == MISSED and isinstance(stray, play.Stray):
+        yield from _strays(builder, option, moment, table, stray)
+        return
     yield _transition(builder, option, moment, table, option.standing_ratio if outcome == SUCCESS else ())
     if outcome == SUCCESS and option.down_ratio:
         missed = evolve(option.moment, outcome=MISSED)
@@ -77,16 +84,45 @@ def _transition(builder: Builder, option: Option, moment: Moment, table: Table, 
     rules.extend(builder.rule(limit) for limit in table.limits if _limits(builder, limit, moment))
     attempt = option.attempt
     return Transition(
-        outcome_words(moment, option.sentence.skill, said),
+        outcome_words(moment, option.skill, said),
         moment.actor,
         forced,
         attempt,
-        moment.outcome,
+        "always" if _always(option) else moment.outcome,
         Rate(option.rate.limits, option.rate.ratios + extra),
         All(tuple(guard)),
         tuple(effects),
         tuple(rules),
     )
+
+
+def _always(option: Option) -> bool:
+    """Whether the attempt has only one outcome: nothing is aimed at and the text gives no chance."""
+    return option.moment.aim == "none" and option.attempt.said_chance is None
+
+
+def _strays(builder: Builder, option: Option, missed: Moment, table: Table, stray: play.Stray) -> Iterator[Transition]:
+    """Misses of which a part hits something else, as long as that stands."""
+    part = stray.times.value / stray.of.value
+    plain = _transition(builder, option, missed, table, ())
+    yield evolve(plain, part=1 - part)
+    for line in kit_meant(builder, builder.game.meaning(stray.what.name), "target"):
+        for owner in owners(builder, line):
+            if owner not in (missed.other, None):
+                continue
+            standing = target_place(builder, line.name, owner, "standing")
+            hit = evolve(missed, aim="target", thing=line.name, owner=owner, outcome=SUCCESS)
+            other = _transition(builder, option, hit, table, ())
+            words = f"{plain.words}, but the ball hits {article(of_side(line.name, owner))}"
+            said = other.words.partition(";")[2]
+            yield evolve(
+                other,
+                words=f"{words};{said}" if said else words,
+                outcome=MISSED,
+                part=part,
+                guard=All((other.guard, at_least((standing,)))),
+            )
+            yield evolve(plain, part=part, guard=All((plain.guard, none_in((standing,)))))
 
 
 def matching(builder: Builder, whens: tuple[when.When, ...], moment: Moment) -> tuple[when.When, ...]:

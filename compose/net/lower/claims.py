@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
-from compose.net.lower.tokens import IN, in_play, kit_meant, owners, target_place
+from compose.net.lower.tokens import IN, in_play, kit_meant, owners, target_place, targets_change_owners, track_of
 from compose.net.net import All, AnyOf, Comparison, Condition
-from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning, side_named
 from grammar.sentences import finish
 from grammar.sentences.base import AnySide, Name, SideNamed, SideRef, SideSame
 
@@ -33,7 +33,7 @@ def sides_meant(builder: Builder, phrase: AnySide, side: str) -> tuple[str, ...]
     """The sides that a phrase means when the side spoken of is `side`."""
     if isinstance(phrase, SideNamed):
         meaning = builder.game.meaning(phrase.name)
-        return (meaning.side,) if isinstance(meaning, SideMeaning) else (side,)
+        return (side_named(meaning) or side,)
     if isinstance(phrase, SideRef) and phrase.other:
         return builder.others(side)
     if isinstance(phrase, SideSame | SideRef):
@@ -53,6 +53,8 @@ def _compare(places: tuple[int, ...], quantity: finish.AmountOf, total: int) -> 
             return Comparison(terms, "==", 0)
         case finish.AtMost():
             return Comparison(terms, "<=", quantity.count.whole)
+        case finish.AllOf() if quantity.determiner != "all":
+            return Comparison(terms, ">=", 1)
         case finish.AllOf():
             return Comparison(terms, ">=", total)
         case finish.AtLeast() | finish.Exactly():
@@ -77,8 +79,7 @@ def _players(builder: Builder, meaning: PlayerMeaning, state: finish.State | Non
         spot = builder.game.meaning(state.where.name)
         standing = spot.place if isinstance(spot, PlaceMeaning) and not spot.built_in else IN
         return _standing(builder, side, meaning.role, (standing,))
-    queues = tuple(area.name for area in builder.game.areas if area.kind == "queue")
-    return _standing(builder, side, meaning.role, queues)
+    return ()
 
 
 def _standing(builder: Builder, side: str, role: str | None, standings: tuple[str, ...]) -> tuple[int, ...]:
@@ -97,13 +98,22 @@ def _kit(builder: Builder, what: Name, state: finish.State | None, side: str) ->
             spot = spot_key(builder, state.preposition, state.where, side, side)
         kinds = [line.name for line in kit_meant(builder, meaning, "ball")]
         return tuple(n for kind in kinds for n in builder.found(("ball", kind, *spot)))
+    if isinstance(meaning, KitMeaning) and builder.found(("step", meaning.key)):
+        return _on_track(builder, meaning.key, state, side)
     standing = "down" if isinstance(state, finish.Down) else "standing"
     places = []
     for line in kit_meant(builder, meaning, "target"):
         for owner in owners(builder, line):
-            if owner in (side, None):
+            if owner == side or (owner is None and not targets_change_owners(builder)):
                 places.append(target_place(builder, line.name, owner, standing))
     return tuple(places)
+
+
+def _on_track(builder: Builder, kind: str, state: finish.State | None, side: str) -> tuple[int, ...]:
+    places = builder.found(("step", kind))
+    if not isinstance(state, finish.AtHome):
+        return places
+    return places[:1] if track_of(builder, kind).start == side else places[-1:]
 
 
 def sum_of_capacity(builder: Builder, counted: finish.Counted | finish.CountedPoints, places: tuple[int, ...]) -> int:

@@ -12,10 +12,21 @@ from compose.net.lower.consequences import follow
 from compose.net.lower.moment import Moment, rest_key
 from compose.net.lower.say import player_words
 from compose.net.lower.spots import spot_key
-from compose.net.lower.tokens import IN, ball_place, in_play, kit_meant, player_place, roles_of
-from compose.net.net import All, Attempt, Condition, Effect, Move, Rate, Reaction, Transition
+from compose.net.lower.tokens import (
+    IN,
+    ball_place,
+    in_play,
+    kit_meant,
+    of_side,
+    owners,
+    player_place,
+    roles_of,
+    target_place,
+)
+from compose.net.net import All, Attempt, Comparison, Condition, Effect, Move, Rate, Reaction, Transition
 from grammar.meanings import PlaceMeaning, PlayerMeaning, TeacherMeaning
 from grammar.sentences import play, when
+from grammar.words import article
 
 
 def _act(builder: Builder, skill: str, name: str, pace: play.Pace | None) -> Attempt:
@@ -129,6 +140,66 @@ def _held(builder: Builder, rule: when.When, side: str, kind: str, table: Table)
     )
 
 
+def lower_stand_ups(builder: Builder) -> None:
+    """Fallen targets are put up again, by the teacher or by players of their own side."""
+    for sentence in builder.game.all_of("play", play.StandUp):
+        meaning = builder.game.meaning(sentence.who.name)
+        for line in kit_meant(builder, builder.game.meaning(sentence.what.name), "target"):
+            for owner in owners(builder, line):
+                if isinstance(meaning, PlayerMeaning) and meaning.side not in (None, owner):
+                    continue
+                own = (
+                    in_play(builder, owner, meaning.role or "any")
+                    if isinstance(meaning, PlayerMeaning) and owner
+                    else ()
+                )
+                builder.transitions.append(_stand_up(builder, sentence, line.name, owner, own))
+
+
+def _stand_up(
+    builder: Builder, sentence: play.StandUp, kind: str, owner: str | None, own: tuple[int, ...]
+) -> Transition:
+    rule = builder.rule(sentence)
+    fallen, standing = (target_place(builder, kind, owner, state) for state in ("down", "standing"))
+    who = player_words(owner, None) if own and owner else "the teacher"
+    return Transition(
+        f"{who} stands up {article(of_side(kind, owner))}",
+        owner if own else None,
+        not own,
+        _act(builder, "free", sentence.words(), sentence.pace),
+        "always",
+        Rate((own, (fallen,)) if own else ()),
+        All((at_least((fallen,)), at_least(own))) if own else at_least((fallen,)),
+        (Move(fallen, standing, 1, rule),),
+        (rule,),
+    )
+
+
+def lower_everyone_holds(builder: Builder, table: Table) -> None:
+    """What follows when every player in play holds a ball: possible while there are balls enough."""
+    for rule in builder.game.whens:
+        if not isinstance(rule.event, when.EveryoneHolds):
+            continue
+        side = builder.side_names[0]
+        players = tuple(place for each in builder.side_names for place in in_play(builder, each))
+        balls = builder.found(("ball",))
+        enough = Comparison((*((1, ball) for ball in balls), *((-1, player) for player in players)), ">=", 0)
+        follows = follow(builder, rule, Moment(side, None, side, "none", "held"), table.result_place)
+        builder.transitions.append(
+            Transition(
+                f"{rule.event.words()}; {follows.words}",
+                None,
+                True,
+                _act(builder, "hold", rule.words(), None),
+                "always",
+                Rate(),
+                All((enough, at_least(players))),
+                follows.effects,
+                (builder.rule(rule),),
+            )
+        )
+
+
 def lower_becomes(builder: Builder, table: Table) -> None:
     """Rules that start with a count: they follow at once when it becomes true."""
     for rule in builder.game.whens:
@@ -149,7 +220,7 @@ def lower_becomes(builder: Builder, table: Table) -> None:
 
 
 def _balls_moved(builder: Builder, rule: when.When, moment: Moment) -> tuple[Effect, ...]:
-    """ "the balls go to ..." as a consequence of a count: all balls of the kind, wherever they lie."""
+    """Such as "the balls go to ..." as a consequence of a count: all balls of the kind, wherever they lie."""
     effects: list[Effect] = []
     for consequence in rule.consequences:
         who = getattr(consequence, "who", None)
@@ -157,6 +228,8 @@ def _balls_moved(builder: Builder, rule: when.When, moment: Moment) -> tuple[Eff
             continue
         key = rest_key(builder, consequence.place, moment)
         for line in kit_meant(builder, builder.game.meaning(who.name), "ball"):
+            if line.category != "ball":
+                continue
             target = ball_place(builder, line.name, key)
             amount = None if who.determiner == "all" else 1
             for source in builder.found(("ball", line.name)):

@@ -8,12 +8,12 @@ from attrs import frozen
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.moment import Moment, queue_side, rest_key, side_of, who_moves
-from compose.net.lower.tokens import IN, OUT, ball_place, player_place, roles_of, target_place
+from compose.net.lower.tokens import IN, OUT, player_place, roles_of, step_place, target_place, track_of
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import finish, when
 from grammar.sentences.base import Np
-from grammar.sentences.play import AllQueued, Queued
+from grammar.sentences.play import AllQueued, Queued, RestOnStep
 
 
 @frozen
@@ -51,8 +51,14 @@ def _effects(
     match consequence:
         case when.StaysDown():
             yield from _fell(builder, moment, rule)
+        case when.Steps():
+            yield from _stepped(builder, consequence, moment, rule)
         case when.TakenOver():
             yield from _taken_over(builder, consequence, moment, rule)
+        case when.MovesTo() if isinstance(consequence.place, RestOnStep):
+            yield from _put_on_step(builder, consequence, consequence.place, moment, rule)
+        case when.StandsUp():
+            pass  # it never fell: what was knocked stands as before
         case when.Waits() | when.MovesTo() | when.Joins() | when.Out() | when.TurnsInto():
             yield from _moved(builder, consequence, moment, rule)
         case when.Returns():
@@ -76,10 +82,50 @@ def _effects(
 
 
 def _fell(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Effect]:
-    if moment.thing is None:
+    if moment.thing is None or moment.step is not None:
         return
     standing = target_place(builder, moment.thing, moment.owner, "standing")
     yield Move(standing, target_place(builder, moment.thing, moment.owner, "down"), 1, rule)
+
+
+def _stepped(builder: Builder, consequence: when.Steps, moment: Moment, rule: Rule) -> Iterator[Effect]:
+    """Along the track towards a side's home, or away from it; at the end it stays."""
+    if moment.thing is None or moment.step is None:
+        return
+    track = track_of(builder, moment.thing)
+    side = _part_side(builder, consequence.towards, moment)
+    down = (side == track.start) == (consequence.direction == "towards")
+    step = int(moment.step) + (-1 if down else 1) * consequence.by.whole
+    step = min(max(step, 0), track.steps)
+    source = step_place(builder, moment.thing, int(moment.step), track.name)
+    if step != int(moment.step):
+        yield Move(source, step_place(builder, moment.thing, step, track.name), 1, rule)
+
+
+def _part_side(builder: Builder, phrase: Np, moment: Moment) -> str:
+    who = who_moves(builder, phrase, moment)
+    if who is not None:
+        return who[0]
+    meaning = builder.game.meaning(phrase.name)
+    return getattr(meaning, "side", None) or moment.actor
+
+
+def _put_on_step(
+    builder: Builder, consequence: when.MovesTo, place: RestOnStep, moment: Moment, rule: Rule
+) -> Iterator[Effect]:
+    """Something on a track is put on a step: from where it was hit, or from the home that it reached."""
+    if not isinstance(consequence.who, Np):
+        return
+    meaning = builder.game.meaning(consequence.who.name)
+    if not isinstance(meaning, KitMeaning):
+        return
+    track = track_of(builder, meaning.key)
+    home = 0 if moment.actor == track.start else track.steps
+    step = int(moment.step) if moment.step is not None else home
+    source = step_place(builder, meaning.key, step, track.name)
+    target = step_place(builder, meaning.key, place.step.whole, track.name)
+    if source != target:
+        yield Move(source, target, 1, rule)
 
 
 def _taken_over(builder: Builder, consequence: when.TakenOver, moment: Moment, rule: Rule) -> Iterator[Effect]:
@@ -178,6 +224,9 @@ def _returned(builder: Builder, who: when.Who, moment: Moment, rule: Rule) -> It
 
 def _swapped(builder: Builder, consequence: when.ChangesPlaces, moment: Moment, rule: Rule) -> Iterator[Effect]:
     """Out goes the one, in comes the first who waits; with nobody waiting the one comes straight back."""
+    if isinstance(consequence.who, Np) and isinstance(consequence.other, AllQueued):
+        yield from _all_swapped(builder, consequence.other, rule)
+        return
     if not isinstance(consequence.who, Np) or not isinstance(consequence.other, Queued):
         return
     who = who_moves(builder, consequence.who, moment)
@@ -188,3 +237,14 @@ def _swapped(builder: Builder, consequence: when.ChangesPlaces, moment: Moment, 
     playing = player_place(builder, side, role, IN)
     yield Move(playing, queue, 1, rule)
     yield Move(queue, playing, 1, rule)
+
+
+def _all_swapped(builder: Builder, queued: AllQueued, rule: Rule) -> Iterator[Effect]:
+    """All who play go to the end of the queue, and as many as played at the start come in."""
+    queue = _area(builder, queued.where)
+    for side in builder.side_names:
+        for role in roles_of(builder, side):
+            playing, waiting = player_place(builder, side, role, IN), player_place(builder, side, role, queue)
+            at_once = builder.places["player", side, role, IN].start
+            yield Move(playing, waiting, None, rule)
+            yield Move(waiting, playing, at_once, rule)

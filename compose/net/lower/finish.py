@@ -100,6 +100,8 @@ def _results(
     """The ends that results give where `held` holds; the first that decides, decides."""
     for result in results or (finish.Draw(),):
         match result:
+            case finish.NobodyWins():
+                yield End(f"nobody wins: {words}", None, held or All(), rule, "nobody wins")
             case finish.Draw():
                 yield End(f"a draw: {words}", None, held or All(), rule, "a draw")
             case finish.SideWins():
@@ -112,7 +114,7 @@ def _results(
                     more = _more(builder, result, side)
                     guard = All((held, more)) if held else more
                     yield End(f"{_wins(side)}: {words}, {result.words()}", side, guard, rule, result.words())
-    if results and not isinstance(results[-1], finish.Draw):
+    if results and not isinstance(results[-1], finish.Draw | finish.NobodyWins):
         yield End(f"a draw: {words}", None, held or All(), rule, "a draw")
 
 

@@ -16,7 +16,9 @@ SUCCESS, CAUGHT, MISSED, LEFT = "success", "caught", "missed", "left"
 @frozen
 class Moment:
     """One outcome of one attempt. `aim` is as in net.Attempt; `thing` is the target or ring aimed at;
-    `line` the line to cross; `mates_at` where the team-mate stands; `ball` kind and the key it came from."""
+    `line` the line to cross; `mates_at` where the team-mate stands; `ball` kind and the key it came from;
+    `step` where on its track the thing stands.
+    """
 
     actor: str
     actor_role: str | None
@@ -29,6 +31,7 @@ class Moment:
     line: str | None = None
     mates_at: str | None = None
     ball: tuple[str, Key] | None = None
+    step: str | None = None
 
 
 def happens(builder: Builder, event: when.Event, moment: Moment) -> bool:
@@ -50,6 +53,13 @@ def happens(builder: Builder, event: when.Event, moment: Moment) -> bool:
                 (moment.outcome, moment.aim) == (SUCCESS, "ring")
                 and _is_ball(builder, event.what, moment)
                 and _is_kit(builder, event.through, moment.thing)
+            )
+        case when.Arrives():
+            who = builder.game.meaning(event.who.name)
+            return (
+                (moment.outcome, moment.aim) == (SUCCESS, "none")
+                and moment.line is not None
+                and getattr(who, "side", None) in (None, moment.actor)
             )
         case when.Crosses():
             spot = builder.game.meaning(event.line.name)
@@ -102,7 +112,7 @@ def _part(builder: Builder, possessive: str, moment: Moment) -> str:
     word = possessive.removesuffix("'s")
     meaning = builder.game.vocabulary.get(word)
     if isinstance(meaning, AgentMeaning):
-        return moment.other if meaning.part == "catcher" else moment.actor
+        return moment.actor if meaning.part == "actor" else moment.other
     side = getattr(meaning, "side", None)
     return side if side else moment.other
 
@@ -111,7 +121,9 @@ def who_moves(builder: Builder, who: Np, moment: Moment) -> tuple[str, str | Non
     """Side and role of the one player that a phrase means, or None where it means no single player."""
     meaning = builder.game.meaning(who.name)
     if isinstance(meaning, AgentMeaning):
-        return (moment.other, None) if meaning.part == "catcher" else (moment.actor, moment.actor_role)
+        if meaning.part == "actor":
+            return moment.actor, moment.actor_role
+        return moment.other, moment.hit_role
     if isinstance(meaning, PlayerMeaning):
         return (moment.other, moment.hit_role)
     if isinstance(meaning, MateMeaning):

@@ -21,7 +21,7 @@ _DOES = {
 
 
 def player_words(side: str, role: str | None) -> str:
-    """ "a north player", "a north keeper", "a carrier"."""
+    """Such as "a north player", "a north keeper", "a carrier"."""
     return article(f"{side} {role}" if role else player_noun(side))
 
 

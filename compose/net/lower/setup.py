@@ -6,11 +6,21 @@ from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
-from compose.net.lower.tokens import IN, ball_place, ball_total, owners, player_place, roles_of, target_place
+from compose.net.lower.tokens import (
+    IN,
+    ball_place,
+    ball_total,
+    first_owners,
+    player_place,
+    roles_of,
+    step_place,
+    target_place,
+    target_total,
+)
 from grammar.game import GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Owner
-from grammar.sentences.sides import Placing
+from grammar.sentences.sides import Placing, PlacingOnStep
 
 
 def place_tokens(builder: Builder) -> None:
@@ -18,12 +28,30 @@ def place_tokens(builder: Builder) -> None:
     for side in builder.side_names:
         _players(builder, side)
     for line in builder.game.kit:
-        if line.category == "target":
-            for owner in owners(builder, line):
+        on_step = _on_step(builder, line)
+        if on_step is not None:
+            _on_track(builder, line, on_step)
+        elif line.category == "target":
+            for owner in first_owners(builder, line):
                 target_place(builder, line.name, owner, "standing")
-                builder.start(("target", line.name, owner, "standing"), line.count)
+                builder.start(("target", line.name, owner, "standing"), target_total(builder, line, owner))
         elif line.category == "ball":
             _balls(builder, line)
+
+
+def _on_step(builder: Builder, line: GameKit) -> PlacingOnStep | None:
+    for placing in builder.game.all_of("set-up", PlacingOnStep):
+        if placing.what.name.text in (line.name, line.plural):
+            return placing
+    return None
+
+
+def _on_track(builder: Builder, line: GameKit, placing: PlacingOnStep) -> None:
+    track = builder.game.track_named(placing.track.name.text)
+    assert track is not None
+    for step in range(track.steps + 1):
+        step_place(builder, line.name, step, track.name)
+    builder.start(("step", line.name, str(placing.step.whole)), ball_total(builder, line))
 
 
 def _players(builder: Builder, side: str) -> None:
@@ -42,8 +70,9 @@ def _players(builder: Builder, side: str) -> None:
         where = builder.game.meaning(placing.where.name)
         if not isinstance(where, PlaceMeaning) or where.built_in:
             continue
-        number = placing.count.whole if placing.count else by_role[meaning.role]
-        number = min(number, by_role[meaning.role])
+        free = by_role[meaning.role]
+        number = placing.count.whole if placing.count else free
+        number = max(free - number, 0) if placing.all_but else min(number, free)
         player_place(builder, side, meaning.role, where.place)
         builder.start(("player", side, meaning.role, where.place), number)
         by_role[meaning.role] -= number

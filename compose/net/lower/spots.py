@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder, Key
-from grammar.meanings import PlaceMeaning, SideMeaning
+from grammar.meanings import PlaceMeaning, side_named
 from grammar.sentences.base import Np, OwnerName
 
 _SHARED = ("middle", "middle line", "court")
@@ -33,7 +33,7 @@ def side_meant(builder: Builder, phrase: Np, own: str, toward: str) -> str:
     owner = phrase.owner
     if isinstance(owner, OwnerName):
         named = builder.game.vocabulary.get(owner.name.text)
-        return named.side if isinstance(named, SideMeaning) else own
+        return side_named(named) or own
     if owner is not None:
         return toward if owner.other and toward != own else (_against(builder, own) if owner.other else own)
     if phrase.other:

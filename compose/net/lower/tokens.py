@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.net import Place
-from grammar.game import GameKit
+from grammar.game import GameKit, GameTrack
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences import when
 from grammar.sentences.base import Np
+from grammar.sentences.sides import PlacingOnStep
 from grammar.words import plural
 
 POINTS_COUNTED_TO = 25
@@ -52,12 +53,13 @@ def _players_change_sides(builder: Builder) -> bool:
     )
 
 
-def _targets_change_owners(builder: Builder) -> bool:
+def targets_change_owners(builder: Builder) -> bool:
+    """Whether any rule lets a target join another side."""
     return any(isinstance(each, when.TakenOver) for rule in builder.game.whens for each in rule.consequences)
 
 
 def player_noun(side: str) -> str:
-    """ "north player", but "carrier" where the side is called carriers."""
+    """Such as "north player", but "carrier" where the side is called carriers."""
     return singular_side(side) if is_plural(side) else f"{side} player"
 
 
@@ -67,7 +69,7 @@ def is_plural(side: str) -> bool:
 
 
 def singular_side(side: str) -> str:
-    """ "heron", "boatman"."""
+    """Such as "heron", "boatman"."""
     if side.endswith("men"):
         return side[:-3] + "man"
     return side[:-3] + "y" if side.endswith("ies") else side[:-1]
@@ -124,18 +126,19 @@ def ball_place(builder: Builder, kind: str, where: Key) -> int:
 
 def ball_total(builder: Builder, line: GameKit) -> int:
     """How many of a kind there are in all."""
-    return line.count * (len(builder.game.sides) if line.owner == "each" else 1)
+    return line.total(builder.players)
 
 
 def target_place(builder: Builder, kind: str, owner: str | None, standing: str) -> int:
     """The place of targets of a kind and owner, "standing" or "down"."""
     line = builder.game.kit_named(kind)
-    one, many = (f"{of_side(name, owner)} {standing}" for name in (line.name, line.plural))
-    shared = line.owner == "each" and _targets_change_owners(builder)
+    names = (f"{line.name} part", f"{line.name} parts") if line.parts > 1 else (line.name, line.plural)
+    one, many = (f"{of_side(name, owner)} {standing}" for name in names)
+    shared = line.owner == "each" and targets_change_owners(builder)
     place = Place(
         f"target/{kind}/{owner or '-'}/{standing}",
         "target",
-        line.count * (len(builder.game.sides) if shared else 1),
+        line.total(builder.players) if shared else target_total(builder, line, owner),
         0,
         one,
         many,
@@ -146,11 +149,53 @@ def target_place(builder: Builder, kind: str, owner: str | None, standing: str) 
     return builder.add_place(("target", kind, owner, standing), place)
 
 
-def owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
-    """Who owns things of a kit line: every side, one side, or nobody."""
+def first_owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
+    """Who owns things of a kit line at the start: every side, one side, or nobody."""
     if line.owner == "each":
         return builder.side_names
     return (line.owner,) if line.owner in builder.side_names else (None,)
+
+
+def owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
+    """Who may come to own things of a kit line: who does at the start, and whoever may take them over."""
+    first = first_owners(builder, line)
+    if line.category != "target" or not targets_change_owners(builder):
+        return first
+    return (*first, *(side for side in builder.side_names if side not in first))
+
+
+def target_total(builder: Builder, line: GameKit, owner: str | None) -> int:
+    """How many targets of a kit line an owner has at the start; a thing of several parts counts part by part."""
+    return line.total(builder.players, owner)
+
+
+def track_of(builder: Builder, kind: str) -> GameTrack:
+    """The track on which the set-up puts things of a kind."""
+    line = builder.game.kit_named(kind)
+    for placing in builder.game.all_of("set-up", PlacingOnStep):
+        track = builder.game.track_named(placing.track.name.text)
+        if placing.what.name.text in (line.name, line.plural) and track is not None:
+            return track
+    raise LookupError(f"{kind} stands on no track")
+
+
+def step_place(builder: Builder, kind: str, step: int, track: str) -> int:
+    """The place of targets or bodies of a kind on a step of a track."""
+    line = builder.game.kit_named(kind)
+    where = f"on step {step} of the {track}"
+    total = ball_total(builder, line)
+    place = Place(
+        f"step/{kind}/{step}",
+        "body",
+        total,
+        0,
+        f"{line.name} {where}",
+        f"{line.plural} {where}",
+        None,
+        kind,
+        final=True,
+    )
+    return builder.add_place(("step", kind, str(step)), place)
 
 
 def points_place(builder: Builder, side: str, counted_to: int) -> int:

@@ -1,0 +1,98 @@
+"""Game and floor → the floor plan as shapes, to scale, with or without a hall around the court."""
+
+from __future__ import annotations
+
+from compose.draw.palette import WHITE
+from compose.draw.plan_court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
+from compose.draw.plan_hall import (
+    draw_hall_floor,
+    draw_north,
+    draw_run_off,
+    draw_walls,
+    hall_box,
+    hall_findings,
+    hall_words,
+    name_fixed,
+)
+from compose.draw.plan_legend import draw_legend
+from compose.draw.plan_sheet import Sheet
+from compose.draw.plan_throws import draw_throws, metres, shown_throws
+from compose.draw.shapes import Drawing, Ink, rectangle
+from compose.draw.symbols import symbol
+from compose.net.floor_values import Floor, Rectangle
+from grammar.finding import Finding
+from grammar.game import Game
+from grammar.words import count, listing
+from library.records import Hall
+
+__all__ = ["plan_findings", "plan_of"]
+
+
+def plan_of(game: Game, floor: Floor, hall: Hall | None = None) -> Drawing:
+    """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too."""
+    around = floor.extent.joined(hall_box(floor, hall)) if hall else floor.extent
+    unit = max(around.length, 1.6 * around.width) / 100
+    sheet = Sheet(game, floor, unit)
+    if hall:
+        draw_hall_floor(sheet, hall)
+    draw_court(sheet)
+    draw_tracks(sheet)
+    if hall:
+        draw_walls(sheet, hall)
+    for item in floor.items:
+        reach = sheet.shown(item)
+        sheet.clearings.take(Rectangle(item.x, item.y, item.x, item.y).grown(reach).joined(item.box))
+    draw_throws(sheet)
+    for item in sorted(floor.items, key=lambda thing: thing.on is not None):
+        sheet.shapes.extend(symbol(item, sheet.style(item.side), sheet.least_m, sheet.ball_kind(item.name)))
+    name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else unit * 100)
+    name_areas(sheet)
+    box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
+    bottom = draw_legend(sheet, around, box.bottom, _captions(game, hall), hall is not None)
+    whole = Rectangle(box.left, bottom, box.right, box.top)
+    paper = rectangle(whole, Ink(WHITE))
+    return Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
+
+
+def _drawn_sizes(sheet: Sheet) -> Rectangle:
+    draw_sizes(sheet)
+    extent, unit = sheet.floor.extent, sheet.unit
+    named = 4.2 if sheet.floor.halves else 1.2
+    return Rectangle(extent.left - 3.4 * unit, extent.bottom - 3.2 * unit, extent.right + 1.2 * unit,
+                     extent.top + named * unit)
+
+
+def _drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle) -> Rectangle:
+    unit = sheet.unit
+    draw_run_off(sheet, hall)
+    name_fixed(sheet, hall)
+    draw_north(sheet, hall, around.right + 3.2 * unit, around.top - 7.5 * unit)
+    return Rectangle(around.left - 3.6 * unit, around.bottom - 3.0 * unit, around.right + 6.0 * unit,
+                     around.top + 3.2 * unit)
+
+
+def _captions(game: Game, hall: Hall | None) -> tuple[str, ...]:
+    court = f"Court {game.court_m[0]:g} m by {game.court_m[1]:g} m"
+    return (court, f"in {hall_words(hall)}") if hall else (court,)
+
+
+def described(game: Game, floor: Floor, hall: Hall | None) -> str:
+    """The plan in words, for those who cannot see it."""
+    parts = [f"A court {game.court_m[0]:g} m by {game.court_m[1]:g} m"]
+    parts[0] += f", {len(floor.halves)} parts." if floor.halves else ", in one piece."
+    parts.append(" ".join(f"{side.name}: {count(len(floor.players_of(side.name)), 'player')}." for side in game.sides))
+    kit = [count(len(floor.items_of(line.name)), line.name, line.plural) for line in game.kit]
+    if kit:
+        parts.append(f"On the floor: {listing(kit)}.")
+    if floor.areas:
+        parts.append(f"Areas: {listing(dict.fromkeys(area.name for area in floor.areas))}.")
+    for throw in shown_throws(Sheet(game, floor, 1.0)):
+        parts.append(f"{throw.skill.capitalize()} to {throw.at}: {metres(throw.reach.metres)}.")
+    if hall:
+        parts.append(f"Hall: {hall_words(hall)}.")
+    return " ".join(parts)
+
+
+def plan_findings(game: Game, floor: Floor, hall: Hall | None = None) -> tuple[Finding, ...]:
+    """What does not fit: on the court, and in the hall where there is one."""
+    return floor.problems + (hall_findings(game, floor, hall) if hall else ())

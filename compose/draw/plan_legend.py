@@ -1,0 +1,162 @@
+"""Below the plan: a scale bar, a caption, and a legend in as many columns as its words have room for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from attrs import evolve, frozen
+
+from compose.draw.lettering import shortened, widest
+from compose.draw.palette import DARK, MIDDLE, WHITE
+from compose.draw.plan_court import area_shapes
+from compose.draw.plan_sheet import Sheet
+from compose.draw.plan_throws import metres, shown_throws
+from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
+from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
+from compose.net.floor_values import FloorArea, FloorItem, Rectangle
+from grammar.game import GameKit
+from grammar.words import count
+
+SLOT = 4.4  # units of a sign with the space after it
+GAP = 2.4  # units between columns
+LINE = 3.1  # units from line to line
+
+
+@frozen
+class Entry:
+    """A sign, drawn around a point, and its words."""
+
+    sign: Callable[[float, float], tuple[Shape, ...]]
+    words: str
+
+
+def entries(sheet: Sheet, in_hall: bool) -> list[Entry]:
+    """All signs of this plan: players, kit, areas, throws, clear floor."""
+    return [*_players(sheet), *_kit(sheet), *_areas(sheet), *_tracks(sheet), *_throws(sheet), *([_clear(sheet)] if in_hall else [])]
+
+
+def _clear(sheet: Sheet) -> Entry:
+    reach, tick, ink = 1.6 * sheet.unit, 0.5 * sheet.unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)
+
+    def draw(x: float, y: float) -> tuple[Shape, ...]:
+        ends = (((x - reach, y - tick), (x - reach, y + tick)), ((x + reach, y - tick), (x + reach, y + tick)))
+        return (Lines((((x - reach, y), (x + reach, y)), *ends), ink),)
+
+    return Entry(draw, "clear floor")
+
+
+def _players(sheet: Sheet) -> Iterator[Entry]:
+    for side in sheet.sides:
+        for role in dict.fromkeys(item.role for item in sheet.floor.players_of(side)):
+            here = [item for item in sheet.floor.players_of(side) if item.role == role]
+            style, radius = sheet.style(side), 1.05 * sheet.unit
+            words = f"{side}: {count(len(here), role or 'player')}"
+            yield Entry(lambda x, y, s=style, r=radius, e=role: player(s, x, y, r, e), words)  # type: ignore[misc]
+
+
+def _kit(sheet: Sheet) -> Iterator[Entry]:
+    for line in sheet.game.kit:
+        items = sheet.floor.items_of(line.name)
+        if items:
+            yield Entry(_sign_of(sheet, items[0]), _kit_words(line, len(items)))
+
+
+def _kit_words(line: GameKit, total: int) -> str:
+    like = f" (like a {line.like})" if line.like != line.name else ""
+    return f"{line.plural if total > 1 else line.name}{like}"
+
+
+def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Shape, ...]]:
+    def draw(x: float, y: float) -> tuple[Shape, ...]:
+        size = min(item.width_m, 2.4 * sheet.unit)
+        if item.category == "target" and item.width_m > WIDE_M:
+            return wide_thing(sheet.style(item.side), x, y, size)
+        shown = FloorItem(item.name, item.category, item.side, x, y, size, size)
+        return symbol(shown, sheet.style(item.side), 0.85 * sheet.unit, sheet.ball_kind(item.name))
+
+    return draw
+
+
+def _areas(sheet: Sheet) -> Iterator[Entry]:
+    for name in dict.fromkeys(area.name for area in sheet.floor.areas):
+        area = sheet.floor.areas_of(name)[0]
+        rule = f": nobody {area.forbidden[0]} there" if area.forbidden else ""
+        yield Entry(_swatch(sheet, area), f"{name}{rule}")
+
+
+def _tracks(sheet: Sheet) -> Iterator[Entry]:
+    reach, ink = sheet.unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit, dash=(0.3 * sheet.unit,) * 2)
+
+    def draw(x: float, y: float) -> tuple[Shape, ...]:
+        return (Lines(tuple(((x + off, y - reach), (x + off, y + reach)) for off in (-reach, 0.0, reach)), ink),)
+
+    for track in sheet.floor.tracks:
+        yield Entry(draw, f"{track.name}: {len(track.steps) - 1} steps")
+
+
+def _swatch(sheet: Sheet, area: FloorArea) -> Callable[[float, float], tuple[Shape, ...]]:
+    def draw(x: float, y: float) -> tuple[Shape, ...]:
+        long, high = 1.5 * sheet.unit, 0.95 * sheet.unit
+        box = Rectangle(x - long, y - high, x + long, y + high)
+        return area_shapes(FloorArea(area.name, area.kind, area.owner, box), sheet)
+
+    return draw
+
+
+def _throws(sheet: Sheet) -> Iterator[Entry]:
+    every = shown_throws(sheet)
+    ink = Ink(stroke=DARK, width_m=0.3 * sheet.unit, dash=(0.9 * sheet.unit, 0.5 * sheet.unit))
+    for_all = Entry(
+        lambda x, y: arrow((x - 1.6 * sheet.unit, y), (x + 1.6 * sheet.unit, y), 1.5 * sheet.unit, ink),
+        "usual distance, and to what",
+    )
+    if any(throw.reach.start for throw in every):
+        yield for_all
+    for throw in every:
+        if throw.reach.start is None:
+            yield evolve(for_all, words=f"{metres(throw.reach.metres)} to {throw.at}, from anywhere")
+
+
+def draw_legend(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:
+    """Everything below `top`, as wide as `around`; gives the lowest y that it needs."""
+    left, right = around.left, around.right
+    unit, size = sheet.unit, 0.95 * sheet.text_m
+    y = top - LINE * unit
+    start = draw_scale(sheet, left, y) + GAP * unit
+    for order, caption in enumerate(captions):
+        y -= 0.8 * LINE * unit if order else 0.0
+        sheet.shapes.append(Label(start, y, shortened(caption, size, right - start), size, DARK))
+    y -= 0.5 * unit
+    found = entries(sheet, in_hall)
+    columns = _columns(found, right - left, size, unit)
+    for order, entry in enumerate(found):
+        row, column = divmod(order, len(columns))
+        x, low = left + sum(columns[:column]), y - (row + 1) * LINE * unit
+        sheet.shapes.extend(entry.sign(x + 1.7 * unit, low + 0.33 * size))
+        words = shortened(entry.words, size, columns[column] - (SLOT + 0.2) * unit)
+        sheet.shapes.append(Label(x + SLOT * unit, low, words, size, DARK))
+    rows = -(-len(found) // len(columns))
+    return y - rows * LINE * unit - 1.2 * unit
+
+
+def _columns(found: list[Entry], room: float, size: float, unit: float) -> list[float]:
+    """The widths of as many columns as fit beside each other; a single one is as wide as there is room."""
+    for count_of in range(min(4, len(found)), 1, -1):
+        columns = [found[first::count_of] for first in range(count_of)]
+        wide = [(SLOT + GAP) * unit + widest(entry.words for entry in column) * size for column in columns]
+        if sum(wide) - GAP * unit <= room:
+            return wide
+    return [room]
+
+
+def draw_scale(sheet: Sheet, left: float, y: float) -> float:
+    """A bar of 1 m steps, dark and light in turn; gives the x where its words end."""
+    unit, size = sheet.unit, 0.9 * sheet.text_m
+    steps = 5 if sheet.floor.length_m >= 10 else 2
+    high = 0.8 * unit
+    for step in range(steps):
+        box = Rectangle(left + step, y, left + step + 1, y + high)
+        sheet.shapes.append(rectangle(box, Ink(DARK if step % 2 == 0 else WHITE, DARK, 0.15 * unit)))
+    sheet.shapes.append(Label(left, y + 1.2 * unit, "0", 0.85 * size, MIDDLE, "start"))
+    sheet.shapes.append(Label(left + steps, y + 1.2 * unit, f"{steps} m", 0.85 * size, MIDDLE, "middle"))
+    return left + steps + 1.2 * unit

@@ -1,0 +1,48 @@
+"""What the parts of a floor plan share while it is drawn."""
+
+from __future__ import annotations
+
+from attrs import define, field
+
+from compose.draw.labelling import Clearings
+from compose.draw.palette import SideStyle, style_of
+from compose.draw.shapes import Shape
+from compose.net.floor_values import Floor, FloorItem
+from grammar.game import Game
+
+
+@define
+class Sheet:
+    """Shapes are added in the order of drawing. `unit` is a hundredth of the plan's length, in metres."""
+
+    game: Game
+    floor: Floor
+    unit: float
+    shapes: list[Shape] = field(factory=list)
+    clearings: Clearings = field(factory=Clearings)
+
+    @property
+    def sides(self) -> tuple[str, ...]:
+        return tuple(side.name for side in self.game.sides)
+
+    @property
+    def text_m(self) -> float:
+        """The size of letters on the plan."""
+        return 2.0 * self.unit
+
+    @property
+    def least_m(self) -> float:
+        """The least half-width of a sign, so that it can be told apart on paper."""
+        return 0.85 * self.unit
+
+    def style(self, side: str | None) -> SideStyle:
+        return style_of(side, self.sides)
+
+    def ball_kind(self, name: str) -> int:
+        """Which of the kinds of balls this is, from 0."""
+        kinds = [line.name for line in self.game.kit if line.category == "ball"]
+        return kinds.index(name) if name in kinds else 0
+
+    def shown(self, item: FloorItem) -> float:
+        """The half-width of an item's sign in metres."""
+        return max(item.radius, self.least_m)

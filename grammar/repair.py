@@ -1,0 +1,169 @@
+"""The fewest small changes that make a line a sentence: a word respelled, put in, left out or moved.
+
+The search goes along the parsing table. Where the line cannot go on, every small change there, or at one
+of the few pieces before, is tried; the cheapest ways that get farther are followed.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Iterator
+from difflib import SequenceMatcher
+from functools import lru_cache
+
+from attrs import frozen
+
+from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phrases_of, possible
+
+MOST_CHANGES = 3
+MOST_COST = 1.7
+WIDTH = 6
+LOOK_BACK = 4
+_LIKE_ENOUGH = 0.7
+_NEVER_PUT_IN = frozenset(("NOBODY", "FORBIDDEN", "RPAR", "LPAR", "NO", "OUT", "DOWN"))
+_SIGNS = frozenset(("COLON", "COMMA"))
+
+
+@frozen
+class Change:
+    """`old` in the line, from letter `start` to `end`, becomes `new`; one of the two may be ""."""
+
+    old: str
+    new: str
+    start: int
+    end: int
+    doubled: bool = False
+
+
+@frozen
+class Repair:
+    """A row of pieces that is a sentence, with what was changed and how far that is from the line."""
+
+    pieces: tuple[Piece, ...]
+    changes: tuple[Change, ...]
+    cost: float
+
+
+@frozen
+class _Way:
+    """A line mended up to piece `at`: what stands before it, and the parser's stack there."""
+
+    done: tuple[Piece, ...]
+    changes: tuple[Change, ...]
+    cost: float
+    stack: Stack
+    at: int
+
+
+def repaired(section: str, line: list[Piece], most_cost: float = MOST_COST) -> Repair | None:
+    """The cheapest repair, or None where none costs at most `most_cost`."""
+    ways = [_Way((), (), 0.0, beginning(section), 0)]
+    best: Repair | None = None
+    for _ in range(MOST_CHANGES + 1):
+        following: list[_Way] = []
+        for way in ways:
+            trail = list(_gone_on(section, line, way))
+            last = trail[-1]
+            if last.at == len(line) and after(section, last.stack, END):
+                if best is None or last.cost < best.cost:
+                    best = Repair(last.done, last.changes, last.cost)
+            elif len(way.changes) < MOST_CHANGES:
+                following += _changed(section, line, trail)
+        limit = min(most_cost, best.cost if best else most_cost)
+        ways = heapq.nsmallest(WIDTH, (way for way in following if way.cost <= limit), _promise)
+    return best
+
+
+def _promise(way: _Way) -> tuple[float, int]:
+    return way.cost - 0.08 * way.at, way.at
+
+
+def _gone_on(section: str, line: list[Piece], way: _Way) -> Iterator[_Way]:
+    """The way and all that it leads to without a change."""
+    yield way
+    for index in range(way.at, len(line)):
+        stack = after(section, way.stack, line[index].kind)
+        if stack is None:
+            return
+        way = _Way((*way.done, line[index]), way.changes, way.cost, stack, index + 1)
+        yield way
+
+
+def _changed(section: str, line: list[Piece], trail: list[_Way]) -> Iterator[_Way]:
+    """Ways with one change more that get past the place where the line stopped."""
+    stopped = trail[-1].at
+    for way in trail[-1 - LOOK_BACK :]:
+        back = 0.06 * (stopped - way.at)
+        for cost, put, taken in _edits(section, line, way):
+            stack: Stack | None = way.stack
+            for piece in put:
+                stack = after(section, stack, piece.kind) if stack else None
+            if stack is None:
+                continue
+            at = way.at + taken
+            if at < len(line) and after(section, stack, line[at].kind) is None and not (put and at > stopped):
+                continue
+            change = _change(line, way.at, put, taken)
+            yield _Way((*way.done, *put), (*way.changes, change), way.cost + cost + back, stack, at)
+
+
+def _change(line: list[Piece], at: int, put: list[Piece], taken: int) -> Change:
+    gone = line[at : at + taken]
+    start = gone[0].start if gone else (line[at].start if at < len(line) else (line[-1].end if line else 0))
+    end = gone[-1].end if gone else start
+    doubled = len(gone) == 1 and not put and _doubled(line, at)
+    return Change(" ".join(p.text for p in gone), " ".join(p.text for p in put), start, end, doubled)
+
+
+def _doubled(line: list[Piece], at: int) -> bool:
+    return any(0 <= near < len(line) and line[near].text.lower() == line[at].text.lower() for near in (at - 1, at + 1))
+
+
+def _edits(section: str, line: list[Piece], way: _Way) -> Iterator[tuple[float, list[Piece], int]]:
+    """(cost, pieces put in, how many of the line go) for each small change at one place."""
+    at, here = way.at, line[way.at] if way.at < len(line) else None
+    kinds = tuple(possible(section, way.stack))
+    if here:
+        yield _cost_of_leaving_out(line, at), [], 1
+    place = here.start if here else (line[-1].end if line else 0)
+    for kind in kinds:
+        phrases = phrases_of(kind)
+        for phrase in phrases:
+            for taken in range(1, min(4, len(line) - at + 1)):
+                said = " ".join(piece.text.lower() for piece in line[at : at + taken])
+                likeness = _likeness(said, phrase)
+                if likeness:
+                    yield 0.1 + 2 * (1 - likeness), [Piece(kind, phrase, place, line[at + taken - 1].end)], taken
+        cost = _cost_of_putting_in(kind, phrases)
+        if cost:
+            yield cost, [Piece(kind, phrases[0], place, place)], 0
+    if at + 1 < len(line):
+        yield 0.6, [line[at + 1], line[at]], 2
+
+
+def _cost_of_leaving_out(line: list[Piece], at: int) -> float:
+    piece = line[at]
+    if _doubled(line, at):
+        return 0.2
+    if piece.kind == STRANGE or piece.kind in _SIGNS:
+        return 0.4
+    return 0.6 if piece.kind == "DET" else 0.9
+
+
+def _cost_of_putting_in(kind: str, phrases: tuple[str, ...]) -> float:
+    if kind in _NEVER_PUT_IN or not phrases:
+        return 0.0
+    if kind in _SIGNS:
+        return 0.45
+    if kind == "DET":
+        return 0.8
+    return 0.8 if len(phrases) == 1 and len(phrases[0]) <= 8 else 0.0
+
+
+@lru_cache(maxsize=20_000)
+def _likeness(said: str, phrase: str) -> float:
+    """How like two spellings are, from 0 to 1; 0 where they are not like enough, or the same."""
+    if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > 3 or (said[0] != phrase[0] and len(said) < 4):
+        return 0.0
+    ratio = SequenceMatcher(None, said, phrase).ratio()
+    return ratio if ratio >= _LIKE_ENOUGH else 0.0

@@ -1,0 +1,192 @@
+"""Counts and sizes that cannot be: seen without playing, each with its place."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+
+from grammar.finding import Finding, Severity
+from grammar.game import Game
+from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.sentences.base import Node, Quantity
+from grammar.sentences.finish import After, Claim, FirstTo, OpenEnded
+from grammar.sentences.head import Ages
+from grammar.sentences.play import Attempt, CaughtChance, HoldLimit, PartOf, SucceedChance
+from grammar.sentences.sides import Placing, PlacingOnStep
+from grammar.sentences.space import Court
+from grammar.sentences.when import When
+from grammar.span import Span
+from grammar.words import count
+
+
+def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
+    return Finding(code, Severity.ERROR, title, place, hint, others)
+
+
+def one_of_each(game: Game) -> Iterator[Finding]:
+    """A sheet has one court, one line of ages, one clock."""
+    once: dict[type[Node], str] = {Court: "court", Ages: "line of ages", After: "clock", OpenEnded: "open end"}
+    for section in ("head", "space", "finish"):
+        first: dict[type[Node], Node] = {}
+        for sentence in game.sentences(section):
+            kind = type(sentence)
+            if kind in once and kind in first:
+                yield _error(
+                    "G-twice",
+                    f"This game has a second {once[kind]}.",
+                    sentence.span,
+                    "Keep one of the two lines.",
+                    first[kind].span,
+                )
+            first.setdefault(kind, sentence)
+    if not any(game.all_of("space", Court)):
+        yield _error(
+            "G-missing",
+            "The space says nothing of the court.",
+            game.sheet.span,
+            'Add a line such as "court 18 m by 9 m, halved across".',
+        )
+
+
+def ranges(game: Game) -> Iterator[Finding]:
+    """Ages run upwards and are those of pupils; the court is of a size that a hall can have."""
+    for ages in game.all_of("head", Ages):
+        if ages.least.value > ages.most.value:
+            yield _error(
+                "G-range",
+                f"Ages {ages.least.words()} to {ages.most.words()} run backwards.",
+                ages.span,
+                f"Write: ages {ages.most.words()} to {ages.least.words()}",
+            )
+        elif not 3 <= ages.least.value <= ages.most.value <= 20:
+            yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
+    for court in game.all_of("space", Court):
+        if not all(2 <= side.metres <= 60 for side in (court.length, court.width)):
+            yield _error(
+                "G-range",
+                f"A hall has no court of {court.length.words()} by {court.width.words()}.",
+                court.span,
+                "Write lengths from 2 m to 60 m.",
+            )
+    for area in game.areas:
+        if area.depth_m is not None and game.halved and not 0 < area.depth_m <= game.court_m[0] / 2:
+            yield _error(
+                "G-range",
+                f"The {area.name} is deeper than a half of the court.",
+                area.span,
+                f"A half is {game.court_m[0] / 2:g} m deep.",
+            )
+
+
+def chances(game: Game) -> Iterator[Finding]:
+    """Such as "3 in 5" is a chance; "6 in 5" is none."""
+    for attempt in game.all_of("play", Attempt):
+        for part in attempt.details:
+            if (
+                isinstance(part, SucceedChance | CaughtChance | PartOf)
+                and not 0 <= part.times.value <= part.of.value > 0
+            ):
+                yield _error(
+                    "G-chance",
+                    f"`{part.words()}` is not possible.",
+                    part.span,
+                    "The first number is at most the second.",
+                )
+
+
+def whole_numbers(game: Game) -> Iterator[Finding]:
+    """Players, kit and points are counted in whole numbers."""
+    for rule in game.all_of("finish", FirstTo):
+        yield from _whole(rule.points, 1, "points")
+    for placing in game.placings:
+        if placing.count is not None:
+            yield from _whole(placing.count, 1, placing.what.name.text)
+
+
+def _whole(number: Quantity, least: int, what: str) -> Iterator[Finding]:
+    if number.value != int(number.value) or not least <= number.value <= 1000:
+        yield _error(
+            "G-count",
+            f"`{number.words()} {what}` cannot be counted.",
+            number.span,
+            f"Write a whole number from {least} to 1000.",
+        )
+
+
+def halves(game: Game) -> Iterator[Finding]:
+    """Only a halved court has halves."""
+    if game.halved:
+        return
+    for section in ("set-up", "play"):
+        for sentence in game.sentences(section):
+            if " half" in sentence.words() or "halves" in sentence.words():
+                yield _error(
+                    "G-half",
+                    "This court has no halves.",
+                    sentence.span,
+                    'Write "court ... , halved across", or name a zone.',
+                )
+
+
+def placed_kit(game: Game) -> Iterator[Finding]:
+    """No more is placed than the kit has, and every ball and target has a place."""
+    placed: Counter[str] = Counter()
+    rest: set[str] = set()
+    where: dict[str, Placing | PlacingOnStep] = {}
+    for placing in game.placings:
+        meaning = game.meaning(placing.what.name)
+        keys = (
+            [meaning.key]
+            if isinstance(meaning, KitMeaning)
+            else [
+                line.name
+                for line in game.kit
+                if isinstance(meaning, CategoryMeaning) and line.category == meaning.category
+            ]
+        )
+        for key in keys:
+            where.setdefault(key, placing)
+            if placing.count is None or placing.all_but:
+                rest.add(key)
+            else:
+                placed[key] += placing.count.whole * _repeats(game, placing, key)
+    for on_step in game.all_of("set-up", PlacingOnStep):
+        meaning = game.meaning(on_step.what.name)
+        if isinstance(meaning, KitMeaning):
+            rest.add(meaning.key)
+            where.setdefault(meaning.key, on_step)
+    for line in game.kit:
+        total = line.total({side.name: side.most for side in game.sides})
+        if placed[line.name] > total:
+            yield _error(
+                "G-too-many",
+                f"The set-up places {count(placed[line.name], line.name, line.plural)}; the kit has {total}.",
+                where[line.name].span,
+                "Place fewer, or add to the kit.",
+                line.span,
+            )
+        elif line.category in ("target", "body") and line.name not in where:
+            yield _error(
+                "G-no-place",
+                f"The set-up does not say where the {line.plural} stand.",
+                line.span,
+                f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".',
+            )
+        elif line.category == "ball" and line.name not in rest and line.name in where and placed[line.name] < total:
+            title = f"The set-up places {placed[line.name]} of {count(total, line.name, line.plural)}."
+            yield _error(
+                "G-no-place", title, line.span, "Say where the others lie at the start.", where[line.name].span
+            )
+        elif line.category == "ball" and line.name not in where:
+            yield _error(
+                "G-no-place",
+                f"The set-up does not say where the {line.plural} lie.",
+                line.span,
+                f'Add to set-up, such as "{line.plural} in the middle".',
+            )
+
+
+def _repeats(game: Game, placing: Placing, key: str) -> int:
+    """In how many places the phrase puts its count: "in each half" is two."""
+    each = placing.where.determiner in ("each", "every", "their") or placing.what.owner is not None
+    return len(game.sides) if each and game.kit_named(key).owner in (None, "each") else 1

@@ -1,0 +1,179 @@
+"""Rules that contradict each other, or speak of what is not there: seen without playing."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+
+from grammar.finding import Finding, Severity
+from grammar.game import Game
+from grammar.meanings import KitMeaning, PlayerMeaning, side_named
+from grammar.sentences.base import Node, Quantity
+from grammar.sentences.finish import After, Claim, FirstTo, OpenEnded
+from grammar.sentences.head import Ages
+from grammar.sentences.head import Switch, Switched
+from grammar.sentences.play import Attempt, CaughtChance, HoldLimit, PartOf, SucceedChance
+from grammar.sentences.sides import PlacingOnStep
+from grammar.sentences.space import Court
+from grammar.sentences.when import When
+from grammar.span import Span
+from grammar.words import did_you_mean
+from grammar.words import count
+
+
+def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
+    return Finding(code, Severity.ERROR, title, place, hint, others)
+
+
+def contradictions(game: Game) -> Iterator[Finding]:
+    """Two rules for one event, or two limits for one ball, cannot both hold."""
+    seen: dict[tuple[str, str], Node] = {}
+    for section in ("play", "when"):
+        for sentence in game.sentences(section):
+            key = ""
+            if isinstance(sentence, When) and sentence.condition is None:
+                key = sentence.event.words()
+            elif isinstance(sentence, HoldLimit):
+                key = sentence.ball.words()
+            if not key:
+                continue
+            if (section, key) in seen:
+                yield _error(
+                    "G-contradiction",
+                    f"Two lines say what follows when {key}."
+                    if section == "when"
+                    else f"Two lines say how long {key} is held.",
+                    sentence.span,
+                    "Join them into one line, or take one out.",
+                    seen[section, key].span,
+                )
+            seen.setdefault((section, key), sentence)
+
+
+def catcher_needs_catch(game: Game) -> Iterator[Finding]:
+    """Only a caught ball has a catcher; only a hit player is `that player`."""
+    for rule in game.whens:
+        event = rule.event.words()
+        said = " and ".join(consequence.words() for consequence in rule.consequences)
+        if "catcher" in said and "caught" not in event:
+            yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
+        if "that player" in said and not ("is hit" in event or "is caught" in event):
+            yield _error(
+                "G-nobody",
+                f"No player is spoken of when {event}.",
+                rule.span,
+                "Name the thrower instead of that player.",
+            )
+
+
+def points_claimed(game: Game) -> Iterator[Finding]:
+    """A finish that counts points needs a rule that gives points."""
+    scored = any(" scores " in f" {rule.words()} " or " loses " in rule.words() for rule in game.whens)
+    for rule in game.sentences("finish"):
+        if "points" in rule.words() and not scored:
+            yield _error(
+                "G-no-points",
+                "No rule of this game gives a point.",
+                rule.span,
+                'Add to when, such as "a ball crosses the back line: the thrower\'s side scores 1 point".',
+            )
+
+
+def claims(game: Game) -> Iterator[Finding]:
+    """A claim about more than there is can never hold."""
+    for rule in game.sentences("finish"):
+        for claim in _claims(rule):
+            quantity = getattr(claim.quantity, "count", None)
+            most = _most_of(game, claim)
+            if quantity is not None and most is not None and quantity.value > most:
+                yield _error(
+                    "G-too-many",
+                    f"A side can have at most {most} of these; this line asks for {quantity.words()}.",
+                    claim.span,
+                    "Ask for fewer, or add to the kit or the side.",
+                )
+
+
+def _claims(rule: Node) -> Iterator[Claim]:
+    condition = getattr(rule, "condition", None)
+    for way in condition.ways if condition else ():
+        yield from way.claims
+
+
+def _most_of(game: Game, claim: Claim) -> int | None:
+    what = getattr(claim.counted, "what", None)
+    meaning = game.meaning(what) if what is not None else None
+    if isinstance(meaning, KitMeaning):
+        return game.kit_named(meaning.key).count
+    if isinstance(meaning, PlayerMeaning) and game.sides:
+        return max(side.most for side in game.sides)
+    return None
+
+
+def named_sides(game: Game) -> Iterator[Finding]:
+    """Kit belongs to a side that there is."""
+    for line in game.kit:
+        if line.owner not in (None, "each") and side_named(game.vocabulary.get(line.owner or "")) is None:
+            yield _error(
+                "G-unknown",
+                f"There is no side called `{line.owner}`.",
+                line.span,
+                f"The sides are {', '.join(side.name for side in game.sides)}.",
+            )
+
+
+def switches(game: Game) -> Iterator[Finding]:
+    """A sentence hangs only on a switch that the head names; a switch turns something."""
+    used: set[str] = set()
+    for section in ("play", "when", "finish"):
+        for line in game.sheet.lines(section):
+            sentence = line.sentence
+            if not isinstance(sentence, Switched):
+                continue
+            used.add(sentence.name.text)
+            if sentence.name.text not in game.switches:
+                hint = did_you_mean(sentence.name.text, game.switches)
+                hint = hint or f'Add to the head: "switch {sentence.name.text}, usually off".'
+                yield _error(
+                    "G-unknown", f"There is no switch called `{sentence.name.text}`.", sentence.name.span, hint
+                )
+    for switch in game.sheet.all_of("head", Switch):
+        if switch.name.text not in used:
+            title = f"The switch `{switch.name.text}` turns nothing."
+            hint = f'Begin a rule with "with {switch.name.text}, ...", or leave the switch out.'
+            yield _error("G-switch", title, switch.span, hint)
+
+
+def tracks(game: Game) -> Iterator[Finding]:
+    """Things stand on a step that their track has."""
+    for placing in game.all_of("set-up", PlacingOnStep):
+        track = game.track_named(placing.track.name.text)
+        if track is None:
+            yield _error(
+                "G-sort",
+                f"`{placing.track.name.text}` is not a track.",
+                placing.track.span,
+                'Say in space, such as "drift track: 8 steps, from north to south".',
+            )
+        elif not 0 < placing.step.value < track.steps:
+            yield _error(
+                "G-range",
+                f"The {track.name} has steps 1 to {track.steps - 1} between its homes.",
+                placing.step.span,
+                "Write one of these.",
+                track.span,
+            )
+
+
+def odd_names(game: Game) -> Iterator[Finding]:
+    """A role needs no more players than its side has."""
+    for role in game.roles:
+        for side in game.sides:
+            if role.side in (None, side.name) and role.least > side.least:
+                yield _error(
+                    "G-too-many",
+                    f"The {side.name} may have only {side.least} players; {role.least} would be {role.name}s.",
+                    role.span,
+                    "Ask for fewer.",
+                    side.span,
+                )
