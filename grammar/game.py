@@ -8,6 +8,7 @@ the same; notes and places in the text do not count.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+
 from attrs import field, frozen
 
 from grammar.meanings import Meaning

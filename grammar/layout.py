@@ -93,8 +93,8 @@ def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Fi
 
 def _strange(said: str) -> bool:
     return (
-        not said.isascii()
-        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Zl", "Zp") for letter in said)
+        (not said.isascii()
+        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Zl", "Zp") for letter in said))
         or (any(ord(letter) < 32 or ord(letter) == 127 for letter in said))
     )
 

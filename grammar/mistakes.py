@@ -1,16 +1,21 @@
-"""What to say of a line that is no sentence of its section: what was found, what could stand there,
-and, where a small change makes it a sentence, the line as it should be."""
+"""What to say of a line that is no sentence of its section: what was found, what could stand there, and
+the line as it should be where that can be seen."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from difflib import SequenceMatcher
+from collections.abc import Iterator, Mapping
 
-from lark import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+from attrs import frozen
+from lark import UnexpectedInput
 
+from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
+from grammar.examples import nearest_example
 from grammar.finding import Finding, Severity
-from grammar.language import STARTS, parse_sentence, reserved_phrases, terminal_phrases
+from grammar.language import STARTS, parse_sentence
+from grammar.layout import SECTIONS, TextLine
+from grammar.mended import Mended, mended
+from grammar.parameters import Filled, filled_in
 from grammar.span import Span
 from grammar.words import listing
 
@@ -22,123 +27,99 @@ _SORTS = {
     "PERCENT": "a percentage (such as `75 %`)",
     "STRING": 'words in quotes (such as "Aim low.")',
     "LICENCE": "a licence (such as `CC-BY-4.0`)",
-    "POSSESSIVE": "whose it is (such as `the thrower's`)",
-    "$END": "the end of the line",
-    "COMMA": "a comma",
     "COLON": "a colon",
-    "LPAR": "a bracket `(`",
-    "RPAR": "a bracket `)`",
+    "COMMA": "a comma",
+    "SKILL": "what they do (such as `roll` or `overarm throw`)",
+    "DET": "`a`, `the` or `each`",
+    END: "the end of the line",
 }
-EXAMPLES = {
-    "head": "ages 8 to 12",
-    "space": "court 18 m by 9 m, halved across",
-    "sides": "north and south, 6 to 14 players each, mirrored",
-    "kit": "8 foam balls",
-    "set-up": "4 foam balls in each half",
-    "play": "players roll a foam ball at the cones of the other side",
-    "when": "a player is hit: that player waits in the queue",
-    "finish": "a side wins when the other side has no cones standing",
-    "care": '"Aim below the shoulder."',
-    "modifier": "heading task",
-}
-_MOST_EXPECTED = 5
-_MOST_TRIES = 60
+_PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
+_NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF"))
+_MOST_SAID = 5
+_SURE = 0.5
+_ELSEWHERE_COST = 0.45
 
 
-def mistake(error: UnexpectedInput, section: str, text: str, span: Span, column_of: Callable[[int], int]) -> Finding:
-    """The finding for a sentence that Lark refused. `column_of` turns columns of `text` into the file's."""
-    column, found = _found(error, text)
-    place = Span(span.file, span.line, column_of(column), column_of(column) + max(len(found), 1))
-    mended = _mended(section, text, column)
-    expected = _expected(error)
-    elsewhere = None if mended else _section_that_takes(text, section)
-    what = f"`{found}`" if found else "the end of the line"
-    title = f"This line cannot go on with {what}" if found else "This line stops too soon"
-    title += f": {expected} could stand here." if expected else "."
-    code = "L-sentence"
+@frozen
+class Slip:
+    """A mistake in a line, and the line as it was probably meant."""
+
+    finding: Finding
+    meant: Filled | None = None
+
+
+def slip(section: str, line: TextLine, values: Mapping[str, str], file: str, seek: bool = True) -> Slip:
+    """The mistake of a line that is no sentence. Without `seek` no better line is sought, which is quick."""
+    text, span = line.text, line.span(file)
+    filled = filled_in(text, values)
+    found = mended(section, text, values) if seek else None
+    if found and found.cost <= _SURE:
+        return _mended(found, span)
+    elsewhere = _elsewhere(section, text, span) if seek else None
     if elsewhere:
-        code = "L-wrong-section"
-        title, hint = f"This sentence does not belong under `{section}`.", f"Move it to `{elsewhere}`."
-        place = span
-    elif mended:
-        hint = f"Write: {mended}"
-    else:
-        hint = f"A line of this section is, for example: {EXAMPLES[section]}"
-    return Finding(code, Severity.ERROR, title, place, hint)
+        return Slip(elsewhere)
+    if found:
+        return _mended(found, span)
+    return Slip(_stopped(section, filled, span))
 
 
-def _found(error: UnexpectedInput, text: str) -> tuple[int, str]:
-    if isinstance(error, UnexpectedToken) and error.token.type != "$END":
-        return error.token.column or 1, str(error.token)
-    if isinstance(error, UnexpectedCharacters):
-        word = re.match(r"[\w'’-]+|.", text[error.column - 1 :])
-        return error.column, word.group() if word else ""
-    return len(text) + 1, ""
+def _mended(found: Mended, span: Span) -> Slip:
+    start = span.column + found.start
+    place = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
+    finding = Finding("L-sentence", Severity.ERROR, f"{found.what}.", place, f"Write: {found.line}")
+    return Slip(finding, found.filled)
 
 
-def _expected(error: UnexpectedInput) -> str:
-    if not isinstance(error, UnexpectedToken):
-        return ""
-    accepted = error.accepts or error.expected
-    sorts = [_SORTS[name] for name in _SORTS if name in accepted]
-    phrases = [terminal_phrases(name) for name in sorted(accepted) if name not in _SORTS]
-    said = [f"`{words[0]}`" for words in phrases if words]
-    return listing((sorts + said)[:_MOST_EXPECTED], "or")
+def _stopped(section: str, filled: Filled, span: Span) -> Finding:
+    row = pieces(filled.text)
+    count, stack = reach(section, row)
+    piece = row[count] if count < len(row) else Piece(END, "", len(filled.text), len(filled.text))
+    start = span.column - 1 + filled.column(piece.start + 1)
+    expected = listing(list(_said(section, possible(section, stack)))[:_MOST_SAID], "or")
+    title = f"This line cannot go on with `{piece.text}`" if piece.text else "This line stops too soon"
+    title += f": {expected} could stand here." if expected else "."
+    hint = f"A line of this section is, for example: {nearest_example(section, filled.text)}"
+    place = Span(span.file, span.line, start, start + max(1, len(piece.text)))
+    return Finding("L-sentence", Severity.ERROR, title, place, hint)
 
 
-def _progress(section: str, text: str) -> int | None:
-    """None where the text is a sentence; else the column at which it stops being one."""
-    try:
-        parse_sentence(section, text)
-    except UnexpectedInput as error:
-        return _found(error, text)[0]
-    return None
+def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
+    """What could stand there, in words: sorts of words first, then the words themselves."""
+    rest = set(kinds) - _NOT_SAID
+    for kind, said in _SORTS.items():
+        if kind in rest:
+            yield said
+    if rest & _PLACES:
+        yield "where (such as `in`, `on` or `behind`)"
+    for kind in sorted(rest - _PLACES - _SORTS.keys(), key=lambda kind: phrases_of(kind)):
+        yield from (f"`{phrase}`" for phrase in phrases_of(kind)[:1])
 
 
-def _mended(section: str, text: str, column: int) -> str | None:
-    """The line with one word or phrase spelled as the language spells it, if that makes it a sentence."""
-    best: tuple[int, str] | None = None
-    for tried, candidate in enumerate(_respelled(text, column)):
-        if tried >= _MOST_TRIES:
-            break
-        reached = _progress(section, candidate)
-        if reached is None:
-            return candidate
-        if reached > column + 6 and (best is None or reached > best[0]):
-            best = (reached, candidate)
-    return None
-
-
-def _respelled(text: str, column: int) -> Iterator[str]:
-    words = [match for match in re.finditer(r"[^\W\d_][\w'’-]*", text) if match.start() < column + 24]
-    nearest_first = sorted(range(len(words)), key=lambda index: abs(words[index].start() + 1 - column))
-    scored: list[tuple[float, int, str]] = []
-    for order, first in enumerate(nearest_first[:12]):
-        for length in (1, 2, 3):
-            if first + length > len(words):
-                break
-            start, end = words[first].start(), words[first + length - 1].end()
-            said = " ".join(text[start:end].lower().split())
-            for phrase in reserved_phrases():
-                likeness = _likeness(said, phrase)
-                if likeness and said != phrase:
-                    scored.append((-likeness, order, text[:start] + phrase + text[end:]))
-    scored.sort()
-    for _, _, candidate in scored:
-        yield candidate
-
-
-def _likeness(said: str, phrase: str) -> float:
-    if abs(len(said) - len(phrase)) > 2 or len(said) < 3:
-        return 0.0
-    ratio = SequenceMatcher(None, said, phrase).ratio()
-    return ratio if ratio >= 0.72 else 0.0
-
-
-def _section_that_takes(text: str, section: str) -> str | None:
+def _elsewhere(section: str, text: str, span: Span) -> Finding | None:
+    """The line as a sentence of another section, or with the heading of one before it."""
     if section == "modifier":
         return None
-    for other in STARTS:
-        if other not in (section, "modifier") and _progress(other, text) is None:
-            return other
-    return None
+    heading, _, rest = text.partition(" ")
+    name = heading.lower().rstrip(":")
+    if name in SECTIONS and _is_sentence(name, rest):
+        hint = f"Write `{name}` on a line of its own, and below it: {rest.strip()}"
+        return Finding("L-section", Severity.ERROR, f"The heading `{name}` stands alone on its line.", span, hint)
+    others = [other for other in STARTS if other not in (section, "modifier")]
+    places = [other for other in others if _is_sentence(other, text)]
+    hint = f"Move it to {listing([f'`{place}`' for place in places], 'or')}."
+    if not places:
+        near = [(found.cost, other, found) for other in others if (found := mended(other, text, {}, _ELSEWHERE_COST))]
+        if not near:
+            return None
+        _, place, found = min(near, key=lambda each: each[0])
+        hint = f"Move it to `{place}` and write: {found.line}"
+    title = f"This sentence does not belong under `{section}`."
+    return Finding("L-wrong-section", Severity.ERROR, title, span, hint)
+
+
+def _is_sentence(section: str, text: str) -> bool:
+    try:
+        parse_sentence(section, text)
+    except UnexpectedInput:
+        return False
+    return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")

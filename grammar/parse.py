@@ -3,20 +3,38 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
+from attrs import field, frozen
 from lark import UnexpectedInput
 
 from grammar.finding import Finding, Outcome, Severity
 from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part, TextLine, decoded, parts
-from grammar.mistakes import mistake
+from grammar.mistakes import slip
+from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, ModifierSheet, RuleFile, Section
+
+MOST_MISTAKES = 100
+MOST_SOUGHT = 40
+_LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
+
+
+@frozen
+class Reading:
+    """All that could be read of a file, mended lines as they were probably meant.
+
+    `unread` names the games and modifiers of which lines could not be read or guessed.
+    """
+
+    rules: RuleFile
+    findings: tuple[Finding, ...]
+    unread: frozenset[Span] = field(factory=frozenset)
 
 
 def parse_bytes(data: bytes, file: str) -> Outcome[RuleFile]:
@@ -27,30 +45,40 @@ def parse_bytes(data: bytes, file: str) -> Outcome[RuleFile]:
 
 def parse(text: str, file: str = "(text)") -> Outcome[RuleFile]:
     """The tree of a text, with all mistakes; no value where any of them is an error."""
+    reading = read(text, file)
+    errors = any(finding.severity is Severity.ERROR for finding in reading.findings)
+    return Outcome(None if errors else reading.rules, reading.findings)
+
+
+def read(text: str, file: str = "(text)") -> Reading:
+    """What a text says, with every mistake."""
     found, layout_findings = parts(text, file)
-    reading = _Reading(file, list(layout_findings))
-    games = tuple(reading.game(part) for part in found if part.kind == "game")
-    modifiers = tuple(reading.modifier(part) for part in found if part.kind == "modifier")
-    findings = tuple(sorted(reading.findings, key=lambda finding: (finding.place.line, finding.place.column)))
-    errors = any(finding.severity is Severity.ERROR for finding in findings)
-    return Outcome(None if errors else RuleFile(file, games, modifiers), findings)
+    reader = _FileReader(file, layout_findings)
+    games = tuple(reader.game(part) for part in found if part.kind == "game")
+    modifiers = tuple(reader.modifier(part) for part in found if part.kind == "modifier")
+    findings = sorted(reader.findings, key=lambda finding: (finding.place.line, finding.place.column))
+    return Reading(RuleFile(file, games, modifiers), tuple(findings), frozenset(reader.unread))
 
 
 def parse_line(section: str, text: str, file: str = "(line)") -> Outcome[Node]:
     """One sentence of a section by itself."""
-    reading = _Reading(file, [])
-    line = reading.line(section, TextLine(1, 0, text), {})
-    return Outcome(line.sentence if line else None, tuple(reading.findings))
+    reader = _FileReader(file, ())
+    line = reader.line(section, TextLine(1, 0, text), {})
+    return Outcome(line.sentence if line and not reader.findings else None, tuple(reader.findings))
 
 
-class _Reading:
+class _FileReader:
     """Reads the lines of one file and collects what is wrong with them."""
 
-    def __init__(self, file: str, findings: list[Finding]) -> None:
+    def __init__(self, file: str, findings: Iterable[Finding]) -> None:
         self._file = file
-        self.findings = findings
+        self._slips = 0
+        self._sheet = Span(file, 0, 0, 0)
+        self.findings = list(findings)
+        self.unread: set[Span] = set()
 
     def game(self, part: Part) -> GameSheet:
+        self._sheet = part.heading.span(self._file)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
         for name, heading, body in part.sections:
@@ -61,87 +89,101 @@ class _Reading:
             else:
                 by_name[name] = Section(name, lines, heading.notes)
         sections = tuple(by_name[name] for name in SECTIONS if name in by_name)
-        span = part.heading.span(self._file)
-        return GameSheet(part.title, head, sections, span, part.heading.notes, part.closing_notes)
+        return GameSheet(part.title, head, sections, self._sheet, part.heading.notes, part.closing_notes)
 
     def modifier(self, part: Part) -> ModifierSheet:
-        parameters = self._parameters(part.head)
+        self._sheet = part.heading.span(self._file)
+        values = self._usual_values(part.head)
         lines: list[Line] = []
-        block: list[Line] | None = None
-        opened: Block | None = None
-        opened_indent = 0
-        for text_line in part.head:
-            if opened is not None and block is not None and text_line.indent > opened_indent:
-                inner = self.line(opened.section, text_line, parameters)
-                block.extend([inner] if inner else [])
-                continue
-            self._close(lines, block)
-            line = self.line("modifier", text_line, parameters)
-            opened = line.sentence if line and isinstance(line.sentence, Block) else None
-            block = [] if opened else None
-            opened_indent = text_line.indent
+        body = list(part.head)
+        while body:
+            heading = body.pop(0)
+            line = self.line("modifier", heading, values)
+            if line and isinstance(line.sentence, Block):
+                line = attrs.evolve(line, block=self._block(line.sentence, heading, body, values))
             lines.extend([line] if line else [])
-        self._close(lines, block)
-        span = part.heading.span(self._file)
-        return ModifierSheet(part.title, tuple(lines), span, part.heading.notes, part.closing_notes)
+        return ModifierSheet(part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes)
 
-    def _close(self, lines: list[Line], block: list[Line] | None) -> None:
-        if block is None:
-            return
-        lines[-1] = attrs.evolve(lines[-1], block=tuple(block))
-        if not block:
-            title = f"`{lines[-1].sentence.words()}` has no lines below it."
+    def _block(
+        self, block: Block, heading: TextLine, body: list[TextLine], values: Mapping[str, str]
+    ) -> tuple[Line, ...]:
+        """The lines below a block's heading, taken from `body`: those that stand further in."""
+        lines: list[Line] = []
+        if body and body[0].indent <= heading.indent and self._belongs(block, body[0], values):
+            title = f"This line belongs to `{block.words()}` above it."
+            hint = "Write it further in."
+            self.findings.append(Finding("L-block", Severity.ERROR, title, body[0].span(self._file), hint))
+            body[0] = attrs.evolve(body[0], indent=heading.indent + 1)
+        while body and body[0].indent > heading.indent:
+            line = self.line(block.section, body.pop(0), values)
+            lines.extend([line] if line else [])
+        if not lines and self._sheet not in self.unread:
+            title = f"`{block.words()}` has no lines below it."
             hint = "Write the lines that it means below it, further in."
-            self.findings.append(Finding("L-block", Severity.ERROR, title, lines[-1].span, hint))
+            self.findings.append(Finding("L-block", Severity.ERROR, title, heading.span(self._file), hint))
+        return tuple(lines)
+
+    def _belongs(self, block: Block, line: TextLine, values: Mapping[str, str]) -> bool:
+        filled = filled_in(line.text, values).text
+        return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
-        read = (self.line(section, text_line, {}) for text_line in body)
-        return tuple(line for line in read if line)
+        read_lines = (self.line(section, text_line, {}) for text_line in body)
+        return tuple(line for line in read_lines if line)
 
-    def _parameters(self, body: Sequence[TextLine]) -> dict[str, str]:
+    def _usual_values(self, body: Sequence[TextLine]) -> dict[str, str]:
         """The parameters that the modifier takes, each with a value to read its lines with."""
         found: dict[str, str] = {}
         for text_line in body:
-            if re.match(r"takes\b", text_line.text, re.IGNORECASE):
-                try:
-                    tree = parse_sentence("modifier", text_line.text)
-                except UnexpectedInput:
-                    continue
-                takes = Reader(text_line.span(self._file), lambda column: column, {}).node(tree)
+            if re.match(r"takes\b", text_line.text, re.IGNORECASE) and _is_sentence("modifier", text_line.text):
+                takes = self._node("modifier", text_line, Filled(text_line.text, {}))
                 if isinstance(takes, Takes):
                     found[takes.parameter] = takes.usually.words()
         return found
 
-    def line(self, section: str, text_line: TextLine, parameters: Mapping[str, str]) -> Line | None:
-        """The line as a sentence of the section, or None and a finding more."""
-        span = text_line.span(self._file)
-        text, marks, column_of = _filled_in(text_line.text, parameters)
-        try:
-            tree = parse_sentence(section, text)
-        except UnexpectedInput as error:
-            self.findings.append(mistake(error, section, text, span, lambda c: text_line.indent + column_of(c)))
+    def line(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> Line | None:
+        """The line as a sentence of the section; None, and a finding more, where it cannot even be guessed."""
+        if self._slips >= MOST_MISTAKES:
             return None
-        reader = Reader(span, lambda column: text_line.indent + column_of(column), marks)
-        node = attrs.evolve(reader.node(tree), span=span)
-        return Line(node, text_line.notes)
+        filled = filled_in(text_line.text, values)
+        if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
+            return self._wrong(_long_number(text_line.span(self._file)))
+        try:
+            return Line(self._node(section, text_line, filled), text_line.notes)
+        except UnexpectedInput:
+            found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
+        self._wrong(found.finding, guessed=found.meant is not None)
+        return Line(self._node(section, text_line, found.meant), text_line.notes) if found.meant else None
+
+    def _node(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+        span = text_line.span(self._file)
+        tree = parse_sentence(section, filled.text)
+        exact = filled.text == text_line.text or filled.growth
+
+        def column(number: int) -> int:
+            return text_line.indent + filled.column(number) if exact else span.column
+
+        return attrs.evolve(Reader(span, column, filled.parameters).node(tree), span=span)
+
+    def _wrong(self, finding: Finding, guessed: bool = False) -> None:
+        self._slips += 1
+        self.findings.append(finding)
+        if not guessed:
+            self.unread.add(self._sheet)
+        if self._slips == MOST_MISTAKES:
+            title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."
+            hint = "Mend these first, or take another file."
+            self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
 
 
-def _filled_in(text: str, parameters: Mapping[str, str]) -> tuple[str, dict[int, str], Callable[[int], int]]:
-    """The text with each parameter's value in its place, where they stand, and a column's old place."""
-    if not parameters or re.match(r"takes\b", text, re.IGNORECASE):
-        return text, {}, lambda column: column
-    pieces: list[str] = []
-    marks: dict[int, str] = {}
-    shifts: list[tuple[int, int]] = []
-    written = 0
-    pattern = re.compile(r"(?<![\w\"'-])(" + "|".join(map(re.escape, parameters)) + r")(?![\w\"'-])")
-    for match in pattern.finditer(text):
-        pieces.append(text[written : match.start()])
-        value = parameters[match.group()]
-        column = sum(map(len, pieces)) + 1
-        marks[column] = match.group()
-        shifts.append((column + len(value), len(value) - len(match.group())))
-        pieces.append(value)
-        written = match.end()
-    pieces.append(text[written:])
-    return "".join(pieces), marks, lambda column: column - sum(by for after, by in shifts if column >= after)
+def _is_sentence(section: str, text: str) -> bool:
+    try:
+        parse_sentence(section, text)
+    except UnexpectedInput:
+        return False
+    return True
+
+
+def _long_number(span: Span) -> Finding:
+    title = "This line has a number longer than any game needs."
+    return Finding("L-number", Severity.ERROR, title, span, "Write at most 9 digits, and at most 6 behind the point.")

@@ -19,9 +19,14 @@ MOST_CHANGES = 3
 MOST_COST = 1.7
 WIDTH = 6
 LOOK_BACK = 4
+MOST_WORDS = 4
 _LIKE_ENOUGH = 0.7
-_NEVER_PUT_IN = frozenset(("NOBODY", "FORBIDDEN", "RPAR", "LPAR", "NO", "OUT", "DOWN"))
+_LIKE_ENOUGH_WITH_ANOTHER_BEGINNING = 0.82
 _SIGNS = frozenset(("COLON", "COMMA"))
+_MAY_BE_MISSING = (
+    "the", "is", "in", "to", "of", "by", "at", "with", "has", "and", "when", "from", "like", "for", "wins", "ages",
+    "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "minute", "stay", "usually",
+)  # fmt: skip
 
 
 @frozen
@@ -129,14 +134,13 @@ def _edits(section: str, line: list[Piece], way: _Way) -> Iterator[tuple[float, 
     for kind in kinds:
         phrases = phrases_of(kind)
         for phrase in phrases:
-            for taken in range(1, min(4, len(line) - at + 1)):
+            for taken in range(1, min(MOST_WORDS, len(line) - at) + 1):
                 said = " ".join(piece.text.lower() for piece in line[at : at + taken])
                 likeness = _likeness(said, phrase)
                 if likeness:
                     yield 0.1 + 2 * (1 - likeness), [Piece(kind, phrase, place, line[at + taken - 1].end)], taken
-        cost = _cost_of_putting_in(kind, phrases)
-        if cost:
-            yield cost, [Piece(kind, phrases[0], place, place)], 0
+        for phrase, cost in _puttable(kind, phrases):
+            yield cost, [Piece(kind, phrase, place, place)], 0
     if at + 1 < len(line):
         yield 0.6, [line[at + 1], line[at]], 2
 
@@ -147,23 +151,24 @@ def _cost_of_leaving_out(line: list[Piece], at: int) -> float:
         return 0.2
     if piece.kind == STRANGE or piece.kind in _SIGNS:
         return 0.4
-    return 0.6 if piece.kind == "DET" else 0.9
+    return 0.6 if piece.kind == "DET" else 1.2
 
 
-def _cost_of_putting_in(kind: str, phrases: tuple[str, ...]) -> float:
-    if kind in _NEVER_PUT_IN or not phrases:
-        return 0.0
+def _puttable(kind: str, phrases: tuple[str, ...]) -> Iterator[tuple[str, float]]:
+    """Words that may have been forgotten, each with what it costs to put it in."""
     if kind in _SIGNS:
-        return 0.45
-    if kind == "DET":
-        return 0.8
-    return 0.8 if len(phrases) == 1 and len(phrases[0]) <= 8 else 0.0
+        yield phrases[0], 0.45
+    for phrase in phrases:
+        if phrase in _MAY_BE_MISSING:
+            yield phrase, 0.7
 
 
 @lru_cache(maxsize=20_000)
 def _likeness(said: str, phrase: str) -> float:
     """How like two spellings are, from 0 to 1; 0 where they are not like enough, or the same."""
-    if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > 3 or (said[0] != phrase[0] and len(said) < 4):
+    longer = max(len(said), len(phrase))
+    if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > max(2, longer // 4):
         return 0.0
     ratio = SequenceMatcher(None, said, phrase).ratio()
-    return ratio if ratio >= _LIKE_ENOUGH else 0.0
+    enough = _LIKE_ENOUGH if said[0] == phrase[0] else _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING
+    return ratio if ratio >= enough else 0.0

@@ -10,7 +10,6 @@ from attrs import field, frozen
 from grammar.sentences.base import Node
 from grammar.span import Span
 
-
 Sentence = TypeVar("Sentence", bound=Node)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.draw.labelling import gap
+from compose.draw.labelling import from_middle, gap
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
@@ -122,8 +122,10 @@ def name_fixed(sheet: Sheet, hall: Hall) -> None:
             Label(x + 0.3 * size, y, name, size, DARK, "middle", turned=90.0, halo=WHITE),
             Label(x, fixed.bottom - size, name, size, DARK, "middle", halo=WHITE),
             Label(x, fixed.top + 0.4 * size, name, size, DARK, "middle", halo=WHITE),
-            Label(fixed.right + 0.4 * size, low, name, size, DARK, "start", halo=WHITE),
-            Label(fixed.left - 0.4 * size, low, name, size, DARK, "end", halo=WHITE),
+            *(Label(fixed.right + 0.4 * size, y, name, size, DARK, "start", halo=WHITE)
+              for y in from_middle(fixed.bottom, fixed.top - size, 4)),
+            *(Label(fixed.left - 0.4 * size, y, name, size, DARK, "end", halo=WHITE)
+              for y in from_middle(fixed.bottom, fixed.top - size, 4)),
         ]
         if fixed.width < 5 * size or fixed.length < size:
             wanted = [Label(x, low, name, size, DARK, "middle", halo=WHITE), *wanted[1:]]
@@ -144,10 +146,11 @@ def draw_run_off(sheet: Sheet, hall: Hall) -> None:
             ((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)
         ]
         sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
+        sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
         x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
         beside = Label(x + 0.5 * size, y - 0.35 * size, f"{clear:.1f} m", size, DARK, "start", halo=HALL)
         above = Label(x, y + 0.45 * size, f"{clear:.1f} m", size, DARK, "middle", halo=HALL)
-        wanted = [beside] if upright else [above, evolve(above, y=y - 1.2 * size)]
+        wanted = [beside] if upright else [above]
         label = sheet.clearings.place(wanted, 0.0) if clear > 1.1 * size else None
         if label:
             sheet.shapes.append(label)

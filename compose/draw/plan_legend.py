@@ -32,7 +32,8 @@ class Entry:
 
 def entries(sheet: Sheet, in_hall: bool) -> list[Entry]:
     """All signs of this plan: players, kit, areas, throws, clear floor."""
-    return [*_players(sheet), *_kit(sheet), *_areas(sheet), *_tracks(sheet), *_throws(sheet), *([_clear(sheet)] if in_hall else [])]
+    found = [*_players(sheet), *_kit(sheet), *_areas(sheet), *_tracks(sheet), *_throws(sheet)]
+    return [*found, _clear(sheet)] if in_hall else found
 
 
 def _clear(sheet: Sheet) -> Entry:

@@ -78,11 +78,14 @@ def _gap(batch: Batch) -> float:
 
 
 def _kept_out(batch: Batch, ground: Ground) -> list[Rectangle]:
-    """Where players may not start: areas that nobody enters or guards, unless they are placed there."""
-    if batch.category != "player":
-        return []
-    closed = [area.rectangle for area in ground.areas if {"enters", "guards"} & set(area.forbidden)]
-    return [box for box in closed if box != batch.region.rectangle]
+    """Where players and balls may not start: areas that nobody enters (or guards), unless they are placed there."""
+    verbs = {"player": {"enters", "guards"}, "ball": {"enters"}}.get(batch.category, set())
+    closed = [area.rectangle for area in ground.areas if verbs & set(area.forbidden)]
+    return [box for box in closed if box != batch.region.rectangle and not _within(batch.region.rectangle, box)]
+
+
+def _within(inner: Rectangle, outer: Rectangle) -> bool:
+    return outer.joined(inner) == outer
 
 
 def _open_region(batch: Batch, ground: Ground) -> Region:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator
+from datetime import date
 from typing import Any, TypeVar
 
 from attrs import frozen
@@ -66,6 +67,14 @@ class Fields:
     def hash(self, key: str) -> str:
         """A SHA-256 in hexadecimal."""
         return self.matching(key, HASH, "a hash of 64 hexadecimal digits")
+
+    def day(self, key: str) -> str:
+        """A day as ISO 8601 writes it."""
+        value = self.text(key, 10, 10)
+        try:
+            return date.fromisoformat(value).isoformat()
+        except ValueError:
+            raise self.refuse(key, "is not a day such as 2025-11-25") from None
 
     def one_of(self, key: str, allowed: tuple[str, ...]) -> str:
         """One of a few words."""

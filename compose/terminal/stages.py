@@ -9,7 +9,6 @@ from attrs import frozen
 from compose.check import Budget, CheckResult
 from compose.modifiers.apply import Remix, remix
 from compose.modifiers.clash import clashes, order_matters, undone
-from compose.modifiers.modifier import Use
 from compose.net.from_game import net_of, usual_players
 from compose.net.net import Net
 from compose.terminal.answer import refuse, stop

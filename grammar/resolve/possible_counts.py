@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from grammar.finding import Finding, Severity
 from grammar.game import Game
-from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences.base import Node, Quantity
-from grammar.sentences.finish import After, Claim, FirstTo, OpenEnded
+from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
-from grammar.sentences.play import Attempt, CaughtChance, HoldLimit, PartOf, SucceedChance
+from grammar.sentences.play import Attempt, CaughtChance, PartOf, SucceedChance
 from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.sentences.space import Court
-from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import count
 

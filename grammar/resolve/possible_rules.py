@@ -2,23 +2,19 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import KitMeaning, PlayerMeaning, side_named
-from grammar.sentences.base import Node, Quantity
-from grammar.sentences.finish import After, Claim, FirstTo, OpenEnded
-from grammar.sentences.head import Ages
+from grammar.sentences.base import Node
+from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
-from grammar.sentences.play import Attempt, CaughtChance, HoldLimit, PartOf, SucceedChance
+from grammar.sentences.play import HoldLimit
 from grammar.sentences.sides import PlacingOnStep
-from grammar.sentences.space import Court
 from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import did_you_mean
-from grammar.words import count
 
 
 def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:

@@ -103,8 +103,15 @@ def _declare_side(name: Name, words: Vocabulary) -> None:
     words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name)
     players = PlayerMeaning(side=text)
     words.declare((f"{text} player", f"{text} players"), players, name)
-    if text.endswith("s") and text[:-1] not in words.meanings:
-        words.declare((text[:-1],), players, name)
+    if called_by_players:
+        words.declare((one_of(text),), players, name)
+
+
+def one_of(side: str) -> str:
+    """What one player of a side is called: "carriers" gives "carrier", "boatmen" gives "boatman"."""
+    if side.endswith("men"):
+        return side[:-3] + "man"
+    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
 
 
 def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
@@ -266,5 +273,5 @@ def category_of(name: str, catalogue: Mapping[str, str]) -> str | None:
     """The category of a thing: as the catalogue says, else by the last word of its name."""
     if name in catalogue:
         return catalogue[name]
-    last = name.split()[-1]
+    last = name.rsplit(maxsplit=1)[-1]
     return {"ball": "ball", "balls": "ball", "ring": "ring"}.get(last)

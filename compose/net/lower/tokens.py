@@ -88,7 +88,7 @@ def of_side(thing: str, side: str | None) -> str:
 
 
 def _preposition(area: str) -> str:
-    return "on" if area.split()[-1] in ("bench", "base", "mark") else "in"
+    return "on" if area.rsplit(maxsplit=1)[-1] in ("bench", "base", "mark") else "in"
 
 
 def in_play(builder: Builder, side: str, role: str | None = "any") -> tuple[int, ...]:

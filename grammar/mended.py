@@ -1,0 +1,111 @@
+"""A line that is no sentence → the nearest one that is, written out for the teacher."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from attrs import frozen
+from lark import UnexpectedInput
+
+from grammar.automaton import Piece, pieces
+from grammar.language import parse_sentence
+from grammar.parameters import Filled, filled_in
+from grammar.repair import MOST_COST, Change, Repair, repaired
+from grammar.wordings import Rewrite, rewrites
+from grammar.words import listing
+
+_COST_OF_WORDING = 0.15
+_SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
+_MOST_WORDINGS = 8
+_MOST_LETTERS = 160
+
+
+@frozen
+class Mended:
+    """A line as it should be.
+
+    `line` is to be shown, `filled` the same with values for parameters. `start` and `end` say which
+    letters of the line as written (from 0) are changed first, `what` says all changes in words.
+    """
+
+    line: str
+    filled: Filled
+    what: str
+    start: int
+    end: int
+    cost: float
+
+
+def mended(section: str, line: str, values: Mapping[str, str], most_cost: float = MOST_COST) -> Mended | None:
+    """The nearest sentence of the section, or None where none is near; long lines are not looked at."""
+    if len(line) > _MOST_LETTERS:
+        return None
+    best: Mended | None = None
+    for chosen in _choices(list(rewrites(section, line))[:_MOST_WORDINGS]):
+        spent = _COST_OF_WORDING * len(chosen)
+        filled = filled_in(_rewritten(line, chosen), values)
+        limit = min(most_cost, best.cost if best else most_cost) - spent
+        repair = repaired(section, pieces(filled.text), limit) if limit > 0 else None
+        if repair and (repair.changes or chosen):
+            candidate = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
+            best = candidate if candidate and (best is None or candidate.cost < best.cost) else best
+    return best
+
+
+def _choices(found: Sequence[Rewrite]) -> Iterator[tuple[Rewrite, ...]]:
+    """No wording, each by itself, and all that do not overlap."""
+    yield ()
+    together: list[Rewrite] = []
+    for rewrite in found:
+        yield (rewrite,)
+        if all(rewrite.start >= other.end or rewrite.end <= other.start for other in together):
+            together.append(rewrite)
+    if len(together) > 1:
+        yield tuple(sorted(together, key=lambda rewrite: rewrite.start))
+
+
+def _rewritten(line: str, chosen: Sequence[Rewrite]) -> str:
+    for rewrite in reversed(chosen):
+        line = line[: rewrite.start] + rewrite.new + line[rewrite.end :]
+    return line
+
+
+def _written_out(
+    section: str, filled: Filled, values: Mapping[str, str], chosen: Sequence[Rewrite], repair: Repair, cost: float
+) -> Mended | None:
+    line = _joined([filled.parameters.get(piece.start + 1, piece.text) for piece in repair.pieces])
+    again = filled_in(line, values)
+    try:
+        parse_sentence(section, again.text)
+    except UnexpectedInput:
+        return None
+    said = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
+    if chosen:
+        start, end = chosen[0].start, chosen[0].end
+    else:
+        first = min(repair.changes, key=lambda change: change.start)
+        start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
+    what = listing(said)
+    return Mended(line, again, what[:1].upper() + what[1:], start, end, cost)
+
+
+def _joined(texts: Sequence[str]) -> str:
+    line = ""
+    for text in texts:
+        line += text if text in (",", ":", ")") or not line or line.endswith("(") else f" {text}"
+    return line
+
+
+def _said(change: Rewrite | Change) -> str:
+    """ "`secs` is written `s`", "a colon is missing", "`the` stands twice"."""
+    old, new = change.old.strip(), change.new.strip()
+    if isinstance(change, Change) and change.doubled:
+        return f"`{old}` stands twice"
+    if not old:
+        return f"{_SIGNS.get(new, f'`{new}`')} is missing"
+    return f"`{old}` is written `{new}`" if new else f"`{old}` has no place here"
+
+
+def sentence_pieces(line: str) -> list[Piece]:
+    """The pieces of a line, for comparing it with others."""
+    return pieces(line[:_MOST_LETTERS])
