@@ -93,6 +93,6 @@ def _phrases_by_terminal() -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
     for phrase in reserved_phrases():
         token = next(iter(sentence_parser().lex(phrase, dont_ignore=True)), None)
-        if isinstance(token, Token):
+        if isinstance(token, Token) and len(token) == len(phrase):
             found.setdefault(token.type, []).append(phrase)
     return {name: tuple(sorted(phrases)) for name, phrases in found.items()}

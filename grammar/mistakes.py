@@ -10,7 +10,7 @@ from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
-from grammar.examples import nearest_example
+from grammar.examples import EXAMPLES, nearest_example
 from grammar.finding import Finding, Severity
 from grammar.language import STARTS, parse_sentence
 from grammar.layout import SECTIONS, TextLine
@@ -42,15 +42,21 @@ _ELSEWHERE_COST = 0.45
 
 @frozen
 class Slip:
-    """A mistake in a line, and the line as it was probably meant."""
+    """A mistake in a line, and the line as it was probably meant; `lost` where a sentence is missing now."""
 
     finding: Finding
     meant: Filled | None = None
+    lost: bool = True
 
 
 def slip(section: str, line: TextLine, values: Mapping[str, str], file: str, seek: bool = True) -> Slip:
     """The mistake of a line that is no sentence. Without `seek` no better line is sought, which is quick."""
     text, span = line.text, line.span(file)
+    note = re.match(r"(?:#|//|--|;)\s*", text)
+    if note:
+        hint = f"Write: note: {text[note.end() :]}"
+        title = f"A note begins with `note:`, not with `{note.group().strip()}`."
+        return Slip(Finding("L-note", Severity.ERROR, title, span, hint), lost=False)
     filled = filled_in(text, values)
     found = mended(section, text, values) if seek else None
     if found and found.cost <= _SURE:
@@ -67,7 +73,7 @@ def _mended(found: Mended, span: Span) -> Slip:
     start = span.column + found.start
     place = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
     finding = Finding("L-sentence", Severity.ERROR, f"{found.what}.", place, f"Write: {found.line}")
-    return Slip(finding, found.filled)
+    return Slip(finding, found.filled, lost=False)
 
 
 def _stopped(section: str, filled: Filled, span: Span) -> Finding:
@@ -91,8 +97,10 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
             yield said
     if rest & _PLACES:
         yield "where (such as `in`, `on` or `behind`)"
-    for kind in sorted(rest - _PLACES - _SORTS.keys(), key=lambda kind: phrases_of(kind)):
-        yield from (f"`{phrase}`" for phrase in phrases_of(kind)[:1])
+    usual = " ".join(EXAMPLES[section]).split()
+    words = [min(phrases, key=lambda phrase: phrase not in usual) for kind in rest - _PLACES - _SORTS.keys()
+             if (phrases := phrases_of(kind))]  # fmt: skip
+    yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
 
 
 def _elsewhere(section: str, text: str, span: Span) -> Finding | None:
@@ -108,7 +116,11 @@ def _elsewhere(section: str, text: str, span: Span) -> Finding | None:
     places = [other for other in others if _is_sentence(other, text)]
     hint = f"Move it to {listing([f'`{place}`' for place in places], 'or')}."
     if not places:
-        near = [(found.cost, other, found) for other in others if (found := mended(other, text, {}, _ELSEWHERE_COST))]
+        near = [
+            (found.cost, other, found)
+            for other in others
+            if other != "care" and (found := mended(other, text, {}, _ELSEWHERE_COST))
+        ]
         if not near:
             return None
         _, place, found = min(near, key=lambda each: each[0])

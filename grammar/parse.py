@@ -152,7 +152,7 @@ class _FileReader:
             return Line(self._node(section, text_line, filled), text_line.notes)
         except UnexpectedInput:
             found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
-        self._wrong(found.finding, guessed=found.meant is not None)
+        self._wrong(found.finding, found.lost)
         return Line(self._node(section, text_line, found.meant), text_line.notes) if found.meant else None
 
     def _node(self, section: str, text_line: TextLine, filled: Filled) -> Node:
@@ -165,10 +165,10 @@ class _FileReader:
 
         return attrs.evolve(Reader(span, column, filled.parameters).node(tree), span=span)
 
-    def _wrong(self, finding: Finding, guessed: bool = False) -> None:
+    def _wrong(self, finding: Finding, lost: bool = True) -> None:
         self._slips += 1
         self.findings.append(finding)
-        if not guessed:
+        if lost:
             self.unread.add(self._sheet)
         if self._slips == MOST_MISTAKES:
             title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."

@@ -25,8 +25,9 @@ _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING = 0.82
 _SIGNS = frozenset(("COLON", "COMMA"))
 _MAY_BE_MISSING = (
     "the", "is", "in", "to", "of", "by", "at", "with", "has", "and", "when", "from", "like", "for", "wins", "ages",
-    "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "minute", "stay", "usually",
+    "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "minute", "stay", "usually", "as",
 )  # fmt: skip
+_SMALL_WORDS = frozenset(("at", "on", "in", "to", "of", "by", "with", "from", "for", "and", ",", "or"))
 
 
 @frozen
@@ -136,9 +137,9 @@ def _edits(section: str, line: list[Piece], way: _Way) -> Iterator[tuple[float, 
         for phrase in phrases:
             for taken in range(1, min(MOST_WORDS, len(line) - at) + 1):
                 said = " ".join(piece.text.lower() for piece in line[at : at + taken])
-                likeness = _likeness(said, phrase)
-                if likeness:
-                    yield 0.1 + 2 * (1 - likeness), [Piece(kind, phrase, place, line[at + taken - 1].end)], taken
+                cost = _cost_of_respelling(said, phrase, all(p.kind != "WORD" for p in line[at : at + taken]))
+                if cost:
+                    yield cost, [Piece(kind, phrase, place, line[at + taken - 1].end)], taken
         for phrase, cost in _puttable(kind, phrases):
             yield cost, [Piece(kind, phrase, place, place)], 0
     if at + 1 < len(line):
@@ -149,9 +150,20 @@ def _cost_of_leaving_out(line: list[Piece], at: int) -> float:
     piece = line[at]
     if _doubled(line, at):
         return 0.2
-    if piece.kind == STRANGE or piece.kind in _SIGNS:
+    if piece.kind == STRANGE:
         return 0.4
-    return 0.6 if piece.kind == "DET" else 1.2
+    return 0.6 if piece.kind in _SIGNS or piece.kind == "DET" else 1.2
+
+
+def _cost_of_respelling(said: str, phrase: str, reserved: bool) -> float:
+    """What it costs to write a phrase for other words; 0 where that is too far. Words that the language
+    knows were probably meant, so they cost more."""
+    if said in _SMALL_WORDS and phrase in _SMALL_WORDS and said != phrase:
+        return 0.55 if said == "," else 0.8
+    likeness = _likeness(said, phrase)
+    if not likeness:
+        return 0.0
+    return 0.1 + 2 * (1 - likeness) + (0.4 if reserved and said not in phrase else 0.0)
 
 
 def _puttable(kind: str, phrases: tuple[str, ...]) -> Iterator[tuple[str, float]]:

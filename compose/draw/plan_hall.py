@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve
-
 from compose.draw.labelling import from_middle, gap
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE

@@ -163,7 +163,7 @@ def scale_court(draft: Draft, game: Game, sentence: said.ScaleCourt) -> Problem 
     def court(node: Node) -> Node:
         if not isinstance(node, Court):
             return node
-        part = "length" if sentence.dimension == "long" else "width"
+        part = "length" if sentence.dimension == "as long" else "width"
         before: Quantity = getattr(node, part)
         value = round(before.value * sentence.percent.value / 100, 2)
         after = attrs.evolve(before, value=value)

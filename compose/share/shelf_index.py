@@ -116,11 +116,20 @@ def refreshed(connection: sqlite3.Connection, folder: Path) -> int:
             continue
         try:
             _read(connection, folder, path)
+        except FileNotFoundError:
+            continue
+        except OSError as error:
+            why = (error.strerror or str(error)).lower()
+            _trouble(connection, path, RefusedError("S-unreadable", f"{path} cannot be read: {why}."))
         except RefusedError as refusal:
-            told = (path, refusal.code, refusal.title, refusal.hint)
-            connection.execute("INSERT INTO troubles VALUES (?, ?, ?, ?)", told)
+            _trouble(connection, path, refusal)
         connection.execute("INSERT INTO files VALUES (?, ?)", (path, found[path]))
     return len(changed)
+
+
+def _trouble(connection: sqlite3.Connection, path: str, refusal: RefusedError) -> None:
+    told = (path, refusal.code, refusal.title, refusal.hint)
+    connection.execute("INSERT INTO troubles VALUES (?, ?, ?, ?)", told)
 
 
 def _signatures(folder: Path) -> Mapping[str, str]:

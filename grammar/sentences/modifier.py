@@ -151,7 +151,7 @@ class ScaleCourt(Node):
     dimension: str
 
     def words(self) -> str:
-        return spoken("make the court", self.percent, "as", self.dimension)
+        return spoken("make the court", self.percent, self.dimension)
 
 
 @frozen

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from grammar.game import GameKit
 from grammar.meanings import PlayerMeaning, side_named
 from grammar.sentences import finish, when
@@ -94,7 +92,7 @@ def _players(
 def _kit(
     sheet: Sheet, line: GameKit, state: finish.State | None, side: str, counts: Counts
 ) -> tuple[int, int]:
-    number = line.count * (len(sheet.sides) if line.owner == "each" else 1)
+    number = sheet.number_in_all(line)
     if line.category == "ball":
         spot = sheet.at_hand(side)
         if isinstance(state, finish.Placed):
@@ -107,11 +105,10 @@ def _kit(
         steps = [home] if isinstance(state, finish.AtHome) else list(range(track.steps + 1))
         return total(counts, [step(line.name, each) for each in steps]), number
     how = "down" if isinstance(state, finish.Down) else "standing"
-    taken: Callable[[object], bool] = lambda each: isinstance(each, when.TakenOver)  # noqa: E731
-    captured = any(taken(each) for rule in sheet.game.whens for each in rule.consequences)
+    captured = any(isinstance(each, when.TakenOver) for rule in sheet.game.whens for each in rule.consequences)
     theirs = [own for own in sheet.may_own(line) if own == side or (own is None and not captured)]
-    whole = number if captured else line.count
-    return total(counts, [target(line.name, own, how) for own in theirs]), whole * line.parts * bool(theirs)
+    whole = number if captured else sum(sheet.number(line, own) for own in theirs)
+    return total(counts, [target(line.name, own, how) for own in theirs]), whole * line.parts
 
 
 def points_matter_to(sheet: Sheet) -> int:

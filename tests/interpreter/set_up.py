@@ -20,18 +20,13 @@ def set_up(sheet: Sheet) -> Counts:
     for line in sheet.game.kit:
         track = sheet.track(line.name)
         if track is not None:
-            counts[step(line.name, track[1])] = _number(sheet, line)
+            counts[step(line.name, track[1])] = sheet.number_in_all(line)
         elif line.category == "target":
-            firsts = sheet.sides if line.owner == "each" else sheet.may_own(line)[:1]
-            for owner in firsts:
-                counts[target(line.name, owner, "standing")] = line.count * line.parts
+            for owner in sheet.first_owners(line):
+                counts[target(line.name, owner, "standing")] = sheet.number(line, owner) * line.parts
         elif line.category == "ball":
             _balls(sheet, line, counts)
     return counts
-
-
-def _number(sheet: Sheet, line: GameKit) -> int:
-    return line.count * len(sheet.sides) if line.owner == "each" else line.count
 
 
 def _players(sheet: Sheet, side: str, counts: Counts) -> None:
@@ -56,7 +51,7 @@ def _players(sheet: Sheet, side: str, counts: Counts) -> None:
 
 
 def _balls(sheet: Sheet, line: GameKit, counts: Counts) -> None:
-    left = _number(sheet, line)
+    left = sheet.number_in_all(line)
     open_to: list[Spot] = []
     for placing in sheet.game.placings:
         meaning = sheet.game.meaning(placing.what.name)

@@ -65,9 +65,21 @@ class Sheet:
 
     def may_own(self, line: GameKit) -> tuple[str | None, ...]:
         """Who has things of a kit line, now or later."""
-        first = self.sides if line.owner == "each" else (line.owner if line.owner in self.sides else None,)
+        first = self.first_owners(line)
         taken = any(isinstance(each, when.TakenOver) for rule in self.game.whens for each in rule.consequences)
         return (*first, *(side for side in self.sides if side not in first)) if taken else first
+
+    def first_owners(self, line: GameKit) -> tuple[str | None, ...]:
+        """Who has things of a kit line at the start."""
+        return self.sides if line.owner == "each" else (line.owner if line.owner in self.sides else None,)
+
+    def number(self, line: GameKit, owner: str | None) -> int:
+        """How many things of a kit line one owner has at the start."""
+        return line.count * (self.players[owner] if line.per_player and owner is not None else 1)
+
+    def number_in_all(self, line: GameKit) -> int:
+        """How many things of a kit line there are."""
+        return sum(self.number(line, owner) for owner in self.first_owners(line))
 
     def side_in(self, phrase: AnySide, own: str, other: str, parts: Mapping[str, str]) -> str:
         """The one side that a phrase means; `parts` says who acted, caught and keeps."""
