@@ -6,7 +6,6 @@ on the disk. Whoever is stopped in the middle leaves the shelf as it was, or as 
 
 from __future__ import annotations
 
-import os
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
@@ -33,57 +32,11 @@ from compose.share.shelf_files import (
     read_stored,
 )
 from compose.share.strict_json import json_bytes
-from compose.share.told import outcome_of, told
+from compose.share.told import told
 from compose.share.whole_files import read_plain, write_whole
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Severity
 from grammar.span import Span
 from grammar.words import did_you_mean
-
-SETTING = "RULEWEAVE_SHELF"
-_READING_IS_ENOUGH = ("S-read-only", "S-full")
-
-
-def usual_folder() -> Path:
-    """Where the shelf is unless the teacher names another place: the platform's folder for a user's data."""
-    named = os.environ.get(SETTING)
-    if named:
-        return Path(named)
-    from platformdirs import user_data_path
-
-    return user_data_path("ruleweave", appauthor=False) / "shelf"
-
-
-def open_shelf(folder: Path) -> Outcome[Shelf]:
-    """The shelf in a folder, made there if need be. A folder that may only be read gives a shelf for reading."""
-    opened = outcome_of(folder, lambda: Shelf(folder, shelf_index.connected(folder)))
-    if opened.value is not None:
-        ready = outcome_of(folder, opened.value.catch_up)
-        if ready.value is not None:
-            return opened
-        opened.value.close()
-        opened = Outcome(None, ready.findings)
-    code = opened.findings[0].code
-    if code == "S-index":
-        return outcome_of(folder, lambda: _with_new_index(folder))
-    if code in _READING_IS_ENOUGH and folder.is_dir():
-        return outcome_of(folder, lambda: _for_reading(folder))
-    return opened
-
-
-def _for_reading(folder: Path) -> Shelf:
-    shelf = Shelf(folder, shelf_index.in_memory(), read_only=True)
-    shelf_index.prepared(shelf.index)
-    shelf_index.refreshed(shelf.index, folder)
-    return shelf
-
-
-def _with_new_index(folder: Path) -> Shelf:
-    """A shelf whose index was damaged: it is set aside and made again from the plain files."""
-    for ending in ("", "-wal", "-shm"):
-        (folder / f"{shelf_index.FILE}{ending}").unlink(missing_ok=True)
-    shelf = Shelf(folder, shelf_index.connected(folder))
-    shelf.catch_up()
-    return shelf
 
 
 @define
@@ -108,11 +61,11 @@ class Shelf:
         """Finish what somebody was stopped in, and read what changed in the plain files; how many did."""
         if not journal.stands_open(self.folder) and not shelf_index.stale(self.index, self.folder):
             return 0
-        with self._writing():
-            return 0
+        with self.writing() as changed:
+            return changed
 
     @contextmanager
-    def _writing(self) -> Iterator[None]:
+    def writing(self) -> Iterator[int]:
         """Hold the one lock of the shelf; the index is up to the plain files before and after."""
         if self.read_only:
             hint = "Choose a folder where you may write."
@@ -123,8 +76,7 @@ class Shelf:
         try:
             shelf_index.prepared(self.index)
             journal.finish_open(self.folder)
-            shelf_index.refreshed(self.index, self.folder)
-            yield
+            yield shelf_index.refreshed(self.index, self.folder)
             shelf_index.refreshed(self.index, self.folder)
             self.index.execute("COMMIT")
         except BaseException:
@@ -135,7 +87,7 @@ class Shelf:
     @told
     def rebuild(self) -> int:
         """Throw the index away and make it again from the plain files; how many files were read."""
-        with self._writing():
+        with self.writing():
             shelf_index.emptied(self.index)
             return shelf_index.refreshed(self.index, self.folder)
 
@@ -153,13 +105,14 @@ class Shelf:
     @told
     def put(self, item: Item, origin: Origin | None = None) -> Stored:
         """Put a thing on the shelf; refused where another of its name stands there already."""
-        with self._writing():
-            there = self._of_key(item)
-            if there is not None and there.item.content != item.content:
-                title = f"The shelf has {there.item.name} already, and it is not the same."
+        with self.writing():
+            there = self.of_key(item)
+            if there is not None and there[1] != item.content:
+                title = f"The shelf has {item.name} already, and it is not the same."
                 raise RefusedError("S-taken", title, "Give yours another name, or merge the two.")
             if there is not None:
-                return there
+                return read_stored(self.folder, there[0])[0]
+            self.free_path(item)
             stored = Stored(item, item.path, origin)
             journal.carry_out(self.folder, files_of(stored), f"putting {item.name} on the shelf")
             return stored
@@ -167,8 +120,8 @@ class Shelf:
     @told
     def replace(self, item: Item) -> Stored:
         """Put a newer state of a thing in the place of the old; what it was before is kept for merging."""
-        with self._writing():
-            old = self._of_key(item) or self._named(item.name)
+        with self.writing():
+            old = self._named(item.name)
             history = (*old.item.history, old.item.content, *item.history)
             newer = attrs.evolve(item, history=tuple(dict.fromkeys(each for each in history if each != item.content)))
             stored = attrs.evolve(old, item=newer)
@@ -178,19 +131,19 @@ class Shelf:
     @told
     def change_files(self, after: Mapping[str, bytes | None], label: str) -> journal.Change:
         """Change several plain files as one."""
-        with self._writing():
+        with self.writing():
             return journal.carry_out(self.folder, after, label)
 
     @told
     def undo(self) -> journal.Change:
         """Undo the last change of games, remixes or modifiers."""
-        with self._writing():
+        with self.writing():
             return journal.undo(self.folder)
 
     @told
     def take_off(self, name: str) -> Stored:
         """Take a thing off the shelf; it can be undone."""
-        with self._writing():
+        with self.writing():
             stored = self._named(name)
             gone = {stored.path: None, known_path(stored.path): None}
             journal.carry_out(self.folder, gone, f"taking {stored.item.name} off the shelf")
@@ -199,7 +152,7 @@ class Shelf:
     @told
     def note(self, name: str, note: Note) -> Stored:
         """Keep a note with a thing."""
-        with self._writing():
+        with self.writing():
             stored = noted(self._named(name), note)
             write_whole(self.folder / known_path(stored.path), json_bytes(known_json(stored)))
             return stored
@@ -207,7 +160,7 @@ class Shelf:
     @told
     def observe(self, name: str, seen: ObservedRound) -> int:
         """Keep a round that was played; how many rounds of that game are kept now. See rounds.observed."""
-        with self._writing():
+        with self.writing():
             path = self.folder / rounds_path(name)
             path.parent.mkdir(exist_ok=True)
             before = read_plain(path, rounds.MOST_BYTES) if path.exists() else None
@@ -234,13 +187,26 @@ class Shelf:
             for path, code, title, hint in rows
         )
 
+    def free_path(self, item: Item) -> str:
+        """The path of a thing that is not on the shelf yet; refused where another file lies there."""
+        if (self.folder / item.path).exists():
+            title = f"There is a file {item.path} on the shelf that does not hold {item.name}."
+            raise RefusedError("S-taken", title, "Look at it, and give it another name.")
+        return item.path
+
     def _paths(self) -> list[str]:
         return [path for (path,) in self.index.execute("SELECT path FROM items ORDER BY kind, slug")]
 
-    def _of_key(self, item: Item) -> Stored | None:
+    def of_key(self, item: Item) -> tuple[str, str, frozenset[str]] | None:
+        """What goes by the name of a thing: its file, its content hash, and those that it had before."""
         same = "kind = 'modifier'" if item.kind == "modifier" else "kind <> 'modifier'"
-        row = self.index.execute(f"SELECT path FROM items WHERE slug = ? AND {same}", (item.slug,)).fetchone()
-        return read_stored(self.folder, row[0])[0] if row else None
+        query = f"SELECT path, content, history FROM items WHERE slug = ? AND {same}"
+        row = self.index.execute(query, (item.slug,)).fetchone()
+        return (row[0], row[1], frozenset(row[2].split())) if row else None
+
+    def slugs(self) -> frozenset[str]:
+        """Every name that is taken, as a slug."""
+        return frozenset(each for (each,) in self.index.execute("SELECT slug FROM items"))
 
     def _named(self, name: str) -> Stored:
         query = "SELECT path FROM items WHERE slug = ? ORDER BY kind = 'modifier'"

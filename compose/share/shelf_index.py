@@ -30,7 +30,7 @@ _TABLES = """
 CREATE TABLE files (path TEXT PRIMARY KEY, signature TEXT NOT NULL);
 CREATE TABLE items (
   id INTEGER PRIMARY KEY, path TEXT UNIQUE NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, slug TEXT NOT NULL,
-  content TEXT NOT NULL, about TEXT NOT NULL, licence TEXT, origin TEXT NOT NULL, lineage TEXT NOT NULL,
+  content TEXT NOT NULL, history TEXT NOT NULL, about TEXT NOT NULL, licence TEXT, origin TEXT NOT NULL, lineage TEXT NOT NULL,
   ages_least REAL, ages_most REAL, players_least INTEGER, players_most INTEGER, long_m REAL, wide_m REAL);
 CREATE TABLE tags (item INTEGER NOT NULL REFERENCES items ON DELETE CASCADE, sort TEXT NOT NULL, word TEXT NOT NULL);
 CREATE INDEX tags_by_item ON tags (item);
@@ -182,13 +182,14 @@ def _put(connection: sqlite3.Connection, stored: Stored, sheet: Sheet) -> None:
     game = resolve(sheet, kit_categories()).value if isinstance(sheet, GameSheet) else None
     origin = stored.origin.words() if stored.origin else ""
     lineage = item.lineage.words() if item.lineage else ""
-    told = (stored.path, item.kind, item.name, item.slug, item.content, item.about, item.licence, origin, lineage)
+    history = " ".join(item.history)
+    said = (item.kind, item.name, item.slug, item.content, history, item.about, item.licence)
     numbers = _numbers(game) if game else (None,) * 6
     number = connection.execute(
-        "INSERT INTO items (path, kind, name, slug, content, about, licence, origin, lineage,"
+        "INSERT INTO items (path, kind, name, slug, content, history, about, licence, origin, lineage,"
         " ages_least, ages_most, players_least, players_most, long_m, wide_m)"
-        " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-        (*told, *numbers),
+        " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        (stored.path, *said, origin, lineage, *numbers),
     ).lastrowid
     skills, kit = (_skills(sheet), _kit(game)) if game and isinstance(sheet, GameSheet) else ([], [])
     tags = [(number, "skill", word) for word in skills] + [(number, "kit", word) for word in kit]

@@ -31,8 +31,8 @@ def told(
     """A method that gives an Outcome instead of raising."""
 
     @wraps(method)
-    def telling(self: Owner, *args: Given.args, **named: Given.kwargs) -> Outcome[Value]:
-        return outcome_of(self.folder, lambda: method(self, *args, **named))
+    def telling(owner: Owner, /, *args: Given.args, **named: Given.kwargs) -> Outcome[Value]:
+        return outcome_of(owner.folder, lambda: method(owner, *args, **named))
 
     return telling
 

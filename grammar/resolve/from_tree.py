@@ -4,16 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+import attrs
+
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
+from grammar.meanings import Meaning
 from grammar.resolve.names import name_findings
 from grammar.resolve.possible import possible_findings
+from grammar.resolve.reworded import reworded
 from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides, declare_tracks
 from grammar.sentences.head import Ages
 from grammar.sentences.space import Court
-from grammar.tree import GameSheet
+from grammar.tree import GameSheet, Line
 
 _USUAL_AGES_YEARS = (8.0, 12.0)
+_OF_ABSENCE = ("G-missing", "G-no-place", "G-no-points", "G-switch", "G-half")
 _NEEDED = {
     "space": "court 18 m by 9 m, halved across",
     "sides": "north and south, 6 to 14 players each, mirrored",
@@ -22,17 +27,19 @@ _NEEDED = {
 }
 
 
-def resolve(sheet: GameSheet, catalogue: Mapping[str, str]) -> Outcome[Game]:
-    """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category."""
+def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) -> Outcome[Game]:
+    """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category.
+
+    Without `whole` some lines of the sheet could not be read: nothing is said of what may stand in them.
+    """
     words = Vocabulary(built_in())
     sides, roles = declare_sides(sheet, words)
     areas = declare_areas(sheet, words)
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
     findings = [*words.findings, *_missing(sheet)]
-    for part in (sheet.head, *(section.lines for section in sheet.sections)):
-        for line in part:
-            findings.extend(name_findings(line.sentence, words.meanings))
+    known, wrong_names = _with_known_names(sheet, words.meanings)
+    findings.extend(wrong_names)
     court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
     ages = next((line.sentence for line in sheet.head if isinstance(line.sentence, Ages)), None)
     game = Game(
@@ -47,11 +54,34 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str]) -> Outcome[Game]:
         kit,
         words.meanings,
     )
-    if not any(finding.severity is Severity.ERROR for finding in findings):
-        findings.extend(possible_findings(game))
+    findings.extend(possible_findings(attrs.evolve(game, sheet=known)))
+    if wrong_names or words.findings or not whole:
+        findings = [finding for finding in findings if finding.code not in _OF_ABSENCE]
+    if not whole:
+        findings = [finding for finding in findings if finding.code != "G-unknown"]
     findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
     broken = any(finding.severity is Severity.ERROR for finding in findings)
     return Outcome(None if broken else game, tuple(findings))
+
+
+def _with_known_names(
+    sheet: GameSheet, meanings: Mapping[str, Meaning]
+) -> tuple[GameSheet, list[Finding]]:
+    """The sheet without the lines that hold unknown names, and what is wrong with these."""
+    findings: list[Finding] = []
+
+    def known(section: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+        kept = []
+        for line in lines:
+            wrong = list(name_findings(line.sentence, meanings))
+            better = reworded(section, line.sentence, meanings) if wrong else None
+            findings.extend(attrs.evolve(each, hint=f"Write: {better}") if better else each for each in wrong)
+            kept += [] if wrong else [line]
+        return tuple(kept)
+
+    head = known("head", sheet.head)
+    sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
+    return attrs.evolve(sheet, head=head, sections=sections), findings
 
 
 def _missing(sheet: GameSheet) -> list[Finding]:

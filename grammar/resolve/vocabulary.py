@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import attrs
 from attrs import define, field
 
 from grammar.finding import Finding, Severity
@@ -163,7 +164,6 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
         if kind not in AREA_KINDS:
             hint = did_you_mean(kind, AREA_KINDS) or f"End its name with what it is: {listing(AREA_KINDS, 'or')}."
             words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
-            continue
         words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
         forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
         each = sentence.spot.determiner in ("each", "every")
@@ -229,7 +229,7 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
             number.span,
             f"Write a whole number from 1 to {COUNT_LIMIT}.",
         )
-        return
+        number = attrs.evolve(number, value=1.0)
     written = sentence.name.text
     one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
     many = written if written != one else plural(one)
