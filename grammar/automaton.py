@@ -44,7 +44,7 @@ def pieces(text: str) -> list[Piece]:
                 found.append(Piece(token.type, str(token), offset + start, offset + start + len(token)))
             return found
         except UnexpectedCharacters as error:
-            start = offset + error.pos_in_stream
+            start = offset + (error.pos_in_stream or 0)
             strange = re.match(r"[\w'’-]+|.", text[start:])
             end = start + (len(strange.group()) if strange else 1)
             found.append(Piece(STRANGE, text[start:end], start, end))
@@ -59,7 +59,7 @@ def beginning(section: str) -> Stack:
 
 def after(section: str, stack: Stack, kind: str) -> Stack | None:
     """The stack when a piece of that kind follows, or None where it cannot."""
-    first, last, states = _table(section)
+    _first, last, states = _table(section)
     while True:
         step = states[stack[-1]].get(kind)
         if step is None:

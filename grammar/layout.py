@@ -13,7 +13,7 @@ from attrs import frozen
 
 from grammar.finding import Finding, Severity
 from grammar.span import Span
-from grammar.words import did_you_mean
+from grammar.words import nearest
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 KINDS = ("game", "modifier", "remix")
@@ -21,8 +21,19 @@ MOST_BYTES = 1 << 20
 MOST_LINE_LETTERS = 400
 MOST_LINES = 20_000
 MOST_TITLE_LETTERS = 60
+MOST_SHEET_LINES = 400
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
 _OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
+_OTHER_WORDS = {
+    "area": "space", "court": "space", "field": "space", "hall": "space", "pitch": "space",
+    "groups": "sides", "players": "sides", "pupils": "sides", "teams": "sides", "team": "sides",
+    "equipment": "kit", "gear": "kit", "material": "kit", "materials": "kit",
+    "organisation": "set-up", "preparation": "set-up", "start": "set-up",
+    "actions": "play", "game": "play", "playing": "play", "rules": "play", "tasks": "play",
+    "consequences": "when", "events": "when", "if": "when", "what happens": "when",
+    "end": "finish", "ending": "finish", "goal": "finish", "scoring": "finish", "winning": "finish",
+    "health": "care", "safety": "care", "cautions": "care",
+}  # fmt: skip
 
 
 @frozen
@@ -94,7 +105,7 @@ def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Fi
 def _strange(said: str) -> bool:
     return (
         (not said.isascii()
-        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Zl", "Zp") for letter in said))
+        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Cs", "Zl", "Zp") for letter in said))
         or (any(ord(letter) < 32 or ord(letter) == 127 for letter in said))
     )
 
@@ -118,6 +129,9 @@ def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
     for heading, body in groups:
         kind, title = _heading(heading)
         findings.extend(_title_findings(kind, title, heading, file))
+        if len(body) > MOST_SHEET_LINES:
+            findings.append(_too_long(kind, body[MOST_SHEET_LINES].span(file)))
+            body = body[:MOST_SHEET_LINES]
         if kind == "game":
             head, sections = _sections(body, findings, file)
         else:
@@ -131,10 +145,15 @@ def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
     return found, findings
 
 
+def _too_long(kind: str, place: Span) -> Finding:
+    title = f"A {kind} has at most {MOST_SHEET_LINES} lines; what follows is not read."
+    return Finding("L-long", Severity.ERROR, title, place, "A rule sheet is a page or two: keep what players need.")
+
+
 def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterator[tuple[TextLine, list[TextLine]]]:
+    """Each heading with its lines. A file that begins otherwise is read as if a heading stood there."""
     heading: TextLine | None = None
     body: list[TextLine] = []
-    stray = False
     for line in lines:
         if line.indent == 0 and _heading(line)[0]:
             if heading:
@@ -142,14 +161,30 @@ def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterat
             heading, body = line, []
         elif heading:
             body.append(line)
-        elif not stray:
-            stray = True
-            first = line.text.split()[0]
-            hint = did_you_mean(first, KINDS) or 'Begin with a line such as "game Lantern Row".'
+        else:
+            heading, hint = _meant_heading(line)
+            first = line.text.split(maxsplit=1)[0]
             title = f"A file begins with `game` and its name; this one begins with `{first[:30]}`."
+            if first.lower() in KINDS:
+                title = f"`{first}` does not stand at the beginning of its line."
             findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint))
+            body = [] if heading.number else [line]
     if heading:
         yield heading, body
+
+
+def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
+    """The heading that a first line was meant to be, and what to write; number 0 where it is none."""
+    first, _, rest = line.text.partition(" ")
+    near = nearest(first.rstrip(":"), KINDS, most=1)
+    if near and rest:
+        text = f"{near[0]} {rest.strip()}"
+        return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
+    hint = 'Begin with a line such as "game Lantern Row".'
+    if not section_name(line.text) and _TITLE.fullmatch(line.text) and len(line.text) <= MOST_TITLE_LETTERS:
+        text = f"game {line.text}"
+        return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
+    return TextLine(0, 0, "game (no name)", ()), hint
 
 
 def _heading(line: TextLine) -> tuple[str, str]:
@@ -158,15 +193,18 @@ def _heading(line: TextLine) -> tuple[str, str]:
 
 
 def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iterator[Finding]:
+    hint = f'Write the name behind the word, such as "{kind} Lantern Row".'
     if not title:
         wrong = f"This {kind} has no name."
+    elif not heading.number:
+        return
     elif len(title) > MOST_TITLE_LETTERS:
         wrong = f"This name has {len(title)} letters; at most {MOST_TITLE_LETTERS} fit on a card."
     elif not _TITLE.fullmatch(title):
         wrong = f"`{title}` has a sign that a name cannot have."
+        hint = "A name has letters, digits and spaces, and of signs only ' & , . ! -"
     else:
         return
-    hint = f'Write the name behind the word, such as "{kind} Lantern Row".'
     yield Finding("L-name", Severity.ERROR, wrong, heading.span(file), hint)
 
 
@@ -188,11 +226,23 @@ def _sections(
         if name:
             current = []
             sections.append((name, line, current))
-        elif line.indent == 0 and len(line.text.split()) == 1:
-            hint = did_you_mean(line.text, SECTIONS) or f"The sections are {', '.join(SECTIONS)}."
+        elif line.indent == 0 and (meant := _meant_section(line.text)) is not None:
+            hint = f"Write: {meant}" if meant else f"The sections are {', '.join(SECTIONS)}."
             title = f"`{line.text}` is not a section of a game."
             findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint))
             current = []
+            if meant:
+                sections.append((meant, line, current))
         else:
             current.append(line)
     return tuple(head), tuple((name, line, tuple(lines)) for name, line, lines in sections)
+
+
+def _meant_section(text: str) -> str | None:
+    """The section that a heading was meant to be, "" for one that cannot be guessed, None for a sentence."""
+    said = text.lower().rstrip(":").strip()
+    if said in _OTHER_WORDS:
+        return _OTHER_WORDS[said]
+    if len(said.split()) > 1 or (not said.isalpha() and "-" not in said):
+        return None
+    return next(iter(nearest(said, SECTIONS, most=1)), "")

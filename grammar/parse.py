@@ -147,23 +147,31 @@ class _FileReader:
             return None
         filled = filled_in(text_line.text, values)
         if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
-            return self._wrong(_long_number(text_line.span(self._file)))
+            self._wrong(_long_number(text_line.span(self._file)))
+            return None
         try:
             return Line(self._node(section, text_line, filled), text_line.notes)
         except UnexpectedInput:
             found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
         self._wrong(found.finding, found.lost)
-        return Line(self._node(section, text_line, found.meant), text_line.notes) if found.meant else None
+        return Line(self._meant(section, text_line, found.meant), text_line.notes) if found.meant else None
 
     def _node(self, section: str, text_line: TextLine, filled: Filled) -> Node:
         span = text_line.span(self._file)
         tree = parse_sentence(section, filled.text)
-        exact = filled.text == text_line.text or filled.growth
 
         def column(number: int) -> int:
-            return text_line.indent + filled.column(number) if exact else span.column
+            return text_line.indent + filled.column(number)
 
-        return attrs.evolve(Reader(span, column, filled.parameters).node(tree), span=span)
+        node: Node = Reader(span, column, filled.parameters).node(tree)
+        return attrs.evolve(node, span=span)
+
+    def _meant(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+        """A line as it was meant: its pieces have no places of their own."""
+        span = text_line.span(self._file)
+        tree = parse_sentence(section, filled.text)
+        node: Node = _WholeLine(span, lambda column: column, filled.parameters).node(tree)
+        return attrs.evolve(node, span=span)
 
     def _wrong(self, finding: Finding, lost: bool = True) -> None:
         self._slips += 1
@@ -174,6 +182,13 @@ class _FileReader:
             title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."
             hint = "Mend these first, or take another file."
             self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
+
+
+class _WholeLine(Reader):
+    """Reads a line that stands otherwise in the file: every piece has the place of the line."""
+
+    def _stretch(self, start: int, end: int) -> Span:
+        return self._line
 
 
 def _is_sentence(section: str, text: str) -> bool:

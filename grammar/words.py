@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 
 _UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
 
@@ -39,9 +39,17 @@ def article(noun: str) -> str:
 
 
 def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
-    """Up to `most` known words that are spelled like `word`, the likest first."""
+    """Up to `most` known words that are spelled like `word`, the likest first; far ones only if none is near."""
     by_folded = {candidate.lower(): candidate for candidate in known}
-    return [by_folded[match] for match in get_close_matches(word.lower(), by_folded, n=most, cutoff=0.6)]
+    said = word.lower()
+    found = get_close_matches(said, by_folded, n=most, cutoff=0.6)
+    best = likeness(said, found[0]) if found else 0.0
+    return [by_folded[match] for match in found if likeness(said, match) >= best - 0.12]
+
+
+def likeness(one: str, other: str) -> float:
+    """How like two spellings are, from 0 to 1."""
+    return SequenceMatcher(None, other, one).ratio()
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:

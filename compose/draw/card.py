@@ -13,7 +13,7 @@ from compose.draw.speak_play import choice_lines, finish_lines, play_lines, when
 from compose.draw.speak_setup import kit_words, players_words, setup_lines
 from compose.net.floor_values import Floor
 from grammar.game import Game
-from grammar.sentences.finish import After
+from grammar.sentences.finish import After, FirstTo, LoseWhen, MoreWins, WinWhen
 from grammar.sentences.head import Caution, Licence, Skills
 from library.records import Hall, KitItem
 
@@ -73,7 +73,7 @@ def card_of(
         CardSection("Set up", _lines(setup_lines(game))),
         CardSection("How to play", _lines(play_lines(game))),
         CardSection("What happens when", _lines(when_lines(game))),
-        CardSection("How to win", _lines(finish_lines(game))),
+        CardSection(_finish_heading(game), _lines(finish_lines(game))),
         CardSection("Choices for the class", _lines(choice_lines(game))),
         CardSection("Say to the class", _lines(sentence(cue) for cue in game.told("cue"))),
         CardSection("What is changed", tuple(_changed(*one) for one in said.modifiers)),
@@ -92,6 +92,15 @@ def card_of(
     )
 
 
+def _finish_heading(game: Game) -> str:
+    won = any(
+        isinstance(line, WinWhen | LoseWhen | FirstTo)
+        or (isinstance(line, After) and any(isinstance(result, MoreWins) for result in line.results))
+        for line in game.sentences("finish")
+    )
+    return "How to win" if won else "How it ends"
+
+
 def _lines(lines: Iterable[str]) -> tuple[str, ...]:
     """Each line once, empty ones left out."""
     return tuple(dict.fromkeys(line for line in lines if line))
@@ -104,8 +113,12 @@ def _changed(name: str, did: str) -> str:
 def _cautions(game: Game, notes: CardNotes, catalogue: Mapping[str, KitItem]) -> tuple[str, ...]:
     """The author's cautions, those of the modifiers, those of the kit, and whose word is the last."""
     own = [line.text for line in game.all_of("care", Caution)]
-    kit = [catalogue[line.like].caution for line in game.kit if line.like in catalogue]
+    kit = [_of_kit(line.plural, catalogue[line.like].caution) for line in game.kit if line.like in catalogue]
     return (*_lines(sentence(line) for line in (*own, *game.told("caution"), *notes.cautions, *kit)), LAST_WORD)
+
+
+def _of_kit(name: str, caution: str) -> str:
+    return f"{name}: {caution[0].lower()}{caution[1:]}" if caution else ""
 
 
 def _facts(game: Game) -> tuple[tuple[str, str], ...]:
@@ -125,5 +138,5 @@ def _footer(game: Game, credit: str, notes: CardNotes) -> tuple[str, ...]:
     lines = [f"Credit: {credit}." if credit else "", f"Licence: {licence}." if licence else ""]
     outcomes = "; ".join(game.told("outcomes"))
     lines.append(f"Outcomes: {outcomes}." if outcomes else "")
-    lines.append(f"Made from: {' → '.join(notes.lineage)}." if notes.lineage else "")
-    return tuple(line.replace("..", ".").replace(" → ", " > ") for line in lines if line)
+    lines.append(f"Made from: {' > '.join(notes.lineage)}." if notes.lineage else "")
+    return tuple(line.replace("..", ".") for line in lines if line)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.game import Game
 from grammar.meanings import KitMeaning, PlayerMeaning
-from grammar.sentences.base import AnySide, Name, Node, Quantity, SideSame
+from grammar.sentences.base import AnySide, Name, Quantity, SideSame
 from grammar.sentences.finish import (
     AllOf,
     AnyWay,
@@ -82,8 +82,7 @@ def claim_words(game: Game, claim: Claim, it: str = "it") -> str:
     said, quantity = f"{side_words(claim.side, it)} {claim.verb}", claim.quantity
     match quantity:
         case NoneOf():
-            left = " left" if isinstance(getattr(claim.counted, "state", None), Inside) else ""
-            return f"{said} no {counted_words(game, claim.counted, 0)}{left}"
+            return f"{said} no {counted_words(game, claim.counted, 0)}".replace(" in play", " left in play")
         case Exactly() | AtLeast() | AtMost():
             lead = {AtLeast: "at least ", AtMost: "at most "}.get(type(quantity), "")
             number = quantity.count
@@ -102,7 +101,3 @@ def condition_words(game: Game, condition: AnyWay, it: str = "it") -> str:
     ways = [listing(claim_words(game, claim, it) for claim in way.claims) for way in condition.ways]
     return " or ".join(ways)
 
-
-def words_of(node: Node) -> str:
-    """A node in its own canonical wording."""
-    return node.words()

@@ -107,7 +107,12 @@ def when_words(game: Game, line: when.When) -> str:
     event = _event(game, line.event)
     if line.condition:
         event += f" while {condition_words(game, line.condition, 'its side')}"
-    return f"when {event}, {listing(_follows(one) for one in line.consequences)}"
+    follows = [_follows(one) for one in line.consequences]
+    if isinstance(line.event, when.Knocked):
+        # Further on "it" could be anything spoken of since: the thing that was knocked gets its name again.
+        known = f"the {one_of(game, line.event.what.name)} "
+        follows[1:] = [known + said.removeprefix("it ") if said.startswith("it ") else said for said in follows[1:]]
+    return f"when {event}, {listing(follows)}"
 
 
 def _event(game: Game, event: when.Event) -> str:

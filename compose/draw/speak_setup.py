@@ -90,7 +90,8 @@ def _placed(game: Game, placing: Placing) -> str:
         number, what = 2.0, f"all but {placing.count.words()} {placing.what.words()}"
     else:
         number = float(total)
-        what = f"each side's {thing(game, placing.what.name, number)}" if own else _the(placing.what)
+        named = thing(game, placing.what.name, number)
+        what = f"each side's {named}" if own else _the(placing.what).replace(placing.what.name.text, named, 1)
     if own and isinstance(placing.where.owner, Owner) and placing.where.owner.determiner == "their":
         where = f"{placing.preposition} its {placing.where.name.words()}"
     return f"{what} {_verb(category, number == 1)} {where}{spread}"
@@ -154,7 +155,7 @@ def _kit_count(game: Game, line: GameKit) -> str:
     if line.parts > 1:
         said.append(f"{'each ' if total > 1 else ''}of {line.parts} parts")
     for several in game.all_of("sides", SideBySide):
-        said.append(f"for every one of the {several.what.words()}")
+        said.append(f"for each of the {several.what.words()}")
     return said[0] + (f" ({', '.join(said[1:])})" if said[1:] else "")
 
 

@@ -47,13 +47,12 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     if any(isinstance(each, when.Scores) for rule in game.whens for each in rule.consequences):
         for side in builder.side_names:
             points_place(builder, side, counted_to)
-    lower_attempts(builder, table)
-    lower_held_too_long(builder, table)
-    lower_fetches(builder, _own_and_granted(game, granted, play.Fetch))
-    lower_frees(builder, tuple(game.all_of("play", play.Free)))
-    lower_stand_ups(builder)
-    lower_everyone_holds(builder, table)
-    lower_becomes(builder, table)
+    lower_moves(builder, table, granted)
+    if any(isinstance(each, when.StartsAgain) for rule in game.whens for each in rule.consequences):
+        # To start again is to set every place; only now are all of them known.
+        builder.transitions.clear()
+        builder.reactions.clear()
+        lower_moves(builder, table, granted)
     lower_ends(builder, counted_to, table.result_place)
     bell = lower_bell(builder)
     _register(builder)
@@ -82,8 +81,23 @@ def _register(builder: Builder) -> None:
             builder.rule(each)
 
 
-def _own_and_granted(game: Game, granted: GameSheet, kind: type[play.Fetch]) -> tuple[play.Fetch, ...]:
-    return (*game.all_of("play", kind), *granted.all_of("play", kind))
+def lower_moves(builder: Builder, table: Table, granted: GameSheet) -> None:
+    """All that can happen, and what follows at once."""
+    game = builder.game
+    lower_attempts(builder, table)
+    lower_held_too_long(builder, table)
+    lower_fetches(builder, _fetches(game, granted))
+    lower_frees(builder, tuple(game.all_of("play", play.Free)))
+    lower_stand_ups(builder)
+    lower_everyone_holds(builder, table)
+    lower_becomes(builder, table)
+
+
+def _fetches(game: Game, granted: GameSheet) -> tuple[play.Fetch, ...]:
+    """The game's own lines, and those taken for granted about places of which it says nothing."""
+    own = tuple(game.all_of("play", play.Fetch))
+    spoken_of = {each.where.name.text for each in (*own, *game.all_of("play", play.NobodyFetches))}
+    return (*own, *(each for each in granted.all_of("play", play.Fetch) if each.where.name.text not in spoken_of))
 
 
 def _table(builder: Builder, granted: GameSheet, counted_to: int) -> Table:

@@ -30,7 +30,8 @@ _TABLES = """
 CREATE TABLE files (path TEXT PRIMARY KEY, signature TEXT NOT NULL);
 CREATE TABLE items (
   id INTEGER PRIMARY KEY, path TEXT UNIQUE NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, slug TEXT NOT NULL,
-  content TEXT NOT NULL, history TEXT NOT NULL, about TEXT NOT NULL, licence TEXT, origin TEXT NOT NULL, lineage TEXT NOT NULL,
+  content TEXT NOT NULL, history TEXT NOT NULL, about TEXT NOT NULL, licence TEXT, origin TEXT NOT NULL,
+  lineage TEXT NOT NULL,
   ages_least REAL, ages_most REAL, players_least INTEGER, players_most INTEGER, long_m REAL, wide_m REAL);
 CREATE TABLE tags (item INTEGER NOT NULL REFERENCES items ON DELETE CASCADE, sort TEXT NOT NULL, word TEXT NOT NULL);
 CREATE INDEX tags_by_item ON tags (item);
@@ -41,7 +42,7 @@ CREATE INDEX rounds_by_content ON rounds (content);
 CREATE TABLE verdicts (content TEXT PRIMARY KEY, to_mend INTEGER NOT NULL, whole INTEGER NOT NULL);
 CREATE VIRTUAL TABLE words USING fts5 (name, about, skills, kit, rules, notes,
   tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3');
-CREATE VIRTUAL TABLE known_words USING fts5vocab (words, row);
+CREATE VIRTUAL TABLE known_words USING fts5vocab (words, col);
 """
 _NAMES = ("known_words", "words", "verdicts", "rounds", "troubles", "tags", "items", "files")
 
@@ -195,7 +196,8 @@ def _put(connection: sqlite3.Connection, stored: Stored, sheet: Sheet) -> None:
     tags = [(number, "skill", word) for word in skills] + [(number, "kit", word) for word in kit]
     connection.executemany("INSERT INTO tags VALUES (?, ?, ?)", tags)
     notes = " ".join(note.text for note in stored.notes)
-    texts = (number, item.name, item.about, " ".join(skills), " ".join(kit), item.text, notes)
+    things = " ".join(kit).replace("|", " ")
+    texts = (number, item.name, item.about, " ".join(skills), things, item.text, notes)
     connection.execute(
         "INSERT INTO words (rowid, name, about, skills, kit, rules, notes) VALUES (?, ?, ?, ?, ?, ?, ?)", texts
     )
@@ -211,4 +213,5 @@ def _skills(sheet: GameSheet) -> list[str]:
 
 
 def _kit(game: Game) -> list[str]:
-    return list(dict.fromkeys(word for line in game.kit for word in (line.name, line.like, line.category)))
+    """Each line of kit as its name, what it is like, and its category."""
+    return [f"{line.name}|{line.like}|{line.category}" for line in game.kit]

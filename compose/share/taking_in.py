@@ -159,7 +159,7 @@ def _in_place_of(shelf: Shelf, arrival: Arrival, origin: Origin, files: dict[str
     files.update(files_of(ours))
     before = (*ours.item.history, ours.item.content, *item.history)
     history = tuple(dict.fromkeys(each for each in before if each != item.content))
-    path = arrival.path if ours.item.kind == item.kind else item.path
+    path = arrival.path if ours.item.kind == item.kind else shelf.free_path(item)
     if path != arrival.path:
         files.update({arrival.path: None, known_path(arrival.path): None})
     return Stored(attrs.evolve(item, history=history), path, origin, ours.notes)

@@ -75,7 +75,7 @@ def _with_known_names(
         for line in lines:
             wrong = list(name_findings(line.sentence, meanings))
             better = reworded(section, line.sentence, meanings) if wrong else None
-            findings.extend(attrs.evolve(each, hint=f"Write: {better}") if better else each for each in wrong)
+            findings.extend([attrs.evolve(wrong[0], hint=f"Write: {better}")] if better else wrong)
             kept += [] if wrong else [line]
         return tuple(kept)
 

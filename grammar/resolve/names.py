@@ -115,7 +115,7 @@ _FREE = (
 
 
 def sort_of(meaning: Meaning) -> str:
-    """One word for what a name means: ball, target, ring, body, furniture, player, agent, mate, teacher, place, side."""
+    """One word for what a name means: one of _SAID."""
     match meaning:
         case KitMeaning() | CategoryMeaning():
             return meaning.category
@@ -135,7 +135,7 @@ def sort_of(meaning: Meaning) -> str:
 
 def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[Finding]:
     """What is wrong with the names of one sentence."""
-    for expected, name in _names(sentence):
+    for expected, name in names_of(sentence):
         meaning = meanings.get(name.text)
         if meaning is None:
             yield _unknown(name, expected, meanings)
@@ -143,7 +143,8 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
             yield _misplaced(name, meaning, expected)
 
 
-def _names(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
+def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
+    """Every name of a sentence that must mean something, with the sorts of things it may mean."""
     for field in attrs.fields(type(node)):
         if field.name == "span" or (type(node), field.name) in _FREE:
             continue
@@ -158,18 +159,22 @@ def _names(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
             elif isinstance(part, Name) and expected:
                 yield expected, part
             elif isinstance(part, Node):
-                yield from _names(part)
+                yield from names_of(part)
 
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
-    fitting = [word for word, meaning in meanings.items() if sort_of(meaning) in expected]
-    hint = did_you_mean(name.text, fitting)
+    hint = did_you_mean(name.text, fitting(expected, meanings))
     if not hint:
         hint = _declare_hint(name.text, expected)
     title = (
         f"Nothing here is called `{name.text}`; {listing([_SAID[sort] for sort in expected], 'or')} could stand here."
     )
     return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+
+
+def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[str]:
+    """The names that may stand where these sorts of things are expected."""
+    return [word for word, meaning in meanings.items() if sort_of(meaning) in expected]
 
 
 def _declare_hint(text: str, expected: tuple[str, ...]) -> str:

@@ -2,35 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterator, Mapping
+from itertools import islice
 
 from lark import UnexpectedInput
 
 from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.meanings import Meaning
-from grammar.resolve.names import name_findings
+from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.sentences.base import Node
 from grammar.wordings import rewrites
+from grammar.words import likeness, nearest
 
-_MOST_TRIED = 6
+_MOST_TRIED = 8
+_LIKE_ENOUGH = 0.8
 
 
 def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> str | None:
-    """The sentence with other wordings (grammar/wordings.py), or None where none of them helps.
+    """The sentence with other wordings (grammar/wordings.py) or spellings, or None where none of them helps.
 
     Such as "four foam balls in both halves", which reads as two names: "4 foam balls in each half".
     """
-    said = sentence.words()
-    for rewrite in list(rewrites(section, said))[:_MOST_TRIED]:
-        line = said[: rewrite.start] + rewrite.new + said[rewrite.end :]
+    for line in islice(_candidates(section, sentence, meanings), _MOST_TRIED):
         if not _names_wrong(section, line, sentence, meanings):
             return line
+    return None
+
+
+def _candidates(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[str]:
+    said = sentence.words()
+    found = sorted(rewrites(section, said), key=lambda rewrite: rewrite.start)
     together = said
-    for rewrite in reversed(sorted(rewrites(section, said), key=lambda each: each.start)):
+    for rewrite in found:
+        yield said[: rewrite.start] + rewrite.new + said[rewrite.end :]
+    for rewrite in reversed(found):
         if together[rewrite.start : rewrite.end] == rewrite.old:
             together = together[: rewrite.start] + rewrite.new + together[rewrite.end :]
-    return together if together != said and not _names_wrong(section, together, sentence, meanings) else None
+    yield together
+    spelled = said
+    for expected, name in names_of(sentence):
+        if name.text not in meanings:
+            near = nearest(name.text, fitting(expected, meanings), most=1)
+            if near and likeness(name.text, near[0]) >= _LIKE_ENOUGH:
+                spelled = re.sub(rf"(?<!\w){re.escape(name.text)}(?!\w)", near[0], spelled, count=1)
+    yield spelled
 
 
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:

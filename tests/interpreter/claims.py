@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+import attrs
+
 from grammar.game import GameKit
 from grammar.meanings import PlayerMeaning, side_named
 from grammar.sentences import finish, when
-from grammar.sentences.base import AnySide, SideNamed, SideOf, SideRef
+from grammar.sentences.base import AnySide, Node, SideNamed, SideOf, SideRef
 from tests.interpreter.board import IN, Counts, ball, player, points, step, target, total
 from tests.interpreter.sheet import Sheet
 
@@ -112,11 +116,24 @@ def _kit(
 
 
 def points_matter_to(sheet: Sheet) -> int:
-    """Points are counted as far as the finish asks for them, else to 25."""
-    asked = [rule.points.whole for rule in sheet.game.all_of("finish", finish.FirstTo)]
-    for rule in (*sheet.game.all_of("finish", finish.WinWhen), *sheet.game.all_of("finish", finish.LoseWhen)):
-        for way in rule.condition.ways:
-            for claim in way.claims:
-                if isinstance(claim.counted, finish.CountedPoints) and hasattr(claim.quantity, "count"):
-                    asked.append(claim.quantity.count.whole)
-    return max(asked, default=25)
+    """Points are counted as far as any sentence asks for them; where none of the finish does, at least to 25."""
+    finishing = _asked(sheet.game.sentences("finish"))
+    others = _asked((*sheet.game.sentences("when"), *sheet.game.sentences("play")))
+    return max(finishing + others) if finishing else max([25, *others])
+
+
+def _asked(pieces: Iterable[object]) -> list[int]:
+    """Every number of points that a claim somewhere in the sentences asks for."""
+    found: list[int] = []
+    for piece in pieces:
+        if isinstance(piece, finish.FirstTo):
+            found.append(piece.points.whole)
+        elif isinstance(piece, finish.Claim):
+            count = getattr(piece.quantity, "count", None)
+            if isinstance(piece.counted, finish.CountedPoints) and count is not None:
+                found.append(count.whole)
+        elif isinstance(piece, Node):
+            found += _asked(getattr(piece, field.name) for field in attrs.fields(type(piece)))
+        elif isinstance(piece, tuple):
+            found += _asked(piece)
+    return found

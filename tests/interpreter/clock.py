@@ -8,6 +8,7 @@ from attrs import frozen
 
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import play, when
+from grammar.sentences.base import OwnerName
 from tests.interpreter.board import IN, Counts, ball, move, player, target, total
 from tests.interpreter.deeds import HELD, Deed
 from tests.interpreter.follows import follow, resting
@@ -69,7 +70,7 @@ def _freed(sheet: Sheet, free: play.Free, counts: Counts) -> Iterator[Act]:
     who = sheet.players_meant(free.who)
     queue = sheet.area(free.queued.where)
     most = 1 if isinstance(free.queued, play.Queued) else None
-    for side in sheet.sides:
+    for side in _queues(sheet, free.queued.where):
         if who is not None and (who.side not in (None, side) or not _in_play(sheet, side, counts)):
             continue
         for role in sheet.roles(side):
@@ -77,6 +78,13 @@ def _freed(sheet: Sheet, free: play.Free, counts: Counts) -> Iterator[Act]:
                 after = dict(counts)
                 move(after, player(side, role, queue), player(side, role, IN), most)
                 yield Act(("frees", side), after)
+
+
+def _queues(sheet: Sheet, phrase: play.Np) -> tuple[str, ...]:
+    """One side's queue where the phrase names a side, else everybody's."""
+    if phrase.possessive or isinstance(phrase.owner, OwnerName):
+        return (sheet.whose(phrase, sheet.sides[0], sheet.sides[0]),)
+    return sheet.sides
 
 
 def _stood_up(sheet: Sheet, stand_up: play.StandUp, counts: Counts) -> Iterator[Act]:

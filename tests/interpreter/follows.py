@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 from grammar.meanings import AgentMeaning, CategoryMeaning, KitMeaning, PlaceMeaning
@@ -33,14 +34,15 @@ def follow(sheet: Sheet, rule: when.When, deed: Deed, counts: Counts) -> None:
 
 
 def applying(sheet: Sheet, deed: Deed, counts: Counts) -> list[when.When]:
-    """The sheet's own rules for what happened, or else those taken for granted."""
+    """The sheet's own rules for what happened, or else those taken for granted.
+
+    Of several lines with "while" the first counts that is so, beside the lines without.
+    """
     for rules in (sheet.game.whens, tuple(sheet.granted.all_of("when", when.When))):
-        found = [
-            rule
-            for rule in rules
-            if _happened(sheet, rule.event, deed)
-            and (rule.condition is None or true(sheet, rule.condition, deed.other, counts, deed.side))
-        ]
+        met = [rule for rule in rules if _happened(sheet, rule.event, deed)]
+        plain = [rule for rule in met if rule.condition is None]
+        so = (r for r in met if r.condition and true(sheet, r.condition, deed.other, counts, deed.side))
+        found = [*plain, *itertools.islice(so, 1)]
         if found:
             return found
     return []

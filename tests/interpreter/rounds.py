@@ -92,7 +92,7 @@ def result(sheet: Sheet, state: State) -> str | None:
     sides = {winner for winner in wins if winner != DRAW}
     both = next(iter(sheet.game.all_of("finish", finish.BothAtOnce)), None)
     if both is not None and len(sides) > 1:
-        return _one_result(sheet, both.result, counts)
+        return _one_result(sheet, both.result, sheet.sides[0])
     if counts.get(RESULT, 0):
         return sheet.sides[counts[RESULT] - 1]
     return wins[0] if wins else None
@@ -111,7 +111,7 @@ def _results(sheet: Sheet, counts: Counts) -> Iterator[str]:
             case finish.EndsWhen():
                 for side in sheet.sides:
                     if true(sheet, line.condition, side, counts):
-                        yield _one_result(sheet, line.result, counts)
+                        yield _one_result(sheet, line.result, side)
 
 
 def _sides(sheet: Sheet, line: finish.WinWhen | finish.LoseWhen) -> tuple[str, ...]:
@@ -120,9 +120,9 @@ def _sides(sheet: Sheet, line: finish.WinWhen | finish.LoseWhen) -> tuple[str, .
     return sheet.sides
 
 
-def _one_result(sheet: Sheet, said: finish.Result | None, counts: Counts) -> str:
+def _one_result(sheet: Sheet, said: finish.Result | None, side: str) -> str:
     if isinstance(said, finish.SideWins):
-        return sheet.side_in(said.side, sheet.sides[0], sheet.sides[-1], {})
+        return sheet.side_in(said.side, side, sheet.others(side)[0], {})
     assert not isinstance(said, finish.MoreWins), "the interpreter counts nobody's lead before the bell yet"
     return DRAW
 

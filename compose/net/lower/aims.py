@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from attrs import evolve, field, frozen
 
-from compose.net.floor import distance_m
 from compose.net.lower.builder import Builder, Key, at_least
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.moment import Moment
@@ -22,6 +21,7 @@ from compose.net.lower.tokens import (
     target_place,
     target_total,
 )
+from compose.net.lower.trying import attempt_of
 from compose.net.net import Attempt, Condition, Rate, Ratio
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import play
@@ -156,7 +156,7 @@ def _aimed(
     if isinstance(aim, play.AimBetween) and (towed := _towed(builder, sentence, side)):
         rate = Rate((*rate.limits, towed), rate.ratios)
     for moment, extra, ratios in _moments(builder, sentence, aim, side, role, ball):
-        attempt = _attempt(builder, sentence, skill, moment)
+        attempt = attempt_of(builder, sentence, skill, moment)
         option = Option(sentence, skill, moment, attempt, (*guard, *extra), rate)
         if isinstance(aim, play.AimAt) and aim.standing_or_not and ratios:
             option = evolve(option, guard=tuple(guard), standing_ratio=ratios[:1], down_ratio=ratios[1:])
@@ -271,44 +271,3 @@ def _to_mate(builder: Builder, aim: play.AimTo, side: str, moment: object) -> It
     places = tuple(player_place(builder, side, role, standing) for role in roles_of(builder, side))
     needed, other = (1, None) if standing != IN else (2, side)
     yield moment(aim="mate", mates_at=standing, other=other), (at_least(places, needed),), ()
-
-
-def _attempt(builder: Builder, sentence: play.Attempt, skill: str, moment: Moment) -> Attempt:
-    chance, caught, pace = (sentence.told(k) for k in (play.SucceedChance, play.CaughtChance, play.Pace))
-    away = sentence.told(play.FromWhere)
-    catchers = any(rule.event.words().endswith("is caught") for rule in builder.game.whens)
-    return Attempt(
-        name=sentence.words(),
-        skill=skill,
-        ball=builder.game.kit_named(moment.ball[0]).like if moment.ball else None,
-        aim=moment.aim,
-        target=builder.game.kit_named(moment.thing).like if moment.thing else None,
-        distance_m=away.distance.metres if isinstance(away, play.FromWhere) else _distance(builder, moment),
-        said_chance=chance.times.value / chance.of.value if isinstance(chance, play.SucceedChance) else None,
-        said_catch=caught.times.value / caught.of.value if isinstance(caught, play.CaughtChance) else None,
-        said_per_minute=pace.times.value if isinstance(pace, play.Pace) else None,
-        catchable=catchers and moment.aim in ("target", "player", "ring"),
-        age_years=builder.game.ages_years,
-        chance_factor=_factor(builder, play.SucceedAsOften),
-        pace_factor=_factor(builder, play.TakeAsLong),
-    )
-
-
-def _factor(builder: Builder, kind: type[play.SucceedAsOften] | type[play.TakeAsLong]) -> float:
-    factor = 1.0
-    for sentence in builder.game.all_of("play", kind):
-        factor *= sentence.percent.value / 100
-    return factor
-
-
-def _distance(builder: Builder, moment: Moment) -> float:
-    target = {"player": "player", "line": "line", "mate": "mate"}.get(moment.aim, moment.thing or "line")
-    return distance_m(
-        builder.floor,
-        builder.game,
-        thrower_side=moment.actor,
-        target=target,
-        owner_side=moment.actor if moment.aim == "mate" else moment.owner or moment.other,
-        place=moment.line or (moment.mates_at if moment.mates_at != IN else None),
-        role=moment.actor_role,
-    )

@@ -25,7 +25,7 @@ def lower_claim(builder: Builder, claim: finish.Claim, side: str, counted_to: in
     for meant in sides_meant(builder, claim.side, side):
         places = counted_places(builder, claim.counted, meant)
         total = sum_of_capacity(builder, claim.counted, places)
-        parts.append(_compare(places, claim.quantity, total))
+        parts.append(_compare(places, claim.quantity, total, _shrinks(claim.counted)))
     return parts[0] if len(parts) == 1 else All(tuple(parts))
 
 
@@ -46,7 +46,15 @@ def speaks_of_every_side(phrase: AnySide) -> bool:
     return not isinstance(phrase, SideNamed)
 
 
-def _compare(places: tuple[int, ...], quantity: finish.AmountOf, total: int) -> Condition:
+def _shrinks(counted: finish.Counted | finish.CountedPoints) -> bool:
+    """Whether play makes less of it: targets standing, players in. Points, say, are built up instead."""
+    return isinstance(counted, finish.Counted) and (
+        counted.state is None or isinstance(counted.state, finish.Standing | finish.Inside)
+    )
+
+
+def _compare(places: tuple[int, ...], quantity: finish.AmountOf, total: int, shrinks: bool) -> Condition:
+    """A bare number is exact where play makes less of it, and enough once reached where it is built up."""
     terms = tuple((1, place) for place in places)
     match quantity:
         case finish.NoneOf():
@@ -57,6 +65,8 @@ def _compare(places: tuple[int, ...], quantity: finish.AmountOf, total: int) -> 
             return Comparison(terms, ">=", 1)
         case finish.AllOf():
             return Comparison(terms, ">=", total)
+        case finish.Exactly() if shrinks:
+            return Comparison(terms, "==", quantity.count.whole)
         case finish.AtLeast() | finish.Exactly():
             return Comparison(terms, ">=", quantity.count.whole)
 

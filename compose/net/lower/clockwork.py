@@ -11,7 +11,7 @@ from compose.net.lower.claims import lower_claim, lower_condition, speaks_of_eve
 from compose.net.lower.consequences import follow
 from compose.net.lower.moment import Moment, rest_key
 from compose.net.lower.say import player_words
-from compose.net.lower.spots import spot_key
+from compose.net.lower.spots import named_sides, spot_key
 from compose.net.lower.tokens import (
     IN,
     ball_place,
@@ -76,7 +76,7 @@ def lower_frees(builder: Builder, sentences: tuple[play.Free, ...]) -> None:
         meaning = builder.game.meaning(sentence.who.name)
         queue = builder.game.meaning(sentence.queued.where.name)
         assert isinstance(queue, PlaceMeaning)
-        for side in builder.side_names:
+        for side in named_sides(builder, sentence.queued.where):
             if isinstance(meaning, PlayerMeaning) and meaning.side not in (None, side):
                 continue
             for role in roles_of(builder, side):

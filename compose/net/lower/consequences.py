@@ -77,7 +77,7 @@ def _effects(
             yield Assign(result_place, builder.side_names.index(side) + 1, rule)
         case when.StartsAgain():
             for number, place in enumerate(builder.places.values()):
-                if place.token in ("player", "ball", "target", "step"):
+                if place.token in ("player", "ball", "target", "body"):
                     yield Assign(number, place.start, rule)
 
 

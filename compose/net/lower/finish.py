@@ -10,7 +10,7 @@ from compose.net.lower.moment import Moment, side_of
 from compose.net.lower.tokens import POINTS_COUNTED_TO, does
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
 from grammar.game import Game
-from grammar.sentences import finish
+from grammar.sentences import finish, play, when
 from grammar.sentences.base import SideNamed
 
 
@@ -19,17 +19,33 @@ def _wins(side: str) -> str:
 
 
 def points_counted_to(game: Game) -> int:
-    """How far points matter: to the highest number that the finish asks for; else a fixed bound."""
-    asked = [rule.points.whole for rule in game.all_of("finish", finish.FirstTo)]
-    conditions = [rule.condition for rule in game.all_of("finish", finish.WinWhen)]
-    conditions += [rule.condition for rule in game.all_of("finish", finish.LoseWhen)]
-    for condition in conditions:
-        for way in condition.ways:
-            for claim in way.claims:
-                count = getattr(claim.quantity, "count", None)
-                if isinstance(claim.counted, finish.CountedPoints) and count is not None:
-                    asked.append(count.whole)
-    return max(asked, default=POINTS_COUNTED_TO)
+    """How far points matter: as far as any sentence asks for them.
+
+    Where points end no round, a fixed bound stands for "however many".
+    """
+    ending = [rule.points.whole for rule in game.all_of("finish", finish.FirstTo)]
+    for kind in (finish.WinWhen, finish.LoseWhen, finish.EndsWhen):
+        for rule in game.all_of("finish", kind):
+            ending += _points_asked(claim for way in rule.condition.ways for claim in way.claims)
+    asked = [] if ending else [POINTS_COUNTED_TO]
+    for event in game.whens:
+        said = [event.event.claim] if isinstance(event.event, when.Becomes) else []
+        said += [claim for way in event.condition.ways for claim in way.claims] if event.condition else []
+        asked += _points_asked(iter(said))
+    for attempt in game.all_of("play", play.Attempt):
+        only = attempt.told(play.OnlyWhen)
+        if isinstance(only, play.OnlyWhen):
+            asked += _points_asked(claim for way in only.condition.ways for claim in way.claims)
+    return max((*ending, *asked))
+
+
+def _points_asked(claims: Iterator[finish.Claim]) -> list[int]:
+    return [
+        claim.quantity.count.whole
+        for claim in claims
+        if isinstance(claim.counted, finish.CountedPoints)
+        and isinstance(claim.quantity, finish.Exactly | finish.AtLeast | finish.AtMost)
+    ]
 
 
 def lower_ends(builder: Builder, counted_to: int, result_place: int | None) -> None:
@@ -48,7 +64,11 @@ def lower_ends(builder: Builder, counted_to: int, result_place: int | None) -> N
 
 def _at_once(builder: Builder, result_place: int) -> Iterator[End]:
     for number, side in enumerate(builder.side_names, start=1):
-        rule = next(rule for rule in builder.rules.values() if " wins" in rule.text or " loses" in rule.text)
+        rule = next(
+            builder.rule(each)
+            for each in builder.game.whens
+            if any(isinstance(said, finish.SideWins | when.SideLoses) for said in each.consequences)
+        )
         guard = Comparison(((1, result_place),), "==", number)
         yield End(f"{_wins(side)} by a rule of the game", side, guard, rule, "a rule ends the round")
 
@@ -67,7 +87,7 @@ def _ends(builder: Builder, sentence: object, counted_to: int) -> Iterator[End]:
             for side in builder.side_names:
                 guard = lower_condition(builder, sentence.condition, side, counted_to)
                 results = (sentence.result,) if sentence.result else ()
-                yield from _results(builder, results, guard, rule, f"{side}: {sentence.condition.words()}")
+                yield from _results(builder, results, guard, rule, f"{side}: {sentence.condition.words()}", side)
 
 
 def _won_or_lost(builder: Builder, sentence: finish.WinWhen | finish.LoseWhen, counted_to: int) -> Iterator[End]:
@@ -95,9 +115,15 @@ def _both_at_once(builder: Builder, sentence: finish.BothAtOnce, wins: list[End]
 
 
 def _results(
-    builder: Builder, results: tuple[finish.Result, ...], held: Condition | None, rule: Rule, words: str
+    builder: Builder,
+    results: tuple[finish.Result, ...],
+    held: Condition | None,
+    rule: Rule,
+    words: str,
+    spoken_of: str | None = None,
 ) -> Iterator[End]:
-    """The ends that results give where `held` holds; the first that decides, decides."""
+    """The ends that results give where `held` holds of the side spoken of; the first that decides, decides."""
+    one = spoken_of or builder.side_names[0]
     for result in results or (finish.Draw(),):
         match result:
             case finish.NobodyWins():
@@ -105,9 +131,7 @@ def _results(
             case finish.Draw():
                 yield End(f"a draw: {words}", None, held or All(), rule, "a draw")
             case finish.SideWins():
-                side = side_of(
-                    builder, result.side, Moment(builder.side_names[0], None, builder.side_names[-1], "none", "")
-                )
+                side = side_of(builder, result.side, Moment(one, None, (builder.others(one) or (one,))[0], "none", ""))
                 yield End(f"{_wins(side)}: {words}", side, held or All(), rule, result.words())
             case finish.MoreWins():
                 for side in builder.side_names:

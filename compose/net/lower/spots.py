@@ -43,6 +43,15 @@ def side_meant(builder: Builder, phrase: Np, own: str, toward: str) -> str:
     return toward
 
 
+def named_sides(builder: Builder, phrase: Np) -> tuple[str, ...]:
+    """The one side that a phrase names ("north's queue", "the queue of north"), or else all of them."""
+    word = phrase.possessive.removesuffix("'s") if phrase.possessive else None
+    if isinstance(phrase.owner, OwnerName):
+        word = phrase.owner.name.text
+    side = side_named(builder.game.vocabulary.get(word)) if word else None
+    return (side,) if side else builder.side_names
+
+
 def _against(builder: Builder, side: str) -> str:
     others = builder.others(side)
     return others[0] if others else side
