@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.tree import GameSheet, Line, ModifierSheet, RuleFile
+from grammar.tree import GameSheet, Line, ModifierSheet, PlainSheet, RuleFile
 
 STEP = "  "
 
 
 def format_file(rules: RuleFile) -> str:
     """The canonical text of all that a file holds; reading it gives the same tree."""
-    sheets = [format_game(game) for game in rules.games] + [format_modifier(m) for m in rules.modifiers]
-    return "\n".join(sheets)
+    sheets = [format_game(game) for game in rules.games]
+    plain = (*rules.modifiers, *rules.remixes, *rules.classes)
+    return "\n".join([*sheets, *(format_plain(sheet) for sheet in plain)])
 
 
 def format_game(game: GameSheet) -> str:
@@ -25,8 +26,14 @@ def format_game(game: GameSheet) -> str:
 
 def format_modifier(modifier: ModifierSheet) -> str:
     """The canonical text of a modifier."""
-    lines = [*_notes(modifier.notes, 0), f"modifier {modifier.title}", *_lines(modifier.lines, 1)]
-    return _text(lines, modifier.closing_notes)
+    return format_plain(modifier)
+
+
+def format_plain(sheet: PlainSheet) -> str:
+    """The canonical text of a sheet without sections: a modifier, a remix or a class."""
+    kind = type(sheet).__name__.removesuffix("Sheet").lower()
+    lines = [*_notes(sheet.notes, 0), f"{kind} {sheet.title}", *_lines(sheet.lines, 1)]
+    return _text(lines, sheet.closing_notes)
 
 
 def _text(lines: list[str], closing_notes: tuple[str, ...]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+import unicodedata
 from collections.abc import Callable, Iterator
 
 from grammar.finding import Basis, Finding, Severity, Step
@@ -43,7 +44,15 @@ def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:
     yield f"  {place.line:>4} │ {text[start : start + room]}"
     caret = place.column - 1 - start
     length = max(1, min(place.end - place.column, room - caret))
-    yield f"       │ {' ' * caret}{'^' * length}"
+    before, marked = text[start : start + caret], text[start + caret : start + caret + length]
+    yield f"       │ {' ' * _width(before, caret)}{'^' * _width(marked, length)}"
+
+
+def _width(text: str, letters: int) -> int:
+    """Columns that so many letters take on a terminal: two for wide ones, none for marks on others."""
+    wide = sum(unicodedata.east_asian_width(letter) in "WF" for letter in text)
+    marks = sum(unicodedata.combining(letter) > 0 for letter in text)
+    return letters + wide - marks
 
 
 def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:

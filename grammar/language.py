@@ -18,7 +18,8 @@ from lark.tree import ParseTree
 from grammar.tables import keep_tables, kept_tables
 
 GRAMMAR_FILE = Path(__file__).with_name("rules.lark")
-STARTS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care", "modifier")
+STARTS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care", "modifier", "remix", "class")
+SHEETS = ("modifier", "remix", "class")  # sections that are sheets of their own
 _OPEN_TERMINALS = frozenset(("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE"))
 
 

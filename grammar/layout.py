@@ -1,27 +1,25 @@
-"""The layout of a file: which lines are headings, which are sentences, which are notes.
+"""The layout of a file: where its games and modifiers begin, and which section a line belongs to.
 
-A file from another school is hostile until read: its size, its lines and its characters are bounded here.
+A heading that is misspelled is a mistake, but the lines below it are read as if it stood there.
 """
 
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Iterator
 
 from attrs import frozen
 
 from grammar.finding import Finding, Severity
+from grammar.lines import TextLine as TextLine
+from grammar.lines import decoded as decoded
+from grammar.lines import text_lines
 from grammar.span import Span
 from grammar.words import nearest
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
-KINDS = ("game", "modifier", "remix")
-MOST_BYTES = 1 << 20
-MOST_LINE_LETTERS = 400
-MOST_LINES = 20_000
+KINDS = ("game", "modifier", "remix", "class")
 MOST_TITLE_LETTERS = 60
-MOST_SHEET_LINES = 400
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
 _OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
 _OTHER_WORDS = {
@@ -29,25 +27,11 @@ _OTHER_WORDS = {
     "groups": "sides", "players": "sides", "pupils": "sides", "teams": "sides", "team": "sides",
     "equipment": "kit", "gear": "kit", "material": "kit", "materials": "kit",
     "organisation": "set-up", "preparation": "set-up", "start": "set-up",
-    "actions": "play", "game": "play", "playing": "play", "rules": "play", "tasks": "play",
+    "actions": "play", "playing": "play", "rules": "play", "tasks": "play",
     "consequences": "when", "events": "when", "if": "when", "what happens": "when",
     "end": "finish", "ending": "finish", "goal": "finish", "scoring": "finish", "winning": "finish",
     "health": "care", "safety": "care", "cautions": "care",
 }  # fmt: skip
-
-
-@frozen
-class TextLine:
-    """A line that says something, with the notes that stand above it. `indent` counts letters."""
-
-    number: int
-    indent: int
-    text: str
-    notes: tuple[str, ...] = ()
-
-    def span(self, file: str) -> Span:
-        """The whole of what the line says."""
-        return Span(file, self.number, self.indent + 1, self.indent + 1 + len(self.text))
 
 
 @frozen
@@ -62,65 +46,6 @@ class Part:
     closing_notes: tuple[str, ...] = ()
 
 
-def decoded(data: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
-    """Text of a file's bytes, or "" and why they are not text."""
-
-    def refuse(title: str, hint: str) -> tuple[str, tuple[Finding, ...]]:
-        return "", (Finding("L-not-text", Severity.ERROR, title, Span(file, 0, 0, 0), hint),)
-
-    if len(data) > MOST_BYTES:
-        return refuse(
-            "This file is larger than 1 MiB; a rule sheet is a page or two.", "Split it into one file a game."
-        )
-    if b"\0" in data:
-        return refuse("This file is not text: it holds bytes that no text has.", "Give a plain text file of rules.")
-    try:
-        return data.decode("utf-8-sig"), ()
-    except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        return refuse(f"Line {line} holds a letter that is not in UTF-8.", "Save the file as plain text in UTF-8.")
-
-
-def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Finding]]:
-    """Lines that say something, the notes after the last of them, and lines that cannot be read."""
-    lines: list[TextLine] = []
-    notes: list[str] = []
-    findings: list[Finding] = []
-    for number, raw in enumerate(re.split(r"\r\n|\r|\n", text), start=1):
-        written = raw.expandtabs(4).rstrip()
-        said = written.lstrip()
-        place = Span(file, number, len(written) - len(said) + 1, min(len(written), MOST_LINE_LETTERS) + 1)
-        if number > MOST_LINES or len(said) > MOST_LINE_LETTERS or _strange(said):
-            findings.append(_unreadable(said, number, place))
-            if number > MOST_LINES:
-                break
-        elif re.match(r"note\s*:", said, re.IGNORECASE):
-            notes.append(said.split(":", 1)[1].strip())
-        elif said:
-            lines.append(TextLine(number, len(written) - len(said), said, tuple(notes)))
-            notes = []
-    return lines, notes, findings
-
-
-def _strange(said: str) -> bool:
-    return (
-        (not said.isascii()
-        and any(unicodedata.category(letter) in ("Cc", "Cf", "Co", "Cn", "Cs", "Zl", "Zp") for letter in said))
-        or (any(ord(letter) < 32 or ord(letter) == 127 for letter in said))
-    )
-
-
-def _unreadable(said: str, number: int, place: Span) -> Finding:
-    if number > MOST_LINES:
-        title, hint = f"This file has more than {MOST_LINES} lines.", "Split it into one file a game."
-    elif len(said) > MOST_LINE_LETTERS:
-        title = f"This line has {len(said)} letters; at most {MOST_LINE_LETTERS} are read."
-        hint = "Write one sentence a line."
-    else:
-        title, hint = "This line holds a letter that cannot be seen.", "Type the line again."
-    return Finding("L-line", Severity.ERROR, title, place, hint)
-
-
 def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
     """Split a file into its games and modifiers; lines that belong nowhere are findings."""
     lines, closing, findings = text_lines(text, file)
@@ -129,13 +54,7 @@ def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
     for heading, body in groups:
         kind, title = _heading(heading)
         findings.extend(_title_findings(kind, title, heading, file))
-        if len(body) > MOST_SHEET_LINES:
-            findings.append(_too_long(kind, body[MOST_SHEET_LINES].span(file)))
-            body = body[:MOST_SHEET_LINES]
-        if kind == "game":
-            head, sections = _sections(body, findings, file)
-        else:
-            head, sections = tuple(body), ()
+        head, sections = _sections(body, findings, file) if kind == "game" else (tuple(body), ())
         last = heading is groups[-1][0]
         found.append(Part(kind, title, heading, head, sections, tuple(closing) if last else ()))
     if not groups and not findings:
@@ -143,11 +62,6 @@ def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
         hint = 'Begin with a line such as "game Lantern Row".'
         findings.append(Finding("L-empty", Severity.ERROR, title, Span(file, 1, 1, 1), hint))
     return found, findings
-
-
-def _too_long(kind: str, place: Span) -> Finding:
-    title = f"A {kind} has at most {MOST_SHEET_LINES} lines; what follows is not read."
-    return Finding("L-long", Severity.ERROR, title, place, "A rule sheet is a page or two: keep what players need.")
 
 
 def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterator[tuple[TextLine, list[TextLine]]]:

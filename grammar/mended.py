@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from attrs import frozen
 from lark import UnexpectedInput
 
-from grammar.automaton import Piece, pieces
+from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repaired
@@ -104,8 +104,3 @@ def _said(change: Rewrite | Change) -> str:
     if not old:
         return f"{_SIGNS.get(new, f'`{new}`')} is missing"
     return f"`{old}` is written `{new}`" if new else f"`{old}` has no place here"
-
-
-def sentence_pieces(line: str) -> list[Piece]:
-    """The pieces of a line, for comparing it with others."""
-    return pieces(line[:_MOST_LETTERS])

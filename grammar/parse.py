@@ -12,16 +12,18 @@ from lark import UnexpectedInput
 from grammar.finding import Finding, Outcome, Severity
 from grammar.from_lark import Reader
 from grammar.language import parse_sentence
-from grammar.layout import SECTIONS, Part, TextLine, decoded, parts
+from grammar.layout import SECTIONS, Part, parts
+from grammar.lines import TextLine, decoded
 from grammar.mistakes import slip
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
 from grammar.span import Span
-from grammar.tree import GameSheet, Line, ModifierSheet, RuleFile, Section
+from grammar.tree import ClassSheet, GameSheet, Line, ModifierSheet, RemixSheet, RuleFile, Section
 
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
+MOST_SHEET_LINES = 400
 _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
 
 
@@ -55,9 +57,11 @@ def read(text: str, file: str = "(text)") -> Reading:
     found, layout_findings = parts(text, file)
     reader = _FileReader(file, layout_findings)
     games = tuple(reader.game(part) for part in found if part.kind == "game")
-    modifiers = tuple(reader.modifier(part) for part in found if part.kind == "modifier")
+    modifiers = tuple(ModifierSheet(*reader.plain(part)) for part in found if part.kind == "modifier")
+    remixes = tuple(RemixSheet(*reader.plain(part)) for part in found if part.kind == "remix")
+    classes = tuple(ClassSheet(*reader.plain(part)) for part in found if part.kind == "class")
     findings = sorted(reader.findings, key=lambda finding: (finding.place.line, finding.place.column))
-    return Reading(RuleFile(file, games, modifiers), tuple(findings), frozenset(reader.unread))
+    return Reading(RuleFile(file, games, modifiers, remixes, classes), tuple(findings), frozenset(reader.unread))
 
 
 def parse_line(section: str, text: str, file: str = "(line)") -> Outcome[Node]:
@@ -73,12 +77,17 @@ class _FileReader:
     def __init__(self, file: str, findings: Iterable[Finding]) -> None:
         self._file = file
         self._slips = 0
+        self._lines_read = 0
         self._sheet = Span(file, 0, 0, 0)
         self.findings = list(findings)
         self.unread: set[Span] = set()
 
-    def game(self, part: Part) -> GameSheet:
+    def _begin(self, part: Part) -> None:
         self._sheet = part.heading.span(self._file)
+        self._lines_read = 0
+
+    def game(self, part: Part) -> GameSheet:
+        self._begin(part)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
         for name, heading, body in part.sections:
@@ -91,18 +100,19 @@ class _FileReader:
         sections = tuple(by_name[name] for name in SECTIONS if name in by_name)
         return GameSheet(part.title, head, sections, self._sheet, part.heading.notes, part.closing_notes)
 
-    def modifier(self, part: Part) -> ModifierSheet:
-        self._sheet = part.heading.span(self._file)
+    def plain(self, part: Part) -> tuple[str, tuple[Line, ...], Span, tuple[str, ...], tuple[str, ...]]:
+        """The parts of a sheet without sections: title, lines, place, notes, closing notes."""
+        self._begin(part)
         values = self._usual_values(part.head)
         lines: list[Line] = []
         body = list(part.head)
         while body:
             heading = body.pop(0)
-            line = self.line("modifier", heading, values)
+            line = self.line(part.kind, heading, values)
             if line and isinstance(line.sentence, Block):
                 line = attrs.evolve(line, block=self._block(line.sentence, heading, body, values))
             lines.extend([line] if line else [])
-        return ModifierSheet(part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes)
+        return part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes
 
     def _block(
         self, block: Block, heading: TextLine, body: list[TextLine], values: Mapping[str, str]
@@ -143,7 +153,10 @@ class _FileReader:
 
     def line(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> Line | None:
         """The line as a sentence of the section; None, and a finding more, where it cannot even be guessed."""
-        if self._slips >= MOST_MISTAKES:
+        self._lines_read += 1
+        if self._lines_read > MOST_SHEET_LINES or self._slips >= MOST_MISTAKES:
+            if self._lines_read == MOST_SHEET_LINES + 1:
+                self._wrong(_too_long(text_line.span(self._file)))
             return None
         filled = filled_in(text_line.text, values)
         if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
@@ -197,6 +210,11 @@ def _is_sentence(section: str, text: str) -> bool:
     except UnexpectedInput:
         return False
     return True
+
+
+def _too_long(place: Span) -> Finding:
+    title = f"A game or modifier has at most {MOST_SHEET_LINES} lines; what follows is not read."
+    return Finding("L-long", Severity.ERROR, title, place, "A rule sheet is a page or two: keep what players need.")
 
 
 def _long_number(span: Span) -> Finding:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from grammar.finding import Finding
-from grammar.layout import decoded
+from grammar.lines import decoded
 from grammar.parse import read
 from grammar.resolve import resolve
 

@@ -58,8 +58,8 @@ class GameSheet:
 
 
 @frozen
-class ModifierSheet:
-    """A modifier as written."""
+class PlainSheet:
+    """A sheet without sections."""
 
     title: str
     lines: tuple[Line, ...]
@@ -69,9 +69,26 @@ class ModifierSheet:
 
 
 @frozen
+class ModifierSheet(PlainSheet):
+    """A modifier as written."""
+
+
+@frozen
+class RemixSheet(PlainSheet):
+    """A remix as written: what it is based on, the modifiers in order, and its own edits."""
+
+
+@frozen
+class ClassSheet(PlainSheet):
+    """A class as written: pupils, hall, time and what lies in the cupboard."""
+
+
+@frozen
 class RuleFile:
     """All that one file holds."""
 
     file: str
     games: tuple[GameSheet, ...]
     modifiers: tuple[ModifierSheet, ...]
+    remixes: tuple[RemixSheet, ...] = ()
+    classes: tuple[ClassSheet, ...] = ()

@@ -120,8 +120,8 @@ WORDINGS = (
     _wording(r",\s*(?=it |that |the )", ": ", "when"),
     _wording(r"\bif\b|\bas soon as\b|\bonce\b|\bas long as\b", "while", "when"),
     # who wins
-    _wording(r"\b(?:wins?|won)(?: the (?:game|round|match))? (?:if|once|as soon as|by having)\b", "wins when", "finish"),
-    _wording(r"\b(?:loses?|lost)(?: the (?:game|round|match))? (?:if|once|as soon as)\b", "loses when", "finish"),
+    _wording(r"\b(?:wins?|won)(?: the (?:game|round))? (?:if|once|as soon as|by having)\b", "wins when", "finish"),
+    _wording(r"\b(?:loses?|lost)(?: the (?:game|round))? (?:if|once|as soon as)\b", "loses when", "finish"),
     _wording(r"\b(?:game|round|match) (?:ends|finishes|is over) (?:if|once|as soon as)\b", "round ends when", "finish"),
     _wording(r"\bwin\b", "wins", "finish"),
     _wording(r"\blose\b", "loses", "finish"),

@@ -88,7 +88,7 @@ def card_of(
         sections=tuple(part for part in sections if part.lines),
         footer=_footer(game, credit, said),
         author=credit,
-        plan=plan_of(game, floor, hall),
+        plan=plan_of(game, floor, hall, legend="beside", letters=1.35),
     )
 
 

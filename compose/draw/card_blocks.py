@@ -48,20 +48,22 @@ def headline(card: Card, width: float, size: float) -> list[Block]:
     """Title, what it is about, the facts."""
     big = 2.35 * size
     wide = width / (len(card.title) * 0.68 + 1)
-    facts = "&nbsp;&nbsp; ".join(
-        f'<font name="{BOLD}" color="{MIDDLE}">{escape(label)}</font>&nbsp;{escape(value)}' for label, value in card.facts
-    )
+    label_font = f'<font name="{BOLD}" color="{MIDDLE}">'
+    pairs = [f"{label_font}{escape(label)}</font>&nbsp;{escape(value)}" for label, value in card.facts]
+    # The last fact, what the game practises, is long: it gets a line of its own.
+    facts = ["&nbsp;&nbsp;&nbsp; ".join(pairs[:-1]), pairs[-1]] if len(pairs) > 1 else pairs
     blocks = [paragraph(card.title, width, fontName=BOLD, fontSize=max(min(big, wide), 1.4 * size), textColor=ACCENT)]
     if card.about:
         blocks.append(paragraph(card.about, width, 0.35 * size, fontName=SLANTED, fontSize=1.1 * size))
-    return [*blocks, marked(facts, width, 0.6 * size, fontSize=size)]
+    return [*blocks, *(marked(line, width, 0.55 * size if not order else 0.2 * size, fontSize=size)
+                       for order, line in enumerate(facts))]
 
 
 def section_blocks(section: CardSection, width: float, size: float) -> list[Block]:
     """A heading and a list."""
     head = paragraph(section.heading, width, 0.75 * size, True, fontName=BOLD, fontSize=1.12 * size, textColor=ACCENT)
-    look = {"fontSize": size, "leftIndent": 1.05 * size, "bulletIndent": 0.1 * size, "bulletFontName": BOLD,
-            "bulletFontSize": size, "bulletColor": ACCENT}
+    look: dict[str, Any] = {"fontSize": size, "leftIndent": 1.3 * size, "bulletIndent": 0.1 * size,
+                            "bulletFontName": BOLD, "bulletFontSize": size, "bulletColor": ACCENT}
     return [head, *(paragraph(line, width, 0.2 * size, bullet="•", **look) for line in section.lines)]
 
 

@@ -14,7 +14,7 @@ from compose.draw.plan_hall import (
     hall_words,
     name_fixed,
 )
-from compose.draw.plan_legend import draw_legend
+from compose.draw.plan_legend import legend_below, legend_beside
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import draw_throws, metres, shown_throws
 from compose.draw.shapes import Drawing, Ink, rectangle
@@ -28,11 +28,33 @@ from library.records import Hall
 __all__ = ["plan_findings", "plan_of"]
 
 
-def plan_of(game: Game, floor: Floor, hall: Hall | None = None) -> Drawing:
-    """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too."""
+def plan_of(
+    game: Game, floor: Floor, hall: Hall | None = None, *, legend: str = "below", letters: float = 1.0
+) -> Drawing:
+    """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too.
+
+    `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
+    makes all words larger.
+    """
     around = floor.extent.joined(hall_box(floor, hall)) if hall else floor.extent
     unit = max(around.length, 1.6 * around.width) / 100
-    sheet = Sheet(game, floor, unit)
+    sheet = Sheet(game, floor, unit, letters)
+    _draw_floor(sheet, hall)
+    box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
+    captions = _captions(game, hall)
+    if legend == "beside":
+        right, low = legend_beside(sheet, box.right + 2.0 * unit, box.top - unit, captions, hall is not None)
+        whole = Rectangle(box.left, min(box.bottom, low), right, box.top)
+    else:
+        low = legend_below(sheet, around, box.bottom, captions, hall is not None)
+        whole = Rectangle(box.left, low, box.right, box.top)
+    paper = rectangle(whole, Ink(WHITE))
+    return Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
+
+
+def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
+    """Everything that lies on the floor, from the lowest layer to the names on top."""
+    floor = sheet.floor
     if hall:
         draw_hall_floor(sheet, hall)
     draw_court(sheet)
@@ -45,30 +67,25 @@ def plan_of(game: Game, floor: Floor, hall: Hall | None = None) -> Drawing:
     draw_throws(sheet)
     for item in sorted(floor.items, key=lambda thing: thing.on is not None):
         sheet.shapes.extend(symbol(item, sheet.style(item.side), sheet.least_m, sheet.ball_kind(item.name)))
-    name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else unit * 100)
+    name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else floor.length_m)
     name_areas(sheet)
-    box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
-    bottom = draw_legend(sheet, around, box.bottom, _captions(game, hall), hall is not None)
-    whole = Rectangle(box.left, bottom, box.right, box.top)
-    paper = rectangle(whole, Ink(WHITE))
-    return Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
 
 
 def _drawn_sizes(sheet: Sheet) -> Rectangle:
     draw_sizes(sheet)
-    extent, unit = sheet.floor.extent, sheet.unit
-    named = 4.2 if sheet.floor.halves else 1.2
-    return Rectangle(extent.left - 3.4 * unit, extent.bottom - 3.2 * unit, extent.right + 1.2 * unit,
-                     extent.top + named * unit)
+    extent, unit, size = sheet.extent, sheet.unit, sheet.text_m
+    edge = 1.4 * unit + size
+    named = unit + 1.6 * size if sheet.floor.halves else 1.2 * unit
+    return Rectangle(extent.left - edge, extent.bottom - edge, extent.right + 1.2 * unit, extent.top + named)
 
 
 def _drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle) -> Rectangle:
-    unit = sheet.unit
+    unit, size = sheet.unit, sheet.text_m
     draw_run_off(sheet, hall)
     name_fixed(sheet, hall)
-    draw_north(sheet, hall, around.right + 3.2 * unit, around.top - 7.5 * unit)
-    return Rectangle(around.left - 3.6 * unit, around.bottom - 3.0 * unit, around.right + 6.0 * unit,
-                     around.top + 3.2 * unit)
+    draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size)
+    edge = unit + 1.2 * size
+    return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
 
 
 def _captions(game: Game, hall: Hall | None) -> tuple[str, ...]:

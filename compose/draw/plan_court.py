@@ -149,7 +149,7 @@ def name_sides(sheet: Sheet, above_m: float) -> None:
 def draw_sizes(sheet: Sheet) -> None:
     """The length and the width of the court with ticks, below it and on its left."""
     floor, unit, size = sheet.floor, sheet.unit, sheet.text_m
-    y, x = floor.extent.bottom - 1.7 * unit, floor.extent.left - 1.7 * unit
+    y, x = sheet.extent.bottom - 0.7 * unit - 0.5 * size, sheet.extent.left - 0.7 * unit - 0.5 * size
     tick, gap = 0.6 * unit, 1.4 * size
     half_long, half_wide = floor.length_m / 2, floor.width_m / 2
     runs = (

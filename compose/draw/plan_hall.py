@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.draw.labelling import from_middle, gap
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
-from compose.draw.shapes import Disc, Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
+from compose.draw.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
 from compose.net.floor_values import Floor, Rectangle
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
@@ -83,12 +85,12 @@ def draw_walls(sheet: Sheet, hall: Hall) -> None:
         sheet.clearings.take(fixed)
     sheet.shapes.append(rectangle(box, Ink(None, DARK, 0.7 * unit)))
     for door in hall.doors:
-        sheet.shapes.extend(_door(door, box, unit))
+        sheet.shapes.extend(_door(door, box, unit, 0.85 * sheet.text_m))
 
 
-def _door(door: Door, box: Rectangle, unit: float) -> tuple[Shape, ...]:
+def _door(door: Door, box: Rectangle, unit: float, size: float) -> tuple[Shape, ...]:
     """A gap in the wall and an arrow through it, with the word outside."""
-    half, size = door.width_m / 2, 1.7 * unit
+    half = door.width_m / 2
     along = door.side in ("north", "south")
     wall = {"north": box.top, "south": box.bottom, "east": box.right, "west": box.left}[door.side]
     out = 1.0 if door.side in ("north", "east") else -1.0
@@ -148,8 +150,9 @@ def draw_run_off(sheet: Sheet, hall: Hall) -> None:
         x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
         beside = Label(x + 0.5 * size, y - 0.35 * size, f"{clear:.1f} m", size, DARK, "start", halo=HALL)
         above = Label(x, y + 0.45 * size, f"{clear:.1f} m", size, DARK, "middle", halo=HALL)
-        wanted = [beside] if upright else [above]
-        label = sheet.clearings.place(wanted, 0.0) if clear > 1.1 * size else None
+        before = evolve(beside, x=x - 0.5 * size, anchor="end")
+        wanted = [beside, before] if upright else [above]
+        label = sheet.clearings.place(wanted, 0.1 * size) if clear > 1.1 * size else None
         if label:
             sheet.shapes.append(label)
 
@@ -158,7 +161,7 @@ def run_offs(floor: Floor, hall: Hall) -> Iterator[tuple[Point, Point]]:
     """From the edge of what the game needs to the nearest wall or fixed thing on each way out, where it is clear."""
     box, extent = hall_box(floor, hall), floor.extent
     fixed = [thing for _name, thing in obstacle_boxes(floor, hall)]
-    x, y = extent.left + 0.07 * extent.length, extent.bottom + 0.07 * extent.width
+    x, y = extent.left + 0.04 * extent.length, extent.bottom + 0.07 * extent.width
     east = [(box.right, y), *((b.left, b.centre[1]) for b in fixed if _beside(b, extent) and b.left >= extent.right)]
     west = [(box.left, y), *((b.right, b.centre[1]) for b in fixed if _beside(b, extent) and b.right <= extent.left)]
     north = [(box.top, x), *((b.bottom, b.centre[0]) for b in fixed if _beyond(b, extent) and b.bottom >= extent.top)]
@@ -184,14 +187,14 @@ def _beyond(box: Rectangle, extent: Rectangle) -> bool:
     return box.left < extent.right and box.right > extent.left
 
 
-def draw_north(sheet: Sheet, hall: Hall, x: float, y: float) -> None:
-    """A north arrow: the hall's file says which wall is north."""
-    unit = sheet.unit
-    high = 4.2 * unit
-    left = Polygon(((x, y + high), (x, y + 0.9 * unit), (x - 1.3 * unit, y)), Ink(DARK))
-    right = Polygon(((x, y + high), (x, y + 0.9 * unit), (x + 1.3 * unit, y)), Ink(WHITE, DARK, 0.15 * unit))
-    word = Label(x, y + high + 0.5 * unit, "N", 1.8 * unit, DARK, "middle", True)
-    sheet.shapes.extend((left, right, Disc(x, y + 0.9 * unit, 0.2 * unit, Ink(DARK)), word))
+def draw_north(sheet: Sheet, x: float, y: float) -> None:
+    """A north arrow with its foot at (x, y): the hall's file says which wall is north."""
+    size = sheet.text_m
+    wide, high, notch = 0.65 * size, 2.1 * size, 0.45 * size
+    left = Polygon(((x, y + high), (x, y + notch), (x - wide, y)), Ink(DARK))
+    right = Polygon(((x, y + high), (x, y + notch), (x + wide, y)), Ink(WHITE, DARK, 0.08 * size))
+    word = Label(x, y + high + 0.25 * size, "N", 0.9 * size, DARK, "middle", True)
+    sheet.shapes.extend((left, right, word))
 
 
 def hall_words(hall: Hall) -> str:

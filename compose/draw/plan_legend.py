@@ -1,4 +1,4 @@
-"""Below the plan: a scale bar, a caption, and a legend in as many columns as its words have room for."""
+"""Below the plan or beside it: a scale bar, captions, and a legend in columns that its words fit into."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def entries(sheet: Sheet, in_hall: bool) -> list[Entry]:
 
 
 def _clear(sheet: Sheet) -> Entry:
-    reach, tick, ink = 1.6 * sheet.unit, 0.5 * sheet.unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)
+    reach, tick, ink = 1.6 * sheet.key_unit, 0.5 * sheet.key_unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.key_unit)
 
     def draw(x: float, y: float) -> tuple[Shape, ...]:
         ends = (((x - reach, y - tick), (x - reach, y + tick)), ((x + reach, y - tick), (x + reach, y + tick)))
@@ -50,7 +50,7 @@ def _players(sheet: Sheet) -> Iterator[Entry]:
     for side in sheet.sides:
         for role in dict.fromkeys(item.role for item in sheet.floor.players_of(side)):
             here = [item for item in sheet.floor.players_of(side) if item.role == role]
-            style, radius = sheet.style(side), 1.05 * sheet.unit
+            style, radius = sheet.style(side), 1.05 * sheet.key_unit
             words = f"{side}: {count(len(here), role or 'player')}"
             yield Entry(lambda x, y, s=style, r=radius, e=role: player(s, x, y, r, e), words)  # type: ignore[misc]
 
@@ -69,11 +69,11 @@ def _kit_words(line: GameKit, total: int) -> str:
 
 def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Shape, ...]]:
     def draw(x: float, y: float) -> tuple[Shape, ...]:
-        size = min(item.width_m, 2.4 * sheet.unit)
+        size = min(item.width_m, 2.4 * sheet.key_unit)
         if item.category == "target" and item.width_m > WIDE_M:
             return wide_thing(sheet.style(item.side), x, y, size)
         shown = FloorItem(item.name, item.category, item.side, x, y, size, size)
-        return symbol(shown, sheet.style(item.side), 0.85 * sheet.unit, sheet.ball_kind(item.name))
+        return symbol(shown, sheet.style(item.side), 0.85 * sheet.key_unit, sheet.ball_kind(item.name))
 
     return draw
 
@@ -86,7 +86,7 @@ def _areas(sheet: Sheet) -> Iterator[Entry]:
 
 
 def _tracks(sheet: Sheet) -> Iterator[Entry]:
-    reach, ink = sheet.unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit, dash=(0.3 * sheet.unit,) * 2)
+    reach, ink = sheet.key_unit, Ink(stroke=MIDDLE, width_m=0.15 * sheet.key_unit, dash=(0.3 * sheet.key_unit,) * 2)
 
     def draw(x: float, y: float) -> tuple[Shape, ...]:
         return (Lines(tuple(((x + off, y - reach), (x + off, y + reach)) for off in (-reach, 0.0, reach)), ink),)
@@ -97,7 +97,7 @@ def _tracks(sheet: Sheet) -> Iterator[Entry]:
 
 def _swatch(sheet: Sheet, area: FloorArea) -> Callable[[float, float], tuple[Shape, ...]]:
     def draw(x: float, y: float) -> tuple[Shape, ...]:
-        long, high = 1.5 * sheet.unit, 0.95 * sheet.unit
+        long, high = 1.5 * sheet.key_unit, 0.95 * sheet.key_unit
         box = Rectangle(x - long, y - high, x + long, y + high)
         return area_shapes(FloorArea(area.name, area.kind, area.owner, box), sheet)
 
@@ -106,9 +106,9 @@ def _swatch(sheet: Sheet, area: FloorArea) -> Callable[[float, float], tuple[Sha
 
 def _throws(sheet: Sheet) -> Iterator[Entry]:
     every = shown_throws(sheet)
-    ink = Ink(stroke=DARK, width_m=0.3 * sheet.unit, dash=(0.9 * sheet.unit, 0.5 * sheet.unit))
+    ink = Ink(stroke=DARK, width_m=0.3 * sheet.key_unit, dash=(0.9 * sheet.key_unit, 0.5 * sheet.key_unit))
     for_all = Entry(
-        lambda x, y: arrow((x - 1.6 * sheet.unit, y), (x + 1.6 * sheet.unit, y), 1.5 * sheet.unit, ink),
+        lambda x, y: arrow((x - 1.6 * sheet.key_unit, y), (x + 1.6 * sheet.key_unit, y), 1.5 * sheet.key_unit, ink),
         "usual distance, and to what",
     )
     if any(throw.reach.start for throw in every):
@@ -118,10 +118,10 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
             yield evolve(for_all, words=f"{metres(throw.reach.metres)} to {throw.at}, from anywhere")
 
 
-def draw_legend(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:
+def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:
     """Everything below `top`, as wide as `around`; gives the lowest y that it needs."""
     left, right = around.left, around.right
-    unit, size = sheet.unit, 0.95 * sheet.text_m
+    unit, size = sheet.key_unit, 0.95 * sheet.text_m
     y = top - LINE * unit
     start = draw_scale(sheet, left, y) + GAP * unit
     for order, caption in enumerate(captions):
@@ -132,12 +132,34 @@ def draw_legend(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str
     columns = _columns(found, right - left, size, unit)
     for order, entry in enumerate(found):
         row, column = divmod(order, len(columns))
-        x, low = left + sum(columns[:column]), y - (row + 1) * LINE * unit
-        sheet.shapes.extend(entry.sign(x + 1.7 * unit, low + 0.33 * size))
-        words = shortened(entry.words, size, columns[column] - (SLOT + 0.2) * unit)
-        sheet.shapes.append(Label(x + SLOT * unit, low, words, size, DARK))
+        _draw_entry(sheet, entry, left + sum(columns[:column]), y - (row + 1) * LINE * unit, columns[column])
     rows = -(-len(found) // len(columns))
     return y - rows * LINE * unit - 1.2 * unit
+
+
+def legend_beside(
+    sheet: Sheet, left: float, top: float, captions: tuple[str, ...], in_hall: bool
+) -> tuple[float, float]:
+    """The legend in one column right of the plan; gives its right edge and the lowest y that it needs."""
+    unit, size = sheet.key_unit, 0.95 * sheet.text_m
+    found = entries(sheet, in_hall)
+    wide = max(SLOT * unit + widest(entry.words for entry in found) * size, widest(captions) * size) + 0.5 * unit
+    y = top - 0.8 * unit
+    for order, entry in enumerate(found):
+        _draw_entry(sheet, entry, left, y - (order + 0.6) * LINE * unit, wide)
+    y -= (len(found) + 0.6) * LINE * unit
+    for order, caption in enumerate(captions):
+        sheet.shapes.append(Label(left, y - order * 0.8 * LINE * unit, caption, size, DARK))
+    y -= (0.8 * len(captions) + 0.9) * LINE * unit
+    draw_scale(sheet, left, y)
+    return left + wide, y - unit
+
+
+def _draw_entry(sheet: Sheet, entry: Entry, x: float, low: float, wide: float) -> None:
+    unit, size = sheet.key_unit, 0.95 * sheet.text_m
+    sheet.shapes.extend(entry.sign(x + 1.7 * unit, low + 0.33 * size))
+    words = shortened(entry.words, size, wide - (SLOT + 0.2) * unit)
+    sheet.shapes.append(Label(x + SLOT * unit, low, words, size, DARK))
 
 
 def _columns(found: list[Entry], room: float, size: float, unit: float) -> list[float]:
@@ -152,7 +174,7 @@ def _columns(found: list[Entry], room: float, size: float, unit: float) -> list[
 
 def draw_scale(sheet: Sheet, left: float, y: float) -> float:
     """A bar of 1 m steps, dark and light in turn; gives the x where its words end."""
-    unit, size = sheet.unit, 0.9 * sheet.text_m
+    unit, size = sheet.key_unit, 0.9 * sheet.text_m
     steps = 5 if sheet.floor.length_m >= 10 else 2
     high = 0.8 * unit
     for step in range(steps):

@@ -7,17 +7,21 @@ from attrs import define, field
 from compose.draw.labelling import Clearings
 from compose.draw.palette import SideStyle, style_of
 from compose.draw.shapes import Shape
-from compose.net.floor_values import Floor, FloorItem
+from compose.net.floor_values import Floor, FloorItem, Rectangle
 from grammar.game import Game
 
 
 @define
 class Sheet:
-    """Shapes are added in the order of drawing. `unit` is a hundredth of the plan's length, in metres."""
+    """Shapes are added in the order of drawing. `unit` is a hundredth of the plan's length, in metres.
+
+    `letters` makes words and the legend larger, for a plan that will be printed small.
+    """
 
     game: Game
     floor: Floor
     unit: float
+    letters: float = 1.0
     shapes: list[Shape] = field(factory=list)
     clearings: Clearings = field(factory=Clearings)
 
@@ -28,12 +32,25 @@ class Sheet:
     @property
     def text_m(self) -> float:
         """The size of letters on the plan."""
-        return 2.0 * self.unit
+        return 2.0 * self.unit * self.letters
+
+    @property
+    def key_unit(self) -> float:
+        """The unit of the legend, in metres."""
+        return self.unit * self.letters
 
     @property
     def least_m(self) -> float:
         """The least half-width of a sign, so that it can be told apart on paper."""
         return 0.85 * self.unit
+
+    @property
+    def extent(self) -> Rectangle:
+        """All that lies on the floor or beside the court, with the signs as large as they are drawn."""
+        around = self.floor.extent
+        for item in self.floor.items:
+            around = around.joined(Rectangle(item.x, item.y, item.x, item.y).grown(self.shown(item)))
+        return around
 
     def style(self, side: str | None) -> SideStyle:
         return style_of(side, self.sides)

@@ -41,7 +41,9 @@ def draw_throws(sheet: Sheet) -> None:
         lane = Rectangle(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
         sheet.shapes.extend(arrow(start, end, 1.7 * sheet.unit, ink))
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
-        label = sheet.clearings.place(list(_words(sheet, throw, start, end)), 0.25 * sheet.unit)
+        wanted = list(_words(sheet, throw, start, end))
+        inside = sheet.floor.court.grown(-0.3 * sheet.unit)
+        label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside) or sheet.clearings.place(wanted, 0.0)
         if label:
             sheet.shapes.append(label)
 

@@ -78,6 +78,8 @@ def _placed(game: Game, placing: Placing) -> str:
     line = _kit_line(game, placing)
     category = line.category if isinstance(line, GameKit) else str(line)
     spread = f", {placing.spread}" if placing.spread else ""
+    if placing.count is None and placing.where.determiner in ("each", "every"):
+        spread = ", shared out evenly" + spread
     where = f"{placing.preposition} {placing.where.words()}"
     own = isinstance(line, GameKit) and line.owner == "each"
     total = line.count if isinstance(line, GameKit) else 2

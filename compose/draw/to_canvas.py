@@ -59,7 +59,8 @@ def _label(canvas: Any, label: Label, scale: float) -> None:
     canvas.rotate(label.turned)
     if label.halo:
         canvas.setFillColor(label.halo)
-        canvas.roundRect(start - 0.12 * size, -0.22 * size, wide + 0.24 * size, 1.06 * size, 0.2 * size, stroke=0, fill=1)
+        rim = 0.12 * size
+        canvas.roundRect(start - rim, -0.22 * size, wide + 2 * rim, 1.06 * size, 0.2 * size, stroke=0, fill=1)
     canvas.setFont(font, size)
     canvas.setFillColor(label.colour)
     canvas.drawString(start, 0, label.text)

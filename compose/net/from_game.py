@@ -15,6 +15,7 @@ from compose.net.lower.clockwork import (
     lower_held_too_long,
     lower_stand_ups,
 )
+from compose.net.lower.coming_back import lower_coming_back
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
@@ -76,7 +77,7 @@ def _register(builder: Builder) -> None:
     """Every sentence that ought to matter is a rule of the net, so that an idle one is seen."""
     for sentence in builder.game.sentences("when"):
         builder.rule(sentence)
-    for kind in (play.Attempt, play.Rest, play.Fetch, play.Free, play.StandUp):
+    for kind in (play.Attempt, play.Rest, play.Fetch, play.Free, play.StandUp, play.ComesBack):
         for each in builder.game.all_of("play", kind):
             builder.rule(each)
 
@@ -88,6 +89,7 @@ def lower_moves(builder: Builder, table: Table, granted: GameSheet) -> None:
     lower_held_too_long(builder, table)
     lower_fetches(builder, _fetches(game, granted))
     lower_frees(builder, tuple(game.all_of("play", play.Free)))
+    lower_coming_back(builder)
     lower_stand_ups(builder)
     lower_everyone_holds(builder, table)
     lower_becomes(builder, table)
@@ -96,7 +98,8 @@ def lower_moves(builder: Builder, table: Table, granted: GameSheet) -> None:
 def _fetches(game: Game, granted: GameSheet) -> tuple[play.Fetch, ...]:
     """The game's own lines, and those taken for granted about places of which it says nothing."""
     own = tuple(game.all_of("play", play.Fetch))
-    spoken_of = {each.where.name.text for each in (*own, *game.all_of("play", play.NobodyFetches))}
+    spoken_of = {each.where.name.text for each in own}
+    spoken_of |= {each.where.name.text for each in game.all_of("play", play.NobodyFetches)}
     return (*own, *(each for each in granted.all_of("play", play.Fetch) if each.where.name.text not in spoken_of))
 
 

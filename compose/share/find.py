@@ -82,8 +82,7 @@ def find(shelf: Shelf, wanted: Wanted) -> Outcome[Search]:
 
 
 def _find(shelf: Shelf, wanted: Wanted) -> Search:
-    if not shelf.read_only:
-        shelf.catch_up()
+    shelf.catch_up()
     ranks = _ranks(shelf.index, wanted.words)
     verdicts = dict(shelf.index.execute("SELECT content, to_mend FROM verdicts WHERE whole"))
     fitting: list[tuple[float, Found]] = []

@@ -12,7 +12,7 @@ from compose.share.item import FOLDERS
 from compose.share.refusal import RefusedError
 from compose.share.rounds import CLASS, ObservedRound, rounds_in, table_of
 from compose.share.shelf import Shelf
-from compose.share.shelf_files import PAST, known_json, known_path
+from compose.share.shelf_files import PAST, known_json, known_path, read_stored
 from compose.share.strict_json import json_bytes
 from compose.share.told import outcome_of
 from compose.share.whole_files import read_plain, write_whole
@@ -25,14 +25,13 @@ def own_data(shelf: Shelf) -> Outcome[dict[str, Any]]:
 
 
 def _own_data(shelf: Shelf) -> dict[str, Any]:
-    kept = shelf.stored()
-    if kept.value is None:
-        raise RefusedError(kept.findings[0].code, kept.findings[0].title, kept.findings[0].hint)
+    shelf.catch_up()
     played = {
         path.stem: [attrs.asdict(each) for each in rounds_in(read_plain(path, rounds.MOST_BYTES), path.name)]
         for path in sorted((shelf.folder / rounds.FOLDER).glob("*.csv"))
     }
-    things = [known_json(stored) | {"kind": stored.item.kind} for stored in kept.value]
+    kept = (read_stored(shelf.folder, path)[0] for path in shelf.paths())
+    things = [known_json(stored) | {"kind": stored.item.kind} for stored in kept]
     return {"format": "ruleweave own data", "version": 1, "rounds": played, "things": things}
 
 
@@ -70,10 +69,9 @@ def forget_notes(shelf: Shelf) -> Outcome[int]:
 
 
 def _forget_notes(shelf: Shelf) -> int:
-    kept = shelf.stored()
     gone = 0
     with shelf.writing():
-        for stored in kept.value or ():
+        for stored, _ in (read_stored(shelf.folder, path) for path in shelf.paths()):
             if stored.notes:
                 gone += len(stored.notes)
                 bare = known_json(attrs.evolve(stored, notes=()))

@@ -61,6 +61,8 @@ class Shelf:
         """Finish what somebody was stopped in, and read what changed in the plain files; how many did."""
         if not journal.stands_open(self.folder) and not shelf_index.stale(self.index, self.folder):
             return 0
+        if self.read_only:
+            return shelf_index.refreshed(self.index, self.folder)
         with self.writing() as changed:
             return changed
 
@@ -95,7 +97,7 @@ class Shelf:
     def stored(self) -> tuple[Stored, ...]:
         """Everything on the shelf that can be read, games first."""
         self.catch_up()
-        return tuple(read_stored(self.folder, path)[0] for path in self._paths())
+        return tuple(read_stored(self.folder, path)[0] for path in self.paths())
 
     @told
     def named(self, name: str) -> Stored:
@@ -194,7 +196,8 @@ class Shelf:
             raise RefusedError("S-taken", title, "Look at it, and give it another name.")
         return item.path
 
-    def _paths(self) -> list[str]:
+    def paths(self) -> list[str]:
+        """The files of everything that can be read, games first."""
         return [path for (path,) in self.index.execute("SELECT path FROM items ORDER BY kind, slug")]
 
     def of_key(self, item: Item) -> tuple[str, str, frozenset[str]] | None:

@@ -73,10 +73,12 @@ class Taken:
 
 def arrivals(shelf: Shelf, items: Sequence[Item]) -> Outcome[tuple[Arrival, ...]]:
     """How each thing stands to the shelf; nothing is changed."""
-    shelf_is_ready = outcome_of(shelf.folder, shelf.catch_up if not shelf.read_only else lambda: 0)
-    if shelf_is_ready.value is None:
-        return Outcome(None, shelf_is_ready.findings)
-    return outcome_of(shelf.folder, lambda: tuple(_arrival(shelf, item) for item in items))
+
+    def compared() -> tuple[Arrival, ...]:
+        shelf.catch_up()
+        return tuple(_arrival(shelf, item) for item in items)
+
+    return outcome_of(shelf.folder, compared)
 
 
 def _arrival(shelf: Shelf, item: Item) -> Arrival:

@@ -14,8 +14,9 @@ from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve
 from grammar.sentences.base import Quantity
+from grammar.sentences.modifier import TurnSwitch
 from grammar.span import Span
-from grammar.tree import GameSheet, RuleFile
+from grammar.tree import GameSheet, Line, RuleFile
 from grammar.words import did_you_mean, listing
 from library import KitItem
 
@@ -100,7 +101,10 @@ def library_modifiers() -> tuple[Modifier, ...]:
 
 
 def use(written: str, as_json: bool = False) -> Use:
-    """A modifier as written on the command line: "add balls", "add balls, n 3"."""
+    """A modifier as written on the command line: "add balls", "add balls, n 3", "turn on hits count"."""
+    turned = re.fullmatch(r"(turn on|turn off)\s+(.+)", written.strip(), re.IGNORECASE)
+    if turned:
+        return switching(turned.group(1).lower(), turned.group(2))
     name, *values = (part.strip() for part in written.split(","))
     path = _path(name, library.modifier_paths(), "modifier", as_json)
     sheets = read(path, as_json).modifiers
@@ -110,6 +114,14 @@ def use(written: str, as_json: bool = False) -> Use:
     if outcome.value is None:
         stop(outcome.findings, as_json)
     return Use(outcome.value, dict(_value(part, outcome.value, as_json) for part in values))
+
+
+def switching(turn: str, name: str) -> Use:
+    """The modifier that turns a switch of the game on or off; every game with that switch takes it."""
+    place = Span("the command line", 0, 0, 0)
+    line = Line(TurnSwitch(turn, name, span=place))
+    about = f"The choice of the class: {name.lower()} is {turn.removeprefix('turn ')}."
+    return Use(Modifier(f"{turn} {name.lower()}", "task", about, (), (), (), (line,), (), place))
 
 
 def _value(written: str, modifier: Modifier, as_json: bool) -> tuple[str, Quantity]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import sys
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
@@ -10,10 +11,22 @@ from compose.terminal.finding_games import read
 from compose.terminal.writing import write
 from grammar.format import format_file
 
+MANY = 30
+
+
+def _shown_progress(files: Sequence[Path]) -> Iterable[Path]:
+    """The files with a bar on the terminal where there are so many that it takes a while."""
+    if len(files) < MANY or not sys.stderr.isatty():
+        return files
+    from rich.console import Console
+    from rich.progress import track
+
+    return track(files, "Reading", console=Console(stderr=True), transient=True)
+
 
 def tidy_files(files: Sequence[Path], write_back: bool, only_look: bool, as_json: bool) -> int:
     """Tidy each file; the exit code. All are read before any is written."""
-    texts = {path: format_file(read(path, as_json)) for path in files}
+    texts = {path: format_file(read(path, as_json)) for path in _shown_progress(files)}
     untidy = [path for path, text in texts.items() if path.read_bytes() != text.encode()]
     if write_back and not only_look:
         for path in untidy:

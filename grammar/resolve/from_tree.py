@@ -64,9 +64,7 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) 
     return Outcome(None if broken else game, tuple(findings))
 
 
-def _with_known_names(
-    sheet: GameSheet, meanings: Mapping[str, Meaning]
-) -> tuple[GameSheet, list[Finding]]:
+def _with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple[GameSheet, list[Finding]]:
     """The sheet without the lines that hold unknown names, and what is wrong with these."""
     findings: list[Finding] = []
 

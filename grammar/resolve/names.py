@@ -32,6 +32,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (sides.PlacingOnStep, "track"): ("place",),
     (sides.Uses, "what"): ("ball",),
     (play.Stray, "what"): ("target",),
+    (play.ComesBack, "where"): ("place",),
     (play.StandUp, "who"): ("teacher", "player"),
     (play.StandUp, "what"): ("target",),
     (play.GuardLimit, "who"): ("player",),

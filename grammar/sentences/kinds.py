@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
-from grammar.sentences import base, finish, head, modifier, play, sides, space, when
+from grammar.sentences import base, class_sheet, finish, head, modifier, play, remix, sides, space, when
 from grammar.sentences.base import Node
 
-_MODULES = (base, head, space, sides, play, when, finish, modifier)
+_MODULES = (base, head, space, sides, play, when, finish, modifier, remix, class_sheet)
 
 
 def rule_name(kind: type[Node]) -> str:

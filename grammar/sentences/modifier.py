@@ -77,6 +77,24 @@ class NeedsSkill(Node):
 
 
 @frozen
+class NeedsPoints(Node):
+    """Needs a rule that gives points."""
+
+    points: str = "points"
+
+    def words(self) -> str:
+        return "needs points"
+
+
+@frozen
+class NeedsTwoSides(Node):
+    """Needs a game of two sides or more."""
+
+    def words(self) -> str:
+        return "needs two sides"
+
+
+@frozen
 class Clashes(Node):
     """Such as "clashes with "roll instead"": the other modifier's name."""
 
@@ -163,6 +181,75 @@ class ScaleKit(Node):
 
     def words(self) -> str:
         return spoken("make", self.what, self.percent, "as big")
+
+
+@frozen
+class ScaleArea(Node):
+    """Such as "make every strip 150 % as deep"."""
+
+    what: Np
+    percent: Quantity
+
+    def words(self) -> str:
+        return spoken("make", self.what, self.percent, "as deep")
+
+
+@frozen
+class StandTargets(Node):
+    """Such as "make every target stand before the back line of their side"."""
+
+    preposition: str
+    where: Np
+
+    def words(self) -> str:
+        return spoken("make every target stand", self.preposition, self.where)
+
+
+@frozen
+class AimFrom(Node):
+    """Such as "make attempts at the targets from 5 m away"."""
+
+    what: Np
+    distance: Quantity
+
+    def words(self) -> str:
+        return spoken("make attempts at", self.what, "from", self.distance, "away")
+
+
+@frozen
+class AimInOrder(Node):
+    """Such as "make attempts at the targets in order"."""
+
+    what: Np
+    order: str
+
+    def words(self) -> str:
+        return spoken("make attempts at", self.what, self.order)
+
+
+@frozen
+class UnevenSides(Node):
+    """Such as "make the last side 2 players smaller": the sides are then no longer mirrored."""
+
+    fewer: Quantity
+
+    def words(self) -> str:
+        return spoken("make the last side", self.fewer, "players smaller")
+
+
+@frozen
+class TakeAll(Node):
+    """Such as "take all from finish": the section is emptied, so that other lines can take its place."""
+
+    text: str
+
+    def words(self) -> str:
+        return self.text
+
+    @property
+    def section(self) -> str:
+        """The section of the game that is emptied."""
+        return self.text.rpartition(" ")[2]
 
 
 @frozen

@@ -366,6 +366,17 @@ class SaidRule(Node):
 
 
 @frozen
+class ComesBack(Node):
+    """Such as "whoever waits in the task queue comes back after 30 s": each by themselves, when done."""
+
+    where: Np
+    time: Quantity
+
+    def words(self) -> str:
+        return spoken("whoever waits in", self.where, "comes back after", self.time)
+
+
+@frozen
 class SucceedAsOften(Node):
     """Such as "attempts succeed 70 % as often": a weaker hand, a moving target."""
 

@@ -86,16 +86,12 @@ def _players(
         where = [area.name for area in sheet.game.areas if area.kind == "queue"]
     roles = sheet.roles(side) if meaning.role is None else (meaning.role,)
     there = total(counts, [player(side, role, each) for role in roles for each in where])
-    joining = [
-        each for rule in sheet.game.whens for each in rule.consequences if isinstance(each, when.Joins)
-    ]
+    joining = [each for rule in sheet.game.whens for each in rule.consequences if isinstance(each, when.Joins)]
     all_sides = any(not hasattr(each.what, "name") for each in joining)
     return there, sum(sheet.players.values()) if all_sides else sheet.players[side]
 
 
-def _kit(
-    sheet: Sheet, line: GameKit, state: finish.State | None, side: str, counts: Counts
-) -> tuple[int, int]:
+def _kit(sheet: Sheet, line: GameKit, state: finish.State | None, side: str, counts: Counts) -> tuple[int, int]:
     number = sheet.number_in_all(line)
     if line.category == "ball":
         spot = sheet.at_hand(side)

@@ -80,16 +80,15 @@ def _by(sheet: Sheet, sentence: play.Attempt, side: str, role: str | None, count
         for skill in sentence.skills:
             for aim in sentence.aims:
                 for aimed in _aims(sheet, sentence, aim, side, counts):
-                    yield from _outcomes(sheet, sentence, evolve(aimed, role=role, ball=what, verb=_verb(skill)), counts)
+                    tried = evolve(aimed, role=role, ball=what, verb=_verb(skill))
+                    yield from _outcomes(sheet, sentence, tried, counts)
 
 
 def _verb(skill: str) -> str:
     return skill.split()[-1].removesuffix("y")  # "carry", "carries"
 
 
-def _balls(
-    sheet: Sheet, sentence: play.Attempt, side: str, role: str | None
-) -> Iterator[tuple[str, Spot] | None]:
+def _balls(sheet: Sheet, sentence: play.Attempt, side: str, role: str | None) -> Iterator[tuple[str, Spot] | None]:
     if sentence.ball is None or not sheet.is_ball(sentence.ball):
         yield None
         return
@@ -183,9 +182,9 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, aimed: Deed, counts: Counts)
     yield aimed
     if aimed.kind == "way" and sentence.told(play.SucceedChance) is None:
         return
-    if aimed.kind in ("target", "player", "ring") and _said(sheet, when.Caught):
-        if total(counts, [player(aimed.other, role, IN) for role in sheet.roles(aimed.other)]):
-            yield evolve(aimed, outcome=CAUGHT)
+    catchers = total(counts, [player(aimed.other, role, IN) for role in sheet.roles(aimed.other)])
+    if aimed.kind in ("target", "player", "ring") and catchers and _said(sheet, when.Caught):
+        yield evolve(aimed, outcome=CAUGHT)
     yield evolve(aimed, outcome=MISSED)
     if aimed.ball is not None and _said(sheet, when.Leaves):
         yield evolve(aimed, outcome=LEFT)

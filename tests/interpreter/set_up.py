@@ -30,9 +30,7 @@ def set_up(sheet: Sheet) -> Counts:
 
 
 def _players(sheet: Sheet, side: str, counts: Counts) -> None:
-    left: dict[str | None, int] = {
-        role.name: role.least for role in sheet.game.roles if role.side in (None, side)
-    }
+    left: dict[str | None, int] = {role.name: role.least for role in sheet.game.roles if role.side in (None, side)}
     left[None] = sheet.players[side] - sum(left.values())
     for placing in sheet.game.placings:
         who = sheet.players_meant(placing.what)

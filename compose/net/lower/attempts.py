@@ -119,7 +119,7 @@ def cases(
     earlier: list[Condition] = []
     for rule in found:
         if builder.own(rule) and rule.condition is not None:
-            condition = lower_condition(builder, rule.condition, moment.other, table.counted_to)
+            condition = lower_condition(builder, rule.condition, moment.other, table.counted_to, moment.actor)
             yield (*always, rule), (*(Not(each) for each in earlier), condition)
             earlier.append(condition)
     yield tuple(always or granted), tuple(Not(each) for each in earlier)

@@ -6,38 +6,46 @@ from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
 from compose.net.lower.tokens import IN, in_play, kit_meant, owners, target_place, targets_change_owners, track_of
 from compose.net.net import All, AnyOf, Comparison, Condition
-from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning, side_named
+from grammar.meanings import AgentMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, side_named
 from grammar.sentences import finish
-from grammar.sentences.base import AnySide, Name, SideNamed, SideRef, SideSame
+from grammar.sentences.base import AnySide, Name, SideNamed, SideOf, SideRef
 
 
-def lower_condition(builder: Builder, condition: finish.Condition, side: str, counted_to: int) -> Condition:
-    """The condition with "a side" and "it" meaning `side`."""
+def lower_condition(
+    builder: Builder, condition: finish.Condition, side: str, counted_to: int, actor: str | None = None
+) -> Condition:
+    """The condition with "a side" and "it" meaning `side`, and "the thrower's side" meaning that of `actor`."""
     ways = tuple(
-        All(tuple(lower_claim(builder, claim, side, counted_to) for claim in way.claims)) for way in condition.ways
+        All(tuple(lower_claim(builder, claim, side, counted_to, actor) for claim in way.claims))
+        for way in condition.ways
     )
     return ways[0] if len(ways) == 1 else AnyOf(ways)
 
 
-def lower_claim(builder: Builder, claim: finish.Claim, side: str, counted_to: int) -> Condition:
+def lower_claim(
+    builder: Builder, claim: finish.Claim, side: str, counted_to: int, actor: str | None = None
+) -> Condition:
     """One claim; "the other side" of several means every other side."""
     parts = []
-    for meant in sides_meant(builder, claim.side, side):
+    for meant in sides_meant(builder, claim.side, side, actor):
         places = counted_places(builder, claim.counted, meant)
         total = sum_of_capacity(builder, claim.counted, places)
         parts.append(_compare(places, claim.quantity, total, _shrinks(claim.counted)))
     return parts[0] if len(parts) == 1 else All(tuple(parts))
 
 
-def sides_meant(builder: Builder, phrase: AnySide, side: str) -> tuple[str, ...]:
+def sides_meant(builder: Builder, phrase: AnySide, side: str, actor: str | None = None) -> tuple[str, ...]:
     """The sides that a phrase means when the side spoken of is `side`."""
     if isinstance(phrase, SideNamed):
         meaning = builder.game.meaning(phrase.name)
         return (side_named(meaning) or side,)
+    if isinstance(phrase, SideOf):
+        possessor = builder.game.vocabulary.get(phrase.possessive.removesuffix("'s"))
+        if isinstance(possessor, AgentMeaning):
+            return (actor or side,) if possessor.part == "actor" else (side,)
+        return (side_named(possessor) or side,)
     if isinstance(phrase, SideRef) and phrase.other:
         return builder.others(side)
-    if isinstance(phrase, SideSame | SideRef):
-        return (side,)
     return (side,)
 
 

@@ -24,8 +24,8 @@ def points_counted_to(game: Game) -> int:
     Where points end no round, a fixed bound stands for "however many".
     """
     ending = [rule.points.whole for rule in game.all_of("finish", finish.FirstTo)]
-    for kind in (finish.WinWhen, finish.LoseWhen, finish.EndsWhen):
-        for rule in game.all_of("finish", kind):
+    for rule in game.sentences("finish"):
+        if isinstance(rule, finish.WinWhen | finish.LoseWhen | finish.EndsWhen):
             ending += _points_asked(claim for way in rule.condition.ways for claim in way.claims)
     asked = [] if ending else [POINTS_COUNTED_TO]
     for event in game.whens:

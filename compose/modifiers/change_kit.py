@@ -1,0 +1,147 @@
+"""Changes to the kit: more, fewer, other, larger, and where targets stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import attrs
+
+from compose.modifiers.sheets import Draft, Problem
+from grammar.game import Game, GameKit
+from grammar.meanings import CategoryMeaning, KitMeaning
+from grammar.sentences import modifier as said
+from grammar.sentences.base import Name, Node, Quantity
+from grammar.sentences.sides import Kit, Placing
+
+_EACH = ("each", "every", "their")
+
+
+def add_kit(draft: Draft, game: Game, sentence: said.AddKit) -> Problem | None:
+    """More of a thing; what was placed by number is placed by number still where that can be."""
+    line = kit_meant(game, sentence.what)
+    if line is None:
+        return f"there is no {sentence.what.text} to add to"
+    return _more(draft, game, line, sentence.count.whole, sentence)
+
+
+def take_kit(draft: Draft, game: Game, sentence: said.TakeKit) -> Problem | None:
+    """Fewer of a thing; at least one stays."""
+    line = kit_meant(game, sentence.what)
+    if line is None:
+        return f"there is no {sentence.what.text} to take away"
+    if line.count - sentence.count.whole < 1:
+        return f"nothing would be left of the {line.plural}"
+    return _more(draft, game, line, -sentence.count.whole, sentence)
+
+
+def _more(draft: Draft, game: Game, line: GameKit, number: int, sentence: Node) -> Problem | None:
+    total = line.count + number
+    alone = sum(_is(placing.what.name, line) for placing in game.placings) == 1
+
+    def kit(node: Node) -> Node:
+        if not (isinstance(node, Kit) and node.name.text in (line.name, line.plural)):
+            return node
+        name = Name(line.name if total == 1 else line.plural)
+        singular = node.singular or (Name(line.name) if _irregular(line) and total > 1 else None)
+        return attrs.evolve(node, count=attrs.evolve(node.count, value=float(total)), name=name, singular=singular)
+
+    def placing(node: Node) -> Node:
+        if not (isinstance(node, Placing) and _is(node.what.name, line)) or node.all_but:
+            return node
+        many = attrs.evolve(node.what, name=Name(line.plural))
+        if not alone or node.count is None and line.owner is not None:
+            return node if node.count is None else _placed(node, many, node.count.whole + number)
+        if node.where.determiner not in _EACH or line.owner is not None:
+            return node if node.count is None else _placed(node, many, total)
+        share, over = divmod(total, len(game.sides))
+        return _placed(node, many, None if over else share)
+
+    draft.change("kit", kit, sentence.span)
+    draft.change("set-up", placing, sentence.span)
+    return None
+
+
+def _placed(placing: Placing, many: Node, count: int | None) -> Placing:
+    """The placing with another number; without one it places all that there are, shared evenly."""
+    if count is None:
+        return attrs.evolve(placing, count=None, what=many)
+    number = attrs.evolve(placing.count or Quantity(0.0), value=float(count))
+    return attrs.evolve(placing, count=number, what=many)
+
+
+def _irregular(line: GameKit) -> bool:
+    return line.plural not in (line.name + "s", line.name + "es")
+
+
+def _is(name: Name, line: GameKit) -> bool:
+    return name.text in (line.name, line.plural)
+
+
+def kit_meant(game: Game, name: Name) -> GameKit | None:
+    """The kit line that a modifier's word means: by name, or the most numerous of its category."""
+    return max(all_meant(game, name), key=lambda line: line.count, default=None)
+
+
+def all_meant(game: Game, name: Name) -> tuple[GameKit, ...]:
+    """All kit lines that a word means: the one of that name, or those of its category."""
+    meaning = game.vocabulary.get(name.text)
+    if isinstance(meaning, KitMeaning):
+        return (game.kit_named(meaning.key),)
+    if isinstance(meaning, CategoryMeaning):
+        return tuple(line for line in game.kit if line.category == meaning.category)
+    return ()
+
+
+def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | None:
+    """All things of a kind are like another thing of the library's kit."""
+    lines = all_meant(game, sentence.what.name)
+    if not lines:
+        return f"there is no {sentence.what.name.text}"
+    like = sentence.like.name.text
+
+    def kit(node: Node) -> Node:
+        line = _line_of(node, lines)
+        if isinstance(node, Kit) and line and like not in (line.like, line.name):
+            return attrs.evolve(node, determiner="a", like=Name(like))
+        return node
+
+    draft.change("kit", kit, sentence.span)
+    return None
+
+
+def scale_kit(draft: Draft, game: Game, sentence: said.ScaleKit) -> Problem | None:
+    """All things of a kind are larger or smaller."""
+    lines = all_meant(game, sentence.what.name)
+    if not lines:
+        return f"there is no {sentence.what.name.text}"
+
+    def kit(node: Node) -> Node:
+        if not (isinstance(node, Kit) and _line_of(node, lines)):
+            return node
+        before = node.percent.value if node.percent else 100.0
+        percent = round(before * sentence.percent.value / 100, 2)
+        return attrs.evolve(node, percent=None if percent == 100 else Quantity(percent, "%"))
+
+    draft.change("kit", kit, sentence.span)
+    return None
+
+
+def _line_of(node: Node, lines: Iterable[GameKit]) -> GameKit | None:
+    if not isinstance(node, Kit):
+        return None
+    return next((line for line in lines if _is(node.name, line)), None)
+
+
+def stand_targets(draft: Draft, game: Game, sentence: said.StandTargets) -> Problem | None:
+    """All targets stand elsewhere; how many and how far apart stays."""
+    targets = [line for line in game.kit if line.category == "target"]
+
+    def placing(node: Node) -> Node:
+        if isinstance(node, Placing) and any(_is(node.what.name, line) for line in targets):
+            return attrs.evolve(node, preposition=sentence.preposition, where=sentence.where)
+        return node
+
+    if not any(placing(each) is not each for each in game.placings):
+        return "no target stands where it could stand elsewhere"
+    draft.change("set-up", placing, sentence.span)
+    return None
