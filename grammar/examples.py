@@ -30,13 +30,13 @@ def examples() -> Mapping[str, tuple[str, ...]]:
 
 
 def nearest_example(section: str, line: str) -> str:
-    """The example of a section whose words are most like those of a line; the first where none is."""
+    """The example of a section whose words are most like those of a line; "" where the page has none."""
     words = [piece.text.lower() for piece in pieces(line[:_MOST_LETTERS])]
 
     def likeness(example: str) -> float:
         return SequenceMatcher(None, words, [piece.text.lower() for piece in pieces(example)]).ratio()
 
-    return max(examples()[section], key=likeness)
+    return max(examples().get(section, ()), key=likeness, default="")
 
 
 def usual_words(section: str) -> frozenset[str]:

@@ -8,7 +8,7 @@ where it stands and not at the end of the line.
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from lark import Lark, Token
@@ -42,10 +42,7 @@ def _as_pattern(phrase: str) -> str:
 
 def _edit(terminal: TerminalDef) -> TerminalDef:
     pattern = terminal.pattern
-    if terminal.name == "WORD":
-        reserved = "|".join(_as_pattern(phrase) for phrase in reserved_phrases())
-        terminal.pattern = PatternRE(rf"(?!(?i:(?:{reserved})(?![\w'’-])))" + pattern.value)
-    elif terminal.name in ("LENGTH", "DURATION"):
+    if terminal.name in ("LENGTH", "DURATION"):
         terminal.pattern = PatternRE(f"(?i:{pattern.value})")
     elif terminal.name not in _OPEN_TERMINALS and any(letter.isalpha() for letter in pattern.value):
         value = _as_pattern(pattern.value) if isinstance(pattern, PatternStr) else _spaced(pattern.value)
@@ -77,6 +74,7 @@ def _built(text: str) -> Lark:
     )
 
 
+@lru_cache(maxsize=1024)
 def parse_sentence(section: str, text: str) -> ParseTree:
     """The parse tree of one sentence of a section; raises lark.UnexpectedInput where it is none."""
     return sentence_parser().parse(text, start=start_symbol(section))

@@ -21,6 +21,7 @@ SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 KINDS = ("game", "modifier", "remix", "class")
 MOST_TITLE_LETTERS = 60
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
+_ALONE = ("space", "sides", "kit", "set-up", "setup", "finish", "care")
 _OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
 _OTHER_WORDS = {
     "area": "space", "court": "space", "field": "space", "hall": "space", "pitch": "space",
@@ -95,7 +96,12 @@ def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
         text = f"{near[0]} {rest.strip()}"
         return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
     hint = 'Begin with a line such as "game Lantern Row".'
-    if not section_name(line.text) and _TITLE.fullmatch(line.text) and len(line.text) <= MOST_TITLE_LETTERS:
+    if (
+        not line.indent
+        and not section_name(line.text)
+        and _TITLE.fullmatch(line.text)
+        and len(line.text) <= MOST_TITLE_LETTERS
+    ):
         text = f"game {line.text}"
         return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
     return TextLine(0, 0, "game (no name)", ()), hint
@@ -136,9 +142,13 @@ def _sections(
     sections: list[tuple[str, TextLine, list[TextLine]]] = []
     current = head
     for line in body:
-        name = section_name(line.text)
+        name, rest = _heading_and_line(line)
+        if rest:
+            hint = f"Write `{name}` on a line of its own, and below it: {rest.text}"
+            title = f"The heading `{name}` stands alone on its line."
+            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint))
         if name:
-            current = []
+            current = [rest] if rest else []
             sections.append((name, line, current))
         elif line.indent == 0 and (meant := _meant_section(line.text)) is not None:
             hint = f"Write: {meant}" if meant else f"The sections are {', '.join(SECTIONS)}."
@@ -150,6 +160,16 @@ def _sections(
         else:
             current.append(line)
     return tuple(head), tuple((name, line, tuple(lines)) for name, line, lines in sections)
+
+
+def _heading_and_line(line: TextLine) -> tuple[str | None, TextLine | None]:
+    """The section that a line opens, and the sentence that stands wrongly on the same line."""
+    name = section_name(line.text)
+    first, _, rest = line.text.partition(" ")
+    if name or line.indent or first.lower().rstrip(":") not in _ALONE or not rest.strip():
+        return name, None
+    said = rest.strip()
+    return section_name(first), TextLine(line.number, len(line.text) - len(said), said)
 
 
 def _meant_section(text: str) -> str | None:

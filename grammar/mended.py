@@ -11,12 +11,11 @@ from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repaired
-from grammar.wordings import Rewrite, rewrites
+from grammar.wordings import Rewrite, choices, rewrites, rewritten
 from grammar.words import listing
 
-_COST_OF_WORDING = 0.15
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
-_MOST_WORDINGS = 8
+_MOST_WORDINGS = 12
 _MOST_LETTERS = 160
 
 
@@ -41,33 +40,16 @@ def mended(section: str, line: str, values: Mapping[str, str], most_cost: float 
     if len(line) > _MOST_LETTERS:
         return None
     best: Mended | None = None
-    for chosen in _choices(list(rewrites(section, line))[:_MOST_WORDINGS]):
-        spent = _COST_OF_WORDING * len(chosen)
-        filled = filled_in(_rewritten(line, chosen), values)
+    found = list(rewrites(section, line))[:_MOST_WORDINGS]
+    for chosen in ((), *choices(found)):
+        spent = sum({rewrite.wording: rewrite.cost for rewrite in chosen}.values())
+        filled = filled_in(rewritten(line, chosen), values)
         limit = min(most_cost, best.cost if best else most_cost) - spent
         repair = repaired(section, pieces(filled.text), limit) if limit > 0 else None
         if repair and (repair.changes or chosen):
             candidate = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
             best = candidate if candidate and (best is None or candidate.cost < best.cost) else best
     return best
-
-
-def _choices(found: Sequence[Rewrite]) -> Iterator[tuple[Rewrite, ...]]:
-    """No wording, each by itself, and all that do not overlap."""
-    yield ()
-    together: list[Rewrite] = []
-    for rewrite in found:
-        yield (rewrite,)
-        if all(rewrite.start >= other.end or rewrite.end <= other.start for other in together):
-            together.append(rewrite)
-    if len(together) > 1:
-        yield tuple(sorted(together, key=lambda rewrite: rewrite.start))
-
-
-def _rewritten(line: str, chosen: Sequence[Rewrite]) -> str:
-    for rewrite in reversed(chosen):
-        line = line[: rewrite.start] + rewrite.new + line[rewrite.end :]
-    return line
 
 
 def _written_out(
@@ -85,7 +67,7 @@ def _written_out(
     else:
         first = min(repair.changes, key=lambda change: change.start)
         start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
-    what = listing(said)
+    what = listing(dict.fromkeys(said))
     return Mended(line, again, what[:1].upper() + what[1:], start, end, cost)
 
 
@@ -99,6 +81,8 @@ def _joined(texts: Sequence[str]) -> str:
 def _said(change: Rewrite | Change) -> str:
     """ "`secs` is written `s`", "a colon is missing", "`the` stands twice"."""
     old, new = change.old.strip(), change.new.strip()
+    if isinstance(change, Rewrite) and change.said:
+        return change.said
     if isinstance(change, Change) and change.doubled:
         return f"`{old}` stands twice"
     if not old:

@@ -13,7 +13,6 @@ from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
 from grammar.examples import nearest_example, usual_words
 from grammar.finding import Finding, Severity
 from grammar.language import SHEETS, STARTS, parse_sentence
-from grammar.layout import SECTIONS
 from grammar.lines import TextLine
 from grammar.mended import Mended, mended
 from grammar.parameters import Filled, filled_in
@@ -31,7 +30,7 @@ _SORTS = {
     "COLON": "a colon",
     "COMMA": "a comma",
     "SKILL": "what they do (such as `roll` or `overarm throw`)",
-    "DET": "`a`, `the` or `each`",
+    "DET": "a word such as `the` or `each`",
     END: "the end of the line",
 }
 _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
@@ -99,20 +98,16 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
     if rest & _PLACES:
         yield "where (such as `in`, `on` or `behind`)"
     usual = usual_words(section)
+    rest = {kind for kind in rest if "side line" not in phrases_of(kind)}
     words = [min(phrases, key=lambda phrase: phrase not in usual) for kind in rest - _PLACES - _SORTS.keys()
              if (phrases := phrases_of(kind))]  # fmt: skip
     yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
 
 
 def _elsewhere(section: str, text: str, span: Span) -> Finding | None:
-    """The line as a sentence of another section, or with the heading of one before it."""
+    """The line as a sentence of another section."""
     if section in SHEETS:
         return None
-    heading, _, rest = text.partition(" ")
-    name = heading.lower().rstrip(":")
-    if name in SECTIONS and _is_sentence(name, rest):
-        hint = f"Write `{name}` on a line of its own, and below it: {rest.strip()}"
-        return Finding("L-section", Severity.ERROR, f"The heading `{name}` stands alone on its line.", span, hint)
     others = [other for other in STARTS if other not in (section, *SHEETS)]
     places = [other for other in others if _is_sentence(other, text)]
     hint = f"Move it to {listing([f'`{place}`' for place in places], 'or')}."

@@ -14,6 +14,7 @@ from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part, parts
 from grammar.lines import TextLine, decoded
+from grammar.mended import mended
 from grammar.mistakes import slip
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
@@ -145,10 +146,19 @@ class _FileReader:
         """The parameters that the modifier takes, each with a value to read its lines with."""
         found: dict[str, str] = {}
         for text_line in body:
-            if re.match(r"takes\b", text_line.text, re.IGNORECASE) and _is_sentence("modifier", text_line.text):
-                takes = self._node("modifier", text_line, Filled(text_line.text, {}))
-                if isinstance(takes, Takes):
-                    found[takes.parameter] = takes.usually.words()
+            if not re.match(r"takes?\b", text_line.text, re.IGNORECASE):
+                continue
+            text = Filled(text_line.text, {})
+            if not _is_sentence("modifier", text.text):
+                meant = mended("modifier", text_line.text, {})
+                text = meant.filled if meant else text
+            takes = self._meant("modifier", text_line, text) if _is_sentence("modifier", text.text) else None
+            if isinstance(takes, Takes) and takes.parameter in found:
+                title = f"`{takes.parameter}` is taken twice."
+                hint = "Give one of the two another name."
+                self.findings.append(Finding("L-twice", Severity.ERROR, title, text_line.span(self._file), hint))
+            if isinstance(takes, Takes):
+                found[takes.parameter] = takes.usually.words()
         return found
 
     def line(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> Line | None:

@@ -181,6 +181,14 @@ def _likeness(said: str, phrase: str) -> float:
     longer = max(len(said), len(phrase))
     if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > max(2, longer // 4):
         return 0.0
-    ratio = SequenceMatcher(None, said, phrase).ratio()
+    ratio = 0.85 if _turned_round(said, phrase) else SequenceMatcher(None, said, phrase).ratio()
     enough = _LIKE_ENOUGH if said[0] == phrase[0] else _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING
     return ratio if ratio >= enough else 0.0
+
+
+def _turned_round(said: str, phrase: str) -> bool:
+    """Whether two neighbouring letters changed places: "hsa" for "has"."""
+    if len(said) != len(phrase) or len(said) < 3:
+        return False
+    differ = [index for index, (one, other) in enumerate(zip(said, phrase, strict=True)) if one != other]
+    return len(differ) == 2 and differ[1] == differ[0] + 1 and sorted(said) == sorted(phrase)

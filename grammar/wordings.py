@@ -7,12 +7,15 @@ sentence is not spoken of.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
 
 from attrs import frozen
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _ANYWHERE = ("",)
+_IN_QUOTES = "a text stands in quotes"
+USUAL_COST = 0.15
 _PLURAL_VERBS = "roll|kick|strike|pass|carry|tow|push|run"
 
 
@@ -23,20 +26,40 @@ class Wording:
     old: re.Pattern[str]
     new: str | Callable[[re.Match[str]], str]
     sections: tuple[str, ...]
+    said: str = ""
+    cost: float = USUAL_COST
 
 
 @frozen
 class Rewrite:
-    """A stretch of a line, from letter `start` to `end`, in the wording of the language."""
+    """A stretch of a line, from letter `start` to `end`, in the wording of the language.
+
+    `wording` is its number in the table; `said` tells the teacher what is wrong, where old and new do not.
+    """
 
     old: str
     new: str
     start: int
     end: int
+    wording: int
+    said: str = ""
+    cost: float = USUAL_COST
 
 
-def _wording(old: str, new: str | Callable[[re.Match[str]], str], *sections: str) -> Wording:
-    return Wording(re.compile(old, re.IGNORECASE), new, sections or _ANYWHERE)
+def _wording(
+    old: str, new: str | Callable[[re.Match[str]], str], *sections: str, said: str = "", cost: float = USUAL_COST
+) -> Wording:
+    return Wording(re.compile(old, re.IGNORECASE), new, sections or _ANYWHERE, said, cost)
+
+
+def _in_metres(match: re.Match[str]) -> str:
+    per_unit = 0.9144 if match.group(2).lower().startswith("y") else 0.3048
+    return f"{float(match.group(1)) * per_unit:.1f}".removesuffix(".0") + " m"
+
+
+def _as_chance(match: re.Match[str]) -> str:
+    part = Fraction(int(match.group(1)), 100)
+    return f"{part.numerator} in {part.denominator} {match.group(2)}"
 
 
 def _number(match: re.Match[str]) -> str:
@@ -65,6 +88,9 @@ WORDINGS = (
     _wording(r"(?<=\d)\s*(?:centimetres|centimetre|centimeters|centimeter|cms)\b", " cm"),
     _wording(r"(?<=\d)\s*(?:per cent|percent|pct)\b", " %"),
     _wording(r"(?<=\d),(?=\d)", "."),
+    _wording(r"\b(\d+(?:\.\d+)?)\s*(ft|feet|foot|yards?|yd)\b", _in_metres),
+    _wording(r"\b(\d\d?)\s*(?:%|per ?cent)(?: of)? (of the attempts|succeed|are caught)\b", _as_chance, "play"),
+    _wording(r"^after (\d+)(?: m)?(?=:)", r"after \1 min", "finish"),
     _wording(r"\b(\d+(?:\.\d+)?) by (\d+(?:\.\d+)?)( m)?(?=,|$)", r"\1 m by \2 m", "space", "modifier"),
     # whose
     _wording(r"\b(?:per|a|for every|on each|to each) (?:side|team)\b(?=,|$)", "for each side", "kit", "modifier"),
@@ -78,12 +104,13 @@ WORDINGS = (
     _wording(r"\b(?:the )?(?:opponents|enemy|enemies)\b", "the players of the other side"),
     _wording(r"\bteam ?mates?\b", "team-mate"),
     _wording(r"\b(?:in )?both halves\b", "in each half"),
-    _wording(r"\b(\w+er)s (queue|half|side|bench)\b", r"\1's \2"),
+    _wording(r"\b(catcher|thrower|roller|kicker|striker|passer|carrier|pusher|runner|keeper)s'? "
+             r"(?=(?:\w+ )?(?:queue|half|side|bench|base|ring)\b)", r"\1's "),
     # verbs
     _wording(r"\b(?:throws?|throwing) (overarm|underarm)\b", r"\1 throw", "play", "head", "modifier"),
     _wording(r"\b(overarm|underarm) throws\b", r"\1 throw", "play", "modifier"),
     _wording(r"\b(overarm|underarm)\b(?! throw)", r"\1 throw", "play", "modifier"),
-    _wording(r"(?<!arm )\b(?:throws?|shoots?|lobs?|hurls?)\b", "overarm throw", "play", "modifier"),
+    _wording(r"(?<!arm )\b(?:throws?|shoots?|lobs?|hurls?)\b", "overarm throw", "play", "modifier", cost=0.45),
     _wording(rf"\b({_PLURAL_VERBS})s\b", r"\1", "play"),
     _wording(r"\b(?:passes|carries)\b", lambda m: {"passes": "pass", "carries": "carry"}[m.group().lower()], "play"),
     _wording(r"\b(?:may|can|must) be held (?:for )?(?:at most )?(?=\d)", "is held at most ", "play"),
@@ -154,11 +181,12 @@ WORDINGS = (
     _wording(r"^(?:skill|practises|practice)\b:?", "skills", "head"),
     _wording(r"^license\b", "licence", "head", "modifier"),
     _wording(r"^licen[cs]e:?\s+(CC[ -]?BY[A-Z -]*?[ -]?\d\.\d)$", _hyphened, "head", "modifier"),
-    _wording(r"^(about|cue|credit|caution|outcomes):?\s+([^\"“].*?)\"?$", r'\1 "\2"', "head", "modifier"),
+    _wording(r"^(about|cue|credit|caution|outcomes):?\s+([^\"“].*?)\"?$", r'\1 "\2"', "head", "modifier",
+             said=_IN_QUOTES),
     _wording(r"^(about|cue|credit|caution|outcomes):\s*", r"\1 ", "head", "modifier"),
     _wording(r"^(about|cue|credit|caution|outcomes)? ?\"([^\"]+)$",
-             lambda m: (m[1] + " " if m[1] else "") + f'"{m[2]}"', "head", "care", "modifier"),
-    _wording(r"^([^\"“”]+)$", r'"\1"', "care"),
+             lambda m: (m[1] + " " if m[1] else "") + f'"{m[2]}"', "head", "care", "modifier", said="a quote is not closed"),
+    _wording(r"^([^\"“”]+)$", r'"\1"', "care", said=_IN_QUOTES),
     _wording(r"\b(?:halved|cut in halves|in two halves|with a middle line|split across)$", "halved across", "space"),
     _wording(r"\b(?:in front of)\b", "before", "space", "set-up", "play"),
     _wording(r"\b(?:next to|alongside)\b", "beside", "space", "set-up", "play", "when"),
@@ -177,6 +205,7 @@ WORDINGS = (
     _wording(r"^(?:space|task|equipment|people)$", lambda m: f"heading {m[0].lower()}", "modifier"),
     _wording(r"^(?:adds?|more) (?=\w+ \w+)", "add ", "modifier"),
     _wording(r"^(?:remove|take out|take off|drop) (?=\w+ \w+)", "take away ", "modifier"),
+    _wording(r"^clashes with ([^\"]+)$", r'clashes with "\1"', "modifier", said=_IN_QUOTES),
     _wording(r"^(?:swap|replace|turn) (.+?) (?:with|by|into|for) ", r"change \1 to ", "modifier"),
     _wording(r"^takes (\w+) (?:from|is|=)\s*(?=\d)", r"takes \1: ", "modifier"),
     _wording(r"\b(?:default|normally|by default)\b", "usually", "modifier"),
@@ -187,14 +216,37 @@ WORDINGS = (
 
 def rewrites(section: str, line: str) -> Iterator[Rewrite]:
     """Every stretch of the line for which the language has another wording; texts in quotes stay."""
-    for wording in WORDINGS:
+    for number, wording in enumerate(WORDINGS):
         if wording.sections != _ANYWHERE and section not in wording.sections:
             continue
         for match in wording.old.finditer(line):
             new = wording.new(match) if callable(wording.new) else match.expand(wording.new)
             if new != match.group() and not _quoted(line, match.start()):
-                yield Rewrite(match.group(), new, match.start(), match.end())
+                yield Rewrite(match.group(), new, match.start(), match.end(), number, wording.said, wording.cost)
+
+
+def rewritten(line: str, chosen: Sequence[Rewrite]) -> str:
+    """The line with rewrites that do not overlap, in the order in which they stand."""
+    for rewrite in reversed(chosen):
+        line = line[: rewrite.start] + rewrite.new + line[rewrite.end :]
+    return line
+
+
+def choices(found: Sequence[Rewrite]) -> Iterator[tuple[Rewrite, ...]]:
+    """Each wording wherever it applies, and all wordings together; rewrites that overlap are left out."""
+    for number in dict.fromkeys(rewrite.wording for rewrite in found):
+        yield _apart([rewrite for rewrite in found if rewrite.wording == number])
+    if len({rewrite.wording for rewrite in found}) > 1:
+        yield _apart(found)
+
+
+def _apart(found: Sequence[Rewrite]) -> tuple[Rewrite, ...]:
+    kept: list[Rewrite] = []
+    for rewrite in found:
+        if all(rewrite.start >= other.end or rewrite.end <= other.start for other in kept):
+            kept.append(rewrite)
+    return tuple(sorted(kept, key=lambda rewrite: rewrite.start))
 
 
 def _quoted(line: str, index: int) -> bool:
-    return line.count('"', 0, index) % 2 == 1
+    return len(re.findall(r"[\"“”„«»]", line[:index])) % 2 == 1

@@ -6,8 +6,9 @@ from attrs import frozen
 
 from compose.check.explore import TooLarge, explore
 from compose.check.findings import FINDINGS
-from compose.check.findings.limits import over_budget, too_large
+from compose.check.findings.limits import out_of_time, over_budget, too_large
 from compose.check.graph import longest_line
+from compose.check.patience import OutOfTimeError, Patience
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import Net, Shift
@@ -47,31 +48,51 @@ class CheckResult:
 
 def check(net: Net, budget: Budget = USUAL) -> CheckResult:
     """Everything that is proved about a net within the budget."""
+    patience = Patience(budget)
     space = explore(net, budget)
     if isinstance(space, TooLarge):
         return CheckResult((too_large(space),), None, None)
-    study = Study(space)
-    findings = over_budget(space)
+    study = Study(space, patience)
+    found, missed = over_budget(space), []
     for entry in FINDINGS:
-        if space.complete or not entry.whole:
-            findings += entry.look(study)
-    return CheckResult(tuple(findings), space, _facts(study))
+        if not space.complete and entry.whole:
+            continue
+        try:
+            found += entry.look(study)
+        except OutOfTimeError:
+            missed.append(entry.about)
+    return CheckResult((*found, *out_of_time(missed)), space, _facts(study))
 
 
 def _facts(study: Study) -> Facts:
     space = study.space
-    shortest = int(study.to_end[0])
+    ends_surely, shortest, longest = _far_facts(study)
     return Facts(
         states=space.states,
         ends=int(study.ended.sum()),
         edges=space.edges,
         complete=space.complete,
-        ends_surely=bool(study.can_end.all()) if space.complete else None,
+        ends_surely=ends_surely,
         can_win=tuple(side for side in study.net.sides if study.won(side).any()),
-        shortest=shortest if shortest >= 0 else None,
-        longest=longest_line(space) if space.complete else None,
+        shortest=shortest,
+        longest=longest,
         capped=_capped(space),
     )
+
+
+def _far_facts(study: Study) -> tuple[bool | None, int | None, int | None]:
+    """Whether play ends surely, and the fewest and the most moves; None where time ran out before."""
+    whole = study.space.complete
+    try:
+        shortest = int(study.to_end[0])
+        surely = bool(study.can_end.all()) if whole else None
+    except OutOfTimeError:
+        return None, None, None
+    try:
+        longest = longest_line(study.space, study.patience) if whole else None
+    except OutOfTimeError:
+        longest = None
+    return surely, shortest if shortest >= 0 else None, longest
 
 
 def _capped(space: StateSpace) -> tuple[int, ...]:

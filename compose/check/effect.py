@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -9,6 +11,7 @@ from compose.check.condition import Bools
 from compose.net.net import Assign, Effect, Move, Place, Shift
 
 Column = NDArray[np.int32]
+Carried = Callable[[int | None, int, Column], None]
 
 
 class Columns:
@@ -39,7 +42,11 @@ class Act:
 
     `changed[k]`: effect k changed a count. `short[k]`: it wanted more than there was or fitted
     (fewer tokens at the source, no room at the target, a counter at its end).
+    `carried`, where given, hears of every change: from which place (None: out of nothing) to which
+    how many tokens went, one number for each of the states (negative: into nothing).
     """
+
+    carried: Carried | None = None
 
     def __init__(self, effects: tuple[Effect, ...], places: tuple[Place, ...]) -> None:
         self.effects = effects
@@ -67,6 +74,8 @@ class Act:
         if only is not None:
             taken = np.where(only, taken, 0).astype(np.int32)
         self._note(number, taken != 0, taken < wanted, only)
+        if self.carried is not None:
+            self.carried(move.source, move.target, taken)
         columns.put(move.source, source - taken)
         columns.put(move.target, target + taken)
 
@@ -77,6 +86,8 @@ class Act:
         if only is not None:
             after = np.where(only, after, before)
         self._note(number, after != before, after != wanted, only)
+        if self.carried is not None:
+            self.carried(None, effect.place, after - before)
         columns.put(effect.place, after)
 
     def _note(self, number: int, changed: Bools, short: Bools, only: Bools | None) -> None:

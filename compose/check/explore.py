@@ -16,6 +16,7 @@ from compose.check.space import USUAL, Budget, Happened, StateSpace
 from compose.check.successors import Successors
 from compose.net.net import Net
 
+PER_STATE, PER_EDGE = 36, 16  # bytes of the arrays kept; twice as many while they are joined
 CHUNK = 32_768  # states expanded at once: large enough for NumPy, small enough for the cache
 
 
@@ -37,7 +38,9 @@ def explore(net: Net, budget: Budget = USUAL, dense_limit: int | None = None) ->
     search = _Search(net, code, dense_limit)
     begun = time.perf_counter()
     while search.expanded < search.numbering.count:
-        if search.numbering.count > budget.states or time.perf_counter() - begun > budget.seconds:
+        if search.spent(budget) or time.perf_counter() - begun > budget.seconds:
+            break
+        if not budget.keep_going("situations looked into", search.expanded, 0):
             break
         search.expand_next()
     return search.result(begun)
@@ -64,6 +67,12 @@ class _Search:
         self.factors = [np.zeros(0, dtype=np.float64)]
         self.chases: list[tuple[int, int]] = []
         self.expanded = 0
+        self.edges = 0
+
+    def spent(self, budget: Budget) -> bool:
+        """Whether the states or the memory of the budget are used up."""
+        size = 2 * (PER_STATE * self.numbering.count + PER_EDGE * self.edges)
+        return self.numbering.count > budget.states or size > budget.megabytes * 1e6
 
     def expand_next(self) -> None:
         """Expand the next states in the order of discovery."""
@@ -89,6 +98,7 @@ class _Search:
         self.by.append(found.transitions[fresh])
         self.chases += [(int(rows[row]) + first, transition) for row, transition in found.chases]
         self.expanded += len(codes)
+        self.edges += len(numbers)
 
     def _keep(self, fresh: Codes, before: int) -> None:
         while len(self.codes) < before + len(fresh):

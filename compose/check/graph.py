@@ -12,6 +12,7 @@ from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
+from compose.check.patience import Patience
 from compose.check.space import StateSpace
 
 Ints = NDArray[np.int32]
@@ -45,16 +46,24 @@ def _sorted_by(targets: Ints, states: int) -> Longs:
     return order
 
 
-def distances(space: StateSpace, back: Backward, goals: Bools, allowed: Bools | None = None) -> Ints:
+def distances(
+    space: StateSpace,
+    back: Backward,
+    goals: Bools,
+    allowed: Bools | None = None,
+    patience: Patience | None = None,
+) -> Ints:
     """How many moves from each state to the nearest goal, -1 where none can be reached.
 
-    `allowed` (edges,) leaves some edges out.
+    `allowed` (edges,) leaves some edges out. Raises OutOfTimeError where the patience runs out.
     """
     result = np.full(space.states, UNREACHABLE, dtype=np.int32)
     frontier = np.flatnonzero(goals)
     result[frontier] = 0
     steps = 0
     while frontier.size:
+        if patience is not None:
+            patience.asked("looking back from the ends")
         steps += 1
         edges = ragged(back.offsets[frontier], back.offsets[frontier + 1])
         if allowed is not None:
@@ -66,9 +75,15 @@ def distances(space: StateSpace, back: Backward, goals: Bools, allowed: Bools | 
     return result
 
 
-def can_reach(space: StateSpace, back: Backward, goals: Bools, allowed: Bools | None = None) -> Bools:
+def can_reach(
+    space: StateSpace,
+    back: Backward,
+    goals: Bools,
+    allowed: Bools | None = None,
+    patience: Patience | None = None,
+) -> Bools:
     """From which states a goal can be reached (the goals included)."""
-    return np.not_equal(distances(space, back, goals, allowed), UNREACHABLE)
+    return np.not_equal(distances(space, back, goals, allowed, patience), UNREACHABLE)
 
 
 def ragged(starts: Longs, stops: Longs) -> Longs:
@@ -91,8 +106,8 @@ def _once(states: Ints, count: int) -> Longs:
 
 def bottom_components(space: StateSpace, among: Bools) -> list[Longs]:
     """The bottom components inside a set of states that no edge leaves, by their first states."""
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- slow to import, and sound games need none
-    from scipy.sparse.csgraph import connected_components  # noqa: PLC0415 -- as above
+    from scipy.sparse import csr_array  # slow to import, and sound games need none
+    from scipy.sparse.csgraph import connected_components
 
     members = np.flatnonzero(among)
     place = np.full(space.states, -1, dtype=np.int64)
@@ -134,10 +149,10 @@ def _walk(space: StateSpace, via: dict[int, int], start: int, goal: int) -> list
     return edges[::-1]
 
 
-def longest_line(space: StateSpace) -> int | None:
+def longest_line(space: StateSpace, patience: Patience | None = None) -> int | None:
     """The most moves that any play can take, None where play can go round for ever.
 
-    Peels off the states that nothing leads to any more, a layer at a time.
+    Peels off the states that nothing leads to any more, a layer at a time. Raises OutOfTimeError.
     """
     if np.any(space.sources() == space.targets):
         return None
@@ -145,6 +160,8 @@ def longest_line(space: StateSpace) -> int | None:
     layer = np.flatnonzero(missing == 0)
     layers, peeled = 0, len(layer)
     while layer.size:
+        if patience is not None:
+            patience.asked("looking for the longest round")
         layers += 1
         reached = space.targets[ragged(space.offsets[layer], space.offsets[layer + 1])]
         np.subtract.at(missing, reached, 1)

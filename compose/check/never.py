@@ -17,11 +17,18 @@ def why_never(study: Study, condition: Condition) -> str:
     parts = clauses(condition)
     for part in parts:
         if not holds(part, study.table).any():
-            told = condition_in_words(part, study.net)
-            return f"there are always some {told[3:]}" if told.startswith("no ") else f"there are never {told}"
+            return _never(condition_in_words(part, study.net))
     if len(parts) > 1:
         return f"never all at once: {', '.join(condition_in_words(part, study.net) for part in parts)}"
     return "an end comes first each time"
+
+
+def _never(told: str) -> str:
+    if told.startswith("no "):
+        return f"there are always some {told[3:]}"
+    if told.startswith("a rule "):
+        return f"there is never {told}"
+    return f"there are never {told}"
 
 
 def why_not_fired(study: Study, transition: Transition) -> str:

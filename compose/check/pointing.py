@@ -49,3 +49,8 @@ def percent(part: int, whole: int) -> str:
     if 0 < part < whole:
         return f"{min(max(round(100 * part / whole), 1), 99)} %"
     return "100 %" if part else "0 %"
+
+
+def how_many_like_this(part: int, whole: int) -> str:
+    """How common a kind of situation is among all that play can come to (how often it comes is another matter)."""
+    return f"Of all situations that play can come to, {percent(part, whole)} are like this."

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 from attrs import field, frozen
 from numpy.typing import ArrayLike, NDArray
@@ -12,12 +14,26 @@ from compose.net.net import Net
 Ints = NDArray[np.int32]
 
 
+KeepGoing = Callable[[str, int, int], bool]
+
+
+def always(what: str, done: int, of: int) -> bool:
+    """Goes on whatever is done: nobody watches and nobody stops it."""
+    return True
+
+
 @frozen
 class Budget:
-    """How far to explore: at most about `states` states and `seconds` of wall time."""
+    """How far to go: at most about so many states, seconds of wall time and megabytes of state space.
+
+    `keep_going` is asked between steps with what is done, how far it is and of how much (0 where that is
+    not known); answering False stops cleanly, with what is known so far.
+    """
 
     states: int = 2_000_000
     seconds: float = 20.0
+    megabytes: float = 3_000.0
+    keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
 
 USUAL = Budget()

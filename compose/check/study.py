@@ -10,17 +10,22 @@ from numpy.typing import NDArray
 from compose.check.condition import Bools, holds
 from compose.check.ends import first_of
 from compose.check.graph import Backward, Ints, Longs, backward, bottom_components, can_reach, distances
+from compose.check.patience import Patience
 from compose.check.space import StateSpace, markings
 
 LEAST_LONG = 3  # moves still needed before it is worth saying that the round "goes on" (assumption)
 
 
 class Study:
-    """Facts about a space; those about absence ("can never") need a complete space."""
+    """Facts about a space; those about absence ("can never") need a complete space.
 
-    def __init__(self, space: StateSpace) -> None:
+    Whatever walks over the space raises OutOfTimeError once the patience runs out.
+    """
+
+    def __init__(self, space: StateSpace, patience: Patience | None = None) -> None:
         self.space = space
         self.net = space.net
+        self.patience = patience if patience is not None else Patience()
 
     @cached_property
     def table(self) -> NDArray[np.int32]:
@@ -40,12 +45,13 @@ class Study:
     @cached_property
     def back(self) -> Backward:
         """The edges turned round."""
+        self.patience.asked("turning the moves round")
         return backward(self.space, self.sources)
 
     @cached_property
     def to_end(self) -> Ints:
         """Moves to the nearest end, -1 where no end can be reached."""
-        return distances(self.space, self.back, self.ended)
+        return distances(self.space, self.back, self.ended, patience=self.patience)
 
     @cached_property
     def can_end(self) -> Bools:
@@ -59,7 +65,10 @@ class Study:
     @cached_property
     def traps(self) -> list[Longs]:
         """The bottom components without an end: single states where nothing changes, or loops."""
-        return bottom_components(self.space, ~self.can_end) if not self.can_end.all() else []
+        if self.can_end.all():
+            return []
+        self.patience.asked("looking for loops")
+        return bottom_components(self.space, ~self.can_end)
 
     @cached_property
     def far_from_over(self) -> Bools:
@@ -95,8 +104,12 @@ class Study:
         Stanford Logic Group LG-2006-01, 2008).
         """
         if side not in self._can_win:
-            self._can_win[side] = can_reach(self.space, self.back, self.won(side))
+            self._can_win[side] = self.reaching(self.won(side))
         return self._can_win[side]
+
+    def reaching(self, goals: Bools, allowed: Bools | None = None) -> Bools:
+        """From which states a goal can be reached; `allowed` (edges,) leaves some moves out."""
+        return can_reach(self.space, self.back, goals, allowed, self.patience)
 
     @cached_property
     def _can_win(self) -> dict[str, Bools]:

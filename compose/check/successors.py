@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
-
 import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from compose.check.condition import Bools, evaluate
 from compose.check.effect import Act, Columns
+from compose.check.enabled import Enabling
 from compose.check.encoding import Codes, Encoding
-from compose.check.rate import Floats, factor
+from compose.check.rate import Floats
 from compose.check.reactions import Reactions
 from compose.net.net import Net
 
@@ -31,20 +29,19 @@ class Found:
 
 
 class Successors:
-    """The moves of one net. Guards and rates that several transitions share are worked out once."""
+    """The moves of one net."""
 
     def __init__(self, net: Net, code: Encoding) -> None:
         self.net = net
         self.strides = {place: stride for place, stride, _ in code.digits}
         self.acts = [Act(t.effects, net.places) for t in net.transitions]
-        self.guards = _numbered([t.guard for t in net.transitions])
-        self.rates = _numbered([t.rate for t in net.transitions])
+        self.enabling = Enabling(net)
         self.reactions = Reactions(net)
 
     def of(self, codes: Codes, table: NDArray[np.int32]) -> Found:
         """Every enabled transition in every row of `table` (states, places), none of them an end."""
         count = len(codes)
-        enabled, factors = self._enabled(table)
+        enabled, factors = self.enabling.of(table)
         after = np.zeros((len(self.net.transitions), count), dtype=np.int64)
         watch = self.reactions.watch(table)
         chases: list[tuple[int, int]] = []
@@ -69,22 +66,6 @@ class Successors:
             chases=chases,
         )
 
-    def _enabled(self, table: NDArray[np.int32]) -> tuple[NDArray[np.bool_], Floats]:
-        """Where each transition may happen and with which factor, both (transitions, states)."""
-        guards: dict[int, Bools] = {}
-        rates: dict[int, Floats] = {}
-        shape = (len(self.net.transitions), len(table))
-        enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
-        for number, transition in enumerate(self.net.transitions):
-            guard, rate = self.guards[number], self.rates[number]
-            if guard not in guards:
-                guards[guard] = evaluate(transition.guard, lambda p: table[:, p], len(table))
-            if rate not in rates:
-                rates[rate] = factor(transition.rate, lambda p: table[:, p], len(table))
-            factors[number] = rates[rate]
-            np.logical_and(guards[guard], rates[rate] > 0, out=enabled[number])
-        return enabled, factors
-
     def _recoded(self, codes: Codes, table: NDArray[np.int32], columns: Columns, rows: Rows | None) -> Codes:
         """The codes after the effects, from the change of the places touched."""
         for place in columns.touched:
@@ -93,9 +74,3 @@ class Successors:
                 before = table[:, place] if rows is None else table[rows, place]
                 codes = codes + (columns(place) - before) * np.int64(stride)
         return codes
-
-
-def _numbered(values: Sequence[Hashable]) -> list[int]:
-    """For each value the place where an equal one first stands."""
-    first: dict[Hashable, int] = {}
-    return [first.setdefault(value, number) for number, value in enumerate(values)]

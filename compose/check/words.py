@@ -4,9 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from compose.net.lower.tokens import does
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
 
+RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count
 SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
+
+
+def subject(side: str) -> str:
+    """A side in a sentence: "north", "the herons"."""
+    return does(side, "", "").strip()
+
+
+def sentence(words: str) -> str:
+    """The words with a capital letter."""
+    return words[:1].upper() + words[1:]
 
 
 def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None = None) -> str:
@@ -20,8 +32,9 @@ def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None 
         number
         for number, place in enumerate(net.places)
         if (number in only if only is not None else number in moved and (counts[number] or place.start))
+        and place.token != RESULT
     ]
-    groups: list[str] = []
+    groups = _verdicts(net, counts)
     for side in (*net.sides, None):
         own = [number for number in shown if net.places[number].side == side]
         if own:
@@ -30,6 +43,12 @@ def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None 
     if not groups:
         return "nothing changes" if only is not None else "as at the set-up"
     return "; ".join(groups)
+
+
+def _verdicts(net: Net, counts: Sequence[int]) -> list[str]:
+    """Who has won by a rule that ends the round at once."""
+    winners = [counts[number] for number, place in enumerate(net.places) if place.token == RESULT and counts[number]]
+    return [f"{does(net.sides[winner - 1], 'has', 'have')} won by a rule" for winner in winners]
 
 
 def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | None) -> list[str]:
@@ -88,6 +107,8 @@ def condition_in_words(condition: Condition, net: Net) -> str:
 
 
 def _comparison(comparison: Comparison, net: Net) -> str:
+    if any(net.places[place].token == RESULT for _, place in comparison.terms):
+        return by_a_rule(comparison, net)
     plus = [(c, net.places[p]) for c, p in comparison.terms if c > 0]
     minus = [(-c, net.places[p]) for c, p in comparison.terms if c < 0]
     if plus and minus:
@@ -96,6 +117,13 @@ def _comparison(comparison: Comparison, net: Net) -> str:
         turned = {"<=": ">=", ">=": "<=", "==": "=="}[comparison.relation]
         return _bounded(minus, turned, -comparison.bound)
     return _bounded(plus, comparison.relation, comparison.bound)
+
+
+def by_a_rule(comparison: Comparison, net: Net) -> str:
+    """Such as "a rule by which the herons win at once": the end that a rule brings about by itself."""
+    if comparison.relation == "==" and 1 <= comparison.bound <= len(net.sides):
+        return f"a rule by which {does(net.sides[comparison.bound - 1], 'wins', 'win')} at once"
+    return "a rule that ends the round at once"
 
 
 def _bounded(terms: list[tuple[int, Place]], relation: str, bound: int) -> str:

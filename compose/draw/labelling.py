@@ -42,13 +42,20 @@ class Clearings:
         """Nothing else shall lie here."""
         self.taken.append(box)
 
-    def place(self, wanted: Sequence[Label], enough: float, within: Rectangle | None = None) -> Label | None:
-        """The first of the wanted places with a clearance that is enough, else the clearest; None where none fits."""
+    def place(
+        self, wanted: Sequence[Label], enough: float, within: Rectangle | None = None, least: float = -1000.0
+    ) -> Label | None:
+        """The first of the wanted places with a clearance that is enough, else the clearest of at least `least`.
+
+        None where no place is inside `within` or none is clear enough.
+        """
         fitting = [label for label in wanted if within is None or _inside(box_of(label), within)]
         if not fitting:
             return None
         best = next((label for label in fitting if self.clearance(box_of(label)) >= enough), None)
         chosen = best or max(fitting, key=lambda label: round(self.clearance(box_of(label)), 6))
+        if self.clearance(box_of(chosen)) < least:
+            return None
         self.take(box_of(chosen))
         return chosen
 

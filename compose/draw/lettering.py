@@ -6,37 +6,41 @@ The widths are those of a broad sans-serif, rounded up, so that words fit in the
 from __future__ import annotations
 
 from collections.abc import Iterable
+from unicodedata import normalize
 
-_NARROW = frozenset("iljI|.,:;'! \u2018\u2019")
-_SLIM = frozenset('frt()[]-/"\u201c\u201d\u00b7')
+_NARROW = frozenset("iljI|.,:;' \u2018\u2019")
+_SLIM = frozenset('frt!()[]-/"\u201c\u201d\u00b7')
 _BROAD = frozenset("mwMW@%\u2014\u2026")
-_CAPITAL = 0.79
-_EM = {"narrow": 0.36, "slim": 0.5, "broad": 1.05, "other": 0.66}
-_BOLD = 1.13
+# Width at size 1, plain and bold.
+_WIDTHS = {"narrow": (0.36, 0.42), "slim": (0.52, 0.66), "broad": (1.01, 1.11), "small": (0.64, 0.73),
+           "capital": (0.79, 0.86), "strange": (1.45, 1.45)}
+
+
+def _class_of(letter: str) -> str:
+    plain = normalize("NFD", letter)[0]
+    if plain in _NARROW:
+        return "narrow"
+    if plain in _SLIM:
+        return "slim"
+    if plain in _BROAD:
+        return "broad"
+    if plain.isascii() and plain.isalnum():
+        return "capital" if plain.isupper() else "small"
+    return "strange"
 
 
 def width_em(text: str, bold: bool = False) -> float:
     """The width of a text at size 1; never less than in the fonts that we embed."""
-    wide = 0.0
-    for letter in text:
-        if letter in _NARROW:
-            wide += _EM["narrow"]
-        elif letter in _SLIM:
-            wide += _EM["slim"]
-        elif letter in _BROAD:
-            wide += _EM["broad"]
-        else:
-            wide += _CAPITAL if letter.isupper() else _EM["other"]
-    return wide * (_BOLD if bold else 1.0)
+    return sum(_WIDTHS[_class_of(letter)][bold] for letter in text)
 
 
 def shortened(text: str, size: float, room: float, bold: bool = False) -> str:
     """The text, cut with an ellipsis where it is wider than `room` at that size."""
     if width_em(text, bold) * size <= room:
         return text
-    while text and width_em(f"{text}…", bold) * size > room:
+    while text and width_em(f"{text}\u2026", bold) * size > room:
         text = text[:-1].rstrip()
-    return f"{text}…"
+    return f"{text}\u2026"
 
 
 def widest(texts: Iterable[str], bold: bool = False) -> float:

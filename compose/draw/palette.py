@@ -32,9 +32,9 @@ class SideStyle:
 
 STYLES = (
     SideStyle("circle", "#17365f", "#0d1f38", "#ffffff", "#eef3fa"),
-    SideStyle("square", "#f4b63f", "#3d2900", "#3d2900", "#fdf6e6"),
+    SideStyle("square", "#eda52a", "#3d2900", "#3d2900", "#fdf6e6"),
     SideStyle("triangle", "#2f8a80", "#0c2e2a", "#ffffff", "#eaf5f3"),
-    SideStyle("diamond", "#e6d8f3", "#33204a", "#33204a", "#f8f4fc"),
+    SideStyle("diamond", "#eadcf7", "#33204a", "#33204a", "#f8f4fc"),
 )
 NOBODY = SideStyle("plain", WHITE, DARK, MIDDLE, WHITE)
 

@@ -122,7 +122,7 @@ def name_areas(sheet: Sheet) -> None:
             for y in from_middle(box.bottom, box.top, 8)
         ]
         room = box.grown(0.2 * size) if area.kind in ("bench", "queue") else box
-        placed = sheet.clearings.place(wanted, 0.3 * size, room)
+        placed = sheet.clearings.place(wanted, 0.3 * size, room, least=-0.1 * size)
         if placed:
             sheet.shapes.append(placed)
 
@@ -139,6 +139,11 @@ def name_sides(sheet: Sheet, above_m: float) -> None:
                 evolve(name, x=x, y=y, halo=WHITE)
                 for y in from_middle(box.bottom + size, box.top - size, 8)
                 for x in from_middle(box.left, box.right, 6)
+            ]
+            inside += [
+                evolve(name, x=x + 0.3 * size, y=y, turned=90.0, halo=WHITE)
+                for x in from_middle(box.left + size, box.right - size, 6)
+                for y in from_middle(box.bottom, box.top, 6)
             ]
             name = sheet.clearings.place(inside, 0.4 * size, box) or name
         else:

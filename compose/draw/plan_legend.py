@@ -12,9 +12,9 @@ from compose.draw.plan_court import area_shapes
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import metres, shown_throws
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
+from compose.draw.speak_setup import like_of
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.net.floor_values import FloorArea, FloorItem, Rectangle
-from grammar.game import GameKit
 from grammar.words import count
 
 SLOT = 4.4  # units of a sign with the space after it
@@ -59,12 +59,9 @@ def _kit(sheet: Sheet) -> Iterator[Entry]:
     for line in sheet.game.kit:
         items = sheet.floor.items_of(line.name)
         if items:
-            yield Entry(_sign_of(sheet, items[0]), _kit_words(line, len(items)))
-
-
-def _kit_words(line: GameKit, total: int) -> str:
-    like = f" (like a {line.like})" if line.like != line.name else ""
-    return f"{line.plural if total > 1 else line.name}{like}"
+            like = like_of(sheet.game, line)
+            name = line.plural if len(items) > 1 else line.name
+            yield Entry(_sign_of(sheet, items[0]), f"{name} ({like})" if like else name)
 
 
 def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Shape, ...]]:

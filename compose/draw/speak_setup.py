@@ -8,9 +8,9 @@ from compose.draw.speak import one_of, sentence, thing
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences.base import Node, Np, Owner
-from grammar.sentences.sides import OddPupil, Placing, PlacingOnStep, Role, SideBySide
+from grammar.sentences.sides import Kit, OddPupil, Placing, PlacingOnStep, Role, SideBySide
 from grammar.sentences.space import Area, AtMostThere, Court, Track
-from grammar.words import count, listing
+from grammar.words import article, count, listing
 
 PARTS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
 
@@ -29,7 +29,8 @@ def setup_lines(game: Game) -> Iterator[str]:
         if placing not in kit:
             yield sentence(_players(game, placing))
     for line in game.sentences("sides"):
-        yield sentence(_sides(game, line))
+        if isinstance(line, Role | SideBySide | OddPupil):
+            yield sentence(_sides(game, line))
 
 
 def _space(game: Game, line: Node) -> str:
@@ -150,8 +151,9 @@ def _kit_count(game: Game, line: GameKit) -> str:
         said.append(f"{line.count} for each side")
     elif line.owner:
         said.append(f"for {line.owner}")
-    if line.like != line.name:
-        said.append(f"like a {line.like}")
+    like = like_of(game, line)
+    if like:
+        said.append(like)
     if line.scale != 1.0:
         said.append(f"{line.scale * 100:g} % as big")
     if line.parts > 1:
@@ -159,6 +161,14 @@ def _kit_count(game: Game, line: GameKit) -> str:
     for several in game.all_of("sides", SideBySide):
         said.append(f"for each of the {several.what.words()}")
     return said[0] + (f" ({', '.join(said[1:])})" if said[1:] else "")
+
+
+def like_of(game: Game, line: GameKit) -> str:
+    """ "like a skittle", in the author's word, or "" where the thing is just itself."""
+    names = (line.name, line.plural)
+    own = (said.like.text for said in game.all_of("kit", Kit) if said.like and said.name.text in names)
+    like = next(own, line.like)
+    return "" if like == line.name else f"like {article(like)}"
 
 
 def players_words(game: Game) -> str:
@@ -176,8 +186,3 @@ def players_words(game: Game) -> str:
 
 def _span(least: int, most: int) -> str:
     return str(least) if least == most else f"{least} to {most}"
-
-
-def hall_words_of(game: Game) -> str:
-    """The court in one phrase."""
-    return f"{game.court_m[0]:g} m by {game.court_m[1]:g} m"

@@ -91,7 +91,7 @@ class _Tail:
 
     def _beyond(self, mean: float, more: float) -> float:
         """What the ticks after the last one add, the decay going on as in the last two ticks."""
-        from scipy.special import pdtrc  # noqa: PLC0415 -- slow to import, only needed here
+        from scipy.special import pdtrc  # slow to import, only needed here
 
         known = self.walk.alive
         if len(known) < 2 or known[-1] <= GONE or more <= 0:

@@ -101,7 +101,7 @@ def _matrices(
     space: StateSpace, rates: Floats, stops: Longs, running: Longs, moving: Bools
 ) -> tuple[csr_array, Floats, Floats]:
     """Rates between running states, out of them, and into the classes."""
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- slow to import, only needed here
+    from scipy.sparse import csr_array  # slow to import, only needed here
 
     count, classes = len(running), len(space.net.ends) + 1
     position = np.full(space.states, -1, dtype=np.int64)
@@ -121,7 +121,7 @@ def _matrices(
 
 def _folded(mirror: Longs, inner: csr_array, leaving: Floats, into: Floats) -> tuple[Longs, csr_array, Floats, Floats]:
     """The same with one cell for each state and its mirror image."""
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- as above
+    from scipy.sparse import csr_array
 
     first = np.flatnonzero(np.arange(len(mirror)) <= mirror)
     cell = np.empty(len(mirror), dtype=np.int64)
@@ -153,8 +153,8 @@ def _reached(space: StateSpace, moving: Bools, stops: Longs) -> Longs:
 
 def _doomed(inner: csr_array, into: Floats) -> Bools:
     """From which cells no class can be reached."""
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- as above
-    from scipy.sparse.csgraph import breadth_first_order  # noqa: PLC0415 -- as above
+    from scipy.sparse import csr_array
+    from scipy.sparse.csgraph import breadth_first_order
 
     count = len(into)
     last = np.flatnonzero(into.sum(axis=1) > 0)

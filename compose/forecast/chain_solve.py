@@ -56,8 +56,8 @@ def _easy(matrix: csr_array, largest: int) -> bool:
 
 
 def _direct(matrix: csr_array, right: Floats) -> Floats:
-    from scipy.sparse import eye_array  # noqa: PLC0415 -- slow to import, only needed here
-    from scipy.sparse.linalg import splu  # noqa: PLC0415 -- as above
+    from scipy.sparse import eye_array  # slow to import, only needed here
+    from scipy.sparse.linalg import splu
 
     system = (eye_array(len(right), format="csc") - matrix).tocsc()
     factors = splu(system)
@@ -66,7 +66,7 @@ def _direct(matrix: csr_array, right: Floats) -> Floats:
 
 
 def _iterated(matrix: csr_array, right: Floats, good: float) -> tuple[Floats, bool]:
-    from scipy.sparse.linalg import LinearOperator, bicgstab  # noqa: PLC0415 -- slow to import
+    from scipy.sparse.linalg import LinearOperator, bicgstab  # slow to import
 
     system = LinearOperator(matrix.shape, matvec=lambda x: x - matrix @ x, dtype=np.float64)
     x, rest = np.zeros(len(right)), right
@@ -86,7 +86,7 @@ def _iterated(matrix: csr_array, right: Floats, good: float) -> tuple[Floats, bo
 
 def _components(matrix: csr_array) -> tuple[int, Longs]:
     """How many strongly connected components there are, and the component of each unknown."""
-    from scipy.sparse.csgraph import connected_components  # noqa: PLC0415 -- as above
+    from scipy.sparse.csgraph import connected_components
 
     count, label = connected_components(matrix, connection="strong")
     return int(count), np.asarray(label, dtype=np.int64)
@@ -94,7 +94,7 @@ def _components(matrix: csr_array) -> tuple[int, Longs]:
 
 def layers(matrix: csr_array, count: int, label: Longs) -> list[Longs]:
     """The unknowns in layers: components that depend only on those in earlier layers."""
-    from scipy.sparse import csr_array  # noqa: PLC0415 -- as above
+    from scipy.sparse import csr_array
 
     rows = np.repeat(label, np.diff(matrix.indptr))
     columns = label[matrix.indices]

@@ -26,7 +26,7 @@ class Walk:
     """
 
     def __init__(self, chain: Chain) -> None:
-        from scipy.sparse import diags_array  # noqa: PLC0415 -- slow to import, only needed here
+        from scipy.sparse import diags_array  # slow to import, only needed here
 
         self._settles = bool(chain.doomed.any())
         idle = IDLE_SETTLING if self._settles else IDLE
@@ -66,7 +66,7 @@ class Walk:
 
 def poisson(mean: float, ticks: Longs) -> tuple[Floats, Floats]:
     """The chance of exactly k ticks and of more than k, for each k; `mean` ticks are expected."""
-    from scipy.special import gammaln, pdtrc, xlogy  # noqa: PLC0415 -- slow to import, only needed here
+    from scipy.special import gammaln, pdtrc, xlogy  # slow to import, only needed here
 
     exactly = np.exp(xlogy(ticks, mean) - mean - gammaln(ticks + 1))
     return exactly, pdtrc(ticks, mean)
@@ -74,7 +74,7 @@ def poisson(mean: float, ticks: Longs) -> tuple[Floats, Floats]:
 
 def last_tick(mean: float) -> int:
     """The number of ticks that is passed with a chance of at most `LEFT_OVER`."""
-    from scipy.special import pdtrc  # noqa: PLC0415 -- as above
+    from scipy.special import pdtrc
 
     spread = np.sqrt(mean) + 1
     ticks = np.arange(int(mean), int(mean + 12 * spread) + 12)

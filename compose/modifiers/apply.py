@@ -7,14 +7,16 @@ from collections.abc import Mapping, Sequence
 import attrs
 from attrs import frozen
 
-from compose.modifiers.changes import CHANGES
+from compose.modifiers.changes import carry_out
 from compose.modifiers.edit import Edit
+from compose.modifiers.fit_for import unfit
 from compose.modifiers.modifier import Use, filled_in, value_findings
 from compose.modifiers.needs import unmet_needs
 from compose.modifiers.sheets import Draft
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve import resolve
+from grammar.words import article
 from library import KitItem, kit_categories
 
 
@@ -40,7 +42,7 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
         return Outcome(None, tuple(findings))
     draft = Draft(game.sheet, use.label)
     for line in filled_in(use):
-        problem = CHANGES[type(line.sentence)](draft, game, line)
+        problem = carry_out(draft, game, line)
         if problem:
             title = f"`{use.modifier.name}` does not fit: {problem}."
             return Outcome(None, (Finding("M-fit", Severity.ERROR, title, line.span, "Leave it out."),))
@@ -48,6 +50,10 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
     if resolved.value is None:
         reasons = tuple(_explained(finding, use) for finding in resolved.findings)
         return Outcome(None, reasons)
+    spoilt = set(unfit(resolved.value, kit)) - set(unfit(game, kit))
+    for ball, skill in sorted(spoilt):
+        title = f"`{use.modifier.name}` does not fit: {article(ball)} is not fit for {skill}."
+        return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
     notes = () if draft.edits else (_no_effect(use, game),)
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 import attrs
 
@@ -36,7 +36,9 @@ def take_kit(draft: Draft, game: Game, sentence: said.TakeKit) -> Problem | None
 
 def _more(draft: Draft, game: Game, line: GameKit, number: int, sentence: Node) -> Problem | None:
     total = line.count + number
-    alone = sum(_is(placing.what.name, line) for placing in game.placings) == 1
+    moved = _placed_otherwise(game, line, number)
+    if isinstance(moved, Problem):
+        return moved
 
     def kit(node: Node) -> Node:
         if not (isinstance(node, Kit) and node.name.text in (line.name, line.plural)):
@@ -45,28 +47,44 @@ def _more(draft: Draft, game: Game, line: GameKit, number: int, sentence: Node) 
         singular = node.singular or (Name(line.name) if _irregular(line) and total > 1 else None)
         return attrs.evolve(node, count=attrs.evolve(node.count, value=float(total)), name=name, singular=singular)
 
-    def placing(node: Node) -> Node:
-        if not (isinstance(node, Placing) and _is(node.what.name, line)) or node.all_but:
-            return node
-        many = attrs.evolve(node.what, name=Name(line.plural))
-        if not alone or node.count is None and line.owner is not None:
-            return node if node.count is None else _placed(node, many, node.count.whole + number)
-        if node.where.determiner not in _EACH or line.owner is not None:
-            return node if node.count is None else _placed(node, many, total)
-        share, over = divmod(total, len(game.sides))
-        return _placed(node, many, None if over else share)
-
     draft.change("kit", kit, sentence.span)
-    draft.change("set-up", placing, sentence.span)
+    if moved:
+        draft.change("set-up", lambda node: moved[1] if node == moved[0] else node, sentence.span)
     return None
 
 
-def _placed(placing: Placing, many: Node, count: int | None) -> Placing:
+def _placed_otherwise(game: Game, line: GameKit, number: int) -> tuple[Placing, Placing] | Problem | None:
+    """The placing that says where so many more (or fewer) lie, as it is and as it becomes.
+
+    None where a line without a number places whatever there is.
+    """
+    placings = [each for each in game.placings if _is(each.what.name, line) and not each.all_but]
+    if _shared(placings, line):
+        share, over = divmod(line.count + number, len(game.sides))
+        return placings[0], _counted(placings[0], line, None if over else share)
+    if not placings or any(each.count is None for each in placings):
+        return None
+    one = next((each for each in placings if each.where.determiner not in _EACH), None)
+    if one is None or one.count is None:
+        return f"the set-up does not say where other {line.plural} should lie"
+    left = one.count.whole + number
+    if left < 1:
+        return f"too few {line.plural} lie {one.preposition} {one.where.words()}"
+    return one, _counted(one, line, left)
+
+
+def _shared(placings: Sequence[Placing], line: GameKit) -> bool:
+    """Whether one line places all of them, as many in each of several places."""
+    return len(placings) == 1 and line.owner is None and placings[0].where.determiner in _EACH
+
+
+def _counted(placing: Placing, line: GameKit, count: int | None) -> Placing:
     """The placing with another number; without one it places all that there are, shared evenly."""
+    what = attrs.evolve(placing.what, name=Name(line.name if count == 1 else line.plural))
     if count is None:
-        return attrs.evolve(placing, count=None, what=many)
+        return attrs.evolve(placing, count=None, what=what)
     number = attrs.evolve(placing.count or Quantity(0.0), value=float(count))
-    return attrs.evolve(placing, count=number, what=many)
+    return attrs.evolve(placing, count=number, what=what)
 
 
 def _irregular(line: GameKit) -> bool:

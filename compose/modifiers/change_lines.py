@@ -4,17 +4,14 @@ from __future__ import annotations
 
 import attrs
 
+from compose.modifiers.events import covers_rule
 from compose.modifiers.sheets import Draft, Problem
 from grammar.game import Game
-from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences import modifier as said
-from grammar.sentences.base import Node, Np
+from grammar.sentences.base import Node
 from grammar.sentences.play import SucceedAsOften, TakeAsLong
-from grammar.sentences.when import When
 from grammar.topics import topic
 from grammar.tree import Line
-
-_FACTORS = (SucceedAsOften, TakeAsLong)
 
 
 def block(draft: Draft, game: Game, line: Line) -> Problem | None:
@@ -25,7 +22,7 @@ def block(draft: Draft, game: Game, line: Line) -> Problem | None:
         new = inner.sentence
 
         def same(old: Node, new: Node = new) -> bool:
-            return topic(old) == topic(new) or _covers(game, new, old)
+            return topic(old) == topic(new) or covers_rule(game, new, old)
 
         if sentence.verb == "replace in":
             draft.replace(sentence.section, same, inner, sentence.span)
@@ -59,18 +56,3 @@ def take_all(draft: Draft, game: Game, sentence: said.TakeAll) -> Problem | None
     """A section is emptied."""
     draft.take(sentence.section, lambda node: True, sentence.span)
     return None
-
-
-def _covers(game: Game, general: Node, particular: Node) -> bool:
-    """Whether a rule for "a target" speaks of the same event as the game's rule for "a lantern"."""
-    if not (isinstance(general, When) and isinstance(particular, When)):
-        return False
-    if type(general.event) is not type(particular.event) or general.condition != particular.condition:
-        return False
-    wide, narrow = (_speaks_of(game, rule) for rule in (general, particular))
-    return isinstance(wide, CategoryMeaning) and isinstance(narrow, KitMeaning) and wide.category == narrow.category
-
-
-def _speaks_of(game: Game, rule: When) -> Meaning | None:
-    phrase = getattr(rule.event, "what", None) or getattr(rule.event, "who", None)
-    return game.vocabulary.get(phrase.name.text) if isinstance(phrase, Np) else None

@@ -8,8 +8,8 @@ from compose.modifiers.sheets import Draft, Problem
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import modifier as said
-from grammar.sentences.base import Node, Quantity
-from grammar.sentences.sides import Sides
+from grammar.sentences.base import Name, Node, Quantity
+from grammar.sentences.sides import Headcount, Sides
 from grammar.sentences.space import Area, Court
 
 
@@ -92,5 +92,5 @@ def _apart(sides: Sides, last: str, fewer: int) -> list[Sides]:
     return [*stay, Sides((smaller,), attrs.evolve(less, each=None), options)]
 
 
-def _said_for(count: Node, names: tuple[Node, ...]) -> Node:
+def _said_for(count: Headcount, names: tuple[Name, ...]) -> Headcount:
     return attrs.evolve(count, each=None) if len(names) == 1 else count

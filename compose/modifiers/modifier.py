@@ -8,25 +8,22 @@ from typing import Any
 import attrs
 from attrs import field, frozen
 
+from compose.modifiers.changes import CHANGES
 from grammar.finding import Finding, Outcome, Severity
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
-from grammar.sentences.head import Told
+from grammar.sentences.head import Licence, Told
 from grammar.span import Span
 from grammar.tree import Line, ModifierSheet
 from grammar.words import did_you_mean, listing
 
-NEEDS = (said.NeedsEvent, said.NeedsBall, said.NeedsThing, said.NeedsSkill)
-CHANGES = (
-    said.ChangeSkill,
-    said.AddKit,
-    said.TakeKit,
-    said.MakeLike,
-    said.MakeCourt,
-    said.ScaleCourt,
-    said.ScaleKit,
-    said.TurnSwitch,
-    said.Block,
+NEEDS = (
+    said.NeedsEvent,
+    said.NeedsBall,
+    said.NeedsThing,
+    said.NeedsSkill,
+    said.NeedsPoints,
+    said.NeedsTwoSides,
 )
 
 
@@ -43,6 +40,8 @@ class Modifier:
     changes: tuple[Line, ...]
     cautions: tuple[str, ...]
     span: Span = field(eq=False)
+    credit: tuple[str, ...] = ()
+    licence: str | None = None
 
 
 @frozen
@@ -63,7 +62,7 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
     """The modifier that a sheet means, or what is missing from it."""
     sentences = [line.sentence for line in sheet.lines]
     heading = next((each for each in sentences if isinstance(each, said.Heading)), None)
-    about = next((each.text for each in sentences if isinstance(each, Told) and each.topic == "about"), "")
+    about = " ".join(_told(sentences, "about"))
     changes = tuple(line for line in sheet.lines if isinstance(line.sentence, CHANGES))
     findings = list(_missing(sheet, heading, about, changes))
     takes = tuple(each for each in sentences if isinstance(each, said.Takes))
@@ -79,10 +78,16 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
             tuple(each for each in sentences if isinstance(each, NEEDS)),
             tuple(each.modifier.lower() for each in sentences if isinstance(each, said.Clashes)),
             changes,
-            tuple(each.text for each in sentences if isinstance(each, Told) and each.topic == "caution"),
+            _told(sentences, "caution"),
             sheet.span,
+            _told(sentences, "credit"),
+            next((each.identifier for each in sentences if isinstance(each, Licence)), None),
         )
     )
+
+
+def _told(sentences: list[Node], topic: str) -> tuple[str, ...]:
+    return tuple(each.text for each in sentences if isinstance(each, Told) and each.topic == topic)
 
 
 def _missing(

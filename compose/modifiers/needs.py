@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from compose.modifiers.events import covers
 from compose.modifiers.modifier import Modifier
 from grammar.finding import Finding, Severity
 from grammar.game import Game
-from grammar.meanings import AREA_KINDS, BUILT_IN_PLACES, CATEGORY_WORDS
+from grammar.meanings import AREA_KINDS, BUILT_IN_PLACES, CATEGORY_WORDS, MateMeaning
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Np
 from grammar.sentences.play import Attempt
-from grammar.topics import event_topic
+from grammar.sentences.when import Scores
 from grammar.words import listing
 from library import KitItem
 
@@ -22,8 +23,7 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
         wrong = ""
         match need:
             case said.NeedsEvent():
-                topics = {event_topic(rule.event) for rule in game.whens}
-                if event_topic(need.event) not in topics:
+                if not any(covers(game, need.event, rule.event) for rule in game.whens):
                     wrong = f"has no rule for when {need.event.words()}"
             case said.NeedsBall():
                 wrong = _ball(game, need.skill, kit)
@@ -32,9 +32,17 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
             case said.NeedsSkill():
                 if need.skill not in {skill for attempt in game.all_of("play", Attempt) for skill in attempt.skills}:
                     wrong = f"has nobody {need.skill}"
+            case said.NeedsPoints():
+                wrong = "" if _scores(game) else "has no points"
+            case said.NeedsTwoSides():
+                wrong = "" if len(game.sides) > 1 else "has only one side"
         if wrong:
             title = f"`{modifier.name}` does not fit: {game.title} {wrong}."
             yield Finding("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")
+
+
+def _scores(game: Game) -> bool:
+    return any(isinstance(each, Scores) for rule in game.whens for each in rule.consequences)
 
 
 def _ball(game: Game, skill: str, kit: Mapping[str, KitItem]) -> str:
@@ -48,6 +56,8 @@ def _ball(game: Game, skill: str, kit: Mapping[str, KitItem]) -> str:
 
 def _has(game: Game, phrase: Np) -> bool:
     word = phrase.name.text
+    if isinstance(game.vocabulary.get(word), MateMeaning):
+        return any(side.least > 1 for side in game.sides)
     if word in CATEGORY_WORDS:
         return any(line.category == CATEGORY_WORDS[word] for line in game.kit)
     if word in AREA_KINDS:

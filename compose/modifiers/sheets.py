@@ -14,6 +14,8 @@ from grammar.span import Span
 from grammar.topics import topic
 from grammar.tree import GameSheet, Line, Section
 
+Problem = str
+
 
 @define
 class Draft:
@@ -67,6 +69,16 @@ class Draft:
         first = standing[0].sentence
         self.take(section, lambda sentence: old(sentence) and sentence is not first, why)
         self.change(section, lambda sentence: line.sentence if sentence is first else sentence, why)
+
+    def put_in_place(self, section: str, old: Node, new: tuple[Node, ...], why: Span) -> None:
+        """Put sentences in the place of one."""
+        lines: list[Line] = []
+        for line in self.lines(section):
+            lines.extend([attrs.evolve(line, sentence=each) for each in new] if line.sentence is old else [line])
+        for number, sentence in enumerate(new):
+            before = "" if number else old.words()
+            self.edits.append(Edit(section, before, sentence.words(), self.by, topic(sentence), why))
+        self._set(section, tuple(lines))
 
     def _set(self, section: str, lines: tuple[Line, ...]) -> None:
         if section == "head":

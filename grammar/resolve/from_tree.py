@@ -8,17 +8,15 @@ import attrs
 
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
-from grammar.meanings import Meaning
-from grammar.resolve.names import name_findings
+from grammar.resolve.known import with_known_names
 from grammar.resolve.possible import possible_findings
-from grammar.resolve.reworded import reworded
 from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides, declare_tracks
 from grammar.sentences.head import Ages
 from grammar.sentences.space import Court
-from grammar.tree import GameSheet, Line
+from grammar.tree import GameSheet
 
 _USUAL_AGES_YEARS = (8.0, 12.0)
-_OF_ABSENCE = ("G-missing", "G-no-place", "G-no-points", "G-switch", "G-half")
+_OF_ABSENCE = ("G-no-place", "G-no-points", "G-switch", "G-half")
 _NEEDED = {
     "space": "court 18 m by 9 m, halved across",
     "sides": "north and south, 6 to 14 players each, mirrored",
@@ -38,7 +36,7 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) 
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
     findings = [*words.findings, *_missing(sheet)]
-    known, wrong_names = _with_known_names(sheet, words.meanings)
+    known, wrong_names = with_known_names(sheet, words.meanings)
     findings.extend(wrong_names)
     court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
     ages = next((line.sentence for line in sheet.head if isinstance(line.sentence, Ages)), None)
@@ -58,28 +56,10 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) 
     if wrong_names or words.findings or not whole:
         findings = [finding for finding in findings if finding.code not in _OF_ABSENCE]
     if not whole:
-        findings = [finding for finding in findings if finding.code != "G-unknown"]
+        findings = [finding for finding in findings if finding.code not in ("G-unknown", "G-missing")]
     findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
     broken = any(finding.severity is Severity.ERROR for finding in findings)
     return Outcome(None if broken else game, tuple(findings))
-
-
-def _with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple[GameSheet, list[Finding]]:
-    """The sheet without the lines that hold unknown names, and what is wrong with these."""
-    findings: list[Finding] = []
-
-    def known(section: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        kept = []
-        for line in lines:
-            wrong = list(name_findings(line.sentence, meanings))
-            better = reworded(section, line.sentence, meanings) if wrong else None
-            findings.extend([attrs.evolve(wrong[0], hint=f"Write: {better}")] if better else wrong)
-            kept += [] if wrong else [line]
-        return tuple(kept)
-
-    head = known("head", sheet.head)
-    sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
-    return attrs.evolve(sheet, head=head, sections=sections), findings
 
 
 def _missing(sheet: GameSheet) -> list[Finding]:

@@ -8,6 +8,7 @@ import attrs
 
 from grammar.finding import Finding, Severity
 from grammar.meanings import (
+    AREA_KINDS,
     AgentMeaning,
     CategoryMeaning,
     KitMeaning,
@@ -21,7 +22,7 @@ from grammar.meanings import (
 )
 from grammar.sentences import base, finish, modifier, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
-from grammar.words import did_you_mean, listing
+from grammar.words import did_you_mean, likeness, listing
 
 _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (space.Area, "spot"): ("place",),
@@ -104,6 +105,7 @@ _SAID = {
     "place": "a place",
     "side": "a side",
 }
+_LIKE_ENOUGH = 0.7
 _FREE = (
     (sides.Kit, "like"),
     (sides.Kit, "singular"),
@@ -164,9 +166,8 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
 
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
-    hint = did_you_mean(name.text, fitting(expected, meanings))
-    if not hint:
-        hint = _declare_hint(name.text, expected)
+    near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= _LIKE_ENOUGH]
+    hint = did_you_mean(name.text, near) or _declare_hint(name.text, expected, meanings)
     title = (
         f"Nothing here is called `{name.text}`; {listing([_SAID[sort] for sort in expected], 'or')} could stand here."
     )
@@ -178,7 +179,15 @@ def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[
     return [word for word, meaning in meanings.items() if sort_of(meaning) in expected]
 
 
-def _declare_hint(text: str, expected: tuple[str, ...]) -> str:
+def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> str:
+    if "side" in expected:
+        sides = [word for word, meaning in meanings.items() if side_named(meaning) == word]
+        return f"The sides are {listing(sides)}." if sides else "Name the sides under `sides`."
+    last = text.rsplit(maxsplit=1)[-1]
+    if "place" in expected and last in AREA_KINDS:
+        return f'Say in space where it is, such as "{text}: beside each half".'
+    if "ball" in expected and last in ("ball", "balls"):
+        return f'Add it to the kit, such as "4 {text}".'
     if "ball" in expected or "target" in expected:
         return f'Add it to the kit, such as "4 {text}, like a cone".'
     if "place" in expected:
@@ -189,9 +198,12 @@ def _declare_hint(text: str, expected: tuple[str, ...]) -> str:
 
 
 def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Finding:
+    verb = "means" if sort_of(meaning) == "player" else "is"
     title = (
-        f"`{name.text}` is {_SAID[sort_of(meaning)]}; "
+        f"`{name.text}` {verb} {_SAID[sort_of(meaning)]}; "
         f"{listing([_SAID[sort] for sort in expected], 'or')} could stand here."
     )
     hint = "Name one of these, or change the verb."
+    if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
+        hint = "A target is knocked; a player is hit."
     return Finding("G-sort", Severity.ERROR, title, name.span, hint)

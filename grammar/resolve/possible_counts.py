@@ -38,7 +38,7 @@ def one_of_each(game: Game) -> Iterator[Finding]:
                     first[kind].span,
                 )
             first.setdefault(kind, sentence)
-    if not any(game.all_of("space", Court)):
+    if game.sheet.lines("space") and not any(game.all_of("space", Court)):
         yield _error(
             "G-missing",
             "The space says nothing of the court.",
@@ -89,7 +89,9 @@ def chances(game: Game) -> Iterator[Finding]:
                     "G-chance",
                     f"`{part.words()}` is not possible.",
                     part.span,
-                    "The first number is at most the second.",
+                    f'Write a number from 0 to {part.of.words()} before "in".'
+                    if part.of.value
+                    else 'Write at least 1 behind "in".',
                 )
 
 
@@ -114,7 +116,7 @@ def _whole(number: Quantity, least: int, what: str) -> Iterator[Finding]:
 
 def halves(game: Game) -> Iterator[Finding]:
     """Only a halved court has halves."""
-    if game.halved:
+    if game.halved or not any(game.all_of("space", Court)):
         return
     for section in ("set-up", "play"):
         for sentence in game.sentences(section):
@@ -129,6 +131,8 @@ def halves(game: Game) -> Iterator[Finding]:
 
 def placed_kit(game: Game) -> Iterator[Finding]:
     """No more is placed than the kit has, and every ball and target has a place."""
+    if not game.sides:
+        return
     placed: Counter[str] = Counter()
     rest: set[str] = set()
     where: dict[str, Placing | PlacingOnStep] = {}

@@ -13,7 +13,7 @@ from grammar.language import parse_sentence
 from grammar.meanings import Meaning
 from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.sentences.base import Node
-from grammar.wordings import rewrites
+from grammar.wordings import choices, rewrites, rewritten
 from grammar.words import likeness, nearest
 
 _MOST_TRIED = 8
@@ -33,21 +33,24 @@ def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> s
 
 def _candidates(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[str]:
     said = sentence.words()
-    found = sorted(rewrites(section, said), key=lambda rewrite: rewrite.start)
-    together = said
-    for rewrite in found:
-        yield said[: rewrite.start] + rewrite.new + said[rewrite.end :]
-    for rewrite in reversed(found):
-        if together[rewrite.start : rewrite.end] == rewrite.old:
-            together = together[: rewrite.start] + rewrite.new + together[rewrite.end :]
-    yield together
+    for chosen in choices(list(rewrites(section, said))):
+        yield rewritten(said, chosen)
     spelled = said
     for expected, name in names_of(sentence):
         if name.text not in meanings:
-            near = nearest(name.text, fitting(expected, meanings), most=1)
-            if near and likeness(name.text, near[0]) >= _LIKE_ENOUGH:
-                spelled = re.sub(rf"(?<!\w){re.escape(name.text)}(?!\w)", near[0], spelled, count=1)
+            near = _respelled(name.text, fitting(expected, meanings))
+            spelled = re.sub(rf"(?<!\w){re.escape(name.text)}(?!\w)", near, spelled, count=1)
     yield spelled
+
+
+def _respelled(name: str, known: list[str]) -> str:
+    """The known name that is spelled almost like it, rather with an s at the end if it has one."""
+
+    def fit(word: str) -> float:
+        return likeness(name, word) + (0.1 if word[-1:] == name[-1:] else 0.0)
+
+    near = [word for word in nearest(name, known) if likeness(name, word) >= _LIKE_ENOUGH]
+    return max(near, key=fit, default=name)
 
 
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:

@@ -46,7 +46,7 @@ class Vocabulary:
     def declare(self, forms: tuple[str, ...], meaning: Meaning, name: Name) -> None:
         """Give a name and its other forms one meaning; a second meaning is a mistake."""
         for form in forms:
-            if form in self.places and self.meanings.get(form) != meaning:
+            if form in self.places and self.places[form] != name.span:
                 title = f"`{form}` is declared twice."
                 hint = "Give one of the two another name."
                 finding = Finding("G-twice", Severity.ERROR, title, name.span, hint, (self.places[form],))
@@ -100,6 +100,9 @@ def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, 
 
 def _declare_side(name: Name, words: Vocabulary) -> None:
     text = name.text
+    if text.rsplit(maxsplit=1)[-1] in ("side", "sides", "team", "teams", "group", "groups"):
+        hint = "Give each side a name, such as: north and south, 6 to 14 players each, mirrored"
+        words.wrong("G-name", f"`{text}` is no name of a side.", name.span, hint)
     called_by_players = text.endswith("men") or (text.endswith("s") and not text.endswith("ss"))
     words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name)
     players = PlayerMeaning(side=text)
@@ -229,8 +232,12 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
             number.span,
             f"Write a whole number from 1 to {COUNT_LIMIT}.",
         )
-        number = attrs.evolve(number, value=1.0)
+        number = attrs.evolve(number, value=float(COUNT_LIMIT))
     written = sentence.name.text
+    if written.startswith("x ") and not sentence.singular:
+        better = attrs.evolve(sentence, name=Name(written[2:]))
+        words.wrong("G-name", "`x` has no place here.", sentence.name.span, f"Write: {better.words()}")
+        written = written[2:]
     one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
     many = written if written != one else plural(one)
     like = sentence.like.text if sentence.like else one
@@ -239,7 +246,7 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
         near = did_you_mean(sentence.like.text, catalogue) or "The kit list of the library names what is known."
         words.wrong("G-unknown-kit", f"The library's kit has no `{sentence.like.text}`.", sentence.like.span, near)
     elif category is None:
-        hint = 'Say what it is like, such as "5 lanterns, like a skittle".'
+        hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'
         words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)
     owner = sentence.owner
     whose: str | None = None

@@ -31,7 +31,7 @@ def main() -> None:
     net = lantern_row(14, 6, 8)
     constants = [PER_MINUTE * CHANCES[move.outcome] for move in net.transitions]
     try:
-        import stormpy  # type: ignore[import-untyped] # noqa: PLC0415 -- an optional tool
+        import stormpy  # type: ignore[import-untyped] # an optional tool
     except ImportError:
         sys.exit("stormpy is not installed")
     with tempfile.TemporaryDirectory() as folder:

@@ -11,7 +11,7 @@ from tests.check.cases import bell, checked, found, hold_the_balls, last_targets
 
 def test_unwinnable() -> None:
     [finding] = found(race(to=3, capacity=3, south_throws=False), "C-unwinnable")
-    assert finding.title.startswith("south can never win")
+    assert finding.title.startswith("South can never win")
     assert "never at least 3 south" in finding.hint
     assert finding.place.line == 2
     assert not found(race(to=3, capacity=3), "C-unwinnable")
@@ -42,7 +42,7 @@ def test_winning_at_the_bell_counts() -> None:
     assert {f.title[:5] for f in found(play.net(), "C-unwinnable")} == set()  # no end at all is said instead
     assert found(play.net(), "C-no-end")
     with_bell = found(play.net(bell(play, draw=False)), "C-unwinnable")
-    assert [finding.title[:5] for finding in with_bell] == ["south"]
+    assert [finding.title[:5] for finding in with_bell] == ["South"]
 
 
 def test_two_winners() -> None:
@@ -91,7 +91,7 @@ def test_bell_without_result() -> None:
 
 def test_stall() -> None:
     both = found(hold_the_balls(hold_limit=False), "C-stall")
-    assert [finding.title.split()[0] for finding in both] == ["north", "south"]
+    assert [finding.title.split()[0] for finding in both] == ["North", "South"]
     assert all(finding.severity is Severity.WARNING for finding in both)
     assert "held at most" in both[0].hint
     assert not found(hold_the_balls(hold_limit=True), "C-stall")
@@ -135,7 +135,7 @@ def no_way_back(way_back: bool) -> Net:
 def test_point_of_no_return() -> None:
     [finding] = found(no_way_back(way_back=False), "C-no-return")
     assert finding.severity is Severity.NOTE
-    assert finding.title.startswith("south can lose every chance")
+    assert finding.title.startswith("South can lose every chance")
     assert [step.words for step in finding.witness] == ["the round starts", "sits"]
     assert dict(finding.numbers)["moves still to play"] == 6.0
     assert not found(no_way_back(way_back=True), "C-no-return")

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import attrs
 import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from compose.check import check
 from compose.check.condition import clauses, holds, places_read
 from compose.check.words import condition_in_words, state_in_words
-from compose.net.net import All, AnyOf, Comparison, Condition, Not, Place, Shift
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place, Shift
+from grammar.finding import Severity
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.brute import true
 from tests.check.build import Builder, rule
@@ -81,3 +84,44 @@ def test_condition_in_words() -> None:
     )
     level = Comparison(((1, 2), (-1, 7)), "==", 0)
     assert condition_in_words(level, net) == "as many north lanterns standing as south lanterns standing"
+
+
+def at_once(herons_lose: bool) -> Net:
+    """A cairn whose fall decides at once, by a rule; the tie rule of the finish never comes to bear."""
+    play = Builder("herons", "pikes")
+    result = play.place("result", 0, 2, "result")
+    told, win = play.rule("a cairn falls: that side loses"), play.rule("first to two wins")
+    for side in play.sides:
+        play.place(side, 0, 2, side=side)
+        play.may(f"{side} score", play.shift(side, 1, told), side=side)
+    tie = play.rule("both at once: a draw")
+    play.may("a cairn falls", play.assign("result", 2 if herons_lose else 0, told))
+    play.end("a draw", None, All((play.at_least("herons", 2), play.at_least("pikes", 2))), tie)
+    for number, side in enumerate(play.sides, start=1):
+        play.end(f"the {side} win by a rule of the game", side, Comparison(((1, result),), "==", number), told)
+    for side in play.sides:
+        play.end(f"the {side} win", side, play.at_least(side, 2), win)
+    return play.net()
+
+
+def test_the_note_of_who_won_is_never_told_as_a_count() -> None:
+    net = at_once(herons_lose=True)
+    assert state_in_words(net, (2, 1, 0)) == "the pikes have won by a rule; herons: 1 herons"
+    assert state_in_words(net, (2, 0, 0), frozenset((0,))) == "the pikes have won by a rule"
+    assert condition_in_words(net.ends[1].guard, net) == "a rule by which the herons win at once"
+    told = [text for finding in check(net).findings for text in (finding.title, finding.hint)]
+    assert not any(" result" in text for text in told)
+
+
+def test_a_tie_rule_that_never_comes_to_bear_is_only_a_note() -> None:
+    idle = {finding.title: finding for finding in check(at_once(herons_lose=True)).findings if finding.code == "C-idle"}
+    [(title, finding)] = idle.items()
+    assert "both at once" in title and finding.severity is Severity.NOTE and "no harm" in finding.hint
+
+
+def test_a_side_that_no_rule_lets_win_is_told_in_words() -> None:
+    net = at_once(herons_lose=True)
+    only_by_rule = attrs.evolve(net, ends=net.ends[:3])
+    [finding] = [finding for finding in check(only_by_rule).findings if finding.code == "C-unwinnable"]
+    assert finding.title == "The herons can never win, whatever happens in play."
+    assert "there is never a rule by which the herons win at once" in finding.hint

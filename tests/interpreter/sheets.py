@@ -1,4 +1,4 @@
-"""Rule sheets → games, for the tests: texts in a test, files of the library, and remixes."""
+"""Rule sheets → games and nets, for the tests: texts in a test, and files of the library."""
 
 from __future__ import annotations
 
@@ -8,8 +8,6 @@ from pathlib import Path
 from textwrap import dedent
 
 import library
-from compose.modifiers.apply import remix
-from compose.modifiers.modifier import Use, modifier_of
 from compose.net.from_game import net_of
 from compose.net.net import Net
 from grammar.finding import Outcome
@@ -49,21 +47,6 @@ def _resolved(sheet: GameSheet) -> Game:
 def library_game(name: str) -> Game:
     """A game of the library by the stem of its file: "lantern-row"."""
     return game_at(next(path for path in library.game_paths() if path.stem == name))
-
-
-def remixed(base: Game, *names: str) -> Game:
-    """The base with modifiers of the library, by the stems of their files and with their usual values."""
-    uses = [_use(name) for name in names]
-    outcome = remix(base, uses, library.kit_names())
-    assert outcome.value is not None, [finding.title for finding in outcome.findings]
-    return outcome.value.game
-
-
-def _use(name: str) -> Use:
-    path = next(path for path in library.modifier_paths() if path.stem == name)
-    outcome = modifier_of(_whole(parse_bytes(path.read_bytes(), path.name)).modifiers[0])
-    assert outcome.value is not None
-    return Use(outcome.value)
 
 
 def net_in(game: Game, players: Mapping[str, int] | None = None) -> Net:

@@ -10,7 +10,7 @@ from shared_games import FELL_GATE, KICK_ON, TOLL_BRIDGE, everything, game_item,
 from shelves import contents, files, given, index_is_true, opened, pack, refusal
 
 from compose.share.shelf_files import Note
-from compose.share.taking_in import Choice, State, arrivals, take_in
+from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
 
 WIDER = FELL_GATE.replace("14 m by 7 m", "14 m by 8 m")
 LONGER = FELL_GATE.replace("14 m", "15 m")
@@ -122,9 +122,8 @@ def test_taking_in_is_undone_as_one(tmp_path: Path) -> None:
 
 
 def test_a_remix_of_the_name_of_our_game_is_a_clash(tmp_path: Path) -> None:
-    named_alike = attrs.evolve(kicked_gate(), lineage=kicked_gate().lineage)
     text = kicked_gate().text.replace("game Fell Gate Kicked", "game Fell Gate")
-    remix = attrs.evolve(named_alike, name="Fell Gate", text=text, content=game_item(text).content)
+    remix = attrs.evolve(kicked_gate(), name="Fell Gate", text=text, content=game_item(text).content)
     assert remix.path == "remixes/fell-gate.rules"
     with opened(tmp_path) as shelf:
         given(shelf.put(game_item()))
@@ -153,7 +152,5 @@ def test_a_file_that_lies_in_the_way_is_not_written_over(tmp_path: Path) -> None
 
 @pytest.mark.parametrize("state", list(State))
 def test_every_state_has_a_sentence(state: State) -> None:
-    from compose.share.taking_in import Arrival
-
     words = Arrival(game_item(), state).words()
     assert words.startswith("Fell Gate ") and words.endswith(".")

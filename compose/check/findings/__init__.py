@@ -25,24 +25,28 @@ from grammar.finding import Finding
 
 @frozen
 class Check:
-    """A finding to look for; `whole` where it claims absence and so needs the whole space."""
+    """A finding to look for; `whole` where it claims absence and so needs the whole space.
+
+    `about` says in a few words what it looks for.
+    """
 
     look: Callable[[Study], list[Finding]]
     whole: bool
+    about: str
 
 
 FINDINGS: tuple[Check, ...] = (
-    Check(started_over, whole=False),
-    Check(two_winners, whole=False),
-    Check(chase, whole=False),
-    Check(bell_result, whole=False),
-    Check(no_end, whole=True),
-    Check(dead_end, whole=True),
-    Check(endless, whole=True),
-    Check(unwinnable, whole=True),
-    Check(stranded, whole=True),
-    Check(stall, whole=True),
-    Check(idle, whole=True),
-    Check(idle_kit, whole=True),
-    Check(no_return, whole=True),
+    Check(started_over, whole=False, about="a round that is over before it starts"),
+    Check(two_winners, whole=False, about="two winners"),
+    Check(chase, whole=False, about="rules that set each other off"),
+    Check(bell_result, whole=False, about="a bell without a result"),
+    Check(no_end, whole=True, about="a round that nothing ends"),
+    Check(dead_end, whole=True, about="dead ends"),
+    Check(endless, whole=True, about="play that goes round for ever"),
+    Check(unwinnable, whole=True, about="sides that cannot win"),
+    Check(stranded, whole=True, about="stranded kit and players"),
+    Check(stall, whole=True, about="a side that holds the round up"),
+    Check(idle, whole=True, about="rules without effect"),
+    Check(idle_kit, whole=True, about="kit without use"),
+    Check(no_return, whole=True, about="points of no return"),
 )

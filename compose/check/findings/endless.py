@@ -35,7 +35,7 @@ def endless(study: Study) -> list[Finding]:
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
             title=f"Play can come to a point from which {what}: {then}.",
             place=span_of_last_move(study, state),
-            hint=f"{percent(lost, space.states)} of all situations lead nowhere else. "
+            hint=f"From {percent(lost, space.states)} of all situations that play can come to there is no way out. "
             'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."'
             if net.bell is None
             else "Give a way out of the loop, or let the round finish there.",

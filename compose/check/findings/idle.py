@@ -14,6 +14,8 @@ from compose.net.net import Move, Net, Reaction, Rule, Transition
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-idle"
+_MEND = "Leave the sentence out, or change what has to happen for it."
+TIE_RULE = "both at once"  # begins the sentence for a case that careful rules foresee and that may never come
 
 
 def idle(study: Study) -> list[Finding]:
@@ -25,15 +27,16 @@ def _judge(study: Study, rule: Rule) -> list[Finding]:
     verdicts = [*_ends(study, rule), *_effects(study, rule)] or _transitions(study, rule)
     if not verdicts or None in verdicts:
         return []
+    only_in_case = rule.text.startswith(TIE_RULE)
     reasons = list(dict.fromkeys(reason for reason in verdicts if reason))
     return [
         Finding(
             code=CODE,
-            severity=Severity.WARNING,
+            severity=Severity.NOTE if only_in_case else Severity.WARNING,
             title=f'"{rule.text}" never takes effect.',
             place=rule.span,
             hint=(reasons[0][0].upper() + reasons[0][1:] if reasons else "It never changes anything")
-            + ". Leave the sentence out, or change what has to happen for it.",
+            + (". It does no harm." if only_in_case else f". {_MEND}"),
             basis=Basis.PROVED,
             numbers=(("states", float(study.space.states)),),
         )

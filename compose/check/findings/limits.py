@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from compose.check.explore import TooLarge
 from compose.check.space import StateSpace
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import nowhere
+from grammar.words import listing
 
 BUDGET = "C-budget"
 TOO_LARGE = "C-too-large"
+UNFINISHED = "C-unfinished"
 _SMALLER = "Check it with fewer players, targets or balls; the forecast can still be simulated."
 
 
@@ -26,6 +30,22 @@ def over_budget(space: StateSpace) -> list[Finding]:
             hint=f"What is said below is so; what is not said may still be. {_SMALLER}",
             basis=Basis.COMPUTED,
             numbers=(("states", float(space.states)), ("not looked into", float(space.unexpanded))),
+        )
+    ]
+
+
+def out_of_time(missed: Sequence[str]) -> list[Finding]:
+    """One finding where the time was up before everything was looked for."""
+    if not missed:
+        return []
+    return [
+        Finding(
+            code=UNFINISHED,
+            severity=Severity.WARNING,
+            title=f"The time was up before these were looked for: {listing(missed)}.",
+            place=nowhere(),
+            hint="Give it more time, or check the game with fewer players, targets or balls.",
+            basis=Basis.COMPUTED,
         )
     ]
 

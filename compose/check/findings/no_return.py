@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.pointing import percent, span_of_last_move
+from compose.check.pointing import how_many_like_this, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
+from compose.check.words import sentence, subject
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-no-return"
@@ -34,10 +35,12 @@ def _of(study: Study, side: str) -> list[Finding]:
         Finding(
             code=CODE,
             severity=Severity.NOTE,
-            title=f"{side} can lose every chance to win while at least {left} moves are still to be played.",
+            title=sentence(
+                f"{subject(side)} can lose every chance to win while at least {left} moves are still to be played."
+            ),
             place=span_of_last_move(study, state),
-            hint=f"So it is in {percent(lost.size, study.space.states)} of all situations. "
-            f"Give {side} a way back, or let the round finish when it comes to this.",
+            hint=f"{how_many_like_this(lost.size, study.space.states)} "
+            f"Give {subject(side)} a way back, or let the round finish when it comes to this.",
             basis=Basis.PROVED,
             witness=line_of_play(study.space, state),
             numbers=(("moves still to play", float(left)), ("situations", float(lost.size))),

@@ -13,10 +13,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
-from compose.check.graph import can_reach
-from compose.check.pointing import percent
+from compose.check.forcing import can_force
+from compose.check.pointing import how_many_like_this
 from compose.check.study import Study
 from compose.check.witness import line_of_play
+from compose.check.words import sentence, subject
 from compose.net.net import Transition
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span, nowhere
@@ -38,11 +39,15 @@ def stall(study: Study) -> list[Finding]:
 
 def hold_out(study: Study, side: str) -> Bools:
     """The states in which play can still end, but not unless this side acts of its own will."""
-    refusable = np.array([_refusable(t, side) for t in study.net.transitions], dtype=np.bool_)
+    refusable = _refusable_moves(study, side)
     if not refusable.any():
         return np.zeros(study.space.states, dtype=np.bool_)
     without = ~refusable[study.space.transitions]
-    return study.can_end & ~can_reach(study.space, study.back, study.ended, without)
+    return study.can_end & ~study.reaching(study.ended, without)
+
+
+def _refusable_moves(study: Study, side: str) -> Bools:
+    return np.array([_refusable(t, side) for t in study.net.transitions], dtype=np.bool_)
 
 
 def _refusable(transition: Transition, side: str) -> bool:
@@ -52,19 +57,32 @@ def _refusable(transition: Transition, side: str) -> bool:
 def _finding(study: Study, side: str, held: Bools, sides: list[str]) -> Finding:
     profits = np.flatnonzero(held & study.ahead(side))
     state = int(profits[0] if profits.size else np.flatnonzero(held)[0])
-    who = side if len(sides) == 1 else f"{side} (and likewise {', '.join(sides[1:])})"
+    likewise = f" (and likewise {' and '.join(subject(each) for each in sides[1:])})" if len(sides) > 1 else ""
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if profits.size else ""
+    forced = bool(can_force(study, _refusable_moves(study, side), held)[0])
+    common = how_many_like_this(int(held.sum()), study.space.states)
     return Finding(
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
-        title=f"{who} can keep the round from ending{clock}{gain}, just by not playing on.",
+        title=sentence(
+            f"{subject(side)}{likewise} can keep the round from ending{clock}{gain}, just by not playing on."
+        ),
         place=_sentence(study, side),
-        hint=f"So it is in {percent(int(held.sum()), study.space.states)} of all situations. " + _mend(study, side),
+        hint=f"{_how(side, bool(held[0]), forced)} {common} {_mend(study, side)}",
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
-        numbers=_numbers(held, profits),
+        numbers=(*_numbers(held, profits), ("can be forced from the start", float(forced))),
     )
+
+
+def _how(side: str, from_the_start: bool, forced: bool) -> str:
+    """Whether the side only can come there, or can see to it that play comes there."""
+    if from_the_start:
+        return "It is so from the start."
+    if forced:
+        return sentence(f"{subject(side)} can bring that about, whatever the others do.")
+    return "It takes some luck, or the others' help, to come there."
 
 
 def _numbers(held: Bools, profits: NDArray[np.int64]) -> tuple[tuple[str, float], ...]:
@@ -89,4 +107,4 @@ def _mend(study: Study, side: str) -> str:
     }
     if "ball" in needed:
         return 'Give a hold limit: "a ball is held at most 10 s".'
-    return f"Make {side} act within a time, or let the others act without waiting for it."
+    return f"Make {subject(side)} act within a time, or let the others act without waiting."

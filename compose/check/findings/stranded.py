@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.graph import Longs, can_reach
-from compose.check.pointing import percent, span_of_last_move
+from compose.check.graph import Longs
+from compose.check.pointing import how_many_like_this, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.net.net import Transition
@@ -44,7 +44,7 @@ def _at(study: Study, place: int) -> list[Finding]:
         free[study.sources[freeing]] = True
         kept &= ~free & study.far_from_over
         if kept.any():
-            kept &= ~can_reach(space, study.back, free)
+            kept &= ~study.reaching(free)
     elif not (change > 0).any():
         return []
     states = np.flatnonzero(kept)
@@ -65,7 +65,7 @@ def _finding(study: Study, place: int, states: Longs, sometimes: bool) -> Findin
         severity=Severity.WARNING,
         title=f"{since} may ever {who} the {where.many}: they stay there while play goes on.",
         place=span_of_last_move(study, state),
-        hint=f"So it is in {percent(states.size, study.space.states)} of all situations. "
+        hint=f"{how_many_like_this(states.size, study.space.states)} "
         f"Say who may {who} them and when, or say that they are out for the round.",
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),

@@ -10,6 +10,7 @@ import numpy as np
 
 from compose.check.study import Study
 from compose.check.witness import line_of_play
+from compose.net.lower.tokens import does
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-two-winners"
@@ -29,7 +30,7 @@ def two_winners(study: Study) -> list[Finding]:
             severity=Severity.WARNING,
             title=f'One move can make both "{one.words}" and "{other.words}" true: two winners.',
             place=one.rule.span,
-            hint=f"Now the sentence written first counts ({one.winner} wins). "
+            hint=f"Now the sentence written first counts ({does(str(one.winner), 'wins', 'win')}). "
             "Say what counts when both are so, before either of them: a draw, or which side.",
             others=() if other.rule.span == one.rule.span else (other.rule.span,),
             basis=Basis.PROVED,

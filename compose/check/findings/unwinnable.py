@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from compose.check.never import why_never
 from compose.check.study import Study
+from compose.check.words import sentence, subject
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import nowhere
 
@@ -30,11 +31,11 @@ def _finding(study: Study, side: str) -> Finding:
     if own:
         hint = "; ".join(f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in own)
     else:
-        hint = f'No sentence lets {side} win; add one: "{side} wins when ..."'
+        hint = f'No sentence lets {subject(side)} win; add one to the finish: "... wins when ..."'
     return Finding(
         code=CODE,
         severity=Severity.WARNING,
-        title=f"{side} can never win, whatever happens in play.",
+        title=sentence(f"{subject(side)} can never win, whatever happens in play."),
         place=shown[0].rule.span if shown else nowhere(),
         hint=hint,
         basis=Basis.PROVED,

@@ -1,0 +1,75 @@
+"""Who waits how long, first in first out: the times of entry of everybody in a queue, in many rounds at once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from compose.forecast.chain import Floats, Longs
+from compose.net.net import Net
+
+Column = NDArray[np.int32]
+
+
+class WaitLog:
+    """Hears of every token that enters or leaves one of the watched places (minutes throughout).
+
+    `rows` and `now` say which rounds the next changes belong to, and when they happen. A wait that the end
+    of the round cuts off counts as ended there.
+    """
+
+    def __init__(self, net: Net, places: Sequence[int], rounds: int) -> None:
+        self.places = tuple(places)
+        self.rows = np.arange(rounds)
+        self.now: Floats = np.zeros(rounds)
+        room = max((net.places[place].capacity for place in places), default=0) + 1
+        starts = [net.places[place].start for place in places]
+        self._entered = np.zeros((len(places), rounds, room))
+        self._count = np.repeat(np.array(starts, dtype=np.int64)[:, None], rounds, axis=1)
+        self._first = np.zeros((len(places), rounds), dtype=np.int64)
+        self._waits: list[list[Floats]] = [[] for _ in places]
+        self._of: list[list[Longs]] = [[] for _ in places]
+
+    def carried(self, source: int | None, target: int, moved: Column) -> None:
+        """Tokens went from a place (None: out of nothing) to a place, one number for each row; negative: back."""
+        if source in self.places:
+            self._leave(self.places.index(source), moved)
+        if target in self.places:
+            queue = self.places.index(target)
+            self._enter(queue, np.maximum(moved, 0))
+            self._leave(queue, np.maximum(-moved, 0))
+
+    def stop(self, rows: Longs, now: Floats) -> None:
+        """These rounds are over: whoever waits has waited until now."""
+        self.rows, self.now = rows, now
+        for queue in range(len(self.places)):
+            self._leave(queue, self._count[queue, rows])
+
+    def waits(self, place: int) -> tuple[Floats, Longs]:
+        """All waits in a place and the round of each, in no order."""
+        queue = self.places.index(place)
+        if not self._waits[queue]:
+            return np.zeros(0), np.zeros(0, dtype=np.int64)
+        return np.concatenate(self._waits[queue]), np.concatenate(self._of[queue])
+
+    def _enter(self, queue: int, moved: NDArray[np.integer]) -> None:
+        room = self._entered.shape[2]
+        for turn in range(int(moved.max(initial=0))):
+            some = moved > turn
+            rows = self.rows[some]
+            place = (self._first[queue, rows] + self._count[queue, rows]) % room
+            self._entered[queue, rows, place] = self.now[some]
+            self._count[queue, rows] += 1
+
+    def _leave(self, queue: int, moved: NDArray[np.integer]) -> None:
+        room = self._entered.shape[2]
+        for turn in range(int(moved.max(initial=0))):
+            some = moved > turn
+            rows = self.rows[some]
+            first = self._first[queue, rows]
+            self._waits[queue].append(self.now[some] - self._entered[queue, rows, first])
+            self._of[queue].append(rows)
+            self._first[queue, rows] = (first + 1) % room
+            self._count[queue, rows] -= 1

@@ -1,0 +1,33 @@
+"""Whether a modifier's rule speaks of the same event as a game's: "a target is knocked" is "a lantern is knocked"."""
+
+from __future__ import annotations
+
+from grammar.game import Game
+from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
+from grammar.sentences.base import Node, Np
+from grammar.sentences.when import Event, When
+from grammar.topics import event_topic
+
+
+def covers_rule(game: Game, general: Node, particular: Node) -> bool:
+    """Whether a rule takes the place of another: its event covers the other's, and both ask for the same besides."""
+    if not (isinstance(general, When) and isinstance(particular, When)):
+        return False
+    return general.condition == particular.condition and covers(game, general.event, particular.event)
+
+
+def covers(game: Game, general: Event, particular: Event) -> bool:
+    """Whether one event is the other, or the same happening to any of its kind."""
+    if event_topic(general) == event_topic(particular):
+        return True
+    if type(general) is not type(particular):
+        return False
+    wide, narrow = (_what_it_happens_to(game, event) for event in (general, particular))
+    if isinstance(wide, CategoryMeaning) and isinstance(narrow, KitMeaning):
+        return wide.category == narrow.category
+    return wide == PlayerMeaning() and isinstance(narrow, PlayerMeaning)
+
+
+def _what_it_happens_to(game: Game, event: Event) -> object:
+    phrase = getattr(event, "what", None) or getattr(event, "who", None)
+    return game.vocabulary.get(phrase.name.text) if isinstance(phrase, Np) else None

@@ -1,0 +1,50 @@
+"""The lines of a sheet whose names all mean something, and what is wrong with the others."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+import attrs
+
+from grammar.finding import Finding
+from grammar.meanings import Meaning
+from grammar.resolve.names import name_findings
+from grammar.resolve.reworded import reworded
+from grammar.sentences.base import Node
+from grammar.tree import GameSheet, Line
+
+
+def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple[GameSheet, list[Finding]]:
+    """The sheet without the lines that hold unknown names, and one finding for each such name or line."""
+    findings: dict[str, Finding] = {}
+
+    def known(section: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
+        kept = []
+        for line in lines:
+            wrong = _wrong(section, line.sentence, meanings)
+            for finding in wrong:
+                before = findings.get(_about(finding))
+                others = (*before.others, finding.place) if before else ()
+                findings[_about(finding)] = attrs.evolve(before or finding, others=others)
+            kept += [] if wrong else [line]
+        return tuple(kept)
+
+    head = known("head", sheet.head)
+    sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
+    return attrs.evolve(sheet, head=head, sections=sections), list(findings.values())
+
+
+def _wrong(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> list[Finding]:
+    """What is wrong with the names of a sentence; one thing where another wording mends the whole of it."""
+    wrong = list(name_findings(sentence, meanings))
+    better = reworded(section, sentence, meanings) if wrong else None
+    return [attrs.evolve(wrong[0], hint=f"Write: {better}")] if better else wrong
+
+
+def _about(finding: Finding) -> str:
+    """What a finding speaks of: a name unknown in ten lines, in singular or plural, is one mistake."""
+    name = re.search(r"`(.+?)s?`", finding.title)
+    if finding.code != "G-unknown" or finding.hint.startswith("Write:") or not name:
+        return str(finding.place)
+    return name.group(1)

@@ -1,0 +1,140 @@
+"""The floor plan of every library game: inside its sheet, to scale, with the distances of the floor."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+from attrs import evolve
+from drawn_games import NAMES, laid_out, lanterns, library_game, sizes
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from compose.draw.labelling import box_of, gap
+from compose.draw.plan import plan_findings, plan_of
+from compose.draw.plan_hall import hall_box
+from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
+from compose.net.floor import distance_m, floor_of
+from compose.net.floor_values import Rectangle
+from library.load import halls
+
+HALLS = (None, "Fellgate school sports hall", "Tarn Head school hall")
+
+
+def covered(drawing: Drawing) -> Rectangle:
+    """The rectangle around all shapes, strokes included."""
+    around = drawing.box.grown(-1e9)
+    for shape in drawing.shapes:
+        match shape:
+            case Label():
+                box = box_of(shape)
+            case Disc():
+                box = Rectangle(shape.x, shape.y, shape.x, shape.y).grown(shape.radius + shape.ink.width_m / 2)
+            case Polygon() | Lines():
+                points = shape.points if isinstance(shape, Polygon) else [p for run in shape.runs for p in run]
+                if not points:
+                    continue
+                xs, ys = [x for x, _y in points], [y for _x, y in points]
+                box = Rectangle(min(xs), min(ys), max(xs), max(ys)).grown(shape.ink.width_m / 2)
+        around = around.joined(box)
+    return around
+
+
+def words(drawing: Drawing) -> list[str]:
+    return [shape.text for shape in drawing.shapes if isinstance(shape, Label)]
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("hall", HALLS)
+@pytest.mark.parametrize("legend", ["below", "beside"])
+def test_everything_is_on_the_sheet(name, hall, legend):
+    game = library_game(name)
+    drawing = plan_of(game, laid_out(game), halls()[hall] if hall else None, legend=legend, letters=1.2)
+    inside, box = covered(drawing), drawing.box
+    assert box.joined(inside) == box, (box, inside)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_names_of_the_kit_and_the_sides_are_in_the_legend(name):
+    game = library_game(name)
+    said = words(plan_of(game, laid_out(game)))
+    for line in game.kit:
+        assert any(line.name in text or line.plural in text for text in said), line.name
+    for side in game.sides:
+        assert any(text.startswith(f"{side.name}: ") for text in said), side.name
+    assert not any(text.endswith("…") for text in said)
+
+
+def test_the_distance_on_the_plan_is_the_distance_of_the_floor():
+    game = lanterns()
+    floor = laid_out(game)
+    far = distance_m(floor, game, thrower_side="north", target="lantern", owner_side="south")
+    assert f"{far:.2f}" == "9.85"
+    assert "9.9 m to lanterns" in words(plan_of(game, floor))
+
+
+def test_a_distance_that_the_rules_give_is_shown():
+    game = lanterns(play="players roll a foam ball at the lanterns of the other side, from 4 m away")
+    assert "4.0 m to lanterns" in words(plan_of(game, laid_out(game)))
+
+
+def test_the_hall_shows_its_door_its_north_and_the_clear_floor():
+    game = lanterns()
+    floor, hall = laid_out(game), halls()["Fellgate school sports hall"]
+    said = words(plan_of(game, floor, hall))
+    assert said.count("door") == len(hall.doors)
+    assert "N" in said
+    clear = (hall.width_m.usual - game.court_m[1]) / 2
+    assert said.count(f"{clear:.1f} m") == 2
+    assert not plan_findings(game, floor, hall)
+
+
+def test_a_hall_too_small_says_by_how_much():
+    game = lanterns(space="far bench: behind each back line")
+    floor, hall = laid_out(game), halls()["Tarn Head school hall"]
+    found = plan_findings(game, floor, hall)
+    needs = 18 + 2 * 0.3 + 2 * 0.6
+    assert [finding.code for finding in found] == ["P-hall"]
+    assert dict(found[0].numbers)["short_m"] == pytest.approx(needs - hall.length_m.usual)
+    assert "1.8 m too small in length" in found[0].title
+
+
+def test_what_stands_fixed_in_a_hall_is_found_in_the_way():
+    game = lanterns()
+    found = plan_findings(game, laid_out(game), halls()["Tarn Head school hall"])
+    assert {finding.code for finding in found} == {"P-hall-fixed"}
+    assert any("stage reaches 1.8 m" in finding.title for finding in found)
+
+
+def test_the_court_lies_in_the_middle_of_the_hall():
+    game = lanterns()
+    box = hall_box(laid_out(game), halls()["Fellgate school sports hall"])
+    assert box.centre == pytest.approx((9.0, 4.5))
+    assert (box.length, box.width) == pytest.approx((26, 14))
+
+
+def test_the_same_game_gives_the_same_drawing():
+    game = lanterns()
+    assert plan_of(game, laid_out(game)) == plan_of(game, laid_out(game))
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.floats(4, 40), st.floats(3, 25), st.integers(1, 30), st.sampled_from(HALLS), st.floats(1.0, 1.5))
+def test_any_size_of_court_stays_on_the_sheet(length, width, players, hall, letters):
+    game = lanterns()
+    game = evolve(game, court_m=(length, width))
+    floor = floor_of(game, {"north": players, "south": 2}, sizes())
+    drawing = plan_of(game, floor, halls()[hall] if hall else None, letters=letters)
+    inside = covered(drawing)
+    assert drawing.box.joined(inside) == drawing.box
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("hall", HALLS[:2])
+@pytest.mark.parametrize("letters", [1.0, 1.35])
+def test_no_words_lie_over_other_words(name, hall, letters):
+    game = library_game(name)
+    drawing = plan_of(game, laid_out(game), halls()[hall] if hall else None, legend="beside", letters=letters)
+    labels = [shape for shape in drawing.shapes if isinstance(shape, Label)]
+    for one, other in combinations(labels, 2):
+        assert gap(box_of(one), box_of(other)) > -0.3 * one.size_m, (one.text, other.text)

@@ -1,0 +1,25 @@
+"""Library games with library modifiers, by the stems of their files."""
+
+from __future__ import annotations
+
+import library
+from compose.modifiers.apply import remix
+from compose.modifiers.modifier import Use, modifier_of
+from grammar.game import Game
+from grammar.parse import parse_bytes
+
+
+def remixed(base: Game, *names: str) -> Game:
+    """The base with modifiers of the library, with their usual values."""
+    outcome = remix(base, [_use(name) for name in names], library.kit_names())
+    assert outcome.value is not None, [finding.title for finding in outcome.findings]
+    return outcome.value.game
+
+
+def _use(name: str) -> Use:
+    path = next(path for path in library.modifier_paths() if path.stem == name)
+    sheets = parse_bytes(path.read_bytes(), path.name)
+    assert sheets.value is not None
+    outcome = modifier_of(sheets.value.modifiers[0])
+    assert outcome.value is not None
+    return Use(outcome.value)
