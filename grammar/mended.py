@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 from lark import UnexpectedInput
@@ -11,7 +11,7 @@ from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repaired
-from grammar.wordings import Rewrite, choices, rewrites, rewritten
+from grammar.rewrite import Rewrite, choices, rewrites, rewritten
 from grammar.words import listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}

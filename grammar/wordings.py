@@ -7,13 +7,13 @@ sentence is not spoken of.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable
 from fractions import Fraction
 
 from attrs import frozen
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-_ANYWHERE = ("",)
+ANYWHERE = ("",)
 _IN_QUOTES = "a text stands in quotes"
 USUAL_COST = 0.15
 _PLURAL_VERBS = "roll|kick|strike|pass|carry|tow|push|run"
@@ -30,26 +30,10 @@ class Wording:
     cost: float = USUAL_COST
 
 
-@frozen
-class Rewrite:
-    """A stretch of a line, from letter `start` to `end`, in the wording of the language.
-
-    `wording` is its number in the table; `said` tells the teacher what is wrong, where old and new do not.
-    """
-
-    old: str
-    new: str
-    start: int
-    end: int
-    wording: int
-    said: str = ""
-    cost: float = USUAL_COST
-
-
 def _wording(
     old: str, new: str | Callable[[re.Match[str]], str], *sections: str, said: str = "", cost: float = USUAL_COST
 ) -> Wording:
-    return Wording(re.compile(old, re.IGNORECASE), new, sections or _ANYWHERE, said, cost)
+    return Wording(re.compile(old, re.IGNORECASE), new, sections or ANYWHERE, said, cost)
 
 
 def _in_metres(match: re.Match[str]) -> str:
@@ -185,7 +169,8 @@ WORDINGS = (
              said=_IN_QUOTES),
     _wording(r"^(about|cue|credit|caution|outcomes):\s*", r"\1 ", "head", "modifier"),
     _wording(r"^(about|cue|credit|caution|outcomes)? ?\"([^\"]+)$",
-             lambda m: (m[1] + " " if m[1] else "") + f'"{m[2]}"', "head", "care", "modifier", said="a quote is not closed"),
+             lambda m: (m[1] + " " if m[1] else "") + f'"{m[2]}"', "head", "care", "modifier",
+             said="a quote is not closed"),
     _wording(r"^([^\"“”]+)$", r'"\1"', "care", said=_IN_QUOTES),
     _wording(r"\b(?:halved|cut in halves|in two halves|with a middle line|split across)$", "halved across", "space"),
     _wording(r"\b(?:in front of)\b", "before", "space", "set-up", "play"),
@@ -212,41 +197,3 @@ WORDINGS = (
     _wording(r"\b(put|replace|take) (in|from) (?:setup|set up)\b", r"\1 \2 set-up", "modifier"),
     _wording(r"\b(?:put into|add to|insert in)\b", "put in", "modifier"),
 )  # fmt: skip
-
-
-def rewrites(section: str, line: str) -> Iterator[Rewrite]:
-    """Every stretch of the line for which the language has another wording; texts in quotes stay."""
-    for number, wording in enumerate(WORDINGS):
-        if wording.sections != _ANYWHERE and section not in wording.sections:
-            continue
-        for match in wording.old.finditer(line):
-            new = wording.new(match) if callable(wording.new) else match.expand(wording.new)
-            if new != match.group() and not _quoted(line, match.start()):
-                yield Rewrite(match.group(), new, match.start(), match.end(), number, wording.said, wording.cost)
-
-
-def rewritten(line: str, chosen: Sequence[Rewrite]) -> str:
-    """The line with rewrites that do not overlap, in the order in which they stand."""
-    for rewrite in reversed(chosen):
-        line = line[: rewrite.start] + rewrite.new + line[rewrite.end :]
-    return line
-
-
-def choices(found: Sequence[Rewrite]) -> Iterator[tuple[Rewrite, ...]]:
-    """Each wording wherever it applies, and all wordings together; rewrites that overlap are left out."""
-    for number in dict.fromkeys(rewrite.wording for rewrite in found):
-        yield _apart([rewrite for rewrite in found if rewrite.wording == number])
-    if len({rewrite.wording for rewrite in found}) > 1:
-        yield _apart(found)
-
-
-def _apart(found: Sequence[Rewrite]) -> tuple[Rewrite, ...]:
-    kept: list[Rewrite] = []
-    for rewrite in found:
-        if all(rewrite.start >= other.end or rewrite.end <= other.start for other in kept):
-            kept.append(rewrite)
-    return tuple(sorted(kept, key=lambda rewrite: rewrite.start))
-
-
-def _quoted(line: str, index: int) -> bool:
-    return len(re.findall(r"[\"“”„«»]", line[:index])) % 2 == 1

@@ -18,7 +18,7 @@ from compose.check.effect import Act, Columns
 from compose.check.enabled import Enabling
 from compose.check.ends import first_ends
 from compose.check.reactions import Reactions
-from compose.forecast.chain import Floats, Longs
+from compose.forecast.chain import Longs
 from compose.forecast.wait_log import WaitLog
 from compose.net.net import Move, Net, Transition
 
@@ -76,7 +76,8 @@ class Rounds:
         enabled, factors = self._enabling.of(table)
         rates = np.where(enabled, self._constants * factors, 0.0)
         drawn = rates * self._drawn[:, None]
-        total = drawn.sum(axis=0)
+        reached = np.cumsum(drawn, axis=0)
+        total = reached[-1] if len(reached) else np.zeros(len(live))
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
         left = self.clock_minutes - self.minutes[live]
@@ -85,7 +86,6 @@ class Rounds:
         self.minutes[live] += spent
         self.tokens[live] += table * spent[:, None]
         self.firings[live] += (rates * spent).T
-        reached = np.cumsum(drawn, axis=0)
         chosen = (reached <= self._chance.random(len(live)) * total).sum(axis=0)
         chosen = np.where(over, -1, np.minimum(chosen, len(rates) - 1))
         self.events += int((~over).sum())

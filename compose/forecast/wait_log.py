@@ -54,7 +54,7 @@ class WaitLog:
             return np.zeros(0), np.zeros(0, dtype=np.int64)
         return np.concatenate(self._waits[queue]), np.concatenate(self._of[queue])
 
-    def _enter(self, queue: int, moved: NDArray[np.integer]) -> None:
+    def _enter(self, queue: int, moved: Longs | Column) -> None:
         room = self._entered.shape[2]
         for turn in range(int(moved.max(initial=0))):
             some = moved > turn
@@ -63,7 +63,7 @@ class WaitLog:
             self._entered[queue, rows, place] = self.now[some]
             self._count[queue, rows] += 1
 
-    def _leave(self, queue: int, moved: NDArray[np.integer]) -> None:
+    def _leave(self, queue: int, moved: Longs | Column) -> None:
         room = self._entered.shape[2]
         for turn in range(int(moved.max(initial=0))):
             some = moved > turn

@@ -6,21 +6,29 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
 from compose.modifiers.apply import Remix, remix
+from compose.modifiers.canonical import canonical_text
 from compose.modifiers.modifier import Use
 from grammar.finding import Basis, Finding, Severity
-from grammar.format import format_game
 from grammar.game import Game
 from library import KitItem
+
+LEFT_OUT = "Leave one of them out."
 
 
 def clashes(uses: Sequence[Use]) -> Iterator[Finding]:
     """Pairs of modifiers of which one says that it does not go with the other."""
     for first, second in combinations(uses, 2):
         names = first.modifier.name, second.modifier.name
-        if names[1] in first.modifier.clashes or names[0] in second.modifier.clashes:
+        if clash(first, second):
             title = f"`{names[0]}` and `{names[1]}` do not go together."
             places = (first.modifier.span,)
-            yield Finding("M-clash", Severity.ERROR, title, second.modifier.span, "Leave one of them out.", places)
+            yield Finding("M-clash", Severity.ERROR, title, second.modifier.span, LEFT_OUT, places)
+
+
+def clash(first: Use, second: Use) -> bool:
+    """Whether one of two modifiers says that it does not go with the other."""
+    one, other = first.modifier, second.modifier
+    return other.name in one.clashes or one.name in other.clashes
 
 
 def undone(made: Remix) -> Iterator[Finding]:
@@ -36,25 +44,36 @@ def undone(made: Remix) -> Iterator[Finding]:
 
 
 def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Iterator[Finding]:
-    """Pairs that make another game the other way round, with the lines that differ."""
+    """Pairs that make another game the other way round, with the lines that differ; and pairs that go together
+    only one way round."""
     for first, second in combinations(uses, 2):
-        one, other = (remix(game, pair, kit).value for pair in ((first, second), (second, first)))
-        if one is None or other is None or one.game == other.game:
-            continue
-        differing = _differing(format_game(one.game.sheet), format_game(other.game.sheet))
-        title = f"The order of `{first.modifier.name}` and `{second.modifier.name}` matters: {differing}"
-        yield Finding(
-            "M-order",
-            Severity.NOTE,
-            title,
-            second.modifier.span,
-            "They are applied in the order in which you name them.",
-            (first.modifier.span,),
-            Basis.COMPUTED,
-        )
+        told = _told(game, first, second, kit)
+        if told:
+            title = f"The order of `{first.modifier.name}` and `{second.modifier.name}` matters: {told}"
+            hint = "They are applied in the order in which you name them."
+            places = (first.modifier.span,)
+            place = second.modifier.span
+            yield Finding("M-order", Severity.NOTE, title, place, hint, places, Basis.COMPUTED)
+
+
+def _told(game: Game, first: Use, second: Use, kit: Mapping[str, KitItem]) -> str | None:
+    """What differs between the two orders of a pair, or None where nothing does."""
+    one, other = (remix(game, pair, kit) for pair in ((first, second), (second, first)))
+    if one.value is None:
+        return None
+    if other.value is None:
+        return f"the other way round, {other.findings[0].title[:1].lower()}{other.findings[0].title[1:]}"
+    ours, theirs = canonical_text(one.value.game), canonical_text(other.value.game)
+    return None if ours == theirs else _differing(ours, theirs)
 
 
 def _differing(one: str, other: str) -> str:
     ours = [line.strip() for line in one.splitlines() if line not in other.splitlines()]
     theirs = [line.strip() for line in other.splitlines() if line not in one.splitlines()]
-    return f'"{"; ".join(ours[:2])}" this way round, "{"; ".join(theirs[:2])}" the other.'
+    if not ours and not theirs:
+        return "the finish has its lines in another order, and the first that holds decides."
+    return f"{_quoted(ours)} this way round, {_quoted(theirs)} the other."
+
+
+def _quoted(lines: Sequence[str]) -> str:
+    return f'"{"; ".join(lines[:2])}"' if lines else "nothing of it"

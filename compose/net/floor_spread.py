@@ -110,7 +110,7 @@ def _ring(region: Region, count: int, size: float, gap: float) -> tuple[list[Poi
         box = _deepened(region, inward, deep)
     needed = pitch / (2 * sin(pi / count))
     most = min(box.length, box.width) / 2 - size / 2
-    radius = max(min(most, max(needed, 0.7 * most)), 0.0)
+    radius = max(min(most, max(needed, 0.35 * min(box.length, box.width))), 0.0)
     x, y = box.centre
     points = []
     for order in range(count):
@@ -134,9 +134,11 @@ def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[lis
     box = region.rectangle
     upright = region.line == "across" or (not region.line and box.width >= box.length)
     low, high = (box.bottom, box.top) if upright else (box.left, box.right)
-    along = _cells(low, high, count, 0.0, 0.0)
     long, deep = (box.width, box.length) if upright else (box.length, box.width)
     step = ZIGZAG_M if region.line else max(0.0, min(ZIGZAG_M, (deep - size) / 2))
+    beside = sqrt(max((size + gap) ** 2 - step**2, ((size + gap) / 2) ** 2))
+    # Two that stand a step apart may be nearer to each other along the row than two in one line.
+    along = _cells(low, high, count, size, max(0.0, beside - size))
     inward = 1 if upright else region.up
     start = (box.left, box.bottom) if region.line else (
         (box.centre[0] - inward * step / 2, 0.0) if upright else (0.0, box.centre[1] - inward * step / 2)
@@ -145,8 +147,6 @@ def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[lis
     for order, place in enumerate(along):
         off = inward * step * (order % 2)
         points.append((start[0] + off, place) if upright else (place, start[1] + off))
-    pitch = size + gap
-    beside = sqrt(max(pitch**2 - step**2, (pitch / 2) ** 2))
     return points, max(0.0, (count - 1) * beside + size - long)
 
 
@@ -184,5 +184,6 @@ def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Po
     cells = [(column * pitch, row * pitch) for column in range(-reach, reach + 1) for row in range(-reach, reach + 1)]
     fitting = [cell for cell in cells if box.grown(-size / 2).holds(x + cell[0], y + cell[1])]
     chosen = sorted(fitting, key=lambda cell: (round(hypot(*cell), 9), cell))[:count]
-    missing = 0.0 if len(chosen) == count else max(0.0, ceil(sqrt(count)) * pitch - min(box.length, box.width))
-    return [(x + column, y + row) for column, row in chosen], missing
+    if len(chosen) < count:
+        return _evenly(region, count, size, gap)
+    return [(x + column, y + row) for column, row in chosen], 0.0

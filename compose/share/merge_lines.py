@@ -141,9 +141,11 @@ def _meet(slots: dict[Key, Slot], base: Sequence[Line], ours: Sequence[Line], th
             if said(one) == said(two):
                 slots[mine] = Slot(True, _with_notes(None, one, two))
                 del slots[other]
-            elif about == topic(two.sentence) and ours_twice[about] < 2 and theirs_twice[about] < 2:
+                break
+            if about == topic(two.sentence) and ours_twice[about] < 2 and theirs_twice[about] < 2:
                 slots[mine] = Slot(False, None, None, one, two)
                 del slots[other]
+                break
 
 
 def _new(slot: Slot, lines: Sequence[Line], before: set[str]) -> bool:

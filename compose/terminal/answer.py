@@ -11,6 +11,7 @@ from typing import Any, NoReturn
 
 import typer
 
+import library
 from grammar.finding import Finding, Severity, Step
 from grammar.frame import framed
 from grammar.span import Span
@@ -29,8 +30,11 @@ def exit_code(findings: Iterable[Finding]) -> int:
 
 @cache
 def _lines(file: str) -> tuple[str, ...]:
+    path = Path(file)
+    if path.parts[:1] == ("library",) and not path.exists():
+        path = library.granted_path().parents[1] / path
     try:
-        return tuple(Path(file).read_text(encoding="utf-8-sig", errors="replace").splitlines())
+        return tuple(path.read_text(encoding="utf-8-sig", errors="replace").splitlines())
     except OSError:
         return ()
 

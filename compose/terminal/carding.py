@@ -24,7 +24,7 @@ from grammar.words import count, did_you_mean, listing
 from library import Hall
 
 ENDINGS = (".pdf", ".svg", ".md", ".txt")
-PAPERS = ("a4", "letter")
+PAPERS = ("A4", "Letter")
 
 
 def make_card(
@@ -38,7 +38,8 @@ def make_card(
     as_json: bool,
 ) -> int:
     """Print or write a card; the exit code."""
-    if paper.lower() not in PAPERS:
+    sheet = next((known for known in PAPERS if known.lower() == paper.lower()), None)
+    if sheet is None:
         refuse(f"There is no paper called `{paper}`.", f"Choose {listing(PAPERS, 'or')}.", as_json)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
@@ -50,7 +51,7 @@ def make_card(
     card = card_for(prepared, result, floor, in_hall)
     findings = (*prepared.findings, *result.findings, *plan_findings(prepared.game, floor, in_hall))
     if out is not None:
-        data = _written(card, out.suffix.lower(), paper.lower(), as_json)
+        data = _written(card, out.suffix.lower(), sheet, as_json)
         write(out, data, force, as_json)
     _answer(card, out, findings, as_json)
     return exit_code(findings)

@@ -44,10 +44,16 @@ def read(path: Path, as_json: bool) -> RuleFile:
             data = file.read((1 << 20) + 1)
     except OSError as error:
         refuse(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.", as_json)
-    outcome = parse_bytes(data, str(path))
+    outcome = parse_bytes(data, shown_path(path))
     if outcome.value is None:
         stop(outcome.findings, as_json)
     return outcome.value
+
+
+def shown_path(path: Path) -> str:
+    """How a file is called in what is printed: files of the library from there, others as given."""
+    home = library.granted_path().parent
+    return str(Path(home.name, path.relative_to(home))) if path.is_relative_to(home) else str(path)
 
 
 def granted() -> GameSheet:

@@ -187,7 +187,7 @@ def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, M
     if "place" in expected and last in AREA_KINDS:
         return f'Say in space where it is, such as "{text}: beside each half".'
     if "ball" in expected and last in ("ball", "balls"):
-        return f'Add it to the kit, such as "4 {text}".'
+        return f'Add it to the kit, such as "{1 if last == "ball" else 4} {text}".'
     if "ball" in expected or "target" in expected:
         return f'Add it to the kit, such as "4 {text}, like a cone".'
     if "place" in expected:

@@ -12,8 +12,8 @@ from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.meanings import Meaning
 from grammar.resolve.names import fitting, name_findings, names_of
+from grammar.rewrite import choices, rewrites, rewritten
 from grammar.sentences.base import Node
-from grammar.wordings import choices, rewrites, rewritten
 from grammar.words import likeness, nearest
 
 _MOST_TRIED = 8

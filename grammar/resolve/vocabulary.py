@@ -43,18 +43,19 @@ class Vocabulary:
     places: dict[str, Span] = field(factory=dict)
     findings: list[Finding] = field(factory=list)
 
-    def declare(self, forms: tuple[str, ...], meaning: Meaning, name: Name) -> None:
-        """Give a name and its other forms one meaning; a second meaning is a mistake."""
+    def declare(self, forms: tuple[str, ...], meaning: Meaning, name: Name) -> bool:
+        """Give a name and its other forms one meaning; False, and a mistake, where one of them has one."""
         for form in forms:
             if form in self.places and self.places[form] != name.span:
                 title = f"`{form}` is declared twice."
-                hint = "Give one of the two another name."
+                hint = "Give one of the two another name, or keep one line."
                 finding = Finding("G-twice", Severity.ERROR, title, name.span, hint, (self.places[form],))
                 self.findings.append(finding)
-                return
+                return False
         for form in forms:
             self.meanings[form] = meaning
             self.places[form] = name.span
+        return True
 
     def wrong(self, code: str, title: str, span: Span, hint: str) -> None:
         """One more mistake of meaning."""
@@ -104,7 +105,8 @@ def _declare_side(name: Name, words: Vocabulary) -> None:
         hint = "Give each side a name, such as: north and south, 6 to 14 players each, mirrored"
         words.wrong("G-name", f"`{text}` is no name of a side.", name.span, hint)
     called_by_players = text.endswith("men") or (text.endswith("s") and not text.endswith("ss"))
-    words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name)
+    if not words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name):
+        return
     players = PlayerMeaning(side=text)
     words.declare((f"{text} player", f"{text} players"), players, name)
     if called_by_players:
@@ -256,7 +258,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
         players = None if isinstance(owner, Owner) else words.meanings.get(owner.name.text)
         if isinstance(owner, OwnerName) and isinstance(players, PlayerMeaning) and owner.determiner == "each":
             per_player, whose = True, players.side or "each"
-    words.declare((one, many), KitMeaning(one, category or "target"), sentence.name)
+    if not words.declare((one, many), KitMeaning(one, category or "target"), sentence.name):
+        return
     scale = sentence.percent.value / 100 if sentence.percent else 1.0
     parts = sentence.parts.whole if sentence.parts else 1
     yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale, parts, per_player)

@@ -20,7 +20,8 @@ def forced_slowly(space: StateSpace, refusable: list[bool], goal: set[int]) -> s
     """State by state, over and over, until nothing is added."""
     forced = set(goal)
     while True:
-        fresh = {state for state in range(space.states) if state not in forced and _suits(space, refusable, forced, state)}
+        outside = (state for state in range(space.states) if state not in forced)
+        fresh = {state for state in outside if _suits(space, refusable, forced, state)}
         if not fresh:
             return forced
         forced |= fresh

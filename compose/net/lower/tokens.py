@@ -200,7 +200,8 @@ def step_place(builder: Builder, kind: str, step: int, track: str) -> int:
 
 def points_place(builder: Builder, side: str, counted_to: int) -> int:
     """The points of a side."""
-    place = Place(f"points/{side}", "points", counted_to, 0, f"point for {side}", f"points for {side}", side)
+    one, many = of_side("point", side), of_side("points", side)
+    place = Place(f"points/{side}", "points", counted_to, 0, one, many, side)
     return builder.add_place(("points", side), place)
 
 

@@ -1,0 +1,114 @@
+"""The course of a round worked out exactly on the explored space."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from compose.check.space import StateSpace
+from compose.forecast.absorb import Absorbed, absorb
+from compose.forecast.bell import Until, until
+from compose.forecast.bell_times import Lengths, lengths
+from compose.forecast.chain import Chain, Floats, chain
+from compose.forecast.course import Course, Figure, Length, lead_of
+
+LEVELS = (0.5, 0.9)
+
+
+def exact_course(
+    space: StateSpace, constants: ArrayLike, lesson_minutes: float, *, quantiles: bool = True
+) -> Course:
+    """The course of a round of a whole space; `constants` are events a minute of each transition at factor 1.
+
+    A game without a clock is played until it ends; where it may never end, until the lesson is over.
+    Without `quantiles` the median, the 90 % length and `over_by` are left out (nan, nothing).
+    """
+    if not space.complete:
+        raise ValueError("the space is not whole; its course cannot be exact")
+    built = chain(space, constants)
+    bell = space.net.bell
+    if bell is not None:
+        stopped = until(built, bell.after_s / 60, bell.results)
+        return _with_clock(built, stopped, lesson_minutes, True, quantiles)
+    free = absorb(built)
+    if free.never <= 0:
+        return _without_clock(built, free, lesson_minutes, quantiles)
+    return _with_clock(built, until(built, lesson_minutes), lesson_minutes, False, quantiles)
+
+
+def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantiles: bool) -> Course:
+    found = lengths(built, (lesson_minutes,), LEVELS) if quantiles else None
+    points, lead = _points(built, free.time, np.zeros(len(free.time)))
+    return Course(
+        by_end=free.by_end,
+        by_result=np.zeros(0),
+        unsaid=0.0,
+        never=0.0,
+        length=_length(free.mean, found, math.inf),
+        tokens=free.tokens,
+        firings=free.firings,
+        spread_tokens=np.zeros_like(free.tokens),
+        spread_firings=np.zeros_like(free.firings),
+        points=points,
+        lead=lead,
+        chance_error=free.chance_error,
+        minutes_error=free.time_error,
+        method=free.method,
+    )
+
+
+def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool, quantiles: bool) -> Course:
+    times = (stopped.minutes, lesson_minutes) if rings else (lesson_minutes,)
+    found = lengths(built, times, LEVELS, stopped.walk) if quantiles else None
+    points, lead = _points(built, stopped.time, stopped.at_bell)
+    return Course(
+        by_end=stopped.by_end,
+        by_result=stopped.by_result,
+        unsaid=stopped.unsaid,
+        never=0.0,
+        length=_length(stopped.mean, found, stopped.minutes),
+        tokens=stopped.tokens,
+        firings=stopped.firings,
+        spread_tokens=np.zeros_like(stopped.tokens),
+        spread_firings=np.zeros_like(stopped.firings),
+        points=points,
+        lead=lead,
+        clock_minutes=stopped.minutes,
+        clock_rings=rings,
+        chance_error=stopped.error,
+        minutes_error=stopped.error * stopped.minutes,
+        method="uniformized",
+    )
+
+
+def _length(mean: float, found: Lengths | None, most: float) -> Length:
+    if found is None:
+        return Length(Figure(mean), Figure(math.nan), Figure(math.nan))
+    median, ninety = (min(float(within), most) for within in found.within)
+    over = tuple((time, Figure(float(chance))) for time, chance in zip(found.times, found.over_by, strict=True))
+    return Length(Figure(mean), Figure(median), Figure(ninety), over, found.settled)
+
+
+def _points(built: Chain, time: Floats, at_bell: Floats) -> tuple[dict[int, Floats], Floats | None]:
+    """The distribution of every count of points when play stops, and of the first side's lead."""
+    space = built.space
+    places = [number for number, place in enumerate(space.net.places) if place.token == "points"]
+    if not places:
+        return {}, None
+    weight = np.zeros(space.states)
+    if built.started_in >= 0:
+        weight[0] = 1.0
+    spent = np.zeros(space.states)
+    spent[built.running] = built.spread(time)
+    weight[built.running] += built.spread(at_bell)
+    stops = np.flatnonzero(space.ended()[space.targets])
+    flow = spent[space.sources()[stops]] * built.rates[stops]
+    weight += np.bincount(space.targets[stops], flow, minlength=space.states)
+    counts = space.encoding.markings(space.codes)
+    by_place = {
+        place: np.bincount(counts[:, place], weight, minlength=space.net.places[place].capacity + 1).astype(np.float64)
+        for place in places
+    }
+    return by_place, lead_of(space.net, counts, weight)

@@ -1,0 +1,70 @@
+"""Who wins how often and how, and how often nobody does."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from compose.forecast.course import Course, Figure
+from compose.net.net import End, Net
+
+
+@frozen
+class Way:
+    """One way for the round to end, with its chance; `at_bell` where the clock stopped play."""
+
+    winner: str | None
+    words: str
+    chance: Figure
+    at_bell: bool
+
+
+@frozen
+class Odds:
+    """Chances that sum to 1: each side's win, a draw, nobody winning, no result said, and never over.
+
+    `running` is the chance that the clock (or the lesson's end) stops play; what it leads to is in the others.
+    """
+
+    wins: tuple[tuple[str, Figure], ...]
+    draw: Figure
+    nobody: Figure
+    unsaid: Figure
+    never: Figure
+    running: Figure
+    ways: tuple[Way, ...]
+
+    def of(self, side: str) -> float:
+        """The chance that a side wins."""
+        return next(chance.value for name, chance in self.wins if name == side)
+
+
+def odds(net: Net, course: Course) -> Odds:
+    """The odds of a round."""
+    results = net.bell.results if net.bell is not None else ()
+    ways = _ways(net.ends, course.by_end.tolist(), False) + _ways(results, course.by_result.tolist(), True)
+
+    def total(*chosen: float) -> Figure:
+        return course.chance(min(1.0, max(0.0, sum(chosen))))
+
+    return Odds(
+        wins=tuple((side, total(*(w[2] for w in ways if w[0] == side))) for side in net.sides),
+        draw=total(*(chance for winner, words, chance, _ in ways if winner is None and not _nobody(words))),
+        nobody=total(*(chance for winner, words, chance, _ in ways if winner is None and _nobody(words))),
+        unsaid=total(course.unsaid),
+        never=total(course.never),
+        running=total(course.stopped),
+        ways=tuple(Way(winner, words, total(chance), rang) for winner, words, chance, rang in ways),
+    )
+
+
+def _ways(ends: tuple[End, ...], chances: list[float], rang: bool) -> list[tuple[str | None, str, float, bool]]:
+    """Ends that are one way for one winner, added up, in the order of the text."""
+    found: dict[tuple[str | None, str], float] = {}
+    for end, chance in zip(ends, chances, strict=True):
+        key = end.winner, end.way or end.words
+        found[key] = found.get(key, 0.0) + chance
+    return [(winner, words, chance, rang) for (winner, words), chance in found.items()]
+
+
+def _nobody(words: str) -> bool:
+    return words.startswith("nobody wins")

@@ -1,0 +1,88 @@
+"""Where pupils spend the round: playing, waiting, on a bench, out; as shares of one pupil's time."""
+
+from __future__ import annotations
+
+import math
+
+from attrs import frozen
+
+from compose.check.condition import places_read
+from compose.forecast.course import SURE, Course, Figure
+from compose.net.net import Net, Place
+
+PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
+STANDINGS = (PLAYING, WAITING, BENCH, OUT)
+SENT_TO = ("mate", "player")  # aims at somebody: whoever may be aimed at takes part
+
+
+@frozen
+class Standing:
+    """The share of a pupil's time in one standing, over all pupils and by side."""
+
+    name: str
+    share: Figure
+    by_side: tuple[tuple[str, float], ...]
+
+
+def standings(net: Net, course: Course) -> tuple[Standing, ...]:
+    """The standings that the game has, in the order of `STANDINGS`; their shares sum to 1."""
+    kinds = standing_of(net)
+    found = []
+    for name in STANDINGS:
+        places = tuple(place for place, kind in kinds.items() if kind == name)
+        if places:
+            by_side = tuple((side, _share(net, course, places, side).value) for side in net.sides)
+            found.append(Standing(name, _share(net, course, places, None), by_side))
+    return tuple(found)
+
+
+def _share(net: Net, course: Course, places: tuple[int, ...], side: str | None) -> Figure:
+    """The part of the player minutes spent in the places; of a round without time, the part at the set-up."""
+    everywhere = [place for place in standing_of(net) if side in (None, net.places[place].side)]
+    here = [place for place in places if place in everywhere]
+    whole = sum(float(course.tokens[place]) for place in everywhere)
+    if whole <= 0:
+        whole = float(sum(net.places[place].start for place in everywhere))
+        return Figure(sum(net.places[place].start for place in here) / whole if whole else 0.0)
+    # The spread of the whole is left out: minutes in one standing vary more than minutes in all.
+    spread = math.sqrt(sum(float(course.spread_tokens[place]) ** 2 for place in here))
+    return Figure(sum(float(course.tokens[place]) for place in here) / whole, SURE * spread / whole)
+
+
+def standing_of(net: Net) -> dict[int, str]:
+    """The standing that each place of players is."""
+    part = taking_part(net)
+    return {
+        number: PLAYING if number in part else _kept_out(place)
+        for number, place in enumerate(net.places)
+        if place.token == "player"
+    }
+
+
+def taking_part(net: Net) -> frozenset[int]:
+    """The places of players who act, or to whom others send the ball."""
+    acting = {place for t in net.transitions for limit in t.rate.limits for place in limit}
+    reached = {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
+    return frozenset(
+        place for place in acting | reached if net.places[place].token == "player" and not _queues(net.places[place])
+    ) | frozenset(place for place in acting if net.places[place].token == "player")
+
+
+def idle_places(net: Net) -> tuple[int, ...]:
+    """The places in which pupils do not play."""
+    return tuple(place for place, kind in standing_of(net).items() if kind != PLAYING)
+
+
+def _kept_out(place: Place) -> str:
+    """What somebody does who neither acts nor is aimed at, by the last word of the place's name."""
+    last = place.name.replace("/", " ").split()[-1]
+    return {"out": OUT, "bench": BENCH}.get(last, WAITING)
+
+
+def _queues(place: Place) -> bool:
+    return place.name.endswith("queue")
+
+
+def pupils_of(net: Net, side: str | None = None) -> int:
+    """How many pupils a side has at the set-up, or all sides together."""
+    return sum(place.start for place in net.places if place.token == "player" and side in (None, place.side))

@@ -1,0 +1,72 @@
+"""The algebra of modifiers on one game: which change nothing, which may be repeated, which undo or ignore each other.
+
+Games are compared in their canonical form. Everything here is computed by applying, never declared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from itertools import combinations
+
+from attrs import frozen
+
+from compose.modifiers.apply import remix
+from compose.modifiers.canonical import canonical_text, same_game
+from compose.modifiers.modifier import Use
+from grammar.game import Game
+from library import KitItem
+
+Kit = Mapping[str, KitItem]
+
+
+def twice_is_once(game: Game, use: Use, kit: Kit) -> bool | None:
+    """Whether a modifier applied twice makes what it makes once; None where it does not fit the game.
+
+    A modifier that refuses a second time leaves nothing to do: twice is then once, too.
+    """
+    once = remix(game, [use], kit).value
+    if once is None:
+        return None
+    twice = remix(once.game, [use], kit).value
+    return twice is None or same_game(once.game, twice.game)
+
+
+def undoes(game: Game, first: Use, second: Use, kit: Kit) -> bool:
+    """Whether the second modifier gives back the game that the first was applied to."""
+    made = remix(game, [first, second], kit).value
+    return made is not None and same_game(game, made.game)
+
+
+def commute(game: Game, first: Use, second: Use, kit: Kit) -> bool | None:
+    """Whether two modifiers make the same game in both orders; None where they do not go together in either."""
+    one, other = (remix(game, pair, kit).value for pair in ((first, second), (second, first)))
+    if one is None or other is None:
+        return None if one is other else False
+    return same_game(one.game, other.game)
+
+
+@frozen
+class Algebra:
+    """What the modifiers that fit a game do to each other: names, and pairs of names in the order given."""
+
+    fits: tuple[str, ...]
+    changes_nothing: tuple[str, ...]
+    twice_is_once: tuple[str, ...]
+    undo: tuple[tuple[str, str], ...]
+    order_matters: tuple[tuple[str, str], ...]
+
+
+def algebra(game: Game, uses: Sequence[Use], kit: Kit) -> Algebra:
+    """The algebra of these modifiers on a game; pairs are those of modifiers that fit it."""
+    fitting = [use for use in uses if remix(game, [use], kit).value is not None]
+    own = canonical_text(game)
+    alone = {use.label: remix(game, [use], kit).value for use in fitting}
+    return Algebra(
+        fits=tuple(use.label for use in fitting),
+        changes_nothing=tuple(name for name, made in alone.items() if made and canonical_text(made.game) == own),
+        twice_is_once=tuple(use.label for use in fitting if twice_is_once(game, use, kit)),
+        undo=tuple((a.label, b.label) for a in fitting for b in fitting if undoes(game, a, b, kit)),
+        order_matters=tuple(
+            (a.label, b.label) for a, b in combinations(fitting, 2) if commute(game, a, b, kit) is False
+        ),
+    )

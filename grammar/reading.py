@@ -1,0 +1,187 @@
+"""Reads the lines of a file one by one: sentences as nodes, what is none as findings."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+
+import attrs
+from lark import UnexpectedInput
+
+from grammar.finding import Finding, Severity
+from grammar.from_lark import Reader
+from grammar.language import parse_sentence
+from grammar.layout import SECTIONS, Part
+from grammar.lines import TextLine
+from grammar.mended import mended
+from grammar.mistakes import slip
+from grammar.parameters import Filled, filled_in
+from grammar.sentences.base import Node
+from grammar.sentences.modifier import Block, Takes
+from grammar.span import Span
+from grammar.tree import GameSheet, Line, Section
+
+MOST_MISTAKES = 100
+MOST_SOUGHT = 40
+MOST_SHEET_LINES = 400
+_LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
+
+
+class FileReader:
+    """Reads the lines of one file and collects what is wrong with them."""
+
+    def __init__(self, file: str, findings: Iterable[Finding]) -> None:
+        self._file = file
+        self._slips = 0
+        self._lines_read = 0
+        self._sheet = Span(file, 0, 0, 0)
+        self.findings = list(findings)
+        self.unread: set[Span] = set()
+
+    def _begin(self, part: Part) -> None:
+        self._sheet = part.heading.span(self._file)
+        self._lines_read = 0
+
+    def game(self, part: Part) -> GameSheet:
+        self._begin(part)
+        head = self._lines("head", part.head)
+        by_name: dict[str, Section] = {}
+        for name, heading, body in part.sections:
+            lines = self._lines(name, body)
+            before = by_name.get(name)
+            if before:
+                by_name[name] = attrs.evolve(before, lines=before.lines + lines, notes=before.notes + heading.notes)
+            else:
+                by_name[name] = Section(name, lines, heading.notes)
+        sections = tuple(by_name[name] for name in SECTIONS if name in by_name)
+        return GameSheet(part.title, head, sections, self._sheet, part.heading.notes, part.closing_notes)
+
+    def plain(self, part: Part) -> tuple[str, tuple[Line, ...], Span, tuple[str, ...], tuple[str, ...]]:
+        """The parts of a sheet without sections: title, lines, place, notes, closing notes."""
+        self._begin(part)
+        values = self._usual_values(part.head)
+        lines: list[Line] = []
+        body = list(part.head)
+        while body:
+            heading = body.pop(0)
+            line = self.line(part.kind, heading, values)
+            if line and isinstance(line.sentence, Block):
+                line = attrs.evolve(line, block=self._block(line.sentence, heading, body, values))
+            lines.extend([line] if line else [])
+        return part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes
+
+    def _block(
+        self, block: Block, heading: TextLine, body: list[TextLine], values: Mapping[str, str]
+    ) -> tuple[Line, ...]:
+        """The lines below a block's heading, taken from `body`: those that stand further in."""
+        lines: list[Line] = []
+        if body and body[0].indent <= heading.indent and self._belongs(block, body[0], values):
+            title = f"This line belongs to `{block.words()}` above it."
+            hint = "Write it further in."
+            self.findings.append(Finding("L-block", Severity.ERROR, title, body[0].span(self._file), hint))
+            body[0] = attrs.evolve(body[0], indent=heading.indent + 1)
+        while body and body[0].indent > heading.indent:
+            line = self.line(block.section, body.pop(0), values)
+            lines.extend([line] if line else [])
+        if not lines and self._sheet not in self.unread:
+            title = f"`{block.words()}` has no lines below it."
+            hint = "Write the lines that it means below it, further in."
+            self.findings.append(Finding("L-block", Severity.ERROR, title, heading.span(self._file), hint))
+        return tuple(lines)
+
+    def _belongs(self, block: Block, line: TextLine, values: Mapping[str, str]) -> bool:
+        filled = filled_in(line.text, values).text
+        return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
+
+    def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
+        read_lines = (self.line(section, text_line, {}) for text_line in body)
+        return tuple(line for line in read_lines if line)
+
+    def _usual_values(self, body: Sequence[TextLine]) -> dict[str, str]:
+        """The parameters that the modifier takes, each with a value to read its lines with."""
+        found: dict[str, str] = {}
+        for text_line in body:
+            if not re.match(r"takes?\b", text_line.text, re.IGNORECASE):
+                continue
+            text = Filled(text_line.text, {})
+            if not _is_sentence("modifier", text.text):
+                meant = mended("modifier", text_line.text, {})
+                text = meant.filled if meant else text
+            takes = self._meant("modifier", text_line, text) if _is_sentence("modifier", text.text) else None
+            if isinstance(takes, Takes) and takes.parameter in found:
+                title = f"`{takes.parameter}` is taken twice."
+                hint = "Give one of the two another name."
+                self.findings.append(Finding("L-twice", Severity.ERROR, title, text_line.span(self._file), hint))
+            if isinstance(takes, Takes):
+                found[takes.parameter] = takes.usually.words()
+        return found
+
+    def line(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> Line | None:
+        """The line as a sentence of the section; None, and a finding more, where it cannot even be guessed."""
+        self._lines_read += 1
+        if self._lines_read > MOST_SHEET_LINES or self._slips >= MOST_MISTAKES:
+            if self._lines_read == MOST_SHEET_LINES + 1:
+                self._wrong(_too_long(text_line.span(self._file)))
+            return None
+        filled = filled_in(text_line.text, values)
+        if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
+            self._wrong(_long_number(text_line.span(self._file)))
+            return None
+        try:
+            return Line(self._node(section, text_line, filled), text_line.notes)
+        except UnexpectedInput:
+            found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
+        self._wrong(found.finding, found.lost)
+        return Line(self._meant(section, text_line, found.meant), text_line.notes) if found.meant else None
+
+    def _node(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+        span = text_line.span(self._file)
+        tree = parse_sentence(section, filled.text)
+
+        def column(number: int) -> int:
+            return text_line.indent + filled.column(number)
+
+        node: Node = Reader(span, column, filled.parameters).node(tree)
+        return attrs.evolve(node, span=span)
+
+    def _meant(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+        """A line as it was meant: its pieces have no places of their own."""
+        span = text_line.span(self._file)
+        tree = parse_sentence(section, filled.text)
+        node: Node = _WholeLine(span, lambda column: column, filled.parameters).node(tree)
+        return attrs.evolve(node, span=span)
+
+    def _wrong(self, finding: Finding, lost: bool = True) -> None:
+        self._slips += 1
+        self.findings.append(finding)
+        if lost:
+            self.unread.add(self._sheet)
+        if self._slips == MOST_MISTAKES:
+            title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."
+            hint = "Mend these first, or take another file."
+            self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
+
+
+class _WholeLine(Reader):
+    """Reads a line that stands otherwise in the file: every piece has the place of the line."""
+
+    def _stretch(self, start: int, end: int) -> Span:
+        return self._line
+
+
+def _is_sentence(section: str, text: str) -> bool:
+    try:
+        parse_sentence(section, text)
+    except UnexpectedInput:
+        return False
+    return True
+
+
+def _too_long(place: Span) -> Finding:
+    title = f"A game or modifier has at most {MOST_SHEET_LINES} lines; what follows is not read."
+    return Finding("L-long", Severity.ERROR, title, place, "A rule sheet is a page or two: keep what players need.")
+
+
+def _long_number(span: Span) -> Finding:
+    title = "This line has a number longer than any game needs."
+    return Finding("L-number", Severity.ERROR, title, span, "Write at most 9 digits, and at most 6 behind the point.")

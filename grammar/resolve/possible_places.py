@@ -1,0 +1,87 @@
+"""Places and lines that cannot stand beside each other: seen without playing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.finding import Finding, Severity
+from grammar.game import Game, GameArea
+from grammar.meanings import PlaceMeaning, PlayerMeaning
+from grammar.sentences.base import Node
+from grammar.sentences.play import Fetch, NobodyFetches, Stay
+from grammar.sentences.sides import Placing
+from grammar.words import listing
+
+
+def areas_in_a_circle(game: Game) -> Iterator[Finding]:
+    """An area lies by a place that does not lie by the area itself, in however many steps."""
+    by_name = {area.name: area for area in game.areas}
+    told: set[str] = set()
+    for area in game.areas:
+        chain = [area]
+        while (following := _lies_by(game, chain[-1], by_name)) and following not in chain:
+            chain.append(following)
+        if following is area and area.name not in told:
+            told.update(each.name for each in chain)
+            said = listing(
+                f"the {each.name} lies {each.preposition} the {after.name}"
+                for each, after in zip(chain, [*chain[1:], area], strict=True)
+            )
+            title = f"{said[:1].upper()}{said[1:]}: that is no place."
+            hint = f'Say where one of them lies, such as "{area.name}: beside each half".'
+            others = tuple(each.span for each in chain[1:])
+            yield Finding("G-circle", Severity.ERROR, title, area.span, hint, others)
+
+
+def _lies_by(game: Game, area: GameArea, by_name: dict[str, GameArea]) -> GameArea | None:
+    meaning = game.vocabulary.get(area.spot)
+    return by_name.get(meaning.place) if isinstance(meaning, PlaceMeaning) else None
+
+
+def forbidden_places(game: Game) -> Iterator[Finding]:
+    """Nobody stays, stands or fetches where the sheet says that nobody does."""
+    closed = {area.name: area for area in game.areas if "enters" in area.forbidden}
+    for section in ("set-up", "play"):
+        for sentence in game.sentences(section):
+            place = _entered(game, sentence)
+            if place in closed:
+                title = f"Nobody enters the {place}, but this line puts somebody there."
+                hint = "Take one of the two lines out, or name another place."
+                yield Finding("G-contradiction", Severity.ERROR, title, sentence.span, hint, (closed[place].span,))
+    nobody = {(rule.preposition, rule.where.words()): rule for rule in game.all_of("play", NobodyFetches)}
+    for fetch in game.all_of("play", Fetch):
+        rule = nobody.get((fetch.preposition, fetch.where.words()))
+        if rule:
+            title = "Two lines say who fetches from there: somebody and nobody."
+            yield Finding("G-contradiction", Severity.ERROR, title, fetch.span, "Take one out.", (rule.span,))
+
+
+def _entered(game: Game, sentence: Node) -> str:
+    """The area in which a sentence puts players, or "" where it puts none."""
+    if not isinstance(sentence, Stay | Placing) or sentence.preposition != "in":
+        return ""
+    who = sentence.who if isinstance(sentence, Stay) else sentence.what
+    where = game.meaning(sentence.where.name)
+    if isinstance(game.meaning(who.name), PlayerMeaning) and isinstance(where, PlaceMeaning):
+        return where.place
+    return ""
+
+
+def said_twice(game: Game) -> Iterator[Finding]:
+    """The same line twice, or two homes for the same players."""
+    for section in ("space", "sides", "set-up", "play", "when", "finish"):
+        first: dict[str, Node] = {}
+        for sentence in game.sentences(section):
+            words = sentence.words()
+            if words in first:
+                title = "This line stands twice."
+                yield Finding("G-twice", Severity.ERROR, title, sentence.span, "Take one out.", (first[words].span,))
+            first.setdefault(words, sentence)
+    homes: dict[str, Stay] = {}
+    for stay in game.all_of("play", Stay):
+        who = stay.who.words()
+        if who in homes and homes[who].words() != stay.words():
+            title = f"Two lines say where {who} stay."
+            hint = "Keep one, or give some of them a role of their own under `sides`."
+            yield Finding("G-contradiction", Severity.ERROR, title, stay.span, hint, (homes[who].span,))
+        homes.setdefault(who, stay)

@@ -1,0 +1,61 @@
+"""Each wrong game is caught, with the right code at the right line; its sound version has nothing to say."""
+
+from __future__ import annotations
+
+import difflib
+
+import pytest
+
+from compose.check import check
+from grammar.finding import Basis, Finding
+from tests.interpreter.sheets import net_in
+from tests.wrong_games.wrong import FOLDER, PAIRS, Pair, players
+
+every_pair = pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: pair.stem)
+
+
+def findings(pair: Pair, which: str) -> tuple[Finding, ...]:
+    """What the check says of one version."""
+    game = pair.game(which)
+    result = check(net_in(game, players(game)))
+    assert result.space is not None and result.space.complete
+    return result.findings
+
+
+@every_pair
+def test_the_wrong_game_is_caught_at_its_line(pair: Pair) -> None:
+    found = [finding for finding in findings(pair, "wrong") if finding.code == pair.code]
+    lines = pair.path("wrong").read_text(encoding="utf-8").splitlines()
+    assert pair.at in [lines[finding.place.line - 1].strip() for finding in found]
+    for finding in found:
+        assert finding.basis is Basis.PROVED and finding.hint
+        assert bool(finding.witness) == pair.shown
+
+
+@every_pair
+def test_the_sound_game_has_nothing_to_mend(pair: Pair) -> None:
+    assert [(finding.code, finding.title) for finding in findings(pair, "sound")] == []
+
+
+@every_pair
+def test_one_line_makes_the_difference(pair: Pair) -> None:
+    wrong, sound = (pair.path(which).read_text(encoding="utf-8").splitlines() for which in ("wrong", "sound"))
+    changed = [line for line in difflib.ndiff(wrong, sound) if line[0] in "+-"]
+    assert 1 <= len(changed) <= 2 and len({line[0] for line in changed}) == len(changed)
+
+
+def test_a_loop_comes_back_to_where_it_began() -> None:
+    pair = next(pair for pair in PAIRS if pair.code == "C-endless")
+    (found,) = [finding for finding in findings(pair, "wrong") if finding.code == pair.code]
+    assert found.loop and all(step.transition >= 0 for step in found.loop)
+
+
+def test_kit_that_nobody_uses_is_named() -> None:
+    pair = next(pair for pair in PAIRS if pair.stem == "idle-kit")
+    assert {finding.code for finding in findings(pair, "wrong")} == {"C-idle", "C-idle-kit"}
+
+
+def test_every_game_of_the_folder_is_used() -> None:
+    assert {path.name for path in FOLDER.glob("*.rules")} == {
+        pair.path(which).name for pair in PAIRS for which in ("wrong", "sound")
+    }

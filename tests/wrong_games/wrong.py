@@ -1,0 +1,54 @@
+"""The games made wrong on purpose: each lies beside its sound version, from which it differs by one line."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from attrs import frozen
+
+from grammar.game import Game
+from tests.interpreter.sheets import game_at
+
+FOLDER = Path(__file__).with_name("games")
+PLAYERS = 3
+
+
+@frozen
+class Pair:
+    """A wrong game: the finding it must have, the sentence that it must point at, and whether a play shows it."""
+
+    stem: str
+    code: str
+    at: str
+    shown: bool = True
+
+    def path(self, which: str) -> Path:
+        """The file of the "wrong" or the "sound" version."""
+        return FOLDER / f"{self.stem}.{which}.rules"
+
+    def game(self, which: str) -> Game:
+        """The game in that file."""
+        return game_at(self.path(which))
+
+
+def players(game: Game) -> dict[str, int]:
+    """A few players a side: enough for every finding."""
+    return {side.name: max(PLAYERS, side.least) for side in game.sides}
+
+
+PAIRS = (
+    Pair("started-over", "C-started-over", "a side wins when the other side has no players in the rest queue"),
+    Pair("two-winners", "C-two-winners", "a side wins when the other side has no cones standing"),
+    Pair("chase", "C-chase", "a side has no soft balls in its half: all soft balls go to its half"),
+    Pair("no-end", "C-no-end", "a side wins when it has 7 players on the far bench", shown=False),
+    Pair("no-end-stands-again", "C-no-end", "a side wins when the other side has no lamps standing", shown=False),
+    Pair("dead-end", "C-dead-end", "players roll a soft ball past the back line of the other side"),
+    Pair("endless", "C-endless", "players underarm throw a red ball through the ring of the other side"),
+    Pair("unwinnable", "C-unwinnable", "a side wins when the other side has no cones standing", shown=False),
+    Pair("stranded", "C-stranded", "players underarm throw a soft ball at the cones or the players of the other side"),
+    Pair("stranded-balls", "C-stranded", "players roll a soft ball at the cones of the other side"),
+    Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
+    Pair("idle", "C-idle", "a ball is caught: the first in the catcher's rest queue returns", shown=False),
+    Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
+    Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
+)
