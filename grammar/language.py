@@ -42,7 +42,7 @@ def _as_pattern(phrase: str) -> str:
 
 def _edit(terminal: TerminalDef) -> TerminalDef:
     pattern = terminal.pattern
-    if terminal.name in ("LENGTH", "DURATION"):
+    if terminal.name in ("LENGTH", "DURATION", "POSSESSIVE"):
         terminal.pattern = PatternRE(f"(?i:{pattern.value})")
     elif terminal.name not in _OPEN_TERMINALS and any(letter.isalpha() for letter in pattern.value):
         value = _as_pattern(pattern.value) if isinstance(pattern, PatternStr) else _spaced(pattern.value)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from attrs import evolve
 
 from compose.draw.labelling import box_of, from_middle
+from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, FAINT, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Ink, Label, Lines, Shape, dashed, hatch, rectangle
@@ -129,10 +130,10 @@ def name_areas(sheet: Sheet) -> None:
 
 def name_sides(sheet: Sheet, above_m: float) -> None:
     """The name of each side in capitals above its part of the court, or in it where less than `above_m` is clear."""
-    size = 1.15 * sheet.text_m
     top = sheet.floor.extent.top
     for half in sheet.floor.halves:
         box = half.rectangle
+        size = min(1.15 * sheet.text_m, 0.95 * box.length / width_em(half.side.upper(), True))
         name = Label(box.centre[0], top + 0.5 * size, half.side.upper(), size, DARK, "middle", True)
         if above_m < 1.6 * size:
             inside = [

@@ -41,11 +41,13 @@ def draw_throws(sheet: Sheet) -> None:
         lane = Rectangle(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
         sheet.shapes.extend(arrow(start, end, 1.7 * sheet.unit, ink))
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
-        wanted = list(_words(sheet, throw, start, end))
         inside = sheet.floor.court.grown(-0.3 * sheet.unit)
-        label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside) or sheet.clearings.place(wanted, 0.0)
-        if label:
-            sheet.shapes.append(label)
+        figure = metres(throw.reach.metres)
+        for text in (f"{figure} to {throw.at}", figure):
+            label = sheet.clearings.place(list(_words(sheet, text, start, end)), 0.25 * sheet.unit, inside)
+            if label:
+                sheet.shapes.append(label)
+                break
 
 
 def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
@@ -88,10 +90,9 @@ def _shortened(start: Point, end: Point, by: float) -> tuple[Point, Point]:
     return start, (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
 
 
-def _words(sheet: Sheet, throw: Throw, start: Point, end: Point) -> Iterator[Label]:
+def _words(sheet: Sheet, text: str, start: Point, end: Point) -> Iterator[Label]:
     """Places for the figure along the arrow, above it and below it."""
     size = 0.9 * sheet.text_m
-    text = f"{metres(throw.reach.metres)} to {throw.at}"
     label = Label(0.0, 0.0, text, size, DARK, "middle", True, halo=WHITE)
     lengthwise = abs(end[0] - start[0]) >= abs(end[1] - start[1])
     long = width_em(text, True) * size / 2
@@ -99,7 +100,7 @@ def _words(sheet: Sheet, throw: Throw, start: Point, end: Point) -> Iterator[Lab
         x, y = start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part
         for off in (0.65 * size, -1.25 * size):
             if lengthwise:
-                x = min(max(x, sheet.floor.extent.left + long), sheet.floor.extent.right - long)
+                x = min(max(x, sheet.floor.court.left + long), sheet.floor.court.right - long)
                 yield evolve(label, x=x, y=y + off)
             else:
                 yield evolve(label, x=x - off, y=y, turned=90.0)

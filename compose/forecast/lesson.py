@@ -75,7 +75,9 @@ def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
     return found if minutes is None else evolve(found, minutes=minutes)
 
 
-def active_time(norms: Norms, ages: Ages, lesson: Lesson, standings: tuple[Standing, ...], round_minutes: float) -> Active:
+def active_time(
+    norms: Norms, ages: Ages, lesson: Lesson, standings: tuple[Standing, ...], round_minutes: float
+) -> Active:
     """The active share of class time with as many rounds as there is time for."""
     low, usual, high = (_active(norms, ages, lesson, standings, round_minutes, end) for end in ("low", "usual", "high"))
     return Active(low[0], usual[0], high[0], usual[1])

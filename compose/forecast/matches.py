@@ -46,8 +46,8 @@ def best_of(rounds: int, chances: Sequence[float]) -> tuple[Floats, float, float
 
     What the chances leave over is a drawn round; it counts as one of the n. Play stops as soon as one side
     leads by more rounds than are left, and after n rounds the side with most rounds won has won the match.
-    A race of independent trials: E. Parzen, Modern Probability Theory and Its Applications, 1960, ch. 3, from
-    memory; here summed over all scores, round by round.
+    With no drawn rounds this is the problem of points (Pascal and Fermat, 1654); summed here over all scores,
+    round by round.
     """
     wins, drawn, mean = np.zeros(len(chances)), 0.0, 0.0
     rest = max(0.0, 1 - sum(chances))

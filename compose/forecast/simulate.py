@@ -61,13 +61,15 @@ def simulate(
     lesson_minutes: float,
     play: Play | None = None,
     watched: tuple[int, ...] = (),
+    clock_minutes: float | None = None,
 ) -> Simulated | None:
     """Many rounds of a net; `constants` are events a minute of each transition at factor 1.
 
-    Play stops at the bell. A game without one is played until it ends, or for a day.
+    Play stops at the bell. A game without one is played until it ends, or for `clock_minutes`, or for a day.
     """
     play = play or Play()
-    minutes = net.bell.after_s / 60 if net.bell is not None else LONGEST_MINUTES
+    without = LONGEST_MINUTES if clock_minutes is None else clock_minutes
+    minutes = net.bell.after_s / 60 if net.bell is not None else without
     seeds = np.random.SeedSequence(play.seed).spawn(max(1, -(-play.rounds // play.batch)))
     begun, done, batches = time.perf_counter(), 0, []
     for seed in seeds:

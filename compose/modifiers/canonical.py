@@ -51,8 +51,9 @@ def _one_wording(game: Game, sentence: Node) -> Node:
     if isinstance(sentence, Placing) and _places_all(game, sentence):
         what = attrs.evolve(sentence.what, name=Name(_plural(game, sentence)))
         return attrs.evolve(sentence, count=None, what=what)
-    actors = {word for word in ACTORS if isinstance(game.vocabulary.get(word), AgentMeaning)}
-    return _renamed(sentence, lambda word: ACTORS[0] if word in actors else word)
+    said = sentence.words()
+    actors = {word for word in ACTORS if word in said and isinstance(game.vocabulary.get(word), AgentMeaning)}
+    return _renamed(sentence, lambda word: ACTORS[0] if word in actors else word) if actors - {ACTORS[0]} else sentence
 
 
 def _renamed(node: Node, called: Callable[[str], str]) -> Node:

@@ -11,7 +11,7 @@ from attrs import field, frozen
 from grammar.span import Span, nowhere
 
 
-@frozen
+@frozen(repr=False)
 class Node:
     """Anything read from a sentence."""
 
@@ -20,6 +20,9 @@ class Node:
     def words(self) -> str:
         """The canonical wording."""
         raise NotImplementedError(type(self).__name__)
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}({self.words()!r})"
 
 
 def spoken(*parts: object) -> str:
@@ -44,7 +47,7 @@ METRES = {"m": 1.0, "cm": 0.01}
 SECONDS = {"s": 1.0, "min": 60.0}
 
 
-@frozen
+@frozen(repr=False)
 class Quantity(Node):
     """A number with its unit as written: "", "m", "cm", "s", "min" or "%".
 
@@ -75,7 +78,7 @@ class Quantity(Node):
         return self.value * SECONDS[self.unit]
 
 
-@frozen
+@frozen(repr=False)
 class Name(Node):
     """What something is called. In a tree: the words as written, in lower case. In a game: canonical."""
 
@@ -85,7 +88,7 @@ class Name(Node):
         return self.text
 
 
-@frozen
+@frozen(repr=False)
 class Owner(Node):
     """Such as "each side", "the other side"."""
 
@@ -96,7 +99,7 @@ class Owner(Node):
         return spoken(self.determiner, self.other, "side")
 
 
-@frozen
+@frozen(repr=False)
 class OwnerName(Node):
     """Such as "north", "the teacher", "each player"."""
 
@@ -108,7 +111,7 @@ class OwnerName(Node):
         return spoken(self.determiner, self.other, self.name)
 
 
-@frozen
+@frozen(repr=False)
 class Np(Node):
     """A phrase that names something: "the lanterns of the other side", "the catcher's queue"."""
 
@@ -123,7 +126,7 @@ class Np(Node):
         return spoken(self.determiner, self.possessive, self.other, self.name, of)
 
 
-@frozen
+@frozen(repr=False)
 class SideRef(Node):
     """Such as "a side", "the other side"."""
 
@@ -134,7 +137,7 @@ class SideRef(Node):
         return spoken(self.determiner, self.other, "side")
 
 
-@frozen
+@frozen(repr=False)
 class SideOf(Node):
     """Such as "the thrower's side"."""
 
@@ -145,7 +148,7 @@ class SideOf(Node):
         return spoken(self.determiner, self.possessive, "side")
 
 
-@frozen
+@frozen(repr=False)
 class SideSame(Node):
     """Such as "it": the side spoken of before."""
 
@@ -153,7 +156,7 @@ class SideSame(Node):
         return "it"
 
 
-@frozen
+@frozen(repr=False)
 class SideNamed(Node):
     """Such as "north", "the carriers"."""
 

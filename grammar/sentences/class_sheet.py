@@ -7,7 +7,7 @@ from attrs import frozen
 from grammar.sentences.base import Node, Quantity, spoken
 
 
-@frozen
+@frozen(repr=False)
 class ClassSize(Node):
     """Such as "class of 27"."""
 
@@ -17,7 +17,7 @@ class ClassSize(Node):
         return spoken("class of", self.pupils)
 
 
-@frozen
+@frozen(repr=False)
 class InHall(Node):
     """Such as "in the hall "Fellgate school sports hall"": a hall of the library."""
 
@@ -27,7 +27,7 @@ class InHall(Node):
         return f'in the hall "{self.hall}"'
 
 
-@frozen
+@frozen(repr=False)
 class Lesson(Node):
     """Such as "lesson of 45 min"."""
 
@@ -37,7 +37,7 @@ class Lesson(Node):
         return spoken("lesson of", self.time)
 
 
-@frozen
+@frozen(repr=False)
 class GettingReady(Node):
     """Such as "setting up takes 4 min": what the class's teacher measured instead of the norm."""
 

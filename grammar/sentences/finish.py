@@ -7,7 +7,7 @@ from attrs import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideRef, detail, spoken
 
 
-@frozen
+@frozen(repr=False)
 class NoneOf(Node):
     """Such as "no"."""
 
@@ -15,7 +15,7 @@ class NoneOf(Node):
         return "no"
 
 
-@frozen
+@frozen(repr=False)
 class Exactly(Node):
     """Such as "5"."""
 
@@ -25,7 +25,7 @@ class Exactly(Node):
         return self.count.words()
 
 
-@frozen
+@frozen(repr=False)
 class AtLeast(Node):
     """Such as "at least 5"."""
 
@@ -35,7 +35,7 @@ class AtLeast(Node):
         return spoken("at least", self.count)
 
 
-@frozen
+@frozen(repr=False)
 class AtMost(Node):
     """Such as "at most 5"."""
 
@@ -45,7 +45,7 @@ class AtMost(Node):
         return spoken("at most", self.count)
 
 
-@frozen
+@frozen(repr=False)
 class AllOf(Node):
     """Such as "all"."""
 
@@ -58,7 +58,7 @@ class AllOf(Node):
 AmountOf = NoneOf | Exactly | AtLeast | AtMost | AllOf
 
 
-@frozen
+@frozen(repr=False)
 class Standing(Node):
     """Targets that stand."""
 
@@ -66,7 +66,7 @@ class Standing(Node):
         return "standing"
 
 
-@frozen
+@frozen(repr=False)
 class Down(Node):
     """Targets that are down."""
 
@@ -74,7 +74,7 @@ class Down(Node):
         return "down"
 
 
-@frozen
+@frozen(repr=False)
 class Inside(Node):
     """Players in play."""
 
@@ -84,7 +84,7 @@ class Inside(Node):
         return "in"
 
 
-@frozen
+@frozen(repr=False)
 class Placed(Node):
     """Such as "on the far bench"."""
 
@@ -95,7 +95,7 @@ class Placed(Node):
         return spoken(self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class AtHome(Node):
     """On the side's own end of a track."""
 
@@ -106,7 +106,7 @@ class AtHome(Node):
 State = AtHome | Standing | Down | Inside | Placed
 
 
-@frozen
+@frozen(repr=False)
 class Counted(Node):
     """Such as "lanterns standing"."""
 
@@ -117,7 +117,7 @@ class Counted(Node):
         return spoken(self.what, self.state)
 
 
-@frozen
+@frozen(repr=False)
 class CountedPoints(Node):
     """Such as "points"."""
 
@@ -127,7 +127,7 @@ class CountedPoints(Node):
         return self.points
 
 
-@frozen
+@frozen(repr=False)
 class Claim(Node):
     """Such as "the other side has no lanterns standing"."""
 
@@ -140,7 +140,7 @@ class Claim(Node):
         return spoken(self.side, self.verb, self.quantity, self.counted)
 
 
-@frozen
+@frozen(repr=False)
 class BothWays(Node):
     """Claims that must all hold."""
 
@@ -150,7 +150,7 @@ class BothWays(Node):
         return " and ".join(claim.words() for claim in self.claims)
 
 
-@frozen
+@frozen(repr=False)
 class AnyWay(Node):
     """Ways of which one is enough."""
 
@@ -163,7 +163,7 @@ class AnyWay(Node):
 Condition = AnyWay
 
 
-@frozen
+@frozen(repr=False)
 class WinWhen(Node):
     """Such as "a side wins when the other side has no lanterns standing"."""
 
@@ -174,7 +174,7 @@ class WinWhen(Node):
         return spoken(self.side, "wins when", self.condition)
 
 
-@frozen
+@frozen(repr=False)
 class LoseWhen(Node):
     """Such as "a side loses when it has no players in"."""
 
@@ -186,7 +186,7 @@ class LoseWhen(Node):
         return spoken(self.side, "loses when", self.condition)
 
 
-@frozen
+@frozen(repr=False)
 class FirstTo(Node):
     """Such as "the first side to 10 points wins"."""
 
@@ -197,7 +197,7 @@ class FirstTo(Node):
         return spoken("the first side to", self.points, "point" if self.points.value == 1 else "points", "wins")
 
 
-@frozen
+@frozen(repr=False)
 class MoreWins(Node):
     """Such as "more lanterns standing wins", "fewer points wins"."""
 
@@ -208,7 +208,7 @@ class MoreWins(Node):
         return spoken(self.more, self.counted, "wins")
 
 
-@frozen
+@frozen(repr=False)
 class Draw(Node):
     """Such as "a draw"."""
 
@@ -216,7 +216,7 @@ class Draw(Node):
         return "a draw"
 
 
-@frozen
+@frozen(repr=False)
 class SideWins(Node):
     """Such as "the thrower's side wins": an effect, or a result."""
 
@@ -226,7 +226,7 @@ class SideWins(Node):
         return spoken(self.side, "wins")
 
 
-@frozen
+@frozen(repr=False)
 class NobodyWins(Node):
     """Such as "nobody wins": the round is over."""
 
@@ -237,7 +237,7 @@ class NobodyWins(Node):
 Result = MoreWins | Draw | SideWins | NobodyWins
 
 
-@frozen
+@frozen(repr=False)
 class After(Node):
     """Such as "after 6 min: more lanterns standing wins, else a draw"."""
 
@@ -248,7 +248,7 @@ class After(Node):
         return f"after {self.time.words()}: " + ", else ".join(result.words() for result in self.results)
 
 
-@frozen
+@frozen(repr=False)
 class EndsWhen(Node):
     """Such as "the round ends when it has no balls, a draw"."""
 
@@ -259,7 +259,7 @@ class EndsWhen(Node):
         return spoken("the round ends when", self.condition) + detail(self.result)
 
 
-@frozen
+@frozen(repr=False)
 class BothAtOnce(Node):
     """Such as "both at once: a draw": what counts where two sides win with one move."""
 
@@ -269,7 +269,7 @@ class BothAtOnce(Node):
         return f"both at once: {self.result.words()}"
 
 
-@frozen
+@frozen(repr=False)
 class OpenEnded(Node):
     """Such as "play goes on until the clock stops": an open end on purpose."""
 
@@ -277,7 +277,7 @@ class OpenEnded(Node):
         return "play goes on until the clock stops"
 
 
-@frozen
+@frozen(repr=False)
 class BestOf(Node):
     """Such as "best of 3 rounds"."""
 
@@ -287,7 +287,7 @@ class BestOf(Node):
         return spoken("best of", self.rounds, "rounds")
 
 
-@frozen
+@frozen(repr=False)
 class Halves(Node):
     """Such as "two halves, the sides change tasks"."""
 
@@ -297,7 +297,7 @@ class Halves(Node):
         return f"two halves, {self.change}"
 
 
-@frozen
+@frozen(repr=False)
 class ChangeEnds(Node):
     """Such as "the sides change ends at half-time"."""
 

@@ -7,7 +7,7 @@ from attrs import field, frozen
 from grammar.sentences.base import Name, Node, Quantity, spoken
 
 
-@frozen
+@frozen(repr=False)
 class Ages(Node):
     """Such as "ages 8 to 12", in years."""
 
@@ -18,7 +18,7 @@ class Ages(Node):
         return spoken("ages", self.least, "to", self.most)
 
 
-@frozen
+@frozen(repr=False)
 class Practice(Node):
     """One thing that the game practises, in the author's words."""
 
@@ -28,7 +28,7 @@ class Practice(Node):
         return self.text
 
 
-@frozen
+@frozen(repr=False)
 class Skills(Node):
     """Such as "skills overarm throw, catch"."""
 
@@ -38,7 +38,7 @@ class Skills(Node):
         return "skills " + ", ".join(practice.words() for practice in self.practised)
 
 
-@frozen
+@frozen(repr=False)
 class Licence(Node):
     """Such as "licence CC-BY-4.0": an identifier of the SPDX licence list."""
 
@@ -48,7 +48,7 @@ class Licence(Node):
         return spoken("licence", self.identifier)
 
 
-@frozen
+@frozen(repr=False)
 class Switch(Node):
     """Such as "switch hits count, usually off": a choice that the game leaves to the class."""
 
@@ -63,7 +63,7 @@ class Switch(Node):
         return self.usually == "usually on"
 
 
-@frozen
+@frozen(repr=False)
 class Switched(Node):
     """Such as "with hits count, ...": a sentence that holds while a switch is on."""
 
@@ -74,7 +74,7 @@ class Switched(Node):
         return f"with {self.name.words()}, {self.sentence.words()}"
 
 
-@frozen
+@frozen(repr=False)
 class Told(Node):
     """Free text under one of the words credit, about, cue, outcomes, caution."""
 
@@ -85,7 +85,7 @@ class Told(Node):
         return f'{self.topic} "{self.text}"'
 
 
-@frozen
+@frozen(repr=False)
 class Caution(Node):
     """A line of the section care: what to mind so that nobody is hurt."""
 

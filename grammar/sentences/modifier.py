@@ -8,7 +8,7 @@ from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, s
 from grammar.sentences.when import Event
 
 
-@frozen
+@frozen(repr=False)
 class Heading(Node):
     """Such as "heading task": the STEP heading (space, task, equipment, people), a framework of the trade."""
 
@@ -23,7 +23,7 @@ class Heading(Node):
         return self.heading.removeprefix("heading ")
 
 
-@frozen
+@frozen(repr=False)
 class Takes(Node):
     """Such as "takes n: 1 to 12, usually 1"."""
 
@@ -36,7 +36,7 @@ class Takes(Node):
         return f"takes {self.parameter}: {self.least.words()} to {self.most.words()}, usually {self.usually.words()}"
 
 
-@frozen
+@frozen(repr=False)
 class NeedsEvent(Node):
     """Such as "needs a rule for when a player is hit"."""
 
@@ -46,7 +46,7 @@ class NeedsEvent(Node):
         return spoken("needs a rule for when", self.event)
 
 
-@frozen
+@frozen(repr=False)
 class NeedsBall(Node):
     """Such as "needs a ball fit for kick"."""
 
@@ -56,7 +56,7 @@ class NeedsBall(Node):
         return spoken("needs a ball fit for", self.skill)
 
 
-@frozen
+@frozen(repr=False)
 class NeedsThing(Node):
     """Such as "needs a queue"."""
 
@@ -66,7 +66,7 @@ class NeedsThing(Node):
         return spoken("needs", self.thing)
 
 
-@frozen
+@frozen(repr=False)
 class NeedsSkill(Node):
     """Such as "needs overarm throw"."""
 
@@ -76,7 +76,7 @@ class NeedsSkill(Node):
         return spoken("needs", self.skill)
 
 
-@frozen
+@frozen(repr=False)
 class NeedsPoints(Node):
     """Needs a rule that gives points."""
 
@@ -86,7 +86,7 @@ class NeedsPoints(Node):
         return "needs points"
 
 
-@frozen
+@frozen(repr=False)
 class NeedsTwoSides(Node):
     """Needs a game of two sides or more."""
 
@@ -94,7 +94,7 @@ class NeedsTwoSides(Node):
         return "needs two sides"
 
 
-@frozen
+@frozen(repr=False)
 class Clashes(Node):
     """Such as "clashes with "roll instead"": the other modifier's name."""
 
@@ -104,7 +104,7 @@ class Clashes(Node):
         return f'clashes with "{self.modifier}"'
 
 
-@frozen
+@frozen(repr=False)
 class ChangeSkill(Node):
     """Such as "change overarm throw, underarm throw to kick"."""
 
@@ -115,7 +115,7 @@ class ChangeSkill(Node):
         return f"change {', '.join(self.skills)} to {self.to}"
 
 
-@frozen
+@frozen(repr=False)
 class AddKit(Node):
     """Such as "add 2 balls", "add 1 targets for each side"."""
 
@@ -127,7 +127,7 @@ class AddKit(Node):
         return spoken("add", self.count, self.what, spoken("for", self.owner) if self.owner else "")
 
 
-@frozen
+@frozen(repr=False)
 class TakeKit(Node):
     """Such as "take away 2 balls"."""
 
@@ -139,7 +139,7 @@ class TakeKit(Node):
         return spoken("take away", self.count, self.what, spoken("for", self.owner) if self.owner else "")
 
 
-@frozen
+@frozen(repr=False)
 class MakeLike(Node):
     """Such as "make every target like a bucket"."""
 
@@ -150,7 +150,7 @@ class MakeLike(Node):
         return spoken("make", self.what, "like", self.like)
 
 
-@frozen
+@frozen(repr=False)
 class MakeCourt(Node):
     """Such as "make the court 14 m by 7 m"."""
 
@@ -161,7 +161,7 @@ class MakeCourt(Node):
         return spoken("make the court", self.length, "by", self.width)
 
 
-@frozen
+@frozen(repr=False)
 class ScaleCourt(Node):
     """Such as "make the court 75 % as long"."""
 
@@ -172,7 +172,7 @@ class ScaleCourt(Node):
         return spoken("make the court", self.percent, self.dimension)
 
 
-@frozen
+@frozen(repr=False)
 class ScaleKit(Node):
     """Such as "make every target 150 % as big"."""
 
@@ -183,7 +183,7 @@ class ScaleKit(Node):
         return spoken("make", self.what, self.percent, "as big")
 
 
-@frozen
+@frozen(repr=False)
 class ScaleArea(Node):
     """Such as "make every strip 150 % as deep"."""
 
@@ -194,7 +194,7 @@ class ScaleArea(Node):
         return spoken("make", self.what, self.percent, "as deep")
 
 
-@frozen
+@frozen(repr=False)
 class StandTargets(Node):
     """Such as "make every target stand before the back line of their side"."""
 
@@ -205,7 +205,7 @@ class StandTargets(Node):
         return spoken("make every target stand", self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class AimFrom(Node):
     """Such as "make attempts at the targets from 5 m away"."""
 
@@ -216,7 +216,7 @@ class AimFrom(Node):
         return spoken("make attempts at", self.what, "from", self.distance, "away")
 
 
-@frozen
+@frozen(repr=False)
 class AimInOrder(Node):
     """Such as "make attempts at the targets in order"."""
 
@@ -227,7 +227,7 @@ class AimInOrder(Node):
         return spoken("make attempts at", self.what, self.order)
 
 
-@frozen
+@frozen(repr=False)
 class UnevenSides(Node):
     """Such as "make the last side 2 players smaller": the sides are then no longer mirrored."""
 
@@ -237,7 +237,7 @@ class UnevenSides(Node):
         return spoken("make the last side", self.fewer, "players smaller")
 
 
-@frozen
+@frozen(repr=False)
 class TakeAll(Node):
     """Such as "take all from finish": the section is emptied, so that other lines can take its place."""
 
@@ -252,7 +252,7 @@ class TakeAll(Node):
         return self.text.rpartition(" ")[2]
 
 
-@frozen
+@frozen(repr=False)
 class TurnSwitch(Node):
     """Such as "turn on "hits count"": a switch of the game."""
 
@@ -263,7 +263,7 @@ class TurnSwitch(Node):
         return f'{self.turn} "{self.switch}"'
 
 
-@frozen
+@frozen(repr=False)
 class Block(Node):
     """Such as "put in when", "replace in when", "take from when": the lines below go into, or out of, that section.
 

@@ -8,7 +8,7 @@ from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spo
 from grammar.sentences.finish import Condition
 
 
-@frozen
+@frozen(repr=False)
 class Stay(Node):
     """Such as "players stay in their half"."""
 
@@ -20,7 +20,7 @@ class Stay(Node):
         return spoken(self.who, "stay", self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class AimAt(Node):
     """Such as "at the lanterns of the other side", "at the lanterns standing or not"."""
 
@@ -31,7 +31,7 @@ class AimAt(Node):
         return spoken("at", self.what, self.standing_or_not)
 
 
-@frozen
+@frozen(repr=False)
 class AimThrough(Node):
     """Such as "through the ring of the other side"."""
 
@@ -41,7 +41,7 @@ class AimThrough(Node):
         return spoken("through", self.what)
 
 
-@frozen
+@frozen(repr=False)
 class AimPast(Node):
     """Such as "past the back line of the other side"."""
 
@@ -51,7 +51,7 @@ class AimPast(Node):
         return spoken("past", self.what)
 
 
-@frozen
+@frozen(repr=False)
 class AimTo(Node):
     """Such as "to a team-mate on the far bench"."""
 
@@ -63,7 +63,7 @@ class AimTo(Node):
         return spoken("to", self.what, self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class AimBetween(Node):
     """Such as "from wall to wall"."""
 
@@ -77,7 +77,7 @@ class AimBetween(Node):
 Aim = AimAt | AimThrough | AimPast | AimTo | AimBetween
 
 
-@frozen
+@frozen(repr=False)
 class SucceedChance(Node):
     """Such as "3 in 5 succeed": the text's own chance instead of the norms'."""
 
@@ -88,7 +88,7 @@ class SucceedChance(Node):
         return spoken(self.times, "in", self.of, "succeed")
 
 
-@frozen
+@frozen(repr=False)
 class CaughtChance(Node):
     """Such as "1 in 10 are caught"."""
 
@@ -99,7 +99,7 @@ class CaughtChance(Node):
         return spoken(self.times, "in", self.of, "are caught")
 
 
-@frozen
+@frozen(repr=False)
 class Pace(Node):
     """Such as "6 times a minute": attempts of one player."""
 
@@ -110,7 +110,7 @@ class Pace(Node):
         return spoken(self.times, "times a minute")
 
 
-@frozen
+@frozen(repr=False)
 class PartOf(Node):
     """Such as "1 in 4 of the attempts": how often players choose this rather than their other attempts."""
 
@@ -122,7 +122,7 @@ class PartOf(Node):
         return spoken(self.times, "in", self.of, "of the attempts")
 
 
-@frozen
+@frozen(repr=False)
 class OnlyWhen(Node):
     """Such as "only when the other side has no posts standing"."""
 
@@ -132,7 +132,7 @@ class OnlyWhen(Node):
         return spoken("only when", self.condition)
 
 
-@frozen
+@frozen(repr=False)
 class FromWhere(Node):
     """Such as "from 6 m away"."""
 
@@ -142,7 +142,7 @@ class FromWhere(Node):
         return spoken("from", self.distance, "away")
 
 
-@frozen
+@frozen(repr=False)
 class Stray(Node):
     """Such as "1 in 20 of the misses hit the cairn of the other side"."""
 
@@ -157,7 +157,7 @@ class Stray(Node):
 Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | FromWhere
 
 
-@frozen
+@frozen(repr=False)
 class Attempt(Node):
     """Such as "players overarm throw a foam ball at the lanterns or the players of the other side"."""
 
@@ -181,7 +181,7 @@ class Attempt(Node):
         return next((part for part in self.details if isinstance(part, kind)), None)
 
 
-@frozen
+@frozen(repr=False)
 class HoldLimit(Node):
     """Such as "a ball is held at most 10 s"."""
 
@@ -193,7 +193,7 @@ class HoldLimit(Node):
         return spoken(self.ball, "is held at most", self.limit)
 
 
-@frozen
+@frozen(repr=False)
 class RestInHalf(Node):
     """Such as "in the half it was sent to"."""
 
@@ -205,7 +205,7 @@ class RestInHalf(Node):
         return spoken("in the", self.which)
 
 
-@frozen
+@frozen(repr=False)
 class RestToHalf(Node):
     """Such as "to the half it left"."""
 
@@ -216,7 +216,7 @@ class RestToHalf(Node):
         return spoken("to the", self.which)
 
 
-@frozen
+@frozen(repr=False)
 class RestThere(Node):
     """Such as "behind the back line of the other side"."""
 
@@ -227,7 +227,7 @@ class RestThere(Node):
         return spoken(self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class RestOnStep(Node):
     """Such as "to step 4 of the drift track"."""
 
@@ -238,7 +238,7 @@ class RestOnStep(Node):
         return spoken("to step", self.step, "of", self.where)
 
 
-@frozen
+@frozen(repr=False)
 class RestTo(Node):
     """Such as "to the far bench"."""
 
@@ -251,7 +251,7 @@ class RestTo(Node):
 RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo
 
 
-@frozen
+@frozen(repr=False)
 class Rest(Node):
     """Such as "a missed ball rests in the half it was sent to"."""
 
@@ -265,7 +265,7 @@ class Rest(Node):
         return spoken(self.determiner, self.state, self.ball, "rests", self.place)
 
 
-@frozen
+@frozen(repr=False)
 class Fetch(Node):
     """Such as "players fetch balls from behind their back line"."""
 
@@ -280,7 +280,7 @@ class Fetch(Node):
         return spoken(self.who, self.verb, self.what, "from", self.preposition, self.where) + detail(self.pace)
 
 
-@frozen
+@frozen(repr=False)
 class NobodyFetches(Node):
     """Such as "nobody fetches balls from behind the back line"."""
 
@@ -294,7 +294,7 @@ class NobodyFetches(Node):
         return spoken("nobody fetches", self.what, "from", self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class Queued(Node):
     """Such as "the first in the catcher's queue"."""
 
@@ -307,7 +307,7 @@ class Queued(Node):
         return spoken("the", self.end, "in", self.where)
 
 
-@frozen
+@frozen(repr=False)
 class AllQueued(Node):
     """Such as "all in the thrower's queue"."""
 
@@ -319,7 +319,7 @@ class AllQueued(Node):
         return spoken(self.determiner, "in", self.where)
 
 
-@frozen
+@frozen(repr=False)
 class Free(Node):
     """Such as "the teacher frees the first in each queue, 1 times a minute"."""
 
@@ -331,7 +331,7 @@ class Free(Node):
         return spoken(self.who, "frees", self.queued) + detail(self.pace)
 
 
-@frozen
+@frozen(repr=False)
 class StandUp(Node):
     """Such as "the teacher stands up a lantern, 2 times a minute"."""
 
@@ -343,7 +343,7 @@ class StandUp(Node):
         return spoken(self.who, "stands up", self.what) + detail(self.pace)
 
 
-@frozen
+@frozen(repr=False)
 class GuardLimit(Node):
     """Such as "at most 1 player may guard each target"."""
 
@@ -355,7 +355,7 @@ class GuardLimit(Node):
         return spoken("at most", self.most, self.who, "may guard", self.what)
 
 
-@frozen
+@frozen(repr=False)
 class SaidRule(Node):
     """A rule in the author's own words: it stands on the card, the check does not read it."""
 
@@ -365,7 +365,7 @@ class SaidRule(Node):
         return f'"{self.text}"'
 
 
-@frozen
+@frozen(repr=False)
 class ComesBack(Node):
     """Such as "whoever waits in the task queue comes back after 30 s": each by themselves, when done."""
 
@@ -376,7 +376,7 @@ class ComesBack(Node):
         return spoken("whoever waits in", self.where, "comes back after", self.time)
 
 
-@frozen
+@frozen(repr=False)
 class SucceedAsOften(Node):
     """Such as "attempts succeed 70 % as often": a weaker hand, a moving target."""
 
@@ -386,7 +386,7 @@ class SucceedAsOften(Node):
         return spoken("attempts succeed", self.percent, "as often")
 
 
-@frozen
+@frozen(repr=False)
 class TakeAsLong(Node):
     """Such as "attempts take 150 % as long": walking, seated play."""
 

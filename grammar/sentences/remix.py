@@ -10,7 +10,7 @@ from attrs import field, frozen
 from grammar.sentences.base import Node, Quantity, detail, spoken
 
 
-@frozen
+@frozen(repr=False)
 class BasedOn(Node):
     """Such as "based on "Lantern Row", whose content is "5f0c..."": the content hash says which text was meant."""
 
@@ -22,7 +22,7 @@ class BasedOn(Node):
         return f'based on "{self.base}"' + detail(content)
 
 
-@frozen
+@frozen(repr=False)
 class Setting(Node):
     """Such as "n 3": the value of a modifier's parameter."""
 
@@ -33,7 +33,7 @@ class Setting(Node):
         return spoken(self.parameter, self.value)
 
 
-@frozen
+@frozen(repr=False)
 class Use(Node):
     """Such as "with "add balls", n 3"."""
 

@@ -7,7 +7,7 @@ from attrs import field, frozen
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
 
 
-@frozen
+@frozen(repr=False)
 class Court(Node):
     """Such as "court 18 m by 9 m, halved across": length runs from back line to back line."""
 
@@ -19,7 +19,7 @@ class Court(Node):
         return spoken("court", self.length, "by", self.width) + detail(self.cut)
 
 
-@frozen
+@frozen(repr=False)
 class NobodyThere(Node):
     """Such as "nobody guards there", "nobody enters there", "nobody acts there"."""
 
@@ -30,7 +30,7 @@ class NobodyThere(Node):
         return f"nobody {self.verb}"
 
 
-@frozen
+@frozen(repr=False)
 class AtMostThere(Node):
     """Such as "at most 2 players there"."""
 
@@ -41,7 +41,7 @@ class AtMostThere(Node):
         return spoken("at most", self.most, self.who, "there")
 
 
-@frozen
+@frozen(repr=False)
 class Area(Node):
     """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
 
@@ -57,7 +57,7 @@ class Area(Node):
         return f"{self.name.words()}: {deep}{self.preposition} {self.spot.words()}{rules}"
 
 
-@frozen
+@frozen(repr=False)
 class Track(Node):
     """Such as "drift track: 8 steps, from north to south": step 0 is at the home of the first, 8 at the other's."""
 

@@ -9,7 +9,7 @@ from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
 
 
-@frozen
+@frozen(repr=False)
 class Knocked(Node):
     """Such as "a lantern is knocked"."""
 
@@ -20,7 +20,7 @@ class Knocked(Node):
         return spoken(self.what, "is knocked")
 
 
-@frozen
+@frozen(repr=False)
 class Hit(Node):
     """Such as "a player is hit"."""
 
@@ -31,7 +31,7 @@ class Hit(Node):
         return spoken(self.who, "is hit")
 
 
-@frozen
+@frozen(repr=False)
 class Caught(Node):
     """Such as "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
 
@@ -44,7 +44,7 @@ class Caught(Node):
         return spoken(self.what, "is caught", self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class Missed(Node):
     """Such as "a ball is missed": the attempt reached nothing."""
 
@@ -55,7 +55,7 @@ class Missed(Node):
         return spoken(self.what, "is missed")
 
 
-@frozen
+@frozen(repr=False)
 class GoesThrough(Node):
     """Such as "a ball goes through a ring"."""
 
@@ -67,7 +67,7 @@ class GoesThrough(Node):
         return spoken(self.what, "goes through", self.through)
 
 
-@frozen
+@frozen(repr=False)
 class Crosses(Node):
     """Such as "a ball crosses the back line"."""
 
@@ -78,7 +78,7 @@ class Crosses(Node):
         return spoken(self.what, "crosses", self.line)
 
 
-@frozen
+@frozen(repr=False)
 class Leaves(Node):
     """Such as "a ball leaves the court"."""
 
@@ -89,7 +89,7 @@ class Leaves(Node):
         return spoken(self.what, "leaves", self.where)
 
 
-@frozen
+@frozen(repr=False)
 class HeldLong(Node):
     """Such as "a ball is held longer than 10 s"."""
 
@@ -101,7 +101,7 @@ class HeldLong(Node):
         return spoken(self.what, "is held longer than", self.limit)
 
 
-@frozen
+@frozen(repr=False)
 class EveryoneHolds(Node):
     """Such as "everyone holds a ball for 5 s"."""
 
@@ -111,7 +111,7 @@ class EveryoneHolds(Node):
         return spoken("everyone holds a ball for", self.time)
 
 
-@frozen
+@frozen(repr=False)
 class Arrives(Node):
     """Such as "a carrier arrives": somebody reached where they were going."""
 
@@ -121,7 +121,7 @@ class Arrives(Node):
         return spoken(self.who, "arrives")
 
 
-@frozen
+@frozen(repr=False)
 class Becomes(Node):
     """Such as "a side has no balls in its half": follows at once when it becomes true."""
 
@@ -146,7 +146,7 @@ def agree(who: Who, one: str, several: str) -> str:
     return several if many(who) else one
 
 
-@frozen
+@frozen(repr=False)
 class StaysDown(Node):
     """The target that was hit stays down."""
 
@@ -154,7 +154,7 @@ class StaysDown(Node):
         return "it stays down"
 
 
-@frozen
+@frozen(repr=False)
 class StandsUp(Node):
     """The target that was hit is put up again at once."""
 
@@ -162,7 +162,7 @@ class StandsUp(Node):
         return "it stands up again"
 
 
-@frozen
+@frozen(repr=False)
 class TakenOver(Node):
     """Such as "it joins the thrower's side": the target changes its owner and stands."""
 
@@ -173,7 +173,7 @@ class TakenOver(Node):
         return spoken("it joins", self.side)
 
 
-@frozen
+@frozen(repr=False)
 class Steps(Node):
     """Such as "it moves 1 step towards the thrower"."""
 
@@ -187,7 +187,7 @@ class Steps(Node):
         return spoken("it moves", self.by, noun, self.direction, self.towards)
 
 
-@frozen
+@frozen(repr=False)
 class MovesTo(Node):
     """Such as "the thrower goes to the far bench", "the ball goes to the other half"."""
 
@@ -199,7 +199,7 @@ class MovesTo(Node):
         return spoken(self.who, agree(self.who, "goes", "go"), self.place)
 
 
-@frozen
+@frozen(repr=False)
 class Waits(Node):
     """Such as "that player waits in the queue"."""
 
@@ -212,7 +212,7 @@ class Waits(Node):
         return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where)
 
 
-@frozen
+@frozen(repr=False)
 class Returns(Node):
     """Such as "the first in the catcher's queue returns"."""
 
@@ -223,7 +223,7 @@ class Returns(Node):
         return spoken(self.who, agree(self.who, "returns", "return"))
 
 
-@frozen
+@frozen(repr=False)
 class Out(Node):
     """Such as "that player is out": for the rest of the round."""
 
@@ -234,7 +234,7 @@ class Out(Node):
         return spoken(self.who, agree(self.who, "is", "are"), "out")
 
 
-@frozen
+@frozen(repr=False)
 class Joins(Node):
     """Such as "that player joins the other side", "the passer joins the far bench"."""
 
@@ -246,7 +246,7 @@ class Joins(Node):
         return spoken(self.who, agree(self.who, "joins", "join"), self.what)
 
 
-@frozen
+@frozen(repr=False)
 class TurnsInto(Node):
     """Such as "that carrier becomes a guard"."""
 
@@ -258,7 +258,7 @@ class TurnsInto(Node):
         return spoken(self.who, agree(self.who, "becomes", "become"), self.role)
 
 
-@frozen
+@frozen(repr=False)
 class ChangesPlaces(Node):
     """Such as "that player changes places with the first in the queue"."""
 
@@ -270,7 +270,7 @@ class ChangesPlaces(Node):
         return spoken(self.who, agree(self.who, "changes", "change"), "places with", self.other)
 
 
-@frozen
+@frozen(repr=False)
 class Scores(Node):
     """Such as "the thrower's side scores 2 points", "the other side loses 1 point"."""
 
@@ -284,7 +284,7 @@ class Scores(Node):
         return spoken(self.side, self.verb, self.points, noun)
 
 
-@frozen
+@frozen(repr=False)
 class SideLoses(Node):
     """Such as "the thrower's side loses": the round ends."""
 
@@ -295,7 +295,7 @@ class SideLoses(Node):
         return spoken(self.side, "loses")
 
 
-@frozen
+@frozen(repr=False)
 class StartsAgain(Node):
     """Players, balls and targets go back to the set-up; points stay."""
 
@@ -303,7 +303,7 @@ class StartsAgain(Node):
         return "everything starts again"
 
 
-@frozen
+@frozen(repr=False)
 class PlaysOn(Node):
     """Nothing follows."""
 
@@ -331,7 +331,7 @@ Consequence = (
 )
 
 
-@frozen
+@frozen(repr=False)
 class When(Node):
     """An event, an optional condition, and its consequences in order."""
 

@@ -118,7 +118,7 @@ def test_the_same_game_gives_the_same_drawing():
     assert plan_of(game, laid_out(game)) == plan_of(game, laid_out(game))
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(st.floats(4, 40), st.floats(3, 25), st.integers(1, 30), st.sampled_from(HALLS), st.floats(1.0, 1.5))
 def test_any_size_of_court_stays_on_the_sheet(length, width, players, hall, letters):
     game = lanterns()

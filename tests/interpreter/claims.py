@@ -86,7 +86,7 @@ def _players(
         where = [area.name for area in sheet.game.areas if area.kind == "queue"]
     roles = sheet.roles(side) if meaning.role is None else (meaning.role,)
     there = total(counts, [player(side, role, each) for role in roles for each in where])
-    joining = [each for rule in sheet.game.whens for each in rule.consequences if isinstance(each, when.Joins)]
+    joining = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, when.Joins)]
     all_sides = any(not hasattr(each.what, "name") for each in joining)
     return there, sum(sheet.players.values()) if all_sides else sheet.players[side]
 
@@ -105,7 +105,7 @@ def _kit(sheet: Sheet, line: GameKit, state: finish.State | None, side: str, cou
         steps = [home] if isinstance(state, finish.AtHome) else list(range(track.steps + 1))
         return total(counts, [step(line.name, each) for each in steps]), number
     how = "down" if isinstance(state, finish.Down) else "standing"
-    captured = any(isinstance(each, when.TakenOver) for rule in sheet.game.whens for each in rule.consequences)
+    captured = any(isinstance(each, when.TakenOver) for rule in sheet.said(when.When) for each in rule.consequences)
     theirs = [own for own in sheet.may_own(line) if own == side or (own is None and not captured)]
     whole = number if captured else sum(sheet.number(line, own) for own in theirs)
     return total(counts, [target(line.name, own, how) for own in theirs]), whole * line.parts

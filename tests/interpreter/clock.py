@@ -8,7 +8,7 @@ from attrs import frozen
 
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import play, when
-from grammar.sentences.base import OwnerName
+from grammar.sentences.base import Np, OwnerName
 from tests.interpreter.board import IN, Counts, ball, move, player, target, total
 from tests.interpreter.deeds import HELD, Deed
 from tests.interpreter.follows import follow, resting
@@ -27,11 +27,11 @@ def acts(sheet: Sheet, counts: Counts) -> Iterator[Act]:
     """All of it that is possible in a state."""
     for fetch in _fetches(sheet):
         yield from _fetched(sheet, fetch, counts)
-    for free in sheet.game.all_of("play", play.Free):
+    for free in sheet.said(play.Free):
         yield from _freed(sheet, free, counts)
-    for stand_up in sheet.game.all_of("play", play.StandUp):
+    for stand_up in sheet.said(play.StandUp):
         yield from _stood_up(sheet, stand_up, counts)
-    for rule in sheet.game.whens:
+    for rule in sheet.said(when.When):
         if isinstance(rule.event, when.HeldLong):
             yield from _held(sheet, rule, rule.event, counts)
         elif isinstance(rule.event, when.EveryoneHolds):
@@ -44,10 +44,11 @@ def _in_play(sheet: Sheet, side: str, counts: Counts) -> int:
 
 def _fetches(sheet: Sheet) -> Iterator[play.Fetch]:
     """The sheet's own lines, and those taken for granted about places of which it says nothing."""
-    own = list(sheet.game.all_of("play", play.Fetch))
-    spoken_of = {each.where.name.text for each in (*own, *sheet.game.all_of("play", play.NobodyFetches))}
+    own = list(sheet.said(play.Fetch))
+    spoken_of = {each.where.name.text for each in own}
+    spoken_of |= {each.where.name.text for each in sheet.said(play.NobodyFetches)}
     yield from own
-    for each in sheet.granted.all_of("play", play.Fetch):
+    for each in sheet.said(play.Fetch, granted=True):
         if each.where.name.text not in spoken_of:
             yield each
 
@@ -80,7 +81,7 @@ def _freed(sheet: Sheet, free: play.Free, counts: Counts) -> Iterator[Act]:
                 yield Act(("frees", side), after)
 
 
-def _queues(sheet: Sheet, phrase: play.Np) -> tuple[str, ...]:
+def _queues(sheet: Sheet, phrase: Np) -> tuple[str, ...]:
     """One side's queue where the phrase names a side, else everybody's."""
     if phrase.possessive or isinstance(phrase.owner, OwnerName):
         return (sheet.whose(phrase, sheet.sides[0], sheet.sides[0]),)
@@ -107,7 +108,7 @@ def _held(sheet: Sheet, rule: when.When, event: when.HeldLong, counts: Counts) -
             deed = Deed(side, None, sheet.others(side)[0], "", HELD, ball=(line.name, spot))
             after = dict(counts)
             for said in rule.consequences:
-                if isinstance(said, when.MovesTo) and isinstance(said.who, play.Np) and sheet.is_ball(said.who):
+                if isinstance(said, when.MovesTo) and isinstance(said.who, Np) and sheet.is_ball(said.who):
                     move(after, ball(line.name, spot), ball(line.name, resting(sheet, said.place, deed)))
             follow(sheet, rule, deed, after)
             yield Act(("too long", line.name), after)

@@ -8,6 +8,7 @@ from attrs import evolve, frozen
 
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import play, when
+from grammar.sentences.base import Np
 from tests.interpreter.board import IN, Counts, ball, player, step, target, total
 from tests.interpreter.claims import true
 from tests.interpreter.sheet import Sheet, Spot
@@ -49,7 +50,7 @@ class Deed:
 
 def deeds(sheet: Sheet, counts: Counts) -> Iterator[Deed]:
     """All deeds that are possible in a state."""
-    for sentence in sheet.game.all_of("play", play.Attempt):
+    for sentence in sheet.said(play.Attempt):
         for side in sheet.sides:
             for role in _roles(sheet, sentence, side):
                 if counts.get(player(side, role, IN), 0):
@@ -62,7 +63,7 @@ def _roles(sheet: Sheet, sentence: play.Attempt, side: str) -> Iterator[str | No
         return
     busy = {
         other.role
-        for each in sheet.game.all_of("play", play.Attempt)
+        for each in sheet.said(play.Attempt)
         if (other := sheet.players_meant(each.who)) is not None and other.role is not None
     }
     for role in sheet.roles(side):
@@ -121,7 +122,7 @@ def _aims(sheet: Sheet, sentence: play.Attempt, aim: play.Aim, side: str, counts
                 yield evolve(blank, kind="way", place=aim.goal.name.text)
 
 
-def _aimed_sides(sheet: Sheet, phrase: play.Np, side: str) -> tuple[str, ...]:
+def _aimed_sides(sheet: Sheet, phrase: Np, side: str) -> tuple[str, ...]:
     named = phrase.owner is not None or phrase.possessive or phrase.determiner in ("their", "its")
     if not named or (phrase.owner is not None and getattr(phrase.owner, "other", None)):
         return sheet.others(side)
@@ -198,5 +199,5 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, aimed: Deed, counts: Counts)
 
 def _said(sheet: Sheet, kind: type[when.Caught] | type[when.Leaves]) -> bool:
     """Whether the sheet, or what it takes for granted, says what follows from such an event."""
-    rules = (*sheet.game.whens, *sheet.granted.all_of("when", when.When))
+    rules = (*sheet.said(when.When), *sheet.said(when.When, granted=True))
     return any(isinstance(rule.event, kind) and getattr(rule.event, "preposition", None) is None for rule in rules)

@@ -38,7 +38,7 @@ def applying(sheet: Sheet, deed: Deed, counts: Counts) -> list[when.When]:
 
     Of several lines with "while" the first counts that is so, beside the lines without.
     """
-    for rules in (sheet.game.whens, tuple(sheet.granted.all_of("when", when.When))):
+    for rules in (sheet.said(when.When), sheet.said(when.When, granted=True)):
         met = [rule for rule in rules if _happened(sheet, rule.event, deed)]
         plain = [rule for rule in met if rule.condition is None]
         so = (r for r in met if r.condition and true(sheet, r.condition, deed.other, counts, deed.side))
@@ -96,7 +96,7 @@ def _rest(sheet: Sheet, deed: Deed, rules: list[when.When]) -> Spot:
     state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
         deed.outcome, "passed" if deed.kind == "mate" else "scored"
     )
-    for lines in (sheet.game.all_of("play", play.Rest), sheet.granted.all_of("play", play.Rest)):
+    for lines in (sheet.said(play.Rest), sheet.said(play.Rest, granted=True)):
         fitting = [line for line in lines if line.state in (None, state) and _rest_means(sheet, line, deed)]
         if fitting:
             best = max(fitting, key=lambda line: (line.state is not None, line.ball.text not in ("ball", "balls")))
@@ -237,9 +237,9 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str | None, deed: Deed) ->
         case when.MovesTo():
             where = getattr(said.place, "where", None)
             return player(side, role, sheet.area(where) if where is not None else IN)
-        case when.Joins() if isinstance(said.what, Np):
-            return player(side, role, sheet.area(said.what))
         case when.Joins():
+            if isinstance(said.what, Np):
+                return player(side, role, sheet.area(said.what))
             other = getattr(said.what, "other", None)
             new = sheet.others(side)[0] if other else sheet.side_in(said.what, deed.side, deed.other, deed.parts)
             return player(new, role, IN)

@@ -16,6 +16,12 @@ def remixed(base: Game, *names: str) -> Game:
     return outcome.value.game
 
 
+def fitted(base: Game, name: str) -> Game | None:
+    """The base with one modifier, None where it does not fit or changes nothing."""
+    outcome = remix(base, [_use(name)], library.kit_names())
+    return outcome.value.game if outcome.value is not None and outcome.value.edits else None
+
+
 def _use(name: str) -> Use:
     path = next(path for path in library.modifier_paths() if path.stem == name)
     sheets = parse_bytes(path.read_bytes(), path.name)

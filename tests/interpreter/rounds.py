@@ -44,7 +44,7 @@ def successors(sheet: Sheet, state: State) -> Iterator[Next]:
 
 def _settled(sheet: Sheet, before: Counts, after: Counts) -> Counts:
     """What follows at once from counts that became so, turn by turn, until nothing new has become so."""
-    rules = [rule for rule in sheet.game.whens if isinstance(rule.event, when.Becomes)]
+    rules = [rule for rule in sheet.said(when.When) if isinstance(rule.event, when.Becomes)]
     for _ in range(TURNS):
         due = [
             (rule, side)
@@ -90,7 +90,7 @@ def result(sheet: Sheet, state: State) -> str | None:
     counts = dict(state)
     wins = list(_results(sheet, counts))
     sides = {winner for winner in wins if winner != DRAW}
-    both = next(iter(sheet.game.all_of("finish", finish.BothAtOnce)), None)
+    both = next(iter(sheet.said(finish.BothAtOnce)), None)
     if both is not None and len(sides) > 1:
         return _one_result(sheet, both.result, sheet.sides[0])
     if counts.get(RESULT, 0):
@@ -127,16 +127,27 @@ def _one_result(sheet: Sheet, said: finish.Result | None, side: str) -> str:
     return DRAW
 
 
-def reachable(sheet: Sheet, limit: int = 100_000) -> dict[State, str | None]:
-    """Every state that play can reach, with its result."""
-    found = {start(sheet): result(sheet, start(sheet))}
-    queue = list(found)
+@frozen
+class Seen:
+    """A state that play can reach: its result, the moves out of it, and how many lead there at least."""
+
+    result: str | None
+    moves: tuple[Next, ...]
+    distance: int
+
+
+def reachable(sheet: Sheet, limit: int = 100_000) -> dict[State, Seen]:
+    """Every state that play can reach, nearest first."""
+    found: dict[State, Seen] = {}
+    distance = {start(sheet): 0}
+    queue = [start(sheet)]
     for state in queue:
-        if found[state] is not None:
-            continue
-        for after in successors(sheet, state):
-            if after.state not in found:
-                assert len(found) < limit, "too many states for plain Python"
-                found[after.state] = result(sheet, after.state)
+        over = result(sheet, state)
+        moves = tuple(successors(sheet, state)) if over is None else ()
+        found[state] = Seen(over, moves, distance[state])
+        for after in moves:
+            if after.state not in distance:
+                assert len(distance) < limit, "too many states for plain Python"
+                distance[after.state] = distance[state] + 1
                 queue.append(after.state)
     return found

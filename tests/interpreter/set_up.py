@@ -32,7 +32,7 @@ def set_up(sheet: Sheet) -> Counts:
 def _players(sheet: Sheet, side: str, counts: Counts) -> None:
     left: dict[str | None, int] = {role.name: role.least for role in sheet.game.roles if role.side in (None, side)}
     left[None] = sheet.players[side] - sum(left.values())
-    for placing in sheet.game.placings:
+    for placing in sheet.said(Placing):
         who = sheet.players_meant(placing.what)
         where = sheet.area(placing.where)
         if who is None or who.side not in (None, side) or where == IN:
@@ -51,7 +51,7 @@ def _players(sheet: Sheet, side: str, counts: Counts) -> None:
 def _balls(sheet: Sheet, line: GameKit, counts: Counts) -> None:
     left = sheet.number_in_all(line)
     open_to: list[Spot] = []
-    for placing in sheet.game.placings:
+    for placing in sheet.said(Placing):
         meaning = sheet.game.meaning(placing.what.name)
         named = isinstance(meaning, KitMeaning) and meaning.key == line.name
         if not named and not (isinstance(meaning, CategoryMeaning) and meaning.category == "ball"):

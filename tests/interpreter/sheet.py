@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import cast
 
 from grammar.game import Game, GameKit, GameTrack
 from grammar.meanings import (
@@ -16,9 +17,9 @@ from grammar.meanings import (
     side_named,
 )
 from grammar.sentences import when
-from grammar.sentences.base import AnySide, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
+from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
 from grammar.sentences.sides import PlacingOnStep
-from grammar.tree import GameSheet
+from grammar.tree import GameSheet, Sentence
 
 Spot = tuple[str, str | None]
 
@@ -31,6 +32,15 @@ class Sheet:
         self.granted = granted
         self.players = players
         self.sides = tuple(side.name for side in game.sides)
+        self._said: dict[tuple[type[Node], bool], tuple[Node, ...]] = {}
+
+    def said(self, kind: type[Sentence], granted: bool = False) -> tuple[Sentence, ...]:
+        """All sentences of a kind: those of the sheet itself, or those taken for granted."""
+        if (kind, granted) not in self._said:
+            sections = ("set-up", "play", "when", "finish")
+            source = self.granted if granted else self.game
+            self._said[kind, granted] = tuple(each for name in sections for each in source.all_of(name, kind))
+        return cast("tuple[Sentence, ...]", self._said[kind, granted])
 
     def others(self, side: str) -> tuple[str, ...]:
         """The other sides; a side that is alone plays against itself."""
@@ -56,7 +66,7 @@ class Sheet:
 
     def track(self, kind: str) -> tuple[GameTrack, int] | None:
         """The track on which things of a kind stand, and the step they begin on."""
-        for placing in self.game.all_of("set-up", PlacingOnStep):
+        for placing in self.said(PlacingOnStep):
             if getattr(self.game.meaning(placing.what.name), "key", None) == kind:
                 track = self.game.track_named(placing.track.name.text)
                 assert track is not None
@@ -66,7 +76,7 @@ class Sheet:
     def may_own(self, line: GameKit) -> tuple[str | None, ...]:
         """Who has things of a kit line, now or later."""
         first = self.first_owners(line)
-        taken = any(isinstance(each, when.TakenOver) for rule in self.game.whens for each in rule.consequences)
+        taken = any(isinstance(each, when.TakenOver) for rule in self.said(when.When) for each in rule.consequences)
         return (*first, *(side for side in self.sides if side not in first)) if taken else first
 
     def first_owners(self, line: GameKit) -> tuple[str | None, ...]:

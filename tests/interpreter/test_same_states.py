@@ -8,14 +8,25 @@ import library
 from compose.check import StateSpace, explore
 from grammar.game import Game
 from tests.interpreter.compare import moves_of_net, named
-from tests.interpreter.remixes import remixed
-from tests.interpreter.rounds import reachable, successors
+from tests.interpreter.remixes import fitted, remixed
+from tests.interpreter.rounds import reachable
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_at, game_in, granted, net_in
-from tests.wrong_games.wrong import PAIRS
+from tests.interpreter.sheets import game_in, granted, net_in
+from tests.wrong_games.wrong import PAIRS, Pair
 
-GAMES = {path.stem: path for path in library.game_paths()}
+GAMES = [path.stem for path in library.game_paths()]
 SMALL_SIDE, SMALL_CROWD = 2, 12
+SMALLER = {  # less kit and fewer points, so that plain Python comes through
+    "cairn-keepers": {
+        "  4 posts": "  2 posts",
+        "8 cloth balls": "2 cloth balls",
+        "4 cloth balls in each": "1 cloth ball in each",
+    },
+    "cloud-drift": {"  16 small": "  4 small", "  8 small": "  2 small", "to 5 points": "to 2 points"},
+    "four-becks": {"  8 foam balls": "  4 foam balls", "  2 foam balls in each": "  1 foam ball in each"},
+    "heron-and-pike": {"  3 stones": "  2 stones", "  6 foam balls": "  4 foam balls", "  3 foam": "  2 foam"},
+    "millrace-roll": {"to 10 points": "to 4 points"},
+}
 STACKS = (
     ("lantern-row", "kick-instead", "add-balls"),
     ("lantern-row", "more-targets", "time-limit"),
@@ -34,7 +45,7 @@ PATTERNS = {
     "wins at once": "a cone is knocked while it has 1 cone standing: the thrower's side wins\n"
     "  a player is hit: the thrower's side loses 1 point and that player joins the other side",
     "takes over": "a cone is knocked: it joins the thrower's side\n  a ball is missed: the thrower is out\n"
-    "  a side has all cones standing: that side scores 3 points".replace("that side", "it"),
+    "  a side has all cones standing: it scores 3 points",
 }
 PATTERN_GAME = """
 game Pattern
@@ -67,35 +78,50 @@ def players(game: Game) -> dict[str, int]:
     return {side.name: SMALL_CROWD if crowd else min(SMALL_SIDE, side.most) for side in game.sides}
 
 
+def small(name: str) -> Game:
+    """A library game with less in it."""
+    text = next(path for path in library.game_paths() if path.stem == name).read_text(encoding="utf-8")
+    for before, after in SMALLER.get(name, {}).items():
+        assert text.count(before) == 1, before
+        text = text.replace(before, after)
+    return game_in(text)
+
+
 def agree(game: Game, numbers: dict[str, int]) -> None:
     """Every state is reached by both, with the same result and the same moves out of it."""
     space = explore(net_in(game, numbers))
     assert isinstance(space, StateSpace) and space.complete
-    sheet = Sheet(game, granted(), numbers)
-    ours, theirs = reachable(sheet), named(space)
+    ours, theirs = reachable(Sheet(game, granted(), numbers)), named(space)
     assert ours.keys() == theirs.keys()
-    assert ours == theirs
-    for state, moves in moves_of_net(space).items():
-        assert {after.state for after in successors(sheet, state)} == moves
+    assert {state: seen.result for state, seen in ours.items()} == theirs
+    assert {state: {move.state for move in seen.moves} for state, seen in ours.items() if seen.moves} == moves_of_net(
+        space
+    )
 
 
 @pytest.mark.parametrize("name", GAMES)
 def test_library_game(name: str) -> None:
-    game = game_at(GAMES[name])
+    game = small(name)
     agree(game, players(game))
 
 
 @pytest.mark.parametrize("stack", STACKS, ids=" ".join)
 def test_remix(stack: tuple[str, ...]) -> None:
-    game = remixed(game_at(GAMES[stack[0]]), *stack[1:])
+    game = remixed(small(stack[0]), *stack[1:])
     agree(game, players(game))
 
 
-@pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: pair.stem)
-def test_wrong_game(pair: object) -> None:
-    game = pair.game("wrong")  # type: ignore[attr-defined]
-    if pair.code != "C-chase":  # type: ignore[attr-defined] -- what is cut off half-way is read by nobody
-        agree(game, players(game))
+@pytest.mark.parametrize("pair", [pair for pair in PAIRS if pair.code != "C-chase"], ids=lambda pair: pair.stem)
+def test_wrong_game(pair: Pair) -> None:
+    game = pair.game("wrong")
+    agree(game, players(game))
+
+
+@pytest.mark.parametrize("modifier", [path.stem for path in library.modifier_paths()])
+def test_every_modifier_on_the_first_game_that_it_fits(modifier: str) -> None:
+    fitting = (game for name in GAMES if (game := fitted(small(name), modifier)) is not None)
+    game = next(fitting)
+    agree(game, players(game))
 
 
 @pytest.mark.parametrize("rules", PATTERNS.values(), ids=PATTERNS)

@@ -48,7 +48,9 @@ def duel(north: int, south: int, quick_north: float = 1, quick_south: float = 1)
 def survivors_law(m: int, n: int, s: int = 1) -> Fraction:
     """Chance that the m win with at least s left: the two sides run down on clocks of their own."""
     terms = (
-        Fraction((-1) ** (m - k) * k ** (m + n - s) * factorial(k), factorial(k - s) * factorial(m - k) * factorial(n + k))
+        Fraction(
+            (-1) ** (m - k) * k ** (m + n - s) * factorial(k), factorial(k - s) * factorial(m - k) * factorial(n + k)
+        )
         for k in range(s, m + 1)
     )
     return sum(terms, Fraction(0))
@@ -79,7 +81,9 @@ def test_survivors_of_even_sides(n: int) -> None:
     played = duel(n, n)
     assert played.space.states == (n + 1) ** 2 - 1
     assert played.wins("north") == pytest.approx(0.5, abs=1e-12)
-    left = sum(count * p for place in ("north", "south") for (_, count), p in played.at_end(f"player/{place}/-/in").items())
+    left = sum(
+        count * p for place in ("north", "south") for (_, count), p in played.at_end(f"player/{place}/-/in").items()
+    )
     assert left == pytest.approx(float(mean_survivors(n)), rel=1e-10)
 
 

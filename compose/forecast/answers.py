@@ -1,0 +1,38 @@
+"""The few numbers in which a forecast is compared with another one of the same game."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from compose.forecast.course import Course, Figure
+from compose.forecast.odds import odds
+from compose.forecast.standings import PLAYING, standings
+from compose.forecast.turns import turns
+from compose.net.net import Net
+
+
+@frozen
+class Answers:
+    """Mean length in minutes, each side's odds, the chance that the clock stops play, turns a minute for each
+    pupil, the share of a pupil's time not spent playing."""
+
+    minutes: Figure
+    wins: tuple[tuple[str, Figure], ...]
+    stopped: Figure
+    turns: Figure
+    idle: Figure
+
+    def named(self) -> dict[str, tuple[Figure, bool]]:
+        """Each number by its name in words, and whether it is a share (else it is compared as a ratio)."""
+        told = {"mean length": (self.minutes, False), "turns a minute": (self.turns, False)}
+        told |= {f"win odds of {side}": (chance, True) for side, chance in self.wins}
+        return told | {"rounds that the clock stops": (self.stopped, True), "time not playing": (self.idle, True)}
+
+
+def answers(net: Net, course: Course) -> Answers:
+    """The numbers of one course."""
+    shares = standings(net, course)
+    playing = next((each.share for each in shares if each.name == PLAYING), Figure(1.0))
+    told = odds(net, course)
+    idle = Figure(max(0.0, 1 - playing.value) if shares else 0.0, playing.margin)
+    return Answers(course.length.mean, told.wins, told.running, turns(net, course).each, idle)

@@ -1,0 +1,212 @@
+"""The forecast of a game: what a teacher may expect of a round, of the match and of the lesson."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Mapping
+
+from attrs import evolve, frozen
+
+from compose.check.condition import places_read
+from compose.check.space import StateSpace
+from compose.forecast.answers import Answers, answers
+from compose.forecast.assumptions import Assumption, ages_of, assumptions
+from compose.forecast.chain import Floats
+from compose.forecast.chances import chances
+from compose.forecast.course import Course
+from compose.forecast.exact import exact_course
+from compose.forecast.lesson import Active, Lesson, active_time, lesson_of
+from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
+from compose.forecast.odds import Odds, odds
+from compose.forecast.sensitivity import ENDS, Swing, swings
+from compose.forecast.simulate import Play, Waits, simulate
+from compose.forecast.standings import Standing, idle_places, standings
+from compose.forecast.turns import Turns, turns
+from compose.net.net import Net
+from grammar.game import Game
+from library import KitItem, Norms
+
+FOR_WAITS = 400  # rounds played for the waits where all else is exact
+SHOWN = 3  # swings that a reader is shown; a simulation looks for no more
+LIKELY = 6  # an exact forecast looks at so many, and at more while that is quick
+QUICK_SECONDS = 2.0
+ROUGH = 4  # a course that is only compared takes so many times fewer rounds
+FULL = 0.001  # chance from which points at their bound are worth a word
+
+
+@frozen
+class Band:
+    """The answers for a class of low, usual and high ability; None where time did not do for an end."""
+
+    low: Answers | None
+    usual: Answers
+    high: Answers | None
+
+
+@frozen(eq=False)
+class Forecast:
+    """What is to be expected of a game; every number of a simulation has its margin, those worked out have none.
+
+    `course` is the round itself. `waits` are the waits of the places in which pupils do not play, always
+    simulated, first in first out. `swings` come largest first. `cut` are chances that a side's points are at
+    the bound up to which they are counted when play stops, so that its mean is too small.
+    """
+
+    net: Net
+    course: Course
+    odds: Odds
+    standings: tuple[Standing, ...]
+    turns: Turns
+    waits: tuple[Waits, ...]
+    lesson: Lesson
+    active: Active
+    match: Match | None
+    halves: TwoHalves | None
+    band: Band
+    swings: tuple[Swing, ...]
+    assumptions: tuple[Assumption, ...]
+    cut: tuple[tuple[int, float], ...]
+
+    @property
+    def simulated(self) -> bool:
+        """Whether the course was played at random instead of worked out."""
+        return self.course.rounds is not None
+
+    @property
+    def longest_wait(self) -> Waits | None:
+        """The wait of the place where nine in ten waits end latest, None where nobody waits."""
+        some = [wait for wait in self.waits if wait.in_a_round > 0]
+        return max(some, key=lambda wait: wait.ninety.value, default=None)
+
+
+def forecast(
+    source: StateSpace | Net,
+    norms: Norms,
+    kit: Mapping[str, KitItem],
+    *,
+    game: Game | None = None,
+    lesson_minutes: float | None = None,
+    play: Play | None = None,
+    other_half: StateSpace | Net | None = None,
+    compare: bool = True,
+) -> Forecast | None:
+    """The forecast of an explored game, or of a net that is too large to explore.
+
+    Exact on a whole space, else simulated as `play` says; `play.seconds` also bounds the time spent on the
+    band and the swings. `game` tells of matches and halves, `other_half` is the same game with the groups changed
+    over where they are not equally large. Without `compare` band and swings are left out. None where not
+    even a first batch of rounds was played in the time.
+    """
+    work = _Work(source, norms, kit, lesson_minutes, play or Play())
+    usual = work.usual()
+    if usual is None:
+        return None
+    course, waits = usual
+    net, lesson = work.net, work.lesson
+    shares, told = standings(net, course), odds(net, course)
+    won = [chance.value for _, chance in told.wins]
+    known = assumptions(net, norms, kit)
+    second = _second_half(other_half, work) if game is not None else None
+    return Forecast(
+        net=net,
+        course=course,
+        odds=told,
+        standings=shares,
+        turns=turns(net, course),
+        waits=waits,
+        lesson=lesson,
+        active=active_time(norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
+        match=match_of(game, net.sides, won, course) if game is not None else None,
+        halves=halves_of(game, net.sides, course, second) if game is not None else None,
+        band=work.band(course) if compare else Band(None, answers(net, course), None),
+        swings=swings(net, norms, kit, known, course, work.rough, work.wanted) if compare else (),
+        assumptions=known,
+        cut=tuple((place, float(each[-1])) for place, each in course.points.items() if _cut(net, place, each)),
+    )
+
+
+def _minutes(course: Course, lesson: Lesson) -> float:
+    mean = course.length.mean.value
+    return mean if math.isfinite(mean) else lesson.play
+
+
+def _cut(net: Net, place: int, chances_of: Floats) -> bool:
+    """Whether points may rest at their bound though no end of play asks for so many."""
+    asked = any(place in places_read(end.guard) for end in net.ends)
+    return bool(chances_of[-1] > FULL) and not asked
+
+
+def _second_half(source: StateSpace | Net | None, work: _Work) -> Course | None:
+    if source is None:
+        return None
+    other = _Work(source, work.norms, work.kit, work.lesson.minutes, work.play)
+    return other.rough(chances(other.net, work.norms, work.kit))
+
+
+class _Work:
+    """One game being forecast: how its courses are found, and how much time is left for them."""
+
+    def __init__(
+        self,
+        source: StateSpace | Net,
+        norms: Norms,
+        kit: Mapping[str, KitItem],
+        lesson_minutes: float | None,
+        play: Play,
+    ) -> None:
+        self.space = source if isinstance(source, StateSpace) and source.complete else None
+        self.net = source.net if isinstance(source, StateSpace) else source
+        self.norms, self.kit, self.play = norms, kit, play
+        self.lesson = lesson_of(norms, ages_of(self.net), lesson_minutes)
+        self._begun = time.perf_counter()
+
+    def usual(self) -> tuple[Course, tuple[Waits, ...]] | None:
+        """The course with the usual norms, and the waits."""
+        constants = chances(self.net, self.norms, self.kit)
+        if self.space is None:
+            found = simulate(self.net, constants, self.lesson.play, self.play, idle_places(self.net))
+            return (found.course, found.waits) if found is not None else None
+        course = exact_course(self.space, constants, self.lesson.play)
+        places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
+        return course, self._waits(constants, course, places)
+
+    def _waits(self, constants: Floats, course: Course, places: tuple[int, ...]) -> tuple[Waits, ...]:
+        if not places:
+            return ()
+        play = evolve(self.play, rounds=FOR_WAITS, batch=FOR_WAITS)
+        # Where play may go on for ever, the lesson's end stops it, as it does in the course.
+        minutes = course.clock_minutes if not course.clock_rings else None
+        found = simulate(self.net, constants, self.lesson.play, play, places, minutes)
+        return found.waits if found is not None else ()
+
+    def rough(self, constants: Floats) -> Course | None:
+        """A course to be compared: without quantiles, or of fewer rounds."""
+        if self.space is not None:
+            return exact_course(self.space, constants, self.lesson.play, quantiles=False)
+        left = self.play.seconds - (time.perf_counter() - self._begun)
+        rounds = max(1, self.play.rounds // ROUGH)
+        play = evolve(self.play, rounds=rounds, batch=min(rounds, self.play.batch), seconds=left)
+        found = simulate(self.net, constants, self.lesson.play, play)
+        return found.course if found is not None else None
+
+    def wanted(self, found: int) -> bool:
+        """Whether to look for one more swing."""
+        spent = time.perf_counter() - self._begun
+        if not self.play.keep_going("assumptions tried", found, 0) or spent > self.play.seconds:
+            return False
+        if self.space is None:
+            return found < SHOWN
+        return found < LIKELY or spent < QUICK_SECONDS
+
+    def band(self, usual: Course) -> Band:
+        """The answers at either end of ability."""
+        ends: list[Answers | None] = []
+        for level in ENDS:
+            if not self.wanted(0):
+                ends.append(None)
+                continue
+            course = self.rough(chances(self.net, self.norms, self.kit, level))
+            ends.append(answers(self.net, course) if course is not None else None)
+        return Band(ends[0], answers(self.net, usual), ends[1])
+

@@ -1,0 +1,43 @@
+"""How two games differ, in the words of a teacher: players, kit, space, play, finish, care.
+
+Works for a remix and its base as well as for any two games of the library.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import partial
+
+from attrs import frozen
+
+from compose.modifiers.difference_kit import kit_differences
+from compose.modifiers.difference_lines import line_differences
+from compose.modifiers.difference_people import people_differences
+from compose.modifiers.difference_skills import skill_differences
+from compose.modifiers.difference_space import space_differences
+from grammar.game import Game
+
+
+@frozen
+class Difference:
+    """One thing that differs, under a heading of PARTS, as a sentence without its full stop."""
+
+    heading: str
+    words: str
+
+
+PARTS: tuple[tuple[str, Callable[[Game, Game], Iterator[str]]], ...] = (
+    ("players", people_differences),
+    ("kit", kit_differences),
+    ("space", space_differences),
+    ("skills", skill_differences),
+    ("play", partial(line_differences, section="play")),
+    ("what follows", partial(line_differences, section="when")),
+    ("finish", partial(line_differences, section="finish")),
+    ("care", partial(line_differences, section="care")),
+)
+
+
+def differences(one: Game, other: Game) -> tuple[Difference, ...]:
+    """What the other game changes, going by the one; none where they say the same."""
+    return tuple(Difference(heading, words) for heading, part in PARTS for words in part(one, other))
