@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from library.load import (
+        class_paths,
         courts,
         game_paths,
         granted_path,
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
         kit_names,
         modifier_paths,
         norms,
+        remix_paths,
         sources,
     )
     from library.reading import DataError
@@ -49,6 +51,7 @@ __all__ = [
     "Row",
     "Source",
     "Table",
+    "class_paths",
     "courts",
     "game_paths",
     "granted_path",
@@ -58,6 +61,7 @@ __all__ = [
     "kit_names",
     "modifier_paths",
     "norms",
+    "remix_paths",
     "sources",
 ]
 

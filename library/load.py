@@ -44,6 +44,16 @@ def modifier_paths() -> tuple[Path, ...]:
     return tuple(sorted((HERE / "modifiers").glob("*.rules")))
 
 
+def remix_paths() -> tuple[Path, ...]:
+    """The rule files of the library's remixes, by name."""
+    return tuple(sorted((HERE / "remixes").glob("*.rules")))
+
+
+def class_paths() -> tuple[Path, ...]:
+    """The rule files of the invented classes, by name."""
+    return tuple(sorted((HERE / "classes").glob("*.rules")))
+
+
 def granted_path() -> Path:
     """The rule sheet that every game takes for granted."""
     return HERE / "taken-for-granted.rules"

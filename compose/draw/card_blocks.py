@@ -78,7 +78,7 @@ def tall(blocks: list[Block]) -> float:
 
 
 def in_columns(sections: list[list[Block]]) -> tuple[list[Block], list[Block]]:
-    """Two columns as even as can be; a section is broken only where that saves an eighth of the height."""
+    """Two columns as even as can be; a section is broken only where that saves a fifth of the height."""
     blocks = [block for section in sections for block in section]
     edges, at = set(), 0
     for section in sections:
@@ -89,7 +89,7 @@ def in_columns(sections: list[list[Block]]) -> tuple[list[Block], list[Block]]:
         if blocks[cut - 1].head:
             continue
         high = max(tall(blocks[:cut]), tall(blocks[cut:]))
-        cost = high if cut in edges or cut == len(blocks) else 1.125 * high
+        cost = high if cut in edges or cut == len(blocks) else 1.25 * high
         if cost < best - 1e-6:
             best, chosen = cost, cut
     return blocks[:chosen], blocks[chosen:]

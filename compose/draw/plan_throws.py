@@ -43,8 +43,9 @@ def draw_throws(sheet: Sheet) -> None:
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
         inside = sheet.floor.court.grown(-0.3 * sheet.unit)
         figure = metres(throw.reach.metres)
-        for text in (f"{figure} to {throw.at}", figure):
-            label = sheet.clearings.place(list(_words(sheet, text, start, end)), 0.25 * sheet.unit, inside)
+        for text, least in ((f"{figure} to {throw.at}", -0.15 * sheet.text_m), (figure, -1000.0)):
+            wanted = list(_words(sheet, text, start, end))
+            label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least)
             if label:
                 sheet.shapes.append(label)
                 break
@@ -95,7 +96,7 @@ def _words(sheet: Sheet, text: str, start: Point, end: Point) -> Iterator[Label]
     size = 0.9 * sheet.text_m
     label = Label(0.0, 0.0, text, size, DARK, "middle", True, halo=WHITE)
     lengthwise = abs(end[0] - start[0]) >= abs(end[1] - start[1])
-    long = width_em(text, True) * size / 2
+    long = width_em(text, True) * size / 2 + 0.3 * sheet.unit
     for part in (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82):
         x, y = start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part
         for off in (0.65 * size, -1.25 * size):

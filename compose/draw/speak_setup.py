@@ -145,9 +145,12 @@ def kit_words(game: Game) -> Iterator[str]:
 
 def _kit_count(game: Game, line: GameKit) -> str:
     sides = [side.name for side in game.sides]
-    total = line.count * (len(sides) if line.owner == "each" else 1)
+    total = line.count * (len(sides) if line.owner == "each" and not line.per_player else 1)
     said = [count(total, line.name, line.plural)]
-    if line.owner == "each":
+    if line.per_player:
+        everyone = line.owner == "each" or len(sides) == 1
+        said.append("for each player" if everyone else f"for each player of {line.owner}")
+    elif line.owner == "each":
         said.append(f"{line.count} for each side")
     elif line.owner:
         said.append(f"for {line.owner}")

@@ -6,19 +6,20 @@ import math
 import time
 from collections.abc import Mapping
 
+import numpy as np
 from attrs import evolve, frozen
 
-from compose.check.condition import places_read
 from compose.check.space import StateSpace
 from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
-from compose.forecast.course import Course
+from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.exact import exact_course
 from compose.forecast.lesson import Active, Lesson, active_time, lesson_of
 from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
 from compose.forecast.odds import Odds, odds
+from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS, Swing, swings
 from compose.forecast.simulate import Play, Waits, simulate
 from compose.forecast.standings import Standing, idle_places, standings
@@ -32,7 +33,6 @@ SHOWN = 3  # swings that a reader is shown; a simulation looks for no more
 LIKELY = 6  # an exact forecast looks at so many, and at more while that is quick
 QUICK_SECONDS = 2.0
 ROUGH = 4  # a course that is only compared takes so many times fewer rounds
-FULL = 0.001  # chance from which points at their bound are worth a word
 
 
 @frozen
@@ -49,8 +49,9 @@ class Forecast:
     """What is to be expected of a game; every number of a simulation has its margin, those worked out have none.
 
     `course` is the round itself. `waits` are the waits of the places in which pupils do not play, always
-    simulated, first in first out. `swings` come largest first. `cut` are chances that a side's points are at
-    the bound up to which they are counted when play stops, so that its mean is too small.
+    simulated, first in first out. `swings` come largest first. `points` are the mean points of each side when
+    play stops. Where the check counts points only to a bound and play passes it, rounds are played at random
+    with more room: `passed_bound` is True, and the points (with all else that the result hangs on) are simulated.
     """
 
     net: Net
@@ -66,7 +67,8 @@ class Forecast:
     band: Band
     swings: tuple[Swing, ...]
     assumptions: tuple[Assumption, ...]
-    cut: tuple[tuple[int, float], ...]
+    points: tuple[tuple[str, Figure], ...]
+    passed_bound: bool
 
     @property
     def simulated(self) -> bool:
@@ -100,9 +102,14 @@ def forecast(
     """
     work = _Work(source, norms, kit, lesson_minutes, play or Play())
     usual = work.usual()
+    passed = usual is not None and passes_bound(work.net, usual[0])
+    if usual is not None and passed and points_decide(work.net):
+        work = _Work(with_room(work.net), norms, kit, lesson_minutes, work.play)
+        usual = work.usual()
     if usual is None:
         return None
     course, waits = usual
+    counted = work.counted(course) if passed else course
     net, lesson = work.net, work.lesson
     shares, told = standings(net, course), odds(net, course)
     won = [chance.value for _, chance in told.wins]
@@ -118,11 +125,12 @@ def forecast(
         lesson=lesson,
         active=active_time(norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
         match=match_of(game, net.sides, won, course) if game is not None else None,
-        halves=halves_of(game, net.sides, course, second) if game is not None else None,
+        halves=halves_of(game, net.sides, counted, second) if game is not None else None,
         band=work.band(course) if compare else Band(None, answers(net, course), None),
         swings=swings(net, norms, kit, known, course, work.rough, work.wanted) if compare else (),
         assumptions=known,
-        cut=tuple((place, float(each[-1])) for place, each in course.points.items() if _cut(net, place, each)),
+        points=tuple((str(net.places[place].side), _mean(each, counted)) for place, each in counted.points.items()),
+        passed_bound=passed,
     )
 
 
@@ -131,17 +139,22 @@ def _minutes(course: Course, lesson: Lesson) -> float:
     return mean if math.isfinite(mean) else lesson.play
 
 
-def _cut(net: Net, place: int, chances_of: Floats) -> bool:
-    """Whether points may rest at their bound though no end of play asks for so many."""
-    asked = any(place in places_read(end.guard) for end in net.ends)
-    return bool(chances_of[-1] > FULL) and not asked
+def _mean(chances_of: Floats, course: Course) -> Figure:
+    """The mean of a count with its margin."""
+    counts = np.arange(len(chances_of))
+    mean = float(chances_of @ counts)
+    if course.rounds is None:
+        return Figure(mean)
+    spread = math.sqrt(max(0.0, float(chances_of @ counts**2) - mean**2))
+    return Figure(mean, SURE * spread / math.sqrt(course.rounds))
 
 
 def _second_half(source: StateSpace | Net | None, work: _Work) -> Course | None:
     if source is None:
         return None
     other = _Work(source, work.norms, work.kit, work.lesson.minutes, work.play)
-    return other.rough(chances(other.net, work.norms, work.kit))
+    course = other.rough(chances(other.net, work.norms, work.kit))
+    return other.counted(course) if course is not None and passes_bound(other.net, course) else course
 
 
 class _Work:
@@ -156,7 +169,8 @@ class _Work:
         play: Play,
     ) -> None:
         self.space = source if isinstance(source, StateSpace) and source.complete else None
-        self.net = source.net if isinstance(source, StateSpace) else source
+        net = source.net if isinstance(source, StateSpace) else source
+        self.net = net if self.space is not None else with_room(net)
         self.norms, self.kit, self.play = norms, kit, play
         self.lesson = lesson_of(norms, ages_of(self.net), lesson_minutes)
         self._begun = time.perf_counter()
@@ -189,6 +203,14 @@ class _Work:
         play = evolve(self.play, rounds=rounds, batch=min(rounds, self.play.batch), seconds=left)
         found = simulate(self.net, constants, self.lesson.play, play)
         return found.course if found is not None else None
+
+    def counted(self, course: Course) -> Course:
+        """The course with points counted as far as they go: as it is where that is so, else played at random."""
+        if self.space is None:
+            return course
+        net = with_room(self.net)
+        found = simulate(net, chances(net, self.norms, self.kit), self.lesson.play, self.play)
+        return found.course if found is not None else course
 
     def wanted(self, found: int) -> bool:
         """Whether to look for one more swing."""

@@ -59,6 +59,10 @@ class Muster:
         width, height = self.sizes.get(line.name) or self.sizes.get(line.like) or usual
         return (width or usual[0]) * line.scale, (height or usual[1]) * line.scale
 
+    def count_of(self, line: GameKit, owner: str | None) -> int:
+        """How many of a line's things an owner has; a thing of several parts is one thing."""
+        return line.count * (self.players.get(owner or "", 0) if line.per_player else 1)
+
     def wanted(self, placing: Placing, total: int) -> int | None:
         """How many a placing asks for of `total`; None for all that are left."""
         if placing.count is None:
@@ -95,16 +99,17 @@ def _owners(muster: Muster, placing: Placing | PlacingOnStep, line: GameKit) -> 
 
 
 def _of_line(muster: Muster, placing: Placing, line: GameKit) -> Iterator[Batch]:
-    wanted = muster.wanted(placing, line.count)
     for owner in _owners(muster, placing, line):
+        total = muster.count_of(line, owner)
+        wanted = muster.wanted(placing, total)
         found = spots(muster.game, muster.ground, placing, owner)
         every = len(found) == 1 or placing.where.determiner in EVERY
-        left = line.count - muster.used[line.name, owner, None]
+        left = total - muster.used[line.name, owner, None]
         left = left if wanted is None else min(left, wanted)
         for order, (region, on) in enumerate(found):
             # "5 balls in each half" is five for every spot; "the balls in the corners" are shared out.
             part = wanted if wanted is not None and every else -(-left // (len(found) - order))
-            count, first = muster.take(line.name, owner, None, part, line.count)
+            count, first = muster.take(line.name, owner, None, part, total)
             left -= count
             yield Batch(line.name, line.category, owner, None, count, first, region, told(placing),
                         placing.spread, muster.size_of(line), placing.span, on, placing.preposition)
@@ -115,7 +120,7 @@ def _on_step(muster: Muster, placing: PlacingOnStep, line: GameKit) -> Iterator[
     if track is None:
         return
     for owner in _owners(muster, placing, line):
-        count, first = muster.take(line.name, owner, None, None, line.count)
+        count, first = muster.take(line.name, owner, None, None, muster.count_of(line, owner))
         region = Region(track.row(placing.step.whole), None, 1, "across")
         yield Batch(line.name, line.category, owner, None, count, first, region, placing.words(), None,
                     muster.size_of(line), placing.span)

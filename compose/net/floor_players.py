@@ -80,7 +80,8 @@ def _by_their_things(muster: Muster, side: GameSide) -> Iterator[Batch]:
         if side.name in (name.text for name in sentence.names)
     )
     left = muster.players.get(side.name, 0) - muster.used["player", side.name, None]
-    things = next((line for line in muster.game.kit if line.category == "target" and line.count == left), None)
+    targets = [line for line in muster.game.kit if line.category == "target" and left > 0]
+    things = next((line for line in targets if muster.count_of(line, side.name) == left), None)
     if own and things and not muster.game.roles:
         count, first = muster.take("player", side.name, None, left, muster.players[side.name])
         region = Region(muster.ground.court, side.name)

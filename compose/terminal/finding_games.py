@@ -77,18 +77,23 @@ def _path(name: str, known: Sequence[Path], what: str, as_json: bool) -> Path:
     refuse(f"There is no {what} called `{name}`.", hint, as_json)
 
 
-def game_sheet(name: str, as_json: bool = False) -> GameSheet:
-    """The sheet of a game, by file or by the library's name."""
-    path = _path(name, library.game_paths(), "game", as_json)
+def rules_of(name: str, as_json: bool = False) -> RuleFile:
+    """The file of a game or remix, by its path or by the library's name; ends the command where it holds none."""
+    path = _path(name, (*library.game_paths(), *library.remix_paths()), "game", as_json)
     rules = read(path, as_json)
-    if not rules.games:
+    if not rules.games and not rules.remixes:
         refuse(f"`{path}` holds no game.", "A game begins with a line such as: game Lantern Row", as_json)
-    return rules.games[0]
+    return rules
 
 
 def game(name: str, as_json: bool = False) -> Game:
-    """A game, by file or by the library's name; ends the command where its sheet has mistakes."""
-    outcome = resolve(game_sheet(name, as_json), categories())
+    """A game, or what a remix makes of one; ends the command where a sheet has mistakes."""
+    rules = rules_of(name, as_json)
+    if not rules.games:
+        from compose.terminal.remix_files import made_game
+
+        return made_game(rules, as_json)
+    outcome = resolve(rules.games[0], categories())
     if outcome.value is None:
         stop(outcome.findings, as_json)
     return outcome.value

@@ -74,7 +74,7 @@ def _paragraph(text: str, lead: str = "  ") -> None:
 
 def show_sheet(name: str, as_json: bool) -> None:
     """The text of a game or modifier, in canonical form."""
-    paths = {path.stem: path for path in (*library.game_paths(), *library.modifier_paths())}
+    paths = {path.stem: path for path in (*library.game_paths(), *library.remix_paths(), *library.modifier_paths())}
     path = name if name.endswith(ENDING) or "/" in name else paths.get(slug(name))
     if path is None:
         titles = [stem.replace("-", " ") for stem in paths]

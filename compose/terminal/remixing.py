@@ -26,6 +26,8 @@ def remix_text(made: Remix) -> str:
 
 def remix_title(made: Remix) -> str:
     """The name of the remix, short enough for a card."""
+    if made.game.title != made.base.title:
+        return made.game.title
     return f"{made.base.title} Remix"[:60] if made.uses else made.base.title
 
 

@@ -9,11 +9,13 @@ from attrs import frozen
 from compose.check import Budget, CheckResult
 from compose.modifiers.apply import Remix, remix
 from compose.modifiers.clash import clashes, order_matters, undone
+from compose.modifiers.modifier import Use
 from compose.net.from_game import net_of, usual_players
 from compose.net.net import Net
 from compose.terminal.answer import refuse, stop
-from compose.terminal.finding_games import game, granted, kit, use
-from grammar.finding import Finding
+from compose.terminal.finding_games import game, granted, kit, rules_of, use
+from compose.terminal.remix_files import remix_of_file
+from grammar.finding import Finding, Outcome
 from grammar.game import Game
 
 
@@ -33,16 +35,18 @@ class Ready:
 
 def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple[Remix, tuple[Finding, ...]]:
     """Game and modifiers by name → remix; ends the command where they do not go together."""
-    base = game(name, as_json)
+    rules = rules_of(name, as_json)
     uses = [use(written, as_json) for written in modifiers]
-    clashing = tuple(clashes(uses))
-    if clashing:
-        stop(clashing, as_json)
-    outcome = remix(base, uses, kit())
+    outcome = remix_of_file(rules, uses, as_json) if not rules.games else _remix_of_game(game(name, as_json), uses)
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    said = (*outcome.findings, *undone(outcome.value), *order_matters(base, uses, kit()))
-    return outcome.value, said
+    made = outcome.value
+    return made, (*outcome.findings, *undone(made), *order_matters(made.base, made.uses, kit()))
+
+
+def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
+    clashing = tuple(clashes(uses))
+    return Outcome(None, clashing) if clashing else remix(base, uses, kit())
 
 
 def split(made: Remix, pupils: int | None, as_json: bool = False) -> dict[str, int]:

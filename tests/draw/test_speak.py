@@ -30,6 +30,12 @@ def test_kit_is_totalled_over_the_sides():
     ]
 
 
+def test_kit_for_each_player():
+    game = lanterns(kit="1 cone for each player", set_up="cones in their half")
+    assert "1 cone (for each player)" in list(kit_words(game))
+    assert len(laid_out(game).items_of("cone", "north")) == len(laid_out(game).players_of("north"))
+
+
 def test_play():
     game = lanterns(play="a ball is held at most 10 s\nplayers roll a foam ball past the back line of the other side, "
                          "from 4 m away, 1 in 4 of the attempts, only when it has at least 1 lanterns standing")

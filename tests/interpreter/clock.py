@@ -1,4 +1,4 @@
-"""What happens in a state beside attempts: fetching, freeing, standing up, holding too long, all holding."""
+"""What happens beside attempts: fetching, freeing, coming back, standing up, holding too long, all holding."""
 
 from __future__ import annotations
 
@@ -9,9 +9,10 @@ from attrs import frozen
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import play, when
 from grammar.sentences.base import Np, OwnerName
+from tests.interpreter.applying import resting
 from tests.interpreter.board import IN, Counts, ball, move, player, target, total
 from tests.interpreter.deeds import HELD, Deed
-from tests.interpreter.follows import follow, resting
+from tests.interpreter.follows import follow
 from tests.interpreter.sheet import Sheet
 
 
@@ -29,6 +30,8 @@ def acts(sheet: Sheet, counts: Counts) -> Iterator[Act]:
         yield from _fetched(sheet, fetch, counts)
     for free in sheet.said(play.Free):
         yield from _freed(sheet, free, counts)
+    for said in sheet.said(play.ComesBack):
+        yield from _come_back(sheet, said, counts)
     for stand_up in sheet.said(play.StandUp):
         yield from _stood_up(sheet, stand_up, counts)
     for rule in sheet.said(when.When):
@@ -70,15 +73,29 @@ def _fetched(sheet: Sheet, fetch: play.Fetch, counts: Counts) -> Iterator[Act]:
 def _freed(sheet: Sheet, free: play.Free, counts: Counts) -> Iterator[Act]:
     who = sheet.players_meant(free.who)
     queue = sheet.area(free.queued.where)
-    most = 1 if isinstance(free.queued, play.Queued) else None
     for side in _queues(sheet, free.queued.where):
-        if who is not None and (who.side not in (None, side) or not _in_play(sheet, side, counts)):
-            continue
+        if who is not None:
+            freers = sheet.roles(side) if who.role is None else (who.role,)
+            here = who.side in (None, side) and total(counts, [player(side, role, IN) for role in freers])
+            if not here:
+                continue
+        waiting = [role for role in sheet.roles(side) if counts.get(player(side, role, queue), 0)]
+        together = isinstance(free.queued, play.AllQueued)
+        for roles in [waiting] * bool(waiting) if together else [[role] for role in waiting]:
+            after = dict(counts)
+            for role in roles:
+                move(after, player(side, role, queue), player(side, role, IN), None if together else 1)
+            yield Act(("frees", side), after)
+
+
+def _come_back(sheet: Sheet, said: play.ComesBack, counts: Counts) -> Iterator[Act]:
+    queue = sheet.area(said.where)
+    for side in _queues(sheet, said.where):
         for role in sheet.roles(side):
             if counts.get(player(side, role, queue), 0):
                 after = dict(counts)
-                move(after, player(side, role, queue), player(side, role, IN), most)
-                yield Act(("frees", side), after)
+                move(after, player(side, role, queue), player(side, role, IN))
+                yield Act(("comes back", queue), after)
 
 
 def _queues(sheet: Sheet, phrase: Np) -> tuple[str, ...]:

@@ -21,6 +21,7 @@ class Deed:
     """Who tried what with which ball at whom or what, and how it turned out.
 
     `kind` is what was aimed at: "target", "player", "ring", "line", "mate", "way", or "" where nothing was.
+    `first` is the role of the first in the line that the rules speak of, where somebody waits in it.
     """
 
     side: str
@@ -35,6 +36,7 @@ class Deed:
     step: int | None = None
     hit_role: str | None = None
     place: str | None = None
+    first: tuple[str | None, ...] | None = None
 
     @property
     def parts(self) -> dict[str, str]:

@@ -1,129 +1,55 @@
-"""What follows from a deed: which rules apply, where the ball comes to rest, what changes on the board."""
+"""What follows from a deed: the ball flies, and the rules that apply change what is on the board."""
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator
 
-from grammar.meanings import AgentMeaning, CategoryMeaning, KitMeaning, PlaceMeaning
+from attrs import evolve
+
+from grammar.meanings import AgentMeaning, KitMeaning
 from grammar.sentences import finish, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import IN, OUT, RESULT, Counts, ball, move, player, points, step, target
-from tests.interpreter.claims import points_matter_to, true
-from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.claims import points_matter_to
+from tests.interpreter.deeds import Deed
 from tests.interpreter.set_up import set_up
-from tests.interpreter.sheet import Sheet, Spot
+from tests.interpreter.sheet import Sheet
 
 
-def carried_out(sheet: Sheet, deed: Deed, before: Counts) -> Counts:
-    """The counts after a deed: first the ball flies, then the rules are followed in their order."""
-    counts = dict(before)
+def carried_out(sheet: Sheet, deed: Deed, before: Counts) -> Iterator[Counts]:
+    """The counts after a deed: first the ball flies, then the rules are followed in their order.
+
+    Where somebody is first in a line, anybody who waited in it may be that one.
+    """
     rules = applying(sheet, deed, before)
-    if deed.ball is not None:
-        move(counts, ball(*deed.ball), ball(deed.ball[0], _rest(sheet, deed, rules)))
+    for first in _may_be_first(sheet, rules, deed, before):
+        counts = dict(before)
+        if deed.ball is not None:
+            move(counts, ball(*deed.ball), ball(deed.ball[0], rest(sheet, deed, rules)))
+        for rule in rules:
+            follow(sheet, rule, evolve(deed, first=first), counts)
+        yield counts
+
+
+def _may_be_first(
+    sheet: Sheet, rules: list[when.When], deed: Deed, counts: Counts
+) -> list[tuple[str | None, ...] | None]:
+    """The role of each who may be first in the line that the rules speak of; None where nobody waited there."""
     for rule in rules:
-        follow(sheet, rule, deed, counts)
-    return counts
+        for said in rule.consequences:
+            who = getattr(said, "who", None)
+            if isinstance(who, play.Queued):
+                (side, *_), queue = queue_sides(sheet, who.where, deed), sheet.area(who.where)
+                waiting = [(role,) for role in sheet.roles(side) if counts.get(player(side, role, queue), 0)]
+                return [*waiting] or [None]
+    return [None]
 
 
 def follow(sheet: Sheet, rule: when.When, deed: Deed, counts: Counts) -> None:
     """All that a rule says, in its order; where the ball goes is settled before."""
     for consequence in rule.consequences:
-        if not _about_balls(sheet, consequence):
+        if not about_balls(sheet, consequence):
             _change(sheet, consequence, deed, counts)
-
-
-def applying(sheet: Sheet, deed: Deed, counts: Counts) -> list[when.When]:
-    """The sheet's own rules for what happened, or else those taken for granted.
-
-    Of several lines with "while" the first counts that is so, beside the lines without.
-    """
-    for rules in (sheet.said(when.When), sheet.said(when.When, granted=True)):
-        met = [rule for rule in rules if _happened(sheet, rule.event, deed)]
-        plain = [rule for rule in met if rule.condition is None]
-        so = (r for r in met if r.condition and true(sheet, r.condition, deed.other, counts, deed.side))
-        found = [*plain, *itertools.islice(so, 1)]
-        if found:
-            return found
-    return []
-
-
-def _happened(sheet: Sheet, event: when.Event, deed: Deed) -> bool:
-    fact = (deed.kind, deed.outcome)
-    match event:
-        case when.Knocked():
-            return fact == ("target", REACHED) and _means(sheet, event.what, deed.thing)
-        case when.Hit():
-            who = sheet.players_meant(event.who)
-            fits = who is not None and who.side in (None, deed.other) and who.role in (None, deed.hit_role)
-            return fact == ("player", REACHED) and fits
-        case when.Caught():
-            ours = fact == ("mate", REACHED) if event.where is not None else deed.outcome == CAUGHT
-            return ours and _means(sheet, event.what, deed.ball and deed.ball[0])
-        case when.Missed():
-            return deed.outcome == MISSED and _means(sheet, event.what, deed.ball and deed.ball[0])
-        case when.Leaves():
-            return deed.outcome == LEFT and _means(sheet, event.what, deed.ball and deed.ball[0])
-        case when.GoesThrough():
-            through = _means(sheet, event.through, deed.thing)
-            return fact == ("ring", REACHED) and through and _means(sheet, event.what, deed.ball and deed.ball[0])
-        case when.Crosses():
-            line = sheet.game.meaning(event.line.name)
-            same = isinstance(line, PlaceMeaning) and line.place == deed.place
-            return fact == ("line", REACHED) and same and _means(sheet, event.what, deed.ball and deed.ball[0])
-        case when.Arrives():
-            who = sheet.players_meant(event.who)
-            return fact == ("way", REACHED) and who is not None and who.side in (None, deed.side)
-    return False
-
-
-def _means(sheet: Sheet, phrase: Np, kind: str | None) -> bool:
-    """Whether a phrase of kit means things of that kind."""
-    meaning = sheet.game.meaning(phrase.name)
-    if isinstance(meaning, KitMeaning):
-        return meaning.key == kind
-    return isinstance(meaning, CategoryMeaning) and any(
-        line.name == kind and line.category == meaning.category for line in sheet.game.kit
-    )
-
-
-def _rest(sheet: Sheet, deed: Deed, rules: list[when.When]) -> Spot:
-    """Where the ball lies in the end: as the rule says that was followed, else as the most particular line says."""
-    for rule in reversed(rules):
-        for consequence in reversed(rule.consequences):
-            if isinstance(consequence, when.MovesTo) and _about_balls(sheet, consequence):
-                return resting(sheet, consequence.place, deed)
-    state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
-        deed.outcome, "passed" if deed.kind == "mate" else "scored"
-    )
-    for lines in (sheet.said(play.Rest), sheet.said(play.Rest, granted=True)):
-        fitting = [line for line in lines if line.state in (None, state) and _rest_means(sheet, line, deed)]
-        if fitting:
-            best = max(fitting, key=lambda line: (line.state is not None, line.ball.text not in ("ball", "balls")))
-            return resting(sheet, best.place, deed)
-    raise LookupError(f"nothing says where a {state} ball rests")
-
-
-def _rest_means(sheet: Sheet, line: play.Rest, deed: Deed) -> bool:
-    assert deed.ball is not None
-    if line.ball.text in ("ball", "balls"):
-        return True
-    meaning = sheet.game.vocabulary.get(line.ball.text)
-    return isinstance(meaning, KitMeaning) and meaning.key == deed.ball[0]
-
-
-def resting(sheet: Sheet, place: play.RestingPlace, deed: Deed) -> Spot:
-    """The spot that a phrase such as "in the half it was sent to" means after a deed."""
-    if isinstance(place, play.RestInHalf | play.RestToHalf):
-        return sheet.at_hand(deed.side if place.which == "half it came from" else deed.other)
-    preposition = place.preposition if isinstance(place, play.RestThere) else None
-    return sheet.spot(preposition, place.where, deed.side, deed.other, deed.parts)
-
-
-def _about_balls(sheet: Sheet, consequence: when.Consequence) -> bool:
-    if not isinstance(consequence, when.MovesTo) or not isinstance(consequence.who, Np):
-        return False
-    return sheet.is_ball(consequence.who)
 
 
 def _change(sheet: Sheet, said: when.Consequence, deed: Deed, counts: Counts) -> None:
@@ -211,7 +137,7 @@ def _movers(sheet: Sheet, said: Going, deed: Deed) -> Iterator[tuple[str, str | 
         return
     most = 1 if isinstance(said.who, play.Queued) else None
     for side in queue_sides(sheet, said.who.where, deed):
-        for role in sheet.roles(side):
+        for role in sheet.roles(side) if most is None or deed.first is None else deed.first:
             yield side, role, sheet.area(said.who.where), most
 
 

@@ -8,11 +8,12 @@ from attrs import frozen
 
 from grammar.sentences import finish, when
 from grammar.sentences.base import Np, SideNamed
+from tests.interpreter.applying import resting
 from tests.interpreter.board import RESULT, Counts, State, ball, kept, move, points
 from tests.interpreter.claims import claimed, true
 from tests.interpreter.clock import acts
 from tests.interpreter.deeds import BECAME, Deed, deeds
-from tests.interpreter.follows import carried_out, follow, resting
+from tests.interpreter.follows import carried_out, follow
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 
@@ -37,7 +38,8 @@ def successors(sheet: Sheet, state: State) -> Iterator[Next]:
     """All that can happen in a state that is not over."""
     counts = dict(state)
     for deed in deeds(sheet, counts):
-        yield Next(deed.told(), kept(_settled(sheet, counts, carried_out(sheet, deed, counts))))
+        for after in carried_out(sheet, deed, counts):
+            yield Next(deed.told(), kept(_settled(sheet, counts, after)))
     for act in acts(sheet, counts):
         yield Next(act.told, kept(_settled(sheet, counts, act.after)))
 

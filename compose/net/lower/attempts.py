@@ -10,6 +10,7 @@ from compose.net.lower.aims import Option, options_of
 from compose.net.lower.builder import Builder, Key, at_least, none_in
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.consequences import follow
+from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
 from compose.net.lower.rests import ball_effect, limits_ball
 from compose.net.lower.say import outcome_words
@@ -67,7 +68,8 @@ def _cases(
 ) -> Iterator[Transition]:
     """One transition for every way in which the rules for the event can apply ("while ...")."""
     for rules, guard in cases(builder, table, moment):
-        yield _transition(builder, option, moment, table, extra, rules, guard)
+        for turn, waiting, share in turns(builder, rules, moment):
+            yield _transition(builder, option, turn, table, extra + share, rules, guard + waiting)
 
 
 def _transition(

@@ -3,7 +3,9 @@ when a count becomes true."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+
+from attrs import evolve
 
 from compose.net.lower.attempts import Table
 from compose.net.lower.builder import Builder, Key, at_least
@@ -23,7 +25,7 @@ from compose.net.lower.tokens import (
     roles_of,
     target_place,
 )
-from compose.net.net import All, Attempt, Comparison, Condition, Effect, Move, Rate, Reaction, Transition
+from compose.net.net import All, Attempt, Comparison, Condition, Effect, Move, Rate, Ratio, Reaction, Transition
 from grammar.meanings import PlaceMeaning, PlayerMeaning, TeacherMeaning
 from grammar.sentences import play, when
 from grammar.words import article
@@ -63,7 +65,7 @@ def _fetches(builder: Builder, sentence: play.Fetch, side: str, teacher: bool) -
             teacher,
             _act(builder, "fetch", sentence.words(), sentence.pace),
             "always",
-            Rate(((source,),) if teacher else (fetchers, (source,))),
+            Rate() if teacher else Rate((fetchers, (source,))),
             at_least((source,)) if teacher else All((at_least((source,)), at_least(fetchers))),
             (Move(source, target, 1, rule),),
             (rule,),
@@ -79,20 +81,28 @@ def lower_frees(builder: Builder, sentences: tuple[play.Free, ...]) -> None:
         for side in named_sides(builder, sentence.queued.where):
             if isinstance(meaning, PlayerMeaning) and meaning.side not in (None, side):
                 continue
-            for role in roles_of(builder, side):
-                source = player_place(builder, side, role, queue.place)
-                builder.transitions.append(_free(builder, sentence, side, role, source, meaning))
+            places = {role: player_place(builder, side, role, queue.place) for role in roles_of(builder, side)}
+            if isinstance(sentence.queued, play.AllQueued):
+                builder.transitions.append(_free(builder, sentence, side, places, meaning))
+                continue
+            waiting = tuple(places.values())
+            for role, place in places.items():
+                freed = _free(builder, sentence, side, {role: place}, meaning)
+                limits = tuple((freers, waiting) for freers in freed.rate.limits)
+                share = (Ratio((place,), waiting),) if len(places) > 1 else ()
+                builder.transitions.append(evolve(freed, rate=Rate(sum(limits, ()), share)))
 
 
 def _free(
-    builder: Builder, sentence: play.Free, side: str, role: str | None, source: int, meaning: object
+    builder: Builder, sentence: play.Free, side: str, places: Mapping[str | None, int], meaning: object
 ) -> Transition:
+    """Those in the places come back in: the first, or all."""
     rule = builder.rule(sentence)
-    home = player_place(builder, side, role, IN)
     everyone = isinstance(sentence.queued, play.AllQueued)
     own = in_play(builder, side, meaning.role or "any") if isinstance(meaning, PlayerMeaning) else ()
     who = player_words(side, meaning.role) if isinstance(meaning, PlayerMeaning) else "the teacher"
     queue = sentence.queued.where.name.text
+    waiting = tuple(places.values())
     return Transition(
         f"{who} frees {'all' if everyone else 'the first'} in the {queue} of {side}",
         side if own else None,
@@ -100,8 +110,11 @@ def _free(
         _act(builder, "free", sentence.words(), sentence.pace),
         "always",
         Rate((own,) if own else ()),
-        All((at_least((source,)), at_least(own))) if own else at_least((source,)),
-        (Move(source, home, None if everyone else 1, rule),),
+        All((at_least(waiting), at_least(own))) if own else at_least(waiting),
+        tuple(
+            Move(place, player_place(builder, side, role, IN), None if everyone else 1, rule)
+            for role, place in places.items()
+        ),
         (rule,),
     )
 

@@ -26,9 +26,7 @@ def _comings(builder: Builder, sentence: play.ComesBack, side: str) -> Iterator[
     assert isinstance(queue, PlaceMeaning)
     rule = builder.rule(sentence)
     per_minute = 60.0 / max(sentence.time.seconds, 1.0)
-    act = Attempt(
-        sentence.words(), "free", None, "none", said_per_minute=per_minute, age_years=builder.game.ages_years
-    )
+    act = Attempt(sentence.words(), "free", None, "none", said_per_minute=per_minute, age_years=builder.game.ages_years)
     for role in roles_of(builder, side):
         waiting = player_place(builder, side, role, queue.place)
         home = player_place(builder, side, role, IN)

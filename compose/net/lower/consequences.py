@@ -200,7 +200,7 @@ def _queue_moved(builder: Builder, consequence: when.Consequence, moment: Moment
         return
     side = queue_side(builder, who.where, moment, moment.other)
     queue = _area(builder, who.where)
-    for role in roles_of(builder, side):
+    for role in _roles(builder, who, moment, side):
         new_side, new_role, standing = _destination(builder, consequence, moment, side, role)
         yield Move(
             player_place(builder, side, role, queue),
@@ -210,6 +210,13 @@ def _queue_moved(builder: Builder, consequence: when.Consequence, moment: Moment
         )
 
 
+def _roles(builder: Builder, who: Queued | AllQueued, moment: Moment, side: str) -> tuple[str | None, ...]:
+    """The roles of those meant: of the first in line, where that is settled, else every role."""
+    if isinstance(who, Queued) and moment.first is not None:
+        return (None if moment.first == "-" else moment.first,)
+    return roles_of(builder, side)
+
+
 def _returned(builder: Builder, who: when.Who, moment: Moment, rule: Rule) -> Iterator[Effect]:
     if isinstance(who, Np):
         return  # that player goes straight back in: nothing changes hands
@@ -217,7 +224,7 @@ def _returned(builder: Builder, who: when.Who, moment: Moment, rule: Rule) -> It
     side = queue_side(builder, who.where, moment, moment.other)
     amount = None if isinstance(who, AllQueued) else 1
     for one_side in builder.side_names if who.where.determiner in ("each", "every") else (side,):
-        for role in roles_of(builder, one_side):
+        for role in _roles(builder, who, moment, one_side):
             source = player_place(builder, one_side, role, queue)
             yield Move(source, player_place(builder, one_side, role, IN), amount, rule)
 

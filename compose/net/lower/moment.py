@@ -17,7 +17,7 @@ SUCCESS, CAUGHT, MISSED, LEFT = "success", "caught", "missed", "left"
 class Moment:
     """One outcome of one attempt. `aim` is as in net.Attempt; `thing` is the target or ring aimed at;
     `line` the line to cross; `mates_at` where the team-mate stands; `ball` kind and the key it came from;
-    `step` where on its track the thing stands.
+    `step` where on its track the thing stands; `first` the role of the first in line ("-" for none), where settled.
     """
 
     actor: str
@@ -32,6 +32,7 @@ class Moment:
     mates_at: str | None = None
     ball: tuple[str, Key] | None = None
     step: str | None = None
+    first: str | None = None
 
 
 def happens(builder: Builder, event: when.Event, moment: Moment) -> bool:

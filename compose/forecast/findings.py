@@ -1,0 +1,213 @@
+"""What a forecast finds wanting, held against the lesson: each with its numbers and what would mend it.
+
+The margins are rows of library/norms/lesson.toml (and the target of effort.toml), each with its source. Past
+the outer end of a margin something asks to be mended, past the usual figure it is worth knowing. A simulated
+number is past a margin only when its own margin of chance is too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from attrs import frozen
+
+from compose.check.words import sentence, subject
+from compose.forecast.assumptions import ages_of
+from compose.forecast.course import Figure
+from compose.forecast.forecast import Forecast
+from compose.forecast.norms import bands_used
+from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
+from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
+from compose.forecast.wording import minutes, percent
+from compose.net.lower.tokens import does
+from grammar.finding import Basis, Finding, Severity
+from grammar.span import Span
+from grammar.words import listing
+from library import Figure as Margin
+from library import Norms
+
+
+@frozen(eq=False)
+class Held:
+    """A forecast with the norms that it is held against."""
+
+    told: Forecast
+    norms: Norms
+
+    def margin(self, table: str, name: str) -> Margin:
+        """The band of a norm for these pupils."""
+        return bands_used(self.norms.tables[table].rows[name], ages_of(self.told.net))[0].figure
+
+    def found(
+        self,
+        code: str,
+        severity: Severity,
+        title: str,
+        hint: str,
+        place: Span,
+        numbers: dict[str, float],
+        played: bool | None = None,
+    ) -> list[Finding]:
+        """One finding; `played` says whether its numbers were simulated, usually as the forecast was."""
+        basis = Basis.SIMULATED if (self.told.simulated if played is None else played) else Basis.COMPUTED
+        return [
+            Finding(
+                code, severity, sentence(title), place, sentence(hint), basis=basis, numbers=tuple(numbers.items())
+            )
+        ]
+
+
+def forecast_findings(told: Forecast, norms: Norms) -> tuple[Finding, ...]:
+    """All findings of a forecast, in a fixed order."""
+    held = Held(told, norms)
+    return tuple(finding for look in LOOKS for finding in look(held))
+
+
+def lopsided(held: Held) -> list[Finding]:
+    """Sides that the rules call mirrored, whose odds differ."""
+    told, net = held.told, held.told.net
+    odds = [(side, chance) for side, chance in told.odds.wins if side in net.mirrored]
+    if len(odds) < 2:
+        return []
+    (more, high), (less, low) = max(odds, key=lambda o: o[1].value), min(odds, key=lambda o: o[1].value)
+    gap = Figure(high.value - low.value, high.margin + low.margin)
+    severity = _above(gap, held.margin("lesson odds", "difference"))
+    if severity is None:
+        return []
+    sizes = {side: pupils_of(net, side) for side, _ in odds}
+    even = len(set(sizes.values())) == 1
+    numbers = {f"win odds of {side}": chance.value for side, chance in odds}
+    title = f"{does(more, 'wins', 'win')} {percent(high.value)} of the rounds, "
+    title += f"{subject(less)} {percent(low.value)}"
+    if even:
+        title += ", although the sides are called mirrored"
+        hint = "Look where their places, kit or distances differ; or let the sides change ends after each round."
+    else:
+        severity = Severity.NOTE
+        title += f", with {listing(f'{number} {side}' for side, number in sizes.items())}"
+        hint = "Let the odd pupil change sides after each round, or give the smaller side a ball or a target more."
+    return held.found("F-lopsided", severity, title + ".", hint, span_of_wins(held.told, more), numbers)
+
+
+def long_round(held: Held) -> list[Finding]:
+    """A round so long that a lesson has room for hardly two."""
+    mean = held.told.course.length.mean
+    margin = held.margin("lesson round", "length")
+    if mean.value - mean.margin <= margin.high:
+        return []
+    title = f"a round lasts {minutes(mean.value)} on average, longer than {minutes(margin.high)}."
+    if mean.value == float("inf"):
+        title = "a round may never end by itself."
+    hint = 'Set a clock ("after 6 min: ..."), ask for fewer points or targets, or make them easier to hit.'
+    numbers = {"mean minutes": mean.value}
+    return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
+
+
+def short_round(held: Held) -> list[Finding]:
+    """A round that is over before it is worth setting up."""
+    mean, again = held.told.course.length.mean, held.told.lesson.again
+    margin = held.margin("lesson round", "length")
+    if mean.value + mean.margin >= margin.low:
+        return []
+    title = f"a round lasts only {minutes(mean.value)} on average; setting it up again takes {minutes(again)}."
+    hint = "Take more or smaller targets, a longer distance, or fewer balls; or play best of several rounds."
+    numbers = {"mean minutes": mean.value}
+    return held.found("F-short-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
+
+
+def long_wait(held: Held) -> list[Finding]:
+    """Waits that last too long for too many."""
+    wait = held.told.longest_wait
+    severity = _above(wait.ninety, held.margin("lesson wait", "longest")) if wait else None
+    if wait is None or severity is None:
+        return []
+    place = held.told.net.places[wait.place]
+    title = f"one in ten waits as {place.one} lasts more than {minutes(wait.ninety.value)}"
+    title += f" (on average {minutes(wait.mean.value)})."
+    hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
+    numbers = {
+        "mean minutes": wait.mean.value,
+        "nine in ten, minutes": wait.ninety.value,
+        "in a round": wait.in_a_round,
+    }
+    where = span_of_sending(held.told, (wait.place,))
+    return held.found("F-long-wait", severity, title, hint, where, numbers, played=True)
+
+
+def few_turns(held: Held) -> list[Finding]:
+    """Pupils who hardly get to try."""
+    each = held.told.turns.each
+    severity = _below(each, held.margin("lesson turns", "each"))
+    if severity is None:
+        return []
+    net = held.told.net
+    title = f"a pupil gets {each.value:.1f} turns a minute: {_gap(each.value)}."
+    balls = sum(place.start for place in net.places if place.token == "ball")
+    pupils = pupils_of(net)
+    hint = f"There {_balls(balls)} for {pupils} pupils: take more. " if 0 < balls < pupils else ""
+    hint += "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
+    return held.found("F-few-turns", severity, title, hint, span_of_tries(held.told), {"turns a minute": each.value})
+
+
+def idle_pupils(held: Held) -> list[Finding]:
+    """Pupils who spend much of the round beside it."""
+    away = [each for each in held.told.standings if each.name != PLAYING]
+    if not away:
+        return []
+    share = Figure(sum(each.share.value for each in away), sum(each.share.margin for each in away))
+    severity = _above(share, held.margin("lesson idle", "pupils"))
+    if severity is None:
+        return []
+    most = max(away, key=lambda each: each.share.value)
+    title = f"a pupil spends {percent(share.value)} of the round not playing, most of it {most.name}."
+    hint = "Let whoever is out come back, give the waiting a task, or play in smaller groups."
+    if most.name == OUT:
+        hint = "Let whoever is out come back: in a queue, after a catch, or after a time."
+    kinds = standing_of(held.told.net)
+    places = tuple(place for place, kind in kinds.items() if kind == most.name)
+    numbers = {each.name: each.share.value for each in away}
+    return held.found("F-idle-pupils", severity, title, hint, span_of_sending(held.told, places), numbers)
+
+
+def inactive(held: Held) -> list[Finding]:
+    """A lesson in which pupils move less than is asked for."""
+    active, asked = held.told.active, held.margin("effort target", "class time active").usual
+    if active.usual >= asked:
+        return []
+    severity = Severity.WARNING if active.high < asked else Severity.NOTE
+    title = f"pupils are active in {percent(active.usual)} of class time; {percent(asked)} is asked for"
+    title += f" ({active.counted})."
+    hint = "Fewer waiting, more balls, shorter talk and setting up: each adds active minutes."
+    numbers = {"low": active.low, "usual": active.usual, "high": active.high}
+    return held.found("F-inactive", severity, title, hint, span_of_tries(held.told), numbers)
+
+
+LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
+    lopsided,
+    long_round,
+    short_round,
+    long_wait,
+    few_turns,
+    idle_pupils,
+    inactive,
+)
+
+
+def _above(figure: Figure, margin: Margin) -> Severity | None:
+    """How a number that ought to be small counts."""
+    least = figure.value - figure.margin
+    return Severity.WARNING if least > margin.high else Severity.NOTE if least > margin.usual else None
+
+
+def _below(figure: Figure, margin: Margin) -> Severity | None:
+    """How a number that ought to be large counts."""
+    most = figure.value + figure.margin
+    return Severity.WARNING if most < margin.low else Severity.NOTE if most < margin.usual else None
+
+
+def _gap(per_minute: float) -> str:
+    return f"one in {minutes(1 / per_minute)}" if per_minute > 0 else "none at all"
+
+
+def _balls(number: int) -> str:
+    return f"is {number} ball" if number == 1 else f"are {number} balls"

@@ -1,0 +1,205 @@
+"""A forecast in words for a teacher: short sections of lines, each line under 80 letters."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+
+from attrs import frozen
+
+from compose.forecast.answers import Answers
+from compose.forecast.forecast import SHOWN, Forecast
+from compose.forecast.odds import Way
+from compose.forecast.sensitivity import Swing
+from compose.forecast.standings import PLAYING
+from compose.forecast.wording import minutes, minutes_with_margin, percent, share_with_margin
+from compose.net.lower.tokens import does
+from grammar.words import count, listing
+
+NAMES = 44  # letters for what a number is about, before the number
+STANDING_VERBS = {
+    "playing": "plays",
+    "waiting": "waits",
+    "on a bench": "sits on a bench",
+    "out for the round": "is out for the round",
+}
+
+
+@frozen
+class Section:
+    """A heading with its lines."""
+
+    title: str
+    lines: tuple[str, ...]
+
+
+def told(forecast: Forecast) -> tuple[Section, ...]:
+    """The whole forecast; sections without lines are left out."""
+    parts: tuple[tuple[str, Callable[[Forecast], Iterator[str]]], ...] = (
+        ("How long a round lasts", _length),
+        ("Who wins", _winners),
+        ("What a pupil does in a round", _pupil),
+        (f"In a lesson of {minutes(forecast.lesson.minutes)}", _lesson),
+        ("With a class of low, usual and high ability", _band),
+        ("What moves this most, if it is otherwise than assumed", _swings),
+        ("What it rests on", _assumptions),
+        ("How it was found", _method),
+    )
+    sections = (Section(title, tuple(lines(forecast))) for title, lines in parts)
+    return tuple(section for section in sections if section.lines)
+
+
+def summary(forecast: Forecast) -> tuple[str, ...]:
+    """The forecast in two sentences: length and odds."""
+    wins = listing(f"{does(side, 'wins', 'win')} {percent(chance.value)}" for side, chance in forecast.odds.wins)
+    none = forecast.odds.nobody.value
+    who = "Nobody wins a round." if none > 0.9995 else f"Of all rounds {wins}."
+    return (f"A round lasts {minutes_with_margin(forecast.course.length.mean)} on average.", who)
+
+
+def _row(name: str, value: str, indent: int = 0) -> str:
+    return f"{' ' * indent}{name:<{NAMES - indent}} {value}"
+
+
+def _length(forecast: Forecast) -> Iterator[str]:
+    length, course = forecast.course.length, forecast.course
+    yield _row("on average", minutes_with_margin(length.mean))
+    yield _row("half of the rounds, at most", minutes_with_margin(length.median))
+    yield _row("nine in ten rounds, at most", minutes_with_margin(length.ninety))
+    stop = "stopped by the clock" if course.clock_rings else "still going when the lesson ends"
+    if math.isfinite(course.clock_minutes):
+        yield _row(f"{stop}, after {minutes(course.clock_minutes)}", share_with_margin(forecast.odds.running))
+    elif length.over_by:
+        lesson_end, over = length.over_by[-1]
+        yield _row(f"over before {minutes(lesson_end)} of play", share_with_margin(over))
+    if forecast.odds.never.value > 0:
+        yield _row("never over by itself", share_with_margin(forecast.odds.never))
+    if not length.settled:
+        yield "Rounds may go on for very long; the longest are estimated."
+
+
+def _winners(forecast: Forecast) -> Iterator[str]:
+    odds = forecast.odds
+    for side, chance in odds.wins:
+        yield _row(does(side, "wins", "win"), share_with_margin(chance))
+        yield from _ways(way for way in odds.ways if way.winner == side)
+    for name, figure in (("a draw", odds.draw), ("nobody wins", odds.nobody), ("no result is said", odds.unsaid)):
+        if figure.value > 0:
+            yield _row(name, share_with_margin(figure))
+    for side, points in forecast.points:
+        margin = f" ± {points.margin:.1f}" if points.margin else ""
+        yield _row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
+    yield from _match(forecast)
+
+
+def _ways(ways: Iterator[Way]) -> Iterator[str]:
+    seen = [way for way in ways if way.chance.value > 0]
+    if len(seen) < 2:
+        return
+    for way in seen:
+        clock = "at the bell: " if way.at_bell else ""
+        words = f"{clock}{way.words}"
+        yield _row(words if len(words) <= NAMES - 4 else f"{words[: NAMES - 7]}...", percent(way.chance.value), 4)
+
+
+def _match(forecast: Forecast) -> Iterator[str]:
+    match, halves = forecast.match, forecast.halves
+    if match is not None:
+        odds = listing(f"{does(side, 'wins', 'win')} {percent(chance)}" for side, chance in match.wins)
+        yield f"{match.words}: {odds}" + (f", {percent(match.drawn)} drawn" if match.drawn > 0.0005 else "")
+        yield _row("rounds in a match, on average", f"{match.mean_rounds:.1f}, {minutes(match.minutes)} of play")
+    if halves is not None:
+        first, second = (chance for _, chance in halves.wins)
+        sides = [side for side, _ in halves.wins]
+        yield f"two halves: whoever begins as {sides[0]} wins {percent(first)} by points,"
+        yield f"whoever begins as {sides[1]} {percent(second)}; level in {percent(halves.level)}"
+
+
+def _pupil(forecast: Forecast) -> Iterator[str]:
+    for each in forecast.standings:
+        yield _row(STANDING_VERBS[each.name], share_with_margin(each.share))
+    wait = forecast.longest_wait
+    if wait is not None:
+        place = forecast.net.places[wait.place]
+        yield _row(f"a wait as {place.one}, on average"[:NAMES], minutes_with_margin(wait.mean))
+        yield _row("nine in ten such waits, at most", minutes_with_margin(wait.ninety))
+    turns = forecast.turns
+    yield _row("turns a minute", f"{turns.each.value:.1f}")
+    if len({round(figure.value, 1) for _, figure in turns.by_side}) > 1:
+        for side, figure in turns.by_side:
+            yield _row(f"for {does(side, '', '').strip()}", f"{figure.value:.1f}", 4)
+    if len(turns.by_skill) > 1:
+        for skill, figure in turns.by_skill:
+            yield _row(skill, f"{figure.value:.1f}", 4)
+
+
+def _lesson(forecast: Forecast) -> Iterator[str]:
+    lesson, active = forecast.lesson, forecast.active
+    mean = forecast.course.length.mean.value
+    yield _row("left for play", minutes(lesson.play))
+    if math.isfinite(mean):
+        yield _row("rounds there is time for", f"{lesson.rounds(mean):.1f}")
+    band = f"{percent(active.usual)} ({percent(active.low)} to {percent(active.high)})"
+    yield _row("class time in which a pupil is active", band)
+    yield f"    {active.counted}"
+
+
+def _band(forecast: Forecast) -> Iterator[str]:
+    band = forecast.band
+    if band.low is None or band.high is None:
+        return
+    ends = (band.low, band.usual, band.high)
+
+    def row(name: str, tell: Callable[[Answers], str]) -> str:
+        return f"{name:<{NAMES - 12}}" + "".join(f"{tell(end):>12}" for end in ends)
+
+    yield row("a round lasts", lambda a: minutes(a.minutes.value))
+    for number, (side, _) in enumerate(band.usual.wins):
+        if any(end.wins[number][1].value > 0 for end in ends):
+            yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
+    if any(end.stopped.value > 0.0005 for end in ends):
+        yield row("stopped by the clock", lambda a: percent(a.stopped.value))
+    yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
+    if any(end.idle.value > 0.0005 for end in ends):
+        yield row("not playing", lambda a: percent(a.idle.value))
+
+
+def _swings(forecast: Forecast) -> Iterator[str]:
+    for swing in [each for each in forecast.swings if each.by > 0 and each.beyond_chance][:SHOWN]:
+        yield f"{swing.about}:"
+        for each in swing.assumptions:
+            yield f"    {each.name}: {each.low:.3g} to {each.high:.3g} {each.unit}, taken as {each.usual:.3g}"
+        yield f"    → {swing.most}: {_told(swing, 0)} to {_told(swing, 1)}"
+
+
+def _told(swing: Swing, end: int) -> str:
+    figure, share = (swing.low, swing.high)[end].named()[swing.most]
+    if share:
+        return percent(figure.value)
+    return minutes(figure.value) if swing.most == "mean length" else f"{figure.value:.1f}"
+
+
+def _assumptions(forecast: Forecast) -> Iterator[str]:
+    if not forecast.assumptions:
+        return
+    yield f"{'':<{NAMES - 4}}{'low':>7}{'usual':>8}{'high':>8}"
+    for each in forecast.assumptions:
+        name = f"{each.table.partition(' ')[2]}: {each.name}"[: NAMES - 6]
+        mark = "" if each.assumed else "  *"
+        yield f"{name:<{NAMES - 4}}{each.low:>7.3g}{each.usual:>8.3g}{each.high:>8.3g} {each.unit}{mark}"
+    yield "Rows marked * have a published source; the others are assumptions."
+
+
+def _method(forecast: Forecast) -> Iterator[str]:
+    course = forecast.course
+    if course.rounds is not None:
+        yield f"Played {count(course.rounds, 'round')} at random (seed {course.seed}); ± holds in 95 of 100 cases."
+    else:
+        yield f"Worked out exactly; chances are right to {max(course.chance_error, 1e-12):.0e}."
+    if forecast.passed_bound:
+        yield "Points past the bound of the check were counted by playing rounds at random."
+    if any(wait.in_a_round > 0 for wait in forecast.waits) and course.rounds is None:
+        yield "Waits are from rounds played at random, first in first out."
+    idle = [each.name for each in forecast.standings if each.name != PLAYING]
+    if idle:
+        yield "A wait that the end of the round cuts off counts as ended there."

@@ -1,0 +1,35 @@
+"""Numbers of a forecast in words: shares, minutes, margins, sides with their verb."""
+
+from __future__ import annotations
+
+import math
+
+from compose.forecast.course import Figure
+
+
+def percent(share: float) -> str:
+    """Such as "45 %"; what is neither nothing nor all is never rounded to it."""
+    if 0 < share < 0.005:
+        return "under 1 %"
+    if 0.995 < share < 1:
+        return "over 99 %"
+    return f"{100 * share:.0f} %"
+
+
+def minutes(value: float) -> str:
+    """Such as "4.5 min", "40 s", "12 min", "for ever"."""
+    if math.isinf(value):
+        return "for ever"
+    if value < 1.5:
+        return f"{60 * value:.0f} s"
+    return f"{value:.1f} min" if value < 9.95 else f"{value:.0f} min"
+
+
+def share_with_margin(figure: Figure) -> str:
+    """Such as "45 %", "45 % ± 2"."""
+    return percent(figure.value) + (f" ± {max(0.1, 100 * figure.margin):.2g}" if figure.margin else "")
+
+
+def minutes_with_margin(figure: Figure) -> str:
+    """Such as "4.5 min", "4.5 min ± 6 s"."""
+    return minutes(figure.value) + (f" ± {minutes(figure.margin)}" if figure.margin > 0.5 / 60 else "")

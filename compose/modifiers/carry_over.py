@@ -1,0 +1,134 @@
+"""A remix carried over to a changed base: what still holds, and every conflict in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+import attrs
+from attrs import frozen
+
+from compose.modifiers.apply import Remix, apply
+from compose.modifiers.changes import CHANGES
+from compose.modifiers.content_hash import content_hash
+from compose.modifiers.edit import Edit
+from compose.modifiers.from_recipe import made
+from compose.modifiers.modifier import Use
+from compose.modifiers.recipe import OWN_EDITS, Recipe
+from grammar.finding import Basis, Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.sentences import remix as said
+from grammar.topics import topic
+from grammar.tree import Line, RemixSheet
+from library import KitItem
+
+Kit = Mapping[str, KitItem]
+
+
+@frozen
+class Carried:
+    """The remix on its changed base: the file as it is to be now, what it makes, and the conflicts.
+
+    Modifiers that do not fit any more are left out of the file; each is a conflict.
+    """
+
+    sheet: RemixSheet
+    remix: Remix
+    conflicts: tuple[Finding, ...]
+
+
+def carried_over(recipe: Recipe, base: Game, kit: Kit, before: Game | None = None) -> Outcome[Carried]:
+    """The recipe on a changed base. With the base as it was `before`, lines that both changed are found, too."""
+    kept, conflicts = _fitting(recipe, base, kit)
+    own = recipe.own if recipe.own in kept else None
+    fitting = attrs.evolve(recipe, uses=tuple(use for use in kept if use is not recipe.own), own=own, base_content=None)
+    outcome = made(fitting, base, kit)
+    if outcome.value is None:
+        return Outcome(None, (*conflicts, *outcome.findings))
+    if before is not None:
+        conflicts += tuple(_both_changed(recipe, made(recipe, before, kit).value, outcome.value))
+    conflicts += tuple(finding for finding in outcome.findings if finding.code == "M-no-effect")
+    return Outcome(Carried(_rewritten(recipe, base, kept), outcome.value, conflicts))
+
+
+def _fitting(recipe: Recipe, base: Game, kit: Kit) -> tuple[tuple[Use, ...], tuple[Finding, ...]]:
+    """The steps that still fit, one after the other, and a conflict for each of the others."""
+    game, kept, conflicts = base, list[Use](), list[Finding]()
+    for use in recipe.steps:
+        outcome = apply(game, use, kit)
+        if outcome.value is None:
+            why = outcome.findings[0]
+            title = f"`{use.modifier.name}` is left out: {_small(why.title)}"
+            hint = "Look whether the remix is still what you want without it."
+            conflicts.append(_conflict("M-left-out", title, recipe, hint))
+        else:
+            game = outcome.value[0]
+            kept.append(use)
+    return tuple(kept), tuple(conflicts)
+
+
+def _both_changed(recipe: Recipe, old: Remix | None, new: Remix) -> Iterator[Finding]:
+    """Lines of the base that the remix changed and that the base has now changed itself."""
+    if old is None:
+        return
+    standing = {(edit.section, edit.before) for edit in new.edits}
+    for edit in old.edits:
+        now = _now(edit, new.base)
+        if not edit.before or (edit.section, edit.before) in standing or now == edit.before:
+            continue
+        if now is None:
+            title = f"{new.base.title} no longer says: {edit.before}. `{edit.by}` had made of it: {_made_of(edit)}"
+        elif now == edit.after:
+            title = f"{new.base.title} now says itself what `{edit.by}` made of it: {now}"
+        else:
+            before = f"Before it said: {edit.before}; `{edit.by}` made of it: {_made_of(edit)}"
+            title = f"{new.base.title} now says: {now}. {before}"
+        yield _conflict("M-both-changed", title, recipe, _hint(edit, new))
+
+
+def _now(edit: Edit, base: Game) -> str | None:
+    """What the base says now about the same thing, or None where it says nothing of it."""
+    sentences = base.sheet.lines(edit.section)
+    if any(line.sentence.words() == edit.before for line in sentences):
+        return edit.before
+    return next((line.sentence.words() for line in sentences if topic(line.sentence) == edit.topic), None)
+
+
+def _made_of(edit: Edit) -> str:
+    return edit.after or "nothing, it took it out"
+
+
+def _hint(edit: Edit, new: Remix) -> str:
+    again = next((each for each in new.edits if each.topic == edit.topic and each.by == edit.by), None)
+    if again is None:
+        return "The remix leaves it as the base has it now; change it in the remix if that is not meant."
+    return f"The remix now makes of it: {again.after or 'nothing'}"
+
+
+def _conflict(code: str, title: str, recipe: Recipe, hint: str) -> Finding:
+    return Finding(code, Severity.WARNING, title, recipe.based_on.span, hint, basis=Basis.COMPUTED)
+
+
+def _small(title: str) -> str:
+    return title.partition(" does not fit: ")[2] or title
+
+
+def _rewritten(recipe: Recipe, base: Game, kept: tuple[Use, ...]) -> RemixSheet:
+    """The file with the new content hash and without what does not fit."""
+    names = [use.modifier.name for use in kept]
+    lines: list[Line] = []
+    for line in recipe.sheet.lines:
+        sentence = line.sentence
+        if isinstance(sentence, said.BasedOn):
+            content = content_hash(base.sheet)
+            lines.append(attrs.evolve(line, sentence=attrs.evolve(sentence, base=base.title, content=content)))
+        elif isinstance(sentence, said.Use):
+            if sentence.modifier.lower() in names:
+                names.remove(sentence.modifier.lower())
+                lines.append(line)
+        elif OWN_EDITS in names or not _is_change(line):
+            lines.append(line)
+    return attrs.evolve(recipe.sheet, lines=tuple(lines))
+
+
+def _is_change(line: Line) -> bool:
+    return isinstance(line.sentence, CHANGES)

@@ -1,0 +1,1 @@
+"""The page of a common shelf: plain files to look through, search and download, without any network."""

@@ -1,0 +1,98 @@
+"""One thing of the shelf as a page of its own: the card to read or print, the plan, and what to download."""
+
+from __future__ import annotations
+
+import base64
+from collections.abc import Iterator
+from html import escape
+
+from attrs import frozen
+
+from compose.draw.card import Card, CardNotes, CardSection, card_of
+from compose.draw.to_svg import svg_of
+from compose.net.floor import floor_of
+from compose.net.from_game import usual_players
+from compose.share.item import Item
+from compose.share.shelf_files import Sheet, Stored
+from compose.share.site.frame import framed_page
+from grammar.game import Game
+from grammar.resolve import resolve
+from grammar.tree import GameSheet
+from library import kit_categories, kit_names
+
+
+@frozen
+class Thing:
+    """What a page is made of; `card` and `plan` are None for a modifier, and where the game has mistakes."""
+
+    stored: Stored
+    sheet: Sheet
+    game: Game | None
+    card: Card | None
+    plan: str | None
+
+    @property
+    def item(self) -> Item:
+        return self.stored.item
+
+
+def thing_of(stored: Stored, sheet: Sheet) -> Thing:
+    """The thing with its card and its plan."""
+    game = resolve(sheet, kit_categories()).value if isinstance(sheet, GameSheet) else None
+    if game is None:
+        return Thing(stored, sheet, None, None, None)
+    kit = kit_names()
+    sizes = {line.name: kit[line.like].size_m for line in game.kit if line.like in kit}
+    floor = floor_of(game, usual_players(game), sizes)
+    lineage = stored.item.lineage
+    made_of = (lineage.base_name, *(used.words() for used in lineage.modifiers)) if lineage else ()
+    card = card_of(game, floor, CardNotes(lineage=made_of), catalogue=kit)
+    return Thing(stored, sheet, game, card, svg_of(card.plan))
+
+
+def thing_page(thing: Thing, shelf_title: str, downloads: tuple[tuple[str, str], ...]) -> bytes:
+    """The page of a thing; `downloads` are words and addresses, relative to the page."""
+    item, card = thing.item, thing.card
+    parts = [
+        '<nav><a href="../index.html">All of ' + escape(shelf_title) + "</a></nav>",
+        f"<main><h1>{escape(item.name)}</h1>",
+        f"<p>{escape(card.about if card else item.about)}</p>",
+        *(_card(card, thing.plan) if card else []),
+        '<section class="downloads"><h2>Download</h2><ul>',
+        *(f'<li><a href="{escape(address)}" download>{escape(words)}</a></li>' for words, address in downloads),
+        "</ul></section>",
+        f"<details><summary>The rule sheet</summary><pre>{escape(item.text)}</pre></details></main>",
+        "<footer>",
+        *(f"<p>{escape(line)}</p>" for line in _footer(item, card)),
+        "</footer>",
+    ]
+    return framed_page(f"{item.name} – {shelf_title}", "\n".join(parts))
+
+
+def _card(card: Card, plan: str | None) -> Iterator[str]:
+    yield "<dl>"
+    for name, value in card.facts:
+        yield f"<dt>{escape(name)}</dt><dd>{escape(value)}</dd>"
+    yield "</dl>"
+    if plan:
+        # As a picture the plan cannot run anything, whoever wrote the names in it.
+        picture = base64.b64encode(plan.encode()).decode()
+        description = escape(card.plan.description)
+        yield f'<img class="plan" src="data:image/svg+xml;base64,{picture}" alt="{description}">'
+    for section in card.sections:
+        yield from _section(section)
+
+
+def _section(section: CardSection) -> Iterator[str]:
+    yield f'<section class="{escape(section.tone)}"><h2>{escape(section.heading)}</h2><ul>'
+    for line in section.lines:
+        yield f"<li>{escape(line)}</li>"
+    yield "</ul></section>"
+
+
+def _footer(item: Item, card: Card | None) -> tuple[str, ...]:
+    if card is not None:
+        return card.footer
+    credit = "; ".join(item.credit)
+    told = (f"Credit: {credit}." if credit else "", f"Licence: {item.licence}." if item.licence else "")
+    return tuple(line for line in told if line)
