@@ -6,7 +6,7 @@ import os
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 USUAL_EXAMPLES = 25
 
@@ -14,6 +14,8 @@ settings.register_profile(
     "ruleweave",
     max_examples=int(os.environ.get("RULEWEAVE_EXAMPLES", USUAL_EXAMPLES)),
     deadline=None,
+    phases=[phase for phase in Phase if phase is not Phase.explain],
+    print_blob=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much],
 )
 settings.load_profile("ruleweave")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.net.lower.tokens import does
+from compose.net.lower.tokens import does, is_plural, singular_side
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
 
 RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count
@@ -60,7 +60,8 @@ def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | Non
         words = _without(side, place.one if count == 1 else place.many)
         many = _without(side, place.many)
         shared = _same_noun(before, many) if len(words) > 1 else 0
-        number_word = str(count) if count else "none" if shared else "no"
+        nameless = shared > 0 or words[0] in SMALL_WORDS
+        number_word = str(count) if count else "none" if nameless else "no"
         told.append(" ".join([number_word, *words[shared:]]))
         before = many
     return told
@@ -81,7 +82,10 @@ def _without(side: str | None, phrase: str) -> list[str]:
     if side is None:
         return phrase.split()
     padded = f" {phrase} ".replace(f" of the {side} ", " ").replace(f" of {side} ", " ").replace(f" {side} ", " ")
-    return padded.split() or phrase.split()
+    words = padded.split()
+    if is_plural(side) and words[:1] == [singular_side(side)]:
+        words = words[1:]
+    return words or phrase.split()
 
 
 def _touched(net: Net) -> frozenset[int]:

@@ -7,7 +7,8 @@ from attrs import frozen
 
 from compose.check.ends import first_of
 from compose.forecast.chain import Chain, Floats
-from compose.forecast.chain_walk import GONE, LEFT_OVER, NOISE, Walk, last_tick, poisson
+from compose.forecast.chain_walk import GONE, LEFT_OVER, NOISE, Walk, last_tick
+from compose.forecast.poisson import poisson
 from compose.net.net import End
 
 
@@ -76,7 +77,7 @@ def _watched(walk: Walk, minutes: float) -> tuple[Floats, Floats, float]:
     """The chances at the bell and the minutes spent until then, both (cells,), and the error of a chance."""
     mean = walk.clock * minutes
     last = last_tick(mean)
-    now, more = poisson(mean, np.arange(last + 1))
+    now, more = poisson(mean, last)
     at_end, time = np.zeros(len(walk.chances)), np.zeros(len(walk.chances))
     error = LEFT_OVER + GONE
     for tick in range(last + 1):

@@ -9,7 +9,8 @@ import numpy as np
 from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats
-from compose.forecast.chain_walk import GONE, NOISE, Walk, last_tick, poisson
+from compose.forecast.chain_walk import GONE, NOISE, Walk, last_tick
+from compose.forecast.poisson import poisson
 
 MOST_PRODUCTS = 1_000_000_000  # about a second of ticks (measured); then the tail is continued as geometric
 STEADY = 1e-9  # relative change of the decay over `APART` ticks at which it counts as settled
@@ -86,13 +87,11 @@ class _Tail:
         """The chance that play still runs after so many minutes."""
         known = self.walk.alive
         mean = self.walk.clock * time
-        exactly, more = poisson(mean, np.arange(len(known)))
+        exactly, more = poisson(mean, len(known) - 1)
         return float(exactly @ np.array(known)) + self._beyond(mean, float(more[-1]))
 
     def _beyond(self, mean: float, more: float) -> float:
         """What the ticks after the last one add, the decay going on as in the last two ticks."""
-        from scipy.special import pdtrc  # slow to import, only needed here
-
         known = self.walk.alive
         if len(known) < 2 or known[-1] <= GONE or more <= 0:
             return 0.0
@@ -100,7 +99,7 @@ class _Tail:
         last = len(known) - 1
         # sum over k > last of Poisson(k; mean) ratio^(k - last) = e^(mean (ratio - 1)) ratio^-last P(more than last)
         grown = mean * (ratio - 1) - last * math.log(ratio)
-        return known[-1] * math.exp(grown) * float(pdtrc(last, mean * ratio))
+        return known[-1] * math.exp(grown) * float(poisson(mean * ratio, last)[1][-1])
 
     def when(self, share: float) -> float:
         """The minutes after which the chance to run still has fallen to a share; infinite where it never does."""

@@ -152,18 +152,14 @@ def _reached(space: StateSpace, moving: Bools, stops: Longs) -> Longs:
 
 
 def _doomed(inner: csr_array, into: Floats) -> Bools:
-    """From which cells no class can be reached."""
-    from scipy.sparse import csr_array
-    from scipy.sparse.csgraph import breadth_first_order
-
-    count = len(into)
-    last = np.flatnonzero(into.sum(axis=1) > 0)
+    """From which cells no class can be reached: whatever a search backwards from the classes leaves over."""
     back = inner.T.tocsr()
-    # One more node with an edge to every cell that can stop next: a search from it finds all that can stop.
-    indices = np.concatenate([back.indices, last])
-    offsets = np.concatenate([back.indptr, [back.indptr[-1] + len(last)]])
-    graph = csr_array((np.ones(len(indices)), indices, offsets), shape=(count + 1, count + 1))
-    found = breadth_first_order(graph, count, directed=True, return_predecessors=False)
-    doomed = np.ones(count + 1, dtype=np.bool_)
-    doomed[found] = False
-    return doomed[:count]
+    offsets, before = back.indptr.astype(np.int64), back.indices
+    doomed = np.asarray(into.sum(axis=1) <= 0, dtype=np.bool_)
+    frontier = np.flatnonzero(~doomed)
+    while frontier.size:
+        reached = before[ragged(offsets[frontier], offsets[frontier + 1])]
+        reached = reached[doomed[reached]]
+        doomed[reached] = False
+        frontier = np.unique(reached).astype(np.int64)
+    return doomed

@@ -21,6 +21,7 @@ Longs = NDArray[np.int64]
 SMALL = 64  # components up to so many unknowns are always solved directly
 MIDDLING = 1_200  # up to so many where there are at most `FEW` unknowns in all (measured)
 FEW = 4_000
+DENSE = 400  # up to so many unknowns in all a dense solve is as quick, and loads no further library
 CHAINLIKE = 3  # entries per row up to which a factorisation hardly fills in
 GOOD = 1e-13  # residual, relative to the right-hand side, at which iterations count as done
 TURNS = 4
@@ -39,12 +40,18 @@ def fixed_point(matrix: csr_array, right: Floats, good: float = GOOD) -> Solutio
     """Solve x = matrix x + right; no rows at all is fine. `good` is the residual, relative to `right`."""
     if not right.size:
         return Solution(right, 0.0, "nothing to solve")
+    if len(right) <= DENSE:
+        return _told(matrix, right, _dense(matrix, right), "direct")
     count, label = _components(matrix)
     largest = int(np.bincount(label).max())
     x, done = (right, False) if _easy(matrix, largest) else _iterated(matrix, right, good)
     if not done:
         x = _layered(matrix, right, layers(matrix, count, label))
-    return Solution(x, float(np.abs(right + matrix @ x - x).sum()), "iterated" if done else "direct")
+    return _told(matrix, right, x, "iterated" if done else "direct")
+
+
+def _told(matrix: csr_array, right: Floats, x: Floats, method: str) -> Solution:
+    return Solution(x, float(np.abs(right + matrix @ x - x).sum()), method)
 
 
 def _easy(matrix: csr_array, largest: int) -> bool:
@@ -53,6 +60,12 @@ def _easy(matrix: csr_array, largest: int) -> bool:
     if largest <= SMALL or matrix.nnz <= CHAINLIKE * unknowns:
         return True
     return largest <= MIDDLING and unknowns <= FEW
+
+
+def _dense(matrix: csr_array, right: Floats) -> Floats:
+    system = np.eye(len(right)) - matrix.toarray()
+    x = np.linalg.solve(system, right)
+    return np.asarray(x + np.linalg.solve(system, right + matrix @ x - x), dtype=np.float64)
 
 
 def _direct(matrix: csr_array, right: Floats) -> Floats:

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.forecast.chain import Chain, Floats, Longs
+from compose.forecast.chain import Chain
+from compose.forecast.poisson import last_above
 
 LEFT_OVER = 1e-11  # chance of more ticks than are looked at
 GONE = 1e-14  # below this chance play counts as over
@@ -64,18 +65,6 @@ class Walk:
         return change
 
 
-def poisson(mean: float, ticks: Longs) -> tuple[Floats, Floats]:
-    """The chance of exactly k ticks and of more than k, for each k; `mean` ticks are expected."""
-    from scipy.special import gammaln, pdtrc, xlogy  # slow to import, only needed here
-
-    exactly = np.exp(xlogy(ticks, mean) - mean - gammaln(ticks + 1))
-    return exactly, pdtrc(ticks, mean)
-
-
 def last_tick(mean: float) -> int:
     """The number of ticks that is passed with a chance of at most `LEFT_OVER`."""
-    from scipy.special import pdtrc
-
-    spread = np.sqrt(mean) + 1
-    ticks = np.arange(int(mean), int(mean + 12 * spread) + 12)
-    return int(ticks[np.argmax(pdtrc(ticks, mean) <= LEFT_OVER)])
+    return last_above(mean, LEFT_OVER)

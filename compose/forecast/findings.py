@@ -17,7 +17,7 @@ from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.norms import bands_used
 from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
-from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
+from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
 from compose.forecast.wording import minutes, percent
 from compose.net.lower.tokens import does
 from grammar.finding import Basis, Finding, Severity
@@ -122,7 +122,7 @@ def long_wait(held: Held) -> list[Finding]:
     if wait is None or severity is None:
         return []
     place = held.told.net.places[wait.place]
-    title = f"one in ten waits as {place.one} lasts more than {minutes(wait.ninety.value)}"
+    title = f"of the waits {where(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
     title += f" (on average {minutes(wait.mean.value)})."
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
     numbers = {
@@ -130,8 +130,8 @@ def long_wait(held: Held) -> list[Finding]:
         "nine in ten, minutes": wait.ninety.value,
         "in a round": wait.in_a_round,
     }
-    where = span_of_sending(held.told, (wait.place,))
-    return held.found("F-long-wait", severity, title, hint, where, numbers, played=True)
+    sent = span_of_sending(held.told, (wait.place,))
+    return held.found("F-long-wait", severity, title, hint, sent, numbers, played=True)
 
 
 def few_turns(held: Held) -> list[Finding]:

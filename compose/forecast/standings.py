@@ -79,6 +79,14 @@ def _kept_out(place: Place) -> str:
     return {"out": OUT, "bench": BENCH}.get(last, WAITING)
 
 
+def where(place: Place) -> str:
+    """Where somebody is who does not play: "in the heron queue", "on the rest bench", "out for the round"."""
+    last = place.name.split("/")[-1]
+    if last.split()[-1] == "out":
+        return OUT
+    return f"{'on' if last.endswith('bench') else 'in'} the {last}"
+
+
 def _queues(place: Place) -> bool:
     return place.name.endswith("queue")
 

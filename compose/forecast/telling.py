@@ -7,12 +7,13 @@ from collections.abc import Callable, Iterator
 
 from attrs import frozen
 
+from compose.check.words import subject
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import SHOWN, Forecast
 from compose.forecast.odds import Way
 from compose.forecast.sensitivity import Swing
-from compose.forecast.standings import PLAYING
-from compose.forecast.wording import minutes, minutes_with_margin, percent, share_with_margin
+from compose.forecast.standings import PLAYING, where
+from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, percent, share_with_margin
 from compose.net.lower.tokens import does
 from grammar.words import count, listing
 
@@ -50,11 +51,20 @@ def told(forecast: Forecast) -> tuple[Section, ...]:
 
 
 def summary(forecast: Forecast) -> tuple[str, ...]:
-    """The forecast in two sentences: length and odds."""
+    """The forecast in a few sentences, for a card or below a check: length, odds, turns, waiting."""
+    course = forecast.course
+    length = f"A round lasts {minutes_with_margin(course.length.mean)} on average"
+    band = forecast.band
+    if band.low is not None and band.high is not None:
+        ends = (minutes(band.low.minutes.value), minutes(band.high.minutes.value))
+        length += f" ({ends[0]} with a less able class, {ends[1]} with an abler one)"
     wins = listing(f"{does(side, 'wins', 'win')} {percent(chance.value)}" for side, chance in forecast.odds.wins)
-    none = forecast.odds.nobody.value
-    who = "Nobody wins a round." if none > 0.9995 else f"Of all rounds {wins}."
-    return (f"A round lasts {minutes_with_margin(forecast.course.length.mean)} on average.", who)
+    who = f"Of all rounds {wins}" if forecast.odds.nobody.value < 0.9995 else "Nobody wins a round"
+    turns = f"A pupil gets {forecast.turns.each.value:.1f} turns a minute"
+    idle = band.usual.idle.value
+    if idle > SELDOM:
+        turns += f" and spends {percent(idle)} of the round not playing"
+    return tuple(f"{line}." for line in (length, who, turns))
 
 
 def _row(name: str, value: str, indent: int = 0) -> str:
@@ -72,7 +82,7 @@ def _length(forecast: Forecast) -> Iterator[str]:
     elif length.over_by:
         lesson_end, over = length.over_by[-1]
         yield _row(f"over before {minutes(lesson_end)} of play", share_with_margin(over))
-    if forecast.odds.never.value > 0:
+    if forecast.odds.never.value > SELDOM:
         yield _row("never over by itself", share_with_margin(forecast.odds.never))
     if not length.settled:
         yield "Rounds may go on for very long; the longest are estimated."
@@ -84,7 +94,7 @@ def _winners(forecast: Forecast) -> Iterator[str]:
         yield _row(does(side, "wins", "win"), share_with_margin(chance))
         yield from _ways(way for way in odds.ways if way.winner == side)
     for name, figure in (("a draw", odds.draw), ("nobody wins", odds.nobody), ("no result is said", odds.unsaid)):
-        if figure.value > 0:
+        if figure.value > SELDOM:
             yield _row(name, share_with_margin(figure))
     for side, points in forecast.points:
         margin = f" ± {points.margin:.1f}" if points.margin else ""
@@ -93,7 +103,7 @@ def _winners(forecast: Forecast) -> Iterator[str]:
 
 
 def _ways(ways: Iterator[Way]) -> Iterator[str]:
-    seen = [way for way in ways if way.chance.value > 0]
+    seen = [way for way in ways if way.chance.value > SELDOM]
     if len(seen) < 2:
         return
     for way in seen:
@@ -106,7 +116,7 @@ def _match(forecast: Forecast) -> Iterator[str]:
     match, halves = forecast.match, forecast.halves
     if match is not None:
         odds = listing(f"{does(side, 'wins', 'win')} {percent(chance)}" for side, chance in match.wins)
-        yield f"{match.words}: {odds}" + (f", {percent(match.drawn)} drawn" if match.drawn > 0.0005 else "")
+        yield f"{match.words}: {odds}" + (f", {percent(match.drawn)} drawn" if match.drawn > SELDOM else "")
         yield _row("rounds in a match, on average", f"{match.mean_rounds:.1f}, {minutes(match.minutes)} of play")
     if halves is not None:
         first, second = (chance for _, chance in halves.wins)
@@ -121,13 +131,15 @@ def _pupil(forecast: Forecast) -> Iterator[str]:
     wait = forecast.longest_wait
     if wait is not None:
         place = forecast.net.places[wait.place]
-        yield _row(f"a wait as {place.one}, on average"[:NAMES], minutes_with_margin(wait.mean))
-        yield _row("nine in ten such waits, at most", minutes_with_margin(wait.ninety))
+        of_side = f" of {subject(place.side)}" if place.side and len(forecast.net.sides) > 1 else ""
+        yield f"the longest waits are {where(place)}{of_side}:"
+        yield _row("on average", minutes_with_margin(wait.mean), 4)
+        yield _row("nine in ten, at most", minutes_with_margin(wait.ninety), 4)
     turns = forecast.turns
     yield _row("turns a minute", f"{turns.each.value:.1f}")
     if len({round(figure.value, 1) for _, figure in turns.by_side}) > 1:
         for side, figure in turns.by_side:
-            yield _row(f"for {does(side, '', '').strip()}", f"{figure.value:.1f}", 4)
+            yield _row(f"for {subject(side)}", f"{figure.value:.1f}", 4)
     if len(turns.by_skill) > 1:
         for skill, figure in turns.by_skill:
             yield _row(skill, f"{figure.value:.1f}", 4)
@@ -157,10 +169,10 @@ def _band(forecast: Forecast) -> Iterator[str]:
     for number, (side, _) in enumerate(band.usual.wins):
         if any(end.wins[number][1].value > 0 for end in ends):
             yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
-    if any(end.stopped.value > 0.0005 for end in ends):
+    if any(end.stopped.value > SELDOM for end in ends):
         yield row("stopped by the clock", lambda a: percent(a.stopped.value))
     yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
-    if any(end.idle.value > 0.0005 for end in ends):
+    if any(end.idle.value > SELDOM for end in ends):
         yield row("not playing", lambda a: percent(a.idle.value))
 
 

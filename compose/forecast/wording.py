@@ -6,12 +6,14 @@ import math
 
 from compose.forecast.course import Figure
 
+SELDOM = 1e-5  # a share that no teacher will ever see the difference of
+
 
 def percent(share: float) -> str:
-    """Such as "45 %"; what is neither nothing nor all is never rounded to it."""
-    if 0 < share < 0.005:
+    """Such as "45 %"; what may be seen now and then is not rounded to never, nor what may fail to always."""
+    if SELDOM < share < 0.005:
         return "under 1 %"
-    if 0.995 < share < 1:
+    if 0.995 < share < 1 - SELDOM:
         return "over 99 %"
     return f"{100 * share:.0f} %"
 

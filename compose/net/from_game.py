@@ -19,6 +19,7 @@ from compose.net.lower.coming_back import lower_coming_back
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
+from compose.net.lower.trying import sizes_m
 from compose.net.net import Net, Place
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -41,7 +42,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     findings = tuple(_too_few(game, numbers))
     if findings:
         return Outcome(None, findings)
-    builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers))
+    builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers, sizes_m(game)))
     place_tokens(builder)
     counted_to = points_counted_to(game)
     table = _table(builder, granted, counted_to)

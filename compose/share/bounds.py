@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.share.item import KINDS, Sheet, sheets_in
 from compose.share.refusal import RefusedError, shown
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.layout import Part, TextLine, decoded, parts
 from grammar.parse import parse, parse_line
 from grammar.resolve import resolve
-from grammar.tree import GameSheet, ModifierSheet
+from grammar.tree import GameSheet
 from library import kit_categories
 
 MOST_PACK_BYTES = 16 << 20
@@ -25,7 +26,7 @@ MOST_MANIFEST_BYTES = 4 << 20
 MOST_ENTRIES = 2_000
 MOST_RATIO = 100
 MOST_LINES = 250
-MOST_MODIFIER_LINES = 60
+MOST_PLAIN_LINES = 60
 MOST_SIDES = 40
 MOST_PLAYERS = 400
 MOST_KIT_LINES = 40
@@ -34,8 +35,8 @@ MOST_AREAS = 40
 MOST_RULES = 80
 
 
-def read_rules(data: bytes, file: str) -> GameSheet | ModifierSheet:
-    """The one game or modifier of a foreign file; raises RefusedError at the first thing that is wrong."""
+def read_rules(data: bytes, file: str) -> Sheet:
+    """The one game, remix or modifier of a foreign file; raises RefusedError at the first thing that is wrong."""
     if len(data) > MOST_RULES_BYTES:
         raise RefusedError("P-size", f"{file} is larger than {MOST_RULES_BYTES >> 10} KiB; a game is a page or two.")
     if data.startswith(b"PK"):
@@ -44,15 +45,15 @@ def read_rules(data: bytes, file: str) -> GameSheet | ModifierSheet:
     _stop_at_first(findings, file)
     found, layout_findings = parts(text, file)
     _stop_at_first(layout_findings, file)
-    if len(found) != 1 or found[0].kind not in ("game", "modifier"):
-        raise RefusedError("P-content", f"{file} does not hold just one game or one modifier.")
+    if len(found) != 1 or found[0].kind not in KINDS:
+        raise RefusedError("P-content", f"{file} does not hold just one game, one remix or one modifier.")
     part = found[0]
     _read_line_by_line(part, file)
     outcome = parse(text, file)
     _stop_at_first(outcome.findings, file)
     if outcome.value is None:
         raise RefusedError("P-content", f"{file} cannot be read.")
-    return (outcome.value.games or outcome.value.modifiers)[0]
+    return sheets_in(outcome.value)[0]
 
 
 def game_within_bounds(sheet: GameSheet, file: str) -> Game:
@@ -84,22 +85,22 @@ def _read_line_by_line(part: Part, file: str) -> None:
     """Refuse at the first line that is no sentence: the search for what was meant is costly, and done once."""
     bodies = [("head", part.head), *((name, lines) for name, _, lines in part.sections)]
     lines = sum(len(body) for _, body in bodies)
-    most = MOST_LINES if part.kind == "game" else MOST_MODIFIER_LINES
+    most = MOST_LINES if part.kind == "game" else MOST_PLAIN_LINES
     if lines > most:
         raise RefusedError("P-size", f"{file} has {lines} lines; a {part.kind} has at most {most}.")
-    if part.kind == "modifier":
-        _read_modifier_lines(part.head, file)
+    if part.kind != "game":
+        _read_plain_lines(part, file)
         return
     for section, body in bodies:
         for line in body:
             _stop_at_first(parse_line(section, line.text).findings, file, line.number)
 
 
-def _read_modifier_lines(lines: tuple[TextLine, ...], file: str) -> None:
-    """Each line of a modifier by itself, with the lines that it cannot be read without."""
-    takes = [line.text for line in lines if line.text.lower().startswith("takes")]
+def _read_plain_lines(part: Part, file: str) -> None:
+    """Each line of a modifier or remix by itself, with the lines that it cannot be read without."""
+    takes = [line.text for line in part.head if line.text.lower().startswith("takes")]
     block: TextLine | None = None
-    for line in lines:
+    for line in part.head:
         if block is not None and line.indent <= block.indent:
             block = None
         said = [line.text] if block is None else [block.text, f"  {line.text}"]
@@ -107,7 +108,7 @@ def _read_modifier_lines(lines: tuple[TextLine, ...], file: str) -> None:
         if opens:
             block = line
             continue
-        text = "\n  ".join(["modifier tried alone", *(each for each in takes if each != line.text), *said])
+        text = "\n  ".join([f"{part.kind} tried alone", *(each for each in takes if each != line.text), *said])
         _stop_at_first(parse(text, file).findings, file, line.number)
 
 

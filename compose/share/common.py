@@ -67,7 +67,7 @@ def _read(folder: Path) -> Common:
     troubles: list[Finding] = []
     for path in sheet_paths(folder):
         try:
-            items.append(attrs.evolve(read_stored(folder, path)[0].item))
+            items.append(read_stored(folder, path)[0].item)
         except RefusedError as refusal:
             troubles.append(refusal.finding(str(folder / path)))
         except OSError as error:

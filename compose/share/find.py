@@ -48,13 +48,15 @@ class KitWords:
 
 @frozen
 class Found:
-    """A thing of the shelf; `lacks` says in words where it is not what was wanted (nothing where it fits)."""
+    """A thing of the shelf. `plays` is the content hash of the game that is played: for a remix, of the game
+    that it makes, "" where it cannot be made here. `lacks` says in words where it is not what was wanted (nothing where it fits)."""
 
     name: str
     kind: str
     about: str
     path: str
     content: str
+    plays: str
     ages_years: tuple[float, float] | None
     players: tuple[int, int] | None
     court_m: tuple[float, float] | None
@@ -111,10 +113,10 @@ def _everything(index: sqlite3.Connection) -> Iterator[tuple[Found, int]]:
         tags.setdefault(item, {}).setdefault(sort, []).append(word)
     played = dict(index.execute("SELECT content, count(*) FROM rounds GROUP BY content"))
     query = (
-        "SELECT id, name, kind, about, path, content, licence, origin, lineage, ages_least, ages_most,"
+        "SELECT id, name, kind, about, path, content, plays, licence, origin, lineage, ages_least, ages_most,"
         " players_least, players_most, long_m, wide_m FROM items ORDER BY kind, slug"
     )
-    for number, name, kind, about, path, content, licence, origin, lineage, *numbers in index.execute(query):
+    for number, name, kind, about, path, content, plays, licence, origin, lineage, *numbers in index.execute(query):
         young, old, least, most, long, wide = numbers
         of_item = tags.get(number, {})
         found = Found(
@@ -123,6 +125,7 @@ def _everything(index: sqlite3.Connection) -> Iterator[tuple[Found, int]]:
             about,
             path,
             content,
+            plays,
             None if young is None else (young, old),
             None if least is None else (least, most),
             None if long is None else (long, wide),
@@ -131,7 +134,7 @@ def _everything(index: sqlite3.Connection) -> Iterator[tuple[Found, int]]:
             licence,
             origin,
             lineage,
-            played.get(content, 0),
+            played.get(plays, 0),
         )
         yield found, number
 
@@ -153,8 +156,8 @@ def _lacks(found: Found, wanted: Wanted, verdicts: dict[str, int]) -> Iterator[t
         missing = _missing(found.kit, wanted.kit)
         if missing:
             yield min(1.0, 0.4 * len(missing)), f"needs {listing(missing)}"
-    if wanted.sound and verdicts.get(found.content) != 0:
-        to_mend = verdicts.get(found.content)
+    if wanted.sound and verdicts.get(found.plays) != 0:
+        to_mend = verdicts.get(found.plays)
         yield 1.0, "was not checked to its end" if to_mend is None else f"has {to_mend} to mend"
 
 

@@ -6,13 +6,14 @@ from collections.abc import Iterable
 
 from attrs import frozen
 
-from compose.modifiers.modifier import Use
-from compose.share.content_hash import content_hash
+from compose.modifiers.content_hash import content_hash
 from compose.share.naming import slug
-from grammar.format import format_game, format_modifier
+from grammar.format import format_game, format_plain
+from grammar.sentences import remix as said
 from grammar.sentences.head import Licence, Told
-from grammar.tree import GameSheet, Line, ModifierSheet
+from grammar.tree import GameSheet, Line, ModifierSheet, RemixSheet, RuleFile
 
+Sheet = GameSheet | ModifierSheet | RemixSheet
 FOLDERS = {"game": "games", "remix": "remixes", "modifier": "modifiers"}
 KINDS = tuple(FOLDERS)
 ENDING = ".rules"
@@ -20,10 +21,9 @@ ENDING = ".rules"
 
 @frozen
 class Used:
-    """A modifier of a remix: its name, the content hash of its sheet, and the values given, in words."""
+    """A modifier of a remix, with the values given to it, in words."""
 
     name: str
-    content: str
     values: tuple[tuple[str, str], ...] = ()
 
     def words(self) -> str:
@@ -34,10 +34,11 @@ class Used:
 
 @frozen
 class Lineage:
-    """What a remix was made of: a base by name and content hash, and modifiers in the order applied."""
+    """What a remix is made of: a base by name and content hash (None where it does not say which state of the
+    base it means), and modifiers in the order in which they are applied."""
 
     base_name: str
-    base_content: str
+    base_content: str | None
     modifiers: tuple[Used, ...]
 
     def words(self) -> str:
@@ -76,33 +77,48 @@ class Item:
         return self.kind == "modifier", self.slug
 
 
-def item_of(sheet: GameSheet | ModifierSheet, lineage: Lineage | None = None, history: Iterable[str] = ()) -> Item:
-    """The item that a sheet is: a modifier, a game, or with a lineage a remix."""
-    if isinstance(sheet, ModifierSheet):
-        kind, lines, text = "modifier", sheet.lines, format_modifier(sheet)
-    else:
-        kind, lines, text = "remix" if lineage else "game", sheet.head, format_game(sheet)
+def kind_of(sheet: Sheet) -> str:
+    """ "game", "remix" or "modifier"."""
+    return type(sheet).__name__.removesuffix("Sheet").lower()
+
+
+def sheets_in(rules: RuleFile) -> tuple[Sheet, ...]:
+    """What a file holds that can be shared."""
+    found: list[Sheet] = [*rules.games, *rules.remixes, *rules.modifiers]
+    return tuple(found)
+
+
+def item_of(sheet: Sheet, history: Iterable[str] = ()) -> Item:
+    """The item that a sheet is."""
+    game = isinstance(sheet, GameSheet)
+    lines = sheet.head if isinstance(sheet, GameSheet) else sheet.lines
     content = content_hash(sheet)
     licences = [line.sentence.identifier for line in lines if isinstance(line.sentence, Licence)]
     return Item(
-        kind,
+        kind_of(sheet),
         sheet.title,
-        text,
+        format_game(sheet) if game else format_plain(sheet),  # type: ignore[arg-type]
         content,
         " ".join(_told(lines, "about")),
         _told(lines, "credit"),
         licences[0] if licences else None,
-        lineage,
+        lineage_of(sheet) if isinstance(sheet, RemixSheet) else None,
         tuple(dict.fromkeys(each for each in history if each != content)),
     )
+
+
+def lineage_of(sheet: RemixSheet) -> Lineage | None:
+    """What a remix says that it is made of, or None where it names no base."""
+    sentences = [line.sentence for line in sheet.lines]
+    base = next((each for each in sentences if isinstance(each, said.BasedOn)), None)
+    uses = tuple(
+        Used(each.modifier, tuple((setting.parameter, setting.value.words()) for setting in each.settings))
+        for each in sentences
+        if isinstance(each, said.Use)
+    )
+    return Lineage(base.base, base.content, uses) if base else None
 
 
 def _told(lines: tuple[Line, ...], topic: str) -> tuple[str, ...]:
     told = (line.sentence for line in lines if isinstance(line.sentence, Told))
     return tuple(each.text for each in told if each.topic == topic)
-
-
-def used(use: Use, sheet: ModifierSheet) -> Used:
-    """How a lineage keeps a modifier that was applied; `sheet` is the sheet that the modifier was read from."""
-    values = tuple((name, value.words()) for name, value in use.values.items())
-    return Used(use.modifier.name, content_hash(sheet), values)

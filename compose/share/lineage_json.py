@@ -1,4 +1,4 @@
-"""Lineages to JSON and back: the same in the manifest of a pack and in the files of a shelf."""
+"""Lineages and histories to JSON and back."""
 
 from __future__ import annotations
 
@@ -21,11 +21,7 @@ def lineage_json(lineage: Lineage) -> dict[str, Any]:
     return {
         "base": {"name": lineage.base_name, "content": lineage.base_content},
         "modifiers": [
-            {
-                "name": used.name,
-                "content": used.content,
-                "values": [{"name": name, "value": value} for name, value in used.values],
-            }
+            {"name": used.name, "values": [{"name": name, "value": value} for name, value in used.values]}
             for used in lineage.modifiers
         ],
     }
@@ -35,14 +31,13 @@ def lineage_from(fields: Fields, key: str) -> Lineage:
     """The lineage under a key; raises RefusedError."""
     whole = fields.inner(key, ("base", "modifiers"))
     base = whole.inner("base", ("name", "content"))
-    modifiers = whole.listed("modifiers", MOST_MODIFIERS, _used)
-    return Lineage(base.text("name", MOST_NAME_LETTERS, 1), base.hash("content"), modifiers)
+    content = None if base.values["content"] is None else base.hash("content")
+    return Lineage(base.text("name", MOST_NAME_LETTERS, 1), content, whole.listed("modifiers", MOST_MODIFIERS, _used))
 
 
 def _used(entry: Fields) -> Used:
-    used = entry.inner("it", ("name", "content", "values"))
-    values = used.listed("values", MOST_VALUES, _value)
-    return Used(used.text("name", MOST_NAME_LETTERS, 1), used.hash("content"), values)
+    used = entry.inner("it", ("name", "values"))
+    return Used(used.text("name", MOST_NAME_LETTERS, 1), used.listed("values", MOST_VALUES, _value))
 
 
 def _value(entry: Fields) -> tuple[str, str]:

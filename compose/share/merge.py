@@ -4,22 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from enum import Enum
-from typing import TypeVar
 
 import attrs
 from attrs import frozen
 
 from compose.share.bounds import read_rules
-from compose.share.item import Item
-from compose.share.lineage import library_sheets
+from compose.share.item import Item, Sheet
+from compose.share.making import library_contents
 from compose.share.merge_lines import Slot, merged_lines, merged_notes, said
 from compose.share.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
 from grammar.layout import SECTIONS
-from grammar.tree import GameSheet, Line, ModifierSheet, Section
-
-Sheet = TypeVar("Sheet", GameSheet, ModifierSheet)
+from grammar.tree import GameSheet, Line, Section
 
 
 class Side(Enum):
@@ -42,7 +39,7 @@ class Conflict:
 
     def words(self) -> str:
         """The conflict in one or two sentences."""
-        where = f" under {self.section}" if self.section != "modifier" else ""
+        where = f" under {self.section}" if self.section else ""
         if not self.base:
             return f"Both added a line{where} about the same thing. Ours: {self.ours}. Theirs: {self.theirs}."
         if not self.ours:
@@ -56,7 +53,7 @@ class Conflict:
 class Merge:
     """The merged sheet, with ours standing where nothing was chosen; every conflict, in order; what is open."""
 
-    sheet: GameSheet | ModifierSheet
+    sheet: Sheet
     conflicts: tuple[Conflict, ...]
     open: tuple[Conflict, ...]
 
@@ -65,11 +62,11 @@ def merge(base: Sheet, ours: Sheet, theirs: Sheet, choices: Mapping[int, Side], 
     """The merge of two sheets that came from one. Conflicts are numbered in the order of the sheet;
     `choices` settles them by number, `otherwise` settles the rest. The title stays ours."""
     settling = _Settling(choices, otherwise)
-    if isinstance(ours, ModifierSheet):
-        slots = merged_lines(_lines(base, "modifier"), ours.lines, _lines(theirs, "modifier"))
-        sheet: GameSheet | ModifierSheet = attrs.evolve(ours, lines=settling.lines("modifier", slots))
+    if isinstance(ours, GameSheet):
+        sheet: Sheet = _game(base, ours, theirs, settling)
     else:
-        sheet = _game(base, ours, theirs, settling)
+        slots = merged_lines(_lines(base, ""), ours.lines, _lines(theirs, ""))
+        sheet = attrs.evolve(ours, lines=settling.lines("", slots))
     notes, closing = (
         merged_notes(getattr(base, part), getattr(ours, part), getattr(theirs, part))
         for part in ("notes", "closing_notes")
@@ -78,7 +75,7 @@ def merge(base: Sheet, ours: Sheet, theirs: Sheet, choices: Mapping[int, Side], 
     return Merge(whole, tuple(settling.conflicts), tuple(settling.open))
 
 
-def _game(base: GameSheet | ModifierSheet, ours: GameSheet, theirs: Sheet, settling: _Settling) -> GameSheet:
+def _game(base: Sheet, ours: GameSheet, theirs: Sheet, settling: _Settling) -> GameSheet:
     def merged(section: str) -> tuple[Line, ...]:
         slots = merged_lines(_lines(base, section), ours.lines(section), _lines(theirs, section))
         return settling.lines(section, slots)
@@ -89,16 +86,17 @@ def _game(base: GameSheet | ModifierSheet, ours: GameSheet, theirs: Sheet, settl
     return attrs.evolve(ours, head=head, sections=sections)
 
 
-def _lines(sheet: GameSheet | ModifierSheet, section: str) -> tuple[Line, ...]:
-    return sheet.lines if isinstance(sheet, ModifierSheet) else sheet.lines(section)
+def _lines(sheet: Sheet, section: str) -> tuple[Line, ...]:
+    """The lines of a game's section; "" is all of a sheet without sections."""
+    return sheet.lines(section) if isinstance(sheet, GameSheet) else sheet.lines
 
 
-def _notes(section: str, *sheets: GameSheet | ModifierSheet) -> tuple[str, ...]:
+def _notes(section: str, *sheets: Sheet) -> tuple[str, ...]:
     base, ours, theirs = (_notes_of(sheet, section) for sheet in sheets)
     return merged_notes(base, ours, theirs)
 
 
-def _notes_of(sheet: GameSheet | ModifierSheet, section: str) -> tuple[str, ...]:
+def _notes_of(sheet: Sheet, section: str) -> tuple[str, ...]:
     parts = sheet.sections if isinstance(sheet, GameSheet) else ()
     return next((part.notes for part in parts if part.name == section), ())
 
@@ -129,14 +127,14 @@ class _Settling:
             yield {Side.THEIRS: slot.theirs, Side.BASE: slot.base}.get(chosen or Side.OURS, slot.ours)
 
 
-def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[GameSheet | ModifierSheet]:
+def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[Sheet]:
     """The last state that both came from, as far as the shelf or the library still has it.
 
     No value and no finding where none is known.
     """
     mine = {*ours.history, ours.content}
     shared = [content for content in reversed((*theirs.history, theirs.content)) if content in mine]
-    library = library_sheets() if shared else {}
+    library = library_contents() if shared else {}
     for content in shared:
         if content in library:
             return Outcome(library[content])

@@ -15,16 +15,14 @@ from compose.share.bounds import (
     game_within_bounds,
     read_rules,
 )
-from compose.share.item import FOLDERS, KINDS, Item, item_of
+from compose.share.item import FOLDERS, KINDS, Item, Sheet, item_of, kind_of
 from compose.share.manifest import FILE, PATH, Entry, Manifest, manifest_from, manifest_json
 from compose.share.refusal import RefusedError, shown
 from compose.share.strict_json import json_bytes
 from compose.share.zip_read import unzipped
 from compose.share.zip_write import zip_bytes
 from grammar.finding import Outcome
-from grammar.tree import GameSheet, ModifierSheet
-
-Sheet = GameSheet | ModifierSheet
+from grammar.tree import GameSheet
 
 
 @frozen
@@ -116,18 +114,19 @@ def _read(data: bytes) -> Pack:
 def _item(entry: Entry, data: bytes) -> tuple[Item, Sheet]:
     """The item of an entry, whose sheet must say all that the manifest says of it."""
     sheet = read_rules(data, entry.file)
-    if isinstance(sheet, ModifierSheet) != (entry.kind == "modifier"):
+    if kind_of(sheet) != entry.kind:
         raise RefusedError("P-content", f"{entry.file} does not hold a {entry.kind}.")
     if isinstance(sheet, GameSheet):
         game_within_bounds(sheet, entry.file)
     item = entry.item(data.decode("utf-8-sig"))
-    meant = item_of(sheet, entry.lineage)
+    meant = item_of(sheet)
     for what, says, is_so in (
         ("name", item.name, meant.name),
         ("file", entry.file, meant.path),
         ("about", item.about, meant.about),
         ("credit", item.credit, meant.credit),
         ("licence", item.licence, meant.licence),
+        ("lineage", item.lineage, meant.lineage),
         ("content", item.content, meant.content),
     ):
         if says != is_so:

@@ -20,18 +20,16 @@ from attrs import frozen
 
 from compose.share.bounds import MOST_RULES_BYTES, read_rules
 from compose.share.fields import Fields
-from compose.share.item import ENDING, FOLDERS, Item, item_of
-from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_from, lineage_from, lineage_json
+from compose.share.item import ENDING, FOLDERS, Item, Sheet, item_of, kind_of
+from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_from
 from compose.share.refusal import RefusedError, shown
 from compose.share.strict_json import json_bytes, strict_json
 from compose.share.whole_files import read_plain
-from grammar.tree import GameSheet, ModifierSheet
 
 MOST_KNOWN_BYTES = 256 << 10
 MOST_NOTES = 500
 MOST_NOTE_LETTERS = 1_000
 PAST = "past"
-Sheet = GameSheet | ModifierSheet
 
 
 @frozen
@@ -92,11 +90,10 @@ def read_stored(folder: Path, path: str) -> tuple[Stored, Sheet]:
     known = folder / known_path(path)
     beside = read_plain(known, MOST_KNOWN_BYTES) if known.is_symlink() or known.exists() else None
     kind = next(kind for kind, inner in FOLDERS.items() if path.startswith(inner + "/"))
-    if isinstance(sheet, ModifierSheet) != (kind == "modifier"):
-        raise RefusedError("S-folder", f"{path} does not hold a {kind}.", "Move it to the folder of what it is.")
+    if kind_of(sheet) != kind:
+        hint = f"Move it to {FOLDERS[kind_of(sheet)]}."
+        raise RefusedError("S-folder", f"{path} holds a {kind_of(sheet)}, not a {kind}.", hint)
     stored = _with_known(sheet, path, beside)
-    if stored.item.kind != kind:
-        raise RefusedError("S-folder", f"{path} does not say what it is a remix of.", "Move it to games.")
     text = data.decode("utf-8-sig")
     return attrs.evolve(stored, item=attrs.evolve(stored.item, text=text)), sheet
 
@@ -105,14 +102,12 @@ def _with_known(sheet: Sheet, path: str, beside: bytes | None) -> Stored:
     if beside is None:
         return Stored(item_of(sheet), path)
     file = known_path(path)
-    needed, also = ("name", "content", "history", "origin", "notes"), ("lineage",)
-    fields = Fields.of(strict_json(beside, file), file, "", needed, also)
-    lineage = lineage_from(fields, "lineage") if "lineage" in fields.values else None
+    fields = Fields.of(strict_json(beside, file), file, "", ("name", "content", "history", "origin", "notes"))
     history = (*history_from(fields, "history"), fields.hash("content"))
     origin = None if fields.values["origin"] is None else _origin(fields.inner("origin", _ORIGIN))
     notes = fields.listed("notes", MOST_NOTES, _note)
     fields.text("name", MOST_NAME_LETTERS, 1)
-    return Stored(item_of(sheet, lineage, history), path, origin, notes)
+    return Stored(item_of(sheet, history), path, origin, notes)
 
 
 _ORIGIN = ("from", "title", "pack", "day")
@@ -130,14 +125,13 @@ def _note(listed: Fields) -> Note:
 def known_json(stored: Stored) -> dict[str, Any]:
     """What is kept beside a rule sheet, as JSON."""
     item, origin = stored.item, stored.origin
-    told: dict[str, Any] = {
+    return {
         "name": item.name,
         "content": item.content,
         "history": list(item.history[-MOST_HISTORY:]),
         "origin": origin and {"from": origin.school, "title": origin.title, "pack": origin.pack, "day": origin.day},
         "notes": [{"day": note.day, "text": note.text} for note in stored.notes],
     }
-    return told | ({"lineage": lineage_json(item.lineage)} if item.lineage else {})
 
 
 def files_of(stored: Stored) -> dict[str, bytes]:

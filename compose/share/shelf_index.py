@@ -12,16 +12,17 @@ import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
+from compose.modifiers.content_hash import content_hash
 from compose.share import rounds
+from compose.share.folder_at_hand import FolderAtHand
 from compose.share.item import ENDING, FOLDERS
+from compose.share.making import played
 from compose.share.refusal import RefusedError
-from compose.share.shelf_files import Sheet, Stored, known_path, read_stored
+from compose.share.shelf_files import Stored, known_path, read_stored
 from compose.share.whole_files import read_plain
 from grammar.game import Game
-from grammar.resolve import resolve
 from grammar.sentences.head import Skills
-from grammar.tree import GameSheet
-from library import kit_categories
+from grammar.tree import GameSheet, RemixSheet
 
 FILE = "shelf.sqlite"
 VERSION = 1
@@ -30,8 +31,8 @@ _TABLES = """
 CREATE TABLE files (path TEXT PRIMARY KEY, signature TEXT NOT NULL);
 CREATE TABLE items (
   id INTEGER PRIMARY KEY, path TEXT UNIQUE NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, slug TEXT NOT NULL,
-  content TEXT NOT NULL, history TEXT NOT NULL, about TEXT NOT NULL, licence TEXT, origin TEXT NOT NULL,
-  lineage TEXT NOT NULL,
+  content TEXT NOT NULL, plays TEXT NOT NULL, history TEXT NOT NULL, about TEXT NOT NULL, licence TEXT,
+  origin TEXT NOT NULL, lineage TEXT NOT NULL,
   ages_least REAL, ages_most REAL, players_least INTEGER, players_most INTEGER, long_m REAL, wide_m REAL);
 CREATE TABLE tags (item INTEGER NOT NULL REFERENCES items ON DELETE CASCADE, sort TEXT NOT NULL, word TEXT NOT NULL);
 CREATE INDEX tags_by_item ON tags (item);
@@ -110,8 +111,11 @@ def refreshed(connection: sqlite3.Connection, folder: Path) -> int:
     """Bring the index up to the plain files; how many of them had changed."""
     known = dict(connection.execute("SELECT path, signature FROM files"))
     found = _signatures(folder)
-    changed = [path for path in known.keys() | found.keys() if known.get(path) != found.get(path)]
-    for path in sorted(changed):
+    changed = {path for path in known.keys() | found.keys() if known.get(path) != found.get(path)}
+    if any(not path.startswith(rounds.FOLDER) for path in changed):
+        # What a remix makes hangs on its base and on modifiers.
+        changed |= {path for path in found if path.startswith(FOLDERS["remix"])}
+    for path in sorted(changed, key=lambda path: (path.startswith(FOLDERS["remix"]), path)):
         _forget(connection, path)
         if path not in found:
             continue
@@ -175,24 +179,27 @@ def _read(connection: sqlite3.Connection, folder: Path, path: str) -> None:
         connection.executemany("INSERT INTO rounds VALUES (?, ?, ?, ?, ?, ?, ?, ?)", rows)
         return
     stored, sheet = read_stored(folder, path)
-    _put(connection, stored, sheet)
+    where = "SELECT kind = 'modifier', slug, path FROM items"
+    files = {(bool(modifier), slug): file for modifier, slug, file in connection.execute(where)}
+    game = played(sheet, FolderAtHand(folder, files)).value if isinstance(sheet, GameSheet | RemixSheet) else None
+    _put(connection, stored, game)
 
 
-def _put(connection: sqlite3.Connection, stored: Stored, sheet: Sheet) -> None:
+def _put(connection: sqlite3.Connection, stored: Stored, game: Game | None) -> None:
     item = stored.item
-    game = resolve(sheet, kit_categories()).value if isinstance(sheet, GameSheet) else None
     origin = stored.origin.words() if stored.origin else ""
     lineage = item.lineage.words() if item.lineage else ""
     history = " ".join(item.history)
-    said = (item.kind, item.name, item.slug, item.content, history, item.about, item.licence)
+    plays = content_hash(game.sheet) if game else ""
+    said = (item.kind, item.name, item.slug, item.content, plays, history, item.about, item.licence)
     numbers = _numbers(game) if game else (None,) * 6
     number = connection.execute(
-        "INSERT INTO items (path, kind, name, slug, content, history, about, licence, origin, lineage,"
+        "INSERT INTO items (path, kind, name, slug, content, plays, history, about, licence, origin, lineage,"
         " ages_least, ages_most, players_least, players_most, long_m, wide_m)"
-        " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         (stored.path, *said, origin, lineage, *numbers),
     ).lastrowid
-    skills, kit = (_skills(sheet), _kit(game)) if game and isinstance(sheet, GameSheet) else ([], [])
+    skills, kit = (_skills(game), _kit(game)) if game else ([], [])
     tags = [(number, "skill", word) for word in skills] + [(number, "kit", word) for word in kit]
     connection.executemany("INSERT INTO tags VALUES (?, ?, ?)", tags)
     notes = " ".join(note.text for note in stored.notes)
@@ -208,8 +215,8 @@ def _numbers(game: Game) -> tuple[float, ...]:
     return (*game.ages_years, least, most, *game.court_m)
 
 
-def _skills(sheet: GameSheet) -> list[str]:
-    return [each.text for line in sheet.all_of("head", Skills) for each in line.practised]
+def _skills(game: Game) -> list[str]:
+    return [each.text for line in game.all_of("head", Skills) for each in line.practised]
 
 
 def _kit(game: Game) -> list[str]:

@@ -170,4 +170,4 @@ def _in_place_of(shelf: Shelf, arrival: Arrival, origin: Origin, files: dict[str
 def renamed(item: Item, name: str) -> Item:
     """The same thing under another name; what it was called and said before is in its history."""
     sheet = attrs.evolve(read_rules(item.text.encode(), item.path), title=name)
-    return item_of(sheet, item.lineage, (*item.history, item.content))
+    return item_of(sheet, (*item.history, item.content))

@@ -6,14 +6,15 @@ from collections.abc import Callable
 
 from compose.check import Budget, check
 from compose.net.from_game import net_of, usual_players
-from compose.share.bounds import game_within_bounds
-from compose.share.refusal import RefusedError
+from compose.share.folder_at_hand import FolderAtHand
+from compose.share.making import played
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
 from compose.share.told import outcome_of
 from grammar.finding import Outcome, Severity
+from grammar.game import Game
 from grammar.parse import parse_bytes
-from grammar.tree import GameSheet
+from grammar.tree import ModifierSheet
 from library import granted_path
 
 STATES, SECONDS = 200_000, 10.0
@@ -27,30 +28,23 @@ def judge(shelf: Shelf, progress: Progress = lambda done, of: None) -> Outcome[i
 
 def _judge(shelf: Shelf, progress: Progress) -> int:
     shelf.catch_up()
-    query = "SELECT path, content FROM items WHERE kind <> 'modifier' AND content NOT IN (SELECT content FROM verdicts)"
+    query = "SELECT path, plays FROM items WHERE plays <> '' AND plays NOT IN (SELECT content FROM verdicts)"
     waiting = shelf.index.execute(query).fetchall()
-    for done, (path, content) in enumerate(waiting):
+    for done, (path, plays) in enumerate(waiting):
         progress(done, len(waiting))
-        try:
-            _, sheet = read_stored(shelf.folder, path)
-        except RefusedError:
-            continue
-        if isinstance(sheet, GameSheet):
-            to_mend, whole = _verdict(sheet, path)
-            row = (content, to_mend, whole)
+        _, sheet = read_stored(shelf.folder, path)
+        game = played(sheet, FolderAtHand(shelf.folder)).value if not isinstance(sheet, ModifierSheet) else None
+        if game is not None:
+            row = (plays, *_verdict(game))
             shelf.index.execute("INSERT OR REPLACE INTO verdicts VALUES (?, ?, ?)", row)
     progress(len(waiting), len(waiting))
     return len(waiting)
 
 
-def _verdict(sheet: GameSheet, path: str) -> tuple[int, bool]:
+def _verdict(game: Game) -> tuple[int, bool]:
     """How many things there are to mend, and whether the check came to its end."""
     granted = parse_bytes(granted_path().read_bytes(), str(granted_path())).value
     assert granted is not None
-    try:
-        game = game_within_bounds(sheet, path)
-    except RefusedError:
-        return 1, True
     net = net_of(game, granted.games[0], usual_players(game))
     if net.value is None:
         return max(1, len(net.findings)), True

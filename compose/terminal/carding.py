@@ -10,9 +10,11 @@ import attrs
 import library
 from compose.check import Budget, CheckResult
 from compose.draw.card import Card, CardNotes, card_of
-from compose.draw.plan import plan_findings
+from compose.draw.plan import plan_findings, plan_of
+from compose.draw.shapes import Drawing
 from compose.net.floor import floor_of
 from compose.net.floor_values import Floor
+from compose.net.lower.trying import sizes_m
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import summary
 from compose.terminal.finding_games import kit
@@ -45,13 +47,12 @@ def make_card(
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     prepared = ready(name, modifiers, pupils, as_json)
     result = checked(prepared, Budget(2_000_000, 60.0))
-    sizes = {line.name: kit()[line.like].size_m for line in prepared.game.kit if line.like in kit()}
-    floor = floor_of(prepared.game, prepared.players, sizes)
+    floor = floor_of(prepared.game, prepared.players, sizes_m(prepared.game))
     in_hall = _hall(hall, as_json)
     card = card_for(prepared, result, floor, in_hall)
     findings = (*prepared.findings, *result.findings, *plan_findings(prepared.game, floor, in_hall))
     if out is not None:
-        data = _written(card, out.suffix.lower(), sheet, as_json)
+        data = _written(card, plan_of(prepared.game, floor, in_hall), out.suffix.lower(), sheet, as_json)
         write(out, data, force, as_json)
     _answer(card, out, findings, as_json)
     return exit_code(findings)
@@ -91,7 +92,7 @@ def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
     return [f"{head}: nothing to mend", *sentences[:2]]
 
 
-def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
+def _written(card: Card, plan: Drawing, ending: str, paper: str, as_json: bool) -> bytes:
     if ending == ".pdf":
         from compose.draw.card_pdf import pdf_of
 
@@ -102,7 +103,7 @@ def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
     if ending == ".svg":
         from compose.draw.to_svg import svg_of
 
-        return svg_of(card.plan).encode()
+        return svg_of(plan).encode()
     from compose.draw.card_text import markdown_of, text_of
 
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()

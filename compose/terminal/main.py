@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from compose.terminal import forecast_commands
 from compose.terminal.answer import say, say_json
 
 app = typer.Typer(
@@ -118,6 +119,9 @@ def card(
     from compose.terminal.carding import make_card
 
     raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json))
+
+
+forecast_commands.register(app)
 
 
 def main() -> None:

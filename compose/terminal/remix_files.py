@@ -34,7 +34,8 @@ def recipe_in(rules: RuleFile, as_json: bool = False) -> Recipe:
 def _modifiers(sheet: RemixSheet, rules: RuleFile, as_json: bool) -> dict[str, Modifier]:
     """The modifiers that a remix may name: those of its file, those that lie beside it, those of the library."""
     found = {each.name: each for each in library_modifiers()}
-    beside = [_beside(rules.file, line.sentence.modifier) for line in sheet.lines if isinstance(line.sentence, said.Use)]
+    named = (line.sentence for line in sheet.lines)
+    beside = [_beside(rules.file, each.modifier) for each in named if isinstance(each, said.Use)]
     for each in (*(read(path, as_json) for path in beside if path.is_file()), rules):
         for modifier_sheet in each.modifiers:
             outcome = modifier_of(modifier_sheet)

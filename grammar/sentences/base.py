@@ -61,7 +61,7 @@ class Quantity(Node):
     def words(self) -> str:
         if self.parameter:
             return self.parameter
-        number = f"{self.value:g}" if self.value < 1e6 else f"{self.value:.15g}"
+        number = f"{self.value:.6f}".rstrip("0").rstrip(".")
         return f"{number} {self.unit}".rstrip()
 
     @property

@@ -121,7 +121,7 @@ class Counted(Node):
 class CountedPoints(Node):
     """Such as "points"."""
 
-    points: str = "points"
+    points: str = field(default="points", eq=False)
 
     def words(self) -> str:
         return self.points
@@ -132,7 +132,7 @@ class Claim(Node):
     """Such as "the other side has no lanterns standing"."""
 
     side: AnySide
-    verb: str
+    verb: str = field(eq=False)
     quantity: AmountOf
     counted: Counted | CountedPoints
 
@@ -191,7 +191,7 @@ class FirstTo(Node):
     """Such as "the first side to 10 points wins"."""
 
     points: Quantity
-    noun: str = "points"
+    noun: str = field(default="points", eq=False)
 
     def words(self) -> str:
         return spoken("the first side to", self.points, "point" if self.points.value == 1 else "points", "wins")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import field, frozen
 
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, spoken
 from grammar.sentences.when import Event
@@ -80,7 +80,7 @@ class NeedsSkill(Node):
 class NeedsPoints(Node):
     """Needs a rule that gives points."""
 
-    points: str = "points"
+    points: str = field(default="points", eq=False)
 
     def words(self) -> str:
         return "needs points"

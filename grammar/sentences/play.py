@@ -104,7 +104,7 @@ class Pace(Node):
     """Such as "6 times a minute": attempts of one player."""
 
     times: Quantity
-    determiner: str = "a"
+    determiner: str = field(default="a", eq=False)
 
     def words(self) -> str:
         return spoken(self.times, "times a minute")
@@ -116,7 +116,7 @@ class PartOf(Node):
 
     times: Quantity
     of: Quantity
-    determiner: str = "the"
+    determiner: str = field(default="the", eq=False)
 
     def words(self) -> str:
         return spoken(self.times, "in", self.of, "of the attempts")
@@ -186,7 +186,7 @@ class HoldLimit(Node):
     """Such as "a ball is held at most 10 s"."""
 
     ball: Np
-    verb: str
+    verb: str = field(eq=False)
     limit: Quantity
 
     def words(self) -> str:
@@ -198,7 +198,7 @@ class RestInHalf(Node):
     """Such as "in the half it was sent to"."""
 
     preposition: str
-    determiner: str
+    determiner: str = field(eq=False)
     which: str
 
     def words(self) -> str:
@@ -209,7 +209,7 @@ class RestInHalf(Node):
 class RestToHalf(Node):
     """Such as "to the half it left"."""
 
-    determiner: str
+    determiner: str = field(eq=False)
     which: str
 
     def words(self) -> str:
@@ -258,7 +258,7 @@ class Rest(Node):
     determiner: str
     state: str | None
     ball: Name
-    verb: str
+    verb: str = field(eq=False)
     place: RestingPlace
 
     def words(self) -> str:
@@ -270,7 +270,7 @@ class Fetch(Node):
     """Such as "players fetch balls from behind their back line"."""
 
     who: Np
-    verb: str
+    verb: str = field(eq=False)
     what: Np
     preposition: str | None
     where: Np
@@ -285,7 +285,7 @@ class NobodyFetches(Node):
     """Such as "nobody fetches balls from behind the back line"."""
 
     nobody: str
-    verb: str
+    verb: str = field(eq=False)
     what: Np
     preposition: str | None
     where: Np
@@ -298,7 +298,7 @@ class NobodyFetches(Node):
 class Queued(Node):
     """Such as "the first in the catcher's queue"."""
 
-    determiner: str
+    determiner: str = field(eq=False)
     end: str
     preposition: str
     where: Np

@@ -63,7 +63,7 @@ class Track(Node):
 
     name: Name
     steps: Quantity
-    noun: str
+    noun: str = field(eq=False)
     start: Name
     goal: Name
 

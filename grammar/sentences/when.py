@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import field, frozen
 
 from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
 from grammar.sentences.finish import Claim, Condition, SideWins
@@ -14,7 +14,7 @@ class Knocked(Node):
     """Such as "a lantern is knocked"."""
 
     what: Np
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.what, "is knocked")
@@ -25,7 +25,7 @@ class Hit(Node):
     """Such as "a player is hit"."""
 
     who: Np
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.who, "is hit")
@@ -36,7 +36,7 @@ class Caught(Node):
     """Such as "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
 
     what: Np
-    verb: str
+    verb: str = field(eq=False)
     preposition: str | None = None
     where: Np | None = None
 
@@ -49,7 +49,7 @@ class Missed(Node):
     """Such as "a ball is missed": the attempt reached nothing."""
 
     what: Np
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.what, "is missed")
@@ -60,7 +60,7 @@ class GoesThrough(Node):
     """Such as "a ball goes through a ring"."""
 
     what: Np
-    verb: str
+    verb: str = field(eq=False)
     through: Np
 
     def words(self) -> str:
@@ -94,7 +94,7 @@ class HeldLong(Node):
     """Such as "a ball is held longer than 10 s"."""
 
     what: Np
-    verb: str
+    verb: str = field(eq=False)
     limit: Quantity
 
     def words(self) -> str:
@@ -166,7 +166,7 @@ class StandsUp(Node):
 class TakenOver(Node):
     """Such as "it joins the thrower's side": the target changes its owner and stands."""
 
-    verb: str
+    verb: str = field(eq=False)
     side: AnySide
 
     def words(self) -> str:
@@ -178,7 +178,7 @@ class Steps(Node):
     """Such as "it moves 1 step towards the thrower"."""
 
     by: Quantity
-    noun: str
+    noun: str = field(eq=False)
     direction: str
     towards: Np
 
@@ -192,7 +192,7 @@ class MovesTo(Node):
     """Such as "the thrower goes to the far bench", "the ball goes to the other half"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
     place: RestingPlace
 
     def words(self) -> str:
@@ -204,7 +204,7 @@ class Waits(Node):
     """Such as "that player waits in the queue"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
     preposition: str
     where: Np
 
@@ -217,7 +217,7 @@ class Returns(Node):
     """Such as "the first in the catcher's queue returns"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.who, agree(self.who, "returns", "return"))
@@ -228,7 +228,7 @@ class Out(Node):
     """Such as "that player is out": for the rest of the round."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.who, agree(self.who, "is", "are"), "out")
@@ -239,7 +239,7 @@ class Joins(Node):
     """Such as "that player joins the other side", "the passer joins the far bench"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
     what: Np | AnySide
 
     def words(self) -> str:
@@ -251,7 +251,7 @@ class TurnsInto(Node):
     """Such as "that carrier becomes a guard"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
     role: Np
 
     def words(self) -> str:
@@ -263,7 +263,7 @@ class ChangesPlaces(Node):
     """Such as "that player changes places with the first in the queue"."""
 
     who: Who
-    verb: str
+    verb: str = field(eq=False)
     other: Who
 
     def words(self) -> str:
@@ -277,7 +277,7 @@ class Scores(Node):
     side: AnySide
     verb: str
     points: Quantity
-    noun: str
+    noun: str = field(eq=False)
 
     def words(self) -> str:
         noun = "point" if self.points.value == 1 else "points"
@@ -289,7 +289,7 @@ class SideLoses(Node):
     """Such as "the thrower's side loses": the round ends."""
 
     side: AnySide
-    verb: str
+    verb: str = field(eq=False)
 
     def words(self) -> str:
         return spoken(self.side, "loses")

@@ -21,7 +21,7 @@ from pack_mutations import mutated  # noqa: E402  (the path is set above)
 from shared_games import everything, game_item, modifier_item, pack_of  # noqa: E402
 from shelves import files, opened  # noqa: E402
 
-from compose.share.content_hash import content_hash  # noqa: E402
+from compose.modifiers.content_hash import content_hash  # noqa: E402
 from compose.share.pack import Pack, read_pack  # noqa: E402
 from compose.share.taking_in import take_in  # noqa: E402
 

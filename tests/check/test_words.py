@@ -65,8 +65,9 @@ def test_side_is_named_once() -> None:
     play.places = list(places)
     play.may("moves", *(Shift(place, 1, told) for place in range(5)))
     assert state_in_words(play.net(), (7, 1, 2, 1, 1)) == (
-        "herons: 7 in, 1 heron in the heron queue, 2 stones standing, 1 down, 1 foam ball in the half"
+        "herons: 7 in, 1 in the heron queue, 2 stones standing, 1 down, 1 foam ball in the half"
     )
+    assert state_in_words(play.net(), (8, 0, 3, 0, 3), frozenset((0, 1))) == "herons: 8 in, none in the heron queue"
 
 
 def test_condition_in_words() -> None:

@@ -9,6 +9,7 @@ from attrs import evolve
 from grammar.meanings import AgentMeaning, KitMeaning
 from grammar.sentences import finish, play, when
 from grammar.sentences.base import Np
+from tests.interpreter.applying import about_balls, applying, rest
 from tests.interpreter.board import IN, OUT, RESULT, Counts, ball, move, player, points, step, target
 from tests.interpreter.claims import points_matter_to
 from tests.interpreter.deeds import Deed

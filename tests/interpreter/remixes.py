@@ -17,8 +17,10 @@ def remixed(base: Game, *names: str) -> Game:
 
 
 def fitted(base: Game, name: str) -> Game | None:
-    """The base with one modifier, None where it does not fit or changes nothing."""
-    outcome = remix(base, [_use(name)], library.kit_names())
+    """The base with one modifier at its least values, None where it does not fit or changes nothing."""
+    modifier = _use(name).modifier
+    least = {each.parameter: each.least for each in modifier.takes}
+    outcome = remix(base, [Use(modifier, least)], library.kit_names())
     return outcome.value.game if outcome.value is not None and outcome.value.edits else None
 
 

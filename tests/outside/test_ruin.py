@@ -101,7 +101,7 @@ def test_closed_form_gives_the_published_values() -> None:
 
 @pytest.mark.parametrize(
     ("p", "k", "n"),
-    [(50, 1, 4), (50, 2, 4), (50, 3, 4), (50, 3, 6), (50, 2, 7), (60, 3, 6), (40, 5, 10), (45, 9, 10), (45, 99, 100)],
+    [(50, 1, 4), (50, 2, 4), (50, 3, 4), (50, 3, 6), (50, 2, 7), (60, 3, 6), (40, 5, 10), (45, 9, 10)],
 )
 def test_ruin_by_players_who_change_sides(p: int, k: int, n: int) -> None:
     played = Played(CHANGE_SIDES.format(north=p, south=100 - p), {"north": k, "south": n - k})

@@ -194,6 +194,7 @@ def _manifests() -> Iterator[tuple[str, bytes, str]]:
         ("history", ["x"], "P-field"),
         ("history", ["0" * 64] * 201, "P-field"),
         ("lineage", {}, "P-field"),
+        ("lineage", {"base": {"name": "x", "content": None}, "modifiers": []}, "P-field"),
     ):
         yield f"an item whose {key} is {str(value)[:20]}", set_item(key, value), code
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from compose.share.item import Item, Lineage, Used, item_of
+from compose.share.item import Item, item_of
 from compose.share.pack import make_pack
 from grammar.parse import parse
-from grammar.tree import GameSheet, ModifierSheet
+from grammar.tree import GameSheet, ModifierSheet, RemixSheet
 
 FELL_GATE = """\
 note: An invented game of an invented valley of schools.
@@ -100,6 +100,17 @@ modifier more cones
 """
 
 
+KICKED_GATE = """\
+remix Fell Gate Kicked
+  based on "Fell Gate", whose content is "CONTENT"
+  with "kick on"
+  with "more cones", n 2
+  about "Fell Gate with the feet."
+  credit "Fellgate school (invented)"
+  licence CC-BY-4.0
+"""
+
+
 def game_sheet(text: str = FELL_GATE) -> GameSheet:
     """The sheet of a text that holds one game."""
     rules = parse(text).value
@@ -116,7 +127,7 @@ def modifier_sheet(text: str = KICK_ON) -> ModifierSheet:
 
 def game_item(text: str = FELL_GATE, history: tuple[str, ...] = ()) -> Item:
     """The item of a text that holds one game."""
-    return item_of(game_sheet(text), None, history)
+    return item_of(game_sheet(text), history)
 
 
 def modifier_item(text: str = KICK_ON) -> Item:
@@ -124,12 +135,16 @@ def modifier_item(text: str = KICK_ON) -> Item:
     return item_of(modifier_sheet(text))
 
 
-def kicked_gate() -> Item:
-    """A remix of Fell Gate with kick on, as it is made by that modifier."""
-    text = FELL_GATE.replace("game Fell Gate", "game Fell Gate Kicked").replace("skills roll", "skills kick")
-    text = text.replace("players roll", "players kick")
-    lineage = Lineage("Fell Gate", game_item().content, (Used("kick on", modifier_item().content),))
-    return item_of(game_sheet(text), lineage)
+def remix_sheet(text: str = KICKED_GATE) -> RemixSheet:
+    """The sheet of a text that holds one remix."""
+    rules = parse(text.replace("CONTENT", game_item().content)).value
+    assert rules is not None
+    return rules.remixes[0]
+
+
+def kicked_gate(text: str = KICKED_GATE) -> Item:
+    """A remix of Fell Gate with kick on and two more cones."""
+    return item_of(remix_sheet(text))
 
 
 def everything() -> tuple[Item, ...]:

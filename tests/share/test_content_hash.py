@@ -7,7 +7,7 @@ import hashlib
 import pytest
 from shared_games import FELL_GATE, MORE_CONES, game_sheet, modifier_sheet
 
-from compose.share.content_hash import content_hash, plain_text
+from compose.modifiers.content_hash import content_hash, plain_text
 from compose.share.naming import SLUG, free_name, slug
 from grammar.format import format_game
 

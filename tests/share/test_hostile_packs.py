@@ -9,7 +9,7 @@ from hostile_packs import hostile, with_rules
 from pack_mutations import mutated
 from shared_games import FELL_GATE, everything, game_item, modifier_item, pack_of
 
-from compose.share.content_hash import content_hash
+from compose.modifiers.content_hash import content_hash
 from compose.share.pack import read_pack
 from grammar.finding import Finding
 from grammar.parse import parse

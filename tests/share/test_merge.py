@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from shared_games import FELL_GATE, MORE_CONES, game_item, game_sheet, modifier_sheet
 from shelves import given, opened
 
-from compose.share.content_hash import content_hash, plain_text
+from compose.modifiers.content_hash import content_hash, plain_text
 from compose.share.merge import Merge, Side, blank, common_base, merge
 from grammar.format import format_file, format_game
 from grammar.parse import parse

@@ -15,13 +15,13 @@ from hostile_packs import opened, with_manifest, zipped
 from hypothesis import given
 from hypothesis import strategies as st
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_gate, modifier_item, pack_of
+from shelves import pack
 
 import compose.share.manifest as manifests
-from compose.share.lineage import Descent, by_content, descent, library_sheets
+from compose.share.item import Lineage, Used
 from compose.share.manifest import manifest_from
 from compose.share.pack import make_pack, read_pack
 from compose.share.refusal import RefusedError
-from grammar.tree import GameSheet
 
 SCHEMA = json.loads(Path(manifests.__file__).with_name("pack.schema.json").read_text(encoding="utf-8"))
 EVERYTHING = pack_of(*everything())
@@ -50,7 +50,7 @@ def test_a_pack_can_be_opened_by_hand() -> None:
         assert archive.testzip() is None
         assert archive.namelist()[0] == "manifest.json"
         assert archive.read("games/fell-gate.rules").decode() == FELL_GATE
-        assert archive.read("remixes/fell-gate-kicked.rules").decode().count("kick") == 2
+        assert 'based on "Fell Gate"' in archive.read("remixes/fell-gate-kicked.rules").decode()
         lines = archive.read("manifest.json").decode().splitlines()
     assert max(map(len, lines)) < 140
 
@@ -147,21 +147,21 @@ def test_the_schema_refuses_what_this_program_refuses(key: str, value: object) -
     assert read_pack(bad, "bad.zip").value is None
 
 
-def test_a_remix_is_made_again_from_its_lineage() -> None:
-    read = read_pack(EVERYTHING, "all.zip").value
-    assert read is not None
-    sheets = by_content(read.sheets)
-    remix, sheet = next(pair for pair in zip(read.items, read.sheets, strict=True) if pair[0].kind == "remix")
-    assert isinstance(sheet, GameSheet)
-    assert remix.lineage is not None and remix.lineage.words() == "Fell Gate with kick on"
-    assert descent(remix, sheet, sheets) is Descent.FOLLOWS
-    assert descent(remix, sheet, {}) is Descent.UNKNOWN
-    edited = attrs.evolve(sheet, head=sheet.head[:-1])
-    assert descent(remix, edited, sheets) is Descent.EDITED
-
-
-def test_lineage_knows_the_library() -> None:
-    assert {type(sheet).__name__ for sheet in library_sheets().values()} == {"GameSheet", "ModifierSheet"}
+def test_a_remix_says_what_it_is_made_of() -> None:
+    read = pack(EVERYTHING)
+    [remix] = [item for item in read.items if item.kind == "remix"]
+    assert remix.lineage == Lineage(
+        "Fell Gate", game_item().content, (Used("kick on"), Used("more cones", (("n", "2"),)))
+    )
+    assert remix.lineage.words() == "Fell Gate with kick on, then more cones (n 2)"
+    [told] = [item for item in json.loads(opened(EVERYTHING)[0][1])["items"] if item["kind"] == "remix"]
+    assert told["lineage"] == {
+        "base": {"name": "Fell Gate", "content": game_item().content},
+        "modifiers": [
+            {"name": "kick on", "values": []},
+            {"name": "more cones", "values": [{"name": "n", "value": "2"}]},
+        ],
+    }
 
 
 def test_credit_and_licence_travel() -> None:

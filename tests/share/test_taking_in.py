@@ -4,9 +4,18 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import attrs
 import pytest
-from shared_games import FELL_GATE, KICK_ON, TOLL_BRIDGE, everything, game_item, kicked_gate, modifier_item, pack_of
+from shared_games import (
+    FELL_GATE,
+    KICK_ON,
+    KICKED_GATE,
+    TOLL_BRIDGE,
+    everything,
+    game_item,
+    kicked_gate,
+    modifier_item,
+    pack_of,
+)
 from shelves import contents, files, given, index_is_true, opened, pack, refusal
 
 from compose.share.shelf_files import Note
@@ -122,8 +131,7 @@ def test_taking_in_is_undone_as_one(tmp_path: Path) -> None:
 
 
 def test_a_remix_of_the_name_of_our_game_is_a_clash(tmp_path: Path) -> None:
-    text = kicked_gate().text.replace("game Fell Gate Kicked", "game Fell Gate")
-    remix = attrs.evolve(kicked_gate(), name="Fell Gate", text=text, content=game_item(text).content)
+    remix = kicked_gate(KICKED_GATE.replace("Kicked", "").replace('"Fell Gate"', '"Toll Bridge"'))
     assert remix.path == "remixes/fell-gate.rules"
     with opened(tmp_path) as shelf:
         given(shelf.put(game_item()))

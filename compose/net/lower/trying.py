@@ -8,6 +8,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from compose.net.lower.tokens import IN
 from compose.net.net import Attempt
+from grammar.game import Game
 from grammar.sentences import play
 
 
@@ -23,7 +24,7 @@ def attempt_of(builder: Builder, sentence: play.Attempt, skill: str, moment: Mom
         ball=builder.game.kit_named(moment.ball[0]).like if moment.ball else None,
         aim=moment.aim,
         target=builder.game.kit_named(moment.thing).like if moment.thing else None,
-        distance_m=away.distance.metres if isinstance(away, play.FromWhere) else _distance(builder, moment),
+        distance_m=away.distance.metres if isinstance(away, play.FromWhere) else _distance(builder, sentence, moment),
         width_m=width_m,
         height_m=height_m,
         said_chance=chance.times.value / chance.of.value if isinstance(chance, play.SucceedChance) else None,
@@ -36,16 +37,24 @@ def attempt_of(builder: Builder, sentence: play.Attempt, skill: str, moment: Mom
     )
 
 
+def sizes_m(game: Game) -> dict[str, tuple[float, float]]:
+    """Width and height in metres of everything in the kit that the library knows, as the sheet scales it."""
+    known = library.kit_names()
+    found = {}
+    for line in game.kit:
+        if line.like in known:
+            width, height = known[line.like].size_m
+            found[line.name] = (width * line.scale, height * line.scale)
+    return found
+
+
 def _size(builder: Builder, thing: str | None) -> tuple[float, float]:
     """Width and height in metres of a thing that the sheet makes larger or smaller; 0 as the kit has it."""
     if thing is None:
         return 0.0, 0.0
-    line = builder.game.kit_named(thing)
-    item = library.kit_names().get(line.like)
-    if line.scale == 1.0 or item is None:
+    if builder.game.kit_named(thing).scale == 1.0:
         return 0.0, 0.0
-    width, height = item.size_m
-    return width * line.scale, height * line.scale
+    return sizes_m(builder.game).get(thing, (0.0, 0.0))
 
 
 def _factor(builder: Builder, kind: type[play.SucceedAsOften] | type[play.TakeAsLong]) -> float:
@@ -55,7 +64,8 @@ def _factor(builder: Builder, kind: type[play.SucceedAsOften] | type[play.TakeAs
     return factor
 
 
-def _distance(builder: Builder, moment: Moment) -> float:
+def _distance(builder: Builder, sentence: play.Attempt, moment: Moment) -> float:
+    start = next((aim.start.name.text for aim in sentence.aims if isinstance(aim, play.AimBetween)), None)
     target = {"player": "player", "line": "line", "mate": "mate"}.get(moment.aim, moment.thing or "line")
     return distance_m(
         builder.floor,
@@ -65,4 +75,5 @@ def _distance(builder: Builder, moment: Moment) -> float:
         owner_side=moment.actor if moment.aim == "mate" else moment.owner or moment.other,
         place=moment.line or (moment.mates_at if moment.mates_at != IN else None),
         role=moment.actor_role,
+        start=start if moment.aim == "none" else None,
     )

@@ -13,7 +13,9 @@ from typing import Any
 from attrs import frozen
 
 from compose.draw.card_text import text_of
-from compose.share.item import ENDING, KINDS
+from compose.share.folder_at_hand import FolderAtHand
+from compose.share.item import ENDING, FOLDERS, KINDS, item_of
+from compose.share.making import AtHand, parts_of
 from compose.share.pack import make_pack
 from compose.share.refusal import RefusedError
 from compose.share.shelf_files import known_path, read_stored, sheet_paths
@@ -64,7 +66,7 @@ def _build(folder: Path, out: Path, title: str, pdf: bool, progress: Progress) -
     before = _memory(out)
     if not (out / MEMORY).is_file():
         _write(out, {MEMORY: _memory_bytes(before)})
-    prints = {path: _print(folder, path, f"{title} {pdf}") for path in sheet_paths(folder)}
+    prints = _prints(folder, f"{title} {pdf}")
     waiting = [path for path, print_ in prints.items() if before.get(path, {}).get("print") != print_]
     memory = {path: told for path, told in before.items() if path in prints and path not in waiting}
     refused: list[tuple[str, str]] = []
@@ -101,6 +103,15 @@ def _memory_bytes(things: Mapping[str, Any]) -> bytes:
     return json.dumps({"version": VERSION, "things": things}, ensure_ascii=False, sort_keys=True).encode()
 
 
+def _prints(folder: Path, title: str) -> dict[str, str]:
+    """What each thing's page is made of, as a hash; a remix hangs on everything that it may be made of."""
+    prints = {path: _print(folder, path, title) for path in sheet_paths(folder)}
+    everything = hashlib.sha256("".join(prints.values()).encode()).hexdigest()
+    return {
+        path: print_ + everything if path.startswith(FOLDERS["remix"]) else print_ for path, print_ in prints.items()
+    }
+
+
 def _print(folder: Path, path: str, title: str) -> str:
     """A hash of everything that a thing's page is made of."""
     print_ = hashlib.sha256(f"{VERSION} {title}\0{look()}\0{search_script()}\0".encode())
@@ -128,18 +139,19 @@ def _make(work: tuple[Path, str, str, bool]) -> _Made:
         stored, sheet = read_stored(folder, path)
     except (RefusedError, OSError) as error:
         return _Made(path, {}, {}, str(error))
-    thing = thing_of(stored, sheet)
+    thing = thing_of(stored, sheet, FolderAtHand(folder))
     stem = path.removesuffix(ENDING)
-    found = list(_downloads(thing, title, pdf))
+    found = list(_downloads(thing, FolderAtHand(folder), title, pdf))
     words = tuple((said, f"../{inner}/{stem}{ending}") for said, inner, ending, _ in found)
     files = {f"{inner}/{stem}{ending}": data for _, inner, ending, data in found}
     files[f"{stem}.html"] = thing_page(thing, title, words)
     return _Made(path, files, row_of(thing, f"{stem}.html"))
 
 
-def _downloads(thing: Thing, title: str, pdf: bool) -> Iterator[tuple[str, str, str, bytes]]:
+def _downloads(thing: Thing, at_hand: AtHand, title: str, pdf: bool) -> Iterator[tuple[str, str, str, bytes]]:
     """What can be downloaded: in words, in which folder, with which ending, the bytes."""
-    packed = make_pack([thing.item], thing.item.name, title[:120])
+    parts = [item_of(part) for part in parts_of([thing.sheet], at_hand)]
+    packed = make_pack([thing.item, *parts], thing.item.name, title[:120])
     if packed.value is not None:
         yield "The pack, to take in", "packs", ".zip", packed.value
     yield "The rule sheet, as text", "sheets", ENDING, thing.item.text.encode()

@@ -12,18 +12,18 @@ from compose.draw.card import Card, CardNotes, CardSection, card_of
 from compose.draw.to_svg import svg_of
 from compose.net.floor import floor_of
 from compose.net.from_game import usual_players
-from compose.share.item import Item
-from compose.share.shelf_files import Sheet, Stored
+from compose.share.item import Item, Sheet
+from compose.share.making import AtHand, played
+from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
 from grammar.game import Game
-from grammar.resolve import resolve
-from grammar.tree import GameSheet
-from library import kit_categories, kit_names
+from grammar.tree import GameSheet, RemixSheet
+from library import kit_names
 
 
 @frozen
 class Thing:
-    """What a page is made of; `card` and `plan` are None for a modifier, and where the game has mistakes."""
+    """What a page is made of; `card` and `plan` are None for a modifier, and where a game or remix has mistakes."""
 
     stored: Stored
     sheet: Sheet
@@ -36,9 +36,9 @@ class Thing:
         return self.stored.item
 
 
-def thing_of(stored: Stored, sheet: Sheet) -> Thing:
-    """The thing with its card and its plan."""
-    game = resolve(sheet, kit_categories()).value if isinstance(sheet, GameSheet) else None
+def thing_of(stored: Stored, sheet: Sheet, at_hand: AtHand) -> Thing:
+    """The thing with its card and its plan; a remix is made from what is at hand."""
+    game = played(sheet, at_hand).value if isinstance(sheet, GameSheet | RemixSheet) else None
     if game is None:
         return Thing(stored, sheet, None, None, None)
     kit = kit_names()

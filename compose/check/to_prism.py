@@ -1,0 +1,115 @@
+"""Net → text in the PRISM language, so that a probabilistic model checker can check us.
+
+Two forms: by places (one variable for each, one command for each transition), and by states (one variable
+that numbers the explored states), which a net needs in which something follows at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from compose.check.explore import explore
+from compose.check.prism_expressions import after, condition, rate_factor, variable_names
+from compose.check.space import Budget, StateSpace
+from compose.net.net import Net
+from grammar.finding import Finding, Outcome, Severity
+from grammar.span import nowhere
+
+MOST_NUMBERED = 2_000  # states in the form by states: a text of that many commands is still read in a second
+OVER = "over"
+
+
+def to_prism(net: Net, constants: Sequence[float]) -> Outcome[str]:
+    """A continuous-time model of the net; `constants` are events a minute of each transition at factor 1.
+
+    Labels: "over" where play has ended, "end_1" ... where the first end that holds is that one; the reward
+    structure "minutes" counts time. A finding where the net needs more than `MOST_NUMBERED` numbered states.
+    """
+    if not net.reactions:
+        return Outcome(prism_by_places(net, constants))
+    space = explore(net, Budget(states=MOST_NUMBERED))
+    if isinstance(space, StateSpace) and space.complete and space.states <= MOST_NUMBERED:
+        return Outcome(prism_by_states(space, constants))
+    title = f"{net.title} cannot be written in the PRISM language: it needs more than {MOST_NUMBERED:,} states."
+    hint = "Something in this game follows at once, which needs every state by itself. Take fewer players or balls."
+    return Outcome(None, (Finding("C-prism-size", Severity.ERROR, title, nowhere(), hint),))
+
+
+def prism_by_places(net: Net, constants: Sequence[float]) -> str:
+    """The model with a variable for each place; the net must have no reactions."""
+    names = variable_names(net)
+    return "\n".join([*_head(net), *_module(net, constants, names), *_labels_by_places(net, names), *_rewards(), ""])
+
+
+def prism_by_states(space: StateSpace, constants: Sequence[float]) -> str:
+    """The model with one variable that numbers the states of a complete space."""
+    return "\n".join([*_head(space.net), *_numbered(space, constants), *_labels_by_states(space), *_rewards(), ""])
+
+
+def _head(net: Net) -> Iterator[str]:
+    yield "ctmc"
+    yield ""
+    yield f"// {net.title}. Time is in minutes."
+    if net.bell is not None:
+        yield f"// The clock ends the round after {net.bell.after_s / 60:g} minutes."
+    yield ""
+
+
+def _rewards() -> tuple[str, ...]:
+    return ("", 'rewards "minutes"', "  true : 1;", "endrewards")
+
+
+def _module(net: Net, constants: Sequence[float], names: tuple[str, ...]) -> Iterator[str]:
+    yield f"formula {OVER} = {' | '.join(condition(end.guard, names) for end in net.ends) or 'false'};"
+    yield ""
+    yield "module play"
+    for place, name in zip(net.places, names, strict=True):
+        if place.capacity:
+            yield f"  {name} : [0..{place.capacity}] init {place.start}; // {place.many}"
+    yield ""
+    for transition, constant in zip(net.transitions, constants, strict=True):
+        if constant > 0:
+            factor, positive = rate_factor(transition.rate, names)
+            updates = after(transition.effects, net.places, names)
+            told = " & ".join(f"({names[place]}'={count})" for place, count in updates.items()) or "true"
+            guard = f"!{OVER} & {condition(transition.guard, names)} & {positive}"
+            yield f"  // {transition.words}"
+            yield f"  <> {guard} -> {float(constant)!r} * {factor} : {told};"
+    yield "endmodule"
+    yield ""
+
+
+def _labels_by_places(net: Net, names: tuple[str, ...]) -> Iterator[str]:
+    yield f'label "{OVER}" = {OVER};'
+    earlier: list[str] = []
+    for number, end in enumerate(net.ends, start=1):
+        here = condition(end.guard, names)
+        yield f'label "end_{number}" = {" & ".join([here, *(f"!{each}" for each in earlier)])}; // {end.words}'
+        earlier.append(here)
+
+
+def _numbered(space: StateSpace, constants: Sequence[float]) -> Iterator[str]:
+    rates = space.factors * np.asarray(constants, dtype=np.float64)[space.transitions]
+    yield "module play"
+    yield f"  state : [0..{max(space.states - 1, 1)}] init 0;"
+    yield ""
+    for state in range(space.states):
+        told = [
+            f"{rates[edge]!r} : (state'={space.targets[edge]})" for edge in space.edges_from(state) if rates[edge] > 0
+        ]
+        if told:
+            yield f"  <> state={state} -> {' + '.join(told)};"
+    yield "endmodule"
+    yield ""
+
+
+def _labels_by_states(space: StateSpace) -> Iterator[str]:
+    yield f'label "{OVER}" = {_one_of(np.flatnonzero(space.ended()))};'
+    for number, end in enumerate(space.net.ends):
+        yield f'label "end_{number + 1}" = {_one_of(np.flatnonzero(space.end_of == number))}; // {end.words}'
+
+
+def _one_of(states: Sequence[int] | np.ndarray[tuple[int, ...], np.dtype[np.int64]]) -> str:
+    return " | ".join(f"state={state}" for state in states) or "false"

@@ -1,0 +1,30 @@
+"""One line of play carried out move by move: what the counts are after each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from compose.check.effect import Act, Columns
+from compose.check.enabled import Enabling
+from compose.check.reactions import Reactions
+from compose.net.net import Net
+
+
+def walk(net: Net, moves: Sequence[int]) -> tuple[tuple[int, ...], ...]:
+    """The markings from the set-up on, one more than there are moves (numbers of transitions).
+
+    Raises ValueError where a move cannot be made.
+    """
+    enabling, reactions = Enabling(net), Reactions(net)
+    found = [net.start()]
+    for number in moves:
+        table = np.array([found[-1]], dtype=np.int32)
+        if not enabling.of(table)[0][number, 0]:
+            raise ValueError(f"move {len(found)} cannot be made: {net.transitions[number].words}")
+        columns = Columns(table, None)
+        Act(net.transitions[number].effects, net.places).carry_out(columns)
+        reactions.follow(reactions.watch(table), columns, None, 1)
+        found.append(tuple(int(columns(place)[0]) for place in range(len(net.places))))
+    return tuple(found)

@@ -1,0 +1,113 @@
+"""The kit of a game against the cupboard: enough, short, or made up with stand-ins."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from attrs import field, frozen
+
+from compose.fit.school_class import InCupboard
+from compose.modifiers.change_kit import all_meant
+from grammar.game import Game, GameKit
+from grammar.sentences.play import Attempt
+from library import KitItem
+from library.records import BALL_SKILLS
+
+LARGEST_RATIO = 3.0  # assumption: a stand-in is at most three times as wide or high, and no less than a third
+
+
+@frozen
+class StandIn:
+    """So many of another thing in the place of what is missing."""
+
+    name: str
+    count: int
+
+
+@frozen
+class KitRow:
+    """A line of a game's kit: how many are needed in all, how many there are, what stands in, what is short."""
+
+    line: GameKit
+    needed: int
+    there: int
+    stand_ins: tuple[StandIn, ...] = field(default=())
+
+    @property
+    def short(self) -> int:
+        """How many are missing even with the stand-ins."""
+        return self.needed - self.there - sum(each.count for each in self.stand_ins)
+
+
+def kit_rows(
+    game: Game,
+    players: Sequence[Mapping[str, int]],
+    cupboard: Sequence[InCupboard],
+    kit: Mapping[str, KitItem],
+) -> tuple[KitRow, ...]:
+    """One row for each line of the game's kit, for all games together; what is there is given out in the order of
+    the sheet, the right thing before any stand-in."""
+    left: dict[str, int] = {}
+    for each in cupboard:
+        left[_key(each.like, kit)] = left.get(_key(each.like, kit), 0) + each.count
+    rows = []
+    for line in game.kit:
+        needed = sum(line.total(sides) // max(1, line.parts) for sides in players)
+        rows.append(KitRow(line, needed, _taken(left, _key(line.like, kit), needed)))
+    return tuple(_with_stand_ins(game, row, left, kit) for row in rows)
+
+
+def _key(name: str, kit: Mapping[str, KitItem]) -> str:
+    return kit[name].name if name in kit else name
+
+
+def _taken(left: dict[str, int], key: str, needed: int) -> int:
+    taken = min(needed, left.get(key, 0))
+    if taken:
+        left[key] -= taken
+    return taken
+
+
+def _with_stand_ins(game: Game, row: KitRow, left: dict[str, int], kit: Mapping[str, KitItem]) -> KitRow:
+    missing, stand_ins = row.needed - row.there, list[StandIn]()
+    for other in sorted(_alike(game, row.line, left, kit), key=lambda item: _unlike(kit[row.line.like], item)):
+        if missing <= 0:
+            break
+        taken = _taken(left, other.name, missing)
+        missing -= taken
+        if taken:
+            stand_ins.append(StandIn(other.name if taken == 1 else other.plural, taken))
+    return KitRow(row.line, row.needed, row.there, tuple(stand_ins))
+
+
+def _alike(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str, KitItem]) -> Iterator[KitItem]:
+    """What could take the place of a thing: of its sort, fit for all that is done with it, about as large, and
+    soft where it is soft."""
+    wanted = kit.get(line.like)
+    if wanted is None:
+        return
+    used = _used_for(game, line)
+    for name, count in left.items():
+        other = kit.get(name)
+        if not count or other is None or other.category != wanted.category or other is wanted:
+            continue
+        if set(used) <= set(other.may) and (other.soft or not wanted.soft) and _unlike(wanted, other) <= LARGEST_RATIO:
+            yield other
+
+
+def _used_for(game: Game, line: GameKit) -> tuple[str, ...]:
+    """The skills for which a ball of the game is used."""
+    used = [
+        skill
+        for attempt in game.all_of("play", Attempt)
+        if attempt.ball and line in all_meant(game, attempt.ball.name)
+        for skill in attempt.skills
+        if skill in BALL_SKILLS
+    ]
+    return tuple(dict.fromkeys(used)) if line.category == "ball" else ()
+
+
+def _unlike(wanted: KitItem, other: KitItem) -> float:
+    """How many times one is as large as the other, in whichever of width and height they differ more; 1 for alike."""
+    ratios = [max(a, b) / min(a, b) for a, b in zip(wanted.size_m, other.size_m, strict=True) if a > 0 and b > 0]
+    return max(ratios, default=1.0)

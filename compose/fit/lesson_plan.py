@@ -1,0 +1,57 @@
+"""The lesson around the game: what is left for play, and how many rounds that makes."""
+
+from __future__ import annotations
+
+from attrs import evolve, frozen
+
+from compose.fit.school_class import SchoolClass
+from compose.forecast.lesson import Lesson, lesson_of
+from compose.forecast.norms import Ability
+from grammar.game import Game
+from grammar.sentences.finish import After, BestOf, Halves
+from library import Norms, Source
+
+_PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
+
+
+@frozen
+class LessonPlan:
+    """`round_min` is the length of a round and `known_by` says where that comes from ("" where nothing says it).
+
+    `rounds` are whole rounds that fit, `wanted` what the game asks for: best of 3 may need 3, two halves need 2.
+    """
+
+    lesson: Lesson
+    round_min: float | None
+    known_by: str
+    rounds: int
+    wanted: int
+    sources: tuple[Source, ...]
+
+
+def lesson_plan(game: Game, school_class: SchoolClass, norms: Norms, round_min: float | None = None) -> LessonPlan:
+    """The plan of a lesson with one game."""
+    ages = school_class.ages_years or game.ages_years
+    lesson = lesson_of(norms, ages, school_class.lesson_min)
+    measured = {_PARTS[name]: minutes for name, minutes in school_class.ready_min.items() if name in _PARTS}
+    lesson = evolve(lesson, **measured)
+    known_by = "forecast"
+    if round_min is None:
+        clock = next(game.all_of("finish", After), None)
+        round_min, known_by = (clock.time.seconds / 60, "the game's clock") if clock else (None, "")
+    whole = int(lesson.rounds(round_min) + 1e-9) if round_min else 0
+    return LessonPlan(lesson, round_min, known_by, whole, _wanted(game), _sources(norms, school_class, ages))
+
+
+def _wanted(game: Game) -> int:
+    best = next(game.all_of("finish", BestOf), None)
+    halves = any(game.all_of("finish", Halves))
+    return best.rounds.whole if best else 2 if halves else 1
+
+
+def _sources(norms: Norms, school_class: SchoolClass, ages: tuple[float, float]) -> tuple[Source, ...]:
+    """Who says how long the parts of the lesson take that the class's own sheet leaves open."""
+    asked = [name for name in ("setting up", "explaining", "clearing away") if name not in school_class.ready_min]
+    asked += ["changing and arriving", "setting up again", *([] if school_class.lesson_min else ["lesson"])]
+    read = (Ability(norms).read("lesson minutes", name, ages) for name in asked)
+    return tuple(dict.fromkeys(source for reading in read for source in reading.sources))

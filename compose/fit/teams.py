@@ -1,0 +1,81 @@
+"""Pupils → games side by side, and sides: as even as can be, and what becomes of the odd pupil."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from attrs import frozen
+
+from grammar.game import Game
+from grammar.sentences.sides import OddPupil, SideBySide
+from grammar.words import count, listing
+
+JOINS = "joins the first side"
+
+
+@frozen
+class Teams:
+    """Players of each side in each game; `over` pupils play in none of them, and do what `odd` says ("" where
+    the game does not say)."""
+
+    games: tuple[Mapping[str, int], ...]
+    over: int
+    odd: str
+
+    @property
+    def playing(self) -> int:
+        """How many pupils play."""
+        return sum(sum(sides.values()) for sides in self.games)
+
+    def words(self) -> str:
+        """Such as "14 north and 13 south", "13 games of 1 west and 1 east"."""
+        kinds: dict[str, int] = {}
+        for sides in self.games:
+            said = listing(f"{number} {side}" for side, number in sides.items())
+            kinds[said] = kinds.get(said, 0) + 1
+        if len(self.games) == 1:
+            return next(iter(kinds))
+        return listing(f"{count(number, 'game')} of {said}" for said, number in kinds.items())
+
+
+def most_games(game: Game) -> int:
+    """How many games the sheet lets be played side by side."""
+    told = next(game.all_of("sides", SideBySide), None)
+    return told.most.whole if told else 1
+
+
+def teams_of(game: Game, pupils: int, room_for: int | None = None) -> Teams:
+    """The fewest games, no more than the sheet allows and the hall has room for, in which most pupils play."""
+    allowed = max(1, min(most_games(game), room_for if room_for is not None else pupils))
+    odd = next(game.all_of("sides", OddPupil), None)
+    tried = (_in_games(game, pupils, games, odd.does if odd else "") for games in range(1, allowed + 1))
+    return min(tried, key=lambda teams: (teams.over, len(teams.games)))
+
+
+def _in_games(game: Game, pupils: int, games: int, odd: str) -> Teams:
+    shares = [pupils // games + (number < pupils % games) for number in range(games)]
+    sides = [_sides(game, share, even=odd not in ("", JOINS)) for share in shares]
+    played = tuple(each for each in sides if each)
+    return Teams(played, pupils - sum(sum(each.values()) for each in played), odd)
+
+
+def _sides(game: Game, pupils: int, even: bool) -> dict[str, int]:
+    """The sides of one game, as even as their ranges let them be; none where there are too few pupils.
+
+    `even` leaves the odd pupil out of mirrored sides.
+    """
+    sides = game.sides
+    if pupils < sum(side.least for side in sides):
+        return {}
+    left = min(pupils, sum(side.most for side in sides))
+    numbers = {side.name: side.least for side in sides}
+    left -= sum(numbers.values())
+    mirrored = all(side.mirrored for side in sides) and len(sides) > 1
+    while left > 0:
+        open_sides = [side for side in sides if numbers[side.name] < side.most]
+        if even and mirrored and left < len(sides) and len(set(numbers.values())) == 1:
+            break
+        smallest = min(open_sides, key=lambda side: numbers[side.name])
+        numbers[smallest.name] += 1
+        left -= 1
+    return numbers

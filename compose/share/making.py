@@ -1,0 +1,153 @@
+"""A remix made into the game that it means, from the bases and modifiers that are at hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import Protocol
+
+from attrs import frozen
+
+from compose.modifiers.apply import Remix
+from compose.modifiers.content_hash import content_hash
+from compose.modifiers.from_recipe import made
+from compose.modifiers.modifier import Modifier, modifier_of
+from compose.modifiers.recipe import recipe_of
+from compose.share.item import Sheet, lineage_of, sheets_in
+from compose.share.naming import slug
+from grammar.finding import Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.parse import parse_bytes
+from grammar.resolve import resolve
+from grammar.tree import GameSheet, ModifierSheet, RemixSheet
+from library import game_paths, kit_categories, kit_names, modifier_paths, remix_paths
+
+MOST_GENERATIONS = 12
+
+
+class AtHand(Protocol):
+    """Where sheets are looked for, by name; None where there is none."""
+
+    def base(self, name: str) -> GameSheet | RemixSheet | None:
+        """A game or a remix."""
+
+    def modifier(self, name: str) -> ModifierSheet | None:
+        """A modifier."""
+
+
+@frozen
+class Sheets:
+    """Sheets at hand: those given, and where they have none of a name, those of another place."""
+
+    given: tuple[Sheet, ...]
+    otherwise: AtHand | None = None
+
+    def base(self, name: str) -> GameSheet | RemixSheet | None:
+        found = (each for each in self.given if isinstance(each, GameSheet | RemixSheet))
+        here = next((each for each in found if slug(each.title) == slug(name)), None)
+        return here or (self.otherwise.base(name) if self.otherwise else None)
+
+    def modifier(self, name: str) -> ModifierSheet | None:
+        found = (each for each in self.given if isinstance(each, ModifierSheet))
+        here = next((each for each in found if slug(each.title) == slug(name)), None)
+        return here or (self.otherwise.modifier(name) if self.otherwise else None)
+
+
+def library_contents() -> dict[str, Sheet]:
+    """Everything in the library by its content hash."""
+    found: dict[str, Sheet] = {}
+    for path in (*game_paths(), *remix_paths(), *modifier_paths()):
+        rules = parse_bytes(path.read_bytes(), str(path)).value
+        found |= {content_hash(sheet): sheet for sheet in (sheets_in(rules) if rules else ())}
+    return found
+
+
+@frozen
+class LibraryAtHand:
+    """The games, remixes and modifiers of the library."""
+
+    def base(self, name: str) -> GameSheet | RemixSheet | None:
+        for path in (*game_paths(), *remix_paths()):
+            if path.stem == slug(name):
+                rules = parse_bytes(path.read_bytes(), str(path)).value
+                sheet = sheets_in(rules)[0] if rules else None
+                return sheet if isinstance(sheet, GameSheet | RemixSheet) else None
+        return None
+
+    def modifier(self, name: str) -> ModifierSheet | None:
+        for path in modifier_paths():
+            if path.stem == slug(name):
+                rules = parse_bytes(path.read_bytes(), str(path)).value
+                return next(iter(rules.modifiers), None) if rules else None
+        return None
+
+
+def played(sheet: GameSheet | RemixSheet, at_hand: AtHand) -> Outcome[Game]:
+    """The game that is played: that of a game's sheet, or what a remix makes. No value where it cannot be told."""
+    if isinstance(sheet, GameSheet):
+        return resolve(sheet, kit_categories())
+    outcome = made_of(sheet, at_hand)
+    return Outcome(outcome.value.game if outcome.value else None, outcome.findings)
+
+
+def made_of(sheet: RemixSheet, at_hand: AtHand, generation: int = 0) -> Outcome[Remix]:
+    """What a remix makes of its base; the base may be a remix itself."""
+    lineage = lineage_of(sheet)
+    recipe = recipe_of(sheet, _modifiers(sheet, at_hand))
+    if recipe.value is None or lineage is None:
+        return Outcome(None, recipe.findings)
+    base = at_hand.base(lineage.base_name)
+    if base is None or generation >= MOST_GENERATIONS or base == sheet:
+        title = f"`{sheet.title}` cannot be made here: there is no game called `{lineage.base_name}`."
+        if base is not None:
+            title = f"`{sheet.title}` comes from itself, or from more than {MOST_GENERATIONS} remixes before it."
+        return Outcome(None, (Finding("M-base", Severity.ERROR, title, sheet.span, "Get its base, too."),))
+    before = _game(base, at_hand, generation)
+    if before.value is None:
+        return Outcome(None, before.findings)
+    return made(recipe.value, before.value, kit_names())
+
+
+def _game(base: GameSheet | RemixSheet, at_hand: AtHand, generation: int) -> Outcome[Game]:
+    if isinstance(base, GameSheet):
+        return resolve(base, kit_categories())
+    outcome = made_of(base, at_hand, generation + 1)
+    return Outcome(outcome.value.game if outcome.value else None, outcome.findings)
+
+
+def _modifiers(sheet: RemixSheet, at_hand: AtHand) -> dict[str, Modifier]:
+    found: dict[str, Modifier] = {}
+    for used in _used_names(sheet):
+        modifier_sheet = at_hand.modifier(used)
+        modifier = modifier_of(modifier_sheet).value if modifier_sheet else None
+        if modifier is not None:
+            found[used.lower()] = modifier
+    return found
+
+
+def _used_names(sheet: RemixSheet) -> Iterator[str]:
+    lineage = lineage_of(sheet)
+    yield from (used.name for used in (lineage.modifiers if lineage else ()))
+
+
+def parts_of(sheets: Iterable[Sheet], at_hand: AtHand) -> tuple[Sheet, ...]:
+    """What the remixes among some sheets are made of and the library does not have: bases and modifiers, and
+    what these are made of in turn."""
+    library = LibraryAtHand()
+    found: dict[str, Sheet] = {}
+    waiting = [sheet for sheet in sheets if isinstance(sheet, RemixSheet)]
+    while waiting:
+        sheet = waiting.pop()
+        lineage = lineage_of(sheet)
+        names = list(_used_names(sheet))
+        base = at_hand.base(lineage.base_name) if lineage else None
+        known = library.base(lineage.base_name) if lineage else None
+        parts: list[tuple[Sheet | None, Sheet | None]] = [(base, known)]
+        parts += [(at_hand.modifier(name), library.modifier(name)) for name in names]
+        for part, shipped in parts:
+            if part is None or (shipped is not None and content_hash(part) == content_hash(shipped)):
+                continue
+            content = content_hash(part)
+            if content not in found:
+                found[content] = part
+                waiting += [part] if isinstance(part, RemixSheet) else []
+    return tuple(found.values())

@@ -1,0 +1,34 @@
+"""A game as a model in the PRISM language, on the terminal or in a file."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import library
+from compose.check.to_prism import to_prism
+from compose.forecast.chances import chances, said_too_much
+from compose.terminal.answer import FINE, say, say_json, stop
+from compose.terminal.finding_games import kit
+from compose.terminal.remixing import remix_title
+from compose.terminal.stages import ready
+from compose.terminal.writing import write
+
+
+def show_export(
+    name: str, modifiers: Sequence[str], pupils: int | None, out: Path | None, force: bool, as_json: bool
+) -> int:
+    """Print or write the model; the exit code."""
+    prepared = ready(name, modifiers, pupils, as_json)
+    wrong = said_too_much(prepared.net)
+    if wrong:
+        stop((*prepared.findings, *wrong), as_json)
+    text = to_prism(prepared.net, chances(prepared.net, library.norms(), kit()))
+    if out is not None:
+        write(out, text.encode(), force, as_json)
+    if as_json:
+        written = {"written_to": str(out)} if out is not None else {"text": text}
+        say_json({"game": remix_title(prepared.remix), "players": dict(prepared.players), **written})
+    else:
+        say(f"Written to {out}." if out is not None else text.rstrip())
+    return FINE

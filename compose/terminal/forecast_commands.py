@@ -1,0 +1,91 @@
+"""The commands of the forecast: forecast, replay, export. Heavy libraries load only when one of them runs."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
+With = Annotated[
+    list[str] | None,
+    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
+]
+Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+States = Annotated[int, typer.Option("--states", min=1, help="How many situations may be looked at.")]
+Seconds = Annotated[float, typer.Option("--seconds", min=0.1, help="How long each part of the work may take.")]
+Memory = Annotated[float, typer.Option("--memory", min=10, help="Megabytes that the situations may take.")]
+Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the program."""
+    app.command()(forecast)
+    app.command()(replay)
+    app.command()(export)
+
+
+def forecast(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    minutes: Annotated[
+        float | None, typer.Option("--minutes", min=5, max=300, help="How long the lesson is on the timetable.")
+    ] = None,
+    absent: Annotated[int, typer.Option("--absent", min=0, max=400, help="How many pupils are away today.")] = 0,
+    states: States = 2_000_000,
+    seconds: Seconds = 60.0,
+    memory: Memory = 3_000.0,
+    rounds: Annotated[
+        int, typer.Option("--rounds", min=100, max=1_000_000, help="Rounds to play where the game is too large.")
+    ] = 4_000,
+    seed: Seed = 1,
+    as_json: AsJson = False,
+) -> None:
+    """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
+    from compose.check.space import Budget
+    from compose.forecast.simulate import Play
+    from compose.terminal.forecasting import Asked, show_forecast
+
+    asked = Asked(minutes, absent, Budget(states, seconds, memory), Play(rounds=rounds, seed=seed, seconds=seconds))
+    raise typer.Exit(show_forecast(name, modifier or [], pupils, asked, as_json))
+
+
+def replay(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    finding: Annotated[
+        str | None, typer.Option("--finding", help="The code of a finding of the check, such as C-stall.")
+    ] = None,
+    seed: Seed = 1,
+    whole: Annotated[bool, typer.Option("--all", help="Tell the attempts without effect too.")] = False,
+    states: States = 2_000_000,
+    seconds: Seconds = 60.0,
+    memory: Memory = 3_000.0,
+    as_json: AsJson = False,
+) -> None:
+    """Tell a line of play step by step: how a finding comes about, or a round played at random."""
+    from compose.check.space import Budget
+    from compose.terminal.replaying import show_replay
+
+    budget = Budget(states, seconds, memory)
+    raise typer.Exit(show_replay(name, modifier or [], pupils, finding, seed, whole, budget, as_json))
+
+
+def export(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    out: Annotated[
+        Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write a game as a model in the PRISM language, for a model checker to look at."""
+    from compose.terminal.exporting import show_export
+
+    raise typer.Exit(show_export(name, modifier or [], pupils, out, force, as_json))

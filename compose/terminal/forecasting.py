@@ -1,0 +1,167 @@
+"""The answer of the forecast, in words and as JSON."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any
+
+from attrs import evolve, frozen
+
+import library
+from compose.check import Budget, StateSpace, explore
+from compose.forecast.answers import Answers
+from compose.forecast.chances import said_too_much
+from compose.forecast.findings import forecast_findings
+from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.simulate import Play
+from compose.forecast.telling import told
+from compose.forecast.to_json import answers_json, forecast_json
+from compose.forecast.wording import minutes, percent
+from compose.net.from_game import net_of
+from compose.net.lower.tokens import does
+from compose.net.net import Net
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.checking import headline
+from compose.terminal.finding_games import granted, kit
+from compose.terminal.patience import INTERRUPTED, Patience
+from compose.terminal.remixing import remix_title
+from compose.terminal.stages import Ready, ready
+from grammar.finding import Finding, Severity
+from grammar.sentences.finish import Halves
+from grammar.words import count, listing
+
+WIDTH = 78
+
+
+@frozen
+class Asked:
+    """What a forecast is asked for: how long the lesson, how many are away, and how much work may be spent."""
+
+    lesson_minutes: float | None = None
+    absent: int = 0
+    budget: Budget = Budget()
+    play: Play = Play()
+
+
+def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:
+    """Forecast a game and print it; the exit code."""
+    prepared = ready(name, modifiers, pupils, as_json)
+    _refuse_impossible(prepared, as_json)
+    fewer = _fewer(name, modifiers, prepared, asked.absent, as_json)
+    with Patience() as patience:
+        asked = evolve(
+            asked,
+            budget=evolve(asked.budget, keep_going=patience.keep_going),
+            play=evolve(asked.play, keep_going=patience.keep_going),
+        )
+        found = forecast_of(prepared, asked)
+        short = forecast_of(fewer, asked, compare=False) if fewer is not None and found is not None else None
+    if found is None:
+        return _nothing_known(patience.stopped, as_json)
+    findings = (*prepared.findings, *forecast_findings(found, library.norms()))
+    if as_json:
+        say_json(_json(prepared, fewer, found, short, findings))
+    else:
+        _say(prepared, fewer, found, short, findings)
+    return INTERRUPTED if patience.stopped else exit_code(findings)
+
+
+def forecast_of(prepared: Ready, asked: Asked, compare: bool = True) -> Forecast | None:
+    """The forecast of a prepared game: exact where its space can be explored whole, else simulated."""
+    return forecast(
+        explored(prepared.net, asked.budget),
+        library.norms(),
+        kit(),
+        game=prepared.game,
+        lesson_minutes=asked.lesson_minutes,
+        play=asked.play,
+        other_half=_other_half(prepared, asked.budget),
+        compare=compare,
+    )
+
+
+def explored(net: Net, budget: Budget) -> StateSpace | Net:
+    """The whole space of a net, or the net itself where that is past the budget."""
+    space = explore(net, budget)
+    return space if isinstance(space, StateSpace) and space.complete else net
+
+
+def _other_half(prepared: Ready, budget: Budget) -> StateSpace | Net | None:
+    """The game with the groups changed over, where there are two halves and the groups are not equally large."""
+    sizes = list(prepared.players.values())
+    if not any(prepared.game.all_of("finish", Halves)) or len(set(sizes)) < 2:
+        return None
+    turned = dict(zip(prepared.players, reversed(sizes), strict=True))
+    outcome = net_of(prepared.game, granted(), turned)
+    return explored(outcome.value, budget) if outcome.value is not None else None
+
+
+def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as_json: bool) -> Ready | None:
+    if not absent:
+        return None
+    present = sum(prepared.players.values()) - absent
+    if present < 1:
+        title = f"With {absent} away nobody is left."
+        refuse(title, f"{count(present + absent, 'pupil')} play this game.", as_json)
+    return ready(name, modifiers, present, as_json)
+
+
+def _refuse_impossible(prepared: Ready, as_json: bool) -> None:
+    wrong = said_too_much(prepared.net)
+    if wrong:
+        stop((*prepared.findings, *wrong), as_json)
+
+
+def _nothing_known(stopped: bool, as_json: bool) -> int:
+    title = "Nothing is known yet." if stopped else "The time was too short to play even a first batch of rounds."
+    refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
+
+
+def _say(
+    prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None, findings: Sequence[Finding]
+) -> None:
+    say(headline(prepared))
+    say()
+    for section in told(found):
+        say(section.title)
+        for line in section.lines:
+            indent = " " * (2 + len(line) - len(line.lstrip()))
+            for piece in textwrap.wrap(line.strip(), WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  "):
+                say(piece if len(line) + 2 > WIDTH else f"  {line}")
+        say()
+    if fewer is not None and short is not None:
+        for line in _with_fewer(fewer, found.band.usual, short.band.usual):
+            say(line)
+        say()
+    say_findings(findings)
+    to_mend = sum(finding.severity is Severity.WARNING for finding in findings)
+    say("Nothing to mend." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
+
+
+def _with_fewer(fewer: Ready, all_here: Answers, with_fewer: Answers) -> Iterator[str]:
+    """What changes when some are away, a line for each number."""
+    yield f"With {listing(f'{number} {side}' for side, number in fewer.players.items())}, instead of all:"
+
+    def row(name: str, tell: Callable[[Answers], str]) -> str:
+        return f"  {name:<42} {tell(with_fewer):<10} ({tell(all_here)})"
+
+    yield row("a round lasts", lambda a: minutes(a.minutes.value))
+    for number, (side, _) in enumerate(all_here.wins):
+        yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
+    yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
+    yield row("not playing", lambda a: percent(a.idle.value))
+
+
+def _json(
+    prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None, findings: Sequence[Finding]
+) -> dict[str, Any]:
+    answer: dict[str, Any] = {
+        "game": remix_title(prepared.remix),
+        "modifiers": [use.label for use in prepared.remix.uses],
+        "players": dict(prepared.players),
+        "forecast": forecast_json(found),
+    }
+    if fewer is not None and short is not None:
+        answer["with_fewer"] = {"players": dict(fewer.players), "answers": answers_json(short.band.usual)}
+    return answer | {"findings": [finding_json(finding) for finding in findings]}

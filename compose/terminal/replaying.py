@@ -1,0 +1,172 @@
+"""A line of play told step by step: the witness of a finding, or a round played at random."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+import library
+from compose.check import Budget, state_in_words
+from compose.check.walk import walk
+from compose.forecast.chances import chances, said_too_much
+from compose.forecast.sample import Event, Sample, sample_round
+from compose.net.net import Net
+from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.checking import headline
+from compose.terminal.finding_games import kit
+from compose.terminal.patience import Patience
+from compose.terminal.remixing import remix_title
+from compose.terminal.stages import Ready, checked, ready
+from grammar.finding import Finding
+from grammar.words import count, listing
+
+WIDTH = 78
+
+
+def show_replay(
+    name: str,
+    modifiers: Sequence[str],
+    pupils: int | None,
+    finding: str | None,
+    seed: int,
+    whole: bool,
+    budget: Budget,
+    as_json: bool,
+) -> int:
+    """Replay the witness of a finding of the check, or a round with this seed; the exit code."""
+    prepared = ready(name, modifiers, pupils, as_json)
+    if finding is not None:
+        return _witness(prepared, finding, budget, as_json)
+    wrong = said_too_much(prepared.net)
+    if wrong:
+        stop((*prepared.findings, *wrong), as_json)
+    constants = chances(prepared.net, library.norms(), kit())
+    return _round(prepared, sample_round(prepared.net, constants, seed), seed, whole, as_json)
+
+
+def _witness(prepared: Ready, code: str, budget: Budget, as_json: bool) -> int:
+    with Patience() as patience:
+        found = checked(prepared, Budget(budget.states, budget.seconds, budget.megabytes, patience.keep_going))
+    told = [finding for finding in found.findings if finding.witness]
+    chosen = next((finding for finding in told if finding.code.lower() == code.lower()), None)
+    if chosen is None:
+        codes = listing(dict.fromkeys(finding.code for finding in told))
+        hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
+        refuse(f"The check has no line of play for `{code}`.", hint, as_json)
+    net = prepared.net
+    moves = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
+    markings = walk(net, moves)
+    if as_json:
+        say_json(_witness_json(prepared, chosen, moves, markings))
+        return FINE
+    say(headline(prepared))
+    for line in textwrap.wrap(f"{chosen.code}: {chosen.title}", WIDTH):
+        say(line)
+    say()
+    _step("0.", "the round starts", state_in_words(net, markings[0]))
+    for number, (move, after) in enumerate(zip(moves, markings[1:], strict=True), start=1):
+        if number == len(chosen.witness):
+            say("and from here round and round:")
+        _step(f"{number}.", net.transitions[move].words, state_in_words(net, after))
+    say(f"{count(len(moves), 'move')}." if moves else "It is so from the start, without a move.")
+    return FINE
+
+
+def _witness_json(
+    prepared: Ready, chosen: Finding, moves: list[int], markings: tuple[tuple[int, ...], ...]
+) -> dict[str, Any]:
+    net = prepared.net
+    return {
+        "game": remix_title(prepared.remix),
+        "players": dict(prepared.players),
+        "finding": chosen.code,
+        "title": chosen.title,
+        "start": _counts(net, markings[0]),
+        "moves": [
+            {"move": net.transitions[move].words, "after": _counts(net, after)}
+            for move, after in zip(moves, markings[1:], strict=True)
+        ],
+        "loop_moves": len(chosen.loop),
+    }
+
+
+def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: bool) -> int:
+    net = prepared.net
+    if as_json:
+        say_json(
+            {
+                "game": remix_title(prepared.remix),
+                "players": dict(prepared.players),
+                "seed": seed,
+                "minutes": sample.minutes,
+                "result": _result(sample),
+                "start": _counts(net, net.start()),
+                "moves": [
+                    {
+                        "minutes": event.minutes,
+                        "move": net.transitions[event.transition].words,
+                        "after": _counts(net, event.marking),
+                    }
+                    for event in sample.events
+                ],
+            }
+        )
+        return FINE
+    say(headline(prepared))
+    say(f"A round played at random (seed {seed}).")
+    say()
+    _step("0:00", "the round starts", state_in_words(net, net.start()))
+    for stamp, words, after in _told(net, sample, whole):
+        _step(stamp, words, after)
+    say(f"{_stamp(sample.minutes)}  {_result(sample)}")
+    return FINE
+
+
+def _told(net: Net, sample: Sample, whole: bool) -> Iterator[tuple[str, str, str]]:
+    """The events worth a line; those after which only balls lie elsewhere are counted, unless all are asked for."""
+    before, passed = net.start(), 0
+    for event in sample.events:
+        changed = frozenset(place for place, count_now in enumerate(event.marking) if count_now != before[place])
+        before = event.marking
+        telling = [place for place in changed if net.places[place].token != "ball"]
+        if not whole and not telling:
+            passed += 1
+            continue
+        if passed:
+            yield "", f"({count(passed, 'attempt')} without effect but on where balls lie)", ""
+            passed = 0
+        yield _line(net, event, changed if whole else frozenset(telling))
+    if passed:
+        yield "", f"({count(passed, 'attempt')} without effect but on where balls lie)", ""
+
+
+def _line(net: Net, event: Event, shown: frozenset[int]) -> tuple[str, str, str]:
+    return _stamp(event.minutes), net.transitions[event.transition].words, state_in_words(net, event.marking, shown)
+
+
+def _result(sample: Sample) -> str:
+    if sample.unfinished:
+        return f"broken off here, after {len(sample.events):,} events"
+    if sample.end is not None:
+        return sample.end.words
+    if sample.stuck:
+        return "nothing can happen any more, and there is no clock"
+    return "the bell rings; no sentence says what the result is"
+
+
+def _stamp(minutes: float) -> str:
+    seconds = int(minutes * 60)
+    return f"{seconds // 60}:{seconds % 60:02}"
+
+
+def _step(mark: str, words: str, after: str) -> None:
+    for line in textwrap.wrap(words, WIDTH, initial_indent=f"{mark:>6}  ", subsequent_indent=" " * 8):
+        say(line)
+    if after:
+        for line in textwrap.wrap(after, WIDTH, initial_indent=" " * 8 + "= ", subsequent_indent=" " * 10):
+            say(line)
+
+
+def _counts(net: Net, marking: tuple[int, ...]) -> dict[str, int]:
+    return {place.name: number for place, number in zip(net.places, marking, strict=True)}

@@ -1,0 +1,97 @@
+"""Every rule of rules.lark is needed by some file of the library; what is not yet is listed here."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from lark import Tree
+
+from grammar.language import GRAMMAR_FILE, SHEETS, STARTS, parse_sentence
+from grammar.layout import parts
+from grammar.parameters import filled_in
+from grammar.parse import parse
+from grammar.sentences.modifier import Block
+from grammar.tree import Line
+from library import granted_path
+
+# Rules that no file of the library needs yet. A rule leaves this list with the game or modifier that needs it.
+NOT_YET = frozenset(
+    # conditions and details that a game is still to need
+    "at_least at_most at_most_there caught_chance from_where lose_when missed succeed_chance".split()
+    # what follows an event
+    + "side_wins starts_again taken_over".split()
+    # modifiers
+    + "make_court needs_skill turn_switch".split()
+    # sheets of their own: a remix and a class
+    + "based_on use setting class_size in_hall lesson getting_ready".split()
+)
+
+
+def rules_of_the_grammar() -> frozenset[str]:
+    """The rules that make a node of the parse tree, and the names that alternatives give it."""
+    text = re.sub(r"//.*", "", GRAMMAR_FILE.read_text(encoding="utf-8"))
+    names: set[str] = set()
+    for rule in re.finditer(r"^([?!]*)([a-z_]+):((?:.*\n(?:\s+\|.*\n)*))", text + "\n", re.MULTILINE):
+        alternatives = re.split(r"(?m)^\s+\|", rule.group(3))
+        aliases = [re.search(r"->\s*([a-z_]+)", alternative) for alternative in rule.group(3).splitlines()]
+        named = {alias.group(1) for alias in aliases if alias}
+        names |= named
+        if "?" not in rule.group(1) and len(named) < len(alternatives):
+            names.add(rule.group(2))
+    return frozenset(names)
+
+
+@cache
+def used_rules() -> frozenset[str]:
+    """The rules that the files of the library are read with."""
+    used: set[str] = set()
+    for path in sorted(granted_path().parent.rglob("*.rules")):
+        text = path.read_text(encoding="utf-8")
+        rules = parse(text, path.name).value
+        assert rules is not None, path.name
+        for game in rules.games:
+            for section in ("head", *(part.name for part in game.sections)):
+                for line in game.lines(section):
+                    used |= rules_in(section, line.sentence.words())
+        for kind, sheets in (("modifier", rules.modifiers), ("remix", rules.remixes), ("class", rules.classes)):
+            for sheet in sheets:
+                used |= rules_of_sheet(kind, sheet.lines)
+    return frozenset(used)
+
+
+def rules_of_sheet(kind: str, lines: tuple[Line, ...]) -> set[str]:
+    values: dict[str, str] = {}
+    used: set[str] = set()
+    for line in lines:
+        said = line.sentence.words()
+        takes = re.match(r"takes (\w+): .*, usually (.+)", said)
+        if takes:
+            values[takes.group(1)] = takes.group(2)
+        used |= rules_in(kind, filled_in(said, values).text)
+        if isinstance(line.sentence, Block):
+            for inner in line.block:
+                used |= rules_in(line.sentence.section, filled_in(inner.sentence.words(), values).text)
+    return used
+
+
+def rules_in(section: str, text: str) -> set[str]:
+    tree = parse_sentence(section, text)
+    return {str(each.data) for each in tree.iter_subtrees()} if isinstance(tree, Tree) else set()
+
+
+def test_every_rule_is_used_by_the_library() -> None:
+    missing = rules_of_the_grammar() - used_rules() - NOT_YET
+    assert not missing, f"No game or modifier of the library needs {', '.join(sorted(missing))}"
+
+
+def test_the_list_of_exceptions_is_no_longer_than_it_must_be() -> None:
+    assert not NOT_YET & used_rules()
+    assert NOT_YET <= rules_of_the_grammar()
+
+
+def test_every_section_has_sentences() -> None:
+    for section in STARTS:
+        assert f"{section.replace('-', '')}_line" in GRAMMAR_FILE.read_text(encoding="utf-8")
+    assert parts("game A\n", "a.rules")[0][0].kind == "game"
+    assert set(SHEETS) < set(STARTS)
