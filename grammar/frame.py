@@ -10,6 +10,7 @@ from grammar.finding import Basis, Finding, Severity, Step
 from grammar.span import Span
 
 WIDTH = 80
+UNSEEN = "�"
 _LABEL = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
 SourceLine = Callable[[str, int], str | None]
 
@@ -39,13 +40,18 @@ def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:
     if text is None:
         return
     room = width - 10
-    text = text.expandtabs(4).rstrip()
+    text = "".join(letter if _can_be_seen(letter) else UNSEEN for letter in text.expandtabs(4).rstrip())
     start = max(0, min(place.column - 1 - room // 2, len(text) - room)) if len(text) > room else 0
     yield f"  {place.line:>4} │ {text[start : start + room]}"
     caret = place.column - 1 - start
     length = max(1, min(place.end - place.column, room - caret))
     before, marked = text[start : start + caret], text[start + caret : start + caret + length]
     yield f"       │ {' ' * _width(before, caret)}{'^' * _width(marked, length)}"
+
+
+def _can_be_seen(letter: str) -> bool:
+    """False for letters that would steer the terminal, or turn the line round."""
+    return unicodedata.category(letter) not in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
 
 
 def _width(text: str, letters: int) -> int:

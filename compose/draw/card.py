@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import Literal
 
 from attrs import field, frozen
 
 from compose.draw.plan import plan_of
 from compose.draw.shapes import Drawing
-from compose.draw.speak import amount, sentence
-from compose.draw.speak_play import choice_lines, finish_lines, play_lines, when_lines
-from compose.draw.speak_setup import kit_words, players_words, setup_lines
+from compose.draw.rules_in import Rules, rules_in
+from compose.draw.speak import sentence
+from compose.draw.units import METRIC, Units, in_units
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor
 from grammar.game import Game
 from grammar.sentences.finish import After, FirstTo, LoseWhen, MoreWins, WinWhen
@@ -65,31 +67,43 @@ def card_of(
     *,
     hall: Hall | None = None,
     catalogue: Mapping[str, KitItem] | None = None,
+    units: Units = METRIC,
+    wording: Wording = ENGLISH,
+    large: bool = False,
 ) -> Card:
-    """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
-    said = notes or CardNotes()
+    """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too.
+
+    `large` draws the plan for large print: with bigger words, and its legend below it.
+    """
+    said, say, rules = notes or CardNotes(), wording.say, rules_in(game, wording)
     sections = (
-        CardSection("You need", tuple(sentence(line)[:-1] for line in kit_words(game))),
-        CardSection("Set up", _lines(setup_lines(game))),
-        CardSection("How to play", _lines(play_lines(game))),
-        CardSection("What happens when", _lines(when_lines(game))),
-        CardSection(_finish_heading(game), _lines(finish_lines(game))),
-        CardSection("Choices for the class", _lines(choice_lines(game))),
-        CardSection("Say to the class", _lines(sentence(cue) for cue in game.told("cue"))),
-        CardSection("What is changed", tuple(_changed(*one) for one in said.modifiers)),
-        CardSection("Take care", _cautions(game, said, catalogue or {}), "care"),
-        CardSection("Checked and forecast", tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"),
+        CardSection(say("You need"), tuple(sentence(line)[:-1] for line in rules.kit)),
+        CardSection(say("Set up"), _lines(rules.setup)),
+        CardSection(say("How to play"), _lines(rules.play)),
+        CardSection(say("What happens when"), _lines(rules.when)),
+        CardSection(say(_finish_heading(game)), _lines(rules.finish)),
+        CardSection(say("Choices for the class"), _lines(rules.choices)),
+        CardSection(say("Say to the class"), _lines(sentence(cue) for cue in game.told("cue"))),
+        CardSection(say("What is changed"), tuple(_changed(*one) for one in said.modifiers)),
+        CardSection(say("Take care"), (*_cautions(game, said, catalogue or {}), say(LAST_WORD)), "care"),
+        CardSection(
+            say("Checked and forecast"), tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"
+        ),
     )
     credit = "; ".join(game.told("credit"))
-    return Card(
+    look: tuple[Literal["below", "beside"], float] = ("below", 1.5) if large else ("beside", 1.35)
+    plan = plan_of(game, floor, hall, legend=look[0], letters=look[1], units=units, wording=wording)
+    card = Card(
         title=game.title,
         about=sentence(" ".join(game.told("about"))),
-        facts=_facts(game),
+        facts=_facts(game, rules, wording),
         sections=tuple(part for part in sections if part.lines),
-        footer=_footer(game, credit, said),
+        footer=_footer(game, credit, said, wording),
         author=credit,
-        plan=plan_of(game, floor, hall, legend="beside", letters=1.35),
+        plan=plan,
+        language=wording.language,
     )
+    return in_units(card, units)
 
 
 def _finish_heading(game: Game) -> str:
@@ -111,32 +125,36 @@ def _changed(name: str, did: str) -> str:
 
 
 def _cautions(game: Game, notes: CardNotes, catalogue: Mapping[str, KitItem]) -> tuple[str, ...]:
-    """The author's cautions, those of the modifiers, those of the kit, and whose word is the last."""
+    """The author's cautions, those of the modifiers, those of the kit."""
     own = [line.text for line in game.all_of("care", Caution)]
     kit = [_of_kit(line.plural, catalogue[line.like].caution) for line in game.kit if line.like in catalogue]
-    return (*_lines(sentence(line) for line in (*own, *game.told("caution"), *notes.cautions, *kit)), LAST_WORD)
+    return _lines(sentence(line) for line in (*own, *game.told("caution"), *notes.cautions, *kit))
 
 
 def _of_kit(name: str, caution: str) -> str:
     return f"{name}: {caution[0].lower()}{caution[1:]}" if caution else ""
 
 
-def _facts(game: Game) -> tuple[tuple[str, str], ...]:
+def _facts(game: Game, rules: Rules, wording: Wording) -> tuple[tuple[str, str], ...]:
     low, high = game.ages_years
-    facts = [("Ages", f"{low:g} to {high:g}"), ("Players", players_words(game))]
-    for clock in game.all_of("finish", After):
-        facts.append(("Round", amount(clock.time)))
-    facts.append(("Court", f"{game.court_m[0]:g} m by {game.court_m[1]:g} m"))
+    say = wording.say
+    facts = [(say("Ages"), say("{low} to {high}", low=f"{low:g}", high=f"{high:g}")), (say("Players"), rules.players)]
+    facts += [(say("Round"), time) for time in rules.times]
+    court = say("{long} m by {wide} m", long=f"{game.court_m[0]:g}", wide=f"{game.court_m[1]:g}")
+    facts.append((say("Court"), court))
     skills = [skill.text for line in game.all_of("head", Skills) for skill in line.practised]
     if skills:
-        facts.append(("Practises", ", ".join(skills)))
+        facts.append((say("Practises"), ", ".join(say(skill) for skill in skills)))
     return tuple(facts)
 
 
-def _footer(game: Game, credit: str, notes: CardNotes) -> tuple[str, ...]:
+def _footer(game: Game, credit: str, notes: CardNotes, wording: Wording) -> tuple[str, ...]:
     licence = next((line.identifier for line in game.all_of("head", Licence)), "")
-    lines = [f"Credit: {credit}." if credit else "", f"Licence: {licence}." if licence else ""]
-    outcomes = "; ".join(game.told("outcomes"))
-    lines.append(f"Outcomes: {outcomes}." if outcomes else "")
-    lines.append(f"Made from: {' > '.join(notes.lineage)}." if notes.lineage else "")
+    say, outcomes = wording.say, "; ".join(game.told("outcomes"))
+    lines = [
+        say("Credit: {credit}.", credit=credit) if credit else "",
+        say("Licence: {licence}.", licence=licence) if licence else "",
+        say("Outcomes: {outcomes}.", outcomes=outcomes) if outcomes else "",
+        say("Made from: {parts}.", parts=" > ".join(notes.lineage)) if notes.lineage else "",
+    ]
     return tuple(line.replace("..", ".") for line in lines if line)

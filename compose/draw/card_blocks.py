@@ -49,7 +49,7 @@ def headline(card: Card, width: float, size: float) -> list[Block]:
     big = 2.35 * size
     wide = width / (len(card.title) * 0.68 + 1)
     label_font = f'<font name="{BOLD}" color="{MIDDLE}">'
-    pairs = [f"{label_font}{escape(label)}</font>&nbsp;{escape(value)}" for label, value in card.facts]
+    pairs = [f"{label_font}{escape(label)}</font>&nbsp;{_together(escape(value))}" for label, value in card.facts]
     # The last fact, what the game practises, is long: it gets a line of its own.
     facts = ["&nbsp;&nbsp;&nbsp; ".join(pairs[:-1]), pairs[-1]] if len(pairs) > 1 else pairs
     blocks = [paragraph(card.title, width, fontName=BOLD, fontSize=max(min(big, wide), 1.4 * size), textColor=ACCENT)]
@@ -57,6 +57,11 @@ def headline(card: Card, width: float, size: float) -> list[Block]:
         blocks.append(paragraph(card.about, width, 0.35 * size, fontName=SLANTED, fontSize=1.1 * size))
     return [*blocks, *(marked(line, width, 0.55 * size if not order else 0.2 * size, fontSize=size)
                        for order, line in enumerate(facts))]
+
+
+def _together(value: str) -> str:
+    """A short value is not broken between two lines."""
+    return value.replace(" ", "&nbsp;") if len(value) < 36 else value
 
 
 def section_blocks(section: CardSection, width: float, size: float) -> list[Block]:

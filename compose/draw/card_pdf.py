@@ -59,10 +59,10 @@ def pdf_of(card: Card, paper: str = "A4") -> Outcome[bytes]:
     `paper` is "A4" or "Letter". A letter that the fonts lack is told as a warning.
     """
     known = load_fonts()
-    layout = _fitting(card, paper)
+    layout = fitting(card, paper)
     if layout is None:
-        return Outcome(None, (_too_long(card, paper),))
-    return Outcome(_drawn(card, layout, paper), tuple(_missing_letters(card, known)))
+        return Outcome(None, (too_long(card, paper),))
+    return Outcome(_drawn(card, layout, paper), tuple(missing_letters(card, known)))
 
 
 def _measured(card: Card, paper: str, size: float) -> Layout:
@@ -81,7 +81,7 @@ def _measured(card: Card, paper: str, size: float) -> Layout:
     return Layout(size, head, layout.columns, boxes, foot, high - 2 * MARGIN_PT - used)
 
 
-def _fitting(card: Card, paper: str) -> Layout | None:
+def fitting(card: Card, paper: str) -> Layout | None:
     """The largest letters that leave a readable plan."""
     wide = PAPERS_PT[paper][0] - 2 * MARGIN_PT
     most = wide * card.plan.box.width / card.plan.box.length
@@ -94,21 +94,35 @@ def _fitting(card: Card, paper: str) -> Layout | None:
 
 
 def _drawn(card: Card, layout: Layout, paper: str) -> bytes:
+    buffer = BytesIO()
+    canvas = canvas_for(buffer, paper, card.language, card.title, card.author, card.about)
+    draw_page(canvas, card, layout, paper)
+    canvas.save()
+    return buffer.getvalue()
+
+
+def canvas_for(buffer: BytesIO, paper: str, language: str, title: str, author: str, subject: str) -> Any:
+    """A canvas that says what it is; the same drawing gives the same bytes."""
     from reportlab.pdfgen.canvas import Canvas
 
-    buffer = BytesIO()
-    wide, high = PAPERS_PT[paper]
-    canvas = Canvas(buffer, pagesize=(wide, high), invariant=1, pageCompression=1, lang=card.language)
-    canvas.setTitle(card.title)
-    canvas.setAuthor(card.author)
-    canvas.setSubject(card.about)
+    canvas = Canvas(buffer, pagesize=PAPERS_PT[paper], invariant=1, pageCompression=1, lang=language)
+    canvas.setTitle(title)
+    canvas.setAuthor(author)
+    canvas.setSubject(subject)
     canvas.setCreator("Ruleweave")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    return canvas
+
+
+def draw_page(canvas: Any, card: Card, layout: Layout, paper: str) -> None:
+    """A whole page with the card."""
+    wide, high = PAPERS_PT[paper]
     width, gap = wide - 2 * MARGIN_PT, layout.gap
     y = draw_blocks(canvas, layout.head, MARGIN_PT, high - MARGIN_PT) - 0.7 * gap
     canvas.setStrokeColor(ACCENT)
     canvas.setLineWidth(1.2)
     canvas.line(MARGIN_PT, y, wide - MARGIN_PT, y)
-    y = _draw_plan(canvas, card, layout, y - 0.7 * gap, width) - 0.7 * gap
+    y = draw_plan(canvas, card, layout.plan_pt, y - 0.7 * gap, width) - 0.7 * gap
     ends = [
         draw_blocks(canvas, blocks, MARGIN_PT + order * ((width + GUTTER_PT) / 2), y)
         for order, blocks in enumerate(layout.columns)
@@ -118,23 +132,21 @@ def _drawn(card: Card, layout: Layout, paper: str) -> bytes:
     canvas.line(wide / 2, y, wide / 2, min(ends))
     y = min(ends) - 0.7 * gap
     for tone, blocks in layout.boxes:
-        y = _draw_box(canvas, tone, blocks, y, width) - 0.6 * gap
+        y = draw_box(canvas, tone, blocks, y, width) - 0.6 * gap
     draw_blocks(canvas, layout.foot, MARGIN_PT, MARGIN_PT + tall(layout.foot))
     canvas.showPage()
-    canvas.save()
-    return buffer.getvalue()
 
 
-def _draw_plan(canvas: Any, card: Card, layout: Layout, top: float, width: float) -> float:
+def draw_plan(canvas: Any, card: Card, most_pt: float, top: float, width: float) -> float:
     """The plan as large as there is room, in the middle; gives its lower edge."""
     box = card.plan.box
-    wide = min(width, layout.plan_pt * box.length / box.width)
+    wide = min(width, most_pt * box.length / box.width)
     high = wide * box.width / box.length
     draw_on(canvas, card.plan, MARGIN_PT + (width - wide) / 2, top - high, wide)
     return top - high
 
 
-def _draw_box(canvas: Any, tone: str, blocks: list[Block], top: float, width: float) -> float:
+def draw_box(canvas: Any, tone: str, blocks: list[Block], top: float, width: float) -> float:
     """A tinted box with an edge in its own colour; gives its lower edge."""
     fill, edge = TONES[tone]
     high = tall(blocks) + 2 * PAD_PT
@@ -146,7 +158,8 @@ def _draw_box(canvas: Any, tone: str, blocks: list[Block], top: float, width: fl
     return top - high
 
 
-def _too_long(card: Card, paper: str) -> Finding:
+def too_long(card: Card, paper: str) -> Finding:
+    """How much of a page is missing."""
     layout = _measured(card, paper, SIZES_PT[-1])
     short = PLAN_TIGHT_PT - layout.plan_pt
     return Finding(
@@ -160,7 +173,8 @@ def _too_long(card: Card, paper: str) -> Finding:
     )
 
 
-def _missing_letters(card: Card, known: frozenset[int]) -> Iterator[Finding]:
+def missing_letters(card: Card, known: frozenset[int]) -> Iterator[Finding]:
+    """The letters that would be printed as boxes."""
     text = card.title + card.about + "".join(card.footer) + "".join(value for _label, value in card.facts)
     text += "".join(line for part in card.sections for line in (part.heading, *part.lines))
     missing = sorted({letter for letter in text if ord(letter) not in known and not letter.isspace()})

@@ -19,6 +19,8 @@ from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import draw_throws, metres, shown_throws
 from compose.draw.shapes import Drawing, Ink, rectangle
 from compose.draw.symbols import symbol
+from compose.draw.units import METRIC, Units, in_units
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, Rectangle
 from grammar.finding import Finding
 from grammar.game import Game
@@ -29,16 +31,23 @@ __all__ = ["plan_findings", "plan_of"]
 
 
 def plan_of(
-    game: Game, floor: Floor, hall: Hall | None = None, *, legend: str = "below", letters: float = 1.0
+    game: Game,
+    floor: Floor,
+    hall: Hall | None = None,
+    *,
+    legend: str = "below",
+    letters: float = 1.0,
+    units: Units = METRIC,
+    wording: Wording = ENGLISH,
 ) -> Drawing:
     """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too.
 
     `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
-    makes all words larger.
+    makes all words larger. `units` are those of the figures; the plan itself is the same.
     """
     around = floor.extent.joined(hall_box(floor, hall)) if hall else floor.extent
     unit = max(around.length, 1.6 * around.width) / 100
-    sheet = Sheet(game, floor, unit, letters)
+    sheet = Sheet(game, floor, unit, letters, units, wording)
     _draw_floor(sheet, hall)
     box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
     captions = _captions(game, hall)
@@ -49,7 +58,8 @@ def plan_of(
         low = legend_below(sheet, around, box.bottom, captions, hall is not None)
         whole = Rectangle(box.left, low, box.right, box.top)
     paper = rectangle(whole, Ink(WHITE))
-    return Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
+    drawn = Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
+    return in_units(drawn, units)
 
 
 def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:

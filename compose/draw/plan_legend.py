@@ -14,6 +14,7 @@ from compose.draw.plan_throws import metres, shown_throws
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.speak_setup import like_of
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
+from compose.draw.units import FOOT_M
 from compose.net.floor_values import FloorArea, FloorItem, Rectangle
 from grammar.words import count
 
@@ -170,13 +171,17 @@ def _columns(found: list[Entry], room: float, size: float, unit: float) -> list[
 
 
 def draw_scale(sheet: Sheet, left: float, y: float) -> float:
-    """A bar of 1 m steps, dark and light in turn; gives the x where its words end."""
+    """A bar of 1 m (or 5 ft) steps, dark and light in turn; gives the x where its words end."""
     unit, size = sheet.key_unit, 0.9 * sheet.text_m
     steps = 5 if sheet.floor.length_m >= 10 else 2
-    high = 0.8 * unit
+    each = 1.0
+    if sheet.units.feet:
+        steps, each = (3, 5 * FOOT_M) if steps == 5 else (2, 3 * FOOT_M)
+    high, long = 0.8 * unit, steps * each
     for step in range(steps):
-        box = Rectangle(left + step, y, left + step + 1, y + high)
+        box = Rectangle(left + step * each, y, left + (step + 1) * each, y + high)
         sheet.shapes.append(rectangle(box, Ink(DARK if step % 2 == 0 else WHITE, DARK, 0.15 * unit)))
     sheet.shapes.append(Label(left, y + 1.2 * unit, "0", 0.85 * size, MIDDLE, "start"))
-    sheet.shapes.append(Label(left + steps, y + 1.2 * unit, f"{steps} m", 0.85 * size, MIDDLE, "middle"))
-    return left + steps + 1.2 * unit
+    words = f"{round(long / FOOT_M)} ft" if sheet.units.feet else f"{steps} m"
+    sheet.shapes.append(Label(left + long, y + 1.2 * unit, words, 0.85 * size, MIDDLE, "middle"))
+    return left + long + 1.2 * unit

@@ -7,6 +7,8 @@ from attrs import define, field
 from compose.draw.labelling import Clearings
 from compose.draw.palette import SideStyle, style_of
 from compose.draw.shapes import Shape
+from compose.draw.units import METRIC, Units
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, FloorItem, Rectangle
 from grammar.game import Game
 
@@ -22,6 +24,8 @@ class Sheet:
     floor: Floor
     unit: float
     letters: float = 1.0
+    units: Units = METRIC
+    wording: Wording = ENGLISH
     shapes: list[Shape] = field(factory=list)
     clearings: Clearings = field(factory=Clearings)
 

@@ -12,8 +12,11 @@ PER_METRE = 50.0  # user units in a metre: whole numbers and one decimal are the
 FONTS = "'Bitstream Vera Sans','DejaVu Sans',Verdana,Arial,sans-serif"
 
 
-def svg_of(drawing: Drawing, width_px: int = 1000) -> str:
-    """The drawing as a document of its own, `width_px` wide where it is shown at its own size."""
+def svg_of(drawing: Drawing, width_px: int = 1000, key: str = "") -> str:
+    """The drawing as a document of its own, `width_px` wide where it is shown at its own size.
+
+    `key` goes before its ids, for a page that holds several drawings.
+    """
     box = drawing.box
     long, high = box.length * PER_METRE, box.width * PER_METRE
     body = [_shape(shape, box) for shape in drawing.shapes]
@@ -21,9 +24,9 @@ def svg_of(drawing: Drawing, width_px: int = 1000) -> str:
         (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(long)} {_number(high)}" '
             f'width="{width_px}" height="{_number(width_px * high / long)}" role="img" '
-            f'aria-labelledby="title desc" font-family={quoteattr(FONTS)}>',
-            f'<title id="title">{escape(drawing.title)}</title>',
-            f'<desc id="desc">{escape(drawing.description)}</desc>',
+            f'aria-labelledby="{key}title {key}desc" font-family={quoteattr(FONTS)}>',
+            f'<title id="{key}title">{escape(drawing.title)}</title>',
+            f'<desc id="{key}desc">{escape(drawing.description)}</desc>',
             *body,
             "</svg>\n",
         )

@@ -48,8 +48,11 @@ class KitWords:
 
 @frozen
 class Found:
-    """A thing of the shelf. `plays` is the content hash of the game that is played: for a remix, of the game
-    that it makes, "" where it cannot be made here. `lacks` says in words where it is not what was wanted (nothing where it fits)."""
+    """A thing of the shelf; `lacks` says in words where it is not what was wanted (nothing where it fits).
+
+    `plays` is the content hash of the game that is played: for a remix, of the game that it makes, or ""
+    where it cannot be made here.
+    """
 
     name: str
     kind: str

@@ -18,7 +18,11 @@ from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve
-from grammar.tree import GameSheet, ModifierSheet, RemixSheet
+from grammar.sentences import remix as said
+from grammar.sentences.head import Licence
+from grammar.sentences.modifier import TurnSwitch
+from grammar.span import nowhere
+from grammar.tree import GameSheet, Line, ModifierSheet, RemixSheet
 from library import game_paths, kit_categories, kit_names, modifier_paths, remix_paths
 
 MOST_GENERATIONS = 12
@@ -151,3 +155,18 @@ def parts_of(sheets: Iterable[Sheet], at_hand: AtHand) -> tuple[Sheet, ...]:
                 found[content] = part
                 waiting += [part] if isinstance(part, RemixSheet) else []
     return tuple(found.values())
+
+
+def recipe_sheet(made_remix: Remix, title: str) -> RemixSheet:
+    """The remix file of a remix that was made by naming modifiers; whose work it is follows from its parts.
+
+    Modifiers that no sheet stands behind (a switch that was turned) become edits of its own, done last.
+    """
+    base = made_remix.base.sheet
+    lines = [Line(said.BasedOn(base.title, content_hash(base)))]
+    for use in made_remix.uses:
+        settings = tuple(said.Setting(name, value) for name, value in use.values.items())
+        own = any(isinstance(line.sentence, TurnSwitch) for line in use.modifier.changes)
+        lines += use.modifier.changes if own else [Line(said.Use(use.modifier.name, settings))]
+    lines += [Line(each) for each in base.all_of("head", Licence)]
+    return RemixSheet(title, tuple(lines), nowhere(title))

@@ -47,14 +47,20 @@ def source_line(file: str, line: int) -> str | None:
 
 def say(text: str = "") -> None:
     """Print to the reader."""
-    typer.echo(text)
+    typer.echo(_printable(text))
+
+
+def _printable(text: str, to_error: bool = False) -> str:
+    """The text with a question mark for each letter that the terminal's encoding does not have."""
+    encoding = (sys.stderr if to_error else sys.stdout).encoding or "utf-8"
+    return text.encode(encoding, "replace").decode(encoding, "replace")
 
 
 def say_findings(findings: Sequence[Finding], to_error: bool = False) -> None:
     """All findings in frames, the mistakes first in the order of the text."""
     for finding in findings:
         for line in framed(finding, source_line):
-            typer.echo(_shown(line, finding), err=to_error)
+            typer.echo(_shown(_printable(line, to_error), finding), err=to_error)
         typer.echo("", err=to_error)
 
 
@@ -83,8 +89,7 @@ def refuse(title: str, hint: str = "", as_json: bool = False) -> NoReturn:
 
 def say_json(value: Mapping[str, Any]) -> None:
     """Print one JSON object."""
-    json.dump(value, sys.stdout, ensure_ascii=False, indent=2, sort_keys=False)
-    sys.stdout.write("\n")
+    say(json.dumps(value, ensure_ascii=False, indent=2))
 
 
 def finding_json(finding: Finding) -> dict[str, Any]:

@@ -5,11 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-import attrs
-
-import library
 from compose.check import Budget, CheckResult
-from compose.draw.card import Card, CardNotes, card_of
+from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.shapes import Drawing
 from compose.net.floor import floor_of
@@ -17,15 +14,14 @@ from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import summary
-from compose.terminal.finding_games import kit
-from compose.terminal.remixing import remix_title
+from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write
 from grammar.finding import Finding, Severity
-from grammar.words import count, did_you_mean, listing
+from grammar.words import count, listing
 from library import Hall
 
-ENDINGS = (".pdf", ".svg", ".md", ".txt")
+ENDINGS = (".pdf", ".html", ".svg", ".md", ".txt")
 PAPERS = ("A4", "Letter")
 
 
@@ -38,48 +34,42 @@ def make_card(
     paper: str,
     force: bool,
     as_json: bool,
+    large: bool = False,
+    units: str = "metric",
+    language: str = "en",
 ) -> int:
-    """Print or write a card; the exit code."""
-    sheet = next((known for known in PAPERS if known.lower() == paper.lower()), None)
-    if sheet is None:
-        refuse(f"There is no paper called `{paper}`.", f"Choose {listing(PAPERS, 'or')}.", as_json)
+    """Print or write a card; the exit code. `large` is large print on two pages."""
+    sheet = paper_named(paper, as_json)
+    look = Look(units_named(units, as_json), wording_named(language, as_json), large)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     prepared = ready(name, modifiers, pupils, as_json)
     result = checked(prepared, Budget(2_000_000, 60.0))
     floor = floor_of(prepared.game, prepared.players, sizes_m(prepared.game))
-    in_hall = _hall(hall, as_json)
-    card = card_for(prepared, result, floor, in_hall)
+    in_hall = hall_named(hall, as_json)
+    card = card_for(prepared, result, floor, in_hall, look)
     findings = (*prepared.findings, *result.findings, *plan_findings(prepared.game, floor, in_hall))
     if out is not None:
-        data = _written(card, plan_of(prepared.game, floor, in_hall), out.suffix.lower(), sheet, as_json)
+        plan = plan_of(prepared.game, floor, in_hall, units=look.units, wording=look.wording)
+        data = _written(card, plan, out.suffix.lower(), sheet, large, as_json)
         write(out, data, force, as_json)
     _answer(card, out, findings, as_json)
     return exit_code(findings)
 
 
-def _hall(name: str | None, as_json: bool) -> Hall | None:
-    if name is None:
-        return None
-    halls = library.halls()
-    known = {key.lower(): hall for key, hall in halls.items()}
-    if name.lower() not in known:
-        hint = did_you_mean(name, halls) or f"The library has {listing(halls)}."
-        refuse(f"There is no hall called `{name}`.", hint, as_json)
-    return known[name.lower()]
+def paper_named(name: str, as_json: bool) -> str:
+    """The paper by its name in any case; ends the command where there is no such paper."""
+    sheet = next((known for known in PAPERS if known.lower() == name.lower()), None)
+    if sheet is None:
+        refuse(f"There is no paper called `{name}`.", f"Choose {listing(PAPERS, 'or')}.", as_json)
+    return sheet
 
 
-def card_for(prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None) -> Card:
+def card_for(
+    prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK
+) -> Card:
     """The card of a remix with what the check says of it."""
-    made = prepared.remix
-    notes = CardNotes(
-        modifiers=tuple((use.label, use.modifier.about) for use in made.uses),
-        check=tuple(_check_lines(prepared, result)),
-        cautions=made.cautions,
-        lineage=(made.base.title, *(use.label for use in made.uses)) if made.uses else (),
-    )
-    game = attrs.evolve(made.game, sheet=attrs.evolve(made.game.sheet, title=remix_title(made)))
-    return card_of(game, floor, notes, hall=hall, catalogue=kit())
+    return card_of_remix(prepared.remix, floor, hall, look, tuple(_check_lines(prepared, result)))
 
 
 def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
@@ -92,11 +82,12 @@ def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
     return [f"{head}: nothing to mend", *sentences[:2]]
 
 
-def _written(card: Card, plan: Drawing, ending: str, paper: str, as_json: bool) -> bytes:
+def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:
     if ending == ".pdf":
+        from compose.draw.card_large import large_pdf_of
         from compose.draw.card_pdf import pdf_of
 
-        outcome = pdf_of(card, paper)
+        outcome = large_pdf_of(card, paper) if large else pdf_of(card, paper)
         if outcome.value is None:
             stop(outcome.findings, as_json)
         return outcome.value
@@ -104,6 +95,10 @@ def _written(card: Card, plan: Drawing, ending: str, paper: str, as_json: bool) 
         from compose.draw.to_svg import svg_of
 
         return svg_of(plan).encode()
+    if ending == ".html":
+        from compose.draw.card_html import html_of
+
+        return html_of(card).encode()
     from compose.draw.card_text import markdown_of, text_of
 
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()

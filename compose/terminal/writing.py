@@ -11,14 +11,14 @@ from compose.terminal.answer import refuse
 
 def write(path: Path, data: bytes, force: bool, as_json: bool = False) -> None:
     """Write a file whole; ends the command where it stands already or cannot be written."""
-    if path.is_dir():
-        refuse(f"`{path}` is a folder.", "Name a file in it.", as_json)
-    if path.exists() and not force:
-        refuse(f"`{path}` is there already.", "Give another name, or --force to write over it.", as_json)
-    if not path.parent.is_dir():
-        refuse(f"There is no folder `{path.parent}`.", "Make it first, or name another.", as_json)
-    handle, name = -1, ""
+    name = ""
     try:
+        if path.is_dir():
+            refuse(f"`{path}` is a folder.", "Name a file in it.", as_json)
+        if path.exists() and not force:
+            refuse(f"`{path}` is there already.", "Give another name, or --force to write over it.", as_json)
+        if not path.parent.is_dir():
+            refuse(f"There is no folder `{path.parent}`.", "Make it first, or name another.", as_json)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         with os.fdopen(handle, "wb") as file:
             file.write(data)

@@ -66,7 +66,7 @@ def points_claimed(game: Game) -> Iterator[Finding]:
     """A finish that counts points needs a rule that gives points."""
     scored = any(" scores " in f" {rule.words()} " or " loses " in rule.words() for rule in game.whens)
     for rule in game.sentences("finish"):
-        if "points" in rule.words() and not scored:
+        if "point" in rule.words() and not scored:
             yield _error(
                 "G-no-points",
                 "No rule of this game gives a point.",

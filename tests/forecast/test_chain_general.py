@@ -104,7 +104,11 @@ def test_same_as_a_library_of_markov_chains() -> None:
 
 def test_every_way_of_solving_agrees(monkeypatch: pytest.MonkeyPatch) -> None:
     game = lantern_chain(4, 2, 3)
+    dense = absorb(game)
+    monkeypatch.setattr(chain_solve, "DENSE", 0)
     reference = absorb(game)
+    assert dense.by_end == pytest.approx(reference.by_end, abs=1e-12)
+    assert dense.mean == pytest.approx(reference.mean, rel=1e-12)
     monkeypatch.setattr(chain_solve, "FEW", 0)
     monkeypatch.setattr(chain_solve, "SMALL", 0)
     iterated = absorb(game)

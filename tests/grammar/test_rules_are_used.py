@@ -17,14 +17,12 @@ from library import granted_path
 
 # Rules that no file of the library needs yet. A rule leaves this list with the game or modifier that needs it.
 NOT_YET = frozenset(
-    # conditions and details that a game is still to need
+    # conditions and details
     "at_least at_most at_most_there caught_chance from_where lose_when missed succeed_chance".split()
     # what follows an event
     + "side_wins starts_again taken_over".split()
     # modifiers
     + "make_court needs_skill turn_switch".split()
-    # sheets of their own: a remix and a class
-    + "based_on use setting class_size in_hall lesson getting_ready".split()
 )
 
 

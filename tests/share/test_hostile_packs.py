@@ -10,6 +10,7 @@ from pack_mutations import mutated
 from shared_games import FELL_GATE, everything, game_item, modifier_item, pack_of
 
 from compose.modifiers.content_hash import content_hash
+from compose.share.item import sheets_in
 from compose.share.pack import read_pack
 from grammar.finding import Finding
 from grammar.parse import parse
@@ -74,7 +75,7 @@ def test_a_short_run_of_mutated_packs() -> None:
 
 def _is_what_it_says(text: str, content: str) -> bool:
     rules = parse(text).value
-    return rules is not None and content_hash((rules.games or rules.modifiers)[0]) == content
+    return rules is not None and content_hash(sheets_in(rules)[0]) == content
 
 
 def test_a_large_class_is_not_refused() -> None:

@@ -98,8 +98,8 @@ def test_a_remix_and_a_game_of_one_name_do_not_travel_together() -> None:
 
 def test_the_manifest_is_what_the_schema_says() -> None:
     jsonschema.Draft202012Validator.check_schema(SCHEMA)
-    for pack in (EVERYTHING, pack_of(), pack_of(modifier_item())):
-        jsonschema.validate(json.loads(opened(pack)[0][1]), SCHEMA)
+    for made in (EVERYTHING, pack_of(), pack_of(modifier_item())):
+        jsonschema.validate(json.loads(opened(made)[0][1]), SCHEMA)
 
 
 VALUES = st.one_of(

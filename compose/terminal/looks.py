@@ -1,0 +1,93 @@
+"""How what is drawn shall look: hall, units and language by their names, and the card of a remix in them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import attrs
+from attrs import frozen
+
+import library
+from compose.draw.card import Card, CardNotes, card_of
+from compose.draw.units import METRIC, UNITS, Units
+from compose.draw.wording import ENGLISH, Wording, languages, wording_of
+from compose.modifiers.apply import Remix
+from compose.net.floor import floor_of
+from compose.net.floor_values import Floor
+from compose.net.lower.trying import sizes_m
+from compose.terminal.answer import refuse
+from compose.terminal.finding_games import kit
+from compose.terminal.remixing import remix_title
+from grammar.game import Game
+from grammar.words import did_you_mean, listing
+from library import Hall
+
+
+@frozen
+class Look:
+    """Units, language, and whether in large print."""
+
+    units: Units = METRIC
+    wording: Wording = ENGLISH
+    large: bool = False
+
+
+USUAL_LOOK = Look()
+
+
+def hall_named(name: str | None, as_json: bool) -> Hall | None:
+    """A hall of the library by its name in any case; ends the command where there is none."""
+    if name is None:
+        return None
+    halls = library.halls()
+    known = {key.lower(): hall for key, hall in halls.items()}
+    if name.lower() not in known:
+        hint = did_you_mean(name, halls) or f"The library has {listing(halls)}."
+        refuse(f"There is no hall called `{name}`.", hint, as_json)
+    return known[name.lower()]
+
+
+def units_named(name: str, as_json: bool) -> Units:
+    """Metres or feet; ends the command where it is neither."""
+    if name.lower() not in UNITS:
+        refuse(f"There are no units called `{name}`.", f"Choose {listing(UNITS, 'or')}.", as_json)
+    return UNITS[name.lower()]
+
+
+def wording_named(language: str, as_json: bool) -> Wording:
+    """A language that there is a catalogue for; ends the command where there is none."""
+    if language.lower() not in (*languages(), "en-gb"):
+        refuse(f"There is no language `{language}`.", f"Choose {listing(languages(), 'or')}.", as_json)
+    return wording_of(language)
+
+
+def laid_out(game: Game, players: Mapping[str, int]) -> Floor:
+    """The floor with everything at its place, the kit in the sizes of the library."""
+    return floor_of(game, players, sizes_m(game))
+
+
+def titled(made: Remix) -> Game:
+    """The game under the title of the remix."""
+    return attrs.evolve(made.game, sheet=attrs.evolve(made.game.sheet, title=remix_title(made)))
+
+
+def card_of_remix(
+    made: Remix, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK, check: tuple[str, ...] = ()
+) -> Card:
+    """The card of a remix: its modifiers, its lineage, and what the check says where it was asked."""
+    notes = CardNotes(
+        modifiers=tuple((use.label, use.modifier.about) for use in made.uses),
+        check=check,
+        cautions=made.cautions,
+        lineage=(made.base.title, *(use.label for use in made.uses)) if made.uses else (),
+    )
+    return card_of(
+        titled(made),
+        floor,
+        notes,
+        hall=hall,
+        catalogue=kit(),
+        units=look.units,
+        wording=look.wording,
+        large=look.large,
+    )

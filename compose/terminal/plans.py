@@ -1,0 +1,65 @@
+"""The floor plan of a game as a file of its own, and whether a hall is large enough for it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from compose.draw.plan import described, plan_findings, plan_of
+from compose.draw.shapes import Drawing
+from compose.draw.to_svg import svg_of
+from compose.draw.units import in_units
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.looks import hall_named, laid_out, units_named, wording_named
+from compose.terminal.stages import remixed, split
+from compose.terminal.writing import write
+
+
+def make_plan(
+    name: str,
+    modifiers: Sequence[str],
+    pupils: int | None,
+    out: Path | None,
+    hall: str | None,
+    units: str,
+    language: str,
+    force: bool,
+    as_json: bool,
+) -> int:
+    """Write the plan as SVG, or tell it in words; the exit code."""
+    if out is not None and out.suffix.lower() != ".svg":
+        refuse(f"`{out}` does not say what to write.", "End its name with .svg.", as_json)
+    chosen, in_hall = units_named(units, as_json), hall_named(hall, as_json)
+    wording = wording_named(language, as_json)
+    made, said = remixed(name, modifiers, as_json)
+    players = split(made, pupils, as_json)
+    floor = laid_out(made.game, players)
+    findings = in_units((*said, *plan_findings(made.game, floor, in_hall)), chosen)
+    drawing = plan_of(made.game, floor, in_hall, units=chosen, wording=wording)
+    if out is not None:
+        write(out, svg_of(drawing).encode(), force, as_json)
+    words = in_units(described(made.game, floor, in_hall), chosen)
+    if as_json:
+        say_json(
+            {
+                "title": drawing.title,
+                "described": words,
+                "players": dict(players),
+                "written": str(out) if out else None,
+                "findings": [finding_json(finding) for finding in findings],
+            }
+        )
+        return exit_code(findings)
+    _say(drawing, words, out)
+    say_findings(findings)
+    return exit_code(findings)
+
+
+def _say(drawing: Drawing, words: str, out: Path | None) -> None:
+    if out is not None:
+        say(f"The {drawing.title[0].lower()}{drawing.title[1:]} is in {out}.")
+        return
+    from textwrap import wrap
+
+    for line in (drawing.title, "", *wrap(words, 78), "", "Write it to a file with --out plan.svg."):
+        say(line)

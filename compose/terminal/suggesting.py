@@ -1,0 +1,145 @@
+"""Which modifiers mend a game or meet wishes, in words and as JSON."""
+
+from __future__ import annotations
+
+import sys
+import textwrap
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from typing import Any
+
+import library
+from compose.fit.suggest.look import Looker
+from compose.fit.suggest.moves import moves
+from compose.fit.suggest.played_wishes import mends
+from compose.fit.suggest.search import LOOK_SECONDS, Found, search
+from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
+from compose.fit.suggest.wish import Wish
+from compose.fit.teams import teams_of
+from compose.net.from_game import usual_players
+from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json
+from compose.terminal.finding_games import granted, kit, library_modifiers
+from compose.terminal.remixing import remix_title
+from compose.terminal.stages import remixed
+from compose.terminal.wishing import Asked, wishes_of
+from grammar.game import Game
+from grammar.words import count, listing
+
+
+def show_suggestions(
+    name: str, modifiers: Sequence[str], asked: Asked, mend: bool, seconds: float, most: int, as_json: bool
+) -> int:
+    """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
+    made, _ = remixed(name, modifiers, as_json)
+    game = made.game
+    looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
+    wanted = wishes_of(asked, game, as_json)
+    wishes = (*wanted, *(mends(game, looker, LOOK_SECONDS) if mend else ()))
+    if not wishes:
+        refuse("There is nothing to look for.", 'Say what you wish, such as: --skill kick --round "4 to 6"', as_json)
+    tried = moves(library_modifiers(), game, wanted)
+    with watched(as_json) as progress:
+        found = search(game, wishes, tried, looker, seconds, most, progress)
+    ranked = suggestions(found, wishes, looker, most)
+    if as_json:
+        say_json(_json(remix_title(made), wishes, found, ranked))
+    else:
+        for line in _lines(remix_title(made), wishes, found, ranked):
+            say(line)
+    return FINE if ranked else TO_MEND
+
+
+def _players(pupils: int | None) -> Callable[[Game], Mapping[str, int]]:
+    """The pupils of the class in the first game that they make, or the middle number where nobody says how many."""
+
+    def players(game: Game) -> Mapping[str, int]:
+        games = teams_of(game, pupils).games if pupils else ()
+        return games[0] if games else usual_players(game)
+
+    return players
+
+
+@contextmanager
+def watched(as_json: bool) -> Iterator[Callable[[int, int], None]]:
+    """A line that tells how far the search is, where somebody watches; it goes when the search is over."""
+    if as_json or not sys.stderr.isatty():
+        yield lambda tried, found: None
+        return
+    from rich.console import Console
+    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+
+    columns = (SpinnerColumn(), TextColumn("{task.description}"), TimeElapsedColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as shown:
+        task = shown.add_task("looking", total=None)
+
+        def tell(tried: int, found: int) -> None:
+            shown.update(task, description=f"{count(tried, 'game')} tried, {count(found, 'set')} found")
+
+        yield tell
+
+
+def _lines(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> Iterator[str]:
+    missing = unmet(found.base, wishes)
+    if found.base.met:
+        yield f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}."
+        return
+    yield f"{title} misses: {'; '.join(missing)}."
+    yield ""
+    for number, each in enumerate(ranked, start=1):
+        uses = listing(bought.use.label for bought in each.bought)
+        yield f"{number}. {uses}  ({count(each.edits, 'line')} changed)"
+        for bought in each.bought:
+            yield from textwrap.wrap(_bought(bought.use.label, bought.wishes, bought.needed_by), 76, **_INDENT)
+    if not ranked:
+        near = listing(use.label for use in found.nearest.uses) or "the game as it is"
+        yield f"Nothing found. Nearest: {near}; it misses {'; '.join(unmet(found.nearest, wishes))}."
+    yield ""
+    yield from textwrap.wrap(_how_sure(found, bool(ranked)), 78)
+
+
+_INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}
+
+
+def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
+    if needed_by:
+        return f"{label}: without it, {listing(needed_by)} would not fit"
+    return f"{label}: {'; '.join(wishes)}"
+
+
+def _how_sure(found: Found, any_found: bool) -> str:
+    looked = f"{count(found.tried, 'remix', 'remixes')} looked at in {found.seconds:.1f} s"
+    if found.whole and not any_found:
+        return f"No set of at most three modifiers of the library does it, each with its least, usual and most: {looked}."
+    if found.whole:
+        return f"There are no other sets of at most three: {looked}."
+    return f"There may be other sets: {looked}."
+
+
+def _json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> dict[str, Any]:
+    return {
+        "game": title,
+        "wishes": [wish.words() for wish in wishes],
+        "missed": list(unmet(found.base, wishes)),
+        "suggestions": [
+            {
+                "modifiers": [
+                    {
+                        "name": bought.use.modifier.name,
+                        "values": {name: value.words() for name, value in bought.use.values.items()},
+                        "bought": list(bought.wishes),
+                        "needed_by": list(bought.needed_by),
+                    }
+                    for bought in each.bought
+                ],
+                "lines_changed": each.edits,
+            }
+            for each in ranked
+        ],
+        "nearest": {
+            "modifiers": [use.label for use in found.nearest.uses],
+            "missed": list(unmet(found.nearest, wishes)),
+        },
+        "tried": found.tried,
+        "all_tried": found.whole,
+        "seconds": round(found.seconds, 3),
+    }

@@ -1,0 +1,179 @@
+"""Findings of the forecast: a game that is wanting, and one that is not; margins and margins of chance."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import attrs
+import pytest
+
+import library
+from compose.check import StateSpace, explore
+from compose.forecast.course import Figure, Length
+from compose.forecast.findings import forecast_findings
+from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.lesson import Active
+from compose.forecast.simulate import Play, Waits
+from compose.net.net import Attempt, Bell, End, Net
+from grammar.finding import Basis, Finding, Severity
+from tests.check.build import ALWAYS, ATTEMPT, Builder
+
+NORMS, KIT = library.norms(), library.kit_names()
+PLAY = Play(rounds=300, batch=300)
+
+
+def told(net: Net) -> Forecast:
+    space = explore(net)
+    assert isinstance(space, StateSpace)
+    found = forecast(space, NORMS, KIT, play=PLAY, compare=False)
+    assert found is not None
+    return found
+
+
+def found(forecast_: Forecast, code: str) -> list[Finding]:
+    return [finding for finding in forecast_findings(forecast_, NORMS) if finding.code == code]
+
+
+def at_a_pace(per_minute: float) -> Attempt:
+    return attrs.evolve(ATTEMPT, skill="roll", said_per_minute=per_minute, said_chance=1.0)
+
+
+def race(paces: Mapping[str, float], to: int, players: Mapping[str, int] | None = None, minutes: float = 6.0) -> Net:
+    """First to so many points, each side at its own pace, until the bell; everybody plays all the time."""
+    play = Builder(*paces)
+    for side in paces:
+        play.place(side, 0, to, side=side)
+        number = 2 if players is None else players[side]
+        play.place(f"player/{side}/-/in", number, number, "player", side)
+    told_ = play.rule("first to so many")
+    for side, pace in paces.items():
+        points = play.shift(side, 1, told_)
+        play.may(f"{side} scores", points, side=side, attempt=at_a_pace(pace))
+        play.end(f"{side} wins", side, play.at_least(side, to), told_)
+    clock = play.rule("after so long: a draw")
+    bell = Bell(minutes * 60, (End("a draw", None, ALWAYS, clock, "a draw"),), clock)
+    return play.net(bell, mirrored=tuple(paces))
+
+
+def test_lopsided() -> None:
+    [finding] = found(told(race({"north": 3.0, "south": 2.0}, 5)), "F-lopsided")
+    assert finding.severity is Severity.WARNING and finding.basis is Basis.COMPUTED
+    assert finding.title.startswith("North wins") and "mirrored" in finding.title
+    odds = dict(finding.numbers)
+    assert odds["win odds of north"] > odds["win odds of south"] + 0.2
+    assert finding.place.line == 1
+    assert not found(told(race({"north": 3.0, "south": 3.0}, 5)), "F-lopsided")
+    assert not found(told(attrs.evolve(race({"north": 3.0, "south": 2.0}, 5), mirrored=())), "F-lopsided")
+
+
+def test_lopsided_only_a_little_is_a_note() -> None:
+    [finding] = found(told(race({"herons": 3.0, "pikes": 2.7}, 5)), "F-lopsided")
+    assert finding.severity is Severity.NOTE and finding.title.startswith("The herons win")
+
+
+def test_lopsided_by_numbers_is_said_as_such() -> None:
+    uneven = race({"north": 3.0, "south": 2.0}, 5, {"north": 3, "south": 2})
+    [finding] = found(told(uneven), "F-lopsided")
+    assert finding.severity is Severity.NOTE
+    assert "3 north and 2 south" in finding.title and "odd pupil" in finding.hint
+
+
+def test_a_difference_within_chance_is_not_lopsided() -> None:
+    """Seen in few rounds, the same odds are no finding; in many they are."""
+    net = race({"north": 3.0, "south": 2.7}, 5)
+    few = forecast(net, NORMS, KIT, play=Play(rounds=60, batch=60), compare=False)
+    many = forecast(net, NORMS, KIT, play=Play(rounds=9_000, batch=3_000), compare=False)
+    assert few is not None and many is not None
+    assert not found(few, "F-lopsided")
+    [finding] = found(many, "F-lopsided")
+    assert finding.basis is Basis.SIMULATED
+
+
+def test_length_of_a_round() -> None:
+    slow, quick = race({"north": 0.2, "south": 0.2}, 5, minutes=90.0), race({"north": 20.0, "south": 20.0}, 3)
+    [long] = found(told(slow), "F-long-round")
+    assert long.severity is Severity.WARNING and dict(long.numbers)["mean minutes"] > 12
+    [short] = found(told(quick), "F-short-round")
+    assert "only" in short.title and dict(short.numbers)["mean minutes"] < 1
+    assert not found(told(slow), "F-short-round") and not found(told(quick), "F-long-round")
+    fine = told(race({"north": 1.0, "south": 1.0}, 5))
+    assert not found(fine, "F-long-round") and not found(fine, "F-short-round")
+
+
+def test_a_long_round_points_at_the_clock_where_that_stops_it() -> None:
+    slow = told(race({"north": 0.01, "south": 0.01}, 5, minutes=20.0))
+    [finding] = found(slow, "F-long-round")
+    assert finding.place.line == 2
+
+
+def queue_game(freed: float) -> Net:
+    """Six pupils: each is sent to the queue once a minute and the teacher frees the first at a pace."""
+    play = Builder("north")
+    play.place("player/north/-/in", 6, 6, "player", "north")
+    play.place("player/north/-/out queue", 0, 6, "player", "north")
+    out, back = play.rule("sent out"), play.rule("freed")
+    here, there = "player/north/-/in", "player/north/-/out queue"
+    sent = play.move(here, there, out)
+    play.may("a try fails", sent, side="north", rate=play.rate(here), attempt=at_a_pace(1.0))
+    play.may(
+        "the teacher frees the first",
+        play.move(there, here, back),
+        guard=play.at_least(there, 1),
+        attempt=at_a_pace(freed),
+    )
+    return play.net(Bell(600.0, (), play.rule("after 10 min")), open_ended=True)
+
+
+def test_waits_and_idle_pupils() -> None:
+    slow, quick = told(queue_game(0.5)), told(queue_game(60.0))
+    [wait] = found(slow, "F-long-wait")
+    assert wait.severity is Severity.WARNING and wait.basis is Basis.SIMULATED
+    assert "in the out queue" in wait.title and wait.place.line == 1
+    [idle] = found(slow, "F-idle-pupils")
+    assert idle.severity is Severity.WARNING and idle.basis is Basis.COMPUTED and "waiting" in idle.title
+    assert dict(idle.numbers)["waiting"] == pytest.approx(1 - slow.standings[0].share.value)
+    assert not found(quick, "F-long-wait") and not found(quick, "F-idle-pupils")
+
+
+def test_few_turns() -> None:
+    [few] = found(told(race({"north": 0.5, "south": 0.5}, 3)), "F-few-turns")
+    assert few.severity is Severity.WARNING and "one in" in few.title
+    [some] = found(told(race({"north": 1.5, "south": 1.5}, 9)), "F-few-turns")
+    assert some.severity is Severity.NOTE
+    assert not found(told(race({"north": 5.0, "south": 5.0}, 9)), "F-few-turns")
+
+
+def test_few_turns_with_few_balls_asks_for_balls() -> None:
+    play = Builder("north")
+    play.place("player/north/-/in", 8, 8, "player", "north")
+    play.place("ball", 1, 1, "ball")
+    told_ = play.rule("roll")
+    play.may("a roll", rules=(told_,), side="north", rate=play.rate("player/north/-/in", "ball"), attempt=at_a_pace(2.0))
+    [finding] = found(told(play.net(Bell(300.0, (), told_), open_ended=True)), "F-few-turns")
+    assert "There is 1 ball for 8 pupils" in finding.hint
+
+
+def test_active_minutes() -> None:
+    game = told(race({"north": 3.0, "south": 3.0}, 5))
+    for active, expected in (
+        (Active(0.2, 0.3, 0.4, 0.5), [Severity.WARNING]),
+        (Active(0.3, 0.45, 0.6, 0.7), [Severity.NOTE]),
+        (Active(0.4, 0.55, 0.7, 0.8), []),
+    ):
+        assert [f.severity for f in found(attrs.evolve(game, active=active), "F-inactive")] == expected
+
+
+def test_a_round_that_may_never_end_is_said_so() -> None:
+    game = told(race({"north": 3.0, "south": 3.0}, 5))
+    endless = Length(Figure(float("inf")), Figure(1.0), Figure(2.0))
+    longer = attrs.evolve(game, course=attrs.evolve(game.course, length=endless))
+    [finding] = found(longer, "F-long-round")
+    assert "never end" in finding.title
+
+
+def test_waits_that_chance_may_have_made_long_are_not_told() -> None:
+    game = told(queue_game(60.0))
+    unsure = Waits(1, 3.0, Figure(1.0, 0.5), Figure(2.5, 2.0))
+    sure = Waits(1, 3.0, Figure(1.0, 0.05), Figure(2.5, 0.1))
+    assert not found(attrs.evolve(game, waits=(unsure,)), "F-long-wait")
+    assert found(attrs.evolve(game, waits=(sure,)), "F-long-wait")

@@ -1,0 +1,44 @@
+"""Runs the program inside the test, or as a process of its own, and looks at what every answer must be."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import typer.main
+
+from typer.testing import CliRunner, Result
+
+from compose.terminal.main import app
+
+ROOT = Path(__file__).parents[2]
+COMMANDS = typer.main.get_command(app).commands  # type: ignore[attr-defined]
+OF_A_GAME = tuple(sorted(name for name, command in COMMANDS.items() if "name" in {each.name for each in command.params}))
+REPORTING = tuple(sorted(name for name, command in COMMANDS.items() if "as_json" in {each.name for each in command.params}))
+
+
+def run(*arguments: str | Path, code: int | None = None) -> Result:
+    """The program's answer; it never ends with an exception of its own."""
+    result = CliRunner().invoke(app, [str(argument) for argument in arguments])
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    assert result.exit_code in (0, 1, 2), result.output
+    assert "Traceback" not in result.output
+    if code is not None:
+        assert result.exit_code == code, result.output
+    return result
+
+
+def run_json(*arguments: str | Path, code: int | None = None) -> Any:
+    """The program's answer as JSON: one object and nothing else."""
+    return json.loads(run(*arguments, "--json", code=code).stdout)
+
+
+def process(*arguments: str | Path, **variables: str) -> subprocess.CompletedProcess[bytes]:
+    """The program as a process of its own."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), **variables}
+    command = [sys.executable, "-m", "compose.terminal.main", *(str(argument) for argument in arguments)]
+    return subprocess.run(command, capture_output=True, env=environment, timeout=60, check=False)

@@ -1,0 +1,81 @@
+"""What the commands answer: exit codes, JSON, and no line wider than a terminal."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from running import COMMANDS, OF_A_GAME, REPORTING, process, run, run_json
+
+WITHOUT_NAME = [command for command in REPORTING if command in ("games", "modifiers", "granted")]
+
+
+@pytest.mark.parametrize("command", sorted(COMMANDS))
+def test_help_fits_the_terminal(command: str) -> None:
+    result = run(command, "--help", code=0)
+    assert all(len(line) <= 80 for line in result.output.splitlines())
+
+
+@pytest.mark.parametrize("command", WITHOUT_NAME)
+def test_lists(command: str) -> None:
+    result = run(command, code=0)
+    assert result.stdout.strip()
+    if command != "granted":
+        assert all(len(line) <= 80 for line in result.stdout.splitlines())
+    assert run_json(command, code=0)
+
+
+@pytest.mark.parametrize("command", OF_A_GAME)
+def test_sound_game_is_answered_in_words_and_in_json(command: str) -> None:
+    result = run(command, "lantern row", code=0)
+    assert "lantern" in result.stdout.lower()
+    assert run_json(command, "lantern row", code=0) if command in REPORTING else True
+
+
+@pytest.mark.parametrize("command", [command for command in OF_A_GAME if command not in ("show", "remix", "export")])
+def test_no_line_is_wider_than_a_terminal(command: str) -> None:
+    few = {"check": ("--states", "2000"), "replay": ("--states", "2000"), "forecast": ("--pupils", "12")}
+    for game in ("heron and pike", "ferry bench"):
+        lines = run(command, game, *few.get(command, ())).output
+        assert not [line for line in lines.splitlines() if len(line) > 80]
+
+
+def test_check_ends_with_1_where_there_is_something_to_mend() -> None:
+    result = run("check", "lantern row", "--states", "100", code=1)
+    assert "C-budget" in result.stdout
+    answer = run_json("check", "lantern row", "--states", "100", code=1)
+    assert not answer["facts"]["complete"]
+
+
+def test_check_says_the_same_in_words_and_in_json() -> None:
+    answer = run_json("check", "lantern row", "--with", "add balls, n 2")
+    result = run("check", "lantern row", "--with", "add balls, n 2")
+    assert f"{answer['facts']['situations']:,} situations" in result.stdout
+    for finding in answer["findings"]:
+        assert finding["code"] in result.stdout
+
+
+def test_remix_can_be_read_again(tmp_path: Path) -> None:
+    path = tmp_path / "remix.rules"
+    run("remix", "lantern row", "--with", "kick instead", "--with", "add balls, n 2", "--out", path, code=0)
+    assert run_json("remix", path)["text"].count("kick") == path.read_text(encoding="utf-8").count("kick")
+
+
+def test_whole_number_of_pupils_is_shared_among_the_sides() -> None:
+    assert run_json("check", "lantern row", "--pupils", "13")["players"] == {"north": 7, "south": 6}
+
+
+def test_program_as_a_process() -> None:
+    result = process("check", "lantern row", "--json")
+    assert result.returncode == 0, result.stderr
+    assert json.loads(result.stdout)["game"] == "Lantern Row"
+    assert not result.stderr
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252"])
+def test_terminals_that_know_few_letters(encoding: str) -> None:
+    for arguments, code in ((("check", "lantern rwo"), 2), (("check", "lantern row", "--states", "100"), 1)):
+        result = process(*arguments, PYTHONIOENCODING=encoding)
+        assert result.returncode == code
+        assert b"Traceback" not in result.stderr
