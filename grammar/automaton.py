@@ -75,9 +75,9 @@ def after(section: str, stack: Stack, kind: str) -> Stack | None:
 
 
 def possible(section: str, stack: Stack) -> Iterator[str]:
-    """The kinds that can follow; END where the sentence may stop."""
+    """The kinds that can follow, by their words; END where the sentence may stop."""
     states = _table(section)[2]
-    for kind in states[stack[-1]]:
+    for kind in sorted(states[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
         if (kind.isupper() or kind == END) and after(section, stack, kind) is not None:
             yield kind
 

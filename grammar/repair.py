@@ -71,8 +71,8 @@ def repaired(section: str, line: list[Piece], most_cost: float = MOST_COST) -> R
             trail = list(_gone_on(section, line, way))
             last = trail[-1]
             if last.at == len(line) and after(section, last.stack, END):
-                if best is None or last.cost < best.cost:
-                    best = Repair(last.done, last.changes, last.cost)
+                if best is None or round(last.cost, 6) < best.cost:
+                    best = Repair(last.done, last.changes, round(last.cost, 6))
             elif len(way.changes) < MOST_CHANGES:
                 following += _changed(section, line, trail)
         limit = min(most_cost, best.cost if best else most_cost)
@@ -80,8 +80,9 @@ def repaired(section: str, line: list[Piece], most_cost: float = MOST_COST) -> R
     return best
 
 
-def _promise(way: _Way) -> tuple[float, int]:
-    return way.cost - 0.08 * way.at, way.at
+def _promise(way: _Way) -> tuple[float, int, list[str]]:
+    """The smaller the better: cheap and far; the words decide where that is equal."""
+    return round(way.cost - 0.08 * way.at, 6), way.at, [change.new for change in way.changes]
 
 
 def _gone_on(section: str, line: list[Piece], way: _Way) -> Iterator[_Way]:

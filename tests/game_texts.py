@@ -23,10 +23,10 @@ TARGETS = (
 LIKE = ("plastic pin", "cone", "box")
 SKILLS = {"overarm throw": "thrower", "underarm throw": "thrower", "roll": "roller", "kick": "kicker"}
 SPREADS = ("", ", evenly spaced", ", staggered", ", close together")
-texts = st.text(
-    st.characters(blacklist_characters='"', blacklist_categories=("Cc", "Cf", "Co", "Cn", "Cs", "Zl", "Zp")), max_size=40
-).map(str.strip)
-titles = st.from_regex(r"[A-Za-zÀ-ÖØ-öø-ÿ0-9][\w '&,.!-]{0,20}\w", fullmatch=True).map(lambda title: " ".join(title.split()))
+UNSEEN = ("Cc", "Cf", "Co", "Cn", "Cs", "Zl", "Zp")
+texts = st.text(st.characters(exclude_characters='"', exclude_categories=UNSEEN), max_size=40).map(str.strip)
+_TITLE = r"[A-Za-zÀ-ÖØ-öø-ÿ0-9][\w '&,.!-]{0,20}\w"
+titles = st.from_regex(_TITLE, fullmatch=True).map(lambda title: " ".join(title.split()))
 
 
 @define
@@ -71,7 +71,9 @@ def plain_games(draw: Draw) -> Sheet:
 def _head(draw: Draw, sheet: Sheet) -> None:
     least = draw(st.integers(4, 14))
     sheet.say("head", f"ages {least} to {draw(st.integers(least, 18))}")
-    sheet.say("head", draw(st.sampled_from(("skills overarm throw, catch", "skills roll", "skills move into space, aim"))))
+    sheet.say(
+        "head", draw(st.sampled_from(("skills overarm throw, catch", "skills roll", "skills move into space, aim")))
+    )
     if chance(draw):
         sheet.say("head", f'about "{draw(texts)}"', "licence CC-BY-4.0")
     if chance(draw):
@@ -101,7 +103,9 @@ def _sides(draw: Draw, sheet: Sheet, length: int) -> None:
     if chance(draw, 4):
         sheet.say("sides", f"role near aimer: 0 to 1 players of each side, aims from {max(2, length // 4)} m")
     if chance(draw, 4):
-        sheet.say("sides", draw(st.sampled_from(("the odd pupil keeps the score", "the odd pupil joins the first side"))))
+        sheet.say(
+            "sides", draw(st.sampled_from(("the odd pupil keeps the score", "the odd pupil joins the first side")))
+        )
 
 
 def _things(draw: Draw, sheet: Sheet, target: tuple[str, str, str]) -> None:
@@ -124,7 +128,9 @@ def _things(draw: Draw, sheet: Sheet, target: tuple[str, str, str]) -> None:
 def _play(draw: Draw, sheet: Sheet, target: tuple[str, str, str]) -> str:
     skill = draw(st.sampled_from(sorted(SKILLS)))
     at_players = draw(st.sampled_from(("", " or the players")))
-    detail = draw(st.sampled_from(("", ", 3 in 5 succeed", ", 1 in 10 are caught", ", 6 times a minute", ", from 5 m away")))
+    detail = draw(
+        st.sampled_from(("", ", 3 in 5 succeed", ", 1 in 10 are caught", ", 6 times a minute", ", from 5 m away"))
+    )
     if sheet.halved:
         sheet.say("play", "players stay in their half")
     sheet.say("play", f"players {skill} a foam ball at the {target[1]}{at_players} of the other side{detail}")

@@ -55,13 +55,14 @@ def rate_factor(rate: Rate, names: tuple[str, ...]) -> tuple[str, str]:
     factors = [sums[0] if len(sums) == 1 else f"min({', '.join(sums)})"] if sums else []
     positive = [f"{each}>0" for each in sums]
     for ratio in rate.ratios:
-        above = bracketed(ratio.numerator, names)
-        below = ratio.denominator
-        factors.append(f"{above}/{below if isinstance(below, int) else bracketed(below, names)}")
-        positive.append(f"{above}>0")
-        positive.append("true" if below else "false")
-        if not isinstance(below, int):
-            positive[-1] = f"{bracketed(below, names)}>0"
+        above, below = bracketed(ratio.numerator, names), ratio.denominator
+        if isinstance(below, int):
+            factors.append(f"{above}/{below}" if below else "0")
+            positive.append(f"{above}>0" if below else "false")
+        else:
+            whole = bracketed(below, names)
+            factors.append(f"{above}/max({whole}, 1)")  # some readers divide before they look at the guard
+            positive += [f"{above}>0", f"{whole}>0"]
     return " * ".join(factors) or "1", " & ".join(dict.fromkeys(positive)) or "true"
 
 
@@ -74,7 +75,8 @@ def after(effects: tuple[Effect, ...], places: tuple[Place, ...], names: tuple[s
 
     for effect in effects:
         if isinstance(effect, Move) and effect.source != effect.target:
-            room = f"{places[effect.target].capacity}-({count(effect.target)})"
+            filled = count(effect.target)
+            room = f"{places[effect.target].capacity}-{filled if filled.isidentifier() else f'({filled})'}"
             wanted = [count(effect.source), room] + ([] if effect.amount is None else [str(effect.amount)])
             taken = f"min({', '.join(wanted)})"
             now[effect.source], now[effect.target] = (
@@ -82,7 +84,7 @@ def after(effects: tuple[Effect, ...], places: tuple[Place, ...], names: tuple[s
                 f"{count(effect.target)}+{taken}",
             )
         elif isinstance(effect, Shift):
-            now[effect.place] = f"min(max({count(effect.place)}+{effect.by}, 0), {places[effect.place].capacity})"
+            now[effect.place] = f"min(max({count(effect.place)}{effect.by:+d}, 0), {places[effect.place].capacity})"
         elif isinstance(effect, Assign):
             now[effect.place] = str(min(max(effect.value, 0), places[effect.place].capacity))
     return {place: told for place, told in now.items() if places[place].capacity}

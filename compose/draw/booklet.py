@@ -9,7 +9,16 @@ from typing import Any
 from compose.draw.card import Card
 from compose.draw.card_blocks import paragraph
 from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
-from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, Layout, canvas_for, draw_page, fitting, missing_letters, too_long
+from compose.draw.card_pdf import (
+    MARGIN_PT,
+    PAPERS_PT,
+    Layout,
+    canvas_for,
+    draw_page,
+    fitting,
+    missing_letters,
+    too_long,
+)
 from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE
 from compose.draw.wording import ENGLISH, Wording
 from grammar.finding import Finding, Outcome

@@ -8,8 +8,8 @@ from typing import Literal
 from attrs import field, frozen
 
 from compose.draw.plan import plan_of
-from compose.draw.shapes import Drawing
 from compose.draw.rules_in import Rules, rules_in
+from compose.draw.shapes import Drawing
 from compose.draw.speak import sentence
 from compose.draw.units import METRIC, Units, in_units
 from compose.draw.wording import ENGLISH, Wording
@@ -91,7 +91,7 @@ def card_of(
         ),
     )
     credit = "; ".join(game.told("credit"))
-    look: tuple[Literal["below", "beside"], float] = ("below", 1.5) if large else ("beside", 1.35)
+    look: tuple[Literal["below", "beside"], float] = ("below", 1.25) if large else ("beside", 1.35)
     plan = plan_of(game, floor, hall, legend=look[0], letters=look[1], units=units, wording=wording)
     card = Card(
         title=game.title,

@@ -37,7 +37,8 @@ def marked(text: str, width: float, above: float = 0.0, head: bool = False, **st
     from reportlab.platypus import Paragraph
 
     bullet = style.pop("bullet", None)
-    look = {"fontName": PLAIN, "fontSize": 9.0, "textColor": DARK, "splitLongWords": 1, **style}
+    # Spaces that may shrink let a line run over its width by a twentieth of them.
+    look = {"fontName": PLAIN, "fontSize": 9.0, "textColor": DARK, "splitLongWords": 1, "spaceShrinkage": 0, **style}
     look.setdefault("leading", 1.27 * look["fontSize"])
     found = Paragraph(text, ParagraphStyle("card", **look), bulletText=bullet)
     _wide, high = found.wrap(width, 10_000)

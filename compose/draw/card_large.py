@@ -25,12 +25,13 @@ from grammar.span import nowhere
 
 SIZES_PT = (20.0, 19.0, 18.0, 17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 11.0)
 LARGE_PT = 14.0  # common practice: print for poor eyes starts at 14 points, 16 and more is better
-PLAN_LEAST_PT = 190.0  # our choice, as for the small card
+PLAN_WIDE = 0.75  # of the page's width, at least: then the words of the plan are large print too (our choice)
 
 
 @frozen
 class TwoPages:
-    """Both pages in one size of letters, measured; `room` is what stays free on the second, in points."""
+    """Both pages in one size of letters, measured, in points: `plan_pt` is what the first leaves to the plan,
+    `least_pt` what the plan needs, `room` what stays free on the second."""
 
     size: float
     head: list[Block]
@@ -39,11 +40,12 @@ class TwoPages:
     boxes: tuple[tuple[str, list[Block]], ...]
     foot: list[Block]
     plan_pt: float
+    least_pt: float
     room: float
 
     @property
     def fits(self) -> bool:
-        return self.plan_pt >= PLAN_LEAST_PT and self.room >= 0
+        return self.plan_pt >= self.least_pt and self.room >= 0
 
 
 def large_pdf_of(card: Card, paper: str = "A4") -> Outcome[bytes]:
@@ -66,13 +68,14 @@ def _parted(card: Card, paper: str, size: float) -> list[TwoPages]:
     )
     head, foot = headline(card, width, 0.92 * size), footer_blocks(card, width, 0.75 * size)
     boxed = sum(tall(blocks) + 2 * PAD_PT + 0.6 * size for _tone, blocks in boxes)
+    least = PLAN_WIDE * width * card.plan.box.width / card.plan.box.length
     ways = []
     for cut in range(len(plain) + 1):
         first = [block for section in plain[:cut] for block in section]
         second = [block for section in plain[cut:] for block in section]
         plan_pt = page - tall(head) - tall(first) - 2.2 * size
         room = page - tall(second) - boxed - tall(foot) - 1.2 * size
-        ways.append(TwoPages(size, head, first, second, boxes, foot, plan_pt, room))
+        ways.append(TwoPages(size, head, first, second, boxes, foot, plan_pt, least, room))
     return ways
 
 

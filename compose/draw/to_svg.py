@@ -12,14 +12,14 @@ PER_METRE = 50.0  # user units in a metre: whole numbers and one decimal are the
 FONTS = "'Bitstream Vera Sans','DejaVu Sans',Verdana,Arial,sans-serif"
 
 
-def svg_of(drawing: Drawing, width_px: int = 1000, key: str = "") -> str:
+def svg_of(drawing: Drawing, width_px: int = 1000, key: str = "", more: tuple[str, ...] = ()) -> str:
     """The drawing as a document of its own, `width_px` wide where it is shown at its own size.
 
-    `key` goes before its ids, for a page that holds several drawings.
+    `key` goes before its ids, for a page that holds several drawings. `more` is SVG to go on top of it.
     """
     box = drawing.box
     long, high = box.length * PER_METRE, box.width * PER_METRE
-    body = [_shape(shape, box) for shape in drawing.shapes]
+    body = [*marks_of(drawing.shapes, box), *more]
     return "\n".join(
         (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(long)} {_number(high)}" '
@@ -31,6 +31,11 @@ def svg_of(drawing: Drawing, width_px: int = 1000, key: str = "") -> str:
             "</svg>\n",
         )
     )
+
+
+def marks_of(shapes: Iterable[Shape], box: Rectangle) -> list[str]:
+    """Each shape as an element of SVG, placed as in a drawing with that box."""
+    return [_shape(shape, box) for shape in shapes]
 
 
 def _number(value: float) -> str:

@@ -82,5 +82,5 @@ def wording_of(language: str) -> Wording:
         if isinstance(message.id, tuple):
             several[message.id[0]] = (message.string[0], message.string[1])
         else:
-            messages[message.context or "", message.id] = str(message.string)
+            messages[message.context or "", str(message.id)] = str(message.string)
     return Wording(tag, messages, several)

@@ -28,9 +28,7 @@ def within(half_m: float, spread: float) -> float:
     return erf(half_m / (spread * sqrt(2))) if spread > 0 else 1.0
 
 
-def hits_rectangle(
-    width_m: float, height_m: float, ball_radius_m: float, across_m: float, up_m: float
-) -> float:
+def hits_rectangle(width_m: float, height_m: float, ball_radius_m: float, across_m: float, up_m: float) -> float:
     """Chance to meet an upright rectangle; `across_m`, `up_m` are the spreads at the target.
 
     A target without width or height cannot be met.

@@ -54,6 +54,4 @@ def _assumption(norms: Norms, table: str, name: str, ages: Ages) -> Assumption:
     usual = Ability(norms).read(table, name, ages)
     high = Ability(norms, instead={table: "high"}).read(table, name, ages)
     about = norms.tables[table].about
-    return Assumption(
-        table, name, about, usual.unit, low.value, usual.value, high.value, usual.sources, usual.assumed
-    )
+    return Assumption(table, name, about, usual.unit, low.value, usual.value, high.value, usual.sources, usual.assumed)

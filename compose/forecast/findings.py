@@ -51,9 +51,7 @@ class Held:
         """One finding; `played` says whether its numbers were simulated, usually as the forecast was."""
         basis = Basis.SIMULATED if (self.told.simulated if played is None else played) else Basis.COMPUTED
         return [
-            Finding(
-                code, severity, sentence(title), place, sentence(hint), basis=basis, numbers=tuple(numbers.items())
-            )
+            Finding(code, severity, sentence(title), place, sentence(hint), basis=basis, numbers=tuple(numbers.items()))
         ]
 
 

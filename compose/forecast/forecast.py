@@ -15,7 +15,7 @@ from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
 from compose.forecast.course import SURE, Course, Figure
-from compose.forecast.exact import exact_course
+from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.lesson import Active, Lesson, active_time, lesson_of
 from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
 from compose.forecast.odds import Odds, odds
@@ -27,22 +27,6 @@ from compose.forecast.turns import Turns, turns
 from compose.net.net import Net
 from grammar.game import Game
 from library import KitItem, Norms
-
-FOR_WAITS = 400  # rounds played for the waits where all else is exact
-SHOWN = 3  # swings that a reader is shown; a simulation looks for no more
-LIKELY = 6  # an exact forecast looks at so many, and at more while that is quick
-QUICK_SECONDS = 2.0
-ROUGH = 4  # a course that is only compared takes so many times fewer rounds
-
-
-@frozen
-class Band:
-    """The answers for a class of low, usual and high ability; None where time did not do for an end."""
-
-    low: Answers | None
-    usual: Answers
-    high: Answers | None
-
 
 @frozen(eq=False)
 class Forecast:
@@ -95,16 +79,16 @@ def forecast(
 ) -> Forecast | None:
     """The forecast of an explored game, or of a net that is too large to explore.
 
-    Exact on a whole space, else simulated as `play` says; `play.seconds` also bounds the time spent on the
-    band and the swings. `game` tells of matches and halves, `other_half` is the same game with the groups changed
-    over where they are not equally large. Without `compare` band and swings are left out. None where not
-    even a first batch of rounds was played in the time.
+    Exact on a whole space that can be solved in the time, else simulated as `play` says; `play.seconds`
+    also bounds the time spent on the band and the swings. `game` tells of matches and halves, `other_half`
+    is the same game with the groups changed over where they are not equally large. Without `compare` band and
+    swings are left out. None where not even a first batch of rounds was played in the time.
     """
-    work = _Work(source, norms, kit, lesson_minutes, play or Play())
+    work = Work(source, norms, kit, lesson_minutes, play or Play())
     usual = work.usual()
     passed = usual is not None and passes_bound(work.net, usual[0])
     if usual is not None and passed and points_decide(work.net):
-        work = _Work(with_room(work.net), norms, kit, lesson_minutes, work.play)
+        work = Work(with_room(work.net), norms, kit, lesson_minutes, work.play)
         usual = work.usual()
     if usual is None:
         return None
@@ -149,86 +133,9 @@ def _mean(chances_of: Floats, course: Course) -> Figure:
     return Figure(mean, SURE * spread / math.sqrt(course.rounds))
 
 
-def _second_half(source: StateSpace | Net | None, work: _Work) -> Course | None:
+def _second_half(source: StateSpace | Net | None, work: Work) -> Course | None:
     if source is None:
         return None
-    other = _Work(source, work.norms, work.kit, work.lesson.minutes, work.play)
+    other = Work(source, work.norms, work.kit, work.lesson.minutes, work.play)
     course = other.rough(chances(other.net, work.norms, work.kit))
     return other.counted(course) if course is not None and passes_bound(other.net, course) else course
-
-
-class _Work:
-    """One game being forecast: how its courses are found, and how much time is left for them."""
-
-    def __init__(
-        self,
-        source: StateSpace | Net,
-        norms: Norms,
-        kit: Mapping[str, KitItem],
-        lesson_minutes: float | None,
-        play: Play,
-    ) -> None:
-        self.space = source if isinstance(source, StateSpace) and source.complete else None
-        net = source.net if isinstance(source, StateSpace) else source
-        self.net = net if self.space is not None else with_room(net)
-        self.norms, self.kit, self.play = norms, kit, play
-        self.lesson = lesson_of(norms, ages_of(self.net), lesson_minutes)
-        self._begun = time.perf_counter()
-
-    def usual(self) -> tuple[Course, tuple[Waits, ...]] | None:
-        """The course with the usual norms, and the waits."""
-        constants = chances(self.net, self.norms, self.kit)
-        if self.space is None:
-            found = simulate(self.net, constants, self.lesson.play, self.play, idle_places(self.net))
-            return (found.course, found.waits) if found is not None else None
-        course = exact_course(self.space, constants, self.lesson.play)
-        places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
-        return course, self._waits(constants, course, places)
-
-    def _waits(self, constants: Floats, course: Course, places: tuple[int, ...]) -> tuple[Waits, ...]:
-        if not places:
-            return ()
-        play = evolve(self.play, rounds=FOR_WAITS, batch=FOR_WAITS)
-        # Where play may go on for ever, the lesson's end stops it, as it does in the course.
-        minutes = course.clock_minutes if not course.clock_rings else None
-        found = simulate(self.net, constants, self.lesson.play, play, places, minutes)
-        return found.waits if found is not None else ()
-
-    def rough(self, constants: Floats) -> Course | None:
-        """A course to be compared: without quantiles, or of fewer rounds."""
-        if self.space is not None:
-            return exact_course(self.space, constants, self.lesson.play, quantiles=False)
-        left = self.play.seconds - (time.perf_counter() - self._begun)
-        rounds = max(1, self.play.rounds // ROUGH)
-        play = evolve(self.play, rounds=rounds, batch=min(rounds, self.play.batch), seconds=left)
-        found = simulate(self.net, constants, self.lesson.play, play)
-        return found.course if found is not None else None
-
-    def counted(self, course: Course) -> Course:
-        """The course with points counted as far as they go: as it is where that is so, else played at random."""
-        if self.space is None:
-            return course
-        net = with_room(self.net)
-        found = simulate(net, chances(net, self.norms, self.kit), self.lesson.play, self.play)
-        return found.course if found is not None else course
-
-    def wanted(self, found: int) -> bool:
-        """Whether to look for one more swing."""
-        spent = time.perf_counter() - self._begun
-        if not self.play.keep_going("assumptions tried", found, 0) or spent > self.play.seconds:
-            return False
-        if self.space is None:
-            return found < SHOWN
-        return found < LIKELY or spent < QUICK_SECONDS
-
-    def band(self, usual: Course) -> Band:
-        """The answers at either end of ability."""
-        ends: list[Answers | None] = []
-        for level in ENDS:
-            if not self.wanted(0):
-                ends.append(None)
-                continue
-            course = self.rough(chances(self.net, self.norms, self.kit, level))
-            ends.append(answers(self.net, course) if course is not None else None)
-        return Band(ends[0], answers(self.net, usual), ends[1])
-

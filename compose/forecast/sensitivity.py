@@ -57,7 +57,7 @@ def swings(
     tables = dict.fromkeys(each.table for each in known if each.low < each.high)
     base = chances(net, norms, kit)
     moved = {table: [chances(net, norms, kit, instead={table: end}) for end in ENDS] for table in tables}
-    order = sorted(tables, key=lambda table: -_stirred(base, moved[table], usual.firings))
+    order = sorted(tables, key=lambda table: -_stirred(net, base, moved[table], usual.firings))
     found: list[Swing] = []
     for table in order:
         if not wanted(len(found)):
@@ -70,10 +70,16 @@ def swings(
     return tuple(sorted(found, key=lambda swing: -swing.by))
 
 
-def _stirred(base: Floats, moved: list[Floats], firings: Floats) -> float:
-    """By how many events of a usual round the constants differ."""
+def _stirred(net: Net, base: Floats, moved: list[Floats], firings: Floats) -> float:
+    """By which part the events of a usual round would come oftener or less often, each outcome by itself.
+
+    Hits are few beside misses, yet a change of their number is what moves a game.
+    """
     change = np.abs(moved[0] - base) + np.abs(moved[1] - base)
-    return float(firings @ np.divide(change, base, out=np.zeros_like(base), where=base > 0))
+    parts = firings * np.divide(change, base, out=np.zeros_like(base), where=base > 0)
+    outcomes = np.unique([move.outcome for move in net.transitions], return_inverse=True)[1]
+    events, stirred = np.bincount(outcomes, firings), np.bincount(outcomes, parts)
+    return float(np.divide(stirred, events, out=np.zeros_like(events), where=events > 0).sum())
 
 
 def _swing(

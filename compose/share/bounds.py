@@ -8,6 +8,7 @@ they lie well above anything that a class can play.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from compose.share.item import KINDS, Sheet, sheets_in
 from compose.share.refusal import RefusedError, shown
@@ -35,6 +36,7 @@ MOST_AREAS = 40
 MOST_RULES = 80
 
 
+@lru_cache(maxsize=256)
 def read_rules(data: bytes, file: str) -> Sheet:
     """The one game, remix or modifier of a foreign file; raises RefusedError at the first thing that is wrong."""
     if len(data) > MOST_RULES_BYTES:

@@ -12,11 +12,11 @@ from pathlib import Path
 import attrs
 from attrs import frozen
 
-from compose.share.item import FOLDERS, Item
+from compose.share.item import ENDING, FOLDERS, Item
 from compose.share.naming import slug
 from compose.share.pack import Pack, make_pack, read_pack
 from compose.share.refusal import RefusedError, shown
-from compose.share.shelf_files import Stored, files_of, read_stored, sheet_paths
+from compose.share.shelf_files import PAST, Stored, files_of, read_stored, sheet_paths
 from compose.share.taking_in import State
 from compose.share.told import outcome_of
 from compose.share.whole_files import write_whole
@@ -28,8 +28,12 @@ from grammar.words import did_you_mean, listing
 class Common:
     """What a common shelf holds, games first, and which of its files cannot be read."""
 
-    items: tuple[Item, ...]
+    things: tuple[Stored, ...]
     troubles: tuple[Finding, ...] = ()
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        return tuple(stored.item for stored in self.things)
 
 
 @frozen
@@ -63,17 +67,17 @@ def _read(folder: Path) -> Common:
     for inner in FOLDERS.values():
         if (folder / inner).is_symlink():
             raise RefusedError("S-link", f"`{inner}` in the common shelf is a link, not a folder.")
-    items: list[Item] = []
+    things: list[Stored] = []
     troubles: list[Finding] = []
     for path in sheet_paths(folder):
         try:
-            items.append(read_stored(folder, path)[0].item)
+            things.append(read_stored(folder, path)[0])
         except RefusedError as refusal:
             troubles.append(refusal.finding(str(folder / path)))
         except OSError as error:
             why = (error.strerror or str(error)).lower()
             troubles.append(RefusedError("S-unreadable", f"{path} cannot be read: {why}.").finding(path))
-    return Common(tuple(items), tuple(troubles))
+    return Common(tuple(things), tuple(troubles))
 
 
 def packed_from(folder: Path, names: Sequence[str]) -> Outcome[Pack]:
@@ -108,40 +112,39 @@ def give(folder: Path, items: Sequence[Item]) -> Outcome[tuple[Giving, ...]]:
 
 
 def _give(folder: Path, items: Sequence[Item]) -> tuple[Giving, ...]:
-    theirs = {item.key: item for item in _read(folder).items}
+    theirs = {stored.item.key: stored for stored in _read(folder).things}
     standing = [Giving(item, _state(item, theirs.get(item.key))) for item in items]
     wrong = [each for each in standing if each.state in (State.OLDER, State.CLASHING)]
     if wrong:
         title = f"Nothing was given: {' '.join(each.words() for each in wrong)}"
         raise RefusedError("C-clash", title, f"Leave out {listing(each.item.name for each in wrong)}, or merge.")
-    given = []
-    for each in standing:
-        files: dict[str, bytes] = {}
-        if each.state is not State.SAME:
-            item, there = each.item, theirs.get(each.item.key)
-            before = (*(there.history if there else ()), *item.history)
-            history = tuple(dict.fromkeys(one for one in before if one != item.content))
-            files = files_of(Stored(attrs.evolve(item, history=history), item.path))
-            _lies_free(folder, item, there)
-        for path in files:
-            (folder / path).parent.mkdir(parents=True, exist_ok=True)
+    files = [_files(folder, each, theirs.get(each.item.key)) for each in standing]
+    for one in files:
         # The sheet comes last, so that nobody finds it without what is known of it.
-        for path in sorted(files, key=lambda path: path == each.item.path):
-            write_whole(folder / path, files[path])
-        given.append(attrs.evolve(each, files=tuple(files)))
-    return tuple(given)
+        for path in sorted(one, key=lambda path: path.endswith(ENDING) and not path.startswith(PAST)):
+            (folder / path).parent.mkdir(parents=True, exist_ok=True)
+            write_whole(folder / path, one[path])
+    return tuple(attrs.evolve(each, files=tuple(sorted(one))) for each, one in zip(standing, files, strict=True))
 
 
-def _lies_free(folder: Path, item: Item, there: Item | None) -> None:
-    path = folder / item.path
-    if (there is None or there.path != item.path) and (path.exists() or path.is_symlink()):
-        title = f"There is a file {item.path} on the common shelf that does not hold {item.name}."
+def _files(folder: Path, giving: Giving, there: Stored | None) -> dict[str, bytes]:
+    """The files to write; refused where another file lies in the place of one."""
+    if giving.state is State.SAME:
+        return {}
+    item = giving.item
+    path = there.path if there and there.item.kind == item.kind else item.path
+    if (there is None or there.path != path) and ((folder / path).exists() or (folder / path).is_symlink()):
+        title = f"There is a file {path} on the common shelf that does not hold {item.name}."
         raise RefusedError("S-taken", title, "Look at it together.")
+    before = (*(there.item.history if there else ()), *item.history)
+    history = tuple(dict.fromkeys(one for one in before if one != item.content))
+    return files_of(Stored(attrs.evolve(item, history=history), path))
 
 
-def _state(item: Item, there: Item | None) -> State:
-    if there is None:
+def _state(item: Item, stored: Stored | None) -> State:
+    if stored is None:
         return State.NEW
+    there = stored.item
     if there.content == item.content:
         return State.SAME
     if there.content in item.history and item.content not in there.history:

@@ -20,14 +20,24 @@ def in_git(folder: Path) -> bool:
     return any((parent / ".git").exists() for parent in (folder.resolve(), *folder.resolve().parents))
 
 
+def repository(folder: Path) -> Outcome[Path]:
+    """The folder, if it lies in a git repository."""
+    return outcome_of(folder, lambda: _repository(folder))
+
+
+def _repository(folder: Path) -> Path:
+    if not in_git(folder):
+        raise RefusedError("C-git", f"`{folder}` is not in a git repository.", "Leave --commit out.")
+    return folder
+
+
 def commit(folder: Path, files: Sequence[str], words: str) -> Outcome[str]:
     """One commit of these files and no others; its short name."""
     return outcome_of(folder, lambda: _commit(folder, files, words))
 
 
 def _commit(folder: Path, files: Sequence[str], words: str) -> str:
-    if not in_git(folder):
-        raise RefusedError("C-git", f"`{folder}` is not in a git repository.", "Leave --commit out.")
+    _repository(folder)
     _git(folder, "add", "--", *files)
     _git(folder, "commit", "--quiet", "--no-verify", "-m", words, "--", *files)
     return _git(folder, "rev-parse", "--short", "HEAD").strip()

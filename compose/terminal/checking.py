@@ -8,6 +8,7 @@ from typing import Any
 
 from compose.check import Budget, Facts
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
+from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.remixing import remix_title
 from compose.terminal.stages import Ready, checked, ready
 from grammar.finding import Severity
@@ -19,7 +20,8 @@ def show_check(
 ) -> int:
     """Check a game and print what was found; the exit code."""
     prepared = ready(name, modifiers, pupils, as_json)
-    result = checked(prepared, Budget(states, seconds))
+    with Patience() as patience:
+        result = checked(prepared, Budget(states, seconds, keep_going=patience.keep_going))
     findings = (*prepared.findings, *result.findings)
     if as_json:
         say_json(
@@ -31,7 +33,7 @@ def show_check(
                 "findings": [finding_json(finding) for finding in findings],
             }
         )
-        return exit_code(findings)
+        return INTERRUPTED if patience.stopped else exit_code(findings)
     say(headline(prepared))
     say()
     say_findings(findings)
@@ -40,7 +42,7 @@ def show_check(
             say(line)
     to_mend = sum(finding.severity is Severity.WARNING for finding in findings)
     say("Nothing to mend." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
-    return exit_code(findings)
+    return INTERRUPTED if patience.stopped else exit_code(findings)
 
 
 def headline(prepared: Ready) -> str:

@@ -1,4 +1,4 @@
-"""The commands of paper: plan. Heavy libraries load only when one of them runs."""
+"""The commands of paper: plan, booklet, strip. Heavy libraries load only when one of them runs."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ With = Annotated[
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
+Names = Annotated[list[str] | None, typer.Argument(help="Games by name or file; without any, the whole library.")]
+Paper = Annotated[str, typer.Option("--paper", help="a4 or letter.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 InHall = Annotated[str | None, typer.Option("--hall", help="A hall of the library, for walls, doors and run-off.")]
 InLanguage = Annotated[str, typer.Option("--language", help="en or fr; names stay as their authors wrote them.")]
@@ -24,6 +26,8 @@ AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 def register(app: typer.Typer) -> None:
     """Add the commands to the program."""
     app.command()(plan)
+    app.command()(booklet)
+    app.command()(strip)
 
 
 def plan(
@@ -41,3 +45,45 @@ def plan(
     from compose.terminal.plans import make_plan
 
     raise typer.Exit(make_plan(name, modifier or [], pupils, out, hall, units, language, force, as_json))
+
+
+def booklet(
+    out: Annotated[Path, typer.Option("--out", help="The PDF file to write.")],
+    names: Names = None,
+    modifier: With = None,
+    title: Annotated[str, typer.Option("--title", help="What stands on its first page.")] = "Hall games",
+    paper: Paper = "a4",
+    units: InUnits = "metric",
+    language: InLanguage = "en",
+    checked: Annotated[bool, typer.Option("--checked", help="Check each game, and say so on its card.")] = False,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Bind the cards of many games into one PDF with a contents page."""
+    from compose.terminal.booklets import make_booklet
+
+    raise typer.Exit(
+        make_booklet(names or [], modifier or [], out, title, paper, units, language, checked, force, as_json)
+    )
+
+
+def strip(
+    name: Name,
+    modifier: With = None,
+    pupils: Pupils = None,
+    out: Out = None,
+    finding: Annotated[
+        str | None, typer.Option("--finding", help="Show the line of play behind this finding of the check.")
+    ] = None,
+    seed: Annotated[int, typer.Option("--seed", min=0, help="The same seed gives the same round.")] = 1,
+    pictures: Annotated[int, typer.Option("--pictures", min=4, max=8, help="How many pictures at most.")] = 8,
+    language: InLanguage = "en",
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Show a round in four to eight small plans: an SVG strip, or an HTML page that plays it step by step."""
+    from compose.terminal.strips import make_strip
+
+    raise typer.Exit(
+        make_strip(name, modifier or [], pupils, out, finding, seed, pictures, language, force, as_json)
+    )

@@ -23,7 +23,10 @@ def show_export(
     wrong = said_too_much(prepared.net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)
-    text = to_prism(prepared.net, chances(prepared.net, library.norms(), kit()))
+    outcome = to_prism(prepared.net, chances(prepared.net, library.norms(), kit()).tolist())
+    if outcome.value is None:
+        stop((*prepared.findings, *outcome.findings), as_json)
+    text = outcome.value
     if out is not None:
         write(out, text.encode(), force, as_json)
     if as_json:

@@ -6,10 +6,11 @@ import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
-from attrs import evolve, frozen
+from attrs import evolve, field, frozen
 
 import library
 from compose.check import Budget, StateSpace, explore
+from compose.check.space import USUAL
 from compose.forecast.answers import Answers
 from compose.forecast.chances import said_too_much
 from compose.forecast.findings import forecast_findings
@@ -40,8 +41,8 @@ class Asked:
 
     lesson_minutes: float | None = None
     absent: int = 0
-    budget: Budget = Budget()
-    play: Play = Play()
+    budget: Budget = USUAL
+    play: Play = field(factory=Play)
 
 
 def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 import textwrap
+import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import Any
@@ -25,11 +26,14 @@ from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game
 from grammar.words import count, listing
 
+SEARCHING = 0.8  # the part of the time that is spent searching; the rest tells what each modifier bought
+
 
 def show_suggestions(
     name: str, modifiers: Sequence[str], asked: Asked, mend: bool, seconds: float, most: int, as_json: bool
 ) -> int:
     """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
+    begun = time.perf_counter()
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
     looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
@@ -38,8 +42,9 @@ def show_suggestions(
     if not wishes:
         refuse("There is nothing to look for.", 'Say what you wish, such as: --skill kick --round "4 to 6"', as_json)
     tried = moves(library_modifiers(), game, wanted)
+    left = SEARCHING * seconds - (time.perf_counter() - begun)
     with watched(as_json) as progress:
-        found = search(game, wishes, tried, looker, seconds, most, progress)
+        found = search(game, wishes, tried, looker, max(left, 0.2), most, progress)
     ranked = suggestions(found, wishes, looker, most)
     if as_json:
         say_json(_json(remix_title(made), wishes, found, ranked))
@@ -109,7 +114,8 @@ def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
 def _how_sure(found: Found, any_found: bool) -> str:
     looked = f"{count(found.tried, 'remix', 'remixes')} looked at in {found.seconds:.1f} s"
     if found.whole and not any_found:
-        return f"No set of at most three modifiers of the library does it, each with its least, usual and most: {looked}."
+        none = "No set of at most three modifiers of the library does it"
+        return f"{none}, each tried with its least, its usual and its most: {looked}."
     if found.whole:
         return f"There are no other sets of at most three: {looked}."
     return f"There may be other sets: {looked}."

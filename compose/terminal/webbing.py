@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from compose.share.common import common_shelf, give, packed_from
-from compose.share.common_git import commit
+from compose.share.common_git import commit, repository
 from compose.share.site.build import build_site
 from compose.share.taking_in import State
 from compose.terminal.answer import FINE, TO_MEND, finding_json, say, say_findings, say_json
@@ -52,6 +52,8 @@ def take_common(
 def give_common(folder: Path, names: Sequence[str], with_commit: bool, shelf: Path | None, as_json: bool) -> int:
     """Give things to a common shelf; notes and rounds stay at home. The exit code."""
     items = [thing(name, shelf, as_json)[0] for name in names]
+    if with_commit:
+        given(repository(folder), as_json)
     given_things = given(give(folder, items), as_json)
     files = [file for each in given_things for file in each.files]
     name = ""

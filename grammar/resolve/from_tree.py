@@ -8,9 +8,12 @@ import attrs
 
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
+from grammar.resolve.declare_kit import declare_kit
+from grammar.resolve.declare_people import declare_sides
+from grammar.resolve.declare_places import declare_areas, declare_tracks
 from grammar.resolve.known import with_known_names
 from grammar.resolve.possible import possible_findings
-from grammar.resolve.vocabulary import Vocabulary, built_in, declare_areas, declare_kit, declare_sides, declare_tracks
+from grammar.resolve.vocabulary import Vocabulary, built_in
 from grammar.sentences.head import Ages
 from grammar.sentences.space import Court
 from grammar.tree import GameSheet

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.resolve.possible_counts import chances, halves, one_of_each, placed_kit, ranges, whole_numbers
+from grammar.resolve.possible_counts import chances, halves, one_of_each, ranges, whole_numbers
 from grammar.resolve.possible_places import areas_in_a_circle, forbidden_places, said_twice
 from grammar.resolve.possible_rules import (
     catcher_needs_catch,
@@ -21,6 +21,7 @@ from grammar.resolve.possible_rules import (
     switches,
     tracks,
 )
+from grammar.resolve.possible_set_up import placed_kit
 
 CHECKS: tuple[Callable[[Game], Iterator[Finding]], ...] = (
     one_of_each,

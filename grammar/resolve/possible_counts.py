@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
 from grammar.finding import Finding, Severity
 from grammar.game import Game
-from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
 from grammar.sentences.play import Attempt, CaughtChance, PartOf, SucceedChance
-from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.sentences.space import Court
 from grammar.span import Span
-from grammar.words import count
 
 
 def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
@@ -127,69 +123,3 @@ def halves(game: Game) -> Iterator[Finding]:
                     sentence.span,
                     'Write "court ... , halved across", or name a zone.',
                 )
-
-
-def placed_kit(game: Game) -> Iterator[Finding]:
-    """No more is placed than the kit has, and every ball and target has a place."""
-    if not game.sides:
-        return
-    placed: Counter[str] = Counter()
-    rest: set[str] = set()
-    where: dict[str, Placing | PlacingOnStep] = {}
-    for placing in game.placings:
-        meaning = game.meaning(placing.what.name)
-        keys = (
-            [meaning.key]
-            if isinstance(meaning, KitMeaning)
-            else [
-                line.name
-                for line in game.kit
-                if isinstance(meaning, CategoryMeaning) and line.category == meaning.category
-            ]
-        )
-        for key in keys:
-            where.setdefault(key, placing)
-            if placing.count is None or placing.all_but:
-                rest.add(key)
-            else:
-                placed[key] += placing.count.whole * _repeats(game, placing, key)
-    for on_step in game.all_of("set-up", PlacingOnStep):
-        meaning = game.meaning(on_step.what.name)
-        if isinstance(meaning, KitMeaning):
-            rest.add(meaning.key)
-            where.setdefault(meaning.key, on_step)
-    for line in game.kit:
-        total = line.total({side.name: side.most for side in game.sides})
-        if placed[line.name] > total:
-            yield _error(
-                "G-too-many",
-                f"The set-up places {count(placed[line.name], line.name, line.plural)}; the kit has {total}.",
-                where[line.name].span,
-                "Place fewer, or add to the kit.",
-                line.span,
-            )
-        elif line.category in ("target", "body") and line.name not in where:
-            yield _error(
-                "G-no-place",
-                f"The set-up does not say where the {line.plural} stand.",
-                line.span,
-                f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".',
-            )
-        elif line.category == "ball" and line.name not in rest and line.name in where and placed[line.name] < total:
-            title = f"The set-up places {placed[line.name]} of {count(total, line.name, line.plural)}."
-            yield _error(
-                "G-no-place", title, line.span, "Say where the others lie at the start.", where[line.name].span
-            )
-        elif line.category == "ball" and line.name not in where:
-            yield _error(
-                "G-no-place",
-                f"The set-up does not say where the {line.plural} lie.",
-                line.span,
-                f'Add to set-up, such as "{line.plural} in the middle".',
-            )
-
-
-def _repeats(game: Game, placing: Placing, key: str) -> int:
-    """In how many places the phrase puts its count: "in each half" is two."""
-    each = placing.where.determiner in ("each", "every", "their") or placing.what.owner is not None
-    return len(game.sides) if each and game.kit_named(key).owner in (None, "each") else 1

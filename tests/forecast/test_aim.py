@@ -58,9 +58,7 @@ def test_one_axis_at_its_ends() -> None:
 
 
 @pytest.mark.parametrize(("width", "height", "ball", "across", "up"), BY_HAND)
-def test_a_rectangle_is_widened_by_the_ball(
-    width: float, height: float, ball: float, across: float, up: float
-) -> None:
+def test_a_rectangle_is_widened_by_the_ball(width: float, height: float, ball: float, across: float, up: float) -> None:
     sideways = erf((width / 2 + ball) / (across * sqrt(2)))
     upwards = erf((height / 2 + ball) / (up * sqrt(2)))
     assert isclose(hits_rectangle(width, height, ball, across, up), sideways * upwards)
@@ -140,9 +138,7 @@ def test_a_circle_obeys_the_same_laws(radius: float, across: float, up: float, m
 
 
 @given(CHANCES, CHANCES, CHANCES)
-def test_of_the_balls_that_reach_a_player_all_are_accounted_for(
-    reached: float, caught: float, dodged: float
-) -> None:
+def test_of_the_balls_that_reach_a_player_all_are_accounted_for(reached: float, caught: float, dodged: float) -> None:
     hit, held = catches_outcome(reached, caught, dodged)
     evaded = reached * (1 - caught) * dodged
     assert isclose(hit + held + evaded, reached, abs_tol=1e-12)

@@ -21,8 +21,7 @@ def table(better: str = "lower") -> Norms:
     """A norm of 10 at 6-7 (middle 7.0), 6 at 8-9 (9.0) and 4 at 10-13 (12.0); 2 below, 3 above."""
     values = {(6, 7): (10.0, OURS), (8, 9): (6.0, READ), (10, 13): (4.0, READ)}
     rows = tuple(
-        Row(ages, Figure(value - 2, value, value + 3, source, "because"))
-        for ages, (value, source) in values.items()
+        Row(ages, Figure(value - 2, value, value + 3, source, "because")) for ages, (value, source) in values.items()
     )
     same = (Row(None, Figure(1.0, 2.0, 3.0, OURS, "so")),)
     return Norms({"aim across": Table("aim across", "", "degrees", better, {"throw": rows, "flat": same})})

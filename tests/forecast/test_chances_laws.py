@@ -64,9 +64,7 @@ def test_outcomes_are_chances_and_make_up_one_attempt(
     st.booleans(),
 )
 @settings(max_examples=150, deadline=None)
-def test_nearer_and_larger_succeed_more(
-    skill: str, aim: str, distance: float, more: float, catchable: bool
-) -> None:
+def test_nearer_and_larger_succeed_more(skill: str, aim: str, distance: float, more: float, catchable: bool) -> None:
     attempt = Attempt("try", skill, "foam ball", aim, None, distance, 0.6, 0.6, catchable=catchable)
     chance = told(attempt).success
     assert told(attrs.evolve(attempt, distance_m=distance * more)).success <= chance + 1e-12

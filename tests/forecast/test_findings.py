@@ -148,7 +148,8 @@ def test_few_turns_with_few_balls_asks_for_balls() -> None:
     play.place("player/north/-/in", 8, 8, "player", "north")
     play.place("ball", 1, 1, "ball")
     told_ = play.rule("roll")
-    play.may("a roll", rules=(told_,), side="north", rate=play.rate("player/north/-/in", "ball"), attempt=at_a_pace(2.0))
+    rate = play.rate("player/north/-/in", "ball")
+    play.may("a roll", rules=(told_,), side="north", rate=rate, attempt=at_a_pace(2.0))
     [finding] = found(told(play.net(Bell(300.0, (), told_), open_ended=True)), "F-few-turns")
     assert "There is 1 ball for 8 pupils" in finding.hint
 

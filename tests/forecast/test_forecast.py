@@ -12,7 +12,7 @@ import library
 from compose.check import Budget, StateSpace, explore
 from compose.forecast.assumptions import ages_of
 from compose.forecast.chances import chances
-from compose.forecast.exact import exact_course
+from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import active_time, lesson_of
 from compose.forecast.points import ROOM, passes_bound, points_decide, with_room
@@ -119,7 +119,7 @@ def test_a_net_too_large_to_explore_is_played() -> None:
     assert found is not None and found.simulated
     assert found.band.low is not None and found.band.high is not None
     assert found.band.low.minutes.value > found.band.high.minutes.value
-    assert len(found.swings) == 3 and found.swings[0].by >= found.swings[1].by >= found.swings[2].by
+    assert len(found.swings) == 4 and found.swings[0].by >= found.swings[1].by >= found.swings[2].by
 
 
 def test_no_time_at_all_gives_no_forecast() -> None:
@@ -219,9 +219,7 @@ def test_points_past_the_bound_are_counted_by_playing() -> None:
     surely = attrs.evolve(PASS, said_per_minute=6.0, said_chance=1.0)
     for decide in (False, True):
         net = uncounted(decide)
-        net = attrs.evolve(
-            net, transitions=tuple(attrs.evolve(t, attempt=surely) for t in net.transitions)
-        )
+        net = attrs.evolve(net, transitions=tuple(attrs.evolve(t, attempt=surely) for t in net.transitions))
         space = space_of(net)
         course = exact_course(space, chances(net, NORMS, KIT), 30.0)
         assert passes_bound(net, course) and points_decide(net) == decide
@@ -270,3 +268,17 @@ def test_remixes_move_the_forecast_as_they_should() -> None:
 def test_ages_come_from_the_game() -> None:
     assert ages_of(net_of_library("lantern-row")) == (8.0, 12.0)
     assert ages_of(attrs.evolve(net_of_library("lantern-row"), transitions=())) == (8.0, 12.0)
+
+
+def test_a_space_that_takes_too_long_to_solve_is_played() -> None:
+    space = space_of(net_of_library("heron-and-pike"))
+    constants = chances(space.net, NORMS, KIT)
+    guessed = solving_seconds(space, constants, 30.0)
+    assert 0.01 < guessed < 5.0
+    assert space.net.bell is not None
+    clock = attrs.evolve(space.net.bell, after_s=4_800.0)
+    longer = attrs.evolve(space, net=attrs.evolve(space.net, bell=clock))
+    assert solving_seconds(longer, constants, 30.0) == pytest.approx(10 * guessed, rel=0.01)
+    hurried = forecast(space, NORMS, KIT, play=Play(rounds=50, batch=50, seconds=1.5 * guessed), compare=False)
+    assert hurried is None or hurried.simulated
+    assert not told_of("heron-and-pike").simulated

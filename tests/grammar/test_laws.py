@@ -7,7 +7,16 @@ import re
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from strategies import games, hostile_files, library_texts, modifiers, plain_games, spoiled_bytes, spoiled_files, written
+from strategies import (
+    games,
+    hostile_files,
+    library_texts,
+    modifiers,
+    plain_games,
+    spoiled_bytes,
+    spoiled_files,
+    written,
+)
 
 from grammar.finding import Finding, Severity
 from grammar.format import format_file, format_game

@@ -17,12 +17,11 @@ from library import granted_path
 
 # Rules that no file of the library needs yet. A rule leaves this list with the game or modifier that needs it.
 NOT_YET = frozenset(
-    # conditions and details
-    "at_least at_most at_most_there caught_chance from_where lose_when missed succeed_chance".split()
-    # what follows an event
-    + "side_wins starts_again taken_over".split()
-    # modifiers
-    + "make_court needs_skill turn_switch".split()
+    (
+        *("at_least", "at_most", "at_most_there", "caught_chance", "from_where", "lose_when"),
+        *("missed", "succeed_chance", "side_wins", "starts_again", "taken_over"),
+        *("make_court", "needs_skill", "turn_switch"),
+    )
 )
 
 
@@ -85,7 +84,7 @@ def test_every_rule_is_used_by_the_library() -> None:
 
 def test_the_list_of_exceptions_is_no_longer_than_it_must_be() -> None:
     assert not NOT_YET & used_rules()
-    assert NOT_YET <= rules_of_the_grammar()
+    assert rules_of_the_grammar() >= NOT_YET
 
 
 def test_every_section_has_sentences() -> None:

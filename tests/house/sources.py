@@ -31,7 +31,7 @@ def modules() -> tuple[Path, ...]:
 
 
 @cache
-def test_modules() -> tuple[Path, ...]:
+def modules_of_tests() -> tuple[Path, ...]:
     """The Python files of the tests."""
     return tuple(sorted((ROOT / "tests").rglob("*.py")))
 
@@ -40,6 +40,12 @@ def test_modules() -> tuple[Path, ...]:
 def tree(path: Path) -> ast.Module:
     """The syntax tree of a Python file."""
     return ast.parse(path.read_text(encoding="utf-8"), str(path))
+
+
+@cache
+def nodes(path: Path) -> tuple[ast.AST, ...]:
+    """Every node of a Python file's syntax tree."""
+    return tuple(ast.walk(tree(path)))
 
 
 def dotted(path: Path) -> str:

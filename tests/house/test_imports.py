@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import ast
 import sys
-from pathlib import Path
+from functools import cache
 
-import pytest
-from sources import ROOT, at_the_top, dotted, imported, modules, tree
+from sources import ROOT, at_the_top, dotted, imported, modules, nodes, tree
 
 ORDER = (
     "grammar",
@@ -26,54 +25,56 @@ GRAMMAR_NEEDS = frozenset(("attrs", "attr", "lark"))
 ONLY_FOR_THE_TERMINAL = frozenset(("typer", "rich", "click"))
 SLOW_TO_LOAD = frozenset(("scipy", "networkx", "reportlab", "rich", "hypothesis"))
 
-every_module = pytest.mark.parametrize("path", modules(), ids=dotted)
+
+@cache
+def imports() -> tuple[tuple[str, str], ...]:
+    """Every module of ours with every name that it imports, wherever the import stands."""
+    return tuple((dotted(path), name) for path in modules() for node in nodes(path) for name in imported(node))
 
 
 def stage(module: str) -> int | None:
-    """How far from the text a module of ours is; None for what is not ours."""
+    """How far from the text a module of ours is; None for what belongs to no stage."""
     fitting = [number for number, name in enumerate(ORDER) if module == name or module.startswith(f"{name}.")]
     return max(fitting) if fitting else None
 
 
-@every_module
-def test_module_imports_only_earlier_stages(path: Path) -> None:
-    own = stage(dotted(path))
-    for node in ast.walk(tree(path)):
-        for name in imported(node):
-            if name.split(".")[0] not in OURS or name in OURS:
-                continue
-            theirs = stage(name)
-            assert theirs is not None or name == "compose", f"{dotted(path)} imports {name}"
-            assert own is not None and theirs is not None and theirs <= own, f"{dotted(path)} imports {name}"
+def goes_back(own: str, name: str) -> bool:
+    """Whether an import of ours names a later stage, or something that is no stage."""
+    if name.split(".")[0] not in OURS or name == "compose":
+        return False
+    here, there = stage(own), stage(name)
+    return here is None or there is None or there > here
 
 
-@every_module
-def test_module_imports_libraries_where_they_belong(path: Path) -> None:
-    own = dotted(path)
-    for node in ast.walk(tree(path)):
-        for name in imported(node):
-            top = name.split(".")[0]
-            if own.split(".")[0] == "grammar" and top not in GRAMMAR_NEEDS | set(OURS):
-                assert is_of_python(top), f"{own} imports {name}"
-            if top in ONLY_FOR_THE_TERMINAL:
-                assert own.startswith("compose.terminal"), f"{own} imports {name}"
+def test_modules_import_only_earlier_stages() -> None:
+    assert not [f"{own} imports {name}" for own, name in imports() if goes_back(own, name)]
 
 
-def is_of_python(name: str) -> bool:
-    return name in sys.stdlib_module_names
+def test_grammar_needs_only_its_parser_and_its_values() -> None:
+    known = GRAMMAR_NEEDS | sys.stdlib_module_names | {"grammar"}
+    needs = [f"{own} imports {name}" for own, name in imports() if own.split(".")[0] == "grammar"]
+    assert not [said for said in needs if said.rsplit(" ", 1)[1].split(".")[0] not in known]
 
 
-@every_module
-def test_slow_libraries_are_loaded_only_where_they_are_needed(path: Path) -> None:
-    for node in at_the_top(tree(path)):
-        for name in imported(node):
-            assert name.split(".")[0] not in SLOW_TO_LOAD, f"{dotted(path)} loads {name} at once"
+def test_only_the_terminal_knows_the_terminal() -> None:
+    elsewhere = [(own, name) for own, name in imports() if not own.startswith("compose.terminal")]
+    assert not [f"{own} imports {name}" for own, name in elsewhere if name.split(".")[0] in ONLY_FOR_THE_TERMINAL]
 
 
-def test_nothing_relative() -> None:
-    for path in modules():
-        for node in ast.walk(tree(path)):
-            assert not (isinstance(node, ast.ImportFrom) and node.level), f"{dotted(path)}:{node.lineno}"
+def test_slow_libraries_are_loaded_only_where_they_are_needed() -> None:
+    at_once = [
+        f"{dotted(path)} loads {name} at once"
+        for path in modules()
+        for node in at_the_top(tree(path))
+        for name in imported(node)
+        if name.split(".")[0] in SLOW_TO_LOAD
+    ]
+    assert not at_once
+
+
+def test_no_import_is_relative() -> None:
+    every = ((path, node) for path in modules() for node in nodes(path))
+    assert not [dotted(path) for path, node in every if isinstance(node, ast.ImportFrom) and node.level]
 
 
 def test_order_names_every_folder() -> None:

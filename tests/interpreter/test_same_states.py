@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Iterator
+
 import pytest
 
 import library
@@ -12,27 +15,10 @@ from tests.interpreter.remixes import fitted, remixed
 from tests.interpreter.rounds import reachable
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.small import GAMES, players, small
 from tests.wrong_games.wrong import PAIRS, Pair
 
-SLOW = ("millrace-roll", "heron-and-pike", "cairn-keepers", "cloud-drift", "four-becks")
-GAMES = sorted((path.stem for path in library.game_paths()), key=lambda name: (name in SLOW, name))
-SMALL_SIDE, SMALL_CROWD = 2, 12
-SMALLER = {  # less kit and fewer points, so that plain Python comes through
-    "cairn-keepers": {
-        "  4 posts": "  2 posts",
-        "8 cloth balls": "2 cloth balls",
-        "4 cloth balls in each": "1 cloth ball in each",
-    },
-    "cloud-drift": {"  16 small": "  4 small", "  8 small": "  2 small", "to 5 points": "to 2 points"},
-    "four-becks": {"  8 foam balls": "  4 foam balls", "  2 foam balls in each": "  1 foam ball in each", "  2 pails": "  1 pail"},
-    "heron-and-pike": {"  3 stones": "  2 stones", "  6 foam balls": "  4 foam balls", "  3 foam": "  2 foam"},
-    "millrace-roll": {"to 10 points": "to 4 points"},
-    "quarry-row": {
-        "  6 slates": "  2 slates",
-        "  9 soft footballs": "  1 soft football",
-        "  2 yarn balls": "  1 yarn ball",
-    },
-}
+MODIFIERS = [path.stem for path in library.modifier_paths()]
 STACKS = (
     ("lantern-row", "kick-instead", "add-balls"),
     ("lantern-row", "more-targets", "time-limit"),
@@ -78,21 +64,6 @@ finish
 """
 
 
-def players(game: Game) -> dict[str, int]:
-    """As few players a side as still show everything; a crowd where everybody plays for themselves."""
-    crowd = len(game.sides) == 1
-    return {side.name: SMALL_CROWD if crowd else min(SMALL_SIDE, side.most) for side in game.sides}
-
-
-def small(name: str) -> Game:
-    """A library game with less in it."""
-    text = next(path for path in library.game_paths() if path.stem == name).read_text(encoding="utf-8")
-    for before, after in SMALLER.get(name, {}).items():
-        assert text.count(before) == 1, before
-        text = text.replace(before, after)
-    return game_in(text)
-
-
 def agree(game: Game, numbers: dict[str, int]) -> None:
     """Every state is reached by both, with the same result and the same moves out of it."""
     space = explore(net_in(game, numbers))
@@ -123,11 +94,21 @@ def test_wrong_game(pair: Pair) -> None:
     agree(game, players(game))
 
 
-@pytest.mark.parametrize("modifier", [path.stem for path in library.modifier_paths()])
+@pytest.mark.parametrize("modifier", MODIFIERS)
 def test_every_modifier_on_the_first_game_that_it_fits(modifier: str) -> None:
-    fitting = (game for name in GAMES if (game := fitted(small(name), modifier)) is not None)
-    game = next(fitting)
+    game = next(games_for(modifier), None)
+    assert game is not None, f"{modifier} fits no game of the library, nor any remix of one by one modifier"
     agree(game, players(game))
+
+
+def games_for(modifier: str) -> Iterator[Game]:
+    """The games that a modifier makes: of library games, or of what one other modifier makes of them."""
+    bases = [small(name) for name in GAMES]
+    remixes = (made for base in bases for other in MODIFIERS if (made := fitted(base, other)) is not None)
+    for base in itertools.chain(bases, remixes):
+        game = fitted(base, modifier)
+        if game is not None:
+            yield game
 
 
 @pytest.mark.parametrize("rules", PATTERNS.values(), ids=PATTERNS)

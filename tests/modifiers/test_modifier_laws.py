@@ -118,18 +118,19 @@ def test_edits_say_what_changed(game: Game, use: Use) -> None:
         assert set(after) - set(before) <= come
 
 
-INVERSES = (
-    ("  put in care\n    \"Mind the owl.\"", "  take from care\n    \"Mind the owl.\""),
-    ("  put in play\n    players fetch balls from behind the wall", "  take from play\n    players fetch balls from behind the wall"),
-    ("  put in space\n    owl zone: 1 m deep, across the middle", "  take from space\n    owl zone: 1 m deep, across the middle"),
+LINES = (
+    ("care", '"Mind the owl."'),
+    ("play", "players fetch balls from behind the wall"),
+    ("space", "owl zone: 1 m deep, across the middle"),
 )
 
 
-@pytest.mark.parametrize(("put", "take"), INVERSES, ids=["care", "play", "space"])
+@pytest.mark.parametrize(("section", "line"), LINES, ids=["care", "play", "space"])
 @given(game=any_game)
 @settings(max_examples=10)
-def test_what_was_put_in_can_be_taken_out_again(put: str, take: str, game: Game) -> None:
-    made = remix(game, (made_of(put), made_of(take)), kit_names()).value
+def test_what_was_put_in_can_be_taken_out_again(section: str, line: str, game: Game) -> None:
+    both = made_of(f"  put in {section}\n    {line}"), made_of(f"  take from {section}\n    {line}")
+    made = remix(game, both, kit_names()).value
     assert made is not None
     assert made.game == game
 

@@ -27,15 +27,11 @@ DISC_M = 0.70
 PUBLISHED = [((11, 12), 6.0), ((11, 12), 5.5), ((13, 14), 8.0), ((13, 14), 7.5)]
 
 
-def chance(
-    ages: tuple[float, float], distance_m: float, ball_radius_m: float, level: Level = "usual"
-) -> float:
+def chance(ages: tuple[float, float], distance_m: float, ball_radius_m: float, level: Level = "usual") -> float:
     """Chance to hit the disc, unhurried, with the library's norms."""
     ability = Ability(library.norms(), level)
     across = spread_m(ability.read("aim across", "overarm throw", ages).value, distance_m, 1.0)
-    return hits_disc(
-        DISC_M, ball_radius_m, across, across * ability.read("aim up", "overarm throw", ages).value
-    )
+    return hits_disc(DISC_M, ball_radius_m, across, across * ability.read("aim up", "overarm throw", ages).value)
 
 
 @pytest.mark.parametrize(("ages", "distance"), PUBLISHED)

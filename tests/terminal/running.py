@@ -10,15 +10,21 @@ from pathlib import Path
 from typing import Any
 
 import typer.main
-
 from typer.testing import CliRunner, Result
 
 from compose.terminal.main import app
 
 ROOT = Path(__file__).parents[2]
 COMMANDS = typer.main.get_command(app).commands  # type: ignore[attr-defined]
-OF_A_GAME = tuple(sorted(name for name, command in COMMANDS.items() if "name" in {each.name for each in command.params}))
-REPORTING = tuple(sorted(name for name, command in COMMANDS.items() if "as_json" in {each.name for each in command.params}))
+
+
+def taking(part: str) -> tuple[str, ...]:
+    """The commands that have an argument or option of that name."""
+    return tuple(sorted(name for name, command in COMMANDS.items() if part in {each.name for each in command.params}))
+
+
+OF_A_GAME = taking("name")
+REPORTING = taking("as_json")
 
 
 def run(*arguments: str | Path, code: int | None = None) -> Result:

@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from compose.check import Budget, check
-from compose.check.explore import TooLarge, explore
+from compose.check import Budget, StateSpace, TooLarge, check, explore
 from compose.fit.suggest.skeleton import skeleton
 from compose.modifiers.canonical import canonical_text
 from compose.net.from_game import net_of
@@ -19,7 +18,7 @@ from grammar.tree import GameSheet
 from library import KitItem, Norms
 
 Players = Callable[[Game], Mapping[str, int]]
-SILENT = ("C-budget", "C-too-large")
+SILENT = ("C-budget", "C-too-large", "C-unfinished")  # it could not look at everything
 FOR_LESSON_MIN = 30.0  # a game without a clock that may never end is followed for so long
 MOST_STATES = 60_000
 
@@ -58,20 +57,23 @@ class Looker:
         self._granted, self._norms, self._states = granted, norms, states
         self._findings: dict[str, Findings] = {}
         self._numbers: dict[str, Numbers | None] = {}
+        self._spaces: dict[str, StateSpace] = {}
 
     def findings(self, game: Game, seconds: float) -> Findings:
         """What is to be mended in a game."""
         key = skeleton(game, self.players(game))
         if key not in self._findings:
-            self._findings[key] = self._checked(game, seconds)
+            self._findings[key] = self._checked(game, key, seconds)
         return self._findings[key]
 
-    def _checked(self, game: Game, seconds: float) -> Findings:
+    def _checked(self, game: Game, key: str, seconds: float) -> Findings:
         self.checked += 1
         net = self._net(game)
         if net is None:
             return BROKEN
         result = check(net, Budget(self._states, seconds))
+        if result.space is not None and result.space.complete:
+            self._spaces[key] = result.space
         warned = tuple(each for each in result.findings if each.severity is not Severity.NOTE)
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
@@ -84,20 +86,36 @@ class Looker:
         key = canonical_text(game)
         if key not in self._numbers:
             net = self._net(game)
-            self._numbers[key] = _forecast(net, self._norms, self.kit, self._states, seconds) if net else None
+            budget = Budget(self._states, seconds)
+            known = self._spaces.get(skeleton(game, self.players(game)))
+            space = _of_one_shape(known, net) if known and net else None
+            self._numbers[key] = _forecast(net, space, self._norms, self.kit, budget) if net else None
         return self._numbers[key]
 
 
-def _forecast(net: Net, norms: Norms, kit: Mapping[str, KitItem], states: int, seconds: float) -> Numbers | None:
+def _of_one_shape(space: StateSpace, net: Net) -> StateSpace | None:
+    """The space of a net as that of another one of the same shape, whose numbers differ; None where the two do
+    not have their places and moves in the same order."""
+
+    def shape(one: Net) -> tuple[object, ...]:
+        moves = tuple((each.side, each.outcome, each.guard, each.rate) for each in one.transitions)
+        return one.places, moves, len(one.reactions), tuple(end.guard for end in one.ends)
+
+    return evolve(space, net=net) if shape(space.net) == shape(net) else None
+
+
+def _forecast(
+    net: Net, known: StateSpace | None, norms: Norms, kit: Mapping[str, KitItem], budget: Budget
+) -> Numbers | None:
     from compose.forecast.chances import chances
     from compose.forecast.exact import exact_course
     from compose.forecast.simulate import Play, simulate
     from compose.forecast.turns import turns
 
     constants = chances(net, norms, kit)
-    space = explore(net, Budget(states, seconds))
+    space = known or explore(net, budget)
     if isinstance(space, TooLarge) or not space.complete:
-        played = simulate(net, constants, FOR_LESSON_MIN, Play(rounds=200, batch=200, seconds=seconds))
+        played = simulate(net, constants, FOR_LESSON_MIN, Play(rounds=200, batch=200, seconds=budget.seconds))
         if played is None:
             return None
         course = played.course

@@ -15,12 +15,12 @@ from grammar.sentences.modifier import AddKit, ScaleCourt, TakeKit, Takes
 
 
 def moves(modifiers: Sequence[Modifier], game: Game, wishes: Sequence[Wish]) -> tuple[Use, ...]:
-    """Every modifier with its usual values first, then with its least and most, then with what a wish asks for."""
+    """Every modifier with its usual values; then all with their least and most and with what a wish asks for."""
     found: dict[tuple[str, tuple[tuple[str, str], ...]], Use] = {}
     for modifier in modifiers:
         for use in _uses(modifier, game, wishes):
             found.setdefault((modifier.name, tuple((n, v.words()) for n, v in use.values.items())), use)
-    return tuple(found.values())
+    return tuple(sorted(found.values(), key=lambda use: bool(use.values)))
 
 
 def _uses(modifier: Modifier, game: Game, wishes: Sequence[Wish]) -> Iterator[Use]:

@@ -7,7 +7,7 @@ import math
 from attrs import frozen
 
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import UNKNOWN
+from compose.fit.suggest.wish import CHECK, FORECAST, UNKNOWN
 from grammar.game import Game
 from grammar.words import count
 
@@ -18,7 +18,7 @@ class RoundLasts:
 
     least: float
     most: float
-    quick: bool = False
+    cost: int = FORECAST
 
     def words(self) -> str:
         return f"rounds of {self.least:g} to {self.most:g} min"
@@ -41,7 +41,7 @@ class WaitsAtMost:
     """Nobody waits longer than so many minutes, in the mean."""
 
     most: float
-    quick: bool = False
+    cost: int = FORECAST
 
     def words(self) -> str:
         return f"waits of at most {self.most:g} min in the mean"
@@ -58,7 +58,7 @@ class TurnsAtLeast:
     """Each pupil has so many turns a minute."""
 
     least: float
-    quick: bool = False
+    cost: int = FORECAST
 
     def words(self) -> str:
         return f"at least {count(self.least, 'turn')} a minute for each pupil"
@@ -76,7 +76,7 @@ class Mended:
 
     code: str
     title: str
-    quick: bool = False
+    cost: int = CHECK
 
     def words(self) -> str:
         return f"no more {self.code}: {self.title}"
@@ -93,7 +93,7 @@ class NothingNew:
     """The check finds nothing to mend besides what it found before, and could look at everything."""
 
     known: tuple[str, ...]
-    quick: bool = False
+    cost: int = CHECK
 
     def words(self) -> str:
         return "nothing new to mend"

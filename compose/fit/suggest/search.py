@@ -1,8 +1,8 @@
 """Best-first search for the smallest sets of modifiers that meet all wishes.
 
-Sets of at most three modifiers of different names are tried, those first that miss least and change least. Quick
-wishes are asked first; the check and the forecast only look at games that meet all of these. A game that two
-sets make is looked at once.
+Sets of at most three modifiers of different names are tried, those first that miss least and change least. The
+check looks only at games whose sheets meet the wishes, the forecast only at those that pass the check. A game that
+two sets make is looked at once.
 """
 
 from __future__ import annotations
@@ -16,8 +16,9 @@ from attrs import define, field, frozen
 
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, NothingNew
+from compose.fit.suggest.promises import promises
 from compose.fit.suggest.skeleton import skeleton
-from compose.fit.suggest.wish import Wish
+from compose.fit.suggest.wish import COSTS, Wish
 from compose.modifiers.apply import apply
 from compose.modifiers.canonical import canonical_text
 from compose.modifiers.clash import clash
@@ -25,7 +26,7 @@ from compose.modifiers.modifier import Use
 from grammar.game import Game
 
 MOST_MODIFIERS = 3
-LOOK_SECONDS = 2.0  # how long one game may be looked at
+LOOK_SECONDS = 1.0  # how long one game may be looked at
 Progress = Callable[[int, int], None]
 
 
@@ -36,7 +37,7 @@ def silent(tried: int, found: int) -> None:
 @frozen
 class Node:
     """A set of modifiers in the order applied, what they make, how many lines they changed, and each wish's gap
-    (None where it was not asked because a quicker one is missed)."""
+    (None where it was not asked because a cheaper one is missed)."""
 
     uses: tuple[Use, ...]
     game: Game
@@ -85,19 +86,19 @@ class _Search:
     tried: int = 0
     seen: set[str] = field(factory=set)
     sets: set[frozenset[str]] = field(factory=set)
-    refused: set[tuple[str, ...]] = field(factory=set)
     helped: dict[int, set[str]] = field(factory=dict)
+    promised: set[tuple[str, int]] = field(factory=set)
     solutions: list[Node] = field(factory=list)
 
     def node(self, uses: tuple[Use, ...], game: Game, edits: int) -> Node:
-        """The node with its gaps: quick wishes first, the others only where those are met."""
+        """The node with its gaps: wishes that cost more are asked only where all cheaper ones are met."""
         gaps: list[float | None] = [None] * len(self.wishes)
         left = max(0.2, min(LOOK_SECONDS, self.deadline - time.perf_counter()))
-        for quick in (True, False):
-            if not quick and any(gap for gap in gaps):
+        for cost in COSTS:
+            if any(gaps):
                 break
             for number, wish in enumerate(self.wishes):
-                if wish.quick is quick:
+                if wish.cost == cost:
                     gaps[number] = wish.gap(game, self.looker, left)
         return Node(uses, game, edits, tuple(gaps))
 
@@ -109,19 +110,22 @@ class _Search:
     def late(self) -> bool:
         return time.perf_counter() > self.deadline
 
-    def children(self, parent: Node) -> Iterator[Node]:
-        """The parent with one modifier more, those first that helped before with what the parent misses."""
-        for move in sorted(self.moves, key=lambda use: self._rank(parent, use)):
+    def children(self, parent: Node, hopeful: bool) -> Iterator[Node]:
+        """The parent with one modifier more: the hopeful ones, or all others."""
+        for move in self.moves:
             if self.late():
                 return
-            made = self._child(parent, move)
-            if made is not None:
-                yield made
+            if self._hopeful(parent, move) is hopeful:
+                made = self._child(parent, move)
+                if made is not None:
+                    yield made
 
-    def _rank(self, parent: Node, use: Use) -> tuple[int, bool]:
+    def _hopeful(self, parent: Node, use: Use) -> bool:
+        """Whether a modifier helped before with what the parent misses, or promises to."""
         missed = [number for number, gap in enumerate(parent.gaps) if gap]
-        helped = sum(use.label in self.helped.get(number, ()) for number in missed)
-        return -helped, bool(use.values)
+        return any(use.label in self.helped.get(number, ()) for number in missed) or any(
+            (use.modifier.name, number) in self.promised for number in missed
+        )
 
     def _child(self, parent: Node, move: Use) -> Node | None:
         names = [use.modifier.name for use in parent.uses]
@@ -161,6 +165,8 @@ def search(
     """Sets of modifiers that meet all wishes, until so many are found, all were tried or time is up."""
     begun = time.perf_counter()
     work = _Search(looker, wishes, moves, begun + seconds, wanted, progress)
+    for number, wish in enumerate(wishes):
+        work.promised |= {(use.modifier.name, number) for use in moves if promises(use.modifier, wish)}
     base = work.node((), game, 0)
     work.seen.add(work.key(game))
     nearest, whole = _run(work, base)
@@ -169,27 +175,36 @@ def search(
 
 
 def _run(work: _Search, base: Node) -> tuple[Node, bool]:
-    """Expand the most hopeful node first; the nearest miss, and whether nothing was left to expand."""
-    order, number, nearest = list[tuple[tuple[float, ...], int, Node]](), count(), base
+    """Expand the most hopeful node first; the nearest miss, and whether nothing was left to expand.
+
+    Each node is expanded twice: with the hopeful modifiers, and later with the others. Of the game itself, which
+    comes first, all single modifiers with their usual values are tried, so that the least change is not missed.
+    """
+    order, number, nearest = list[tuple[tuple[float, ...], int, Node, bool]](), count(), base
     if base.met:
         work.solutions.append(base)
         return base, True
-    heapq.heappush(order, (_hope(base), next(number), base))
-    while order and len(work.solutions) < work.wanted:
-        parent = heapq.heappop(order)[2]
-        for child in work.children(parent):
+    for hopeful in (True, False):
+        heapq.heappush(order, ((0.0,), next(number), base, hopeful))
+    while order and not (len(work.solutions) >= work.wanted and order[0][2].uses):
+        _, _, parent, hopeful = heapq.heappop(order)
+        for child in work.children(parent, hopeful):
             nearest = min(nearest, child, key=_hope)
             if child.met:
                 work.solutions.append(child)
                 if len(work.solutions) >= work.wanted and (parent.uses or child.uses[-1].values):
                     return nearest, False
             elif len(child.uses) < MOST_MODIFIERS:
-                heapq.heappush(order, (_hope(child), next(number), child))
+                heapq.heappush(order, ((1.0, *_hope(child)), next(number), child, True))
+                heapq.heappush(order, ((2.0, *_hope(child)), next(number), child, False))
         if work.late():
             return nearest, False
     return nearest, not order
 
 
 def _hope(node: Node) -> tuple[float, ...]:
-    """Nodes that miss fewer wishes, by less, with fewer changes come first."""
-    return (float(node.missed), round(node.gap, 3), float(node.edits), float(len(node.uses)))
+    """Nodes come first of which more was worth asking; then those that miss fewer wishes, by less; then those that
+    change less."""
+    asked = [gap for gap in node.gaps if gap is not None]
+    unasked = len(node.gaps) - len(asked)
+    return (float(unasked), float(node.missed), round(node.gap, 3), float(node.edits), float(len(node.uses)))

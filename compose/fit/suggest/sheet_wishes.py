@@ -7,6 +7,7 @@ from attrs import frozen
 from compose.fit.fit import fit
 from compose.fit.school_class import SchoolClass
 from compose.fit.suggest.look import Looker
+from compose.fit.suggest.wish import SHEET
 from compose.fit.teams import teams_of
 from compose.modifiers.change_kit import all_meant
 from grammar.finding import Severity
@@ -23,7 +24,7 @@ class Practises:
     """Players try a skill: "kick"."""
 
     skill: str
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"players {self.skill}"
@@ -39,7 +40,7 @@ class ForAges:
 
     least: float
     most: float
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"for ages {self.least:g} to {self.most:g}"
@@ -55,7 +56,7 @@ class ForPupils:
     """So many pupils play, but for an odd one."""
 
     pupils: int
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"for {count(self.pupils, 'pupil')}"
@@ -72,7 +73,7 @@ class OnCourt:
 
     length_m: float
     width_m: float
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"on a court of at most {self.length_m:g} m by {self.width_m:g} m"
@@ -89,7 +90,7 @@ class KitAtMost:
 
     most: int
     what: str
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"at most {count(self.most, self.what, self.what)}"
@@ -108,7 +109,7 @@ class KitAtMost:
 class NobodyOut:
     """Nobody is out for the round, and who waits comes back whatever the others do."""
 
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return "nobody is out"
@@ -128,7 +129,7 @@ class FitsClass:
 
     school_class: SchoolClass
     norms: Norms
-    quick: bool = True
+    cost: int = SHEET
 
     def words(self) -> str:
         return f"fits {self.school_class.name}"

@@ -138,7 +138,7 @@ def _results(
                     more = _more(builder, result, side)
                     guard = All((held, more)) if held else more
                     yield End(f"{_wins(side)}: {words}, {result.words()}", side, guard, rule, result.words())
-    if results and not isinstance(results[-1], finish.Draw | finish.NobodyWins):
+    if results and isinstance(results[-1], finish.MoreWins):
         yield End(f"a draw: {words}", None, held or All(), rule, "a draw")
 
 

@@ -23,7 +23,6 @@ from compose.share.site.frame import look, search_script
 from compose.share.site.list_page import list_page, row_of
 from compose.share.site.thing_page import Thing, thing_of, thing_page
 from compose.share.told import outcome_of
-from compose.share.whole_files import write_whole
 from grammar.finding import Outcome
 
 MEMORY = "built.json"
@@ -172,7 +171,8 @@ def _write(out: Path, files: Mapping[str, bytes]) -> None:
         path = out / name
         path.parent.mkdir(parents=True, exist_ok=True)
         if not path.is_file() or path.read_bytes() != data:
-            write_whole(path, data)
+            # What is cut off by a crash is made again: the memory, written last, does not know it yet.
+            path.write_bytes(data)
 
 
 def _sweep(out: Path, before: Mapping[str, Any], now: Mapping[str, Any]) -> int:

@@ -1,0 +1,199 @@
+"""Markings → where every player, ball, target and body is shown, each keeping its name from moment to moment.
+
+A marking only counts. Which of the players waits is not said by the rules, so the last ones that moved in
+are drawn as those that move on: a picture of the counts, not of persons.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from math import ceil, hypot
+
+from attrs import evolve, frozen
+
+from compose.net.floor_values import Floor, FloorItem, Rectangle
+from compose.net.net import Net, Place
+
+SHOWN = ("player", "ball", "target", "body")
+APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names no spot
+CLEAR = 0.035  # of the court's length between a ball without a spot of its own and all else (our choice)
+TRIES = 400
+OUT_M = 1.1  # our choice: how far beside the court those stand who are out
+
+
+@frozen
+class Token:
+    """One thing in one moment. `key` is the same in every moment; `up` is False for a target that is down and for
+    a player who is out."""
+
+    key: str
+    item: FloorItem
+    up: bool = True
+
+
+def scenes(net: Net, floor: Floor, markings: Sequence[tuple[int, ...]]) -> tuple[tuple[Token, ...], ...]:
+    """The tokens of each marking; the same keys in the same order in all of them."""
+    moved = _Moved(net, floor)
+    return tuple(moved.scene(marking) for marking in markings)
+
+
+def points_of(net: Net, marking: tuple[int, ...]) -> tuple[tuple[str, int], ...]:
+    """The points of each side that has any place for them."""
+    return tuple(
+        (str(place.side), marking[number]) for number, place in enumerate(net.places) if place.token == "points"
+    )
+
+
+class _Moved:
+    """Tokens in the places where they are, moved on as the counts change."""
+
+    def __init__(self, net: Net, floor: Floor) -> None:
+        self.net, self.floor = net, floor
+        self.groups: dict[str, list[int]] = {}
+        for number, place in enumerate(net.places):
+            if place.token in SHOWN:
+                self.groups.setdefault(_group(place), []).append(number)
+        taken = [(item.x, item.y) for item in floor.items]
+        numbers = [number for places in self.groups.values() for number in places]
+        self.spots = {number: _Spots(net.places[number], floor, taken) for number in numbers}
+        self.at: dict[str, list[tuple[int, int]]] = {group: [] for group in self.groups}
+
+    def scene(self, marking: tuple[int, ...]) -> tuple[Token, ...]:
+        """Move as few as the counts ask for."""
+        found: list[Token] = []
+        for group, places in self.groups.items():
+            self._move(self.at[group], {number: self._shown(number, marking[number]) for number in places})
+            homes = [self.spots[number].at(slot) for number, slot in self.at[group]]
+            found += (
+                self._token(f"{group}/{order}", number, spot)
+                for order, ((number, _slot), spot) in enumerate(zip(self.at[group], homes, strict=True))
+            )
+        return tuple(found)
+
+    def _shown(self, number: int, count: int) -> int:
+        """How many things a count stands for: several parts of one thing are drawn as that thing."""
+        place = self.net.places[number]
+        if place.token != "target":
+            return count
+        things = len(self.floor.items_of(str(place.kind), place.side))
+        parts = max(1, place.capacity // max(1, things))
+        return ceil(count / parts) if place.name.endswith("/standing") else count // parts
+
+    def _move(self, at: list[tuple[int, int]], wanted: Mapping[int, int]) -> None:
+        short = []
+        for number, count in wanted.items():
+            here = sorted((slot for place, slot in at if place == number), reverse=True)
+            for slot in here[: max(0, len(here) - count)]:
+                at[at.index((number, slot))] = (-1, slot)
+            short += [number] * (count - len(here))
+        for number in short:
+            taken = {slot for place, slot in at if place == number}
+            free = next((order for order, (place, _slot) in enumerate(at) if place == -1), len(at))
+            old = at[free][1] if free < len(at) else None
+            # A target that falls or is put up stays where it is.
+            stays = old is not None and old not in taken and self.net.places[number].token == "target"
+            slot = old if stays and old is not None else min(set(range(len(taken) + 1)) - taken)
+            at[free : free + 1] = [(number, slot)]
+        at[:] = [each for each in at if each[0] != -1]
+
+    def _token(self, key: str, number: int, spot: tuple[float, float]) -> Token:
+        place = self.net.places[number]
+        parts = place.name.split("/")
+        like = self.spots[number].like
+        role = parts[2] if place.token == "player" and parts[2] != "-" else None
+        up = not place.name.endswith(("/down", "/out"))
+        return Token(key, evolve(like, x=spot[0], y=spot[1], side=place.side, role=role, on=None), up)
+
+
+def _group(place: Place) -> str:
+    if place.token == "player":
+        return f"player/{place.side}"
+    return f"{place.token}/{place.kind}"
+
+
+class _Spots:
+    """Where the tokens of a place stand: first as the set-up says, then side by side in what room there is."""
+
+    def __init__(self, place: Place, floor: Floor, taken: list[tuple[float, float]]) -> None:
+        self.floor, self.place, self.taken = floor, place, taken
+        self.known = list(self._set_up())
+        items = floor.players_of(place.side) if place.token == "player" else floor.items_of(str(place.kind))
+        size = (0.5, 1.4) if place.token == "player" else (0.2, 0.2)
+        self.like = items[0] if items else FloorItem(place.kind or "player", place.token, None, 0.0, 0.0, *size)
+        if place.token == "body":
+            track = next((track for track in floor.tracks), None)
+            step = int(place.name.rsplit("/", 1)[1])
+            if track is not None:
+                row = track.row(step)
+                ys = [item.y for item in items] or [row.centre[1]]
+                self.known = [(row.left, y) for y in ys]
+        self._more = _grid(self._region())
+
+    def at(self, slot: int) -> tuple[float, float]:
+        """The spot of a slot."""
+        while len(self.known) <= slot:
+            self.known.append(self._next())
+        return self.known[slot]
+
+    def _next(self) -> tuple[float, float]:
+        """The next free spot; after some tries any spot, since a full place is full."""
+        spot = next(self._more)
+        if self.place.token == "player":
+            return spot
+        for _try in range(TRIES):
+            if all(hypot(spot[0] - x, spot[1] - y) >= CLEAR * self.floor.length_m for x, y in self.taken):
+                break
+            spot = next(self._more)
+        self.taken.append(spot)
+        return spot
+
+    def _set_up(self) -> Iterator[tuple[float, float]]:
+        place, parts = self.place, self.place.name.split("/")
+        if place.token == "target":
+            yield from ((item.x, item.y) for item in self.floor.items_of(str(place.kind), place.side))
+        elif place.token == "ball":
+            near = parts[3] if len(parts) > 3 and parts[2] == "half" else None
+            items = self.floor.items_of(str(place.kind))
+            yield from ((item.x, item.y) for item in items if near is not None and item.near == near)
+            if near is None and place.start:
+                yield from ((item.x, item.y) for item in items if item.near is None)
+        elif place.token == "player" and parts[3] == "in":
+            inside = self.floor.players_of(place.side)
+            yield from ((item.x, item.y) for item in inside if not self._aside(item) and self._role(item, parts[2]))
+
+    @staticmethod
+    def _role(item: FloorItem, role: str) -> bool:
+        return (item.role or "-") == role
+
+    def _aside(self, item: FloorItem) -> bool:
+        named = (area for area in self.floor.areas if area.kind in ("bench", "queue"))
+        return any(area.rectangle.grown(0.3).holds(item.x, item.y) for area in named)
+
+    def _region(self) -> Rectangle:
+        """The room of a place: its area, the half it names, a strip beside the court for those who are out."""
+        parts, court = self.place.name.split("/"), self.floor.court
+        half = self.floor.half_of(parts[3] if parts[0] == "ball" and len(parts) > 3 else str(self.place.side)) or court
+        if parts[-1] == "out":
+            return Rectangle(half.left, court.bottom - OUT_M, half.right, court.bottom - 0.3)
+        for name in (parts[-1], parts[2] if len(parts) > 2 else ""):
+            areas = self.floor.areas_of(name, self.place.side)
+            if areas:
+                return areas[0].rectangle
+        if parts[0] == "ball" and parts[2] == "middle":
+            x, y = court.centre
+            return Rectangle(x - 1.0, y - 1.0, x + 1.0, y + 1.0)
+        return half.grown(-0.8)
+
+
+def _grid(box: Rectangle) -> Iterator[tuple[float, float]]:
+    """Spots in rows over a rectangle; once it is full, between those that are there."""
+    apart = APART_M
+    while True:
+        columns, rows = max(1, int(box.length / apart)), max(1, int(box.width / apart))
+        for row in range(rows):
+            for column in range(columns):
+                yield (
+                    box.left + box.length * (column + 0.5) / columns,
+                    box.top - box.width * (row + 0.5) / rows,
+                )
+        apart *= 0.7

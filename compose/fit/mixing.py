@@ -1,0 +1,91 @@
+"""Every modifier with every game: it fits, it does not fit and why, or it makes something to mend."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from attrs import frozen
+
+from compose.fit.suggest.look import Looker
+from compose.modifiers.apply import apply
+from compose.modifiers.modifier import Modifier, Use
+from grammar.game import Game
+
+FITS, FINDS, REFUSED, UNSURE = "fits", "creates a finding", "does not fit", "fits as far as was looked"
+VERDICTS = (FITS, FINDS, REFUSED, UNSURE)
+CELL_SECONDS = 1.0
+CELL_STATES = 20_000
+Progress = Callable[[int, int], None]
+
+
+@frozen
+class Cell:
+    """One modifier with one game: a verdict, and in one sentence why where it is not simply that it fits.
+
+    `changes` is False where the modifier fits and changes nothing. `lines` is how many lines it changes.
+    """
+
+    game: str
+    modifier: str
+    step: str
+    verdict: str
+    why: str = ""
+    codes: tuple[str, ...] = ()
+    lines: int = 0
+
+
+def fewest_players(game: Game) -> Mapping[str, int]:
+    """The least of the range on every side: the table is made with these, so that each cell is small."""
+    return {side.name: side.least for side in game.sides}
+
+
+def mixing_table(
+    games: Sequence[Game],
+    modifiers: Sequence[Modifier],
+    looker: Looker,
+    seconds: float = 120.0,
+    progress: Progress = lambda done, of: None,
+) -> Iterator[Cell]:
+    """The cells, game by game; those for which no time is left are tried on the sheet only, and say so."""
+    begun, of = time.perf_counter(), len(games) * len(modifiers)
+    for row, game in enumerate(games):
+        for column, modifier in enumerate(modifiers):
+            left = seconds - (time.perf_counter() - begun)
+            yield cell(game, modifier, looker, min(left, CELL_SECONDS))
+            progress(row * len(modifiers) + column + 1, of)
+
+
+def cell(game: Game, modifier: Modifier, looker: Looker, seconds: float = CELL_SECONDS) -> Cell:
+    """One modifier with its usual values and one game."""
+    use = Use(modifier)
+    outcome = apply(game, use, looker.kit)
+    if outcome.value is None:
+        return Cell(game.title, modifier.name, modifier.step, REFUSED, _one_sentence(outcome.findings[0].title))
+    made, edits = outcome.value
+    if not edits:
+        return Cell(game.title, modifier.name, modifier.step, FITS, "It changes nothing here.")
+    if seconds <= 0:
+        return Cell(game.title, modifier.name, modifier.step, UNSURE, "No time was left to check it.", (), len(edits))
+    return _checked(game, made, modifier, looker, seconds, len(edits))
+
+
+def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, seconds: float, lines: int) -> Cell:
+    known = {each.code for each in looker.findings(game, seconds).to_mend}
+    found = looker.findings(made, seconds)
+    if found.broken:
+        return Cell(game.title, modifier.name, modifier.step, REFUSED, "What it makes of the game cannot be played.")
+    new = [each for each in found.to_mend if each.code not in known]
+    if new:
+        codes = tuple(dict.fromkeys(each.code for each in new))
+        return Cell(game.title, modifier.name, modifier.step, FINDS, _one_sentence(new[0].title), codes, lines)
+    if not found.whole:
+        why = "The game is too large to look at everything in the time."
+        return Cell(game.title, modifier.name, modifier.step, UNSURE, why, (), lines)
+    return Cell(game.title, modifier.name, modifier.step, FITS, "", (), lines)
+
+
+def _one_sentence(title: str) -> str:
+    """The title as one sentence."""
+    said = " ".join(title.split())
+    return said if said.endswith((".", "!", "?")) else f"{said}."

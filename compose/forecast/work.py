@@ -1,0 +1,122 @@
+"""How the courses of one game are found: exactly or by playing, and how much time is left for comparing."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Mapping
+
+from attrs import evolve, frozen
+
+from compose.check.space import StateSpace
+from compose.forecast.answers import Answers, answers
+from compose.forecast.assumptions import ages_of
+from compose.forecast.chain import Floats
+from compose.forecast.chances import chances
+from compose.forecast.course import Course
+from compose.forecast.exact import exact_course, solving_seconds
+from compose.forecast.lesson import lesson_of
+from compose.forecast.points import with_room
+from compose.forecast.sensitivity import ENDS
+from compose.forecast.simulate import Play, Waits, simulate
+from compose.forecast.standings import idle_places
+from compose.net.net import Net
+from library import KitItem, Norms
+
+FOR_WAITS = 400  # rounds played for the waits where all else is exact
+SHOWN = 3  # swings that a reader is shown; a simulation looks for hardly more
+LIKELY = 5  # an exact forecast looks at so many, and at more while that is quick
+QUICK_SECONDS = 2.0
+SOLVING = 0.5  # part of the time that one exact course may take
+ROUGH = 4  # a course that is only compared takes so many times fewer rounds
+
+
+@frozen
+class Band:
+    """The answers for a class of low, usual and high ability; None where time did not do for an end."""
+
+    low: Answers | None
+    usual: Answers
+    high: Answers | None
+
+
+class Work:
+    """One game being forecast: how its courses are found, and how much time is left for them."""
+
+    def __init__(
+        self,
+        source: StateSpace | Net,
+        norms: Norms,
+        kit: Mapping[str, KitItem],
+        lesson_minutes: float | None,
+        play: Play,
+    ) -> None:
+        net = source.net if isinstance(source, StateSpace) else source
+        self.norms, self.kit, self.play = norms, kit, play
+        self.lesson = lesson_of(norms, ages_of(net), lesson_minutes)
+        self.space = self._solvable(source)
+        self.net = net if self.space is not None else with_room(net)
+        self._begun = time.perf_counter()
+
+    def _solvable(self, source: StateSpace | Net) -> StateSpace | None:
+        """The space, where it is whole and its course can be worked out in a part of the time."""
+        if not isinstance(source, StateSpace) or not source.complete:
+            return None
+        seconds = solving_seconds(source, chances(source.net, self.norms, self.kit), self.lesson.play)
+        return source if seconds <= self.play.seconds * SOLVING else None
+
+    def usual(self) -> tuple[Course, tuple[Waits, ...]] | None:
+        """The course with the usual norms, and the waits."""
+        constants = chances(self.net, self.norms, self.kit)
+        if self.space is None:
+            found = simulate(self.net, constants, self.lesson.play, self.play, idle_places(self.net))
+            return (found.course, found.waits) if found is not None else None
+        course = exact_course(self.space, constants, self.lesson.play)
+        places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
+        return course, self._waits(constants, course, places)
+
+    def _waits(self, constants: Floats, course: Course, places: tuple[int, ...]) -> tuple[Waits, ...]:
+        if not places:
+            return ()
+        play = evolve(self.play, rounds=FOR_WAITS, batch=FOR_WAITS)
+        # Where play may go on for ever, the lesson's end stops it, as it does in the course.
+        minutes = course.clock_minutes if not course.clock_rings else None
+        found = simulate(self.net, constants, self.lesson.play, play, places, minutes)
+        return found.waits if found is not None else ()
+
+    def rough(self, constants: Floats) -> Course | None:
+        """A course to be compared: without quantiles, or of fewer rounds."""
+        if self.space is not None:
+            return exact_course(self.space, constants, self.lesson.play, quantiles=False)
+        left = self.play.seconds - (time.perf_counter() - self._begun)
+        rounds = max(1, self.play.rounds // ROUGH)
+        play = evolve(self.play, rounds=rounds, batch=min(rounds, self.play.batch), seconds=left)
+        found = simulate(self.net, constants, self.lesson.play, play)
+        return found.course if found is not None else None
+
+    def counted(self, course: Course) -> Course:
+        """The course with points counted as far as they go: as it is where that is so, else played at random."""
+        if self.space is None:
+            return course
+        net = with_room(self.net)
+        found = simulate(net, chances(net, self.norms, self.kit), self.lesson.play, self.play)
+        return found.course if found is not None else course
+
+    def wanted(self, found: int) -> bool:
+        """Whether to look for one more swing."""
+        spent = time.perf_counter() - self._begun
+        if not self.play.keep_going("assumptions tried", found, 0) or spent > self.play.seconds:
+            return False
+        if self.space is None:
+            return found <= SHOWN
+        return found < LIKELY or spent < QUICK_SECONDS
+
+    def band(self, usual: Course) -> Band:
+        """The answers at either end of ability."""
+        ends: list[Answers | None] = []
+        for level in ENDS:
+            if not self.wanted(0):
+                ends.append(None)
+                continue
+            course = self.rough(chances(self.net, self.norms, self.kit, level))
+            ends.append(answers(self.net, course) if course is not None else None)
+        return Band(ends[0], answers(self.net, usual), ends[1])

@@ -1,0 +1,108 @@
+"""Many cards in one PDF, with a contents page and a progress bar."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from attrs import frozen
+
+import library
+from compose.draw.booklet import booklet_of
+from compose.draw.card import Card
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.looks import Look, card_of_remix, laid_out, units_named, wording_named
+from compose.terminal.patience import INTERRUPTED, Patience
+from compose.terminal.stages import remixed, split
+from compose.terminal.writing import write
+from grammar.finding import Finding
+from grammar.words import count
+
+BAR_FROM = 8  # our choice: fewer cards are done before a bar is seen
+
+
+@frozen
+class Binding:
+    """How a booklet is made up."""
+
+    title: str
+    paper: str
+    checked: bool
+    look: Look
+
+
+def make_booklet(
+    names: Sequence[str],
+    modifiers: Sequence[str],
+    out: Path,
+    title: str,
+    paper: str,
+    units: str,
+    language: str,
+    checked: bool,
+    force: bool,
+    as_json: bool,
+) -> int:
+    """Write the booklet; the exit code. Without names it holds every game and remix of the library."""
+    from compose.terminal.carding import paper_named
+
+    if out.suffix.lower() != ".pdf":
+        refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
+    look = Look(units_named(units, as_json), wording_named(language, as_json))
+    binding = Binding(title, paper_named(paper, as_json), checked, look)
+    wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
+    with Patience() as patience, _bar(len(wanted)) as one_done:
+        cards, findings = list[Card](), list[Finding]()
+        for name in wanted:
+            if patience.stopped:
+                return INTERRUPTED
+            card, said = _card(name, modifiers, binding, as_json)
+            cards.append(card)
+            findings += said
+            one_done()
+        outcome = booklet_of(cards, title, binding.paper, patience.keep_going, look.wording)
+    if patience.stopped:
+        return INTERRUPTED
+    findings += outcome.findings
+    if outcome.value is None:
+        stop(findings, as_json)
+    write(out, outcome.value, force, as_json)
+    if as_json:
+        found = [finding_json(finding) for finding in findings]
+        say_json({"title": title, "cards": [card.title for card in cards], "written": str(out), "findings": found})
+    else:
+        say(f"The booklet with {count(len(cards), 'card')} is in {out}.")
+        say_findings(findings)
+    return exit_code(findings)
+
+
+def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) -> tuple[Card, tuple[Finding, ...]]:
+    if binding.checked:
+        from compose.check import Budget
+        from compose.terminal.carding import card_for
+        from compose.terminal.stages import checked, ready
+
+        prepared = ready(name, modifiers, None, as_json)
+        result = checked(prepared, Budget(200_000, 10.0))
+        floor = laid_out(prepared.game, prepared.players)
+        return card_for(prepared, result, floor, None, binding.look), (*prepared.findings, *floor.problems)
+    made, said = remixed(name, modifiers, as_json)
+    floor = laid_out(made.game, split(made, None, as_json))
+    return card_of_remix(made, floor, None, binding.look), (*said, *floor.problems)
+
+
+@contextmanager
+def _bar(total: int) -> Iterator[Callable[[], None]]:
+    """A bar on the error stream, where that is a terminal and there are enough cards to wait for; to be called
+    after each card."""
+    if not sys.stderr.isatty() or total < BAR_FROM:
+        yield lambda: None
+        return
+    from rich.console import Console
+    from rich.progress import Progress
+
+    with Progress(console=Console(stderr=True), transient=True) as progress:
+        task = progress.add_task("Cards", total=total)
+        yield lambda: progress.advance(task)

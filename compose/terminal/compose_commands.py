@@ -1,0 +1,132 @@
+"""The commands of composing: differences, suggestions, the fit to a class, the table of modifiers, remix files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
+With = Annotated[
+    list[str] | None,
+    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
+]
+Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
+Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+ClassName = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
+Quick = Annotated[bool, typer.Option("--quick", help="Leave out the forecast.")]
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the program."""
+    for command in (differ, suggest, fit, mix, keep, carry, lineage):
+        app.command()(command)
+
+
+def differ(
+    name: Name,
+    other: Annotated[str | None, typer.Argument(help="A second game; without it, the game with modifiers.")] = None,
+    modifier: With = None,
+    pupils: Pupils = None,
+    quick: Quick = False,
+    as_json: AsJson = False,
+) -> None:
+    """Say in plain words how two games, or a game and its remix, differ: players, kit, space, play, forecast."""
+    from compose.terminal.differing import show_difference
+
+    raise typer.Exit(show_difference(name, other, modifier or [], pupils, quick, as_json))
+
+
+def suggest(
+    name: Name,
+    modifier: With = None,
+    skill: Annotated[str | None, typer.Option("--skill", help='Players try this skill, such as "kick".')] = None,
+    ages: Annotated[str | None, typer.Option("--ages", help='For these ages, such as "9 to 11".')] = None,
+    pupils: Pupils = None,
+    court: Annotated[str | None, typer.Option("--court", help='A court of at most so many m: "15 by 8".')] = None,
+    at_most: Annotated[
+        list[str] | None, typer.Option("--at-most", help='At most so much kit, such as "3 balls". May be repeated.')
+    ] = None,
+    round_min: Annotated[str | None, typer.Option("--round", help='Mean length of a round in min: "4 to 6".')] = None,
+    wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
+    turns: Annotated[float | None, typer.Option("--turns", min=0.01, help="Turns of a pupil in a minute.")] = None,
+    nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
+    class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
+    mend: Annotated[bool, typer.Option("--mend/--as-it-is", help="Clear what the check finds, too.")] = True,
+    seconds: Annotated[float, typer.Option("--seconds", min=0.5, help="How long to look.")] = 5.0,
+    most: Annotated[int, typer.Option("--most", min=1, max=20, help="How many sets to show.")] = 3,
+    as_json: AsJson = False,
+) -> None:
+    """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
+    from compose.terminal.suggesting import show_suggestions
+    from compose.terminal.wishing import Asked
+
+    asked = Asked(
+        skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name
+    )
+    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, seconds, most, as_json))
+
+
+def fit(name: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False) -> None:
+    """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds that the lesson has time for."""
+    from compose.terminal.fitting import show_fit
+
+    raise typer.Exit(show_fit(name, modifier or [], class_name, quick, as_json))
+
+
+def mix(
+    names: Annotated[list[str] | None, typer.Argument(help="Games; without any, those of the library.")] = None,
+    only: Annotated[list[str] | None, typer.Option("--only", help="A modifier. May be repeated.")] = None,
+    seconds: Annotated[float, typer.Option("--seconds", min=1, help="How long the whole table may take.")] = 120.0,
+    why: Annotated[bool, typer.Option("--why", help="Say why, for each pair that does not simply fit.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Make the table of games and modifiers: fits, does not fit, or makes something to mend."""
+    from compose.terminal.mixing_table import show_mixing
+
+    raise typer.Exit(show_mixing(names or [], only or [], seconds, why, as_json))
+
+
+def keep(
+    name: Name,
+    modifier: With = None,
+    title: Annotated[str | None, typer.Option("--title", help="The name of the remix.")] = None,
+    about: Annotated[str | None, typer.Option("--about", help="What the remix is about, in a sentence.")] = None,
+    credit: Annotated[str | None, typer.Option("--credit", help="Whose remix it is.")] = None,
+    out: Out = None,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Keep a game with modifiers as a remix file: its base by name and content, the modifiers in order."""
+    from compose.terminal.remix_writing import write_remix
+
+    raise typer.Exit(write_remix(name, modifier or [], title, about, credit, out, force, as_json))
+
+
+def carry(
+    path: Annotated[Path, typer.Argument(help="A remix file.")],
+    old: Annotated[Path | None, typer.Option("--old", help="The base as it was when the remix was made.")] = None,
+    out: Out = None,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Carry a remix file over to its base as it is now, and tell every conflict."""
+    from compose.terminal.remix_writing import carry as carry_over
+
+    raise typer.Exit(carry_over(path, old, out, force, as_json))
+
+
+def lineage(
+    paths: Annotated[list[Path] | None, typer.Argument(help="Files or folders of rules, besides the library.")] = None,
+    out: Annotated[Path | None, typer.Option("--out", help="An SVG file to write.")] = None,
+    every_game: Annotated[bool, typer.Option("--all", help="Show games that nobody has remixed, too.")] = False,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Show which remix comes from which game, as text or as a drawing."""
+    from compose.terminal.lineage import show_lineage
+
+    raise typer.Exit(show_lineage(paths or [], out, every_game, force, as_json))

@@ -1,0 +1,95 @@
+"""The table of games and modifiers: what fits, what does not, what makes something to mend."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from typing import Any
+
+import library
+from compose.fit.mixing import (
+    CELL_STATES,
+    FINDS,
+    FITS,
+    REFUSED,
+    UNSURE,
+    VERDICTS,
+    Cell,
+    fewest_players,
+    mixing_table,
+)
+from compose.fit.suggest.look import Looker
+from compose.terminal.answer import FINE, refuse, say, say_json
+from compose.terminal.finding_games import game, granted, kit, library_modifiers
+from grammar.words import count, did_you_mean, listing
+
+MARKS = {FITS: "●", FINDS: "▲", REFUSED: "·", UNSURE: "○"}
+
+
+def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float, why: bool, as_json: bool) -> int:
+    """Print the table for these games (all of the library where none is named); the exit code."""
+    games = [game(name, as_json) for name in names] or [game(str(path)) for path in library.game_paths()]
+    known = {each.name: each for each in library_modifiers()}
+    for name in only:
+        if name.lower() not in known:
+            hint = did_you_mean(name, known) or f"The library has {listing(known)}."
+            refuse(f"There is no modifier called `{name}`.", hint, as_json)
+    chosen = [known[name.lower()] for name in only] or list(known.values())
+    looker = Looker(granted(), kit(), library.norms(), fewest_players, CELL_STATES)
+    with _bar(as_json) as progress:
+        cells = list(mixing_table(games, chosen, looker, seconds, progress))
+    if as_json:
+        say_json({"players": "the least of each range", "cells": [_cell_json(each) for each in cells]})
+    else:
+        _print(cells, [each.title for each in games], why)
+    return FINE
+
+
+@contextmanager
+def _bar(as_json: bool) -> Iterator[Callable[[int, int], None]]:
+    """A bar where somebody watches; it goes when the table is made."""
+    if as_json or not sys.stderr.isatty():
+        yield lambda done, of: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+
+    columns = (TextColumn("mixing"), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as shown:
+        task = shown.add_task("mixing", total=None)
+        yield lambda done, of: shown.update(task, completed=done, total=of)
+
+
+def _print(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> None:
+    """A row for each modifier, a column for each game; the games are numbered above."""
+    for number, title in enumerate(titles, start=1):
+        say(f"{number:>3}  {title}")
+    say()
+    by_place = {(each.modifier, each.game): each for each in cells}
+    names = list(dict.fromkeys(each.modifier for each in cells))
+    wide = max((len(name) for name in names), default=0)
+    say(" " * wide + "".join(f"{number:>3}" for number in range(1, len(titles) + 1)))
+    for name in names:
+        row = (by_place.get((name, title)) for title in titles)
+        say(name.ljust(wide) + "".join(f"  {MARKS[each.verdict]}" if each else "   " for each in row))
+    say()
+    for verdict in VERDICTS:
+        number = sum(each.verdict == verdict for each in cells)
+        say(f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}")
+    say("Each was checked with the least players of the game's range.")
+    for each in cells if why else ():
+        if each.why:
+            say(f"{each.game}, {each.modifier}: {each.why}")
+
+
+def _cell_json(each: Cell) -> dict[str, Any]:
+    return {
+        "game": each.game,
+        "modifier": each.modifier,
+        "heading": each.step,
+        "verdict": each.verdict,
+        "why": each.why,
+        "codes": list(each.codes),
+        "lines_changed": each.lines,
+    }

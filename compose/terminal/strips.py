@@ -1,0 +1,122 @@
+"""A round in pictures: one played at random from a seed, or the line of play behind a finding of the check."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import library
+from compose.check import Budget
+from compose.check.walk import walk
+from compose.draw.moments import Moment, Told, moments_of, stamp
+from compose.draw.strip import Strip, drawing_of, strip_of
+from compose.draw.to_svg import svg_of
+from compose.forecast.chances import chances, said_too_much
+from compose.forecast.sample import Sample, sample_round
+from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.finding_games import kit
+from compose.terminal.looks import laid_out, titled, wording_named
+from compose.terminal.patience import Patience
+from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.writing import write
+from grammar.words import count, listing
+
+ENDINGS = (".svg", ".html")
+
+
+def make_strip(
+    name: str,
+    modifiers: Sequence[str],
+    pupils: int | None,
+    out: Path | None,
+    finding: str | None,
+    seed: int,
+    pictures: int,
+    language: str,
+    force: bool,
+    as_json: bool,
+) -> int:
+    """Write the strip as SVG or as a page that plays it, or tell its sentences; the exit code."""
+    if out is not None and out.suffix.lower() not in ENDINGS:
+        refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
+    wording = wording_named(language, as_json)
+    prepared = ready(name, modifiers, pupils, as_json)
+    if finding:
+        made = _of_finding(prepared, finding, pictures, as_json)
+    else:
+        made = _at_random(prepared, seed, pictures, as_json)
+    if out is not None and out.suffix.lower() == ".svg":
+        write(out, svg_of(drawing_of(made), 1400).encode(), force, as_json)
+    elif out is not None:
+        from compose.draw.strip_html import strip_html_of
+
+        write(out, strip_html_of(made, wording).encode(), force, as_json)
+    if as_json:
+        pictures_told = [
+            {"at": moment.stamp, "sentence": moment.sentence, "counts": moment.counts} for moment in made.moments
+        ]
+        written = str(out) if out else None
+        say_json({"title": made.title, "about": made.about, "pictures": pictures_told, "written": written})
+    else:
+        _say(made, out)
+    return FINE
+
+
+def _at_random(prepared: Ready, seed: int, pictures: int, as_json: bool) -> Strip:
+    net = prepared.net
+    wrong = said_too_much(net)
+    if wrong:
+        stop((*prepared.findings, *wrong), as_json)
+    sample = sample_round(net, chances(net, library.norms(), kit()), seed)
+    moves = [Told(net.transitions[event.transition].words, event.marking, event.minutes) for event in sample.events]
+    end = _ending(sample)
+    moments = moments_of(net, moves, end, pictures)
+    long = stamp(sample.minutes)
+    about = f"A round played at random (seed {seed}): {long} long, {count(len(moves), 'move')}."
+    return _strip(prepared, moments, "A sample round", about)
+
+
+def _ending(sample: Sample) -> str:
+    if sample.end is None:
+        return "the round is broken off here" if sample.unfinished else "the round is over"
+    return f"the bell rings: {sample.end.words}" if sample.rang else sample.end.words
+
+
+def _of_finding(prepared: Ready, code: str, pictures: int, as_json: bool) -> Strip:
+    with Patience() as patience:
+        found = checked(prepared, Budget(2_000_000, 60.0, keep_going=patience.keep_going))
+    told = [each for each in found.findings if each.witness]
+    chosen = next((each for each in told if each.code.lower() == code.lower()), None)
+    if chosen is None:
+        codes = listing(dict.fromkeys(each.code for each in told))
+        hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
+        refuse(f"The check has no line of play for `{code}`.", hint, as_json)
+    numbers = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
+    markings = walk(prepared.net, numbers)
+    moves = [
+        Told(prepared.net.transitions[number].words, after)
+        for number, after in zip(numbers, markings[1:], strict=True)
+    ]
+    return _strip(prepared, moments_of(prepared.net, moves, "", pictures), chosen.code, chosen.title)
+
+
+def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str) -> Strip:
+    game = titled(prepared.remix)
+    floor = laid_out(prepared.game, prepared.players)
+    return strip_of(game, floor, prepared.net, moments, f"{game.title}: {what}", about)
+
+
+def _say(made: Strip, out: Path | None) -> None:
+    if out is not None:
+        say(f"The round in {count(len(made.moments), 'picture')} is in {out}.")
+        return
+    from textwrap import wrap
+
+    for line in (made.title, *wrap(made.about, 78), ""):
+        say(line)
+    for order, moment in enumerate(made.moments, start=1):
+        lead = f"{order}. {moment.stamp}".rstrip()
+        for line in wrap(f"{lead} {moment.sentence}", 78, subsequent_indent="   "):
+            say(line)
+        for line in wrap(moment.counts, 78, initial_indent="   = ", subsequent_indent="     "):
+            say(line)

@@ -1,0 +1,65 @@
+"""The kit that a sheet declares."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+import attrs
+
+from grammar.game import GameKit
+from grammar.meanings import KitMeaning, PlayerMeaning
+from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, singular
+from grammar.sentences.base import Name, Owner, OwnerName
+from grammar.sentences.sides import Kit
+from grammar.tree import GameSheet
+from grammar.words import did_you_mean, plural
+
+
+def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
+    """The kit of a sheet; `catalogue` gives the category of every thing that the library knows."""
+    kit: list[GameKit] = []
+    for line in sheet.lines("kit"):
+        sentence = line.sentence
+        if isinstance(sentence, Kit):
+            kit.extend(_kit_line(sentence, words, catalogue))
+    return tuple(kit)
+
+
+def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) -> Iterator[GameKit]:
+    number = sentence.count
+    if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
+        words.wrong(
+            "G-count",
+            f"There cannot be {number.words()} of a thing in the kit.",
+            number.span,
+            f"Write a whole number from 1 to {COUNT_LIMIT}.",
+        )
+        number = attrs.evolve(number, value=float(COUNT_LIMIT))
+    written = sentence.name.text
+    if written.startswith("x ") and not sentence.singular:
+        better = attrs.evolve(sentence, name=Name(written[2:]))
+        words.wrong("G-name", "`x` has no place here.", sentence.name.span, f"Write: {better.words()}")
+        written = written[2:]
+    one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
+    many = written if written != one else plural(one)
+    like = sentence.like.text if sentence.like else one
+    category = category_of(like, catalogue)
+    if sentence.like and sentence.like.text not in catalogue:
+        near = did_you_mean(sentence.like.text, catalogue) or "The kit list of the library names what is known."
+        words.wrong("G-unknown-kit", f"The library's kit has no `{sentence.like.text}`.", sentence.like.span, near)
+    elif category is None:
+        hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'
+        words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)
+    owner = sentence.owner
+    whose: str | None = None
+    per_player = False
+    if owner is not None:
+        whose = "each" if isinstance(owner, Owner) else owner.name.text
+        players = None if isinstance(owner, Owner) else words.meanings.get(owner.name.text)
+        if isinstance(owner, OwnerName) and isinstance(players, PlayerMeaning) and owner.determiner == "each":
+            per_player, whose = True, players.side or "each"
+    if not words.declare((one, many), KitMeaning(one, category or "target"), sentence.name):
+        return
+    scale = sentence.percent.value / 100 if sentence.percent else 1.0
+    parts = sentence.parts.whole if sentence.parts else 1
+    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale, parts, per_player)

@@ -1,0 +1,67 @@
+"""The areas and tracks that a sheet declares."""
+
+from __future__ import annotations
+
+from grammar.game import GameArea, GameTrack
+from grammar.meanings import AREA_KINDS, PlaceMeaning, side_named
+from grammar.resolve.vocabulary import Vocabulary
+from grammar.sentences.space import Area, NobodyThere, Track
+from grammar.tree import GameSheet
+from grammar.words import did_you_mean, listing, plural
+
+
+def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
+    """The named areas of a sheet."""
+    areas: list[GameArea] = []
+    for line in sheet.lines("space"):
+        sentence = line.sentence
+        if not isinstance(sentence, Area):
+            continue
+        kind = sentence.name.text.split()[-1]
+        if kind not in AREA_KINDS:
+            hint = did_you_mean(kind, AREA_KINDS) or f"End its name with what it is: {listing(AREA_KINDS, 'or')}."
+            words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
+        words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
+        forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
+        each = sentence.spot.determiner in ("each", "every")
+        depth = sentence.depth.metres if sentence.depth else None
+        areas.append(
+            GameArea(
+                sentence.name.text,
+                kind,
+                depth,
+                sentence.preposition,
+                sentence.spot.name.text,
+                each,
+                forbidden,
+                sentence.span,
+            )
+        )
+    for kind in AREA_KINDS:
+        of_kind = [area for area in areas if area.kind == kind]
+        if len(of_kind) == 1 and kind not in words.meanings:
+            words.meanings[kind] = words.meanings[plural(kind)] = PlaceMeaning(of_kind[0].name)
+    return tuple(areas)
+
+
+def declare_tracks(sheet: GameSheet, words: Vocabulary) -> tuple[GameTrack, ...]:
+    """The tracks of a sheet; both ends are homes of sides."""
+    tracks: list[GameTrack] = []
+    for track in sheet.all_of("space", Track):
+        name = track.name.text
+        for end in (track.start, track.goal):
+            if side_named(words.meanings.get(end.text)) is None:
+                words.wrong(
+                    "G-unknown", f"There is no side called `{end.text}`.", end.span, "A track runs between two sides."
+                )
+        if track.steps.value != int(track.steps.value) or not 2 <= track.steps.value <= 40:
+            words.wrong(
+                "G-count",
+                f"A track cannot have {track.steps.words()} steps.",
+                track.steps.span,
+                "Write a whole number from 2 to 40.",
+            )
+            continue
+        words.declare((name,), PlaceMeaning(name), track.name)
+        tracks.append(GameTrack(name, track.steps.whole, track.start.text, track.goal.text, track.span))
+    return tuple(tracks)

@@ -1,0 +1,85 @@
+"""Whether the set-up places what the kit has: no more, and every ball and target somewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import define, field
+
+from grammar.finding import Finding, Severity
+from grammar.game import Game, GameKit
+from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.sentences.base import Node
+from grammar.sentences.sides import Placing, PlacingOnStep
+from grammar.span import Span
+from grammar.words import count
+
+
+@define
+class _Placed:
+    """What the set-up says of one thing: how many it counts out, whether all others follow, and where first."""
+
+    number: int = 0
+    rest: bool = False
+    lines: list[Node] = field(factory=list)
+
+
+def placed_kit(game: Game) -> Iterator[Finding]:
+    """No more is placed than the kit has, and every ball and target has a place."""
+    if not game.sides:
+        return
+    placed = {line.name: _placed(game, line) for line in game.kit}
+    most = {side.name: side.most for side in game.sides}
+    for line in game.kit:
+        yield from _wrongly_placed(line, placed[line.name], line.total(most))
+
+
+def _placed(game: Game, line: GameKit) -> _Placed:
+    found = _Placed()
+    for placing in game.placings:
+        if not _means(game.meaning(placing.what.name), line):
+            continue
+        found.lines.append(placing)
+        if placing.count is None or placing.all_but:
+            found.rest = True
+        else:
+            found.number += placing.count.whole * _repeats(game, placing, line)
+    for on_step in game.all_of("set-up", PlacingOnStep):
+        if isinstance(meaning := game.meaning(on_step.what.name), KitMeaning) and _means(meaning, line):
+            found.lines.append(on_step)
+            found.rest = True
+    return found
+
+
+def _means(meaning: Meaning, line: GameKit) -> bool:
+    if isinstance(meaning, CategoryMeaning):
+        return line.category == meaning.category
+    return isinstance(meaning, KitMeaning) and meaning.key == line.name
+
+
+def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
+    """In how many places the phrase puts its count: "in each half" is two."""
+    each = placing.where.determiner in ("each", "every", "their") or placing.what.owner is not None
+    return len(game.sides) if each and line.owner in (None, "each") else 1
+
+
+def _wrongly_placed(line: GameKit, placed: _Placed, total: int) -> Iterator[Finding]:
+    where = placed.lines[0].span if placed.lines else line.span
+    if placed.number > total:
+        title = f"The set-up places {count(placed.number, line.name, line.plural)}; the kit has {total}."
+        yield _error("G-too-many", title, where, "Place fewer, or add to the kit.", line.span)
+    elif line.category in ("target", "body") and not placed.lines:
+        title = f"The set-up does not say where the {line.plural} stand."
+        hint = f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".'
+        yield _error("G-no-place", title, line.span, hint)
+    elif line.category == "ball" and not placed.lines:
+        title = f"The set-up does not say where the {line.plural} lie."
+        hint = f'Add to set-up, such as "{line.plural} in the middle".'
+        yield _error("G-no-place", title, line.span, hint)
+    elif line.category == "ball" and not placed.rest and placed.number < total:
+        title = f"The set-up places {placed.number} of {count(total, line.name, line.plural)}."
+        yield _error("G-no-place", title, line.span, "Say where the others lie at the start.", where)
+
+
+def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
+    return Finding(code, Severity.ERROR, title, place, hint, others)

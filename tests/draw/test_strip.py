@@ -1,0 +1,104 @@
+"""The round in pictures: the counts of the marking, the sentences of the moves, a page that stands alone."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections import Counter
+from functools import cache
+from xml.etree import ElementTree
+
+import pytest
+from drawn_games import NAMES, laid_out, library_game
+from test_booklet import Tags
+from test_plan import covered
+
+import library
+from compose.draw.moments import Told, moments_of
+from compose.draw.shapes import Label
+from compose.draw.strip import drawing_of, strip_of
+from compose.draw.strip_html import strip_html_of
+from compose.draw.to_svg import svg_of
+from compose.forecast.chances import chances
+from compose.forecast.sample import sample_round
+from compose.net.from_game import net_of
+from grammar.parse import parse
+from library.load import granted_path, kit_names
+
+
+@cache
+def strip(name, seed=3):
+    game = library_game(name)
+    players = {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
+    granted = parse(granted_path().read_text(encoding="utf-8"), "granted").value.games[0]
+    net = net_of(game, granted, players).value
+    sample = sample_round(net, chances(net, library.norms(), kit_names()), seed)
+    moves = [Told(net.transitions[each.transition].words, each.marking, each.minutes) for each in sample.events]
+    moments = moments_of(net, moves, "the round is over")
+    return net, moves, strip_of(game, laid_out(game), net, moments, game.title, "A round.")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_picture_shows_the_counts_of_its_marking(name):
+    net, _moves, made = strip(name)
+    assert 2 <= len(made.moments) <= 8
+    for moment, scene in zip(made.moments, made.scenes, strict=True):
+        shown = Counter((token.item.category, token.item.side, token.up) for token in scene)
+        wanted = Counter()
+        for place, count in zip(net.places, moment.marking, strict=True):
+            if place.token == "player":
+                wanted["player", place.side, not place.name.endswith("/out")] += count
+            if place.token == "target" and "parts" not in place.many:
+                wanted["target", place.side, place.name.endswith("/standing")] += count
+            if place.token == "ball":
+                wanted["ball", place.side, True] += count
+        for key, count in wanted.items():
+            if key[0] != "target" or "cairn" not in name:
+                assert shown[key] == count, (key, moment.counts)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_tokens_keep_their_names_and_lie_in_the_picture(name):
+    _net, _moves, made = strip(name)
+    keys = [token.key for token in made.scenes[0]]
+    assert len(set(keys)) == len(keys)
+    box = made.frames[0].box
+    for scene in made.scenes:
+        assert [token.key for token in scene] == keys
+        assert all(box.holds(token.item.x, token.item.y) for token in scene)
+        spots = Counter((token.item.category, round(token.item.x, 3), round(token.item.y, 3)) for token in scene)
+        assert not [spot for spot, count in spots.items() if count > 1 and spot[0] in ("player", "ball")]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_strip_is_one_valid_drawing_with_every_sentence(name):
+    _net, moves, made = strip(name)
+    drawing = drawing_of(made)
+    assert drawing.box.joined(covered(drawing)) == drawing.box
+    said = " ".join(shape.text for shape in drawing.shapes if isinstance(shape, Label))
+    for moment in made.moments:
+        assert moment.sentence in said
+        assert moment.counts in said
+    assert made.moments[-1].marking == moves[-1].marking
+    ElementTree.fromstring(svg_of(drawing))
+
+
+def test_the_page_stands_alone_and_can_be_worked_without_a_mouse():
+    _net, _moves, made = strip("heron-and-pike")
+    text = strip_html_of(made)
+    page = Tags()
+    page.feed(text)
+    assert page.open == [] and page.asked == []
+    assert not re.search(r"https?://(?!www\.w3\.org)", text)
+    assert "prefers-reduced-motion" in text and "aria-live" in text and "ArrowRight" in text
+    data = json.loads(re.search(r'id="round">(.*?)</script>', text).group(1))
+    assert len(data["scenes"]) == len(made.moments) == len(data["told"])
+    assert all(look < len(data["looks"]) for scene in data["scenes"] for _x, _y, look in scene)
+    assert sum(tag == "button" for tag, _attributes in page.seen) == 4
+
+
+def test_few_moves_are_all_shown_and_many_are_thinned():
+    net, moves, _made = strip("lantern-row")
+    assert len(moments_of(net, moves[:2], "")) == 3
+    assert len(moments_of(net, moves, "", 4)) == 4
+    assert len(moments_of(net, [], "")) == 1

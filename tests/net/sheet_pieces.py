@@ -1,0 +1,63 @@
+"""A small sheet with some of its lines exchanged, and its net: what one sentence does, by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from compose.check import StateSpace, explore, markings
+from compose.net.net import Net, Transition
+from tests.interpreter.sheets import game_in, net_in
+
+SPACE = "court 18 m by 9 m, halved across\n  rest queue: beside each half"
+KIT = "2 soft balls, like a foam ball\n  2 cones for each side"
+SET_UP = "1 soft ball in each half\n  cones on the back line of their side"
+THROW = "players underarm throw a soft ball at the cones or the players of the other side"
+FINISH = "a side wins when the other side has no cones standing"
+
+
+def net(
+    when: str = "a cone is knocked: it stays down",
+    play: str = THROW,
+    finish: str = FINISH,
+    *,
+    space: str = SPACE,
+    sides: str = "north and south, 1 to 9 players each",
+    kit: str = KIT,
+    set_up: str = SET_UP,
+    players: Mapping[str, int] | None = None,
+) -> Net:
+    """The net of the sheet with these lines, for two players a side unless said otherwise."""
+    parts = {"space": space, "sides": sides, "kit": kit, "set-up": set_up, "play": play, "when": when, "finish": finish}
+    text = "game Pieces\n" + "\n".join(f"{name}\n  {lines}" for name, lines in parts.items()) + "\n"
+    return net_in(game_in(text), players or {"north": 2, "south": 2})
+
+
+def reached(of: Net) -> list[dict[str, int]]:
+    """All states that play can reach, as counts by place that are not zero."""
+    space = explore(of)
+    assert isinstance(space, StateSpace) and space.complete
+    names = [place.name for place in of.places]
+    return [
+        {name: int(count) for name, count in zip(names, row, strict=True) if count}
+        for row in markings(space, list(range(space.states)))
+    ]
+
+
+def moves(of: Net, *words: str) -> list[Transition]:
+    """The transitions whose telling holds all of the words."""
+    return [move for move in of.transitions if all(word in move.words for word in words)]
+
+
+def rate(of: Net, move: Transition, **counts: int) -> float:
+    """How many act at once, in the state with these counts (by the last words of a place's name)."""
+    table = dict(zip((place.name for place in of.places), of.start(), strict=True))
+    for name, count in counts.items():
+        (place,) = [each for each in table if each.replace("/", "_").replace(" ", "_").endswith(name)]
+        table[place] = count
+    row = list(table.values())
+    result = float(min((sum(row[place] for place in limit) for limit in move.rate.limits), default=1))
+    for ratio in move.rate.ratios:
+        below = ratio.denominator
+        whole = below if isinstance(below, int) else sum(row[place] for place in below)
+        result *= sum(row[place] for place in ratio.numerator) / whole if whole else 0.0
+    return result
