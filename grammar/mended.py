@@ -24,7 +24,8 @@ class Mended:
     """A line as it should be.
 
     `line` is to be shown, `filled` the same with values for parameters. `start` and `end` say which
-    letters of the line as written (from 0) are changed first, `what` says all changes in words.
+    letters of the line as written (from 0) are changed first, `what` says all changes in words. Not `sure`:
+    the name in it was meant otherwise.
     """
 
     line: str
@@ -33,6 +34,7 @@ class Mended:
     start: int
     end: int
     cost: float
+    sure: bool = True
 
 
 def mended(section: str, line: str, values: Mapping[str, str], most_cost: float = MOST_COST) -> Mended | None:
@@ -68,7 +70,8 @@ def _written_out(
         first = min(repair.changes, key=lambda change: change.start)
         start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
     what = listing(dict.fromkeys(said))
-    return Mended(line, again, what[:1].upper() + what[1:], start, end, cost)
+    sure = not any(change.of_the_language for change in repair.changes)
+    return Mended(line, again, what[:1].upper() + what[1:], start, end, cost, sure)
 
 
 def _joined(texts: Sequence[str]) -> str:
@@ -85,6 +88,8 @@ def _said(change: Rewrite | Change) -> str:
         return change.said
     if isinstance(change, Change) and change.doubled:
         return f"`{old}` stands twice"
+    if isinstance(change, Change) and change.of_the_language:
+        return f"`{old}` is a word of the language, which no name can have"
     if not old:
         return f"{_SIGNS.get(new, f'`{new}`')} is missing"
     return f"`{old}` is written `{new}`" if new else f"`{old}` has no place here"

@@ -72,8 +72,9 @@ def slip(section: str, line: TextLine, values: Mapping[str, str], file: str, see
 def _mended(found: Mended, span: Span) -> Slip:
     start = span.column + found.start
     place = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
-    finding = Finding("L-sentence", Severity.ERROR, f"{found.what}.", place, f"Write: {found.line}")
-    return Slip(finding, found.filled, lost=False)
+    hint = f"Write: {found.line}" if found.sure else f"Take another word for it, or write: {found.line}"
+    finding = Finding("L-sentence", Severity.ERROR, f"{found.what}.", place, hint)
+    return Slip(finding, found.filled, lost=False) if found.sure else Slip(finding)
 
 
 def _stopped(section: str, filled: Filled, span: Span) -> Finding:

@@ -32,13 +32,17 @@ _SMALL_WORDS = frozenset(("at", "on", "in", "to", "of", "by", "with", "from", "f
 
 @frozen
 class Change:
-    """`old` in the line, from letter `start` to `end`, becomes `new`; one of the two may be ""."""
+    """`old` in the line, from letter `start` to `end`, becomes `new`; one of the two may be "".
+
+    `doubled`: it only stood twice. `of_the_language`: it is a word that a name beside it cannot have.
+    """
 
     old: str
     new: str
     start: int
     end: int
     doubled: bool = False
+    of_the_language: bool = False
 
 
 @frozen
@@ -119,7 +123,15 @@ def _change(line: list[Piece], at: int, put: list[Piece], taken: int) -> Change:
     start = gone[0].start if gone else (line[at].start if at < len(line) else (line[-1].end if line else 0))
     end = gone[-1].end if gone else start
     doubled = len(gone) == 1 and not put and _doubled(line, at)
-    return Change(" ".join(p.text for p in gone), " ".join(p.text for p in put), start, end, doubled)
+    reserved = len(gone) == 1 and not put and not doubled and _inside_a_name(line, at)
+    return Change(" ".join(p.text for p in gone), " ".join(p.text for p in put), start, end, doubled, reserved)
+
+
+def _inside_a_name(line: list[Piece], at: int) -> bool:
+    """Whether a word of the language stands beside words of a name."""
+    if line[at].kind in ("WORD", "DET", STRANGE) or line[at].kind in _SIGNS or not line[at].text[0].isalpha():
+        return False
+    return any(0 <= near < len(line) and line[near].kind == "WORD" for near in (at - 1, at + 1))
 
 
 def _doubled(line: list[Piece], at: int) -> bool:

@@ -144,7 +144,7 @@ def _facts(game: Game, rules: Rules, wording: Wording) -> tuple[tuple[str, str],
     facts.append((say("Court"), court))
     skills = [skill.text for line in game.all_of("head", Skills) for skill in line.practised]
     if skills:
-        facts.append((say("Practises"), ", ".join(say(skill) for skill in skills)))
+        facts.append((say("Practises"), ", ".join(wording.known("skill", skill) or skill for skill in skills)))
     return tuple(facts)
 
 

@@ -24,7 +24,6 @@ from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, Rectangle
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.words import count, listing
 from library.records import Hall
 
 __all__ = ["plan_findings", "plan_of"]
@@ -50,7 +49,7 @@ def plan_of(
     sheet = Sheet(game, floor, unit, letters, units, wording)
     _draw_floor(sheet, hall)
     box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
-    captions = _captions(game, hall)
+    captions = _captions(game, hall, wording)
     if legend == "beside":
         right, low = legend_beside(sheet, box.right + 2.0 * unit, box.top - unit, captions, hall is not None)
         whole = Rectangle(box.left, min(box.bottom, low), right, box.top)
@@ -58,7 +57,8 @@ def plan_of(
         low = legend_below(sheet, around, box.bottom, captions, hall is not None)
         whole = Rectangle(box.left, low, box.right, box.top)
     paper = rectangle(whole, Ink(WHITE))
-    drawn = Drawing(f"Floor plan of {game.title}", described(game, floor, hall), whole, (paper, *sheet.shapes))
+    title, words = wording.say("Floor plan of {game}", game=game.title), described(game, floor, hall, wording)
+    drawn = Drawing(title, words, whole, (paper, *sheet.shapes))
     return in_units(drawn, units)
 
 
@@ -98,25 +98,34 @@ def _drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle) -> Rectangle:
     return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
 
 
-def _captions(game: Game, hall: Hall | None) -> tuple[str, ...]:
-    court = f"Court {game.court_m[0]:g} m by {game.court_m[1]:g} m"
-    return (court, f"in {hall_words(hall)}") if hall else (court,)
+def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...]:
+    court = wording.say("Court {long} m by {wide} m", long=f"{game.court_m[0]:g}", wide=f"{game.court_m[1]:g}")
+    return (court, wording.say("in {hall}", hall=hall_words(hall, wording))) if hall else (court,)
 
 
-def described(game: Game, floor: Floor, hall: Hall | None) -> str:
+def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH) -> str:
     """The plan in words, for those who cannot see it."""
-    parts = [f"A court {game.court_m[0]:g} m by {game.court_m[1]:g} m"]
-    parts[0] += f", {len(floor.halves)} parts." if floor.halves else ", in one piece."
-    parts.append(" ".join(f"{side.name}: {count(len(floor.players_of(side.name)), 'player')}." for side in game.sides))
-    kit = [count(len(floor.items_of(line.name)), line.name, line.plural) for line in game.kit]
+    say, number = wording.say, wording.counted
+    size = {"long": f"{game.court_m[0]:g}", "wide": f"{game.court_m[1]:g}"}
+    if floor.halves:
+        parts = [say("A court {long} m by {wide} m, {parts} parts.", parts=str(len(floor.halves)), **size)]
+    else:
+        parts = [say("A court {long} m by {wide} m, in one piece.", **size)]
+    for side in game.sides:
+        players = number(len(floor.players_of(side.name)), "player", "players")
+        parts.append(f"{say('{side}: {players}', side=side.name, players=players)}.")
+    kit = [number(len(floor.items_of(line.name)), line.name, line.plural) for line in game.kit]
     if kit:
-        parts.append(f"On the floor: {listing(kit)}.")
+        parts.append(say("On the floor: {things}.", things=wording.listed(kit)))
     if floor.areas:
-        parts.append(f"Areas: {listing(dict.fromkeys(area.name for area in floor.areas))}.")
+        parts.append(say("Areas: {names}.", names=wording.listed(dict.fromkeys(area.name for area in floor.areas))))
     for throw in shown_throws(Sheet(game, floor, 1.0)):
-        parts.append(f"{throw.skill.capitalize()} to {throw.at}: {metres(throw.reach.metres)}.")
+        skill = wording.known("skill", throw.skill) or throw.skill
+        far = metres(throw.reach.metres, wording)
+        fields = {"skill": skill.capitalize(), "what": wording.named(throw.at), "distance": far}
+        parts.append(say("{skill} to {what}: {distance}.", **fields))
     if hall:
-        parts.append(f"Hall: {hall_words(hall)}.")
+        parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))
     return " ".join(parts)
 
 

@@ -10,7 +10,9 @@ from compose.draw.labelling import from_middle, gap
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
+from compose.draw.plan_throws import metres
 from compose.draw.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, Rectangle
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
@@ -85,10 +87,10 @@ def draw_walls(sheet: Sheet, hall: Hall) -> None:
         sheet.clearings.take(fixed)
     sheet.shapes.append(rectangle(box, Ink(None, DARK, 0.7 * unit)))
     for door in hall.doors:
-        sheet.shapes.extend(_door(door, box, unit, 0.85 * sheet.text_m))
+        sheet.shapes.extend(_door(door, box, unit, 0.85 * sheet.text_m, sheet.wording.say("door")))
 
 
-def _door(door: Door, box: Rectangle, unit: float, size: float) -> tuple[Shape, ...]:
+def _door(door: Door, box: Rectangle, unit: float, size: float, name: str) -> tuple[Shape, ...]:
     """A gap in the wall and an arrow through it, with the word outside."""
     half = door.width_m / 2
     along = door.side in ("north", "south")
@@ -107,7 +109,7 @@ def _door(door: Door, box: Rectangle, unit: float, size: float) -> tuple[Shape, 
     head = Polygon((at(middle, -1.4 * unit), at(middle - 0.7 * unit, 0.2 * unit), at(middle + 0.7 * unit, 0.2 * unit)),
                    Ink(DARK))
     x, y = at(middle, (0.7 if out > 0 else 1.4) * size if along else 0.9 * size + (0.8 * size if out > 0 else 0.0))
-    word = Label(x, y, "door", size, DARK, "middle", turned=0.0 if along else 90.0)
+    word = Label(x, y, name, size, DARK, "middle", turned=0.0 if along else 90.0)
     return opening, posts, head, word
 
 
@@ -148,8 +150,9 @@ def draw_run_off(sheet: Sheet, hall: Hall) -> None:
         sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
         sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
         x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
-        beside = Label(x + 0.5 * size, y - 0.35 * size, f"{clear:.1f} m", size, DARK, "start", halo=HALL)
-        above = Label(x, y + 0.45 * size, f"{clear:.1f} m", size, DARK, "middle", halo=HALL)
+        figure = metres(clear, sheet.wording)
+        beside = Label(x + 0.5 * size, y - 0.35 * size, figure, size, DARK, "start", halo=HALL)
+        above = Label(x, y + 0.45 * size, figure, size, DARK, "middle", halo=HALL)
         before = evolve(beside, x=x - 0.5 * size, anchor="end")
         wanted = [beside, before] if upright else [above]
         label = sheet.clearings.place(wanted, 0.1 * size) if clear > 1.1 * size else None
@@ -197,6 +200,7 @@ def draw_north(sheet: Sheet, x: float, y: float) -> None:
     sheet.shapes.extend((left, right, word))
 
 
-def hall_words(hall: Hall) -> str:
+def hall_words(hall: Hall, wording: Wording = ENGLISH) -> str:
     """The hall and its size in one line."""
-    return shortened(f"{hall.name}, {hall.length_m.usual:g} m by {hall.width_m.usual:g} m", 1.0, 40.0)
+    long, wide = f"{hall.length_m.usual:g}", f"{hall.width_m.usual:g}"
+    return shortened(wording.say("{hall}, {long} m by {wide} m", hall=hall.name, long=long, wide=wide), 1.0, 40.0)

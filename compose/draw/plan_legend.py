@@ -12,11 +12,12 @@ from compose.draw.plan_court import area_shapes
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import metres, shown_throws
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
-from compose.draw.speak_setup import like_of
+from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
 from compose.net.floor_values import FloorArea, FloorItem, Rectangle
-from grammar.words import count
+from grammar.game import GameKit
+from grammar.words import article, plural
 
 SLOT = 4.4  # units of a sign with the space after it
 GAP = 2.4  # units between columns
@@ -44,7 +45,7 @@ def _clear(sheet: Sheet) -> Entry:
         ends = (((x - reach, y - tick), (x - reach, y + tick)), ((x + reach, y - tick), (x + reach, y + tick)))
         return (Lines((((x - reach, y), (x + reach, y)), *ends), ink),)
 
-    return Entry(draw, "clear floor")
+    return Entry(draw, sheet.wording.say("clear floor"))
 
 
 def _players(sheet: Sheet) -> Iterator[Entry]:
@@ -52,7 +53,8 @@ def _players(sheet: Sheet) -> Iterator[Entry]:
         for role in dict.fromkeys(item.role for item in sheet.floor.players_of(side)):
             here = [item for item in sheet.floor.players_of(side) if item.role == role]
             style, radius = sheet.style(side), 1.05 * sheet.key_unit
-            words = f"{side}: {count(len(here), role or 'player')}"
+            players = sheet.wording.counted(len(here), role or "player", plural(role or "player"))
+            words = sheet.wording.say("{side}: {players}", side=side, players=players)
             yield Entry(lambda x, y, s=style, r=radius, e=role: player(s, x, y, r, e), words)  # type: ignore[misc]
 
 
@@ -60,9 +62,16 @@ def _kit(sheet: Sheet) -> Iterator[Entry]:
     for line in sheet.game.kit:
         items = sheet.floor.items_of(line.name)
         if items:
-            like = like_of(sheet.game, line)
-            name = line.plural if len(items) > 1 else line.name
-            yield Entry(_sign_of(sheet, items[0]), f"{name} ({like})" if like else name)
+            yield Entry(_sign_of(sheet, items[0]), _kit_words(sheet, line, len(items)))
+
+
+def _kit_words(sheet: Sheet, line: GameKit, number: int) -> str:
+    """ "lanterns (like a skittle)"."""
+    name, like = sheet.wording.named(line.plural if number > 1 else line.name), like_name(sheet.game, line)
+    if not like:
+        return name
+    what = like if not sheet.wording.english else article(like)
+    return f"{name} ({sheet.wording.say('like {what}', what=what)})"
 
 
 def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Shape, ...]]:
@@ -79,8 +88,9 @@ def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Sh
 def _areas(sheet: Sheet) -> Iterator[Entry]:
     for name in dict.fromkeys(area.name for area in sheet.floor.areas):
         area = sheet.floor.areas_of(name)[0]
-        rule = f": nobody {area.forbidden[0]} there" if area.forbidden else ""
-        yield Entry(_swatch(sheet, area), f"{name}{rule}")
+        say, rule = sheet.wording.say, f"nobody {area.forbidden[0]} there" if area.forbidden else ""
+        words = say("{name}: {rule}", name=name, rule=say(rule)) if rule else name
+        yield Entry(_swatch(sheet, area), words)
 
 
 def _tracks(sheet: Sheet) -> Iterator[Entry]:
@@ -90,7 +100,8 @@ def _tracks(sheet: Sheet) -> Iterator[Entry]:
         return (Lines(tuple(((x + off, y - reach), (x + off, y + reach)) for off in (-reach, 0.0, reach)), ink),)
 
     for track in sheet.floor.tracks:
-        yield Entry(draw, f"{track.name}: {len(track.steps) - 1} steps")
+        steps = sheet.wording.counted(len(track.steps) - 1, "step", "steps")
+        yield Entry(draw, sheet.wording.say("{name}: {steps}", name=track.name, steps=steps))
 
 
 def _swatch(sheet: Sheet, area: FloorArea) -> Callable[[float, float], tuple[Shape, ...]]:
@@ -107,13 +118,16 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
     ink = Ink(stroke=DARK, width_m=0.3 * sheet.key_unit, dash=(0.9 * sheet.key_unit, 0.5 * sheet.key_unit))
     for_all = Entry(
         lambda x, y: arrow((x - 1.6 * sheet.key_unit, y), (x + 1.6 * sheet.key_unit, y), 1.5 * sheet.key_unit, ink),
-        "usual distance, and to what",
+        sheet.wording.say("usual distance, and to what"),
     )
     if any(throw.reach.start for throw in every):
         yield for_all
     for throw in every:
         if throw.reach.start is None:
-            yield evolve(for_all, words=f"{metres(throw.reach.metres)} to {throw.at}, from anywhere")
+            far = metres(throw.reach.metres, sheet.wording)
+            what = sheet.wording.named(throw.at)
+            words = sheet.wording.say("{distance} to {what}, from anywhere", distance=far, what=what)
+            yield evolve(for_all, words=words)
 
 
 def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:

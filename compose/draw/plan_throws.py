@@ -11,15 +11,17 @@ from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Ink, Label, Point, arrow
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_throws import Throw, throws
 from compose.net.floor_values import Rectangle
 
 MOST = 6  # our choice: more arrows than this hide the floor
 
 
-def metres(number: float) -> str:
+def metres(number: float, wording: Wording = ENGLISH) -> str:
     """ "9.9 m": halves round up, as a teacher rounds."""
-    return f"{number + 1e-6:.1f} m"
+    shown = f"{number + 1e-6:.1f} m"
+    return shown if wording.english else shown.replace(".", ",")
 
 
 def shown_throws(sheet: Sheet) -> list[Throw]:
@@ -42,8 +44,9 @@ def draw_throws(sheet: Sheet) -> None:
         sheet.shapes.extend(arrow(start, end, 1.7 * sheet.unit, ink))
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
         inside = sheet.floor.court.grown(-0.3 * sheet.unit)
-        figure = metres(throw.reach.metres)
-        for text, least in ((f"{figure} to {throw.at}", -0.15 * sheet.text_m), (figure, -1000.0)):
+        figure = metres(throw.reach.metres, sheet.wording)
+        whole = sheet.wording.say("{distance} to {what}", distance=figure, what=sheet.wording.named(throw.at))
+        for text, least in ((whole, -0.15 * sheet.text_m), (figure, -1000.0)):
             wanted = list(_words(sheet, text, start, end))
             label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least)
             if label:

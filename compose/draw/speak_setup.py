@@ -168,10 +168,16 @@ def _kit_count(game: Game, line: GameKit) -> str:
 
 def like_of(game: Game, line: GameKit) -> str:
     """ "like a skittle", in the author's word, or "" where the thing is just itself."""
+    like = like_name(game, line)
+    return f"like {article(like)}" if like else ""
+
+
+def like_name(game: Game, line: GameKit) -> str:
+    """ "skittle", in the author's word, or "" where the thing is just itself."""
     names = (line.name, line.plural)
     own = (said.like.text for said in game.all_of("kit", Kit) if said.like and said.name.text in names)
     like = next(own, line.like)
-    return "" if like == line.name else f"like {article(like)}"
+    return "" if like == line.name else like
 
 
 def players_words(game: Game) -> str:

@@ -48,6 +48,10 @@ class Wording:
         mine = self.several.get(one, (one, many))
         return f"{format(number, 'g').replace('.', ',')} {mine[0] if abs(number) < 2 else mine[1]}"
 
+    def named(self, word: str) -> str:
+        """A word of the rule language as it is, in the number in which it is written; other words stay."""
+        return self.several.get(word, (word, word))[0]
+
     def listed(self, items: Iterable[str], last: str = "and") -> str:
         """ "a, b and c"."""
         return listing(items, self.messages.get(("", last), last))
@@ -81,6 +85,7 @@ def wording_of(language: str) -> Wording:
             continue
         if isinstance(message.id, tuple):
             several[message.id[0]] = (message.string[0], message.string[1])
+            several.setdefault(message.id[1], (message.string[1], message.string[1]))
         else:
             messages[message.context or "", str(message.id)] = str(message.string)
     return Wording(tag, messages, several)

@@ -6,14 +6,18 @@ from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span
 
 
-def finding(code: str, severity: Severity, title: str, place: Span, hint: str, **numbers: float) -> Finding:
-    told = tuple((name, round(float(number), 3)) for name, number in numbers.items())
-    return Finding(code, severity, title, place, hint, basis=Basis.COMPUTED, numbers=told)
-
-
 def warning(code: str, title: str, place: Span, hint: str, **numbers: float) -> Finding:
-    return finding(code, Severity.WARNING, title, place, hint, **numbers)
+    """Something to mend before the lesson."""
+    return _finding(code, Severity.WARNING, title, place, hint, numbers)
 
 
 def note(code: str, title: str, place: Span, hint: str = "", **numbers: float) -> Finding:
-    return finding(code, Severity.NOTE, title, place, hint, **numbers)
+    """Something to know."""
+    return _finding(code, Severity.NOTE, title, place, hint, numbers)
+
+
+def _finding(
+    code: str, severity: Severity, title: str, place: Span, hint: str, numbers: dict[str, float]
+) -> Finding:
+    told = tuple((name, round(float(number), 3)) for name, number in numbers.items())
+    return Finding(code, severity, title, place, hint, basis=Basis.COMPUTED, numbers=told)

@@ -3,30 +3,30 @@
 from __future__ import annotations
 
 import math
-import time
 from collections.abc import Mapping
 
 import numpy as np
 from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
-from compose.forecast.answers import Answers, answers
+from compose.forecast.answers import answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
 from compose.forecast.course import SURE, Course, Figure
-from compose.forecast.exact import exact_course, solving_seconds
-from compose.forecast.lesson import Active, Lesson, active_time, lesson_of
+from compose.forecast.lesson import Active, Lesson, active_time
 from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
 from compose.forecast.odds import Odds, odds
-from compose.forecast.points import passes_bound, points_decide, with_room
-from compose.forecast.sensitivity import ENDS, Swing, swings
-from compose.forecast.simulate import Play, Waits, simulate
-from compose.forecast.standings import Standing, idle_places, standings
+from compose.forecast.points import passes_bound
+from compose.forecast.sensitivity import Swing, swings
+from compose.forecast.simulate import Play, Waits
+from compose.forecast.standings import Standing, standings
 from compose.forecast.turns import Turns, turns
+from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from grammar.game import Game
 from library import KitItem, Norms
+
 
 @frozen(eq=False)
 class Forecast:
@@ -84,38 +84,51 @@ def forecast(
     is the same game with the groups changed over where they are not equally large. Without `compare` band and
     swings are left out. None where not even a first batch of rounds was played in the time.
     """
-    work = Work(source, norms, kit, lesson_minutes, play or Play())
-    usual = work.usual()
-    passed = usual is not None and passes_bound(work.net, usual[0])
-    if usual is not None and passed and points_decide(work.net):
-        work = Work(with_room(work.net), norms, kit, lesson_minutes, work.play)
-        usual = work.usual()
-    if usual is None:
+    found = usual_course(source, norms, kit, lesson_minutes, play or Play())
+    if found is None:
         return None
-    course, waits = usual
-    counted = work.counted(course) if passed else course
+    known = assumptions(found.work.net, norms, kit)
+    second = _second_half(other_half, found.work) if game is not None else None
+    round_alone = _round_alone(found, known)
+    if game is not None:
+        won = [chance.value for _, chance in round_alone.odds.wins]
+        round_alone = evolve(
+            round_alone,
+            match=match_of(game, found.work.net.sides, won, found.course),
+            halves=halves_of(game, found.work.net.sides, found.counted, second),
+        )
+    return _compared(round_alone, found.work) if compare else round_alone
+
+
+def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
+    """The forecast without matches, band and swings."""
+    work, course, counted = found.work, found.course, found.counted
     net, lesson = work.net, work.lesson
-    shares, told = standings(net, course), odds(net, course)
-    won = [chance.value for _, chance in told.wins]
-    known = assumptions(net, norms, kit)
-    second = _second_half(other_half, work) if game is not None else None
+    shares = standings(net, course)
     return Forecast(
         net=net,
         course=course,
-        odds=told,
+        odds=odds(net, course),
         standings=shares,
         turns=turns(net, course),
-        waits=waits,
+        waits=found.waits,
         lesson=lesson,
-        active=active_time(norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
-        match=match_of(game, net.sides, won, course) if game is not None else None,
-        halves=halves_of(game, net.sides, counted, second) if game is not None else None,
-        band=work.band(course) if compare else Band(None, answers(net, course), None),
-        swings=swings(net, norms, kit, known, course, work.rough, work.wanted) if compare else (),
+        active=active_time(work.norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
+        match=None,
+        halves=None,
+        band=Band(None, answers(net, course), None),
+        swings=(),
         assumptions=known,
         points=tuple((str(net.places[place].side), _mean(each, counted)) for place, each in counted.points.items()),
-        passed_bound=passed,
+        passed_bound=found.passed_bound,
     )
+
+
+def _compared(told: Forecast, work: Work) -> Forecast:
+    """The forecast with its band and its swings."""
+    band = work.band(told.course)
+    found = swings(work.net, work.norms, work.kit, told.assumptions, told.course, work.rough, work.wanted)
+    return evolve(told, band=band, swings=found)
 
 
 def _minutes(course: Course, lesson: Lesson) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 from attrs import field, frozen
@@ -18,6 +18,7 @@ from compose.forecast.rounds import CUT, STUCK, Rounds
 from compose.net.net import Net
 
 LONGEST_MINUTES = 24 * 60.0  # a round without a clock that lasts a day is as good as endless
+FIRST = 4  # the first batch is so many times smaller
 GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 
 
@@ -70,16 +71,24 @@ def simulate(
     play = play or Play()
     without = LONGEST_MINUTES if clock_minutes is None else clock_minutes
     minutes = net.bell.after_s / 60 if net.bell is not None else without
-    seeds = np.random.SeedSequence(play.seed).spawn(max(1, -(-play.rounds // play.batch)))
+    sizes = list(_batches(play))
     begun, done, batches = time.perf_counter(), 0, []
-    for seed in seeds:
-        count = min(play.batch, play.rounds - done)
+    for count, seed in zip(sizes, np.random.SeedSequence(play.seed).spawn(len(sizes)), strict=True):
         rounds = Rounds(net, constants, count, np.random.default_rng(seed), minutes, watched)
         if not _finish(rounds, play, begun, done):
             break
         batches.append(rounds)
         done += count
     return _summed(net, batches, play, watched, lesson_minutes) if batches else None
+
+
+def _batches(play: Play) -> Iterator[int]:
+    """The sizes of the batches: the first is a small one, so that something is known soon."""
+    size, left = max(1, play.batch // FIRST), play.rounds
+    while left > 0:
+        yield min(size, left)
+        left -= size
+        size = play.batch
 
 
 def _finish(rounds: Rounds, play: Play, begun: float, done: int) -> bool:

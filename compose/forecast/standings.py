@@ -44,9 +44,14 @@ def _share(net: Net, course: Course, places: tuple[int, ...], side: str | None) 
     if whole <= 0:
         whole = float(sum(net.places[place].start for place in everywhere))
         return Figure(sum(net.places[place].start for place in here) / whole if whole else 0.0)
-    # The spread of the whole is left out: minutes in one standing vary more than minutes in all.
-    spread = math.sqrt(sum(float(course.spread_tokens[place]) ** 2 for place in here))
+    # What is not spent here is spent elsewhere, so the steadier of the two says how sure the share is.
+    elsewhere = [place for place in everywhere if place not in here]
+    spread = min(_spread(course, here), _spread(course, elsewhere))
     return Figure(sum(float(course.tokens[place]) for place in here) / whole, SURE * spread / whole)
+
+
+def _spread(course: Course, places: list[int]) -> float:
+    return math.sqrt(sum(float(course.spread_tokens[place]) ** 2 for place in places))
 
 
 def standing_of(net: Net) -> dict[int, str]:

@@ -9,7 +9,7 @@ from attrs import frozen
 
 from compose.check.words import subject
 from compose.forecast.answers import Answers
-from compose.forecast.forecast import SHOWN, Forecast
+from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING, where
@@ -17,6 +17,7 @@ from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, perce
 from compose.net.lower.tokens import does
 from grammar.words import count, listing
 
+SHOWN = 3  # swings told
 NAMES = 44  # letters for what a number is about, before the number
 STANDING_VERBS = {
     "playing": "plays",

@@ -15,16 +15,16 @@ from compose.forecast.chances import chances
 from compose.forecast.course import Course
 from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.lesson import lesson_of
-from compose.forecast.points import with_room
+from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS
 from compose.forecast.simulate import Play, Waits, simulate
 from compose.forecast.standings import idle_places
 from compose.net.net import Net
 from library import KitItem, Norms
 
-FOR_WAITS = 400  # rounds played for the waits where all else is exact
-SHOWN = 3  # swings that a reader is shown; a simulation looks for hardly more
-LIKELY = 5  # an exact forecast looks at so many, and at more while that is quick
+FOR_WAITS = 300  # rounds played for the waits where all else is exact
+PLAYED = 4  # a simulation looks at so many assumptions
+LIKELY = 5  # an exact forecast looks at so many assumptions, and at more while that is quick
 QUICK_SECONDS = 2.0
 SOLVING = 0.5  # part of the time that one exact course may take
 ROUGH = 4  # a course that is only compared takes so many times fewer rounds
@@ -107,7 +107,7 @@ class Work:
         if not self.play.keep_going("assumptions tried", found, 0) or spent > self.play.seconds:
             return False
         if self.space is None:
-            return found <= SHOWN
+            return found < PLAYED
         return found < LIKELY or spent < QUICK_SECONDS
 
     def band(self, usual: Course) -> Band:
@@ -120,3 +120,38 @@ class Work:
             course = self.rough(chances(self.net, self.norms, self.kit, level))
             ends.append(answers(self.net, course) if course is not None else None)
         return Band(ends[0], answers(self.net, usual), ends[1])
+
+
+@frozen(eq=False)
+class Usual:
+    """The usual course of a game with its waits, and how it was found.
+
+    `counted` is the course with points counted as far as they go, where they pass the bound of the check
+    (`passed_bound`); else it is the course itself.
+    """
+
+    work: Work
+    course: Course
+    counted: Course
+    waits: tuple[Waits, ...]
+    passed_bound: bool
+
+
+def usual_course(
+    source: StateSpace | Net,
+    norms: Norms,
+    kit: Mapping[str, KitItem],
+    lesson_minutes: float | None,
+    play: Play,
+) -> Usual | None:
+    """The usual course; a result that hangs on points past the bound is found by playing. None for no time."""
+    work = Work(source, norms, kit, lesson_minutes, play)
+    found = work.usual()
+    passed = found is not None and passes_bound(work.net, found[0])
+    if passed and points_decide(work.net):
+        work = Work(with_room(work.net), norms, kit, lesson_minutes, play)
+        found = work.usual()
+    if found is None:
+        return None
+    course, waits = found
+    return Usual(work, course, work.counted(course) if passed else course, waits, passed)

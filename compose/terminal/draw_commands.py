@@ -1,4 +1,4 @@
-"""The commands of paper: plan, booklet, strip. Heavy libraries load only when one of them runs."""
+"""The commands of paper: plan, booklet, strip, lesson. Heavy libraries load only when one of them runs."""
 
 from __future__ import annotations
 
@@ -28,6 +28,7 @@ def register(app: typer.Typer) -> None:
     app.command()(plan)
     app.command()(booklet)
     app.command()(strip)
+    app.command()(lesson)
 
 
 def plan(
@@ -87,3 +88,24 @@ def strip(
     raise typer.Exit(
         make_strip(name, modifier or [], pupils, out, finding, seed, pictures, language, force, as_json)
     )
+
+
+def lesson(
+    names: Annotated[list[str], typer.Argument(help="The games of the lesson in their order, by name or file.")],
+    pupils: Pupils = None,
+    minutes: Annotated[
+        float | None, typer.Option("--minutes", min=5, max=300, help="How long the lesson is on the timetable.")
+    ] = None,
+    out: Out = None,
+    title: Annotated[str, typer.Option("--title", help="What stands at the top.")] = "A lesson of games",
+    paper: Paper = "a4",
+    units: InUnits = "metric",
+    language: InLanguage = "en",
+    quick: Annotated[bool, typer.Option("--quick", help="Take the games' own clocks; forecast nothing.")] = False,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Plan a lesson of several games: warm-up to cool-down in its minutes, and the kit to lay out first."""
+    from compose.terminal.lessons import make_lesson
+
+    raise typer.Exit(make_lesson(names, pupils, minutes, out, title, paper, units, language, quick, force, as_json))

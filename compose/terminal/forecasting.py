@@ -115,8 +115,14 @@ def _refuse_impossible(prepared: Ready, as_json: bool) -> None:
 
 
 def _nothing_known(stopped: bool, as_json: bool) -> int:
-    title = "Nothing is known yet." if stopped else "The time was too short to play even a first batch of rounds."
-    refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
+    if not stopped:
+        title = "The time was too short to play even a first batch of rounds."
+        refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
+    if as_json:
+        say_json({"stopped": True, "forecast": None})
+    else:
+        say("Stopped; nothing is known yet.")
+    return INTERRUPTED
 
 
 def _say(

@@ -17,9 +17,7 @@ from compose.share.told import outcome_of
 from compose.share.whole_files import read_plain
 from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_json
 from compose.terminal.finding_games import ENDING
-from compose.terminal.remixing import remix_title
 from compose.terminal.shelf_door import at_hand, given, own_shelf, shelf_folder, thing, today
-from compose.terminal.stages import remixed
 from compose.terminal.writing import write
 from grammar.tree import GameSheet, RemixSheet
 from grammar.words import count, listing
@@ -63,6 +61,9 @@ def make(
 
 
 def _remix_sheet(name: str, item: Item, modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> RemixSheet:
+    from compose.terminal.remixing import remix_title
+    from compose.terminal.stages import remixed
+
     on_shelf = shelf_folder(shelf) / item.path
     is_file = name.endswith(ENDING) or "/" in name
     made, _ = remixed(str(on_shelf) if on_shelf.is_file() and not is_file else name, modifiers, as_json)

@@ -38,7 +38,7 @@ def make_plan(
     drawing = plan_of(made.game, floor, in_hall, units=chosen, wording=wording)
     if out is not None:
         write(out, svg_of(drawing).encode(), force, as_json)
-    words = in_units(described(made.game, floor, in_hall), chosen)
+    words = in_units(described(made.game, floor, in_hall, wording), chosen)
     if as_json:
         say_json(
             {

@@ -17,10 +17,8 @@ from compose.share.item import KINDS
 from compose.share.rounds import NO_NAMES, ObservedRound, observed
 from compose.share.shelf_files import Note
 from compose.share.strict_json import json_bytes
-from compose.share.verdicts import judge
 from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.shelf_door import given, own_shelf, shelf_folder, thing, today
-from compose.terminal.stages import remixed
 from compose.terminal.writing import write
 from grammar.words import count, listing
 
@@ -68,6 +66,9 @@ def search(wanted: Wanted, shelf: Path | None, as_json: bool) -> int:
     """Find things on the shelf; the nearest where nothing fits, and then exit code 1."""
     with own_shelf(shelf, as_json) as opened:
         if wanted.sound:
+            # The check is loaded only where it is asked for: the shelf opens faster without.
+            from compose.share.verdicts import judge
+
             given(judge(opened), as_json)
         found = given(find(opened, wanted), as_json)
     if as_json:
@@ -125,6 +126,8 @@ def played(
     name: str, modifiers: Sequence[str], minutes: float, seen: ObservedRound, shelf: Path | None, as_json: bool
 ) -> int:
     """Keep a round that was played; the exit code. `seen` still lacks its length and its game."""
+    from compose.terminal.stages import remixed
+
     folder = shelf_folder(shelf)
     item, _ = thing(name, shelf, as_json)
     if item.kind == "modifier":

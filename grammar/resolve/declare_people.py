@@ -8,7 +8,7 @@ from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary
 from grammar.sentences.base import Name, Owner
 from grammar.sentences.sides import AimsFrom, NeverAimedAt, Role, Sides, Uses
 from grammar.tree import GameSheet
-from grammar.words import plural
+from grammar.words import listing, plural
 
 
 def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, ...], tuple[GameRole, ...]]:
@@ -59,11 +59,19 @@ def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
     if not isinstance(owner, Owner):
         meaning = words.meanings.get(owner.name.text)
         side = side_named(meaning)
+        if side is None:
+            words.wrong(
+                "G-unknown", f"There is no side called `{owner.name.text}`.", owner.name.span, _the_sides(words)
+            )
     words.declare((name, plural(name)), PlayerMeaning(side=side, role=name), sentence.name)
     aims = next((part.distance.metres for part in sentence.details if isinstance(part, AimsFrom)), None)
     uses = next((part.what.name.text for part in sentence.details if isinstance(part, Uses)), None)
     aimed_at = not any(isinstance(part, NeverAimedAt) for part in sentence.details)
     return GameRole(name, least, most, side, aims, sentence.span, uses, aimed_at)
+
+
+def _the_sides(words: Vocabulary) -> str:
+    return f"The sides are {listing(word for word, meaning in words.meanings.items() if side_named(meaning) == word)}."
 
 
 def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:

@@ -51,9 +51,8 @@ def declare_tracks(sheet: GameSheet, words: Vocabulary) -> tuple[GameTrack, ...]
         name = track.name.text
         for end in (track.start, track.goal):
             if side_named(words.meanings.get(end.text)) is None:
-                words.wrong(
-                    "G-unknown", f"There is no side called `{end.text}`.", end.span, "A track runs between two sides."
-                )
+                hint = "A track runs from one side of the game to another."
+                words.wrong("G-unknown", f"There is no side called `{end.text}`.", end.span, hint)
         if track.steps.value != int(track.steps.value) or not 2 <= track.steps.value <= 40:
             words.wrong(
                 "G-count",

@@ -22,7 +22,7 @@ from grammar.meanings import (
 )
 from grammar.sentences import base, finish, modifier, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
-from grammar.words import did_you_mean, likeness, listing
+from grammar.words import did_you_mean, likeness, listing, plural
 
 _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (space.Area, "spot"): ("place",),
@@ -189,7 +189,7 @@ def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, M
     if "ball" in expected and last in ("ball", "balls"):
         return f'Add it to the kit, such as "{1 if last == "ball" else 4} {text}".'
     if "ball" in expected or "target" in expected:
-        return f'Add it to the kit, such as "4 {text}, like a cone".'
+        return f'Add it to the kit, such as "4 {text if text.endswith("s") else plural(text)}, like a cone".'
     if "place" in expected:
         return f'Say in space where it is, such as "{text} zone: 2 m deep, before each back line".'
     if "player" in expected:

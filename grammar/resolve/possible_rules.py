@@ -14,7 +14,7 @@ from grammar.sentences.play import HoldLimit
 from grammar.sentences.sides import PlacingOnStep
 from grammar.sentences.when import When
 from grammar.span import Span
-from grammar.words import did_you_mean
+from grammar.words import did_you_mean, plural
 
 
 def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
@@ -164,12 +164,7 @@ def tracks(game: Game) -> Iterator[Finding]:
 def odd_names(game: Game) -> Iterator[Finding]:
     """A role needs no more players than its side has."""
     for role in game.roles:
-        for side in game.sides:
-            if role.side in (None, side.name) and role.least > side.least:
-                yield _error(
-                    "G-too-many",
-                    f"The {side.name} may have only {side.least} players; {role.least} would be {role.name}s.",
-                    role.span,
-                    "Ask for fewer.",
-                    side.span,
-                )
+        small = [side for side in game.sides if role.side in (None, side.name) and role.least > side.least]
+        for side in small[:1]:
+            title = f"The {side.name} may have only {side.least} players; {role.least} would be {plural(role.name)}."
+            yield _error("G-too-many", title, role.span, "Ask for fewer.", side.span)

@@ -5,6 +5,7 @@ python tests/benchmarks/share_page.py [games]
 
 from __future__ import annotations
 
+import os
 import sys
 import tempfile
 import time
@@ -25,7 +26,7 @@ from library import game_paths  # noqa: E402
 def varied(number: int) -> list[object]:
     """So many games: those of the library, again and again under other names, and small ones."""
     texts = [path.read_text(encoding="utf-8") for path in game_paths()]
-    items = []
+    items: list[object] = []
     for at in range(number):
         title = next(line for line in texts[at % len(texts)].splitlines() if line.startswith("game "))
         rules = parse(texts[at % len(texts)].replace(title, f"game Number {at}")).value
@@ -36,10 +37,11 @@ def varied(number: int) -> list[object]:
 
 def timed(words: str, folder: Path, out: Path) -> Built:
     """Build, and print how long it took."""
-    started = time.perf_counter()
+    started, used = time.perf_counter(), sum(os.times()[:4])
     outcome = build_site(folder, out, "Tarn Valley common shelf")
     assert outcome.value is not None, outcome.findings
-    print(f"{words}: {time.perf_counter() - started:.1f} s, {outcome.value}")
+    took, cpu = time.perf_counter() - started, sum(os.times()[:4]) - used
+    print(f"{words}: {took:.1f} s, of them {cpu:.1f} s on {os.cpu_count()} processors, {outcome.value}")
     return outcome.value
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from functools import cache
 
 import attrs
@@ -14,15 +13,10 @@ from compose.forecast.assumptions import ages_of
 from compose.forecast.chances import chances
 from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.lesson import active_time, lesson_of
-from compose.forecast.points import ROOM, passes_bound, points_decide, with_room
 from compose.forecast.simulate import Play
-from compose.forecast.standings import PLAYING, WAITING, idle_places, pupils_of, standing_of, standings
+from compose.forecast.standings import WAITING, pupils_of, standing_of
 from compose.forecast.telling import summary, told
-from compose.forecast.turns import turns
-from compose.net.net import Bell, Net
-from tests.check.build import ATTEMPT, Builder
-from tests.check.cases import bell
+from compose.net.net import Net
 from tests.interpreter.remixes import remixed
 from tests.interpreter.sheets import library_game, net_in
 
@@ -143,118 +137,6 @@ def test_ability_and_swings() -> None:
     assert first.low.minutes.value == pytest.approx(again.length.mean.value)
     assert {each.table for each in first.assumptions} == {"aim across"}
     assert any(each.table == "pace fetch" and each.low < each.usual < each.high for each in found.assumptions)
-
-
-def test_two_games_of_the_same_seconds_share_a_lesson() -> None:
-    lesson = lesson_of(NORMS, (8.0, 12.0))
-    assert 40 < lesson.minutes < 50 and lesson.play < lesson.class_time < lesson.minutes
-    assert lesson.rounds(lesson.play) == pytest.approx(1.0)
-    assert lesson.rounds(2 * lesson.play) == pytest.approx(0.5)
-    rounds = lesson.rounds(4.0)
-    assert rounds * 4.0 + (rounds - 1) * lesson.again == pytest.approx(lesson.play)
-    assert attrs.evolve(lesson, minutes=5.0).play == 0.0 and lesson_of(NORMS, (8.0, 12.0), 60.0).minutes == 60.0
-
-
-def test_who_waits_is_less_active() -> None:
-    ages = (8.0, 12.0)
-    lesson = lesson_of(NORMS, ages)
-    busy, waiting = (told_of(name) for name in ("lantern-row", "homestead"))
-    one = active_time(NORMS, ages, lesson, busy.standings, 5.0)
-    other = active_time(NORMS, ages, lesson, waiting.standings, 5.0)
-    assert one.usual > other.usual and one.in_round == pytest.approx(0.70)
-    quick = active_time(NORMS, ages, lesson, busy.standings, 0.5)
-    assert quick.usual < one.usual, "short rounds are set up more often"
-    nothing = active_time(NORMS, ages, attrs.evolve(lesson, minutes=4.0), busy.standings, 5.0)
-    assert nothing.usual == 0.0
-
-
-def queue_game(may_catch: bool) -> Net:
-    """Two areas: a court and a far bench that takes part in play only where passes go to it; and a queue."""
-    play = Builder("north")
-    for name, start in (("player/north/-/in", 3), ("player/north/-/far bench", 1), ("player/north/-/out queue", 1)):
-        play.place(name, start, 5, "player", "north")
-    told = play.rule("pass")
-    attempt = attrs.evolve(PASS, aim="mate" if may_catch else "none")
-    guard = play.at_least("player/north/-/far bench", 1)
-    play.may("a pass", rate=play.rate("player/north/-/in"), guard=guard, rules=(told,), side="north", attempt=attempt)
-    play.may("the teacher looks on", rules=(told,))
-    return play.net(Bell(120.0, (), play.rule("after 2 min")))
-
-
-PASS = attrs.evolve(ATTEMPT, skill="pass")
-
-
-def test_standings_go_by_who_takes_part() -> None:
-    assert list(standing_of(queue_game(may_catch=True)).values()) == [PLAYING, PLAYING, WAITING]
-    assert list(standing_of(queue_game(may_catch=False)).values()) == [PLAYING, "on a bench", WAITING]
-    net = queue_game(may_catch=False)
-    course = exact_course(space_of(net), (1.0, 5.0), 30.0)
-    assert {each.name: each.share.value for each in standings(net, course)} == pytest.approx(
-        {PLAYING: 0.6, "on a bench": 0.2, WAITING: 0.2}
-    )
-    assert idle_places(net) == (1, 2)
-
-
-def test_turns_count_players_alone() -> None:
-    """Three players try once a minute each, five pupils in all; what the teacher does is no turn."""
-    net = queue_game(may_catch=True)
-    found = turns(net, exact_course(space_of(net), (1.0, 5.0), 30.0))
-    assert found.each.value == pytest.approx(3 / 5)
-    assert [(skill, round(figure.value, 9)) for skill, figure in found.by_skill] == [("pass", 0.6)]
-
-
-def uncounted(decide: bool) -> Net:
-    """Points a bound of 5 is too small for; they decide at the bell, or not."""
-    play = Builder("north", "south")
-    for side in ("north", "south"):
-        play.place(side, 0, 5, side=side)
-    told = play.rule("points")
-    for side in ("north", "south"):
-        play.may(f"{side} scores", play.shift(side, 1, told), side=side)
-    clock = bell(play, after_s=120.0, draw=not decide)
-    return play.net(clock, open_ended=True)
-
-
-def test_points_past_the_bound_are_counted_by_playing() -> None:
-    surely = attrs.evolve(PASS, said_per_minute=6.0, said_chance=1.0)
-    for decide in (False, True):
-        net = uncounted(decide)
-        net = attrs.evolve(net, transitions=tuple(attrs.evolve(t, attempt=surely) for t in net.transitions))
-        space = space_of(net)
-        course = exact_course(space, chances(net, NORMS, KIT), 30.0)
-        assert passes_bound(net, course) and points_decide(net) == decide
-        found = forecast(space, NORMS, KIT, play=Play(rounds=500, batch=500), compare=False)
-        assert found is not None and found.passed_bound
-        assert found.simulated == decide
-        for _, points in found.points:
-            assert abs(points.value - 12.0) < 2 * points.margin + 0.2
-        if decide:
-            assert found.odds.of("north") == pytest.approx(0.42, abs=0.07), "no longer always level at the bound"
-
-
-def test_a_bound_that_a_finish_asks_for_stays() -> None:
-    net = net_of_library("millrace-roll")
-    assert with_room(net).places == net.places
-    assert not passes_bound(net, told_of("millrace-roll").course)
-    bounded = uncounted(decide=False)
-    assert {place.capacity for place in with_room(bounded).places} == {ROOM}
-
-
-def test_open_play_is_cut_at_the_lessons_end() -> None:
-    """A game without a clock that may never end is followed until the lesson is over, and says so."""
-    play = Builder("north")
-    play.place("player/north/-/in", 2, 2, "player", "north")
-    told = play.rule("for ever")
-    play.may("a try", rate=play.rate("player/north/-/in"), side="north", rules=(told,))
-    found = forecast(space_of(play.net()), NORMS, KIT, play=QUICK, compare=False)
-    assert found is not None
-    assert found.course.clock_minutes == pytest.approx(found.lesson.play) and not found.course.clock_rings
-    assert found.odds.unsaid.value == pytest.approx(1.0) and math.isfinite(found.course.length.mean.value)
-    assert any("lesson ends" in line for section in told_lines(found) for line in section)
-
-
-def told_lines(found: Forecast) -> list[tuple[str, ...]]:
-    return [section.lines for section in told(found)]
 
 
 def test_remixes_move_the_forecast_as_they_should() -> None:

@@ -44,7 +44,7 @@ def test_message_says_where_and_what_instead(path: Path) -> None:
 @every_file
 def test_line_offered_instead_is_a_sentence(path: Path) -> None:
     for finding in mistakes(path):
-        offered = re.search(r"(?:^Write|and write): (.+)$", finding.hint)
+        offered = re.search(r"(?:^Write|and write|or write): (.+)$", finding.hint)
         if not offered or offered.group(1).startswith(("note:", "game ", "modifier ")) or offered.group(1) in SECTIONS:
             continue
         line = offered.group(1)

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from strategies import games, library_modifiers, uses
+from strategies import games, library_modifiers, modifiers, uses
 
 from compose.modifiers.apply import apply, remix
 from compose.modifiers.clash import order_matters
@@ -49,19 +49,25 @@ def fixed(name: str, **values: float) -> Use:
     return Use(modifier, {key: Quantity(value) for key, value in values.items()})
 
 
-def made_of(lines: str) -> Use:
-    """A modifier that consists of these changes."""
-    rules = parse(f'modifier test\n  heading task\n  about "A test."\n{lines}\n').value
+def use_of(text: str) -> Use:
+    """The modifier of a text, with its usual values."""
+    rules = parse(text).value
     assert rules is not None
     modifier = modifier_of(rules.modifiers[0]).value
     assert modifier is not None
     return Use(modifier)
 
 
+def made_of(lines: str) -> Use:
+    """A modifier that consists of these changes."""
+    return use_of(f'modifier test\n  heading task\n  about "A test."\n{lines}\n')
+
+
+any_use = st.one_of(uses(), uses(), modifiers().map(use_of))
 any_game = st.one_of(st.sampled_from(library_games()), games().map(game_of))
 
 
-@given(any_game, uses())
+@given(any_game, any_use)
 def test_modifier_gives_a_game_that_compiles_or_says_why_not(game: Game, use: Use) -> None:
     outcome = apply(game, use, kit_names())
     if outcome.value is None:
@@ -102,7 +108,7 @@ def test_same_modifiers_give_the_same_game(game: Game, chosen: list[Use]) -> Non
         assert format_game(first.value.game.sheet) == format_game(second.value.game.sheet)
 
 
-@given(any_game, uses())
+@given(any_game, any_use)
 def test_edits_say_what_changed(game: Game, use: Use) -> None:
     """Lines that no edit speaks of are in the remix as they were; lines that came or went are in an edit."""
     outcome = apply(game, use, kit_names())

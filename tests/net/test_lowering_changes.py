@@ -101,7 +101,7 @@ QUEUE = "a player is hit: that player waits in the rest queue"
 
 def test_only_one_of_those_who_wait_is_the_first_in_line() -> None:
     when = f"{QUEUE}\n  a ball is caught: the first in the catcher's rest queue returns"
-    play = net(when, finish="a side wins when the other side has no players in", sides=ROLE)
+    play = net(when, "players underarm throw a soft ball at the cones of the other side", sides=ROLE)
     caught = moves(play, "a north player throws", "south cone", "south catches")
     waiting = {"south_-_rest_queue": 1, "south_guard_rest_queue": 1}
     (missed,) = moves(play, "a north player throws", "south cone", "misses")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve, field, frozen
+from attrs import evolve
 
+from compose.net.lower.at_once import Uses, rate_of
 from compose.net.lower.builder import Builder, Key, at_least
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.moment import Moment
+from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.spots import side_meant
 from compose.net.lower.tokens import (
     IN,
@@ -22,56 +24,30 @@ from compose.net.lower.tokens import (
     target_total,
 )
 from compose.net.lower.trying import attempt_of
-from compose.net.net import Attempt, Condition, Rate, Ratio
+from compose.net.net import All, Condition, Rate, Ratio
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
-from grammar.sentences import play
+from grammar.sentences import finish, play
 from grammar.sentences.base import Np
 
-
-@frozen
-class Option:
-    """One thing that players of one side and role may try with one kind of ball."""
-
-    sentence: play.Attempt
-    skill: str
-    moment: Moment
-    attempt: Attempt
-    guard: tuple[Condition, ...]
-    rate: Rate
-    standing_ratio: tuple[Ratio, ...] = field(default=())
-    down_ratio: tuple[Ratio, ...] = field(default=())
+STANDING_OR_NOT = "standing or not"  # "in order" is no such thing: who aims in order aims at one that stands
 
 
 def options_of(builder: Builder) -> tuple[Option, ...]:
     """All options of a game, with the shares of the attempts that fall to each."""
     options = [option for sentence in builder.game.all_of("play", play.Attempt) for option in _of(builder, sentence)]
-    return tuple(_shared(option, options) for option in options)
+    return shared(options, _while_play_goes_on(builder))
 
 
-def _shared(option: Option, options: list[Option]) -> Option:
-    """The option with its share: what the text says, the rest divided evenly.
-
-    Who has several options chooses among them; each side's players with one kind of ball by themselves.
-    """
-    rivals = [each for each in options if _chooser(each) == _chooser(option)]
-    said = {id(each): _said_share(each) for each in rivals}
-    fixed = sum(share for share in said.values() if share is not None)
-    free = sum(share is None for share in said.values())
-    share = said[id(option)]
-    if share is None:
-        share = max(0.0, 1.0 - fixed) / free
-    return evolve(option, attempt=evolve(option.attempt, share=share))
-
-
-def _chooser(option: Option) -> tuple[str, str | None, str | None]:
-    return option.moment.actor, option.moment.actor_role, option.moment.ball[0] if option.moment.ball else None
-
-
-def _said_share(option: Option) -> float | None:
-    part = option.sentence.told(play.PartOf)
-    if not isinstance(part, play.PartOf):
-        return None
-    return part.times.value / part.of.value / len(option.sentence.aims) / len(option.sentence.skills)
+def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:
+    """What must be so for the round not to be over: somebody or something is left where none left ends it."""
+    found: set[Condition] = set()
+    for sentence in builder.game.sentences("finish"):
+        if isinstance(sentence, finish.WinWhen | finish.LoseWhen) and len(sentence.condition.ways) == 1:
+            for side in builder.side_names:
+                over = lower_condition(builder, sentence.condition, side, 0)
+                claims = over.parts if isinstance(over, All) else (over,)
+                found |= {negated(claim) for claim in claims if len(claims) == 1}
+    return frozenset(found)
 
 
 def _of(builder: Builder, sentence: play.Attempt) -> Iterator[Option]:
@@ -117,24 +93,15 @@ def _is_ball(builder: Builder, phrase: Np) -> bool:
     return isinstance(meaning, KitMeaning | CategoryMeaning) and meaning.category == "ball"
 
 
-def _rate(builder: Builder, side: str, role: str | None, ball: tuple[str, Key] | None) -> Rate:
-    """min(players who can act, balls at hand); several roles or kinds of ball divide it by their numbers."""
-    everyone = in_play(builder, side)
-    mine = in_play(builder, side, role)
-    ratios: tuple[Ratio, ...] = (Ratio(mine, everyone),) if len(everyone) > 1 else ()
-    if ball is None:
-        return Rate((mine,))
-    kinds = {
-        kind[0]: kind
-        for sentence in builder.game.all_of("play", play.Attempt)
-        for each in roles_of(builder, side)
-        for kind in _balls(builder, sentence, side, each)
-        if kind
-    }
-    at_hand = tuple(ball_place(builder, *kind) for kind in kinds.values())
-    if len(kinds) > 1:
-        ratios += (Ratio((ball_place(builder, *ball),), at_hand),)
-    return Rate((everyone, at_hand), ratios)
+def _uses(builder: Builder, side: str) -> Uses:
+    """Which kinds of balls the players of each role of a side may use, and where they have them at hand."""
+    found: Uses = {role: {} for role in roles_of(builder, side)}
+    for sentence in builder.game.all_of("play", play.Attempt):
+        meaning = builder.game.meaning(sentence.who.name)
+        if isinstance(meaning, PlayerMeaning) and meaning.side in (None, side):
+            for role in _acting_roles(builder, side, meaning, sentence):
+                found[role] |= {ball[0]: ball[1] for ball in _balls(builder, sentence, side, role) if ball}
+    return found
 
 
 def _aimed(
@@ -149,17 +116,18 @@ def _aimed(
     guard: list[Condition] = [at_least(in_play(builder, side, role))]
     if ball:
         guard.append(at_least((ball_place(builder, *ball),)))
-    only_when = sentence.told(play.OnlyWhen)
+    only_when, only = sentence.told(play.OnlyWhen), None
     if isinstance(only_when, play.OnlyWhen):
-        guard.append(lower_condition(builder, only_when.condition, side, 0))
-    rate = _rate(builder, side, role, ball)
+        only = lower_condition(builder, only_when.condition, side, 0)
+        guard.append(only)
+    rate = rate_of(builder, side, role, ball, _uses(builder, side))
     if isinstance(aim, play.AimBetween) and (towed := _towed(builder, sentence, side)):
         rate = Rate((*rate.limits, towed), rate.ratios)
     for moment, extra, ratios in _moments(builder, sentence, aim, side, role, ball):
         attempt = attempt_of(builder, sentence, skill, moment)
-        option = Option(sentence, skill, moment, attempt, (*guard, *extra), rate)
-        if isinstance(aim, play.AimAt) and aim.standing_or_not and ratios:
-            option = evolve(option, guard=tuple(guard), standing_ratio=ratios[:1], down_ratio=ratios[1:])
+        option = Option(sentence, skill, moment, attempt, (*guard, *extra), rate, only, extra)
+        if isinstance(aim, play.AimAt) and aim.standing_or_not == STANDING_OR_NOT and ratios:
+            option = evolve(option, guard=tuple(guard), there=(), standing_ratio=ratios[:1], down_ratio=ratios[1:])
         elif isinstance(aim, play.AimAt) and (moment.aim == "player" or moment.step is not None):
             option = evolve(option, rate=evolve(rate, ratios=rate.ratios + ratios))
         yield option

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve, frozen
 
-from compose.net.lower.aims import Option, options_of
+from compose.net.lower.aims import options_of
 from compose.net.lower.builder import Builder, Key, at_least, none_in
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.consequences import follow
@@ -14,6 +14,7 @@ from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
 from compose.net.lower.rests import ball_effect, limits_ball
 from compose.net.lower.say import outcome_words
+from compose.net.lower.shares import Option
 from compose.net.lower.tokens import in_play, kit_meant, of_side, owners, target_place
 from compose.net.net import All, Condition, Effect, Not, Rate, Ratio, Rule, Transition
 from grammar.sentences import play, when

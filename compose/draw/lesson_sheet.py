@@ -1,0 +1,200 @@
+"""The timetable of a lesson → a sheet like a card: a bar of the minutes, the kit to lay out first, each game."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.draw.card import LAST_WORD, Card, CardSection
+from compose.draw.lesson_table import (
+    ARRIVE,
+    CHANGE_OVER,
+    CLEAR,
+    COOL_DOWN,
+    EXPLAIN,
+    PLAY,
+    SET_UP,
+    WARM_UP,
+    KitShared,
+    LessonTable,
+    Slot,
+)
+from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
+from compose.draw.rules_in import rules_in
+from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
+from compose.draw.speak import sentence
+from compose.draw.wording import ENGLISH, Wording
+from compose.net.floor_values import Rectangle
+from grammar.game import Game
+from grammar.sentences.head import Caution, Skills
+
+NAMES = {
+    ARRIVE: "Change and arrive",
+    WARM_UP: "Warm-up",
+    SET_UP: "Set up",
+    EXPLAIN: "Explain",
+    PLAY: "Play",
+    CHANGE_OVER: "Change over",
+    COOL_DOWN: "Cool-down and talk",
+    CLEAR: "Clear away",
+}
+
+
+def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> Card:
+    """The sheet of a lesson that fits into its minutes."""
+    say = wording.say
+    games = [one.game for one in table.games]
+    ages = (min(game.ages_years[0] for game in games), max(game.ages_years[1] for game in games))
+    pupils = dict.fromkeys(str(sum(one.players.values())) for one in table.games)
+    sections = [
+        CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
+        CardSection(say("Lay out first"), tuple(_first(table, wording))),
+        CardSection(say("Kit of the whole lesson"), tuple(_kit(table, each, wording) for each in table.kit)),
+        *(CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
+          for order, game in enumerate(games, start=1)),
+        CardSection(say("Take care"), (*_cautions(games), say(LAST_WORD)), "care"),
+        CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
+    ]
+    credit = "; ".join(dict.fromkeys(told for game in games for told in game.told("credit")))
+    return Card(
+        title=title,
+        about=wording.listed(game.title for game in games),
+        facts=(
+            (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
+            (say("Pupils"), " / ".join(pupils)),
+            (say("Ages"), say("{low} to {high}", low=f"{ages[0]:g}", high=f"{ages[1]:g}")),
+            (say("Play"), wording.counted(round(_played(table)), "minute", "minutes")),
+            (say("Practises"), ", ".join(_skills(games, wording))),
+        ),
+        sections=tuple(part for part in sections if part.lines),
+        footer=(say("Credit: {credit}.", credit=credit),) if credit else (),
+        author=credit,
+        plan=time_bar(table, wording),
+        language=wording.language,
+    )
+
+
+def _played(table: LessonTable) -> float:
+    return sum(slot.minutes for slot in table.slots if slot.kind == PLAY)
+
+
+def _skills(games: list[Game], wording: Wording) -> list[str]:
+    said = (skill.text for game in games for line in game.all_of("head", Skills) for skill in line.practised)
+    return [wording.known("skill", skill) or skill for skill in dict.fromkeys(said)]
+
+
+def _clock(minutes: float) -> str:
+    """ "0:05": to the nearest minute."""
+    number = round(minutes)
+    return f"{number // 60}:{number % 60:02}"
+
+
+def _line(table: LessonTable, slot: Slot, wording: Wording) -> str:
+    """ "0:13 Play Lantern Row: 3 rounds of about 4 minutes"."""
+    say, lead = wording.say, f"{_clock(slot.start)}  {wording.say(NAMES[slot.kind])}"
+    if slot.kind in (ARRIVE, CLEAR, COOL_DOWN) or slot.game is None:
+        return lead
+    one = table.games[slot.game]
+    if slot.kind != PLAY:
+        return f"{lead}: {one.game.title}"
+    if not slot.rounds or one.round_min is None:
+        time = wording.counted(round(slot.minutes), "minute", "minutes")
+        return f"{lead}: {one.game.title}, {say('one round, stopped after {time}', time=time)}"
+    rounds = wording.counted(slot.rounds, "round", "rounds")
+    time = wording.counted(max(1, round(one.round_min)), "minute", "minutes")
+    return f"{lead}: {one.game.title}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
+
+
+def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
+    """What the first game needs lies ready; things that later games need as well go where they stay at hand."""
+    for each in table.kit:
+        if each.by_game[0]:
+            yield sentence(wording.counted(each.by_game[0], *each.names[0]))[:-1]
+    shared = [each.name[1] for each in table.kit if each.games > 1]
+    if shared:
+        yield wording.say("Keep at hand for several games: {things}.", things=wording.listed(shared))
+
+
+def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
+    number = sentence(wording.counted(each.most, *each.name))[:-1]
+    if len(table.games) == 1:
+        return number
+    used = [
+        f"{one.game.title}: {count if many == each.name[1] else wording.counted(count, single, many)}"
+        for one, count, (single, many) in zip(table.games, each.by_game, each.names, strict=True)
+        if count
+    ]
+    return f"{number} ({', '.join(used)})"
+
+
+def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
+    """What to change on the floor, what to say, and how it is won."""
+    game = table.games[order].game
+    if order:
+        yield from _changed(table, order, wording)
+    if game.told("about"):
+        yield sentence(" ".join(game.told("about")))
+    rules = rules_in(game, wording)
+    yield from rules.finish[:2]
+    yield from (sentence(cue) for cue in game.told("cue"))
+
+
+def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
+    more, away = list[str](), list[str]()
+    for each in table.kit:
+        now, before = each.by_game[order], each.by_game[order - 1]
+        names = each.names[order] if now > before else each.names[order - 1]
+        if now != before:
+            (more if now > before else away).append(wording.counted(abs(now - before), *names))
+        if now and before and each.names[order] != each.names[order - 1]:
+            things = wording.counted(min(now, before), *each.names[order - 1])
+            as_what = each.names[order][1 if min(now, before) > 1 else 0]
+            yield wording.say("{things} now serve as {names}.", things=things, names=as_what)
+    if away:
+        yield wording.say("Put away {things}.", things=wording.listed(away))
+    if more:
+        yield wording.say("Bring out {things}.", things=wording.listed(more))
+    if not more and not away:
+        yield wording.say("The kit stays out.")
+    court = table.games[order].game.court_m
+    if court != table.games[order - 1].game.court_m:
+        fields = {"long": f"{court[0]:g}", "wide": f"{court[1]:g}"}
+        yield wording.say("Mark the court anew: {long} m by {wide} m.", **fields)
+
+
+def _cautions(games: list[Game]) -> tuple[str, ...]:
+    said = (sentence(line.text) for game in games for line in game.all_of("care", Caution))
+    return tuple(dict.fromkeys(said))
+
+
+def _known_by(table: LessonTable, wording: Wording) -> str:
+    unknown = [one.game.title for one in table.games if one.round_min is None]
+    if unknown:
+        return wording.say("Nothing says how long a round of {games} takes: try it.", games=wording.listed(unknown))
+    return wording.say("Rounds by the forecast or the game's clock, all else by usual times; a class may be slower.")
+
+
+def time_bar(table: LessonTable, wording: Wording = ENGLISH) -> Drawing:
+    """The lesson as a bar, one metre of drawing to a minute; each game has the colour of a side."""
+    total = table.lesson.minutes
+    unit = total / 100
+    high, size = 7.0 * unit, 2.1 * unit
+    shapes: list[Shape] = []
+    for slot in table.slots:
+        box = Rectangle(slot.start, 0.0, slot.end, high)
+        style = STYLES[slot.game % len(STYLES)] if slot.game is not None else None
+        fill = style.fill if style and slot.kind == PLAY else style.tint if style else WHITE
+        shapes.append(rectangle(box, Ink(fill, DARK, 0.15 * unit)))
+        if slot.kind in (ARRIVE, CLEAR, SET_UP, CHANGE_OVER):
+            shapes.append(hatch(box, 1.2 * unit, Ink(stroke=PALE, width_m=0.2 * unit)))
+        if slot.kind == PLAY and style:
+            number = str((slot.game or 0) + 1)
+            shapes.append(Label((box.left + box.right) / 2, 0.5 * high - 0.36 * 2.6 * unit, number, 2.6 * unit,
+                                style.mark, "middle", True))
+    for tick in range(0, int(total) + 1, 5):
+        shapes.append(Lines((((tick, -0.9 * unit), (tick, 0.0)),), Ink(stroke=MIDDLE, width_m=0.2 * unit)))
+        shapes.append(Label(tick, -3.1 * unit, str(tick), size, DARK, "middle"))
+    shapes.append(Label(0.0, -6.2 * unit, wording.say("minutes from the start; numbers are the games"), size, MIDDLE))
+    shapes.append(rectangle(Rectangle(0.0, 0.0, total, high), Ink(None, ACCENT, 0.35 * unit)))
+    box = Rectangle(-2.5 * unit, -7.2 * unit, total + 2.5 * unit, high + unit)
+    words = "; ".join(_line(table, slot, wording) for slot in table.slots)
+    return Drawing(wording.say("The lesson, minute by minute"), words, box, (rectangle(box, Ink(WHITE)), *shapes))

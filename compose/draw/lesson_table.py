@@ -1,0 +1,159 @@
+"""A lesson of several games as a timetable: warm-up, explain, rounds, change-over, cool-down within the minutes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from math import floor as whole
+
+from attrs import field, frozen
+
+from compose.forecast.lesson import Lesson, lesson_of
+from compose.forecast.norms import Ability
+from grammar.game import Game, GameKit
+from grammar.words import plural
+from library import Norms
+
+WARM_UP_MIN = 5.0  # assumption: common practice is 5 to 10 minutes; a lesson of 40 has room for the lower end
+COOL_DOWN_MIN = 3.0  # assumption
+LEAST_ROUND_MIN = 2.0  # assumption: a round cut shorter than this is not worth laying out
+
+ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
+    "arrive", "warm-up", "set up", "explain", "play", "change over", "cool down", "clear")
+
+
+@frozen
+class Planned:
+    """A game of the lesson: its players on each side and the mean length of a round, None where nobody knows it."""
+
+    game: Game
+    players: Mapping[str, int]
+    round_min: float | None
+
+
+@frozen
+class Slot:
+    """A stretch of the lesson, in minutes. `game` counts from 0, None where it belongs to no game.
+
+    `rounds` are whole rounds; 0 in a stretch of play means that one round is played and stopped at its end.
+    """
+
+    kind: str
+    start: float
+    minutes: float
+    game: int | None = None
+    rounds: int = 0
+
+    @property
+    def end(self) -> float:
+        return self.start + self.minutes
+
+
+@frozen
+class KitShared:
+    """One kind of thing over the whole lesson: how many each game needs, and what it calls them (one, many).
+
+    Both are in the order of the games; a game that needs none calls them nothing.
+    """
+
+    line: GameKit
+    by_game: tuple[int, ...]
+    names: tuple[tuple[str, str], ...]
+
+    @property
+    def name(self) -> tuple[str, str]:
+        """What it is called in the lesson, one and many: by its one name, or by what all of them are like."""
+        told = dict.fromkeys(name for name in self.names if name[0])
+        return next(iter(told)) if len(told) == 1 else (self.line.like, plural(self.line.like))
+
+    @property
+    def most(self) -> int:
+        """How many must be there: games come one after the other, so they share."""
+        return max(self.by_game)
+
+    @property
+    def games(self) -> int:
+        """How many games use it."""
+        return sum(1 for number in self.by_game if number)
+
+
+@frozen
+class LessonTable:
+    """The timetable. `short_min` is how many minutes are missing, 0 where everything fits."""
+
+    games: tuple[Planned, ...]
+    lesson: Lesson
+    slots: tuple[Slot, ...]
+    kit: tuple[KitShared, ...]
+    short_min: float = field(default=0.0)
+
+
+def lesson_table(games: Sequence[Planned], norms: Norms, minutes: float | None = None) -> LessonTable:
+    """Everything that is not play has its usual time; what is left is shared evenly between the games.
+
+    Where a game does not use up its share in whole rounds, the games after it get the rest; what is left at
+    the end goes to the talk of the cool-down.
+    """
+    ages = (min(one.game.ages_years[0] for one in games), max(one.game.ages_years[1] for one in games))
+    lesson = lesson_of(norms, ages, minutes)
+    over = Ability(norms).read("lesson minutes", "changing over", ages).value
+    fixed = (lesson.changing + WARM_UP_MIN + lesson.setting_up + len(games) * lesson.explaining
+             + (len(games) - 1) * over + COOL_DOWN_MIN + lesson.clearing)
+    left = lesson.minutes - fixed
+    needed = len(games) * LEAST_ROUND_MIN
+    if left < needed:
+        return LessonTable(tuple(games), lesson, (), kit_over(games), needed - left)
+    slots = tuple(_in_a_row(_stretches(games, lesson, over, left)))
+    return LessonTable(tuple(games), lesson, slots, kit_over(games))
+
+
+def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: float) -> Iterator[Slot]:
+    yield Slot(ARRIVE, 0.0, lesson.changing)
+    yield Slot(WARM_UP, 0.0, WARM_UP_MIN)
+    yield Slot(SET_UP, 0.0, lesson.setting_up, 0)
+    for number, one in enumerate(games):
+        if number:
+            yield Slot(CHANGE_OVER, 0.0, over, number)
+        yield Slot(EXPLAIN, 0.0, lesson.explaining, number)
+        rounds, played = fitted(left / (len(games) - number), one.round_min, lesson.again)
+        left -= played
+        yield Slot(PLAY, 0.0, played, number, rounds)
+    yield Slot(COOL_DOWN, 0.0, COOL_DOWN_MIN + left)
+    yield Slot(CLEAR, 0.0, lesson.clearing)
+
+
+def fitted(share: float, round_min: float | None, again: float) -> tuple[int, float]:
+    """How many whole rounds fit into a share of time, and how long they take with setting up again between them.
+
+    Where not even one fits, or nobody knows how long one is, the share itself is played: 0 rounds.
+    """
+    if round_min is None or round_min > share:
+        return 0, share
+    rounds = whole((share + again) / (round_min + again) + 1e-9)
+    return rounds, rounds * round_min + (rounds - 1) * again
+
+
+def _in_a_row(slots: Iterator[Slot]) -> Iterator[Slot]:
+    at = 0.0
+    for slot in slots:
+        yield Slot(slot.kind, at, slot.minutes, slot.game, slot.rounds)
+        at += slot.minutes
+
+
+def kit_over(games: Sequence[Planned]) -> tuple[KitShared, ...]:
+    """The kit of all games, each kind once: lanterns and stones that are both like a plastic pin are one kind.
+
+    Where one game has two names for things of one kind, they stand apart, since it needs them at once.
+    """
+    needed: dict[tuple[str, float, int], list[int]] = {}
+    names: dict[tuple[str, float, int], list[tuple[str, str]]] = {}
+    lines: dict[tuple[str, float, int], GameKit] = {}
+    for number, one in enumerate(games):
+        used: dict[tuple[str, float], int] = {}
+        for line in one.game.kit:
+            again = used.setdefault((line.like, line.scale), 0)
+            used[line.like, line.scale] = again + 1
+            key = (line.like, line.scale, again)
+            lines.setdefault(key, line)
+            needed.setdefault(key, [0] * len(games))[number] = line.total(one.players) // max(1, line.parts)
+            names.setdefault(key, [("", "")] * len(games))[number] = (line.name, line.plural)
+    return tuple(KitShared(lines[key], tuple(needed[key]), tuple(names[key])) for key in needed)

@@ -1,0 +1,132 @@
+"""How often players choose each of the things they may try: what the text says, the rest divided evenly.
+
+Each side's players of one role choose by themselves, with each kind of ball. Options that differ only in which
+role is hit, or on which step of its track a thing stands, are one choice: what is there decides between them.
+While a choice cannot be made (a sentence says "only when", or nothing is left to aim at), its share falls to the
+others: such an option becomes several, each with the share that holds then.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import product
+
+from attrs import evolve, field, frozen
+
+from compose.net.lower.moment import Moment
+from compose.net.net import All, AnyOf, Attempt, Comparison, Condition, Not, Rate, Ratio
+from grammar.sentences import play
+
+MOST_CONDITIONS = 3  # more would make too many out of one option; then every choice keeps its share
+
+
+@frozen
+class Option:
+    """One thing that players of one side and role may try with one kind of ball.
+
+    `only` is what the sentence asks for ("only when ..."), `there` that something is there to aim at.
+    """
+
+    sentence: play.Attempt
+    skill: str
+    moment: Moment
+    attempt: Attempt
+    guard: tuple[Condition, ...]
+    rate: Rate
+    only: Condition | None = None
+    there: tuple[Condition, ...] = ()
+    standing_ratio: tuple[Ratio, ...] = field(default=())
+    down_ratio: tuple[Ratio, ...] = field(default=())
+
+
+Choice = tuple[object, str, Moment]
+Needs = Mapping[Choice, tuple[Condition, ...]]
+
+
+def shared(options: Sequence[Option], always: frozenset[Condition]) -> tuple[Option, ...]:
+    """The options with their shares. `always` holds as long as play goes on, for else the round is over."""
+    return tuple(variant for option in options for variant in _variants(option, options, always))
+
+
+def _variants(option: Option, options: Sequence[Option], always: frozenset[Condition]) -> Iterator[Option]:
+    rivals = [each for each in options if _chooser(each) == _chooser(option)]
+    needs = _needs(rivals, always)
+    own = set(needs[_choice(option)])
+    doubtful = list(dict.fromkeys(need for needed in needs.values() for need in needed if need not in own))
+    if len(doubtful) > MOST_CONDITIONS:
+        doubtful = []
+    for held in product((True, False), repeat=len(doubtful)):
+        known = tuple(need if so else negated(need) for need, so in zip(doubtful, held, strict=True))
+        barred = {need for need, so in zip(doubtful, held, strict=True) if not so}
+        share = _share(option, [each for each in rivals if not barred & set(needs[_choice(each)])])
+        if share > 0 and not _contradictory((*option.guard, *known)):
+            yield evolve(option, attempt=evolve(option.attempt, share=share), guard=option.guard + known)
+
+
+def _needs(rivals: Sequence[Option], always: frozenset[Condition]) -> Needs:
+    """What has to be so for each choice to be possible, besides players and balls."""
+    there: dict[Choice, list[tuple[Condition, ...]]] = {}
+    only: dict[Choice, Condition | None] = {}
+    for each in rivals:
+        there.setdefault(_choice(each), []).append(() if each.moment.step is not None else each.there)
+        only[_choice(each)] = each.only
+    found: dict[Choice, tuple[Condition, ...]] = {}
+    for choice, ways in there.items():
+        some = ways[0] if len(ways) == 1 or () in ways else (AnyOf(tuple(All(way) for way in ways)),)
+        asked = only[choice]
+        found[choice] = tuple(need for need in (*some, *((asked,) if asked else ())) if need not in always)
+    return found
+
+
+def negated(condition: Condition) -> Condition:
+    """The opposite, in its plainest form."""
+    if isinstance(condition, All) and len(condition.parts) == 1:
+        return negated(condition.parts[0])
+    if isinstance(condition, Comparison) and all(times == 1 for times, _ in condition.terms):
+        if (condition.relation, condition.bound) == (">=", 1):
+            return Comparison(condition.terms, "==", 0)
+        if (condition.relation, condition.bound) == ("==", 0):
+            return Comparison(condition.terms, ">=", 1)
+    return condition.part if isinstance(condition, Not) else Not(condition)
+
+
+def _contradictory(conditions: tuple[Condition, ...]) -> bool:
+    plain = set(_flat(conditions))
+    return any(negated(each) in plain for each in plain)
+
+
+def _flat(conditions: tuple[Condition, ...]) -> Iterator[Condition]:
+    for each in conditions:
+        if isinstance(each, All):
+            yield from _flat(each.parts)
+        else:
+            yield each
+
+
+def _share(option: Option, available: Sequence[Option]) -> float:
+    """The share of an option's choice among those that may be tried."""
+    said = {_choice(each): _said(each, available) for each in available}
+    fixed = sum(share for share in said.values() if share is not None)
+    free = sum(share is None for share in said.values())
+    own = said[_choice(option)]
+    if own is None:
+        return max(0.0, 1.0 - fixed) / free
+    return own if free else own / fixed
+
+
+def _said(option: Option, available: Sequence[Option]) -> float | None:
+    """What the text says of a sentence, divided by the choices that the sentence offers."""
+    part = option.sentence.told(play.PartOf)
+    if not isinstance(part, play.PartOf):
+        return None
+    choices = {_choice(each) for each in available if each.sentence.span == option.sentence.span}
+    return part.times.value / part.of.value / len(choices)
+
+
+def _choice(option: Option) -> Choice:
+    return option.sentence.span, option.skill, evolve(option.moment, hit_role=None, step=None)
+
+
+def _chooser(option: Option) -> tuple[str, str | None, str | None]:
+    moment = option.moment
+    return moment.actor, moment.actor_role, moment.ball[0] if moment.ball else None

@@ -1,0 +1,72 @@
+"""Games for the tests of the fit: of the library and as texts, with a looker for each way to count players."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from textwrap import dedent
+
+import library
+from compose.fit.suggest.look import Looker
+from compose.modifiers.modifier import Modifier, modifier_of
+from compose.net.from_game import usual_players
+from grammar.game import Game
+from grammar.parse import parse, parse_bytes
+from grammar.resolve import resolve
+from grammar.tree import GameSheet
+
+
+def game_in(text: str) -> Game:
+    """The game in a text."""
+    outcome = parse(dedent(text).lstrip("\n"))
+    assert outcome.value is not None, [(each.place.line, each.title) for each in outcome.findings]
+    return _resolved(outcome.value.games[0])
+
+
+def _resolved(sheet: GameSheet) -> Game:
+    found = resolve(sheet, library.kit_categories())
+    assert found.value is not None, [each.title for each in found.findings]
+    return found.value
+
+
+@cache
+def library_games() -> dict[str, Game]:
+    """Every game of the library by the stem of its file."""
+    found = {}
+    for path in library.game_paths():
+        rules = parse_bytes(path.read_bytes(), path.name).value
+        assert rules is not None, path.name
+        found[path.stem] = _resolved(rules.games[0])
+    return found
+
+
+@cache
+def every_modifier() -> tuple[Modifier, ...]:
+    """Every modifier of the library, by name."""
+    found = []
+    for path in library.modifier_paths():
+        rules = parse_bytes(path.read_bytes(), path.name).value
+        assert rules is not None, path.name
+        modifier = modifier_of(rules.modifiers[0]).value
+        assert modifier is not None, path.name
+        found.append(modifier)
+    return tuple(found)
+
+
+def modifier_named(name: str) -> Modifier:
+    """A modifier of the library."""
+    return next(each for each in every_modifier() if each.name == name)
+
+
+@cache
+def granted_rules() -> GameSheet:
+    """The rules that every game takes for granted."""
+    path = library.granted_path()
+    rules = parse_bytes(path.read_bytes(), path.name).value
+    assert rules is not None
+    return rules.games[0]
+
+
+def looker(players: Callable[[Game], Mapping[str, int]] = usual_players, states: int = 60_000) -> Looker:
+    """A looker that has seen nothing yet."""
+    return Looker(granted_rules(), library.kit_names(), library.norms(), players, states)

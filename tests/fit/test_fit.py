@@ -1,0 +1,166 @@
+"""The fit of a game to a class: hall, run-off, kit, ages, time; every limit with who says so."""
+
+from __future__ import annotations
+
+import pytest
+from class_sheets import BECK, sheet_of
+from playing_games import game_in, library_games
+from test_teams import PAIRS
+
+import library
+from compose.fit.cupboard import kit_rows
+from compose.fit.fit import Fit, fit
+from compose.fit.room import most_courts, room_for
+from compose.net.floor import floor_of
+from compose.net.floor_values import Floor
+from grammar.finding import Severity
+from grammar.game import Game
+
+
+def fitted(game: Game | str, text: str = BECK, round_min: float | None = 4.5) -> Fit:
+    playing = library_games()[game] if isinstance(game, str) else game
+    return fit(playing, sheet_of(text), library.norms(), library.kit_names(), round_min)
+
+
+def codes(found: Fit, severity: Severity = Severity.WARNING) -> set[str]:
+    return {each.code for each in found.findings if each.severity is severity}
+
+
+def test_game_that_fits_says_so() -> None:
+    found = fitted("lantern-row")
+    assert found.fits and codes(found, Severity.NOTE) == {"F-odd"}
+    assert found.teams.words() == "14 north and 13 south"
+    assert found.room is not None and (found.room.beside, found.room.behind) == (2.5, 4.0)
+
+
+def court(length: float, width: float) -> Floor:
+    text = PAIRS.format(players="1 player each", more="up to 14 duels side by side")
+    game = game_in(text.replace("court 6 m by 2 m", f"court {length:g} m by {width:g} m"))
+    floor = floor_of(game, {"west": 1, "east": 1})
+    assert (floor.extent.length, floor.extent.width) == (length, width)
+    return floor
+
+
+@pytest.mark.parametrize(
+    ("length", "width", "turned", "beside", "behind"),
+    [(6, 2, False, 3.75, 6.0), (6, 12, True, 3.0, 1.75), (10, 9.5, False, 0.0, 4.0), (10, 11, True, 3.5, -0.25)],
+)
+def test_court_lies_the_way_that_leaves_more_room(
+    length: float, width: float, turned: bool, beside: float, behind: float
+) -> None:
+    """In a hall of 18 m by 9.5 m, by hand."""
+    room = room_for(court(length, width), library.halls()["Tarn Head school hall"])
+    assert (room.turned, room.beside, room.behind) == (turned, pytest.approx(beside), pytest.approx(behind))
+    assert room.fits is (behind >= 0)
+
+
+@pytest.mark.parametrize(("strip", "courts"), [(0.0, 5), (1.0, 4), (1.75, 4), (2.0, 2), (4.0, 0)])
+def test_as_many_courts_as_leave_the_strip(strip: float, courts: int) -> None:
+    """18 m by 9.5 m and courts of 6 m by 2 m with 2 m between them, by hand: two and two along the hall leave 2 m
+    and 1.75 m, five in a row across it leave none at the ends."""
+    assert most_courts(court(6, 2), library.halls()["Tarn Head school hall"], strip, 14) == courts
+
+
+def test_court_larger_than_the_hall_is_told_in_metres() -> None:
+    text = BECK.replace("Fellgate school sports hall", "gymnastics room 20 by 10")
+    found = fitted("four-becks", text)
+    (finding,) = (each for each in found.findings if each.code == "F-hall")
+    assert "4 m are missing" in finding.title and dict(finding.numbers)["short_m"] == 4.0
+
+
+def test_fixed_things_in_the_way_are_named() -> None:
+    found = fitted("lantern-row", BECK.replace("Fellgate school sports hall", "Tarn Head school hall"))
+    titles = [each.title for each in found.findings if each.code == "F-fixed"]
+    assert any("stage" in title for title in titles)
+    assert "F-run-off" in codes(found)
+
+
+def test_every_limit_names_its_source() -> None:
+    found = fitted("lantern-row", BECK.replace("Fellgate school sports hall", "Tarn Head school hall"))
+    assert len(found.limits) == 3
+    for each in found.limits:
+        assert each.sources and each.said_by()
+        assert not any(source.read == "assumption" for source in each.sources) or each.why
+    area = found.limits[0]
+    assert area.there == pytest.approx(18 * 9.5 / 27) and area.broken and "F-area" in codes(found)
+
+
+def test_kit_that_is_there_is_enough() -> None:
+    assert not {"F-kit", "F-stand-in"} & {each.code for each in fitted("lantern-row").findings}
+
+
+def test_stand_ins_are_of_the_sort_and_fit_for_the_skill() -> None:
+    cupboard = "5 foam balls\n      2 soft volleyballs\n      9 soft footballs\n      3 tennis balls"
+    text = BECK.replace("8 foam balls", cupboard)
+    (row,) = (row for row in fitted("lantern-row", text).kit if row.line.name == "foam ball")
+    assert (row.needed, row.there, row.short) == (8, 5, 1)
+    assert [(each.name, each.count) for each in row.stand_ins] == [("soft volleyballs", 2)]
+
+
+def test_thing_is_not_given_out_twice() -> None:
+    game = library_games()["heron-and-pike"]
+    cupboard = sheet_of("class A\n  class of 20\n  1 soft volleyball\n  5 foam balls").cupboard
+    rows = {row.line.name: row for row in kit_rows(game, [{"herons": 10, "pikes": 10}], cupboard, library.kit_names())}
+    assert rows["red ball"].there == 1 and not rows["red ball"].stand_ins
+    assert rows["foam ball"].there == 5 and rows["foam ball"].short == 1
+
+
+def test_games_side_by_side_need_kit_each() -> None:
+    text = BECK.replace("8 foam balls", "40 soft tennis balls").replace("plastic pins", "buckets")
+    found = fitted("toll-stone", text)
+    assert len(found.teams.games) == 9
+    assert [(row.line.name, row.needed) for row in found.kit] == [("soft tennis ball", 18), ("stone", 9)]
+
+
+def test_hard_ball_at_players_is_a_warning() -> None:
+    game = game_in(
+        PAIRS.format(players="2 to 4 players each", more="")
+        .replace("soft tennis balls", "tennis balls")
+        .replace("soft tennis ball", "tennis ball")
+        .replace("at the stones of the other side", "at the stones or the players of the other side")
+    )
+    assert "F-hard-ball" in codes(fitted(game))
+
+
+@pytest.mark.parametrize(("ages", "code"), [("9 to 10", None), ("6 to 8", "F-age"), ("12 to 14", "F-age")])
+def test_ages_are_compared(ages: str, code: str | None) -> None:
+    found = fitted("lantern-row", BECK.replace("9 to 10", ages))
+    assert ("F-age" in codes(found)) is (code is not None)
+
+
+@pytest.mark.parametrize(("pupils", "code"), [(27, None), (11, "F-too-few"), (29, "F-too-many"), (28, None)])
+def test_pupils_are_compared(pupils: int, code: str | None) -> None:
+    found = fitted("lantern-row", BECK.replace("class of 27", f"class of {pupils}"))
+    assert {"F-too-few", "F-too-many"} & codes(found) == ({code} if code else set())
+
+
+@pytest.mark.parametrize(("round_min", "rounds", "code"), [(4.5, 6, None), (33.0, 1, None), (40.0, 0, "F-time")])
+def test_rounds_that_fit_in_the_lesson(round_min: float, rounds: int, code: str | None) -> None:
+    """45 min less 5, 3, 2 and 2 are 33; between rounds 0.7 min: (33 + 0.7) / (4.5 + 0.7) = 6.48."""
+    found = fitted("lantern-row", round_min=round_min)
+    assert found.lesson.lesson.play == pytest.approx(33.0)
+    assert found.lesson.rounds == rounds
+    assert ("F-time" in codes(found)) is (code is not None)
+
+
+def test_best_of_rounds_needs_them() -> None:
+    found = fitted("quarry-row", BECK.replace("45 min", "30 min"), round_min=7.0)
+    assert (found.lesson.rounds, found.lesson.wanted) == (2, 3)
+    assert "F-time" in codes(found)
+
+
+def test_own_times_of_the_class_are_taken() -> None:
+    found = fitted("lantern-row", BECK + "      setting up takes 10 min\n")
+    assert found.lesson.lesson.play == pytest.approx(26.0)
+
+
+def test_clock_stands_in_for_a_forecast() -> None:
+    found = fitted("lantern-row", round_min=None)
+    assert (found.lesson.round_min, found.lesson.known_by) == (6.0, "the game's clock")
+    assert "F-time" in codes(fitted("millrace-roll", round_min=None), Severity.NOTE)
+
+
+def test_cautions_of_the_game_and_its_kit_are_told() -> None:
+    found = fitted("lantern-row")
+    assert found.cautions[0].startswith("Aim at the lanterns")
+    assert len(found.cautions) == len(set(found.cautions)) >= 2

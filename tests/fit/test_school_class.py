@@ -1,0 +1,78 @@
+"""Classes: read from their sheets, tidy, and told what is wrong with them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from textwrap import dedent
+
+import pytest
+from class_sheets import BECK, sheet_of, wrong_class
+
+import library
+from grammar.format import format_file
+from grammar.parse import parse, parse_bytes
+
+
+def test_sheet_is_read() -> None:
+    found = sheet_of(BECK)
+    assert (found.name, found.pupils, found.ages_years, found.lesson_min) == ("Beck Class", 27, (9.0, 10.0), 45.0)
+    assert found.hall is not None and found.hall.name == "Fellgate school sports hall"
+    assert [(each.name, each.count, each.like) for each in found.cupboard] == [
+        ("foam balls", 8, "foam ball"),
+        ("plastic pins", 12, "plastic pin"),
+    ]
+
+
+def test_most_lines_may_be_left_out() -> None:
+    found = sheet_of("class Small\n  class of 8")
+    assert (found.pupils, found.ages_years, found.hall, found.lesson_min) == (8, None, None, None)
+    assert not found.lists_kit
+
+
+def test_own_times_are_kept() -> None:
+    found = sheet_of("class Slow\n  class of 8\n  setting up takes 6 min\n  explaining takes 90 s")
+    assert found.ready_min == {"setting up": 6.0, "explaining": 1.5}
+
+
+def test_kit_may_be_called_otherwise() -> None:
+    found = sheet_of("class Odd\n  class of 8\n  5 stumps, like a plastic pin\n  3 blue balls")
+    assert [each.like for each in found.cupboard] == ["plastic pin", "foam ball"]
+
+
+@pytest.mark.parametrize(
+    ("line", "word", "hint"),
+    [
+        ("class of 27", "how many pupils", "class of 27"),
+        ('in the hall "Felgate school sports hall"', "no hall", "Fellgate school sports hall"),
+        ("class of 2.5", "cannot have 2.5", "whole number"),
+        ("lesson of 900 min", "cannot take 900 min", "240"),
+        ("4 zzyzx", "not known", "plastic pin"),
+    ],
+)
+def test_mistakes_have_a_place_and_a_hint(line: str, word: str, hint: str) -> None:
+    left_out = word == "how many pupils"
+    lines = ["ages 8 to 9"] if left_out else [line] if line.startswith("class of") else ["class of 27", line]
+    (finding,) = wrong_class("class Beck\n" + "".join(f"  {each}\n" for each in lines))
+    assert finding.code == "F-class" and word in finding.title and hint in finding.hint
+    assert finding.place.line > 0
+
+
+def test_lines_of_a_game_are_no_lines_of_a_class() -> None:
+    outcome = parse("class Beck\n  class of 27\n  court 18 m by 9 m\n")
+    assert outcome.value is None and len(outcome.findings) == 1
+
+
+@pytest.mark.parametrize("path", library.class_paths(), ids=lambda path: path.stem)
+def test_library_classes_are_whole_and_tidy(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    rules = parse_bytes(text.encode(), path.name).value
+    assert rules is not None and format_file(rules) == text
+    assert "nvented" in sheet_of(text).about
+    assert sheet_of(text).hall is not None
+
+
+def test_format_reads_back() -> None:
+    rules = parse(dedent(BECK).lstrip("\n")).value
+    assert rules is not None
+    again = parse(format_file(rules)).value
+    assert again is not None and again.classes == rules.classes

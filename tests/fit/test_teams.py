@@ -1,0 +1,80 @@
+"""Pupils into games and sides: even, within the ranges, and nobody forgotten."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from playing_games import game_in, library_games
+
+from compose.fit.teams import teams_of
+from grammar.game import Game
+
+PAIRS = """
+    game Pairs
+    space
+      court 6 m by 2 m, halved across
+    sides
+      west and east, {players}, mirrored
+      {more}
+    kit
+      2 soft tennis balls
+      1 stone for each side, like a bucket
+    set-up
+      stones on the back line of their side
+      1 soft tennis ball in each half
+    play
+      players roll a soft tennis ball at the stones of the other side
+    finish
+      a side wins when the other side has no stones standing
+    """
+
+
+def pairs(players: str, more: str = "") -> Game:
+    return game_in(PAIRS.format(players=players, more=more))
+
+
+@pytest.mark.parametrize(
+    ("players", "more", "pupils", "games", "over"),
+    [
+        ("6 to 14 players each", "", 27, ["14 west and 13 east"], 0),
+        ("6 to 14 players each", "the odd pupil keeps the score", 27, ["13 west and 13 east"], 1),
+        ("6 to 14 players each", "the odd pupil joins the first side", 27, ["14 west and 13 east"], 0),
+        ("6 to 14 players each", "the odd pupil keeps the score", 28, ["14 west and 14 east"], 0),
+        ("6 to 10 players each", "", 27, ["10 west and 10 east"], 7),
+        ("6 to 10 players each", "up to 2 games side by side", 27, ["2 games"], 0),
+        ("1 player each", "up to 14 duels side by side", 27, ["13 games"], 1),
+        ("1 player each", "up to 5 duels side by side", 27, ["5 games"], 17),
+        ("6 to 14 players each", "", 11, [], 11),
+    ],
+)
+def test_teams_of_a_class(players: str, more: str, pupils: int, games: list[str], over: int) -> None:
+    teams = teams_of(pairs(players, more), pupils)
+    assert teams.over == over
+    if games and games[0].endswith("games"):
+        assert len(teams.games) == int(games[0].split()[0])
+    elif games:
+        assert teams.words() == games[0]
+    else:
+        assert not teams.games
+
+
+def test_hall_has_room_for_fewer_games_than_the_sheet_allows() -> None:
+    teams = teams_of(pairs("1 player each", "up to 14 duels side by side"), 27, room_for=4)
+    assert len(teams.games) == 4 and teams.over == 19
+
+
+@given(st.sampled_from(sorted(library_games())), st.integers(1, 120))
+def test_everybody_is_counted_and_every_side_is_in_its_range(stem: str, pupils: int) -> None:
+    game = library_games()[stem]
+    teams = teams_of(game, pupils)
+    assert teams.playing + teams.over == pupils and teams.over >= 0
+    for sides in teams.games:
+        assert all(side.least <= sides[side.name] <= side.most for side in game.sides)
+
+
+@given(st.integers(2, 60), st.sampled_from(("", "the odd pupil keeps the score")))
+def test_mirrored_sides_differ_by_one_at_most(pupils: int, more: str) -> None:
+    for sides in teams_of(pairs("1 to 30 players each", more), pupils).games:
+        numbers = sorted(sides.values())
+        assert numbers[-1] - numbers[0] <= (0 if more else 1)

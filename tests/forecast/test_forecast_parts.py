@@ -1,0 +1,146 @@
+"""Parts of the forecast: the lesson, who takes part, turns, points past their bound, play without an end."""
+
+from __future__ import annotations
+
+import math
+
+import attrs
+import pytest
+
+import library
+from compose.check import StateSpace, explore
+from compose.forecast.chances import chances
+from compose.forecast.course import Figure
+from compose.forecast.exact import exact_course
+from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.lesson import active_time, lesson_of
+from compose.forecast.points import ROOM, passes_bound, points_decide, with_room
+from compose.forecast.simulate import Play
+from compose.forecast.standings import PLAYING, WAITING, Standing, idle_places, standing_of, standings
+from compose.forecast.telling import told
+from compose.forecast.turns import turns
+from compose.net.net import Bell, Net
+from tests.check.build import ATTEMPT, Builder
+from tests.check.cases import bell
+from tests.interpreter.sheets import library_game, net_in
+
+NORMS, KIT = library.norms(), library.kit_names()
+QUICK = Play(rounds=200, batch=200)
+AGES = (8.0, 12.0)
+PASS = attrs.evolve(ATTEMPT, skill="pass")
+
+
+def space_of(net: Net) -> StateSpace:
+    space = explore(net)
+    assert isinstance(space, StateSpace) and space.complete
+    return space
+
+
+def test_the_lesson_and_the_rounds_in_it() -> None:
+    lesson = lesson_of(NORMS, AGES)
+    assert 40 < lesson.minutes < 50 and lesson.play < lesson.class_time < lesson.minutes
+    assert lesson.rounds(lesson.play) == pytest.approx(1.0)
+    assert lesson.rounds(2 * lesson.play) == pytest.approx(0.5)
+    rounds = lesson.rounds(4.0)
+    assert rounds * 4.0 + (rounds - 1) * lesson.again == pytest.approx(lesson.play)
+    assert attrs.evolve(lesson, minutes=5.0).play == 0.0 and lesson_of(NORMS, AGES, 60.0).minutes == 60.0
+
+
+def test_who_waits_is_less_active() -> None:
+    lesson = lesson_of(NORMS, AGES)
+    busy = (Standing(PLAYING, Figure(1.0), ()),)
+    half = (Standing(PLAYING, Figure(0.5), ()), Standing(WAITING, Figure(0.5), ()))
+    one, other = (active_time(NORMS, AGES, lesson, shares, 5.0) for shares in (busy, half))
+    assert one.usual > other.usual and one.in_round == pytest.approx(0.70)
+    assert other.in_round == pytest.approx((0.70 + 0.05) / 2)
+    assert active_time(NORMS, AGES, lesson, busy, 0.5).usual < one.usual, "short rounds are set up more often"
+    assert active_time(NORMS, AGES, attrs.evolve(lesson, minutes=4.0), busy, 5.0).usual == 0.0
+    played = 0.70 * (lesson.play - (lesson.rounds(5.0) - 1) * lesson.again)
+    around = lesson.setting_up + lesson.clearing + (lesson.rounds(5.0) - 1) * lesson.again
+    assert one.usual == pytest.approx((played + 0.5 * around) / lesson.class_time)
+
+
+def queue_game(may_catch: bool) -> Net:
+    """Two areas: a court and a far bench that takes part in play only where passes go to it; and a queue."""
+    play = Builder("north")
+    for name, start in (("player/north/-/in", 3), ("player/north/-/far bench", 1), ("player/north/-/out queue", 1)):
+        play.place(name, start, 5, "player", "north")
+    told = play.rule("pass")
+    attempt = attrs.evolve(PASS, aim="mate" if may_catch else "none")
+    guard = play.at_least("player/north/-/far bench", 1)
+    play.may("a pass", rate=play.rate("player/north/-/in"), guard=guard, rules=(told,), side="north", attempt=attempt)
+    play.may("the teacher looks on", rules=(told,))
+    return play.net(Bell(120.0, (), play.rule("after 2 min")))
+
+
+def test_standings_go_by_who_takes_part() -> None:
+    assert list(standing_of(queue_game(may_catch=True)).values()) == [PLAYING, PLAYING, WAITING]
+    assert list(standing_of(queue_game(may_catch=False)).values()) == [PLAYING, "on a bench", WAITING]
+    net = queue_game(may_catch=False)
+    course = exact_course(space_of(net), (1.0, 5.0), 30.0)
+    assert {each.name: each.share.value for each in standings(net, course)} == pytest.approx(
+        {PLAYING: 0.6, "on a bench": 0.2, WAITING: 0.2}
+    )
+    assert idle_places(net) == (1, 2)
+
+
+def test_turns_count_players_alone() -> None:
+    """Three players try once a minute each, five pupils in all; what the teacher does is no turn."""
+    net = queue_game(may_catch=True)
+    found = turns(net, exact_course(space_of(net), (1.0, 5.0), 30.0))
+    assert found.each.value == pytest.approx(3 / 5)
+    assert [(skill, round(figure.value, 9)) for skill, figure in found.by_skill] == [("pass", 0.6)]
+
+
+def uncounted(decide: bool) -> Net:
+    """Points a bound of 5 is too small for; they decide at the bell, or not."""
+    play = Builder("north", "south")
+    for side in ("north", "south"):
+        play.place(side, 0, 5, side=side)
+    told = play.rule("points")
+    for side in ("north", "south"):
+        play.may(f"{side} scores", play.shift(side, 1, told), side=side)
+    clock = bell(play, after_s=120.0, draw=not decide)
+    return play.net(clock, open_ended=True)
+
+
+def test_points_past_the_bound_are_counted_by_playing() -> None:
+    surely = attrs.evolve(PASS, said_per_minute=6.0, said_chance=1.0)
+    for decide in (False, True):
+        net = uncounted(decide)
+        net = attrs.evolve(net, transitions=tuple(attrs.evolve(t, attempt=surely) for t in net.transitions))
+        space = space_of(net)
+        course = exact_course(space, chances(net, NORMS, KIT), 30.0)
+        assert passes_bound(net, course) and points_decide(net) == decide
+        found = forecast(space, NORMS, KIT, play=Play(rounds=500, batch=500), compare=False)
+        assert found is not None and found.passed_bound
+        assert found.simulated == decide
+        for _, points in found.points:
+            assert abs(points.value - 12.0) < 2 * points.margin + 0.2
+        if decide:
+            assert found.odds.of("north") == pytest.approx(0.42, abs=0.07), "no longer always level at the bound"
+
+
+def test_a_bound_that_a_finish_asks_for_stays() -> None:
+    net = net_in(library_game("millrace-roll"))
+    assert with_room(net).places == net.places
+    assert not passes_bound(net, exact_course(space_of(net), chances(net, NORMS, KIT), 30.0, quantiles=False))
+    bounded = uncounted(decide=False)
+    assert {place.capacity for place in with_room(bounded).places} == {ROOM}
+
+
+def test_open_play_is_cut_at_the_lessons_end() -> None:
+    """A game without a clock that may never end is followed until the lesson is over, and says so."""
+    play = Builder("north")
+    play.place("player/north/-/in", 2, 2, "player", "north")
+    told = play.rule("for ever")
+    play.may("a try", rate=play.rate("player/north/-/in"), side="north", rules=(told,))
+    found = forecast(space_of(play.net()), NORMS, KIT, play=QUICK, compare=False)
+    assert found is not None
+    assert found.course.clock_minutes == pytest.approx(found.lesson.play) and not found.course.clock_rings
+    assert found.odds.unsaid.value == pytest.approx(1.0) and math.isfinite(found.course.length.mean.value)
+    assert any("lesson ends" in line for section in told_lines(found) for line in section)
+
+
+def told_lines(found: Forecast) -> list[tuple[str, ...]]:
+    return [section.lines for section in told(found)]

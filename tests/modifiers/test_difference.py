@@ -1,0 +1,87 @@
+"""How games differ, in words."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from mixtures import library_games, made, mixed, row, use
+from strategies import uses
+
+from compose.modifiers.canonical import same_game
+from compose.modifiers.difference import PARTS, differences
+from compose.modifiers.modifier import Use
+from grammar.game import Game
+
+any_game = st.sampled_from([*library_games().values(), row()])
+
+
+def told(one: Game, other: Game) -> dict[str, list[str]]:
+    """The differences by their headings."""
+    found: dict[str, list[str]] = {}
+    for each in differences(one, other):
+        found.setdefault(each.heading, []).append(each.words)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("name", "values", "heading", "words"),
+    [
+        ("add balls", {"n": 3}, "kit", "11 foam balls in place of 8"),
+        ("bigger targets", {"size": 150}, "kit", "the lanterns are larger: 150 % of their size"),
+        ("low targets", {}, "kit", "the lanterns are like a low target, not like a plastic pin"),
+        ("ring goal", {}, "kit", "besides, 1 red ball"),
+        ("shorter court", {"part": 75}, "space", "a court of 13.5 m by 9 m in place of 18 m by 9 m, 25 % less floor"),
+        ("deeper strips", {"size": 150}, "space", "the dim strip is 3 m deep, not 2 m"),
+        ("out to a task", {}, "space", "a new queue: task queue: beside each half"),
+        ("uneven sides", {"n": 2}, "players", "south: 4 to 12 players in place of 6 to 14 players"),
+        ("guards", {"n": 2}, "players", "a new role, guard: 2 players of each side"),
+        ("two games side by side", {}, "players", "up to 2 games side by side"),
+        ("roll instead", {}, "skills", "players roll where they threw overarm"),
+        ("for the youngest", {}, "skills", "for ages 6 to 9, not 8 to 12"),
+        ("walking play", {}, "play", "new: attempts take 150 % as long"),
+        (
+            "nobody is out",
+            {},
+            "what follows",
+            "when a player is hit: play goes on, where before that player waits in the long queue",
+        ),
+        ("best of rounds", {"n": 5}, "finish", "new: best of 5 rounds"),
+        ("below the shoulder", {}, "care", "new: Aim below the shoulder."),
+    ],
+)
+def test_each_kind_of_difference_is_told(name: str, values: dict[str, float], heading: str, words: str) -> None:
+    assert words in told(row(), made(row(), use(name, **values)))[heading]
+
+
+def test_way_back_is_told_the_other_way_round() -> None:
+    remixed = made(row(), use("add balls", n=3), use("out to a task"), use("guards"))
+    back = told(remixed, row())
+    assert "8 foam balls in place of 11" in back["kit"]
+    assert "no task queue" in back["space"]
+    assert "the role of guard is gone" in back["players"]
+
+
+def test_library_games_differ_in_everything() -> None:
+    found = told(library_games()["lantern-row"], library_games()["sledge-road"])
+    assert set(found) == {heading for heading, _ in PARTS}
+    assert "a new zone: throwing zone: 2 m deep, along each side line" in found["space"]
+
+
+@given(any_game, st.lists(uses(), max_size=2))
+def test_no_difference_means_the_same_game_and_no_edit_goes_untold(game: Game, chosen: list[Use]) -> None:
+    outcome = mixed(game, *chosen)
+    if outcome.value is None:
+        return
+    found = differences(game, outcome.value.game)
+    if same_game(game, outcome.value.game):
+        assert not found
+    only_head = {edit.section for edit in outcome.value.edits} <= {"head"}
+    assert found or only_head or same_game(game, outcome.value.game)
+    assert all(each.words and not each.words.endswith(":") for each in found)
+
+
+@given(any_game, any_game)
+def test_any_two_games_can_be_set_against_each_other(one: Game, other: Game) -> None:
+    found = differences(one, other)
+    assert bool(found) != same_game(one, other)
