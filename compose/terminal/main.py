@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal import forecast_commands
+from compose.terminal import compose_commands, draw_commands, forecast_commands, share_commands
 from compose.terminal.answer import say, say_json
 
 app = typer.Typer(
@@ -121,7 +121,8 @@ def card(
     raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json))
 
 
-forecast_commands.register(app)
+for commands in (forecast_commands, compose_commands, draw_commands, share_commands):
+    commands.register(app)
 
 
 def main() -> None:
