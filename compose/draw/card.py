@@ -75,21 +75,8 @@ def card_of(
 
     `large` draws the plan for large print: with bigger words, and its legend below it.
     """
-    said, say, rules = notes or CardNotes(), wording.say, rules_in(game, wording)
-    sections = (
-        CardSection(say("You need"), tuple(sentence(line)[:-1] for line in rules.kit)),
-        CardSection(say("Set up"), _lines(rules.setup)),
-        CardSection(say("How to play"), _lines(rules.play)),
-        CardSection(say("What happens when"), _lines(rules.when)),
-        CardSection(say(_finish_heading(game)), _lines(rules.finish)),
-        CardSection(say("Choices for the class"), _lines(rules.choices)),
-        CardSection(say("Say to the class"), _lines(sentence(cue) for cue in game.told("cue"))),
-        CardSection(say("What is changed"), tuple(_changed(*one) for one in said.modifiers)),
-        CardSection(say("Take care"), (*_cautions(game, said, catalogue or {}), say(LAST_WORD)), "care"),
-        CardSection(
-            say("Checked and forecast"), tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"
-        ),
-    )
+    said, rules = notes or CardNotes(), rules_in(game, wording)
+    sections = _sections(game, rules, said, catalogue or {}, wording)
     credit = "; ".join(game.told("credit"))
     look: tuple[Literal["below", "beside"], float] = ("below", 1.25) if large else ("beside", 1.35)
     plan = plan_of(game, floor, hall, legend=look[0], letters=look[1], units=units, wording=wording)
@@ -106,13 +93,34 @@ def card_of(
     return in_units(card, units)
 
 
-def _finish_heading(game: Game) -> str:
+def _sections(
+    game: Game, rules: Rules, said: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording
+) -> tuple[CardSection, ...]:
+    """Every section a card may have, in order; those without lines are not shown."""
+    say = wording.say
+    return (
+        CardSection(say("You need"), tuple(sentence(line)[:-1] for line in rules.kit)),
+        CardSection(say("Set up"), _lines(rules.setup)),
+        CardSection(say("How to play"), _lines(rules.play)),
+        CardSection(say("What happens when"), _lines(rules.when)),
+        CardSection(_finish_heading(game, wording), _lines(rules.finish)),
+        CardSection(say("Choices for the class"), _lines(rules.choices)),
+        CardSection(say("Say to the class"), _lines(sentence(cue) for cue in game.told("cue"))),
+        CardSection(say("What is changed"), tuple(_changed(*one) for one in said.modifiers)),
+        CardSection(say("Take care"), (*_cautions(game, said, catalogue), say(LAST_WORD)), "care"),
+        CardSection(
+            say("Checked and forecast"), tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"
+        ),
+    )
+
+
+def _finish_heading(game: Game, wording: Wording) -> str:
     won = any(
         isinstance(line, WinWhen | LoseWhen | FirstTo)
         or (isinstance(line, After) and any(isinstance(result, MoreWins) for result in line.results))
         for line in game.sentences("finish")
     )
-    return "How to win" if won else "How it ends"
+    return wording.say("How to win" if won else "How it ends")
 
 
 def _lines(lines: Iterable[str]) -> tuple[str, ...]:

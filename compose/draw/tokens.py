@@ -80,21 +80,33 @@ class _Moved:
         return ceil(count / parts) if place.name.endswith("/standing") else count // parts
 
     def _move(self, at: list[tuple[int, int]], wanted: Mapping[int, int]) -> None:
+        """Free what is too many in a place (its number turned negative), then fill what is short elsewhere."""
         short = []
         for number, count in wanted.items():
             here = sorted((slot for place, slot in at if place == number), reverse=True)
             for slot in here[: max(0, len(here) - count)]:
-                at[at.index((number, slot))] = (-1, slot)
+                at[at.index((number, slot))] = (~number, slot)
             short += [number] * (count - len(here))
         for number in short:
             taken = {slot for place, slot in at if place == number}
-            free = next((order for order, (place, _slot) in enumerate(at) if place == -1), len(at))
-            old = at[free][1] if free < len(at) else None
+            free = self._freed(at, number)
             # A target that falls or is put up stays where it is.
-            stays = old is not None and old not in taken and self.net.places[number].token == "target"
-            slot = old if stays and old is not None else min(set(range(len(taken) + 1)) - taken)
-            at[free : free + 1] = [(number, slot)]
-        at[:] = [each for each in at if each[0] != -1]
+            stays = free is not None and self._same_home(at[free], number) and at[free][1] not in taken
+            slot = at[free][1] if stays and free is not None else min(set(range(len(taken) + 1)) - taken)
+            if free is None:
+                at.append((number, slot))
+            else:
+                at[free] = (number, slot)
+        at[:] = [each for each in at if each[0] >= 0]
+
+    def _freed(self, at: list[tuple[int, int]], number: int) -> int | None:
+        """Which freed token moves to a place: one of its own side if there is one."""
+        freed = [order for order, (place, _slot) in enumerate(at) if place < 0]
+        return next((order for order in freed if self._same_home(at[order], number)), freed[0] if freed else None)
+
+    def _same_home(self, freed: tuple[int, int], number: int) -> bool:
+        old, new = self.net.places[~freed[0]], self.net.places[number]
+        return new.token == "target" and old.side == new.side
 
     def _token(self, key: str, number: int, spot: tuple[float, float]) -> Token:
         place = self.net.places[number]
@@ -138,7 +150,7 @@ class _Spots:
     def _next(self) -> tuple[float, float]:
         """The next free spot; after some tries any spot, since a full place is full."""
         spot = next(self._more)
-        if self.place.token == "player":
+        if self.place.token == "player" and not self.place.name.endswith("/in"):
             return spot
         for _try in range(TRIES):
             if all(hypot(spot[0] - x, spot[1] - y) >= CLEAR * self.floor.length_m for x, y in self.taken):

@@ -17,6 +17,7 @@ from grammar.game import Game
 from grammar.layout import Part, TextLine, decoded, parts
 from grammar.parse import parse, parse_line
 from grammar.resolve import resolve
+from grammar.sentences.play import Attempt
 from grammar.tree import GameSheet
 from library import kit_categories
 
@@ -34,6 +35,7 @@ MOST_KIT_LINES = 16
 MOST_KIT_PIECES = 400
 MOST_AREAS = 16
 MOST_RULES = 60
+MOST_COMBINATIONS = 400
 
 
 @lru_cache(maxsize=256)
@@ -75,12 +77,15 @@ def _sizes(game: Game) -> Iterator[tuple[str, int, int]]:
     sides = len(game.sides)
     pieces = sum(line.count * (sides if line.owner == "each" else 1) for line in game.kit)
     rules = sum(len(game.sheet.lines(section)) for section in ("play", "when", "finish"))
+    attempts = sum(1 for _ in game.all_of("play", Attempt))
     yield "sides", sides, MOST_SIDES
     yield "players", sum(side.most for side in game.sides), MOST_PLAYERS
     yield "lines of kit", len(game.kit), MOST_KIT_LINES
     yield "pieces of kit", pieces, MOST_KIT_PIECES
     yield "areas", len(game.areas), MOST_AREAS
     yield "rules", rules, MOST_RULES
+    # Who may try what with which thing: the work of taking a game apart grows with all three together.
+    yield "combinations of sides, kit and attempts", sides * len(game.kit) * attempts, MOST_COMBINATIONS
 
 
 def _read_line_by_line(part: Part, file: str) -> None:

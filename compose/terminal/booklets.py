@@ -53,15 +53,8 @@ def make_booklet(
     look = Look(units_named(units, as_json), wording_named(language, as_json))
     binding = Binding(title, paper_named(paper, as_json), checked, look)
     wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
-    with Patience() as patience, _bar(len(wanted)) as one_done:
-        cards, findings = list[Card](), list[Finding]()
-        for name in wanted:
-            if patience.stopped:
-                return INTERRUPTED
-            card, said = _card(name, modifiers, binding, as_json)
-            cards.append(card)
-            findings += said
-            one_done()
+    with Patience() as patience:
+        cards, findings = _cards(wanted, modifiers, binding, patience, as_json)
         outcome = booklet_of(cards, title, binding.paper, patience.keep_going, look.wording)
     if patience.stopped:
         return INTERRUPTED
@@ -76,6 +69,22 @@ def make_booklet(
         say(f"The booklet with {count(len(cards), 'card')} is in {out}.")
         say_findings(findings)
     return exit_code(findings)
+
+
+def _cards(
+    wanted: Sequence[str], modifiers: Sequence[str], binding: Binding, patience: Patience, as_json: bool
+) -> tuple[list[Card], list[Finding]]:
+    """The cards in order, as far as nobody stops the work."""
+    cards, findings = list[Card](), list[Finding]()
+    with _bar(len(wanted)) as one_done:
+        for name in wanted:
+            if patience.stopped:
+                break
+            card, said = _card(name, modifiers, binding, as_json)
+            cards.append(card)
+            findings += said
+            one_done()
+    return cards, findings
 
 
 def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) -> tuple[Card, tuple[Finding, ...]]:

@@ -55,7 +55,7 @@ def suggest(
     turns: Annotated[float | None, typer.Option("--turns", min=0.01, help="Turns of a pupil in a minute.")] = None,
     nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
     class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
-    mend: Annotated[bool, typer.Option("--mend/--as-it-is", help="Clear what the check finds, too.")] = True,
+    mend: Annotated[bool, typer.Option("--mend", help="With wishes: clear what the check finds, too.")] = False,
     seconds: Annotated[float, typer.Option("--seconds", min=0.5, help="How long to look.")] = 5.0,
     most: Annotated[int, typer.Option("--most", min=1, max=20, help="How many sets to show.")] = 3,
     as_json: AsJson = False,
@@ -70,8 +70,10 @@ def suggest(
     raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, seconds, most, as_json))
 
 
-def fit(name: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False) -> None:
-    """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds that the lesson has time for."""
+def fit(
+    name: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False
+) -> None:
+    """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds the lesson has time for."""
     from compose.terminal.fitting import show_fit
 
     raise typer.Exit(show_fit(name, modifier or [], class_name, quick, as_json))

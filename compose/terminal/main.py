@@ -112,13 +112,16 @@ def card(
     out: Out = None,
     hall: Annotated[str | None, typer.Option("--hall", help="A hall of the library, for the run-off.")] = None,
     paper: Annotated[str, typer.Option("--paper", help="a4 or letter.")] = "a4",
+    large: Annotated[bool, typer.Option("--large", help="Large print, on two pages.")] = False,
+    units: Annotated[str, typer.Option("--units", help="metric or feet.")] = "metric",
+    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
-    """Make the card of a game: text on the terminal, or a PDF, SVG, Markdown or text file with --out."""
+    """Make the card of a game: text, or with --out a PDF, HTML, SVG, Markdown or text file."""
     from compose.terminal.carding import make_card
 
-    raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json))
+    raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json, large, units, language))
 
 
 for commands in (forecast_commands, compose_commands, draw_commands, share_commands):

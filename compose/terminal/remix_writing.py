@@ -54,15 +54,19 @@ def write_remix(
 
 
 def remix_sheet(base: Game, uses: Sequence[Use], title: str, about: str | None, credit: str | None) -> RemixSheet:
-    """The file of a remix: base by name and content hash, modifiers in order with the values given."""
+    """The file of a remix: base by name and content hash, modifiers in order with the values given.
+
+    Switches that were turned on the command line, which are no modifiers of any file, are edits of its own.
+    """
     sentences: list[Node] = [said.BasedOn(base.title, content_hash(base.sheet))]
-    for each in uses:
+    switches = [line.sentence for each in uses if not each.modifier.span.line for line in each.modifier.changes]
+    for each in (one for one in uses if one.modifier.span.line):
         settings = tuple(said.Setting(parameter, value) for parameter, value in each.values.items())
         sentences.append(said.Use(each.modifier.name, settings))
     sentences.append(Told("about", about or f"{base.title} with {listing(each.label for each in uses)}."))
     sentences += [Told("credit", credit)] if credit else []
     licence = licence_of(base.sheet)
-    sentences += [Licence(licence)] if licence else []
+    sentences += [*([Licence(licence)] if licence else []), *switches]
     return RemixSheet(title, tuple(Line(each) for each in sentences), nowhere())
 
 

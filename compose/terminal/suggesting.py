@@ -12,13 +12,13 @@ from typing import Any
 import library
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.moves import moves
-from compose.fit.suggest.played_wishes import mends
+from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.search import LOOK_SECONDS, Found, search
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import Wish
 from compose.fit.teams import teams_of
 from compose.net.from_game import usual_players
-from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json
+from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.finding_games import granted, kit, library_modifiers
 from compose.terminal.remixing import remix_title
 from compose.terminal.stages import remixed
@@ -38,9 +38,8 @@ def show_suggestions(
     game = made.game
     looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
     wanted = wishes_of(asked, game, as_json)
-    wishes = (*wanted, *(mends(game, looker, LOOK_SECONDS) if mend else ()))
-    if not wishes:
-        refuse("There is nothing to look for.", 'Say what you wish, such as: --skill kick --round "4 to 6"', as_json)
+    to_mend = mend or not wanted
+    wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker, LOOK_SECONDS))
     tried = moves(library_modifiers(), game, wanted)
     left = SEARCHING * seconds - (time.perf_counter() - begun)
     with watched(as_json) as progress:

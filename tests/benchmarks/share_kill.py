@@ -24,7 +24,7 @@ def main() -> None:
     seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
     started = time.perf_counter()
     with tempfile.TemporaryDirectory() as folder:
-        counts = run(Path(folder), kills, seed, longest_s=0.25)
+        counts = run(Path(folder), kills, seed)
     print(f"{counts.kills} kills in {time.perf_counter() - started:.0f} s")
     print(f"{counts.acknowledged} pieces of work acknowledged, all of them there: {counts.acknowledged_of}")
     print(f"work that was cut off: {counts.in_flight_there} whole, {counts.in_flight_not_there} not begun, 0 by half")

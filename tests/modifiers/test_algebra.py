@@ -41,7 +41,15 @@ IDEMPOTENT = (
     "until the clock",
     "plain rules",
 )
-GROWING = ("add balls", "more targets", "bigger targets", "shorter court", "weaker hand", "walking play", "uneven sides")
+GROWING = (
+    "add balls",
+    "more targets",
+    "bigger targets",
+    "shorter court",
+    "weaker hand",
+    "walking play",
+    "uneven sides",
+)
 
 
 @given(any_game)
@@ -134,7 +142,9 @@ STEPS = (("space", "equipment"), ("equipment", "people"), ("space", "people"))
 
 @given(library_game, st.sampled_from(STEPS), st.data())
 @settings(max_examples=40)
-def test_modifiers_of_different_headings_mostly_commute(game: Game, steps: tuple[str, str], data: st.DataObject) -> None:
+def test_modifiers_of_different_headings_mostly_commute(
+    game: Game, steps: tuple[str, str], data: st.DataObject
+) -> None:
     """Kit, space and people do not meddle with each other, but where one puts in what the other changes."""
     names = [sorted(each.name for each in modifiers_by_name().values() if each.step == step) for step in steps]
     first, second = (use(data.draw(st.sampled_from(each))) for each in names)

@@ -33,7 +33,9 @@ def test_order_that_does_not_matter_is_not_told() -> None:
 
 def test_pair_that_goes_together_only_one_way_round_says_why() -> None:
     gold = modifier_in("put in kit\n  1 gold ball, like a foam ball\nput in set-up\n  1 gold ball in the middle")
-    user = modifier_in("needs a gold ball\nput in play\n  players roll a gold ball past the back line of the other side")
+    user = modifier_in(
+        "needs a gold ball\nput in play\n  players roll a gold ball past the back line of the other side"
+    )
     (finding,) = order_matters(row(), (gold, user), kit_names())
     assert finding.basis is Basis.COMPUTED
     assert "the other way round, " in finding.title and "has no gold ball" in finding.title

@@ -118,7 +118,8 @@ def test_syntax_of_a_remix_is_checked_line_by_line() -> None:
 
 
 def test_clash_within_a_file_is_an_error() -> None:
-    outcome = made(recipe(REMIX.replace("add balls", "kick instead").replace(", n 3", "")), game_of(ROW), library.kit_names())
+    twice = recipe(REMIX.replace("add balls", "kick instead").replace(", n 3", ""))
+    outcome = made(twice, game_of(ROW), library.kit_names())
     assert outcome.value is None
     assert any(each.code == "M-clash" for each in outcome.findings)
 

@@ -113,6 +113,28 @@ def test_until_nobody_is_in(n: int, percent_out: int, back: int) -> None:
     assert played.absorbed.mean == pytest.approx(float(mean), rel=1e-10)
 
 
+def test_passage_with_each_back_by_themselves_gives_the_published_values() -> None:
+    published = {(3, 1, 2): Fraction(11, 2), (5, 1, 1): Fraction(128, 15), (5, 1, 2): Fraction(569, 20)}
+    published[8, 1, 2] = Fraction(125011, 280)
+    assert {key: all_out(*key) for key in published} == published
+
+
+def all_out(n: int, out: int, back: int) -> Fraction:
+    """Mean time until all of n wait: each leaves at one rate and comes back at another, by themselves."""
+    return passage([Fraction((n - k) * out) for k in range(n)], [Fraction(k * back) for k in range(n)])
+
+
+@pytest.mark.parametrize(("n", "seconds"), [(3, 30), (5, 60), (5, 30), (8, 30)])
+def test_a_task_done_brings_each_back_by_themselves(n: int, seconds: int) -> None:
+    """Everybody misses once a minute and then is away for some time: why such rounds hardly end."""
+    text = WAITING_LINE.format(good=0, back=1, finish="south wins when north has no players in")
+    line = f"whoever waits in the rest queue comes back after {seconds} s"
+    played = Played(
+        text.replace("the teacher frees the first in each queue, 1 times a minute", line), {"north": n, "south": 1}
+    )
+    assert played.absorbed.mean == pytest.approx(float(all_out(n, 1, 60 // seconds)), rel=1e-9)
+
+
 @pytest.mark.parametrize("balls", [4, 6, 8, 10])
 def test_clear_your_half(balls: int) -> None:
     """Each ball crosses once a minute; from an even share until either half is empty."""

@@ -217,6 +217,14 @@ def _rules() -> Iterator[tuple[str, bytes, str]]:
     yield "fifty sides", with_rules(many.encode()), "P-huge"
     kit = "".join(f"  200 b{'abcdefghij'[n]} balls, like a foam ball\n" for n in range(6))
     placed = "".join(f"  b{'abcdefghij'[n]} balls in the middle\n" for n in range(6))
+    letters = "abcdefghijkl"
+    kinds = "".join(f"  5 b{n} balls, like a foam ball\n" for n in letters)
+    lying = "".join(f"  b{n} balls in the middle\n" for n in letters)
+    tries = "".join(f"  players roll a b{n} ball at the cones of the other side\n" for n in letters)
+    tangled = FELL_GATE.replace("kit\n", "kit\n" + kinds).replace("set-up\n", "set-up\n" + lying)
+    tangled = tangled.replace("  players roll", tries + "  players roll").replace("ewes and", "ewes, kids, calves and")
+    tangled = tangled.replace("2 foam balls", "4 foam balls")
+    yield "everybody with everything at everything", with_rules(tangled.encode()), "P-huge"
     huge = FELL_GATE.replace("kit\n", "kit\n" + kit).replace("set-up\n", "set-up\n" + placed)
     yield "more situations than atoms", with_rules(huge.encode()), "P-huge"
     yield "a name with signs", game("game Fell Gate", "game Fell <b>Gate"), "P-content"

@@ -10,6 +10,7 @@ import signal
 import time
 import traceback
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 from attrs import define, field
@@ -17,7 +18,7 @@ from shared_games import FELL_GATE, game_item, pack_of
 from shelves import given, index_is_true, opened
 
 from compose.share.item import Item
-from compose.share.pack import read_pack
+from compose.share.pack import Pack, read_pack
 from compose.share.rounds import ObservedRound
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import Note
@@ -25,6 +26,8 @@ from compose.share.taking_in import take_in
 
 DAY = "2025-11-25"
 PACKED = 3
+READY = b"open"
+AHEAD = 12
 
 
 @define
@@ -38,14 +41,16 @@ class Counts:
     acknowledged_of: dict[str, int] = field(factory=dict)
 
 
+@cache
 def numbered(number: int, part: str = "") -> Item:
     """A game of its own name."""
     return game_item(FELL_GATE.replace("game Fell Gate", f"game Gate {number}{part}"))
 
 
-def pack_number(number: int) -> bytes:
-    """A pack of three games of their own names."""
-    return pack_of(*(numbered(number, part) for part in "abc"))
+@cache
+def pack_number(number: int) -> Pack:
+    """A pack of three games of their own names, read already."""
+    return given(read_pack(pack_of(*(numbered(number, part) for part in "abc")), "p"))
 
 
 def _observe(shelf: Shelf, number: int) -> None:
@@ -58,7 +63,7 @@ def _put(shelf: Shelf, number: int) -> None:
 
 
 def _take(shelf: Shelf, number: int) -> None:
-    given(take_in(shelf, given(read_pack(pack_number(number), "p")), {}, None, DAY))
+    given(take_in(shelf, pack_number(number), {}, None, DAY))
 
 
 def _note(shelf: Shelf, number: int) -> None:
@@ -76,6 +81,7 @@ WORK: tuple[tuple[str, Callable[[Shelf, int], None]], ...] = (
 def write_until_killed(folder: Path, first: int, acknowledge: int) -> None:
     """Work on the shelf; the number of each piece of work is told when it is done."""
     with opened(folder) as shelf:
+        os.write(acknowledge, READY)
         number = first
         while True:
             WORK[number % len(WORK)][1](shelf, number)
@@ -84,7 +90,9 @@ def write_until_killed(folder: Path, first: int, acknowledge: int) -> None:
 
 
 def killed_once(folder: Path, first: int, after_s: float) -> list[int]:
-    """Start a writer, kill it after a while, and give what it acknowledged."""
+    """Start a writer, kill it a while after it has opened the shelf, and give what it acknowledged."""
+    for number in range(first, first + AHEAD):
+        pack_number(number)
     reading, writing = os.pipe()
     child = os.fork()
     if child == 0:
@@ -95,6 +103,7 @@ def killed_once(folder: Path, first: int, after_s: float) -> list[int]:
             traceback.print_exc()
             os._exit(1)
     os.close(writing)
+    assert os.read(reading, len(READY)) == READY, "the writer could not open the shelf"
     time.sleep(after_s)
     ended, status = os.waitpid(child, os.WNOHANG)
     assert ended == 0, f"the writer ended by itself: {status}"
@@ -107,7 +116,7 @@ def killed_once(folder: Path, first: int, after_s: float) -> list[int]:
     return [int.from_bytes(told[at : at + 4], "big") for at in range(0, len(told) - 3, 4)]
 
 
-def run(folder: Path, kills: int, seed: int, longest_s: float = 0.12) -> Counts:
+def run(folder: Path, kills: int, seed: int, longest_s: float = 0.15) -> Counts:
     """Kill a writer so many times; AssertionError where something acknowledged is not there."""
     chance = random.Random(seed)
     counts = Counts()
@@ -116,7 +125,7 @@ def run(folder: Path, kills: int, seed: int, longest_s: float = 0.12) -> Counts:
     done: set[int] = set()
     following = 0
     for kill in range(kills):
-        told = killed_once(folder, following, chance.uniform(0.004, longest_s))
+        told = killed_once(folder, following, chance.uniform(0.0, longest_s))
         done.update(told)
         in_flight = following + len(told)
         following = in_flight + 1

@@ -105,6 +105,11 @@ class NothingNew:
         return float(len({each.code for each in found.to_mend} - set(self.known)))
 
 
+def no_worse(game: Game, looker: Looker, seconds: float) -> tuple[NothingNew, ...]:
+    """The wish that a game gets nothing to mend that it did not have before."""
+    return (NothingNew(tuple({each.code: None for each in looker.findings(game, seconds).to_mend})),)
+
+
 def mends(game: Game, looker: Looker, seconds: float) -> tuple[Mended | NothingNew, ...]:
     """The wishes that stand for "nothing to mend" in this game."""
     found = looker.findings(game, seconds).to_mend

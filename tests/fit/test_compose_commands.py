@@ -1,0 +1,151 @@
+"""The commands of composing, run as they are typed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+import typer
+from typer.testing import CliRunner
+
+import library
+from compose.terminal.compose_commands import register
+
+app = typer.Typer()
+register(app)
+
+
+def run(*arguments: str) -> tuple[int, str]:
+    """The exit code and all that is printed; the test fails where the program breaks."""
+    result = CliRunner().invoke(app, arguments, env={"COLUMNS": "100"})
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    return result.exit_code, result.output
+
+
+def answer(*arguments: str) -> tuple[int, dict[str, Any]]:
+    """The exit code and the answer as JSON."""
+    code, text = run(*arguments, "--json")
+    found = json.loads(text)
+    assert isinstance(found, dict)
+    return code, found
+
+
+def test_differ_tells_a_remix_from_its_base() -> None:
+    code, text = run("differ", "lantern-row", "--with", "roll instead")
+    assert code == 0
+    assert "players roll where they threw overarm" in text
+    assert "mean length" in text
+
+
+def test_differ_sets_two_games_against_each_other() -> None:
+    code, found = answer("differ", "lantern-row", "heron-and-pike")
+    assert code == 0 and found["other"] == "Heron and Pike"
+    assert {each["heading"] for each in found["differences"]} >= {"kit", "space", "finish"}
+    assert all(each["name"] for each in found["forecast"])
+
+
+def test_differ_of_a_game_with_itself_says_so() -> None:
+    assert "say the same" in run("differ", "lantern-row", "lantern-row", "--quick")[1]
+    assert run("differ", "lantern-row")[0] == 2
+
+
+def test_suggest_meets_wishes() -> None:
+    code, found = answer("suggest", "lantern-row", "--skill", "kick", "--at-most", "4 balls", "--seconds", "20")
+    assert code == 0
+    names = {each["name"] for each in found["suggestions"][0]["modifiers"]}
+    assert names == {"kick instead", "fewer balls"}
+    assert all(each["bought"] or each["needed_by"] for each in found["suggestions"][0]["modifiers"])
+
+
+def test_suggest_mends_a_wrong_game() -> None:
+    path = Path(__file__).parents[1] / "wrong_games" / "games" / "stall.wrong.rules"
+    code, text = run("suggest", str(path), "--seconds", "20")
+    assert code == 0 and "hold limit" in text
+
+
+@pytest.mark.parametrize(
+    "wish",
+    [
+        ("--skill", "fly"),
+        ("--ages", "nine"),
+        ("--ages", "11 to 9"),
+        ("--court", "15"),
+        ("--at-most", "few"),
+        ("--at-most", "3 zeppelins"),
+        ("--round", "4"),
+        ("--class", "nobody"),
+    ],
+    ids=" ".join,
+)
+def test_suggest_refuses_what_it_does_not_understand(wish: tuple[str, str]) -> None:
+    code, found = answer("suggest", "lantern-row", *wish)
+    assert code == 2 and found["findings"][0]["hint"]
+
+
+def test_suggest_keeps_to_its_time_and_says_so() -> None:
+    code, found = answer("suggest", "heron-and-pike", "--skill", "tow", "--round", "4 to 6", "--seconds", "1")
+    assert code == 1 and not found["suggestions"] and not found["all_tried"]
+    assert found["nearest"]["missed"]
+
+
+def test_fit_of_a_class() -> None:
+    code, found = answer("fit", "lantern-row", "--class", "beck class")
+    assert code == 0
+    assert found["games"] == [{"north": 14, "south": 13}]
+    assert found["lesson"]["known_by"] == "forecast" and found["lesson"]["rounds"] >= 1
+    code, text = run("fit", "four-becks", "--class", "tarn class", "--quick")
+    assert code == 1 and "does not fit in the Tarn Head school hall" in " ".join(text.split())
+
+
+def test_mix_makes_the_table() -> None:
+    code, found = answer("mix", "lantern-row", "toll-stone", "--only", "add balls", "--only", "uneven sides")
+    assert code == 0 and len(found["cells"]) == 4
+    text = run("mix", "lantern-row", "--only", "add balls", "--only", "first to points", "--why")[1]
+    assert "first to points: `first to points` does not fit: Lantern Row has no points." in text
+    assert "least players" in text
+    assert run("mix", "lantern-row", "--only", "ad balls")[0] == 2
+
+
+def test_keep_and_carry_a_remix(tmp_path: Path) -> None:
+    base = tmp_path / "my-row.rules"
+    text = library.game_paths()[0].parent.joinpath("lantern-row.rules").read_text(encoding="utf-8")
+    base.write_text(text.replace("game Lantern Row", "game My Row"), encoding="utf-8")
+    kept = tmp_path / "low-row.rules"
+    added = ("--with", "roll instead", "--with", "add balls, n 3", "--title", "Low Row", "--out", str(kept))
+    assert run("keep", str(base), *added)[0] == 0
+    assert 'based on "My Row", whose content is "' in kept.read_text(encoding="utf-8")
+    assert "players roll where they threw overarm" in run("differ", str(base), str(kept), "--quick")[1]
+    assert "Nothing is lost" in run("carry", str(kept))[1]
+
+    old = tmp_path / "before.rules"
+    old.write_text(base.read_text(encoding="utf-8"), encoding="utf-8")
+    base.write_text(base.read_text(encoding="utf-8").replace("8 foam balls", "10 foam balls")
+                    .replace("4 foam balls", "5 foam balls"), encoding="utf-8")  # fmt: skip
+    code, found = answer("carry", str(kept), "--old", str(old), "--out", str(kept), "--force")
+    assert code == 1
+    assert any("now says: 10 foam balls" in each["title"] for each in found["findings"])
+    assert "Nothing is lost" in run("carry", str(kept))[1]
+
+
+def test_keep_of_a_switch_is_an_edit_of_its_own(tmp_path: Path) -> None:
+    kept = tmp_path / "hits.rules"
+    assert run("keep", "quarry-row", "--with", "turn on hits count", "--out", str(kept), "--title", "Hits")[0] == 0
+    assert 'turn on "hits count"' in kept.read_text(encoding="utf-8")
+    assert "Nothing is lost" in run("carry", str(kept))[1]
+
+
+def test_lineage_as_text_drawing_and_data(tmp_path: Path) -> None:
+    assert "Lantern Row on the Floor" in run("lineage")[1]
+    out = tmp_path / "tree.svg"
+    assert run("lineage", "--out", str(out))[0] == 0
+    root = ElementTree.fromstring(out.read_text(encoding="utf-8"))
+    words = [each.text for each in root.iter("{http://www.w3.org/2000/svg}text")]
+    assert "Lantern Row" in words and "roll instead" in words
+    found = answer("lineage")[1]
+    assert {"base": "Lantern Row", "remix": "Lantern Row on the Floor"}.items() <= found["steps"][0].items() or any(
+        step["remix"] == "Lantern Row on the Floor" for step in found["steps"]
+    )
+    assert run("lineage", "--out", str(tmp_path / "tree.png"))[0] == 2

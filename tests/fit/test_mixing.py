@@ -1,0 +1,66 @@
+"""The table of games and modifiers."""
+
+from __future__ import annotations
+
+import pytest
+from playing_games import every_modifier, library_games, looker, modifier_named
+
+from compose.fit.mixing import (
+    CELL_STATES,
+    FINDS,
+    FITS,
+    REFUSED,
+    UNSURE,
+    VERDICTS,
+    Cell,
+    cell,
+    fewest_players,
+    mixing_table,
+)
+
+
+def one(stem: str, name: str, states: int = CELL_STATES, seconds: float = 10.0) -> Cell:
+    return cell(library_games()[stem], modifier_named(name), looker(fewest_players, states), seconds)
+
+
+@pytest.mark.parametrize(
+    ("stem", "name", "verdict", "why"),
+    [
+        ("lantern-row", "add balls", FITS, ""),
+        ("lantern-row", "overarm instead", FITS, "It changes nothing here."),
+        ("homestead", "draw at once", REFUSED, "`draw at once` does not fit: Homestead has only one side."),
+        ("cairn-keepers", "kick instead", REFUSED, "no ball fit for kick"),
+        ("heron-and-pike", "nobody is out", FINDS, "never takes effect"),
+        ("sledge-road", "first to points", FINDS, "can never win"),
+    ],
+)
+def test_each_verdict(stem: str, name: str, verdict: str, why: str) -> None:
+    found = one(stem, name)
+    assert found.verdict == verdict and why in found.why
+    assert bool(found.codes) is (verdict == FINDS)
+
+
+def test_too_large_a_game_is_not_called_fitting() -> None:
+    found = one("heron-and-pike", "fetchers", states=500)
+    assert found.verdict == UNSURE and "too large" in found.why
+    assert one("lantern-row", "add balls", seconds=0.0).verdict == UNSURE
+
+
+def test_whole_row_has_a_verdict_and_one_sentence_each() -> None:
+    steps: list[tuple[int, int]] = []
+    games = [library_games()["ferry-bench"], library_games()["toll-stone"]]
+    eyes = looker(fewest_players, CELL_STATES)
+    cells = list(mixing_table(games, every_modifier(), eyes, 60.0, lambda done, of: steps.append((done, of))))
+    assert len(cells) == 2 * len(every_modifier())
+    assert steps[-1] == (len(cells), len(cells))
+    for each in cells:
+        assert each.verdict in VERDICTS
+        assert (each.verdict == FITS) or (each.why.endswith(".") and "\n" not in each.why)
+        assert each.verdict != REFUSED or each.lines == 0
+    assert eyes.checked < len(cells)
+
+
+def test_table_keeps_to_its_time() -> None:
+    cells = list(mixing_table([library_games()["lantern-row"]], every_modifier(), looker(fewest_players), 0.0))
+    assert {each.verdict for each in cells} <= {REFUSED, UNSURE, FITS}
+    assert all(each.why for each in cells if each.verdict == FITS)
