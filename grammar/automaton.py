@@ -15,7 +15,7 @@ from attrs import frozen
 from lark import UnexpectedCharacters
 from lark.parsers.lalr_analysis import Shift
 
-from grammar.language import sentence_parser, start_symbol, terminal_phrases
+from grammar.language import sentence_parser, start_symbol, terminal_phrases, tokens
 
 Stack = tuple[int, ...]
 END = "$END"
@@ -39,7 +39,7 @@ def pieces(text: str) -> list[Piece]:
     offset = 0
     while offset < len(text):
         try:
-            for token in sentence_parser().lex(text[offset:]):
+            for token in tokens(text[offset:]):
                 start = token.start_pos or 0
                 found.append(Piece(token.type, str(token), offset + start, offset + start + len(token)))
             return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from difflib import SequenceMatcher
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from grammar.automaton import pieces
@@ -31,12 +31,17 @@ def examples() -> Mapping[str, tuple[str, ...]]:
 
 def nearest_example(section: str, line: str) -> str:
     """The example of a section whose words are most like those of a line; "" where the page has none."""
-    words = [piece.text.lower() for piece in pieces(line[:_MOST_LETTERS])]
+    words = _words(line[:_MOST_LETTERS])
 
     def likeness(example: str) -> float:
-        return SequenceMatcher(None, words, [piece.text.lower() for piece in pieces(example)]).ratio()
+        return SequenceMatcher(None, words, _words(example)).ratio()
 
     return max(examples().get(section, ()), key=likeness, default="")
+
+
+@lru_cache(maxsize=512)
+def _words(line: str) -> tuple[str, ...]:
+    return tuple(piece.text.lower() for piece in pieces(line))
 
 
 def usual_words(section: str) -> frozenset[str]:

@@ -8,6 +8,7 @@ where it stands and not at the end of the line.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from functools import cache, lru_cache
 from pathlib import Path
 
@@ -80,6 +81,15 @@ def parse_sentence(section: str, text: str) -> ParseTree:
     return sentence_parser().parse(text, start=start_symbol(section))
 
 
+def tokens(text: str) -> Iterator[Token]:
+    """The tokens of a text; raises lark.UnexpectedCharacters where there is none.
+
+    They come from the parser's own lexer: Lark.lex would build a new one each time.
+    """
+    begun = sentence_parser().parse_interactive(text, start=start_symbol(STARTS[0]))
+    yield from begun.lexer_thread.lex(begun.parser_state)  # type: ignore[no-untyped-call]
+
+
 def terminal_phrases(name: str) -> tuple[str, ...]:
     """The words that a terminal of the grammar stands for; none for names, numbers and the like."""
     if name in _OPEN_TERMINALS:
@@ -91,7 +101,7 @@ def terminal_phrases(name: str) -> tuple[str, ...]:
 def _phrases_by_terminal() -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
     for phrase in reserved_phrases():
-        token = next(iter(sentence_parser().lex(phrase, dont_ignore=True)), None)
-        if isinstance(token, Token) and len(token) == len(phrase):
+        token = next(tokens(phrase), None)
+        if token is not None and len(token) == len(phrase):
             found.setdefault(token.type, []).append(phrase)
     return {name: tuple(sorted(phrases)) for name, phrases in found.items()}

@@ -194,7 +194,9 @@ def _likeness(said: str, phrase: str) -> float:
     longer = max(len(said), len(phrase))
     if said == phrase or len(said) < 2 or abs(len(said) - len(phrase)) > max(2, longer // 4):
         return 0.0
-    ratio = 0.85 if _turned_round(said, phrase) else SequenceMatcher(None, said, phrase).ratio()
+    ratio = SequenceMatcher(None, said, phrase).ratio()
+    if _turned_round(said, phrase):
+        ratio = max(ratio, 0.85)
     enough = _LIKE_ENOUGH if said[0] == phrase[0] else _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING
     return ratio if ratio >= enough else 0.0
 

@@ -12,6 +12,7 @@ from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Quantity
 from grammar.sentences.sides import Kit, Placing
+from grammar.words import plural
 
 _EACH = ("each", "every", "their")
 
@@ -88,7 +89,7 @@ def _counted(placing: Placing, line: GameKit, count: int | None) -> Placing:
 
 
 def _irregular(line: GameKit) -> bool:
-    return line.plural not in (line.name + "s", line.name + "es")
+    return plural(line.name) != line.plural
 
 
 def _is(name: Name, line: GameKit) -> bool:

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 
 from compose.net.floor import floor_of
 from compose.net.lower.attempts import Table, lower_attempts
+from compose.net.lower.becoming import lower_becomes
 from compose.net.lower.builder import Builder
 from compose.net.lower.clockwork import (
-    lower_becomes,
     lower_everyone_holds,
     lower_fetches,
     lower_frees,
@@ -21,6 +21,7 @@ from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
 from compose.net.lower.trying import sizes_m
 from compose.net.net import Net, Place
+from compose.net.width import too_wide
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, play, when
@@ -39,7 +40,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     `granted` is the sheet of rules that hold where the game says nothing else.
     """
     numbers = dict(usual_players(game) if players is None else players)
-    findings = tuple(_too_few(game, numbers))
+    findings = (*_too_few(game, numbers), *too_wide(game))
     if findings:
         return Outcome(None, findings)
     builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers, sizes_m(game)))

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
+from compose.net.width import MOST_COMBINATIONS, combinations
 from compose.share.item import KINDS, Sheet, sheets_in
 from compose.share.refusal import RefusedError, shown
 from grammar.finding import Finding, Severity
@@ -17,7 +18,6 @@ from grammar.game import Game
 from grammar.layout import Part, TextLine, decoded, parts
 from grammar.parse import parse, parse_line
 from grammar.resolve import resolve
-from grammar.sentences.play import Attempt
 from grammar.tree import GameSheet
 from library import kit_categories
 
@@ -35,7 +35,6 @@ MOST_KIT_LINES = 16
 MOST_KIT_PIECES = 400
 MOST_AREAS = 16
 MOST_RULES = 60
-MOST_COMBINATIONS = 400
 
 
 @lru_cache(maxsize=256)
@@ -77,7 +76,6 @@ def _sizes(game: Game) -> Iterator[tuple[str, int, int]]:
     sides = len(game.sides)
     pieces = sum(line.count * (sides if line.owner == "each" else 1) for line in game.kit)
     rules = sum(len(game.sheet.lines(section)) for section in ("play", "when", "finish"))
-    attempts = sum(1 for _ in game.all_of("play", Attempt))
     yield "sides", sides, MOST_SIDES
     yield "players", sum(side.most for side in game.sides), MOST_PLAYERS
     yield "lines of kit", len(game.kit), MOST_KIT_LINES
@@ -85,7 +83,7 @@ def _sizes(game: Game) -> Iterator[tuple[str, int, int]]:
     yield "areas", len(game.areas), MOST_AREAS
     yield "rules", rules, MOST_RULES
     # Who may try what with which thing: the work of taking a game apart grows with all three together.
-    yield "combinations of sides, kit and attempts", sides * len(game.kit) * attempts, MOST_COMBINATIONS
+    yield "combinations of sides, kit and attempts", combinations(game), MOST_COMBINATIONS
 
 
 def _read_line_by_line(part: Part, file: str) -> None:

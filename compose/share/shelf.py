@@ -63,12 +63,17 @@ class Shelf:
             return 0
         if self.read_only:
             return shelf_index.refreshed(self.index, self.folder)
-        with self.writing() as changed:
+        with self.writing(for_index=True) as changed:
             return changed
 
     @contextmanager
-    def writing(self) -> Iterator[int]:
-        """Hold the one lock of the shelf; the index is up to the plain files before and after."""
+    def writing(self, for_index: bool = False) -> Iterator[int]:
+        """Hold the one lock of the shelf; the index is up to the plain files before and after.
+
+        Once the plain files are written the work is done, for they are the truth: where only the index then
+        finds no room any more, whoever opens the shelf next brings it up to them. `for_index` is for work that
+        is about the index itself.
+        """
         if self.read_only:
             hint = "Choose a folder where you may write."
             raise RefusedError(
@@ -79,17 +84,28 @@ class Shelf:
             shelf_index.prepared(self.index)
             journal.finish_open(self.folder)
             yield shelf_index.refreshed(self.index, self.folder)
+        except BaseException:
+            self._let_go()
+            raise
+        try:
             shelf_index.refreshed(self.index, self.folder)
             self.index.execute("COMMIT")
+        except sqlite3.OperationalError:
+            self._let_go()
+            if for_index:
+                raise
         except BaseException:
-            if self.index.in_transaction:
-                self.index.execute("ROLLBACK")
+            self._let_go()
             raise
+
+    def _let_go(self) -> None:
+        if self.index.in_transaction:
+            self.index.execute("ROLLBACK")
 
     @told
     def rebuild(self) -> int:
         """Throw the index away and make it again from the plain files; how many files were read."""
-        with self.writing():
+        with self.writing(for_index=True):
             shelf_index.emptied(self.index)
             return shelf_index.refreshed(self.index, self.folder)
 
@@ -102,6 +118,7 @@ class Shelf:
     @told
     def named(self, name: str) -> Stored:
         """The thing of that name: a game or remix, else a modifier."""
+        self.catch_up()
         return self._named(name)
 
     @told

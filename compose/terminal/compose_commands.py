@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Annotated
 
@@ -27,7 +28,7 @@ def register(app: typer.Typer) -> None:
 
 
 def differ(
-    name: Name,
+    one: Name,
     other: Annotated[str | None, typer.Argument(help="A second game; without it, the game with modifiers.")] = None,
     modifier: With = None,
     pupils: Pupils = None,
@@ -37,7 +38,7 @@ def differ(
     """Say in plain words how two games, or a game and its remix, differ: players, kit, space, play, forecast."""
     from compose.terminal.differing import show_difference
 
-    raise typer.Exit(show_difference(name, other, modifier or [], pupils, quick, as_json))
+    raise typer.Exit(show_difference(one, other, modifier or [], pupils, quick, as_json))
 
 
 def suggest(
@@ -61,22 +62,23 @@ def suggest(
     as_json: AsJson = False,
 ) -> None:
     """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
+    begun = time.perf_counter()  # what is loaded now counts as looking, too
     from compose.terminal.suggesting import show_suggestions
     from compose.terminal.wishing import Asked
 
     asked = Asked(
         skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name
     )
-    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, seconds, most, as_json))
+    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, begun + seconds, most, as_json))
 
 
 def fit(
-    name: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False
+    played: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False
 ) -> None:
     """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds the lesson has time for."""
     from compose.terminal.fitting import show_fit
 
-    raise typer.Exit(show_fit(name, modifier or [], class_name, quick, as_json))
+    raise typer.Exit(show_fit(played, modifier or [], class_name, quick, as_json))
 
 
 def mix(
@@ -93,7 +95,7 @@ def mix(
 
 
 def keep(
-    name: Name,
+    base: Name,
     modifier: With = None,
     title: Annotated[str | None, typer.Option("--title", help="The name of the remix.")] = None,
     about: Annotated[str | None, typer.Option("--about", help="What the remix is about, in a sentence.")] = None,
@@ -105,7 +107,7 @@ def keep(
     """Keep a game with modifiers as a remix file: its base by name and content, the modifiers in order."""
     from compose.terminal.remix_writing import write_remix
 
-    raise typer.Exit(write_remix(name, modifier or [], title, about, credit, out, force, as_json))
+    raise typer.Exit(write_remix(base, modifier or [], title, about, credit, out, force, as_json))
 
 
 def carry(

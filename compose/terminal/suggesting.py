@@ -30,10 +30,12 @@ SEARCHING = 0.8  # the part of the time that is spent searching; the rest tells 
 
 
 def show_suggestions(
-    name: str, modifiers: Sequence[str], asked: Asked, mend: bool, seconds: float, most: int, as_json: bool
+    name: str, modifiers: Sequence[str], asked: Asked, mend: bool, deadline: float, most: int, as_json: bool
 ) -> int:
-    """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
-    begun = time.perf_counter()
+    """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found.
+
+    `deadline` is the time by which to have an answer, on the clock of time.perf_counter.
+    """
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
     looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
@@ -41,7 +43,7 @@ def show_suggestions(
     to_mend = mend or not wanted
     wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker, LOOK_SECONDS))
     tried = moves(library_modifiers(), game, wanted)
-    left = SEARCHING * seconds - (time.perf_counter() - begun)
+    left = SEARCHING * (deadline - time.perf_counter())
     with watched(as_json) as progress:
         found = search(game, wishes, tried, looker, max(left, 0.2), most, progress)
     ranked = suggestions(found, wishes, looker, most)

@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from compose.share.common import common_shelf, give, packed_from
-from compose.share.common_git import commit, repository
+from compose.share.shared_folder import common_shelf, give, packed_from
+from compose.share.shared_folder_git import commit, repository
 from compose.share.site.build import build_site
 from compose.share.taking_in import State
 from compose.terminal.answer import FINE, TO_MEND, finding_json, say, say_findings, say_json

@@ -11,6 +11,9 @@ numbers of both and the seconds; judges nothing.
 from __future__ import annotations
 
 import os
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before NumPy is loaded: idle helpers would be counted as work
+
 import platform
 import sys
 import tempfile

@@ -149,3 +149,29 @@ def test_lineage_as_text_drawing_and_data(tmp_path: Path) -> None:
         step["remix"] == "Lantern Row on the Floor" for step in found["steps"]
     )
     assert run("lineage", "--out", str(tmp_path / "tree.png"))[0] == 2
+
+
+def test_remixes_that_come_from_each_other_are_refused(tmp_path: Path) -> None:
+    for one, other in (("One", "Two"), ("Two", "One")):
+        text = f'remix {one}\n  based on "{other}"\n  with "hold limit"\n'
+        (tmp_path / f"{one.lower()}.rules").write_text(text, encoding="utf-8")
+    code, found = answer("differ", "lantern-row", str(tmp_path / "one.rules"), "--quick")
+    assert code == 2 and "comes from itself" in found["findings"][0]["title"]
+    assert run("lineage", str(tmp_path), "--out", str(tmp_path / "round.svg"))[0] == 0
+
+
+@pytest.mark.parametrize("command", ["show", "remix", "check", "forecast", "card", "plan", "suggest"])
+def test_every_command_of_a_game_takes_a_remix(command: str) -> None:
+    from compose.terminal.main import app as whole
+
+    result = CliRunner().invoke(whole, [command, "lantern row on the floor"])
+    assert result.exit_code == 0, result.output
+    assert "Lantern Row on the Floor" in result.output or "LANTERN ROW ON THE FLOOR" in result.output
+
+
+def test_remix_of_a_remix_is_made_from_both(tmp_path: Path) -> None:
+    kept = tmp_path / "short-floor.rules"
+    short = ("--with", "shorter court", "--out", str(kept), "--title", "Short")
+    assert run("keep", "lantern row on the floor", *short)[0] == 0
+    text = run("differ", "lantern-row", str(kept), "--quick")[1]
+    assert "players roll where they threw overarm" in text and "25 % less floor" in text

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 import grammar
+from grammar.language import SHEETS
 from grammar.layout import SECTIONS
 from grammar.parse import parse_line
 
@@ -36,4 +37,4 @@ def test_example_reads_back_as_written(section: str, line: str) -> None:
 
 
 def test_page_has_every_section() -> None:
-    assert {section for section, _ in examples()} == {"head", *SECTIONS, "modifier"}
+    assert {section for section, _ in examples()} == {"head", *SECTIONS, *SHEETS}

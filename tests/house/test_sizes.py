@@ -13,19 +13,14 @@ MOST_FUNCTION_LINES = 45
 # What is longer today, to be split. Nothing joins these lists.
 LONG_FILES = frozenset(
     (
-        "compose/net/lower/aims.py",
-        "compose/net/lower/clockwork.py",
-        "compose/net/lower/consequences.py",
         "grammar/sentences/finish.py",
         "grammar/sentences/modifier.py",
         "grammar/sentences/play.py",
         "grammar/sentences/when.py",
-        "tests/forecast/test_forecast.py",
     )
 )
 LONG_FUNCTIONS = frozenset(
     (
-        "compose/forecast/forecast.py:forecast",
         "compose/terminal/fitting.py:_json",
         "compose/terminal/share_commands.py:_common_commands",
         "compose/terminal/shelf_commands.py:_shelf_rounds",

@@ -10,9 +10,9 @@ from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_g
 from shelves import contents, files, given, opened, refusal
 from site_shelf import keep
 
-from compose.share.common import common_shelf, give, packed_from
-from compose.share.common_git import commit, in_git
 from compose.share.item import Item
+from compose.share.shared_folder import common_shelf, give, packed_from
+from compose.share.shared_folder_git import commit, in_git
 from compose.share.shelf_files import Note
 from compose.share.taking_in import State, take_in
 

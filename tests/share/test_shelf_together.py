@@ -195,11 +195,15 @@ def test_trouble_is_told_in_plain_words(error: OSError | sqlite3.Error, code: st
     assert refused.code == code and refused.title.endswith(".")
 
 
-def test_sqlite_that_runs_out_of_room_says_the_disk_is_full(tmp_path: Path) -> None:
+def test_an_index_without_room_neither_loses_work_nor_says_it_was_not_done(tmp_path: Path) -> None:
+    text = FELL_GATE.replace("care\n", "care\n" + "".join(f'  "Caution {n} of many."\n' for n in range(150)))
+    long_gate = game_item(text.replace("Fell Gate", "Long Gate"))
     with opened(tmp_path) as shelf:
         given(shelf.put(game_item()))
         pages = shelf.index.execute("PRAGMA page_count").fetchone()[0]
         shelf.index.execute(f"PRAGMA max_page_count = {pages}")
-        text = FELL_GATE.replace("care\n", "care\n" + "".join(f'  "Caution {n} of many."\n' for n in range(150)))
-        code, _ = refusal(shelf.put(game_item(text.replace("Fell Gate", "Long Gate"))))
-        assert code == "S-full"
+        given(shelf.put(long_gate))
+        assert refusal(shelf.stored())[0] == "S-full"
+    with opened(tmp_path) as shelf:
+        assert contents(shelf) == {"Fell Gate": game_item().content, "Long Gate": long_gate.content}
+        assert index_is_true(shelf)

