@@ -13,8 +13,6 @@ from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.lines import TextLine
-from grammar.mended import mended
-from grammar.mistakes import slip
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
@@ -107,6 +105,8 @@ class FileReader:
                 continue
             text = Filled(text_line.text, {})
             if not _is_sentence("modifier", text.text):
+                from grammar.mended import mended
+
                 meant = mended("modifier", text_line.text, {})
                 text = meant.filled if meant else text
             takes = self._meant("modifier", text_line, text) if _is_sentence("modifier", text.text) else None
@@ -132,6 +132,8 @@ class FileReader:
         try:
             return Line(self._node(section, text_line, filled), text_line.notes)
         except UnexpectedInput:
+            from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
+
             found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
         self._wrong(found.finding, found.lost)
         return Line(self._meant(section, text_line, found.meant), text_line.notes) if found.meant else None

@@ -8,11 +8,10 @@ from __future__ import annotations
 import os
 import pickle
 import sys
-import tempfile
 from hashlib import sha256
-from importlib.metadata import version
 from pathlib import Path
 
+import lark
 from lark import Lark
 
 FOLDER = Path(__file__).with_name("__pycache__")
@@ -21,7 +20,7 @@ FOLDER = Path(__file__).with_name("__pycache__")
 def tables_file(text: str) -> Path:
     """Where the tables for this grammar, this Lark and this Python are kept."""
     made_from = "\0".join((text, Path(__file__).with_name("language.py").read_text(encoding="utf-8")))
-    key = sha256(f"{made_from}{version('lark')}{sys.version}".encode()).hexdigest()[:16]
+    key = sha256(f"{made_from}{lark.__version__}{sys.version}".encode()).hexdigest()[:16]
     return FOLDER / f"rules.{key}.tables"
 
 
@@ -38,6 +37,8 @@ def keep_tables(text: str, parser: Lark) -> Lark:
     """Keep a parser for the next run; where nothing may be written, the next run makes it again."""
     if sys.dont_write_bytecode:
         return parser
+    import tempfile
+
     name = ""
     try:
         FOLDER.mkdir(exist_ok=True)

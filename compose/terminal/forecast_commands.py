@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from compose.terminal.share_options import ShelfFolder
+
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
     list[str] | None,
@@ -42,14 +44,20 @@ def forecast(
         int, typer.Option("--rounds", min=100, max=1_000_000, help="Rounds to play where the game is too large.")
     ] = 4_000,
     seed: Seed = 1,
+    seen: Annotated[bool, typer.Option("--seen", help="Weigh in the rounds that your shelf keeps.")] = False,
+    of_class: Annotated[str, typer.Option("--of-class", help="Only those of this class, such as 5a.")] = "",
+    shelf: ShelfFolder = None,
     as_json: AsJson = False,
 ) -> None:
     """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
     from compose.check.space import Budget
     from compose.forecast.simulate import Play
     from compose.terminal.forecasting import Asked, show_forecast
+    from compose.terminal.seeing import Kept
 
-    asked = Asked(minutes, absent, Budget(states, seconds, memory), Play(rounds=rounds, seed=seed, seconds=seconds))
+    play = Play(rounds=rounds, seed=seed, seconds=seconds)
+    kept = Kept(shelf, of_class) if seen or of_class else None
+    asked = Asked(minutes, absent, Budget(states, seconds, memory), play, kept)
     raise typer.Exit(show_forecast(name, modifier or [], pupils, asked, as_json))
 
 

@@ -27,6 +27,7 @@ from compose.terminal.checking import headline
 from compose.terminal.finding_games import granted, kit
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.remixing import remix_title
+from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
 from compose.terminal.stages import Ready, ready
 from grammar.finding import Finding, Severity
 from grammar.sentences.finish import Halves
@@ -37,12 +38,14 @@ WIDTH = 78
 
 @frozen
 class Asked:
-    """What a forecast is asked for: how long the lesson, how many are away, and how much work may be spent."""
+    """What a forecast is asked for: how long the lesson, how many are away, how much work may be spent,
+    and whose kept rounds are weighed in (None: nobody's)."""
 
     lesson_minutes: float | None = None
     absent: int = 0
     budget: Budget = USUAL
     play: Play = field(factory=Play)
+    kept: Kept | None = None
 
 
 def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:
@@ -61,10 +64,16 @@ def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked
     if found is None:
         return _nothing_known(patience.stopped, as_json)
     findings = (*prepared.findings, *forecast_findings(found, library.norms()))
+    seen = seen_rounds(prepared, asked.kept, as_json) if asked.kept is not None else None
+    change = correction(prepared, found.band.usual, seen) if seen is not None else ()
     if as_json:
-        say_json(_json(prepared, fewer, found, short, findings))
+        with_seen = {"with_own_rounds": correction_json(seen, change)} if seen is not None else {}
+        say_json(_json(prepared, fewer, found, short, findings) | with_seen)
     else:
-        _say(prepared, fewer, found, short, findings)
+        _say(prepared, fewer, found, short)
+        for line in correction_lines(seen, change) if seen is not None else ():
+            say(line)
+        _say_findings(findings)
     return INTERRUPTED if patience.stopped else exit_code(findings)
 
 
@@ -125,9 +134,7 @@ def _nothing_known(stopped: bool, as_json: bool) -> int:
     return INTERRUPTED
 
 
-def _say(
-    prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None, findings: Sequence[Finding]
-) -> None:
+def _say(prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None) -> None:
     say(headline(prepared))
     say()
     for section in told(found):
@@ -141,6 +148,9 @@ def _say(
         for line in _with_fewer(fewer, found.band.usual, short.band.usual):
             say(line)
         say()
+
+
+def _say_findings(findings: Sequence[Finding]) -> None:
     say_findings(findings)
     to_mend = sum(finding.severity is Severity.WARNING for finding in findings)
     say("Nothing to mend." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
