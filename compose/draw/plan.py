@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from compose.draw.labelling import box_of
 from compose.draw.palette import WHITE
 from compose.draw.plan_court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
 from compose.draw.plan_hall import (
@@ -17,7 +18,7 @@ from compose.draw.plan_hall import (
 from compose.draw.plan_legend import legend_below, legend_beside
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import draw_throws, metres, shown_throws
-from compose.draw.shapes import Drawing, Ink, rectangle
+from compose.draw.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
 from compose.draw.wording import ENGLISH, Wording
@@ -56,6 +57,8 @@ def plan_of(
     else:
         low = legend_below(sheet, around, box.bottom, captions, hall is not None)
         whole = Rectangle(box.left, low, box.right, box.top)
+    for shape in sheet.shapes:  # on a very narrow court words can be broader than what they name
+        whole = whole.joined(box_of(shape)) if isinstance(shape, Label) else whole
     paper = rectangle(whole, Ink(WHITE))
     title, words = wording.say("Floor plan of {game}", game=game.title), described(game, floor, hall, wording)
     drawn = Drawing(title, words, whole, (paper, *sheet.shapes))

@@ -59,10 +59,11 @@ def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -
 def _told(game: Game, first: Use, second: Use, kit: Mapping[str, KitItem]) -> str | None:
     """What differs between the two orders of a pair, or None where nothing does."""
     one, other = (remix(game, pair, kit) for pair in ((first, second), (second, first)))
-    if one.value is None:
+    if one.value is None and other.value is None:
         return None
-    if other.value is None:
-        return f"the other way round, {other.findings[0].title[:1].lower()}{other.findings[0].title[1:]}"
+    if one.value is None or other.value is None:
+        way, why = ("this", one) if one.value is None else ("the other", other)
+        return f"{way} way round, {why.findings[0].title}"
     ours, theirs = canonical_text(one.value.game), canonical_text(other.value.game)
     return None if ours == theirs else _differing(ours, theirs)
 

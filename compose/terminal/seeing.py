@@ -46,7 +46,8 @@ def seen_rounds(prepared: Ready, kept: Kept, as_json: bool) -> tuple[SeenRound, 
 def correction(prepared: Ready, usual: Answers, seen: Sequence[SeenRound]) -> tuple[Corrected, ...]:
     """The forecast before and after the rounds that were seen."""
     bell = prepared.net.bell
-    weight = bands_used(library.norms().tables["lesson observed"].rows["weight"], prepared.game.ages_years)[0].figure.usual
+    row = library.norms().tables["lesson observed"].rows["weight"]
+    weight = bands_used(row, prepared.game.ages_years)[0].figure.usual
     return corrected(usual, seen, bell.after_s / 60 if bell else None, weight)
 
 

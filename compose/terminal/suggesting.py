@@ -26,7 +26,7 @@ from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game
 from grammar.words import count, listing
 
-SEARCHING = 0.8  # the part of the time that is spent searching; the rest tells what each modifier bought
+SEARCHING = 0.75  # the part of the time that is spent searching; the rest tells what each modifier bought
 
 
 def show_suggestions(
