@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from attrs import frozen
 
 from compose.check import Budget, CheckResult
+from compose.fit.teams import most_games, teams_of
 from compose.modifiers.apply import Remix, remix
 from compose.modifiers.clash import clashes, order_matters, undone
 from compose.modifiers.modifier import Use
@@ -50,17 +51,16 @@ def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
 
 
 def split(made: Remix, pupils: int | None, as_json: bool = False) -> dict[str, int]:
-    """Pupils → players of each side, as even as can be; odd ones go to the sides named first."""
+    """Pupils → players of each side of the game (of the first, where several are played side by side)."""
     if pupils is None:
         return usual_players(made.game)
-    sides = [side.name for side in made.game.sides]
     least = sum(side.least for side in made.game.sides)
-    most = sum(side.most for side in made.game.sides)
+    most = sum(side.most for side in made.game.sides) * most_games(made.game)
     if not least <= pupils <= most:
         title = f"{made.game.title} is for {least} to {most} pupils, not for {pupils}."
         hint = "Let others take turns, play two games side by side, or change the sides of the sheet."
         refuse(title, hint, as_json)
-    return {side: pupils // len(sides) + (number < pupils % len(sides)) for number, side in enumerate(sides)}
+    return dict(teams_of(made.game, pupils).games[0])
 
 
 def ready(name: str, modifiers: Sequence[str], pupils: int | None, as_json: bool = False) -> Ready:
