@@ -10,7 +10,6 @@ import attrs
 from grammar.finding import Finding
 from grammar.meanings import Meaning
 from grammar.resolve.names import name_findings
-from grammar.resolve.reworded import reworded
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet, Line
 
@@ -38,7 +37,11 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple
 def _wrong(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> list[Finding]:
     """What is wrong with the names of a sentence; one thing where another wording mends the whole of it."""
     wrong = list(name_findings(sentence, meanings))
-    better = reworded(section, sentence, meanings) if wrong else None
+    if not wrong:
+        return []
+    from grammar.resolve.reworded import reworded  # loaded only where a name means nothing
+
+    better = reworded(section, sentence, meanings)
     return [attrs.evolve(wrong[0], hint=f"Write: {better}")] if better else wrong
 
 
