@@ -14,6 +14,7 @@ from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import summary
+from compose.terminal.finding_games import kit
 from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write
@@ -69,7 +70,18 @@ def card_for(
     prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK
 ) -> Card:
     """The card of a remix with what the check says of it."""
-    return card_of_remix(prepared.remix, floor, hall, look, tuple(_check_lines(prepared, result)))
+    said = tuple(_check_lines(prepared, result))
+    return card_of_remix(prepared.remix, floor, hall, look, said, _forecast_lines(prepared, result))
+
+
+def _forecast_lines(prepared: Ready, result: CheckResult) -> tuple[str, ...]:
+    """The forecast in two sentences, where it is quick and nothing is to mend first."""
+    to_mend = any(finding.severity is not Severity.NOTE for finding in (*prepared.findings, *result.findings))
+    if result.space is None or to_mend:
+        return ()
+    from compose.forecast.in_short import forecast_in_short
+
+    return forecast_in_short(result.space, kit())
 
 
 def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
@@ -79,7 +91,7 @@ def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
     if to_mend:
         return [f"{head}: {count(len(to_mend), 'thing')} to mend", *(finding.title for finding in to_mend[:2])]
     sentences = [line for line in summary(prepared, result.facts) if not line.startswith("Looked")]
-    return [f"{head}: nothing to mend", *sentences[:2]]
+    return [f"{head}: nothing to mend", *sentences[:1]]
 
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:

@@ -72,12 +72,18 @@ def titled(made: Remix) -> Game:
 
 
 def card_of_remix(
-    made: Remix, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK, check: tuple[str, ...] = ()
+    made: Remix,
+    floor: Floor,
+    hall: Hall | None,
+    look: Look = USUAL_LOOK,
+    check: tuple[str, ...] = (),
+    forecast: tuple[str, ...] = (),
 ) -> Card:
-    """The card of a remix: its modifiers, its lineage, and what the check says where it was asked."""
+    """The card of a remix: its modifiers, its lineage, and what check and forecast say where they were asked."""
     notes = CardNotes(
         modifiers=tuple((use.label, use.modifier.about) for use in made.uses),
         check=check,
+        forecast=forecast,
         cautions=made.cautions,
         lineage=(made.base.title, *(use.label for use in made.uses)) if made.uses else (),
     )
