@@ -18,7 +18,7 @@ from library import granted_path
 # Rules that no file of the library needs yet. A rule leaves this list with the game or modifier that needs it.
 NOT_YET = frozenset(
     (
-        *("at_least", "at_most", "at_most_there", "caught_chance", "from_where", "lose_when"),
+        *("at_least", "at_most", "at_most_there", "caught_chance", "lose_when"),
         *("missed", "succeed_chance", "side_wins", "starts_again", "taken_over"),
         *("make_court", "needs_skill", "turn_switch"),
     )
