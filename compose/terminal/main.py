@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -128,10 +130,29 @@ for commands in (forecast_commands, compose_commands, draw_commands, share_comma
     commands.register(app)
 
 
+def asked_for(words: Sequence[str]) -> typer.Typer:
+    """The program with no more than the command that is asked for: making all of them takes as long as a check."""
+    commands = [each for each in app.registered_commands if words[:1] == [each.name or _typed(each.callback)]]
+    if not commands:
+        return app
+    alone = typer.Typer(help=app.info.help, rich_markup_mode=None, pretty_exceptions_enable=False)
+    alone.registered_commands = commands
+    alone.callback()(_nothing)
+    return alone
+
+
+def _typed(callback: Callable[..., object] | None) -> str:
+    return callback.__name__.replace("_", "-") if callback else ""
+
+
+def _nothing() -> None:
+    """Keeps the name of the command in front of its options, though it is the only one."""
+
+
 def main() -> None:
     """The program: Ctrl-C ends it with one word and no traceback."""
     try:
-        app()
+        asked_for(sys.argv[1:])()
     except KeyboardInterrupt:
         typer.echo("Stopped.", err=True)
         raise SystemExit(130) from None

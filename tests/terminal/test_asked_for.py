@@ -1,0 +1,26 @@
+"""One command made alone is the same command as in the whole program."""
+
+from __future__ import annotations
+
+import pytest
+import typer
+import typer.main
+from running import COMMANDS
+from typer.testing import CliRunner
+
+from compose.terminal.main import app, asked_for
+
+WHOLE = {info.name for info in app.registered_groups}
+
+
+@pytest.mark.parametrize("name", sorted(set(COMMANDS) - WHOLE))
+def test_a_command_made_alone_explains_itself_as_in_the_whole_program(name: str) -> None:
+    alone = asked_for([name])
+    assert alone is not app
+    assert set(typer.main.get_group(alone).commands) == {name}
+    assert CliRunner().invoke(alone, [name, "--help"]).stdout == CliRunner().invoke(app, [name, "--help"]).stdout
+
+
+@pytest.mark.parametrize("words", [[], ["--help"], ["chek"], ["pack", "make"], ["--install-completion"]])
+def test_anything_else_is_left_to_the_whole_program(words: list[str]) -> None:
+    assert asked_for(words) is app
