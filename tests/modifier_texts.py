@@ -7,7 +7,8 @@ from functools import cache
 from game_texts import Draw, chance, texts, titles
 from hypothesis import strategies as st
 
-from compose.modifiers.modifier import Modifier, Use, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Modifier, Use
 from grammar.parse import parse
 from grammar.sentences.base import Quantity
 from library import modifier_paths

@@ -56,8 +56,13 @@ def headline(card: Card, width: float, size: float) -> list[Block]:
     blocks = [paragraph(card.title, width, fontName=BOLD, fontSize=max(min(big, wide), 1.4 * size), textColor=ACCENT)]
     if card.about:
         blocks.append(paragraph(card.about, width, 0.35 * size, fontName=SLANTED, fontSize=1.1 * size))
-    return [*blocks, *(marked(line, width, 0.55 * size if not order else 0.2 * size, fontSize=size)
-                       for order, line in enumerate(facts))]
+    return [
+        *blocks,
+        *(
+            marked(line, width, 0.55 * size if not order else 0.2 * size, fontSize=size)
+            for order, line in enumerate(facts)
+        ),
+    ]
 
 
 def _together(value: str) -> str:
@@ -68,8 +73,14 @@ def _together(value: str) -> str:
 def section_blocks(section: CardSection, width: float, size: float) -> list[Block]:
     """A heading and a list."""
     head = paragraph(section.heading, width, 0.75 * size, True, fontName=BOLD, fontSize=1.12 * size, textColor=ACCENT)
-    look: dict[str, Any] = {"fontSize": size, "leftIndent": 1.3 * size, "bulletIndent": 0.1 * size,
-                            "bulletFontName": BOLD, "bulletFontSize": size, "bulletColor": ACCENT}
+    look: dict[str, Any] = {
+        "fontSize": size,
+        "leftIndent": 1.3 * size,
+        "bulletIndent": 0.1 * size,
+        "bulletFontName": BOLD,
+        "bulletFontSize": size,
+        "bulletColor": ACCENT,
+    }
     return [head, *(paragraph(line, width, 0.2 * size, bullet="•", **look) for line in section.lines)]
 
 

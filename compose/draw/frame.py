@@ -80,5 +80,3 @@ def frame_of(game: Game, floor: Floor, tokens: tuple[Token, ...], box: Rectangle
     for token in layered(tokens):
         shapes.extend(token_shapes(game, floor, token))
     return Drawing(words[0], words[1], box, tuple(shapes))
-
-

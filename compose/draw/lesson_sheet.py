@@ -49,8 +49,10 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> C
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
         CardSection(say("Kit of the whole lesson"), tuple(_kit(table, each, wording) for each in table.kit)),
-        *(CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
-          for order, game in enumerate(games, start=1)),
+        *(
+            CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
+            for order, game in enumerate(games, start=1)
+        ),
         CardSection(say("Take care"), (*_cautions(games), say(LAST_WORD)), "care"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
     ]
@@ -188,8 +190,17 @@ def time_bar(table: LessonTable, wording: Wording = ENGLISH) -> Drawing:
             shapes.append(hatch(box, 1.2 * unit, Ink(stroke=PALE, width_m=0.2 * unit)))
         if slot.kind == PLAY and style:
             number = str((slot.game or 0) + 1)
-            shapes.append(Label((box.left + box.right) / 2, 0.5 * high - 0.36 * 2.6 * unit, number, 2.6 * unit,
-                                style.mark, "middle", True))
+            shapes.append(
+                Label(
+                    (box.left + box.right) / 2,
+                    0.5 * high - 0.36 * 2.6 * unit,
+                    number,
+                    2.6 * unit,
+                    style.mark,
+                    "middle",
+                    True,
+                )
+            )
     for tick in range(0, int(total) + 1, 5):
         shapes.append(Lines((((tick, -0.9 * unit), (tick, 0.0)),), Ink(stroke=MIDDLE, width_m=0.2 * unit)))
         shapes.append(Label(tick, -3.1 * unit, str(tick), size, DARK, "middle"))

@@ -18,7 +18,15 @@ COOL_DOWN_MIN = 3.0  # assumption
 LEAST_ROUND_MIN = 2.0  # assumption: a round cut shorter than this is not worth laying out
 
 ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
-    "arrive", "warm-up", "set up", "explain", "play", "change over", "cool down", "clear")
+    "arrive",
+    "warm-up",
+    "set up",
+    "explain",
+    "play",
+    "change over",
+    "cool down",
+    "clear",
+)
 
 
 @frozen
@@ -96,8 +104,15 @@ def lesson_table(games: Sequence[Planned], norms: Norms, minutes: float | None =
     ages = (min(one.game.ages_years[0] for one in games), max(one.game.ages_years[1] for one in games))
     lesson = lesson_of(norms, ages, minutes)
     over = Ability(norms).read("lesson minutes", "changing over", ages).value
-    fixed = (lesson.changing + WARM_UP_MIN + lesson.setting_up + len(games) * lesson.explaining
-             + (len(games) - 1) * over + COOL_DOWN_MIN + lesson.clearing)
+    fixed = (
+        lesson.changing
+        + WARM_UP_MIN
+        + lesson.setting_up
+        + len(games) * lesson.explaining
+        + (len(games) - 1) * over
+        + COOL_DOWN_MIN
+        + lesson.clearing
+    )
     left = lesson.minutes - fixed
     needed = len(games) * LEAST_ROUND_MIN
     if left < needed:

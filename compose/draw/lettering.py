@@ -12,8 +12,14 @@ _NARROW = frozenset("iljI|.,:;' \u2018\u2019")
 _SLIM = frozenset('frt!()[]-/"\u201c\u201d\u00b7')
 _BROAD = frozenset("mwMW@%\u2014\u2026")
 # Width at size 1, plain and bold.
-_WIDTHS = {"narrow": (0.36, 0.42), "slim": (0.52, 0.66), "broad": (1.01, 1.11), "small": (0.64, 0.73),
-           "capital": (0.79, 0.86), "strange": (1.45, 1.45)}
+_WIDTHS = {
+    "narrow": (0.36, 0.42),
+    "slim": (0.52, 0.66),
+    "broad": (1.01, 1.11),
+    "small": (0.64, 0.73),
+    "capital": (0.79, 0.86),
+    "strange": (1.45, 1.45),
+}
 
 
 def _class_of(letter: str) -> str:

@@ -115,8 +115,12 @@ def _space(phrases: Phrases, line: Node) -> str:
             return f"{line.name.words()} : {deep}{phrases.place(line.preposition, line.spot)}{rules}"
         case Track():
             steps = phrases.wording.counted(line.steps.value, "step", "steps")
-            said = say("{steps} from {start} to {goal}", steps=steps,
-                       start=phrases.side_name(line.start.text), goal=phrases.side_name(line.goal.text))
+            said = say(
+                "{steps} from {start} to {goal}",
+                steps=steps,
+                start=phrases.side_name(line.start.text),
+                goal=phrases.side_name(line.goal.text),
+            )
             return f"{line.name.words()} : {said}"
     return line.words()
 
@@ -174,8 +178,9 @@ def _sides(phrases: Phrases, line: Node) -> str:
                 players = say("up to {players}", players=players)
             elif least != most:
                 players = say("{low} to {high}", low=str(least), high=players)
-            said = say("{name}: {players} of {side}", name=line.name.words(), players=players,
-                       side=phrases.owner(line.owner))
+            said = say(
+                "{name}: {players} of {side}", name=line.name.words(), players=players, side=phrases.owner(line.owner)
+            )
             return said + "".join(f" ; {_role(phrases, detail)}" for detail in line.details)
         case SideBySide():
             return say("up to {count} {games} run side by side", count=line.most.words(), games=line.what.words())

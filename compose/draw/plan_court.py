@@ -115,11 +115,13 @@ def name_areas(sheet: Sheet) -> None:
         box, size = area.rectangle, 0.85 * sheet.text_m
         words = Label(0.0, 0.0, area.name, size, DARK, "middle", halo=WHITE)
         wanted = [
-            evolve(words, x=x, y=y - 0.3 * size) for y in from_middle(box.bottom, box.top, 8)
+            evolve(words, x=x, y=y - 0.3 * size)
+            for y in from_middle(box.bottom, box.top, 8)
             for x in from_middle(box.left, box.right, 8)
         ]
         wanted += [
-            evolve(words, x=x + 0.3 * size, y=y, turned=90.0) for x in from_middle(box.left, box.right, 8)
+            evolve(words, x=x + 0.3 * size, y=y, turned=90.0)
+            for x in from_middle(box.left, box.right, 8)
             for y in from_middle(box.bottom, box.top, 8)
         ]
         room = box.grown(0.2 * size) if area.kind in ("bench", "queue") else box

@@ -106,8 +106,9 @@ def _door(door: Door, box: Rectangle, unit: float, size: float, name: str) -> tu
         ((at(middle - half, -unit), at(middle - half, unit)), (at(middle + half, -unit), at(middle + half, unit))),
         Ink(stroke=DARK, width_m=0.35 * unit),
     )
-    head = Polygon((at(middle, -1.4 * unit), at(middle - 0.7 * unit, 0.2 * unit), at(middle + 0.7 * unit, 0.2 * unit)),
-                   Ink(DARK))
+    head = Polygon(
+        (at(middle, -1.4 * unit), at(middle - 0.7 * unit, 0.2 * unit), at(middle + 0.7 * unit, 0.2 * unit)), Ink(DARK)
+    )
     x, y = at(middle, (0.7 if out > 0 else 1.4) * size if along else 0.9 * size + (0.8 * size if out > 0 else 0.0))
     word = Label(x, y, name, size, DARK, "middle", turned=0.0 if along else 90.0)
     return opening, posts, head, word
@@ -124,10 +125,14 @@ def name_fixed(sheet: Sheet, hall: Hall) -> None:
             Label(x + 0.3 * size, y, name, size, DARK, "middle", turned=90.0, halo=WHITE),
             Label(x, fixed.bottom - size, name, size, DARK, "middle", halo=WHITE),
             Label(x, fixed.top + 0.4 * size, name, size, DARK, "middle", halo=WHITE),
-            *(Label(fixed.right + 0.4 * size, y, name, size, DARK, "start", halo=WHITE)
-              for y in from_middle(fixed.bottom, fixed.top - size, 4)),
-            *(Label(fixed.left - 0.4 * size, y, name, size, DARK, "end", halo=WHITE)
-              for y in from_middle(fixed.bottom, fixed.top - size, 4)),
+            *(
+                Label(fixed.right + 0.4 * size, y, name, size, DARK, "start", halo=WHITE)
+                for y in from_middle(fixed.bottom, fixed.top - size, 4)
+            ),
+            *(
+                Label(fixed.left - 0.4 * size, y, name, size, DARK, "end", halo=WHITE)
+                for y in from_middle(fixed.bottom, fixed.top - size, 4)
+            ),
         ]
         if fixed.width < 5 * size or fixed.length < size:
             wanted = [Label(x, low, name, size, DARK, "middle", halo=WHITE), *wanted[1:]]
@@ -144,9 +149,7 @@ def draw_run_off(sheet: Sheet, hall: Hall) -> None:
     for start, end in run_offs(sheet.floor, hall):
         clear = abs(end[0] - start[0]) + abs(end[1] - start[1])
         upright, tick, size = start[0] == end[0], 0.5 * sheet.unit, 0.8 * sheet.text_m
-        ticks = [
-            ((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)
-        ]
+        ticks = [((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)]
         sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
         sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
         x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2

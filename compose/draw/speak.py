@@ -100,4 +100,3 @@ def condition_words(game: Game, condition: AnyWay, it: str = "it") -> str:
     """Claims joined by and, ways joined by or."""
     ways = [listing(claim_words(game, claim, it) for claim in way.claims) for way in condition.ways]
     return " or ".join(ways)
-

@@ -87,9 +87,7 @@ def _data(strip: Strip, wording: Wording) -> str:
     for scene in strip.scenes:
         by_key = {token.key: token for token in scene}
         scenes.append([_shown(strip, by_key[key], box, looks) for key in keys])
-    told = [
-        [f"{moment.stamp}  {moment.sentence}".strip(), moment.counts] for moment in strip.moments
-    ]
+    told = [[f"{moment.stamp}  {moment.sentence}".strip(), moment.counts] for moment in strip.moments]
     words = {"play": wording.say("Play"), "pause": wording.say("Pause")}
     data = {"scenes": scenes, "looks": list(looks), "told": told, "words": words}
     return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")

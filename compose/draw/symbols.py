@@ -49,12 +49,24 @@ def _mark(style: SideStyle, x: float, y: float, radius: float) -> Shape:
 
 def target(style: SideStyle, x: float, y: float, half: float) -> tuple[Shape, ...]:
     """A standing target as a waisted pin; the band round its neck tells owned from shared in grey."""
-    outline = ((-0.62, -1.25), (0.62, -1.25), (0.5, -0.3), (0.3, 0.35), (0.42, 0.8), (0.25, 1.25),
-               (-0.25, 1.25), (-0.42, 0.8), (-0.3, 0.35), (-0.5, -0.3))
+    outline = (
+        (-0.62, -1.25),
+        (0.62, -1.25),
+        (0.5, -0.3),
+        (0.3, 0.35),
+        (0.42, 0.8),
+        (0.25, 1.25),
+        (-0.25, 1.25),
+        (-0.42, 0.8),
+        (-0.3, 0.35),
+        (-0.5, -0.3),
+    )
     points = tuple((x + half * across, y + half * up) for across, up in outline)
     body = Polygon(points, Ink(style.fill, style.edge, half * 0.18))
-    band = Lines((((x - half * 0.36, y + half * 0.2), (x + half * 0.36, y + half * 0.2)),),
-                 Ink(stroke=style.mark, width_m=half * 0.28))
+    band = Lines(
+        (((x - half * 0.36, y + half * 0.2), (x + half * 0.36, y + half * 0.2)),),
+        Ink(stroke=style.mark, width_m=half * 0.28),
+    )
     return body, band
 
 
@@ -68,8 +80,10 @@ def wide_thing(style: SideStyle, x: float, y: float, width_m: float) -> tuple[Sh
 
 def ring(style: SideStyle, x: float, y: float, radius: float) -> tuple[Shape, ...]:
     """A ring: an open circle."""
-    return (Disc(x, y, radius * 0.85, Ink(WHITE, style.edge, radius * 0.44)),
-            Disc(x, y, radius * 0.85, Ink(None, style.fill, radius * 0.2)))
+    return (
+        Disc(x, y, radius * 0.85, Ink(WHITE, style.edge, radius * 0.44)),
+        Disc(x, y, radius * 0.85, Ink(None, style.fill, radius * 0.2)),
+    )
 
 
 def ball(kind: int, x: float, y: float, radius: float) -> tuple[Shape, ...]:
@@ -88,16 +102,20 @@ def ball(kind: int, x: float, y: float, radius: float) -> tuple[Shape, ...]:
 def body(style: SideStyle, x: float, y: float, radius: float) -> tuple[Shape, ...]:
     """A big body at its own size."""
     reach = radius * 0.62
-    seams = Lines((((x - reach, y - reach), (x + reach, y + reach)), ((x - reach, y + reach), (x + reach, y - reach))),
-                  Ink(stroke=MIDDLE, width_m=radius * 0.06))
+    seams = Lines(
+        (((x - reach, y - reach), (x + reach, y + reach)), ((x - reach, y + reach), (x + reach, y - reach))),
+        Ink(stroke=MIDDLE, width_m=radius * 0.06),
+    )
     return Disc(x, y, radius, Ink(style.fill if style.shape != "plain" else PALE, style.edge, radius * 0.1)), seams
 
 
 def furniture(x: float, y: float, half: float) -> tuple[Shape, ...]:
     """A bench, a mat, a box that stands on the floor."""
     box = Rectangle(x - half, y - half * 0.7, x + half, y + half * 0.7)
-    cross = Lines((((box.left, box.bottom), (box.right, box.top)), ((box.left, box.top), (box.right, box.bottom))),
-                  Ink(stroke=MIDDLE, width_m=half * 0.1))
+    cross = Lines(
+        (((box.left, box.bottom), (box.right, box.top)), ((box.left, box.top), (box.right, box.bottom))),
+        Ink(stroke=MIDDLE, width_m=half * 0.1),
+    )
     return rectangle(box, Ink(PALE, DARK, half * 0.14)), cross
 
 

@@ -59,8 +59,9 @@ def _through(shown: Any) -> Any:
     if isinstance(shown, tuple):
         return tuple(_through(part) for part in shown)
     if isinstance(shown, Drawing):
-        shapes = tuple(evolve(each, text=_through(each.text)) if isinstance(each, Label) else each
-                       for each in shown.shapes)
+        shapes = tuple(
+            evolve(each, text=_through(each.text)) if isinstance(each, Label) else each for each in shown.shapes
+        )
         return evolve(shown, description=_through(shown.description), shapes=shapes)
     if has(type(shown)):
         return evolve(shown, **{name: _through(getattr(shown, name)) for name in fields_dict(type(shown))})

@@ -84,9 +84,7 @@ def _courts(game: Game, school_class: SchoolClass, norms: Norms, floor: Floor) -
     return max(1, most_courts(floor, school_class.hall, least, most_games(game)))
 
 
-def _limits(
-    game: Game, school_class: SchoolClass, norms: Norms, room: Room | None, teams: Teams
-) -> tuple[Limit, ...]:
+def _limits(game: Game, school_class: SchoolClass, norms: Norms, room: Room | None, teams: Teams) -> tuple[Limit, ...]:
     if room is None:
         return ()
     ages = school_class.ages_years or game.ages_years

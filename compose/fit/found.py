@@ -16,8 +16,6 @@ def note(code: str, title: str, place: Span, hint: str = "", **numbers: float) -
     return _finding(code, Severity.NOTE, title, place, hint, numbers)
 
 
-def _finding(
-    code: str, severity: Severity, title: str, place: Span, hint: str, numbers: dict[str, float]
-) -> Finding:
+def _finding(code: str, severity: Severity, title: str, place: Span, hint: str, numbers: dict[str, float]) -> Finding:
     told = tuple((name, round(float(number), 3)) for name, number in numbers.items())
     return Finding(code, severity, title, place, hint, basis=Basis.COMPUTED, numbers=told)

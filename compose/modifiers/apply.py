@@ -5,34 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 import attrs
-from attrs import frozen
 
 from compose.modifiers.changes import carry_out
 from compose.modifiers.edit import Edit
 from compose.modifiers.fit_for import unfit
 from compose.modifiers.modifier import Use, filled_in, value_findings
 from compose.modifiers.needs import unmet_needs
+from compose.modifiers.remix import Remix
 from compose.modifiers.sheets import Draft
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve import resolve
 from grammar.words import article
 from library import KitItem, kit_categories
-
-
-@frozen
-class Remix:
-    """A remixed game with what it came from: the base, the modifiers in order, and each edit."""
-
-    base: Game
-    game: Game
-    uses: tuple[Use, ...] = ()
-    edits: tuple[Edit, ...] = ()
-
-    @property
-    def cautions(self) -> tuple[str, ...]:
-        """What the modifiers add to the game's cautions."""
-        return tuple(dict.fromkeys(text for use in self.uses for text in use.modifier.cautions))
 
 
 def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Game, tuple[Edit, ...]]]:

@@ -7,13 +7,14 @@ from collections.abc import Iterator, Mapping
 import attrs
 from attrs import frozen
 
-from compose.modifiers.apply import Remix, apply
+from compose.modifiers.apply import apply
 from compose.modifiers.changes import CHANGES
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.edit import Edit
 from compose.modifiers.from_recipe import made
 from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import OWN_EDITS, Recipe
+from compose.modifiers.remix import Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import remix as said

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
-from compose.modifiers.apply import Remix, remix
+from compose.modifiers.apply import remix
 from compose.modifiers.canonical import canonical_text
 from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
 from library import KitItem

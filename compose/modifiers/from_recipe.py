@@ -6,11 +6,12 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import attrs
 
-from compose.modifiers.apply import Remix, remix
+from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import Recipe
+from compose.modifiers.remix import Remix
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences.head import Licence, Told

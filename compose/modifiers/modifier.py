@@ -8,23 +8,12 @@ from typing import Any
 import attrs
 from attrs import field, frozen
 
-from compose.modifiers.changes import CHANGES
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Severity
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
-from grammar.sentences.head import Licence, Told
 from grammar.span import Span
-from grammar.tree import Line, ModifierSheet
+from grammar.tree import Line
 from grammar.words import did_you_mean, listing
-
-NEEDS = (
-    said.NeedsEvent,
-    said.NeedsBall,
-    said.NeedsThing,
-    said.NeedsSkill,
-    said.NeedsPoints,
-    said.NeedsTwoSides,
-)
 
 
 @frozen
@@ -56,72 +45,6 @@ class Use:
         """Such as "add balls (n 2)": the name with the values that were given."""
         given = ", ".join(f"{name} {value.words()}" for name, value in self.values.items())
         return f"{self.modifier.name} ({given})" if given else self.modifier.name
-
-
-def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
-    """The modifier that a sheet means, or what is missing from it."""
-    sentences = [line.sentence for line in sheet.lines]
-    heading = next((each for each in sentences if isinstance(each, said.Heading)), None)
-    about = " ".join(_told(sentences, "about"))
-    changes = tuple(line for line in sheet.lines if isinstance(line.sentence, CHANGES))
-    findings = list(_missing(sheet, heading, about, changes))
-    takes = tuple(each for each in sentences if isinstance(each, said.Takes))
-    findings.extend(finding for each in takes for finding in _range(each))
-    if findings or heading is None:
-        return Outcome(None, tuple(findings))
-    return Outcome(
-        Modifier(
-            sheet.title.lower(),
-            heading.step,
-            about,
-            takes,
-            tuple(each for each in sentences if isinstance(each, NEEDS)),
-            tuple(each.modifier.lower() for each in sentences if isinstance(each, said.Clashes)),
-            changes,
-            _told(sentences, "caution"),
-            sheet.span,
-            _told(sentences, "credit"),
-            next((each.identifier for each in sentences if isinstance(each, Licence)), None),
-        )
-    )
-
-
-def _told(sentences: list[Node], topic: str) -> tuple[str, ...]:
-    return tuple(each.text for each in sentences if isinstance(each, Told) and each.topic == topic)
-
-
-def _missing(
-    sheet: ModifierSheet, heading: said.Heading | None, about: str, changes: tuple[Line, ...]
-) -> Iterator[Finding]:
-    def missing(what: str, example: str) -> Finding:
-        title = f"The modifier `{sheet.title}` {what}."
-        return Finding("M-missing", Severity.ERROR, title, sheet.span, f"Add a line such as: {example}")
-
-    if heading is None:
-        yield missing("has no heading", "heading task")
-    if not about:
-        yield missing("does not say what it does", 'about "Adds balls, so that more play at once."')
-    if not changes:
-        yield missing("changes nothing", "add 2 balls")
-
-
-def _range(takes: said.Takes) -> Iterator[Finding]:
-    if len({takes.least.unit, takes.most.unit, takes.usually.unit}) > 1:
-        yield Finding(
-            "M-range",
-            Severity.ERROR,
-            f"`{takes.parameter}` mixes units.",
-            takes.span,
-            "Write all three amounts in one unit.",
-        )
-    elif not takes.least.value <= takes.usually.value <= takes.most.value:
-        yield Finding(
-            "M-range",
-            Severity.ERROR,
-            f"The usual `{takes.parameter}` lies outside its range.",
-            takes.span,
-            "Write the smallest, the largest, and one between them.",
-        )
 
 
 def value_findings(use: Use) -> Iterator[Finding]:

@@ -34,9 +34,7 @@ APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
 
 
-def floor_of(
-    game: Game, players: Mapping[str, int], sizes: Mapping[str, tuple[float, float]] | None = None
-) -> Floor:
+def floor_of(game: Game, players: Mapping[str, int], sizes: Mapping[str, tuple[float, float]] | None = None) -> Floor:
     """The floor with `players[side]` players on each side.
 
     `sizes` gives (width, height) in metres by the kit's name or by what it is like.
@@ -110,8 +108,18 @@ def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
     points, _missing = spread(region, batch.count, size, gap, batch.how)
     for order, point in enumerate(points):
         for x, y in _tries(point, bounds, batch.region.facing):
-            item = FloorItem(batch.name, batch.category, batch.side, x, y, size, batch.size_m[1],
-                             batch.first + order, batch.role, batch.region.side)
+            item = FloorItem(
+                batch.name,
+                batch.category,
+                batch.side,
+                x,
+                y,
+                size,
+                batch.size_m[1],
+                batch.first + order,
+                batch.role,
+                batch.region.side,
+            )
             if _free(item, items, mine, gap, shut):
                 mine.append(item)
                 yield item
@@ -134,14 +142,16 @@ def _with_steps(bounds: Rectangle, batch: Batch, ground: Ground) -> Rectangle:
     inner = ground.court.grown(-batch.size_m[0] / 2)
     if batch.region.line == "across":
         ahead = bounds.left + batch.region.facing * deep
-        return Rectangle(max(min(bounds.left, ahead), inner.left), bounds.bottom,
-                         min(max(bounds.left, ahead), inner.right), bounds.top)
+        return Rectangle(
+            max(min(bounds.left, ahead), inner.left),
+            bounds.bottom,
+            min(max(bounds.left, ahead), inner.right),
+            bounds.top,
+        )
     return Rectangle(bounds.left, inner.bottom, bounds.right, inner.top)
 
 
-def _free(
-    item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]
-) -> bool:
+def _free(item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]) -> bool:
     return (
         all(item.clear_of(other) >= APART_M for other in others)
         and all(item.clear_of(other) >= gap - 1e-9 for other in mine)
@@ -175,8 +185,18 @@ def _stacked(batch: Batch, items: list[FloorItem]) -> Iterator[FloorItem]:
     taken = {(item.x, item.y) for item in items if item.on}
     free = [item for item in bases if (item.x, item.y) not in taken]
     for order, base in enumerate(free[: batch.count]):
-        yield FloorItem(batch.name, batch.category, batch.side, base.x, base.y, *batch.size_m,
-                        batch.first + order, batch.role, base.near, base.name)
+        yield FloorItem(
+            batch.name,
+            batch.category,
+            batch.side,
+            base.x,
+            base.y,
+            *batch.size_m,
+            batch.first + order,
+            batch.role,
+            base.near,
+            base.name,
+        )
 
 
 def _beside(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
@@ -190,8 +210,9 @@ def _beside(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
         off = base.radius + batch.size_m[0] / 2 + BESIDE_M
         wanted = {"before": (base.x + facing * off, base.y), "behind": (base.x - facing * off, base.y)}
         for x, y in _tries(wanted.get(batch.preposition, (base.x, base.y + off)), _around_court(batch, ground), facing):
-            item = FloorItem(batch.name, batch.category, batch.side, x, y, *batch.size_m,
-                             batch.first + order, batch.role, base.near)
+            item = FloorItem(
+                batch.name, batch.category, batch.side, x, y, *batch.size_m, batch.first + order, batch.role, base.near
+            )
             if _free(item, items, mine, _gap(batch), []):
                 mine.append(item)
                 yield item

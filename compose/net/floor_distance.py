@@ -84,8 +84,14 @@ def reach_of(
 
 
 def _tries(
-    floor: Floor, game: Game, ground: Ground, stands: list[Rectangle], *, target: str, owner: str | None,
-    place: str | None
+    floor: Floor,
+    game: Game,
+    ground: Ground,
+    stands: list[Rectangle],
+    *,
+    target: str,
+    owner: str | None,
+    place: str | None,
 ) -> Iterator[Reach]:
     """The attempt from every floor that the thrower may use, to every place that it may go to."""
     items = floor.items_of(target, owner) or floor.items_of(target)

@@ -16,9 +16,14 @@ from grammar.span import Span
 
 # Assumptions for things whose size nobody gave: width and height in metres. A player is a circle that
 # a standing pupil fills with the elbows out.
-USUAL_SIZE_M = {"target": (0.3, 0.4), "ring": (0.6, 0.6), "body": (0.8, 0.8), "ball": (0.2, 0.2),
-                "furniture": (0.5, 0.5), "player": (0.5, 1.4)}
-
+USUAL_SIZE_M = {
+    "target": (0.3, 0.4),
+    "ring": (0.6, 0.6),
+    "body": (0.8, 0.8),
+    "ball": (0.2, 0.2),
+    "furniture": (0.5, 0.5),
+    "player": (0.5, 1.4),
+}
 
 
 @frozen
@@ -111,8 +116,21 @@ def _of_line(muster: Muster, placing: Placing, line: GameKit) -> Iterator[Batch]
             part = wanted if wanted is not None and every else -(-left // (len(found) - order))
             count, first = muster.take(line.name, owner, None, part, total)
             left -= count
-            yield Batch(line.name, line.category, owner, None, count, first, region, told(placing),
-                        placing.spread, muster.size_of(line), placing.span, on, placing.preposition)
+            yield Batch(
+                line.name,
+                line.category,
+                owner,
+                None,
+                count,
+                first,
+                region,
+                told(placing),
+                placing.spread,
+                muster.size_of(line),
+                placing.span,
+                on,
+                placing.preposition,
+            )
 
 
 def _on_step(muster: Muster, placing: PlacingOnStep, line: GameKit) -> Iterator[Batch]:
@@ -122,8 +140,19 @@ def _on_step(muster: Muster, placing: PlacingOnStep, line: GameKit) -> Iterator[
     for owner in _owners(muster, placing, line):
         count, first = muster.take(line.name, owner, None, None, muster.count_of(line, owner))
         region = Region(track.row(placing.step.whole), None, 1, "across")
-        yield Batch(line.name, line.category, owner, None, count, first, region, placing.words(), None,
-                    muster.size_of(line), placing.span)
+        yield Batch(
+            line.name,
+            line.category,
+            owner,
+            None,
+            count,
+            first,
+            region,
+            placing.words(),
+            None,
+            muster.size_of(line),
+            placing.span,
+        )
 
 
 def told(placing: Placing) -> str:

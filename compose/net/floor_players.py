@@ -53,8 +53,21 @@ def _shared(muster: Muster, placing: Placing, side: str, role: str | None, total
         every = placing.count is not None and placing.where.determiner in EVERY
         count, first = muster.take("player", side, role, wanted if every else -(-left // (len(found) - order)), total)
         left -= count
-        yield Batch("player", "player", side, role, count, first, region, told(placing), placing.spread, SIZE_M,
-                    placing.span, on, placing.preposition)
+        yield Batch(
+            "player",
+            "player",
+            side,
+            role,
+            count,
+            first,
+            region,
+            told(placing),
+            placing.spread,
+            SIZE_M,
+            placing.span,
+            on,
+            placing.preposition,
+        )
 
 
 def _groups(muster: Muster, side: str) -> list[tuple[str | None, int]]:
@@ -85,8 +98,21 @@ def _by_their_things(muster: Muster, side: GameSide) -> Iterator[Batch]:
     if own and things and not muster.game.roles:
         count, first = muster.take("player", side.name, None, left, muster.players[side.name])
         region = Region(muster.ground.court, side.name)
-        yield Batch("player", "player", side.name, None, count, first, region, f"beside the {things.plural}", None,
-                    SIZE_M, side.span, things.name, "beside")
+        yield Batch(
+            "player",
+            "player",
+            side.name,
+            None,
+            count,
+            first,
+            region,
+            f"beside the {things.plural}",
+            None,
+            SIZE_M,
+            side.span,
+            things.name,
+            "beside",
+        )
 
 
 def _unplaced(muster: Muster, side: GameSide) -> Iterator[Batch]:

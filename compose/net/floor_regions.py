@@ -198,9 +198,7 @@ def _at_court(ground: Ground, preposition: str, depth: float | None) -> Region:
     return Region(ground.court)
 
 
-def _at_area(
-    ground: Ground, place: str, preposition: str, side: str | None, depth: float | None
-) -> list[Region]:
+def _at_area(ground: Ground, place: str, preposition: str, side: str | None, depth: float | None) -> list[Region]:
     named = [area for area in ground.areas if area.name == place]
     areas = [area for area in named if side in (None, area.owner) or area.owner is None] or named
     found = []

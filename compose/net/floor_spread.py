@@ -140,8 +140,10 @@ def _staggered(region: Region, count: int, size: float, gap: float) -> tuple[lis
     # Two that stand a step apart may be nearer to each other along the row than two in one line.
     along = _cells(low, high, count, size, max(0.0, beside - size))
     inward = 1 if upright else region.up
-    start = (box.left, box.bottom) if region.line else (
-        (box.centre[0] - inward * step / 2, 0.0) if upright else (0.0, box.centre[1] - inward * step / 2)
+    start = (
+        (box.left, box.bottom)
+        if region.line
+        else ((box.centre[0] - inward * step / 2, 0.0) if upright else (0.0, box.centre[1] - inward * step / 2))
     )
     points = []
     for order, place in enumerate(along):

@@ -51,8 +51,9 @@ def _reaches(game: Game, floor: Floor, aim: Aim, side: str, role: str | None) ->
 
     def reach(target: str, owners: list[str], place: str | None = None, start: str | None = None) -> Reach:
         tries = (
-            reach_of(floor, game, thrower_side=side, target=target, owner_side=owner, place=place, role=role,
-                     start=start)
+            reach_of(
+                floor, game, thrower_side=side, target=target, owner_side=owner, place=place, role=role, start=start
+            )
             for owner in owners
         )
         return min(tries, key=lambda one: one.metres)
@@ -100,4 +101,3 @@ def _targets(game: Game, name: Name) -> Iterator[tuple[str, str]]:
 def _place(game: Game, name: Name) -> str:
     meaning = game.meaning(name)
     return meaning.place if isinstance(meaning, PlaceMeaning) else name.text
-

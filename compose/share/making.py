@@ -7,11 +7,12 @@ from typing import Protocol
 
 from attrs import frozen
 
-from compose.modifiers.apply import Remix
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.from_recipe import made
-from compose.modifiers.modifier import Modifier, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Modifier
 from compose.modifiers.recipe import recipe_of
+from compose.modifiers.remix import Remix
 from compose.share.item import Sheet, lineage_of, sheets_in
 from compose.share.naming import slug
 from grammar.finding import Finding, Outcome, Severity

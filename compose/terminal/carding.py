@@ -66,9 +66,7 @@ def paper_named(name: str, as_json: bool) -> str:
     return sheet
 
 
-def card_for(
-    prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK
-) -> Card:
+def card_for(prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK) -> Card:
     """The card of a remix with what the check says of it."""
     said = tuple(_check_lines(prepared, result))
     return card_of_remix(prepared.remix, floor, hall, look, said, _forecast_lines(prepared, result))

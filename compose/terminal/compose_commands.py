@@ -66,9 +66,7 @@ def suggest(
     from compose.terminal.suggesting import show_suggestions
     from compose.terminal.wishing import Asked
 
-    asked = Asked(
-        skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name
-    )
+    asked = Asked(skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name)
     raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, begun + seconds, most, as_json))
 
 

@@ -9,8 +9,8 @@ from typing import Any
 import library
 from compose.fit.forecast_difference import Told, forecast_differences
 from compose.forecast.answers import Answers, answers
-from compose.modifiers.apply import Remix
 from compose.modifiers.difference import Difference, differences
+from compose.modifiers.remix import Remix
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.finding_games import granted, kit
 from compose.terminal.remixing import remix_title

@@ -85,9 +85,7 @@ def strip(
     """Show a round in four to eight small plans: an SVG strip, or an HTML page that plays it step by step."""
     from compose.terminal.strips import make_strip
 
-    raise typer.Exit(
-        make_strip(name, modifier or [], pupils, out, finding, seed, pictures, language, force, as_json)
-    )
+    raise typer.Exit(make_strip(name, modifier or [], pupils, out, finding, seed, pictures, language, force, as_json))
 
 
 def lesson(

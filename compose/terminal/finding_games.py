@@ -8,7 +8,7 @@ from functools import cache
 from pathlib import Path
 
 import library
-from compose.modifiers.modifier import Modifier, Use, modifier_of
+from compose.modifiers.modifier import Modifier, Use
 from compose.terminal.answer import refuse, stop
 from grammar.game import Game
 from grammar.parse import parse_bytes
@@ -88,7 +88,11 @@ def rules_of(name: str, as_json: bool = False) -> RuleFile:
 
 def game(name: str, as_json: bool = False) -> Game:
     """A game, or what a remix makes of one; ends the command where a sheet has mistakes."""
-    rules = rules_of(name, as_json)
+    return game_of(rules_of(name, as_json), as_json)
+
+
+def game_of(rules: RuleFile, as_json: bool = False) -> Game:
+    """The game of a file, or what its remix makes of one; ends the command where a sheet has mistakes."""
     if not rules.games:
         from compose.terminal.remix_files import made_game
 
@@ -101,6 +105,8 @@ def game(name: str, as_json: bool = False) -> Game:
 
 def library_modifiers() -> tuple[Modifier, ...]:
     """All modifiers of the library."""
+    from compose.modifiers.from_sheet import modifier_of
+
     found = []
     for path in library.modifier_paths():
         for sheet in read(path, False).modifiers:
@@ -113,6 +119,8 @@ def library_modifiers() -> tuple[Modifier, ...]:
 
 def use(written: str, as_json: bool = False) -> Use:
     """A modifier as written on the command line: "add balls", "add balls, n 3", "turn on hits count"."""
+    from compose.modifiers.from_sheet import modifier_of
+
     turned = re.fullmatch(r"(turn on|turn off)\s+(.+)", written.strip(), re.IGNORECASE)
     if turned:
         return switching(turned.group(1).lower(), turned.group(2))

@@ -11,7 +11,7 @@ import library
 from compose.draw.card import Card, CardNotes, card_of
 from compose.draw.units import METRIC, UNITS, Units
 from compose.draw.wording import ENGLISH, Wording, languages, wording_of
-from compose.modifiers.apply import Remix
+from compose.modifiers.remix import Remix
 from compose.net.floor import floor_of
 from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m

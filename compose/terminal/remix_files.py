@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import library
-from compose.modifiers.apply import Remix
 from compose.modifiers.from_recipe import made
-from compose.modifiers.modifier import Modifier, Use, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Modifier, Use
 from compose.modifiers.recipe import Recipe, recipe_of
+from compose.modifiers.remix import Remix
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import ENDING, categories, kit, library_modifiers, read, slug
 from grammar.finding import Outcome

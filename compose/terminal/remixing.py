@@ -8,7 +8,7 @@ from pathlib import Path
 
 import attrs
 
-from compose.modifiers.apply import Remix
+from compose.modifiers.remix import Remix
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write

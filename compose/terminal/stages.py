@@ -8,14 +8,12 @@ from attrs import frozen
 
 from compose.check import Budget, CheckResult
 from compose.fit.teams import most_games, teams_of
-from compose.modifiers.apply import Remix, remix
-from compose.modifiers.clash import clashes, order_matters, undone
 from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
 from compose.net.from_game import net_of, usual_players
 from compose.net.net import Net
 from compose.terminal.answer import refuse, stop
-from compose.terminal.finding_games import game, granted, kit, rules_of, use
-from compose.terminal.remix_files import remix_of_file
+from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome
 from grammar.game import Game
 
@@ -35,10 +33,19 @@ class Ready:
 
 
 def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple[Remix, tuple[Finding, ...]]:
-    """Game and modifiers by name → remix; ends the command where they do not go together."""
+    """Game and modifiers by name → remix; ends the command where they do not go together.
+
+    What applies modifiers is loaded only where there are some.
+    """
     rules = rules_of(name, as_json)
     uses = [use(written, as_json) for written in modifiers]
-    outcome = remix_of_file(rules, uses, as_json) if not rules.games else _remix_of_game(game(name, as_json), uses)
+    if rules.games and not uses:
+        base = game_of(rules, as_json)
+        return Remix(base, base), ()
+    from compose.modifiers.clash import order_matters, undone
+    from compose.terminal.remix_files import remix_of_file
+
+    outcome = _remix_of_game(game_of(rules, as_json), uses) if rules.games else remix_of_file(rules, uses, as_json)
     if outcome.value is None:
         stop(outcome.findings, as_json)
     made = outcome.value
@@ -46,6 +53,9 @@ def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple
 
 
 def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
+    from compose.modifiers.apply import remix
+    from compose.modifiers.clash import clashes
+
     clashing = tuple(clashes(uses))
     return Outcome(None, clashing) if clashing else remix(base, uses, kit())
 

@@ -94,8 +94,7 @@ def _of_finding(prepared: Ready, code: str, pictures: int, as_json: bool) -> Str
     numbers = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
     markings = walk(prepared.net, numbers)
     moves = [
-        Told(prepared.net.transitions[number].words, after)
-        for number, after in zip(numbers, markings[1:], strict=True)
+        Told(prepared.net.transitions[number].words, after) for number, after in zip(numbers, markings[1:], strict=True)
     ]
     return _strip(prepared, moments_of(prepared.net, moves, "", pictures), chosen.code, chosen.title)
 

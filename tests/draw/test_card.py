@@ -45,8 +45,13 @@ def test_the_last_word_is_the_teachers(name):
 def test_notes_are_on_the_card():
     made = card_of(lanterns(), laid_out(lanterns()), NOTES)
     text = text_of(made)
-    for words in ("Kick instead: every throw is a kick.", "Every round can end (proved).", "About 4.6 minutes",
-                  "Kicked balls travel low and fast.", "Made from: Lanterns > kick instead."):
+    for words in (
+        "Kick instead: every throw is a kick.",
+        "Every round can end (proved).",
+        "About 4.6 minutes",
+        "Kicked balls travel low and fast.",
+        "Made from: Lanterns > kick instead.",
+    ):
         assert words in text
     assert [part.heading for part in made.sections][-1] == "Checked and forecast"
 

@@ -95,8 +95,9 @@ def test_the_same_card_gives_the_same_bytes():
 
 
 def test_a_card_too_long_says_so():
-    many = "\n".join(f'"Rule {number}: mind the people beside you and behind you at all times, please."'
-                     for number in range(120))
+    many = "\n".join(
+        f'"Rule {number}: mind the people beside you and behind you at all times, please."' for number in range(120)
+    )
     game = lanterns(care=many)
     outcome = pdf_of(card_of(game, laid_out(game)))
     assert outcome.value is None

@@ -47,10 +47,16 @@ def test_plan_says_by_how_much_a_hall_is_too_small(run):
 
 @pytest.mark.parametrize(
     "words",
-    [("plan", "lantern row", "--hall", "nowhere"), ("plan", "lantern row", "--units", "ells"),
-     ("plan", "lantern row", "--language", "xx"), ("plan", "lantern row", "--out", "plan.bmp"),
-     ("strip", "lantern row", "--finding", "Z-none"), ("strip", "lantern row", "--out", "strip.pdf"),
-     ("lesson", "lantern row", "heron and pike", "--quick", "--minutes", "20"), ("booklet", "--out", "cards.svg")],
+    [
+        ("plan", "lantern row", "--hall", "nowhere"),
+        ("plan", "lantern row", "--units", "ells"),
+        ("plan", "lantern row", "--language", "xx"),
+        ("plan", "lantern row", "--out", "plan.bmp"),
+        ("strip", "lantern row", "--finding", "Z-none"),
+        ("strip", "lantern row", "--out", "strip.pdf"),
+        ("lesson", "lantern row", "heron and pike", "--quick", "--minutes", "20"),
+        ("booklet", "--out", "cards.svg"),
+    ],
 )
 def test_wrong_use_ends_with_two_and_a_hint(run, words):
     told = run(*words)

@@ -89,8 +89,9 @@ def test_change_overs_tell_what_to_put_away():
 
 @pytest.mark.parametrize("language", ["en", "fr"])
 def test_the_sheet_is_one_whole_page(language):
-    table = lesson_table([planned("lantern-row"), planned("heron-and-pike"), planned("quarry-row")],
-                         library.norms(), 60)
+    table = lesson_table(
+        [planned("lantern-row"), planned("heron-and-pike"), planned("quarry-row")], library.norms(), 60
+    )
     card = lesson_card(table, "Monday", wording_of(language))
     assert card.plan.box.joined(covered(card.plan)) == card.plan.box
     outcome = pdf_of(card)

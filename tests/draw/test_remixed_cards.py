@@ -24,7 +24,8 @@ from compose.draw.card_fonts import PLAIN, load_fonts
 from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes
-from compose.modifiers.modifier import Use, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Use
 from grammar.parse import parse
 from library.load import kit_catalogue, kit_names, modifier_paths
 

@@ -14,7 +14,10 @@ from compose.net.floor_values import Rectangle
 
 boxes = st.builds(
     lambda x, y, length, width: Rectangle(x, y, x + length, y + width),
-    st.floats(-5, 5), st.floats(-5, 5), st.floats(0.2, 20), st.floats(0.2, 20),
+    st.floats(-5, 5),
+    st.floats(-5, 5),
+    st.floats(0.2, 20),
+    st.floats(0.2, 20),
 )
 
 

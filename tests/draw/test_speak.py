@@ -37,8 +37,10 @@ def test_kit_for_each_player():
 
 
 def test_play():
-    game = lanterns(play="a ball is held at most 10 s\nplayers roll a foam ball past the back line of the other side, "
-                         "from 4 m away, 1 in 4 of the attempts, only when it has at least 1 lanterns standing")
+    game = lanterns(
+        play="a ball is held at most 10 s\nplayers roll a foam ball past the back line of the other side, "
+        "from 4 m away, 1 in 4 of the attempts, only when it has at least 1 lanterns standing"
+    )
     assert list(play_lines(game)) == [
         "Players stay in their half.",
         "Players throw a foam ball overarm at the lanterns of the other side.",
@@ -49,10 +51,12 @@ def test_play():
 
 
 def test_when():
-    game = lanterns(space="queue: beside each half",
-                    play="players overarm throw a foam ball at the players of the other side",
-                    when="a player is hit: that player waits in the queue\n"
-                         "a throw is caught: the first in the catcher's queue returns and the thrower is out")
+    game = lanterns(
+        space="queue: beside each half",
+        play="players overarm throw a foam ball at the players of the other side",
+        when="a player is hit: that player waits in the queue\n"
+        "a throw is caught: the first in the catcher's queue returns and the thrower is out",
+    )
     assert list(when_lines(game)) == [
         "When a lantern is knocked, it stays down.",
         "When a player is hit, that player waits in the queue.",
@@ -70,10 +74,12 @@ def test_it_is_named_again_where_it_could_be_something_else():
 
 
 def test_finish():
-    game = lanterns(finish="a side wins when the other side has no players in\n"
-                           "after 6 min: more lanterns standing wins, else more players in wins, else a draw",
-                    play="players overarm throw a foam ball at the players of the other side",
-                    when="a player is hit: that player is out")
+    game = lanterns(
+        finish="a side wins when the other side has no players in\n"
+        "after 6 min: more lanterns standing wins, else more players in wins, else a draw",
+        play="players overarm throw a foam ball at the players of the other side",
+        when="a player is hit: that player is out",
+    )
     assert list(finish_lines(game)) == [
         "A side wins when the other side has no lanterns standing.",
         "A side wins when the other side has no players left in play.",
@@ -105,8 +111,7 @@ def test_no_rule_is_lost(name):
     card = card_of(game, laid_out(game))
     for heading, section in (("What happens when", "when"), ("How to play", "play")):
         part = card.section(heading)
-        told = [line for line in game.sentences(section)
-                if type(line).__name__ not in ("SucceedAsOften", "TakeAsLong")]
+        told = [line for line in game.sentences(section) if type(line).__name__ not in ("SucceedAsOften", "TakeAsLong")]
         assert len(part.lines if part else ()) == len({line.words() for line in told})
 
 

@@ -30,8 +30,10 @@ WORDS = (
     *(f"{state} (a ball)" for state in ("missed", "caught", "scored", "passed")),
     *(f"nobody {verb} there" for verb in ("guards", "enters", "acts")),
     *("the sides change tasks", "the sides change ends", "at half-time", "after each round"),
-    *(f"an odd pupil {does}" for does in ("joins the first side", "keeps the score", "is the teacher's helper",
-                                          "changes in each round")),
+    *(
+        f"an odd pupil {does}"
+        for does in ("joins the first side", "keeps the score", "is the teacher's helper", "changes in each round")
+    ),
 )
 
 
@@ -56,8 +58,11 @@ def messages():
             for node in ast.walk(function):
                 if isinstance(node, ast.Assign):
                     for target in node.targets:
-                        pairs = zip(target.elts, node.value.elts, strict=False) if isinstance(
-                            target, ast.Tuple) and isinstance(node.value, ast.Tuple) else [(target, node.value)]
+                        pairs = (
+                            zip(target.elts, node.value.elts, strict=False)
+                            if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple)
+                            else [(target, node.value)]
+                        )
                         for name, value in pairs:
                             if isinstance(name, ast.Name):
                                 named.setdefault(name.id, set()).update(strings(value))
@@ -109,9 +114,17 @@ def test_numbers_and_plurals_agree():
 
 @pytest.mark.parametrize(
     ("apart", "together"),
-    [("de le lanceur", "du lanceur"), ("de les carriers", "des carriers"), ("de le autre", "de l’autre"),
-     ("la équipe", "l’équipe"), ("ne a plus de owls", "n’a plus d’owls"), ("à le mur", "au mur"),
-     ("à côté de les bancs", "à côté des bancs"), ("le lanceur", "le lanceur"), ("ce élève", "cet élève")],
+    [
+        ("de le lanceur", "du lanceur"),
+        ("de les carriers", "des carriers"),
+        ("de le autre", "de l’autre"),
+        ("la équipe", "l’équipe"),
+        ("ne a plus de owls", "n’a plus d’owls"),
+        ("à le mur", "au mur"),
+        ("à côté de les bancs", "à côté des bancs"),
+        ("le lanceur", "le lanceur"),
+        ("ce élève", "cet élève"),
+    ],
 )
 def test_french_words_are_contracted(apart, together):
     assert joined(apart) == together
@@ -130,8 +143,15 @@ def test_french_cards_hold_no_english_but_what_the_author_wrote(name):
     assert made.language == "fr"
     quoted = [line.words().strip('"') for line in game.sentences("play") if type(line).__name__ == "SaidRule"]
     names = sorted(
-        {*(area.name for area in game.areas), *(line.name for line in game.kit), *(line.plural for line in game.kit),
-         *(side.name for side in game.sides), *(line.like for line in game.kit)}, key=len, reverse=True,
+        {
+            *(area.name for area in game.areas),
+            *(line.name for line in game.kit),
+            *(line.plural for line in game.kit),
+            *(side.name for side in game.sides),
+            *(line.like for line in game.kit),
+        },
+        key=len,
+        reverse=True,
     )
     for part in made.sections:
         if part.heading in ("À dire à la classe", "Attention"):
@@ -150,8 +170,10 @@ def test_french_cards_hold_no_english_but_what_the_author_wrote(name):
 
 
 def test_french_sentences():
-    game = lanterns(play="a ball is held at most 1 min\nplayers roll a foam ball past the back line of the other side, "
-                         "from 4 m away, only when it has at least 1 lanterns standing")
+    game = lanterns(
+        play="a ball is held at most 1 min\nplayers roll a foam ball past the back line of the other side, "
+        "from 4 m away, only when it has at least 1 lanterns standing"
+    )
     made = card_of(game, laid_out(game), wording=wording_of("fr"))
     assert made.section("Comment jouer").lines == (
         "Les joueurs restent dans leur moitié.",

@@ -8,7 +8,8 @@ from textwrap import dedent
 
 import library
 from compose.fit.suggest.look import Looker
-from compose.modifiers.modifier import Modifier, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Modifier
 from compose.net.from_game import usual_players
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes

@@ -6,7 +6,7 @@ import re
 from functools import cache
 from pathlib import Path
 
-from compose.modifiers.modifier import modifier_of
+from compose.modifiers.from_sheet import modifier_of
 from grammar.finding import Finding
 from grammar.frame import framed
 from grammar.parse import parse_bytes

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import library
 from compose.modifiers.apply import remix
-from compose.modifiers.modifier import Use, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Use
 from grammar.game import Game
 from grammar.parse import parse_bytes
 

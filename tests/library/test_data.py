@@ -134,9 +134,7 @@ def test_ages_are_covered_without_gaps() -> None:
 def steps(table: Table) -> list[tuple[float, float]]:
     """Each usual value with the next older band's."""
     return [
-        (younger.figure.usual, older.figure.usual)
-        for rows in table.rows.values()
-        for younger, older in pairwise(rows)
+        (younger.figure.usual, older.figure.usual) for rows in table.rows.values() for younger, older in pairwise(rows)
     ]
 
 

@@ -6,8 +6,10 @@ from functools import cache
 from textwrap import dedent
 
 import library
-from compose.modifiers.apply import Remix, remix
-from compose.modifiers.modifier import Modifier, Use, modifier_of
+from compose.modifiers.apply import remix
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.remix import Remix
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes

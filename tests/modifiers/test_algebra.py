@@ -9,10 +9,10 @@ from mixtures import ROW, game_of, library_games, made, mixed, modifier_in, modi
 from strategies import games, uses
 
 from compose.modifiers.algebra import algebra, commute, twice_is_once, undoes
-from compose.modifiers.apply import Remix
 from compose.modifiers.canonical import canonical_text, same_game
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
 from grammar.game import Game
 from library import kit_names
 
@@ -61,7 +61,7 @@ def test_no_modifier_is_the_identity(game: Game) -> None:
 
 @given(any_game, uses())
 def test_identity_may_stand_before_and_after(game: Game, chosen: Use) -> None:
-    nothing = modifier_in("take from care\n  \"Nobody has written this.\"")
+    nothing = modifier_in('take from care\n  "Nobody has written this."')
     alone = mixed(game, chosen).value
     for order in ((nothing, chosen), (chosen, nothing)):
         both = mixed(game, *order).value

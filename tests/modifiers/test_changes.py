@@ -112,7 +112,7 @@ def test_parameters_stand_in_blocks_too() -> None:
 
 
 def test_modifier_for_any_target_meets_the_game_s_own_word() -> None:
-    game = made(row(), modifier_in("needs a rule for when a target is knocked\nput in care\n  \"Mind.\""))
+    game = made(row(), modifier_in('needs a rule for when a target is knocked\nput in care\n  "Mind."'))
     assert '"Mind."' in said(game, "care")
     replaced = made(row(), modifier_in("replace in when\n  a target is knocked: it stands up again"))
     assert "a target is knocked: it stands up again" in said(replaced, "when")

@@ -11,7 +11,8 @@ from strategies import games, library_modifiers, modifiers, uses
 
 from compose.modifiers.apply import apply, remix
 from compose.modifiers.clash import order_matters
-from compose.modifiers.modifier import Use, modifier_of
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Use
 from compose.net.from_game import net_of
 from grammar.finding import Severity
 from grammar.format import format_game

@@ -10,9 +10,7 @@ from library.load import kit_catalogue
 
 def game_of(text: str) -> Game:
     """The game that a text means; the text must be without mistakes."""
-    catalogue = {
-        name: item.category for key, item in kit_catalogue().items() for name in (key, *item.also)
-    }
+    catalogue = {name: item.category for key, item in kit_catalogue().items() for name in (key, *item.also)}
     read = parse(text, "test.rules")
     assert read.value is not None, [finding.title for finding in read.findings]
     outcome = resolve(read.value.games[0], catalogue)

@@ -14,8 +14,13 @@ from compose.net.floor_values import Floor
 from grammar.game import Game
 
 PATTERNS = ("evenly spaced", "in a ring", "staggered", "in a triangle", "close together")
-ON_COURT = ("on the back line of their side", "on the middle line", "in their half",
-            "before the back line of their side", "in the middle")
+ON_COURT = (
+    "on the back line of their side",
+    "on the middle line",
+    "in their half",
+    "before the back line of their side",
+    "in the middle",
+)
 LANTERNS = halved(
     space="dim strip: 2 m deep, before each back line, nobody guards there",
     kit="5 lanterns for each side, like a skittle",
@@ -35,8 +40,11 @@ def full(game: Game) -> dict[str, int]:
 
 @settings(max_examples=60, deadline=None)
 @given(
-    st.integers(1, 30), st.tuples(st.integers(2, 20), st.integers(2, 20)), st.sampled_from(PATTERNS),
-    st.sampled_from(ON_COURT), st.tuples(st.floats(4, 40), st.floats(4, 20)),
+    st.integers(1, 30),
+    st.tuples(st.integers(2, 20), st.integers(2, 20)),
+    st.sampled_from(PATTERNS),
+    st.sampled_from(ON_COURT),
+    st.tuples(st.floats(4, 40), st.floats(4, 20)),
 )
 def test_nothing_overlaps_and_all_is_on_the_court(cones, players, how, where, size):
     (length, width), (east, west) = size, players
@@ -48,8 +56,9 @@ def test_nothing_overlaps_and_all_is_on_the_court(cones, players, how, where, si
     floor = floor_of(game, {"east": east, "west": west})
     assert not overlapping(floor)
     assert all(floor.court.holds(item.x, item.y, item.box.length / 2) for item in floor.items)
-    assert all(floor.court.bottom - 1e-6 <= item.box.bottom and item.box.top <= floor.court.top + 1e-6
-               for item in floor.items)
+    assert all(
+        floor.court.bottom - 1e-6 <= item.box.bottom and item.box.top <= floor.court.top + 1e-6 for item in floor.items
+    )
     short = sum(dict(problem.numbers)["wanted"] - dict(problem.numbers)["placed"] for problem in floor.problems)
     assert len(floor.items) + short == 6 + 2 * cones + east + west
     assert all(dict(problem.numbers)["short_m"] > 0 for problem in floor.problems)
@@ -72,8 +81,9 @@ def test_players_start_in_their_half_and_off_the_dim_strip(east, lanterns):
 @given(st.integers(1, 14), st.integers(1, 6), st.sampled_from(PATTERNS), st.sampled_from(ON_COURT[2:4]))
 def test_mirrored_sides_lie_mirrored(players, cones, how, where):
     name = "cone" if cones == 1 else "cones"
-    floor = floor_of(halved(kit=f"{cones} {name} for each side", setup=f"cones {where}, {how}"),
-                     {"east": players, "west": players})
+    floor = floor_of(
+        halved(kit=f"{cones} {name} for each side", setup=f"cones {where}, {how}"), {"east": players, "west": players}
+    )
     east = {(item.name, round(item.x, 6), round(item.y, 6)) for item in floor.items if item.side == "east"}
     west = {(item.name, round(18 - item.x, 6), round(item.y, 6)) for item in floor.items if item.side == "west"}
     assert east == west
@@ -81,8 +91,11 @@ def test_mirrored_sides_lie_mirrored(players, cones, how, where):
 
 
 def test_a_line_too_short_says_by_how_much():
-    game = halved(court="18 m by 4 m", kit="20 towers for each side, like a box",
-                  setup="towers on the back line of their side, evenly spaced")
+    game = halved(
+        court="18 m by 4 m",
+        kit="20 towers for each side, like a box",
+        setup="towers on the back line of their side, evenly spaced",
+    )
     floor = floor_of(game, {"east": 2, "west": 2}, {"box": (0.4, 0.3)})
     numbers = dict(floor.problems[0].numbers)
     assert numbers["short_m"] == pytest.approx(20 * 0.4 + 19 * 0.15 - 4)
@@ -124,13 +137,15 @@ def test_a_far_bench_lies_at_the_other_end():
     assert bench.left >= 18
     keeper = next(player for player in floor.players_of("east") if player.role == "keeper")
     assert floor.items_of("goal", "east")[0].x < keeper.x < 3
-    assert distance_m(floor, game, thrower_side="east", target="mate", owner_side="east",
-                      place="far bench") == pytest.approx(18 + 0.3 - 8)
+    assert distance_m(
+        floor, game, thrower_side="east", target="mate", owner_side="east", place="far bench"
+    ) == pytest.approx(18 + 0.3 - 8)
 
 
 def test_things_may_lie_on_other_things():
-    game = halved(kit="3 cones for each side\n6 tennis balls",
-                  setup="cones in their half, staggered\ntennis balls on the cones")
+    game = halved(
+        kit="3 cones for each side\n6 tennis balls", setup="cones in their half, staggered\ntennis balls on the cones"
+    )
     floor = floor_of(game, {"east": 4, "west": 4})
     cones = {(cone.x, cone.y) for cone in floor.items_of("cone")}
     assert {(ball.x, ball.y) for ball in floor.items_of("tennis ball")} == cones

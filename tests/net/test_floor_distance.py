@@ -20,8 +20,13 @@ def far(game, target, owner="west", **more):
 
 
 def lanterns(space="", play="players stay in their half", sides=""):
-    return halved(space=space, kit="5 lanterns for each side, like a skittle",
-                  setup="lanterns on the back line of their side", play=play, sides=sides)
+    return halved(
+        space=space,
+        kit="5 lanterns for each side, like a skittle",
+        setup="lanterns on the back line of their side",
+        play=play,
+        sides=sides,
+    )
 
 
 def test_from_a_metre_behind_the_middle_line_to_the_back_line():

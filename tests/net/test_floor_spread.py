@@ -17,12 +17,20 @@ PATTERNS = (None, "evenly spaced", "in a ring", "staggered", "in a triangle", "c
 COURT = Rectangle(0.0, 0.0, 30.0, 30.0)
 areas = st.builds(
     lambda x, y, length, width: Rectangle(x, y, x + length, y + width),
-    st.floats(0, 10), st.floats(0, 10), st.floats(1, 20), st.floats(1, 20),
+    st.floats(0, 10),
+    st.floats(0, 10),
+    st.floats(1, 20),
+    st.floats(1, 20),
 )
 
 
-@given(areas, st.integers(0, 24), st.tuples(st.floats(0.05, 1.0), st.floats(0.05, 0.5)),
-       st.sampled_from(PATTERNS), st.sampled_from((1, -1)))
+@given(
+    areas,
+    st.integers(0, 24),
+    st.tuples(st.floats(0.05, 1.0), st.floats(0.05, 0.5)),
+    st.sampled_from(PATTERNS),
+    st.sampled_from((1, -1)),
+)
 def test_nothing_missing_means_gaps_and_bounds_are_kept(box, count, sizes, how, facing):
     size, gap = sizes
     points, missing = spread(Region(box, "east", facing), count, size, gap, how)

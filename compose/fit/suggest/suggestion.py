@@ -9,8 +9,9 @@ from attrs import frozen
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.search import LOOK_SECONDS, Found, Node
 from compose.fit.suggest.wish import Wish
-from compose.modifiers.apply import Remix, remix
+from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
 from grammar.game import Game
 
 

@@ -1,0 +1,24 @@
+"""A remix as a value; `apply` makes it."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from compose.modifiers.edit import Edit
+from compose.modifiers.modifier import Use
+from grammar.game import Game
+
+
+@frozen
+class Remix:
+    """A remixed game with what it came from: the base, the modifiers in order, and each edit."""
+
+    base: Game
+    game: Game
+    uses: tuple[Use, ...] = ()
+    edits: tuple[Edit, ...] = ()
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What the modifiers add to the game's cautions."""
+        return tuple(dict.fromkeys(text for use in self.uses for text in use.modifier.cautions))
