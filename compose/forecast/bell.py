@@ -40,10 +40,13 @@ class Until:
     error: float
 
 
-def until(chain: Chain, minutes: float, results: tuple[End, ...] = ()) -> Until:
-    """The round that a bell ends after so many minutes; `results` are looked at in order."""
+def until(chain: Chain, minutes: float, results: tuple[End, ...] = (), slack: float = 0.0) -> Until:
+    """The round that a bell ends after so many minutes; `results` are looked at in order.
+
+    `slack` is an error of chances that does not matter.
+    """
     walk = Walk(chain)
-    at_bell, time, error = _watched(walk, minutes)
+    at_bell, time, error = _watched(walk, minutes, slack)
     classes = time @ chain.into
     if chain.started_in >= 0:
         classes[chain.started_in] = 1.0
@@ -73,21 +76,22 @@ def at_bell(chain: Chain) -> Until | None:
     return until(chain, bell.after_s / 60, bell.results) if bell is not None else None
 
 
-def _watched(walk: Walk, minutes: float) -> tuple[Floats, Floats, float]:
+def _watched(walk: Walk, minutes: float, slack: float) -> tuple[Floats, Floats, float]:
     """The chances at the bell and the minutes spent until then, both (cells,), and the error of a chance."""
     mean = walk.clock * minutes
-    last = last_tick(mean)
+    left_over, gone = max(LEFT_OVER, slack), max(GONE, slack)
+    last = last_tick(mean, left_over)
     now, more = poisson(mean, last)
     at_end, time = np.zeros(len(walk.chances)), np.zeros(len(walk.chances))
-    error = LEFT_OVER + GONE
+    error = left_over + gone
     for tick in range(last + 1):
         if now[tick] > 0:
             at_end += now[tick] * walk.chances
         time += (more[tick] / walk.clock) * walk.chances
-        if walk.over or tick == last:
+        if walk.alive[-1] <= gone or tick == last:
             break
         change = walk.tick()
-        if change <= max(NOISE, LEFT_OVER / (last - tick)):
+        if change <= max(NOISE, left_over / (last - tick)):
             # Later ticks change no more than this one (the step shrinks differences): take them as alike.
             error += change * (last - tick)
             at_end += now[tick + 1 :].sum() * walk.chances

@@ -65,6 +65,6 @@ class Walk:
         return change
 
 
-def last_tick(mean: float) -> int:
-    """The number of ticks that is passed with a chance of at most `LEFT_OVER`."""
-    return last_above(mean, LEFT_OVER)
+def last_tick(mean: float, left_over: float = LEFT_OVER) -> int:
+    """The number of ticks that is passed with a chance of at most `left_over`."""
+    return last_above(mean, left_over)

@@ -15,6 +15,7 @@ from compose.forecast.chain import Chain, Floats, chain
 from compose.forecast.course import Course, Figure, Length, lead_of
 
 LEVELS = (0.5, 0.9)
+SLACK = 1e-7  # error of chances of a course without quantiles
 PRODUCTS_A_SECOND = 3e8  # of a number and a number in a sparse matrix, on a slow machine (measured)
 TURNS = 600  # products with the whole matrix that the odds of a game without a clock take (measured, generous)
 
@@ -28,7 +29,13 @@ def solving_seconds(space: StateSpace, constants: ArrayLike, lesson_minutes: flo
     return space.edges * passes / PRODUCTS_A_SECOND
 
 
-def exact_course(space: StateSpace, constants: ArrayLike, lesson_minutes: float, *, quantiles: bool = True) -> Course:
+def exact_course(
+    space: StateSpace,
+    constants: ArrayLike,
+    lesson_minutes: float,
+    *,
+    quantiles: bool = True,
+) -> Course:
     """The course of a round of a whole space; `constants` are events a minute of each transition at factor 1.
 
     A game without a clock is played until it ends; where it may never end, until the lesson is over.
@@ -39,7 +46,7 @@ def exact_course(space: StateSpace, constants: ArrayLike, lesson_minutes: float,
     built = chain(space, constants)
     bell = space.net.bell
     if bell is not None:
-        stopped = until(built, bell.after_s / 60, bell.results)
+        stopped = until(built, bell.after_s / 60, bell.results, 0.0 if quantiles else SLACK)
         return _with_clock(built, stopped, lesson_minutes, True, quantiles)
     free = absorb(built)
     if free.never <= 0:
@@ -69,8 +76,8 @@ def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantile
 
 
 def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool, quantiles: bool) -> Course:
-    times = (stopped.minutes, lesson_minutes) if rings else (lesson_minutes,)
-    found = lengths(built, times, LEVELS, stopped.walk) if quantiles else None
+    times = sorted({min(lesson_minutes, stopped.minutes), stopped.minutes})
+    found = lengths(built, times, LEVELS, stopped.walk, stopped.minutes) if quantiles else None
     points, lead = _points(built, stopped.time, stopped.at_bell)
     return Course(
         by_end=stopped.by_end,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 import numpy as np
 from attrs import evolve, frozen
@@ -19,9 +19,10 @@ from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
 from compose.forecast.odds import Odds, odds
 from compose.forecast.points import passes_bound
 from compose.forecast.sensitivity import Swing, swings
-from compose.forecast.simulate import Play, Waits
+from compose.forecast.simulate import Play
 from compose.forecast.standings import Standing, standings
 from compose.forecast.turns import Turns, turns
+from compose.forecast.waits import Waits
 from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from grammar.game import Game
@@ -76,13 +77,15 @@ def forecast(
     play: Play | None = None,
     other_half: StateSpace | Net | None = None,
     compare: bool = True,
+    first: Callable[[Forecast], None] | None = None,
 ) -> Forecast | None:
     """The forecast of an explored game, or of a net that is too large to explore.
 
     Exact on a whole space that can be solved in the time, else simulated as `play` says; `play.seconds`
     also bounds the time spent on the band and the swings. `game` tells of matches and halves, `other_half`
     is the same game with the groups changed over where they are not equally large. Without `compare` band and
-    swings are left out. None where not even a first batch of rounds was played in the time.
+    swings are left out; with it `first` hears of the forecast while they are not known yet. None where not even
+    a first batch of rounds was played in the time.
     """
     found = usual_course(source, norms, kit, lesson_minutes, play or Play())
     if found is None:
@@ -97,7 +100,11 @@ def forecast(
             match=match_of(game, found.work.net.sides, won, found.course),
             halves=halves_of(game, found.work.net.sides, found.counted, second),
         )
-    return _compared(round_alone, found.work) if compare else round_alone
+    if not compare:
+        return round_alone
+    if first is not None:
+        first(round_alone)
+    return _compared(round_alone, found.work)
 
 
 def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:

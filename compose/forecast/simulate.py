@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 import numpy as np
 from attrs import field, frozen
@@ -15,11 +15,12 @@ from compose.check.space import KeepGoing, always
 from compose.forecast.chain import Floats, Longs
 from compose.forecast.course import SURE, Course, Figure, Length, chance_margin, lead_of
 from compose.forecast.rounds import CUT, STUCK, Rounds
+from compose.forecast.space_rounds import SpaceRounds
+from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
 
 LONGEST_MINUTES = 24 * 60.0  # a round without a clock that lasts a day is as good as endless
 FIRST = 4  # the first batch is so many times smaller
-GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 
 
 @frozen
@@ -35,16 +36,6 @@ class Play:
     seconds: float = 60.0
     batch: int = 1_000
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
-
-
-@frozen
-class Waits:
-    """Waits in one place, in minutes: how many there are in a round, the mean, the wait nine in ten do not pass."""
-
-    place: int
-    in_a_round: float
-    mean: Figure
-    ninety: Figure
 
 
 @frozen(eq=False)
@@ -75,7 +66,7 @@ def simulate(
     begun, done, batches = time.perf_counter(), 0, []
     for count, seed in zip(sizes, np.random.SeedSequence(play.seed).spawn(len(sizes)), strict=True):
         rounds = Rounds(net, constants, count, np.random.default_rng(seed), minutes, watched)
-        if not _finish(rounds, play, begun, done):
+        if not finish(rounds, play, begun, done):
             break
         batches.append(rounds)
         done += count
@@ -91,8 +82,8 @@ def _batches(play: Play) -> Iterator[int]:
         size = play.batch
 
 
-def _finish(rounds: Rounds, play: Play, begun: float, done: int) -> bool:
-    """Play a batch to its end; False where it was cut short."""
+def finish(rounds: Rounds | SpaceRounds, play: Play, begun: float, done: int) -> bool:
+    """Play a batch to its end, after `done` rounds before it; False where it was cut short."""
     total = rounds.running
     while rounds.running:
         if time.perf_counter() - begun > play.seconds:
@@ -132,7 +123,7 @@ def _summed(net: Net, batches: list[Rounds], play: Play, watched: tuple[int, ...
         seed=play.seed,
         method="simulated",
     )
-    waits = tuple(_waits(place, batches) for place in watched)
+    waits = tuple(waits_of(place, [(rounds.log, len(rounds.minutes)) for rounds in batches]) for place in watched)
     return Simulated(course, waits, sum(rounds.events for rounds in batches))
 
 
@@ -164,25 +155,3 @@ def _quantile(values: Floats, level: float) -> Figure:
     ranks = count * level + SURE * math.sqrt(count * level * (1 - level)) * np.array([-1.0, 0.0, 1.0])
     low, usual, high = (float(ordered[min(max(int(rank), 0), count - 1)]) for rank in ranks)
     return Figure(usual, max(high - usual, usual - low) if math.isfinite(high) else 0.0)
-
-
-def _waits(place: int, batches: Iterable[Rounds]) -> Waits:
-    """The waits in one place over all rounds; rounds in groups say how sure they are."""
-    waits, groups, rounds = [], [], 0
-    for batch in batches:
-        each, of = batch.log.waits(place)
-        waits.append(each)
-        groups.append((of + rounds) % GROUPS)
-        rounds += len(batch.minutes)
-    every, group = np.concatenate(waits), np.concatenate(groups)
-    if not len(every):
-        return Waits(place, 0.0, Figure(0.0), Figure(0.0))
-    parts = [every[group == number] for number in range(GROUPS)]
-    parts = [part for part in parts if len(part)]
-
-    def figure(value: float, of_parts: list[float]) -> Figure:
-        return Figure(value, SURE * float(np.std(of_parts)) / math.sqrt(max(1, len(of_parts) - 1)))
-
-    mean = figure(float(every.mean()), [float(part.mean()) for part in parts])
-    ninety = figure(float(np.quantile(every, 0.9)), [float(np.quantile(part, 0.9)) for part in parts])
-    return Waits(place, len(every) / rounds, mean, ninety)

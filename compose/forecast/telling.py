@@ -37,16 +37,32 @@ class Section:
 
 def told(forecast: Forecast) -> tuple[Section, ...]:
     """The whole forecast; sections without lines are left out."""
-    parts: tuple[tuple[str, Callable[[Forecast], Iterator[str]]], ...] = (
+    return (*told_first(forecast), *told_then(forecast))
+
+
+def told_first(forecast: Forecast) -> tuple[Section, ...]:
+    """What is known before band and swings are."""
+    return _sections(
+        forecast,
         ("How long a round lasts", _length),
         ("Who wins", _winners),
         ("What a pupil does in a round", _pupil),
         (f"In a lesson of {minutes(forecast.lesson.minutes)}", _lesson),
+    )
+
+
+def told_then(forecast: Forecast) -> tuple[Section, ...]:
+    """Band and swings, and what all of it rests on."""
+    return _sections(
+        forecast,
         ("With a class of low, usual and high ability", _band),
         ("What moves this most, if it is otherwise than assumed", _swings),
         ("What it rests on", _assumptions),
         ("How it was found", _method),
     )
+
+
+def _sections(forecast: Forecast, *parts: tuple[str, Callable[[Forecast], Iterator[str]]]) -> tuple[Section, ...]:
     sections = (Section(title, tuple(lines(forecast))) for title, lines in parts)
     return tuple(section for section in sections if section.lines)
 

@@ -41,6 +41,18 @@ class WaitLog:
             self._enter(queue, np.maximum(moved, 0))
             self._leave(queue, np.maximum(-moved, 0))
 
+    def passed(self, place: int, entered: Longs, left: Longs) -> None:
+        """So many came to a place and so many left it in one go, one number for each row.
+
+        Whoever waited before leaves first, and may leave before others come: who comes in the same moment
+        leaves again only where too few waited.
+        """
+        queue = self.places.index(place)
+        before = np.minimum(left, self._count[queue, self.rows])
+        self._leave(queue, before)
+        self._enter(queue, entered)
+        self._leave(queue, left - before)
+
     def stop(self, rows: Longs, now: Floats) -> None:
         """These rounds are over: whoever waits has waited until now."""
         self.rows, self.now = rows, now

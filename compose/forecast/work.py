@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Mapping
 
+import numpy as np
 from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
@@ -17,12 +18,14 @@ from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.lesson import lesson_of
 from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS
-from compose.forecast.simulate import Play, Waits, simulate
+from compose.forecast.simulate import LONGEST_MINUTES, Play, finish, simulate
+from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.standings import idle_places
+from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
 from library import KitItem, Norms
 
-FOR_WAITS = 300  # rounds played for the waits where all else is exact
+FOR_WAITS = 1_000  # rounds played for the waits where all else is exact
 PLAYED = 4  # a simulation looks at so many assumptions
 LIKELY = 5  # an exact forecast looks at so many assumptions, and at more while that is quick
 QUICK_SECONDS = 2.0
@@ -72,16 +75,19 @@ class Work:
             return (found.course, found.waits) if found is not None else None
         course = exact_course(self.space, constants, self.lesson.play)
         places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
-        return course, self._waits(constants, course, places)
+        return course, self._waits(self.space, constants, course, places)
 
-    def _waits(self, constants: Floats, course: Course, places: tuple[int, ...]) -> tuple[Waits, ...]:
+    def _waits(
+        self, space: StateSpace, constants: Floats, course: Course, places: tuple[int, ...]
+    ) -> tuple[Waits, ...]:
         if not places:
             return ()
-        play = evolve(self.play, rounds=FOR_WAITS, batch=FOR_WAITS)
         # Where play may go on for ever, the lesson's end stops it, as it does in the course.
-        minutes = course.clock_minutes if not course.clock_rings else None
-        found = simulate(self.net, constants, self.lesson.play, play, places, minutes)
-        return found.waits if found is not None else ()
+        limit = min(course.clock_minutes, LONGEST_MINUTES)
+        rounds = SpaceRounds(space, constants, FOR_WAITS, np.random.default_rng(self.play.seed), limit, places)
+        if not finish(rounds, evolve(self.play, rounds=FOR_WAITS), time.perf_counter(), 0):
+            return ()
+        return tuple(waits_of(place, [(rounds.log, FOR_WAITS)]) for place in places)
 
     def rough(self, constants: Floats) -> Course | None:
         """A course to be compared: without quantiles, or of fewer rounds."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any
@@ -16,7 +17,7 @@ from compose.forecast.chances import said_too_much
 from compose.forecast.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.simulate import Play
-from compose.forecast.telling import told
+from compose.forecast.telling import Section, told_first, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
 from compose.net.from_game import net_of
@@ -59,7 +60,12 @@ def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked
             budget=evolve(asked.budget, keep_going=patience.keep_going),
             play=evolve(asked.play, keep_going=patience.keep_going),
         )
-        found = forecast_of(prepared, asked)
+
+        def first(known: Forecast) -> None:
+            patience.rest()
+            _say_first(prepared, known)
+
+        found = forecast_of(prepared, asked, first=None if as_json else first)
         short = forecast_of(fewer, asked, compare=False) if fewer is not None and found is not None else None
     if found is None:
         return _nothing_known(patience.stopped, as_json)
@@ -70,15 +76,20 @@ def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked
         with_seen = {"with_own_rounds": correction_json(seen, change)} if seen is not None else {}
         say_json(_json(prepared, fewer, found, short, findings) | with_seen)
     else:
-        _say(prepared, fewer, found, short)
+        _say_then(fewer, found, short)
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
         _say_findings(findings)
     return INTERRUPTED if patience.stopped else exit_code(findings)
 
 
-def forecast_of(prepared: Ready, asked: Asked, compare: bool = True) -> Forecast | None:
-    """The forecast of a prepared game: exact where its space can be explored whole, else simulated."""
+def forecast_of(
+    prepared: Ready, asked: Asked, compare: bool = True, first: Callable[[Forecast], None] | None = None
+) -> Forecast | None:
+    """The forecast of a prepared game: exact where its space can be explored whole, else simulated.
+
+    `first` hears of it while it is not compared yet.
+    """
     return forecast(
         explored(prepared.net, asked.budget),
         library.norms(),
@@ -88,6 +99,7 @@ def forecast_of(prepared: Ready, asked: Asked, compare: bool = True) -> Forecast
         play=asked.play,
         other_half=_other_half(prepared, asked.budget),
         compare=compare,
+        first=first,
     )
 
 
@@ -134,19 +146,29 @@ def _nothing_known(stopped: bool, as_json: bool) -> int:
     return INTERRUPTED
 
 
-def _say(prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None) -> None:
+def _say_first(prepared: Ready, known: Forecast) -> None:
+    """What a teacher asks for, as soon as it is known."""
     say(headline(prepared))
     say()
-    for section in told(found):
+    _say_sections(told_first(known))
+    sys.stdout.flush()
+
+
+def _say_then(fewer: Ready | None, found: Forecast, short: Forecast | None) -> None:
+    _say_sections(told_then(found))
+    if fewer is not None and short is not None:
+        for line in _with_fewer(fewer, found.band.usual, short.band.usual):
+            say(line)
+        say()
+
+
+def _say_sections(sections: Sequence[Section]) -> None:
+    for section in sections:
         say(section.title)
         for line in section.lines:
             indent = " " * (2 + len(line) - len(line.lstrip()))
             for piece in textwrap.wrap(line.strip(), WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  "):
                 say(piece if len(line) + 2 > WIDTH else f"  {line}")
-        say()
-    if fewer is not None and short is not None:
-        for line in _with_fewer(fewer, found.band.usual, short.band.usual):
-            say(line)
         say()
 
 

@@ -40,8 +40,13 @@ class Patience:
     ) -> None:
         if self._before is not None:
             signal.signal(signal.SIGINT, self._before)
+        self.rest()
+
+    def rest(self) -> None:
+        """Take the progress off the terminal, so that something can be printed; it comes back by itself."""
         if self._progress is not None:
             self._progress.stop()
+        self._progress, self._tasks = None, {}
 
     def keep_going(self, what: str, done: int, of: int) -> bool:
         """Show how far the work is (`of` 0: nobody knows of how much); False once it is to stop."""
