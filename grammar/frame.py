@@ -5,11 +5,13 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 from collections.abc import Callable, Iterator
+from itertools import groupby
 
 from grammar.finding import Basis, Finding, Severity, Step
 from grammar.span import Span
 
 WIDTH = 80
+TOO_MANY = 3  # steps in a row that say the same, from which on they are told as one
 UNSEEN = "�"
 _LABEL = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
 SourceLine = Callable[[str, int], str | None]
@@ -62,10 +64,18 @@ def _width(text: str, letters: int) -> int:
 
 
 def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:
-    for number, step in enumerate(steps):
-        yield from _wrapped(step.words, f"  {number:>3}. ", width)
-        if step.after:
-            yield from _wrapped(step.after, "       = ", width)
+    """The steps, numbered; the same one several times in a row is told once, with what came of it in the end."""
+    number = 0
+    for words, run in groupby(steps, lambda step: step.words):
+        alike = list(run)
+        shown, each = (alike[-1:], len(alike)) if len(alike) >= TOO_MANY else (alike, 1)
+        for step in shown:
+            last = number + each - 1
+            lead = f"  {number:>3}. " if each == 1 else f"  {number:>3} to {last}. "
+            yield from _wrapped(words if each == 1 else f"{each} times {words}", lead, width)
+            if step.after:
+                yield from _wrapped(step.after, "       = ", width)
+            number = last + 1
 
 
 def _wrapped(text: str, lead: str, width: int) -> list[str]:

@@ -1,0 +1,40 @@
+"""Steps that say the same several times in a row are told as one; others stand as they are."""
+
+from __future__ import annotations
+
+import pytest
+
+from grammar.finding import Finding, Severity, Step
+from grammar.frame import framed
+from grammar.span import Span
+
+
+def shown(*words: str) -> list[str]:
+    steps = tuple(Step(each, f"{number} balls") for number, each in enumerate(words))
+    finding = Finding("X", Severity.NOTE, "Something.", Span("a.rules", 0, 0, 0), witness=steps)
+    lines = list(framed(finding, lambda file, line: None))
+    return [line.strip() for line in lines[lines.index("  How it comes about:") + 1 :]]
+
+
+def test_a_run_is_told_once_with_what_came_of_it() -> None:
+    assert shown("the round starts", *["a ball is missed"] * 4, "a ball is fetched") == [
+        "0. the round starts",
+        "= 0 balls",
+        "1 to 4. 4 times a ball is missed",
+        "= 4 balls",
+        "5. a ball is fetched",
+        "= 5 balls",
+    ]
+
+
+@pytest.mark.parametrize("times", [1, 2])
+def test_a_short_run_stands_step_by_step(times: int) -> None:
+    lines = shown("the round starts", *["a ball is missed"] * times)
+    assert [line for line in lines if line.endswith("missed")] == [
+        f"{number}. a ball is missed" for number in range(1, times + 1)
+    ]
+
+
+def test_runs_apart_are_told_apart() -> None:
+    lines = shown(*["a"] * 3, "b", *["a"] * 3)
+    assert [line for line in lines if "=" not in line] == ["0 to 2. 3 times a", "3. b", "4 to 6. 3 times a"]
