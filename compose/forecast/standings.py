@@ -65,8 +65,8 @@ def standing_of(net: Net) -> dict[int, str]:
 
 
 def taking_part(net: Net) -> frozenset[int]:
-    """The places of players who act, or to whom others send the ball."""
-    acting = {place for t in net.transitions for limit in t.rate.limits for place in limit}
+    """The places of players who act, or to whom others send the ball; to come back after a time is no act."""
+    acting = {place for t in net.transitions if t.side is not None for limit in t.rate.limits for place in limit}
     reached = {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
     return frozenset(
         place for place in acting | reached if net.places[place].token == "player" and not _queues(net.places[place])

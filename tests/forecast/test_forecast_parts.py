@@ -84,6 +84,22 @@ def test_standings_go_by_who_takes_part() -> None:
     assert idle_places(net) == (1, 2)
 
 
+def test_whoever_comes_back_by_the_clock_has_waited() -> None:
+    """A wait that ends by itself is nobody's act; the rate that ends it reads the queue all the same."""
+    play = Builder("north")
+    inside, queue = "player/north/-/in", "player/north/-/task queue"
+    play.place(inside, 1, 1, "player", "north")
+    play.place(queue, 0, 1, "player", "north")
+    told = play.rule("whoever waits in the task queue comes back after 30 s")
+    play.may("goes out", play.move(inside, queue, told), rate=play.rate(inside), side="north")
+    play.may("comes back", play.move(queue, inside, told), rate=play.rate(queue), forced=True)
+    net = play.net(Bell(60 * 500.0, (), play.rule("after 500 min")))
+    assert list(standing_of(net).values()) == [PLAYING, WAITING]
+    # Out once a minute, back after half a minute: a third of the time is spent waiting.
+    shares = standings(net, exact_course(space_of(net), (1.0, 2.0), 30.0))
+    assert {each.name: each.share.value for each in shares} == pytest.approx({PLAYING: 2 / 3, WAITING: 1 / 3}, abs=1e-3)
+
+
 def test_turns_count_players_alone() -> None:
     """Three players try once a minute each, five pupils in all; what the teacher does is no turn."""
     net = queue_game(may_catch=True)
