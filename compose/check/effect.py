@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
-from compose.net.net import Assign, Effect, Move, Place, Shift
+from compose.net.net import Assign, Effect, Move, Place, Room, Shift
 
 Column = NDArray[np.int32]
 Carried = Callable[[int | None, int, Column], None]
@@ -71,6 +71,8 @@ class Act:
         wanted = source if move.amount is None else np.int32(move.amount)
         taken = np.minimum(source, wanted)
         taken = np.minimum(taken, self._places[move.target].capacity - target)
+        for room in move.rooms:
+            taken = np.minimum(taken, _left(room, columns))
         if only is not None:
             taken = np.where(only, taken, 0).astype(np.int32)
         self._note(number, taken != 0, taken < wanted, only)
@@ -93,3 +95,11 @@ class Act:
     def _note(self, number: int, changed: Bools, short: Bools, only: Bools | None) -> None:
         self.changed[number] = self.changed[number] or bool(changed.any())
         self.short[number] = self.short[number] or bool((short if only is None else short & only).any())
+
+
+def _left(room: Room, columns: Columns) -> Column:
+    """How many more there is room for."""
+    left: Column = np.full_like(columns(room.places[0]), room.most)
+    for place in room.places:
+        left = left - columns(place)
+    return np.maximum(left, 0)

@@ -9,7 +9,7 @@ from compose.check.pointing import short_of
 from compose.check.rate import factor
 from compose.check.study import Study
 from compose.check.words import condition_in_words
-from compose.net.net import Condition, Transition
+from compose.net.net import Comparison, Condition, Move, Net, Transition
 
 
 def why_never(study: Study, condition: Condition) -> str:
@@ -17,7 +17,7 @@ def why_never(study: Study, condition: Condition) -> str:
     parts = clauses(condition)
     for part in parts:
         if not holds(part, study.table).any():
-            return _never(condition_in_words(part, study.net))
+            return _never(condition_in_words(part, study.net)) + _no_room(part, study.net)
     if len(parts) > 1:
         return f"never all at once: {', '.join(condition_in_words(part, study.net) for part in parts)}"
     return "an end comes first each time"
@@ -29,6 +29,17 @@ def _never(told: str) -> str:
     if told.startswith("a rule "):
         return f"there is never {told}"
     return f"there are never {told}"
+
+
+def _no_room(condition: Condition, net: Net) -> str:
+    """Such as ", for there is room for 2", where the condition asks for more in a place than find room there."""
+    if not isinstance(condition, Comparison) or condition.relation != ">=":
+        return ""
+    asked = {place for times, place in condition.terms if times > 0}
+    lists = [t.effects for t in net.transitions] + [r.effects for r in net.reactions]
+    rooms = {room for effects in lists for effect in effects if isinstance(effect, Move) for room in effect.rooms}
+    short = [room.most for room in rooms if asked <= set(room.places) and room.most < condition.bound]
+    return f", for there is room for {min(short)}" if short else ""
 
 
 def why_not_fired(study: Study, transition: Transition) -> str:

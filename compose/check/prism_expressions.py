@@ -78,6 +78,7 @@ def after(effects: tuple[Effect, ...], places: tuple[Place, ...], names: tuple[s
             filled = count(effect.target)
             room = f"{places[effect.target].capacity}-{filled if filled.isidentifier() else f'({filled})'}"
             wanted = [count(effect.source), room] + ([] if effect.amount is None else [str(effect.amount)])
+            wanted += [f"max({each.most}-({added(map(count, each.places))}), 0)" for each in effect.rooms]
             taken = f"min({', '.join(wanted)})"
             now[effect.source], now[effect.target] = (
                 f"{count(effect.source)}-{taken}",

@@ -17,6 +17,7 @@ from compose.net.lower.clockwork import (
 )
 from compose.net.lower.coming_back import lower_coming_back
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
+from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
 from compose.net.lower.trying import sizes_m
@@ -45,6 +46,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
         return Outcome(None, findings)
     builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers, sizes_m(game)))
     place_tokens(builder)
+    too_many_at_the_start(builder)
     counted_to = points_counted_to(game)
     table = _table(builder, granted, counted_to)
     if any(isinstance(each, when.Scores) for rule in game.whens for each in rule.consequences):

@@ -80,13 +80,22 @@ class Rule:
 
 
 @frozen
+class Room:
+    """Some places together have room for `most` tokens."""
+
+    places: tuple[int, ...]
+    most: int
+
+
+@frozen
 class Move:
-    """Take min(amount, count[source]) tokens from source to target; amount None means all of them."""
+    """Take min(amount, count[source], what finds room in `rooms`) tokens to the target; amount None means all."""
 
     source: int
     target: int
     amount: int | None
     rule: Rule
+    rooms: tuple[Room, ...] = ()
 
 
 @frozen
@@ -221,8 +230,8 @@ class Net:
 
     `ends` are looked at in order in every marking, the first that holds is the result; where ends of
     different winners hold together and no end before them says so, that is the finding "two winners".
-    `open_ended` is True where the text says that play goes on until the clock on purpose.
-    `mirrored` lists the sides that the text calls mirrored.
+    `open_ended` is True where the text says that play goes on until the clock on purpose; `mirrored` lists
+    the sides that the text calls mirrored.
     """
 
     title: str

@@ -50,8 +50,12 @@ def list_modifiers(as_json: bool) -> None:
         say(step.upper())
         for each in found:
             if each.step == step:
-                takes = "".join(f"  ({takes.words()})" for takes in each.takes)
-                say(f"  {each.name}{takes}")
+                lead = f"  {each.name}"
+                for takes in each.takes:
+                    say(f"{lead}  ({takes.words()})")
+                    lead = " " * len(lead)
+                if not each.takes:
+                    say(lead)
                 _paragraph(each.about, "    ")
 
 

@@ -67,6 +67,8 @@ def apply(effects: tuple[Effect, ...], marking: Marking, net: Net, name: tuple[s
                 room = net.places[effect.target].capacity - counts[effect.target]
                 taken = min(counts[effect.source], room)
                 taken = taken if effect.amount is None else min(taken, effect.amount)
+                for limit in effect.rooms:
+                    taken = min(taken, max(0, limit.most - sum(counts[place] for place in limit.places)))
                 counts[effect.source] -= taken
                 counts[effect.target] += taken
         else:

@@ -19,6 +19,7 @@ from compose.net.net import (
     Rate,
     Ratio,
     Reaction,
+    Room,
     Shift,
     Transition,
 )
@@ -48,7 +49,10 @@ def conditions() -> st.SearchStrategy[Condition]:
 
 
 def effects() -> st.SearchStrategy[tuple[Effect, ...]]:
-    move = st.builds(Move, number_of_place, number_of_place, st.sampled_from((1, 1, 1, 2, None)), rules)
+    several = st.lists(number_of_place, min_size=1, max_size=2, unique=True).map(tuple)
+    rooms = st.lists(st.builds(Room, several, st.integers(0, 3)), max_size=2).map(tuple)
+    amount = st.sampled_from((1, 1, 1, 2, None))
+    move = st.builds(Move, number_of_place, number_of_place, amount, rules, st.just(()) | st.just(()) | rooms)
     shift = st.builds(Shift, number_of_place, st.sampled_from((-1, 1, 2)), rules)
     assign = st.builds(Assign, number_of_place, st.integers(0, 1), rules)
     return st.lists(move | move | move | shift | assign, max_size=3).map(tuple)

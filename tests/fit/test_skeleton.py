@@ -58,7 +58,8 @@ def named(value: object, names: list[str]) -> object:
         return ("is", sorted((c, names[p]) for c, p in value.terms), value.relation, value.bound)  # type: ignore[attr-defined]
     if kind == "Move":
         move = (names[value.source], names[value.target], value.amount)  # type: ignore[attr-defined]
-        return ("move", *move)
+        rooms = [(sorted(names[p] for p in room.places), room.most) for room in value.rooms]  # type: ignore[attr-defined]
+        return ("move", *move, sorted(map(str, rooms)))
     if kind in ("Shift", "Assign"):
         return (kind, names[value.place], getattr(value, "by", None), getattr(value, "value", None))  # type: ignore[attr-defined]
     if kind == "Rate":

@@ -1,4 +1,4 @@
-"""Every rule of rules.lark is needed by some file of the library; what is not yet is listed here."""
+"""Every rule of rules.lark is needed by some file of the library."""
 
 from __future__ import annotations
 
@@ -14,15 +14,6 @@ from grammar.parse import parse
 from grammar.sentences.modifier import Block
 from grammar.tree import Line
 from library import granted_path
-
-# Rules that no file of the library needs yet. A rule leaves this list with the game or modifier that needs it.
-NOT_YET = frozenset(
-    (
-        *("at_least", "at_most", "at_most_there", "caught_chance", "lose_when"),
-        *("missed", "succeed_chance", "side_wins", "starts_again", "taken_over"),
-        *("make_court", "needs_skill", "turn_switch"),
-    )
-)
 
 
 def rules_of_the_grammar() -> frozenset[str]:
@@ -78,13 +69,8 @@ def rules_in(section: str, text: str) -> set[str]:
 
 
 def test_every_rule_is_used_by_the_library() -> None:
-    missing = rules_of_the_grammar() - used_rules() - NOT_YET
+    missing = rules_of_the_grammar() - used_rules()
     assert not missing, f"No game or modifier of the library needs {', '.join(sorted(missing))}"
-
-
-def test_the_list_of_exceptions_is_no_longer_than_it_must_be() -> None:
-    assert not NOT_YET & used_rules()
-    assert rules_of_the_grammar() >= NOT_YET
 
 
 def test_every_section_has_sentences() -> None:

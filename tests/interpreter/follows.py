@@ -13,6 +13,7 @@ from tests.interpreter.applying import about_balls, applying, rest
 from tests.interpreter.board import IN, OUT, RESULT, Counts, ball, move, player, points, step, target
 from tests.interpreter.claims import points_matter_to
 from tests.interpreter.deeds import Deed
+from tests.interpreter.room import how_many_may_go
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 
@@ -124,8 +125,10 @@ Going = when.Waits | when.MovesTo | when.Joins | when.Out | when.TurnsInto | whe
 def _players_go(sheet: Sheet, said: Going, deed: Deed, counts: Counts) -> None:
     for side, role, where, most in _movers(sheet, said, deed):
         goal = _goal(sheet, said, side, role, deed)
-        if player(side, role, where) != goal:
-            move(counts, player(side, role, where), goal, most)
+        room = how_many_may_go(sheet, *goal, counts)
+        if (side, role, where) != goal:
+            bounds = [bound for bound in (most, room) if bound is not None]
+            move(counts, player(side, role, where), player(*goal), min(bounds, default=None))
 
 
 def _movers(sheet: Sheet, said: Going, deed: Deed) -> Iterator[tuple[str, str | None, str, int | None]]:
@@ -151,26 +154,26 @@ def queue_sides(sheet: Sheet, phrase: Np, deed: Deed) -> tuple[str, ...]:
     return (deed.other,)
 
 
-def _goal(sheet: Sheet, said: Going, side: str, role: str | None, deed: Deed) -> str:
+def _goal(sheet: Sheet, said: Going, side: str, role: str | None, deed: Deed) -> tuple[str, str | None, str]:
     match said:
         case when.Out():
-            return player(side, role, OUT)
+            return side, role, OUT
         case when.TurnsInto():
             into = sheet.players_meant(said.role)
             assert into is not None
-            return player(into.side or side, into.role, IN)
+            return into.side or side, into.role, IN
         case when.Waits():
-            return player(side, role, sheet.area(said.where))
+            return side, role, sheet.area(said.where)
         case when.MovesTo():
             where = getattr(said.place, "where", None)
-            return player(side, role, sheet.area(where) if where is not None else IN)
+            return side, role, sheet.area(where) if where is not None else IN
         case when.Joins():
             if isinstance(said.what, Np):
-                return player(side, role, sheet.area(said.what))
+                return side, role, sheet.area(said.what)
             other = getattr(said.what, "other", None)
             new = sheet.others(side)[0] if other else sheet.side_in(said.what, deed.side, deed.other, deed.parts)
-            return player(new, role, IN)
-    return player(side, role, IN)
+            return new, role, IN
+    return side, role, IN
 
 
 def _change_places(sheet: Sheet, said: when.ChangesPlaces, deed: Deed, counts: Counts) -> None:

@@ -19,6 +19,7 @@ from grammar.meanings import (
 from grammar.sentences import when
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
 from grammar.sentences.sides import PlacingOnStep
+from grammar.sentences.space import Area
 from grammar.tree import GameSheet, Sentence
 
 Spot = tuple[str, str | None]
@@ -41,6 +42,10 @@ class Sheet:
             source = self.granted if granted else self.game
             self._said[kind, granted] = tuple(each for name in sections for each in source.all_of(name, kind))
         return cast("tuple[Sentence, ...]", self._said[kind, granted])
+
+    def areas(self) -> tuple[Area, ...]:
+        """The places that the sheet names."""
+        return tuple(self.game.all_of("space", Area))
 
     def others(self, side: str) -> tuple[str, ...]:
         """The other sides; a side that is alone plays against itself."""

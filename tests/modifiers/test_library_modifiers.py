@@ -51,6 +51,13 @@ ASKED_FOR = {
     "safe zone": ("safe zone",),
     "softer ball": ("softer balls",),
     "below the shoulder": ("below the shoulder",),
+    "room for so many": ("few wait",),
+    "a round at once": ("first hit wins", "clear and start again"),
+    "targets change owner": ("captured targets",),
+    "a miss costs": ("a miss costs",),
+    "fewer to the end": ("few left lose",),
+    "a court by its measures": ("court of this size",),
+    "a bounce before the target": ("bounce first",),
 }
 
 

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from compose.check import StateSpace, explore, markings
+from compose.net.from_game import net_of
 from compose.net.net import Net, Transition
-from tests.interpreter.sheets import game_in, net_in
+from grammar.finding import Finding
+from grammar.game import Game
+from tests.interpreter.sheets import game_in, granted, net_in
 
 SPACE = "court 18 m by 9 m, halved across\n  rest queue: beside each half"
 KIT = "2 soft balls, like a foam ball\n  2 cones for each side"
 SET_UP = "1 soft ball in each half\n  cones on the back line of their side"
 THROW = "players underarm throw a soft ball at the cones or the players of the other side"
+SIDES = "north and south, 1 to 9 players each"
 FINISH = "a side wins when the other side has no cones standing"
 
 
@@ -21,15 +25,27 @@ def net(
     finish: str = FINISH,
     *,
     space: str = SPACE,
-    sides: str = "north and south, 1 to 9 players each",
+    sides: str = SIDES,
     kit: str = KIT,
     set_up: str = SET_UP,
     players: Mapping[str, int] | None = None,
 ) -> Net:
     """The net of the sheet with these lines, for two players a side unless said otherwise."""
-    parts = {"space": space, "sides": sides, "kit": kit, "set-up": set_up, "play": play, "when": when, "finish": finish}
-    text = "game Pieces\n" + "\n".join(f"{name}\n  {lines}" for name, lines in parts.items()) + "\n"
-    return net_in(game_in(text), players or {"north": 2, "south": 2})
+    game = _game(space=space, sides=sides, kit=kit, set_up=set_up, play=play, when=when, finish=finish)
+    return net_in(game, players or {"north": 2, "south": 2})
+
+
+def refusals(when: str, *, space: str, set_up: str) -> tuple[Finding, ...]:
+    """Why the sheet with these lines has no net, for three players a side."""
+    game = _game(space=space, sides=SIDES, kit=KIT, set_up=set_up, play=THROW, when=when, finish=FINISH)
+    outcome = net_of(game, granted(), {"north": 3, "south": 3})
+    assert outcome.value is None
+    return outcome.findings
+
+
+def _game(**lines: str) -> Game:
+    text = "game Pieces\n" + "\n".join(f"{name.replace('_', '-')}\n  {said}" for name, said in lines.items()) + "\n"
+    return game_in(text)
 
 
 def reached(of: Net) -> list[dict[str, int]]:

@@ -95,6 +95,22 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
     assert rule.text == "a cone is knocked: the thrower's side wins"
 
 
+@pytest.mark.parametrize(
+    ("claim", "way"),
+    [
+        ("it has at most 1 cones standing", "the loser has at most 1 cones standing"),
+        ("the other side has 2 cones standing", "the loser: the other side has 2 cones standing"),
+    ],
+)
+def test_to_lose_is_a_way_in_which_the_other_wins(claim: str, way: str) -> None:
+    ends = net(finish=f"a side loses when {claim}").ends
+    assert {(end.winner, end.way) for end in ends} == {("north", way), ("south", way)}
+    assert {end.words for end in ends} == {
+        f"north wins, for south loses: {claim}",
+        f"south wins, for north loses: {claim}",
+    }
+
+
 ROLE = "north and south, 1 to 9 players each\n  role guard: 1 player of each side"
 QUEUE = "a player is hit: that player waits in the rest queue"
 

@@ -93,6 +93,8 @@ def _why(study: Study, act: Transition | Reaction, happened: Happened, number: i
         return why_not_fired(study, act) if isinstance(act, Transition) else why_never(study, act.guard)
     effect = act.effects[number]
     if isinstance(effect, Move):
+        if effect.rooms and (study.table[~study.ended, effect.source] > 0).any():
+            return f"when it should, there is never room for more {_many(study.net, effect.target)}"
         return f"when it should, there are never any {_many(study.net, effect.source)}"
     return f"it never changes the {_many(study.net, effect.place)}"
 

@@ -133,7 +133,9 @@ def _waiting(net: Net) -> tuple[int, ...]:
 
 def _mean_wait(net: Net, course: object, place: int) -> float:
     """The mean wait in a place by Little's law (J. D. C. Little, "A proof for the queuing formula L = lambda W",
-    Operations Research 9(3), 1961): token minutes over arrivals, those waiting from the start among them."""
+    Operations Research 9(3), 1961): token minutes over arrivals, those waiting from the start among them.
+
+    Whoever finds no room there counts as one who waits for no time."""
     from compose.forecast.course import Course
     from compose.net.net import Move
 

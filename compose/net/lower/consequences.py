@@ -8,6 +8,7 @@ from attrs import frozen
 
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.moment import Moment, queue_side, rest_key, side_of, who_moves
+from compose.net.lower.room import has_limits, rooms_for
 from compose.net.lower.targets_moved import fell, put_on_step, stepped, taken_over
 from compose.net.lower.tokens import IN, OUT, player_place, roles_of
 from compose.net.net import Assign, Effect, Move, Rule, Shift
@@ -36,7 +37,28 @@ def follow(builder: Builder, rule: when.When, moment: Moment, result_place: int 
             ball_to = rest_key(builder, consequence.place, moment)
         else:
             effects.extend(_effects(builder, consequence, moment, source, result_place))
-    return Follows(tuple(effects), ball_to, " and ".join(each.words() for each in rule.consequences))
+    return Follows(tuple(effects), ball_to, " and ".join(_words(builder, each) for each in rule.consequences))
+
+
+def _words(builder: Builder, consequence: when.Consequence) -> str:
+    """The consequence as the sheet says it; somebody who finds no room stays, so that it may not come to pass."""
+    where = _sent_to(consequence)
+    ball = isinstance(consequence, when.MovesTo) and _is_ball(builder, consequence.who)
+    if where is None or ball or not has_limits(builder, _area(builder, where)):
+        return consequence.words()
+    return f"{consequence.words()}, if there is room"
+
+
+def _sent_to(consequence: when.Consequence) -> Np | None:
+    """The place to which a consequence sends players, where it names one."""
+    match consequence:
+        case when.Waits():
+            return consequence.where
+        case when.MovesTo():
+            return getattr(consequence.place, "where", None)
+        case when.Joins() if isinstance(consequence.what, Np):
+            return consequence.what
+    return None
 
 
 def _is_ball(builder: Builder, who: when.Who) -> bool:
@@ -99,7 +121,7 @@ def _moved(
     source = player_place(builder, side, role, moment.mates_at or IN if _is_mate(builder, consequence.who) else IN)
     target = player_place(builder, new_side, new_role, standing)
     if source != target:
-        yield Move(source, target, 1, rule)
+        yield Move(source, target, 1, rule, rooms_for(builder, new_side, new_role, standing))
 
 
 def _is_mate(builder: Builder, who: Np) -> bool:
@@ -116,10 +138,8 @@ def _destination(
             meaning = builder.game.meaning(consequence.role.name)
             assert isinstance(meaning, PlayerMeaning)
             return meaning.side or side, meaning.role, IN
-        case when.Waits():
-            return side, role, _area(builder, consequence.where)
-        case when.MovesTo():
-            where = getattr(consequence.place, "where", None)
+        case when.Waits() | when.MovesTo():
+            where = _sent_to(consequence)
             return side, role, _area(builder, where) if where is not None else IN
         case when.Joins():
             if isinstance(consequence.what, Np):
@@ -149,6 +169,7 @@ def _queue_moved(builder: Builder, consequence: when.Consequence, moment: Moment
             player_place(builder, new_side, new_role, standing),
             1 if isinstance(who, Queued) else None,
             rule,
+            rooms_for(builder, new_side, new_role, standing),
         )
 
 
@@ -172,7 +193,10 @@ def _returned(builder: Builder, who: when.Who, moment: Moment, rule: Rule) -> It
 
 
 def _swapped(builder: Builder, consequence: when.ChangesPlaces, moment: Moment, rule: Rule) -> Iterator[Effect]:
-    """Out goes the one, in comes the first who waits; with nobody waiting the one comes straight back."""
+    """Out goes the one, in comes the first who waits; with nobody waiting the one comes straight back.
+
+    That needs no room, for each takes the place of another.
+    """
     if isinstance(consequence.who, Np) and isinstance(consequence.other, AllQueued):
         yield from _all_swapped(builder, consequence.other, rule)
         return

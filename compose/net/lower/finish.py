@@ -102,7 +102,14 @@ def _won_or_lost(builder: Builder, sentence: finish.WinWhen | finish.LoseWhen, c
             yield End(f"{_wins(side)}: {words}", side, guard, rule, words)
         else:
             for other in builder.others(side):
-                yield End(f"{_wins(other)}: {does(side, 'loses', 'lose')}, {words}", other, guard, rule, words)
+                lost = f"{does(side, 'loses', 'lose')}: {words}"
+                yield End(f"{_wins(other)}, for {lost}", other, guard, rule, _of_the_loser(words))
+
+
+def _of_the_loser(condition: str) -> str:
+    """The condition by which a side loses, told as a way in which another wins."""
+    it, _, rest = condition.partition(" ")
+    return f"the loser {rest}" if it == "it" else f"the loser: {condition}"
 
 
 def _both_at_once(builder: Builder, sentence: finish.BothAtOnce, wins: list[End]) -> Iterator[End]:
