@@ -29,7 +29,8 @@ def _finding(study: Study, side: str) -> Finding:
     winning = [end for end in net.ends if end.winner is not None]
     shown = own or winning or list(net.ends)
     if own:
-        hint = "; ".join(f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in own)
+        reasons = "; ".join(f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in own)
+        hint = f"{reasons}. Let play come to that, or ask for less there."
     else:
         hint = f'No sentence lets {subject(side)} win; add one to the finish: "... wins when ..."'
     return Finding(
