@@ -49,6 +49,8 @@ class Course:
     exact). `points` gives for each place of points the chances of 0, 1, 2 ... when play stops; where two sides
     have points, `lead` gives the chances of the first side's lead, from as far behind as can be to as far ahead.
 
+    `spent` (states,) are the minutes in each state of the space, None where the round was played at random.
+
     `clock_minutes` is when the clock stops play, infinite without one; `clock_rings` is False where that
     is only the end of the lesson. `rounds` is how many rounds were played, None where nothing was: then
     `chance_error` bounds the error of every chance and `minutes_error` that of the mean length.
@@ -72,6 +74,7 @@ class Course:
     chance_error: float = 0.0
     minutes_error: float = 0.0
     method: str = field(default="")
+    spent: Floats | None = None
 
     def chance(self, value: float) -> Figure:
         """A chance of this course with its margin."""

@@ -56,7 +56,8 @@ def exact_course(
 
 def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantiles: bool) -> Course:
     found = lengths(built, (lesson_minutes,), LEVELS) if quantiles else None
-    points, lead = _points(built, free.time, np.zeros(len(free.time)))
+    spent = _spent(built, free.time)
+    points, lead = _points(built, spent, np.zeros(len(free.time)))
     return Course(
         by_end=free.by_end,
         by_result=np.zeros(0),
@@ -72,13 +73,15 @@ def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantile
         chance_error=free.chance_error,
         minutes_error=free.time_error,
         method=free.method,
+        spent=spent,
     )
 
 
 def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool, quantiles: bool) -> Course:
     times = sorted({min(lesson_minutes, stopped.minutes), stopped.minutes})
     found = lengths(built, times, LEVELS, stopped.walk, stopped.minutes) if quantiles else None
-    points, lead = _points(built, stopped.time, stopped.at_bell)
+    spent = _spent(built, stopped.time)
+    points, lead = _points(built, spent, stopped.at_bell)
     return Course(
         by_end=stopped.by_end,
         by_result=stopped.by_result,
@@ -96,6 +99,7 @@ def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool
         chance_error=stopped.error,
         minutes_error=stopped.error * stopped.minutes,
         method="uniformized",
+        spent=spent,
     )
 
 
@@ -107,7 +111,14 @@ def _length(mean: float, found: Lengths | None, most: float) -> Length:
     return Length(Figure(mean), Figure(median), Figure(ninety), over, found.settled)
 
 
-def _points(built: Chain, time: Floats, at_bell: Floats) -> tuple[dict[int, Floats], Floats | None]:
+def _spent(built: Chain, time: Floats) -> Floats:
+    """The minutes in each state of the space, (states,)."""
+    spent = np.zeros(built.space.states)
+    spent[built.running] = built.spread(time)
+    return spent
+
+
+def _points(built: Chain, spent: Floats, at_bell: Floats) -> tuple[dict[int, Floats], Floats | None]:
     """The distribution of every count of points when play stops, and of the first side's lead."""
     space = built.space
     places = [number for number, place in enumerate(space.net.places) if place.token == "points"]
@@ -116,8 +127,6 @@ def _points(built: Chain, time: Floats, at_bell: Floats) -> tuple[dict[int, Floa
     weight = np.zeros(space.states)
     if built.started_in >= 0:
         weight[0] = 1.0
-    spent = np.zeros(space.states)
-    spent[built.running] = built.spread(time)
     weight[built.running] += built.spread(at_bell)
     stops = np.flatnonzero(space.ended()[space.targets])
     flow = spent[space.sources()[stops]] * built.rates[stops]

@@ -52,7 +52,7 @@ class SpaceRounds:
         self._space = space
         self._ended = space.ended()
         self._traffic = {place: traffic(space, place) for place in watched}
-        rates = space.factors * np.asarray(constants, dtype=np.float64)[space.transitions]
+        self._rates = rates = space.factors * np.asarray(constants, dtype=np.float64)[space.transitions]
         rates[~self._changing()] = 0.0
         self._reached = np.concatenate([[0.0], np.cumsum(rates)])
         self._total = np.bincount(space.sources(), rates, minlength=space.states)
@@ -78,6 +78,12 @@ class SpaceRounds:
         self._state = np.where(over, state, self._space.targets[edge])
         self._note(live[~over], edge[~over])
         self._stop(over | self._ended[self._state])
+
+    def comings(self, place: int, spent: Floats) -> float:
+        """How many come to a watched place in a round, those there at the set-up included, for so many minutes
+        `spent` (states,) in each state: no matter of chance."""
+        of_edges = spent[self._space.sources()] * self._rates
+        return self._space.net.places[place].start + float(of_edges @ self._traffic[place].entered)
 
     def _drawn(self, state: Longs) -> Longs:
         """An edge out of each state, with a chance in proportion to its rate."""

@@ -227,8 +227,10 @@ def _method(forecast: Forecast) -> Iterator[str]:
         yield f"Worked out exactly; chances are right to {max(course.chance_error, 1e-12):.0e}."
     if forecast.passed_bound:
         yield "Points past the bound of the check were counted by playing rounds at random."
-    if any(wait.in_a_round > 0 for wait in forecast.waits) and course.rounds is None:
-        yield "Waits are from rounds played at random, first in first out."
+    played = next((wait for wait in forecast.waits if wait.in_a_round > 0 and wait.seed is not None), None)
+    if played is not None:
+        yield f"The waits of nine in ten: {count(played.rounds, 'round')} played at random (seed {played.seed}),"
+        yield "first in first out."
     idle = [each.name for each in forecast.standings if each.name != PLAYING]
     if idle:
         yield "A wait that the end of the round cuts off counts as ended there."

@@ -122,6 +122,8 @@ def _pupil(told: Forecast) -> dict[str, Any]:
                 "in_a_round": wait.in_a_round,
                 "mean_minutes": figure_json(wait.mean),
                 "ninety_percent_minutes": figure_json(wait.ninety),
+                "rounds": wait.rounds,
+                "seed": wait.seed,
             }
             for wait in told.waits
         ],

@@ -16,12 +16,17 @@ GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 
 @frozen
 class Waits:
-    """Waits in one place, in minutes: how many there are in a round, the mean, the wait nine in ten do not pass."""
+    """Waits in one place, in minutes: how many there are in a round, the mean, the wait nine in ten do not pass.
+
+    `rounds` were played at random from `seed` where these are the waits of a course that was worked out.
+    """
 
     place: int
     in_a_round: float
     mean: Figure
     ninety: Figure
+    rounds: int = 0
+    seed: int | None = None
 
 
 def waits_of(place: int, batches: Sequence[tuple[WaitLog, int]]) -> Waits:

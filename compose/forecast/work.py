@@ -13,7 +13,7 @@ from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import ages_of
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
-from compose.forecast.course import Course
+from compose.forecast.course import Course, Figure
 from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.lesson import lesson_of
 from compose.forecast.points import passes_bound, points_decide, with_room
@@ -87,7 +87,16 @@ class Work:
         rounds = SpaceRounds(space, constants, FOR_WAITS, np.random.default_rng(self.play.seed), limit, places)
         if not finish(rounds, evolve(self.play, rounds=FOR_WAITS), time.perf_counter(), 0):
             return ()
-        return tuple(waits_of(place, [(rounds.log, FOR_WAITS)]) for place in places)
+        return tuple(self._wait(rounds, course, place) for place in places)
+
+    def _wait(self, rounds: SpaceRounds, course: Course, place: int) -> Waits:
+        """The waits in a place. Their mean is no matter of chance: J. D. C. Little, "A proof for the queuing formula
+        L = lambda W", Operations Research 9(3), 1961, 383-387 (from memory)."""
+        seen = evolve(waits_of(place, [(rounds.log, FOR_WAITS)]), rounds=FOR_WAITS, seed=self.play.seed)
+        comings = rounds.comings(place, course.spent) if course.spent is not None else 0.0
+        if comings <= 0:
+            return seen
+        return evolve(seen, in_a_round=comings, mean=Figure(float(course.tokens[place]) / comings))
 
     def rough(self, constants: Floats) -> Course | None:
         """A course to be compared: without quantiles, or of fewer rounds."""

@@ -93,6 +93,21 @@ def test_waits_of_a_library_game_keep_the_law_of_little(name: str) -> None:
         assert minutes > 1
 
 
+def test_the_mean_wait_is_worked_out() -> None:
+    """Minutes spent in the queue by who comes to it, swaps included: the same as in rounds played at random."""
+    net = in_or_queue(20.0, True)
+    space, constants = whole(net), (0.6, 0.4, 0.8)
+    course = exact_course(space, constants, LESSON)
+    assert course.spent is not None and course.spent.sum() == pytest.approx(20.0)
+    played = SpaceRounds(space, constants, ROUNDS, np.random.default_rng(9), 20.0, (1,))
+    comings = played.comings(1, course.spent)
+    while played.running:
+        played.step()
+    seen = waits_of(1, [(played.log, ROUNDS)])
+    assert comings == pytest.approx(seen.in_a_round, rel=0.01)
+    assert abs(float(course.tokens[1]) / comings - seen.mean.value) <= 2 * seen.mean.margin < 0.1
+
+
 def test_traffic_of_plain_moves_is_the_difference_of_the_counts() -> None:
     """Carrying every edge out once more says the same as the quick way."""
     net = net_in(library_game("heron-and-pike"))
