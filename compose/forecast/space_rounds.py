@@ -15,7 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 from compose.check.effect import Act, Column, Columns
 from compose.check.reactions import Reactions
 from compose.check.space import StateSpace
-from compose.forecast.chain import Bools, Longs
+from compose.forecast.chain import Bools, Floats, Longs
 from compose.forecast.wait_log import WaitLog
 from compose.net.net import Effect, Move
 

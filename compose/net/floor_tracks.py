@@ -14,7 +14,7 @@ def tracks_of(game: Game, ground: Ground) -> tuple[FloorTrack, ...]:
 
 
 def track_of(game: Game, ground: Ground, name: str) -> FloorTrack | None:
-    """One track. Assumed: it runs over a zone across the middle that nobody enters, else over the whole court."""
+    """One track. Assumed: it runs over a zone across the middle in which nobody enters or acts, else over all."""
     meaning = game.vocabulary.get(name)
     known = game.track_named(getattr(meaning, "place", name)) or game.track_named(name)
     if known is None:
@@ -22,7 +22,8 @@ def track_of(game: Game, ground: Ground, name: str) -> FloorTrack | None:
     low, high = 0.0, ground.length_m
     for area in ground.areas:
         box = area.rectangle
-        if "enters" in area.forbidden and box.left < ground.length_m / 2 < box.right and box.width >= ground.width_m:
+        closed = {"enters", "acts"} & set(area.forbidden)
+        if closed and box.left < ground.length_m / 2 < box.right and box.width >= ground.width_m:
             low, high = box.left, box.right
     if known.start in ground.sides and ground.facing(known.start) < 0:
         low, high = high, low

@@ -67,12 +67,15 @@ def _means(sheet: Sheet, phrase: Np, kind: str | None) -> bool:
     )
 
 
-def rest(sheet: Sheet, deed: Deed, rules: list[when.When]) -> Spot:
-    """Where the ball lies in the end: as the rule says that was followed, else as the most particular line says."""
+def rests(sheet: Sheet, deed: Deed, rules: list[when.When]) -> list[Spot]:
+    """Where the ball may lie in the end: as the rule says that was followed, else as the most particular line says.
+
+    A ball that flew into a half may also stop where nobody enters it.
+    """
     for rule in reversed(rules):
         for consequence in reversed(rule.consequences):
             if isinstance(consequence, when.MovesTo) and about_balls(sheet, consequence):
-                return resting(sheet, consequence.place, deed)
+                return [resting(sheet, consequence.place, deed)]
     state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
         deed.outcome, "passed" if deed.kind == "mate" else "scored"
     )
@@ -80,8 +83,19 @@ def rest(sheet: Sheet, deed: Deed, rules: list[when.When]) -> Spot:
         fitting = [line for line in lines if line.state in (None, state) and _rest_means(sheet, line, deed)]
         if fitting:
             best = max(fitting, key=lambda line: (line.state is not None, line.ball.text not in ("ball", "balls")))
-            return resting(sheet, best.place, deed)
+            spot = resting(sheet, best.place, deed)
+            flew = state in ("missed", "scored") and deed.outcome != LEFT and isinstance(best.place, play.RestInHalf)
+            return [spot, *(_shut(sheet, spot) if flew else ())]
     raise LookupError(f"nothing says where a {state} ball rests")
+
+
+def _shut(sheet: Sheet, spot: Spot) -> list[Spot]:
+    """The areas in a half that nobody enters: one across the middle lies in every half, others in their side's own."""
+    closed = [area for area in sheet.game.areas if "enters" in area.forbidden]
+    for area in closed:
+        if area.preposition not in ("before", "along", "across"):
+            raise LookupError(f"not known here: {area.preposition}")
+    return [(area.name, spot[1] if area.each else None) for area in closed]
 
 
 def _rest_means(sheet: Sheet, line: play.Rest, deed: Deed) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 from attrs import evolve
@@ -9,7 +10,7 @@ from attrs import evolve
 from grammar.meanings import AgentMeaning, KitMeaning
 from grammar.sentences import finish, play, when
 from grammar.sentences.base import Np
-from tests.interpreter.applying import about_balls, applying, rest
+from tests.interpreter.applying import about_balls, applying, rests
 from tests.interpreter.board import IN, OUT, RESULT, Counts, ball, move, player, points, step, target
 from tests.interpreter.claims import points_matter_to
 from tests.interpreter.deeds import Deed
@@ -21,13 +22,15 @@ from tests.interpreter.sheet import Sheet
 def carried_out(sheet: Sheet, deed: Deed, before: Counts) -> Iterator[Counts]:
     """The counts after a deed: first the ball flies, then the rules are followed in their order.
 
-    Where somebody is first in a line, anybody who waited in it may be that one.
+    A ball may stop in several places, each of which is one way to go on. Where somebody is first in a line,
+    anybody who waited in it may be that one.
     """
     rules = applying(sheet, deed, before)
-    for first in _may_be_first(sheet, rules, deed, before):
+    spots = rests(sheet, deed, rules) if deed.ball is not None else [None]
+    for first, spot in itertools.product(_may_be_first(sheet, rules, deed, before), spots):
         counts = dict(before)
-        if deed.ball is not None:
-            move(counts, ball(*deed.ball), ball(deed.ball[0], rest(sheet, deed, rules)))
+        if deed.ball is not None and spot is not None:
+            move(counts, ball(*deed.ball), ball(deed.ball[0], spot))
         for rule in rules:
             follow(sheet, rule, evolve(deed, first=first), counts)
         yield counts

@@ -64,6 +64,14 @@ finish
 """
 
 
+SHUT = {
+    "a strip before each back line": "ditch strip: 2 m deep, before each back line, nobody enters there",
+    "a zone across the middle": "ditch zone: 4 m deep, across the middle, nobody enters there",
+    "both": "ditch strip: 2 m deep, before each back line, nobody enters there\n"
+    "  sky zone: 4 m deep, across the middle, nobody enters there",
+}
+
+
 def agree(game: Game, numbers: dict[str, int]) -> None:
     """Every state is reached by both, with the same result and the same moves out of it."""
     space = explore(net_in(game, numbers))
@@ -114,3 +122,13 @@ def games_for(modifier: str) -> Iterator[Game]:
 @pytest.mark.parametrize("rules", PATTERNS.values(), ids=PATTERNS)
 def test_pattern_of_rules(rules: str) -> None:
     agree(game_in(PATTERN_GAME.format(rules=rules)), {"north": 2, "south": 3})
+
+
+@pytest.mark.parametrize("fetched", [False, True], ids=["lie", "fetched"])
+@pytest.mark.parametrize("space", SHUT.values(), ids=SHUT)
+def test_balls_stop_where_nobody_enters(space: str, fetched: bool) -> None:
+    text = PATTERN_GAME.replace("rest queue: beside each half", f"rest queue: beside each half\n  {space}")
+    for area in ("ditch strip", "ditch zone", "sky zone") if fetched else ():
+        if area in space:
+            text = text.replace("\nwhen\n", f"\n  the teacher fetches soft balls from the {area}\nwhen\n")
+    agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})

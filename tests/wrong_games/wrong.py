@@ -48,6 +48,7 @@ PAIRS = (
     Pair("bench-too-small", "C-unwinnable", "north wins when it has 3 players on the far bench", shown=False),
     Pair("stranded", "C-stranded", "players underarm throw a soft ball at the cones or the players of the other side"),
     Pair("stranded-balls", "C-stranded", "players roll a soft ball at the cones of the other side"),
+    Pair("closed-strip", "C-stranded", "players roll a soft ball at the cones of the other side"),
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
     Pair("idle", "C-idle", "a ball is caught: the first in the catcher's rest queue returns", shown=False),
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),

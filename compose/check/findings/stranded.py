@@ -14,7 +14,7 @@ from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.net.net import Transition
+from compose.net.net import Place, Transition
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-stranded"
@@ -65,8 +65,7 @@ def _finding(study: Study, place: int, states: Longs, sometimes: bool) -> Findin
         severity=Severity.WARNING,
         title=f"{since} may ever {who} the {where.many}: they stay there while play goes on.",
         place=span_of_last_move(study, state),
-        hint=f"{how_many_like_this(states.size, study.space.states)} "
-        f"Say who may {who} them and when, or say that they are out for the round.",
+        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where)}",
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=(
@@ -74,3 +73,14 @@ def _finding(study: Study, place: int, states: Longs, sometimes: bool) -> Findin
             ("most at once", float(study.table[states, place].max())),
         ),
     )
+
+
+def _mend(where: Place) -> str:
+    """What to write, for balls as a sentence that may stand in the sheet."""
+    if where.token != "ball" or where.kind is None:
+        who = "free" if where.token == "player" else "fetch"
+        return f"Say who may {who} them and when, or say that they are out for the round."
+    said = where.one.removeprefix(f"{where.kind} ")
+    balls = where.many.removesuffix(f" {said}")
+    spot = said.removeprefix("in ").removesuffix(f" of {where.side}").removesuffix(f" of the {where.side}")
+    return f'Say who may fetch them and when, such as "the teacher fetches {balls} from {spot}, 6 times a minute".'

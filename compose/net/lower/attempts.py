@@ -7,16 +7,16 @@ from collections.abc import Iterator
 from attrs import evolve, frozen
 
 from compose.net.lower.aims import options_of
-from compose.net.lower.builder import Builder, Key, at_least, none_in
+from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.claims import lower_condition
 from compose.net.lower.consequences import follow
 from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
-from compose.net.lower.rests import ball_effect, limits_ball
+from compose.net.lower.rests import ball_effect, landings, limits_ball
 from compose.net.lower.say import outcome_words
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import in_play, kit_meant, of_side, owners, target_place
-from compose.net.net import All, Condition, Effect, Not, Rate, Ratio, Rule, Transition
+from compose.net.net import All, Condition, Not, Rate, Ratio, Transition
 from grammar.sentences import play, when
 from grammar.words import article
 
@@ -70,10 +70,10 @@ def _cases(
     """One transition for every way in which the rules for the event can apply ("while ...")."""
     for rules, guard in cases(builder, table, moment):
         for turn, waiting, share in turns(builder, rules, moment):
-            yield _transition(builder, option, turn, table, extra + share, rules, guard + waiting)
+            yield from _landed(builder, option, turn, table, extra + share, rules, guard + waiting)
 
 
-def _transition(
+def _landed(
     builder: Builder,
     option: Option,
     moment: Moment,
@@ -81,35 +81,36 @@ def _transition(
     extra: tuple[Ratio, ...],
     whens: tuple[when.When, ...],
     case_guard: tuple[Condition, ...],
-) -> Transition:
-    rules: list[Rule] = [builder.rule(option.sentence)]
-    effects: list[Effect] = []
-    guard: list[Condition] = [*option.guard, *case_guard]
-    if moment.outcome == CAUGHT:
-        guard.append(at_least(in_play(builder, moment.other)))
-    said: list[str] = []
-    ball_to: tuple[Key, Rule] | None = None
-    for rule in whens:
-        follows = follow(builder, rule, moment, table.result_place)
-        effects.extend(follows.effects)
-        if follows.ball_to:
-            ball_to = follows.ball_to, builder.rule(rule)
-        rules.append(builder.rule(rule))
-        said.append(follows.words)
-    if moment.ball:
-        effects[:0] = ball_effect(builder, table.rests, moment, ball_to, rules)
-    limits = [builder.rule(limit) for limit in table.limits if limits_ball(builder, limit, moment)]
-    return Transition(
-        outcome_words(moment, option.skill, said),
+) -> Iterator[Transition]:
+    """One transition for every place where the ball may come to rest."""
+    follows = [follow(builder, rule, moment, table.result_place) for rule in whens]
+    effects = tuple(effect for each in follows for effect in each.effects)
+    rules = (builder.rule(option.sentence), *(builder.rule(rule) for rule in whens))
+    limits = tuple(builder.rule(limit) for limit in table.limits if limits_ball(builder, limit, moment))
+    somebody_catches = (at_least(in_play(builder, moment.other)),) if moment.outcome == CAUGHT else ()
+    whole = Transition(
+        outcome_words(moment, option.skill, [each.words for each in follows]),
         moment.actor,
         bool(limits),
         option.attempt,
         "always" if _always(option) else moment.outcome,
         Rate(option.rate.limits, option.rate.ratios + extra),
-        All(tuple(guard)),
-        tuple(effects),
+        All((*option.guard, *case_guard, *somebody_catches)),
+        effects,
         (*rules, *limits),
     )
+    if moment.ball is None:
+        yield whole
+        return
+    sent = [(each.ball_to, builder.rule(rule)) for each, rule in zip(follows, whens, strict=True) if each.ball_to]
+    for landing in landings(builder, table.rests, moment, sent[-1] if sent else None):
+        yield evolve(
+            whole,
+            words=f"{whole.words}; the ball stops in the {landing.shut}" if landing.shut else whole.words,
+            effects=(*ball_effect(builder, moment, landing), *effects),
+            rules=(*rules, *(() if sent else (landing.rule,)), *limits),
+            part=landing.share,
+        )
 
 
 def cases(
@@ -136,22 +137,23 @@ def _always(option: Option) -> bool:
 def _strays(builder: Builder, option: Option, missed: Moment, table: Table, stray: play.Stray) -> Iterator[Transition]:
     """Misses of which a part hits something else, as long as that stands."""
     part = stray.times.value / stray.of.value
-    plain = next(_cases(builder, option, missed, table, ()))
-    yield evolve(plain, part=1 - part)
+    plains = list(_cases(builder, option, missed, table, ()))
+    yield from (evolve(each, part=each.part * (1 - part)) for each in plains)
     for line in kit_meant(builder, builder.game.meaning(stray.what.name), "target"):
         for owner in owners(builder, line):
             if owner not in (missed.other, None):
                 continue
             standing = target_place(builder, line.name, owner, "standing")
             hit = evolve(missed, aim="target", thing=line.name, owner=owner, outcome=SUCCESS)
-            words = f"{plain.words}, but the ball hits {article(of_side(line.name, owner))}"
+            words = f"{plains[0].words}, but the ball hits {article(of_side(line.name, owner))}"
             for other in _cases(builder, option, hit, table, ()):
                 said = other.words.partition(";")[2]
                 yield evolve(
                     other,
                     words=f"{words};{said}" if said else words,
                     outcome=MISSED,
-                    part=part,
+                    part=other.part * part,
                     guard=All((other.guard, at_least((standing,)))),
                 )
-            yield evolve(plain, part=part, guard=All((plain.guard, none_in((standing,)))))
+            for each in plains:
+                yield evolve(each, part=each.part * part, guard=All((each.guard, none_in((standing,)))))

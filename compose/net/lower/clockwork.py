@@ -67,6 +67,7 @@ def _fetches(builder: Builder, sentence: play.Fetch, side: str, teacher: bool) -
             at_least((source,)) if teacher else All((at_least((source,)), at_least(fetchers))),
             (Move(source, target, 1, rule),),
             (rule,),
+            part=1 / len(builder.side_names) if teacher and spot[1] is None else 1.0,  # now to one side, now to another
         )
 
 

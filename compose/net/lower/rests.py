@@ -4,27 +4,50 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import frozen
+
 from compose.net.lower.builder import Builder, Key
+from compose.net.lower.closed import stops
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, rest_key
 from compose.net.lower.tokens import ball_place
 from compose.net.net import Effect, Move, Rule
 from grammar.sentences import play
 
 
-def ball_effect(
-    builder: Builder, rests: tuple[play.Rest, ...], moment: Moment, said: tuple[Key, Rule] | None, rules: list[Rule]
-) -> Iterator[Effect]:
+@frozen
+class Landing:
+    """Where the ball of an outcome comes to rest, by which rule, in which share of all cases.
+
+    `shut` names the area in which nobody may follow it, None where it lies at hand.
+    """
+
+    key: Key
+    rule: Rule
+    share: float = 1.0
+    shut: str | None = None
+
+
+def landings(
+    builder: Builder, rests: tuple[play.Rest, ...], moment: Moment, said: tuple[Key, Rule] | None
+) -> tuple[Landing, ...]:
+    """All places where the ball of a moment may come to rest; `said` is what the rule for the event says."""
+    if said is not None:
+        return (Landing(*said),)
+    sentence = rest_sentence(builder, rests, moment)
+    key, rule = rest_key(builder, sentence.place, moment), builder.rule(sentence)
+    flew_there = moment.outcome in (MISSED, SUCCESS) and moment.aim != "mate"
+    if not isinstance(sentence.place, play.RestInHalf) or not flew_there:
+        return (Landing(key, rule),)
+    return tuple(Landing(stop.key, rule, stop.share, stop.area) for stop in stops(builder, key))
+
+
+def ball_effect(builder: Builder, moment: Moment, landing: Landing) -> Iterator[Effect]:
     """Move the ball from where it was thrown to where it comes to rest."""
     assert moment.ball is not None
     kind, origin = moment.ball
-    if said is None:
-        sentence = rest_sentence(builder, rests, moment)
-        said = rest_key(builder, sentence.place, moment), builder.rule(sentence)
-        rules.append(said[1])
-    source = ball_place(builder, kind, origin)
-    target = ball_place(builder, kind, said[0])
+    source, target = ball_place(builder, kind, origin), ball_place(builder, kind, landing.key)
     if source != target:
-        yield Move(source, target, 1, said[1])
+        yield Move(source, target, 1, landing.rule)
 
 
 def rest_sentence(builder: Builder, rests: tuple[play.Rest, ...], moment: Moment) -> play.Rest:

@@ -1,0 +1,72 @@
+"""How many balls stop where nobody enters: as much as the area covers of the half they were sent to."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+import pytest
+from sheet_pieces import SPACE, net
+
+from compose.net.net import Move, Net
+
+ROLL = "players roll a soft ball at the cones of the other side"
+COURT = "court 18 m by 9 m, halved across"
+STRIP = "reed strip: 2 m deep, before each back line, nobody enters there"
+ZONE = "sky zone: 6 m deep, across the middle, nobody enters there"
+
+
+def missed(of: Net) -> dict[str, float]:
+    """Where the balls that north misses with come to rest, and in which share of the misses."""
+    shares: dict[str, float] = defaultdict(float)
+    for each in of.transitions:
+        if each.outcome == "missed" and each.side == "north" and each.attempt.aim == "target":
+            [move] = [effect for effect in each.effects if isinstance(effect, Move)]
+            shares[of.places[move.target].name.removeprefix("ball/soft ball/")] += each.part
+    return shares
+
+
+@pytest.mark.parametrize(
+    ("areas", "shares"),
+    [
+        ((), {"half/south": 1}),
+        ((STRIP,), {"half/south": 7 / 9, "reed strip/south": 2 / 9}),
+        ((ZONE,), {"half/south": 2 / 3, "sky zone/-": 1 / 3}),
+        ((STRIP, ZONE), {"half/south": 4 / 9, "reed strip/south": 2 / 9, "sky zone/-": 1 / 3}),
+        ((STRIP.replace("enters", "guards"),), {"half/south": 1}),
+        ((STRIP.replace("before", "behind"),), {"half/south": 1}),
+    ],
+)
+def test_shares_are_those_of_the_floor(areas: tuple[str, ...], shares: dict[str, float]) -> None:
+    assert missed(net(play=ROLL, space="\n  ".join((COURT, *areas)))) == pytest.approx(shares)
+
+
+def test_a_half_that_nobody_enters_keeps_every_ball() -> None:
+    deep = STRIP.replace("2 m", "9 m")
+    assert missed(net(play=ROLL, space=f"{COURT}\n  {deep}")) == pytest.approx({"reed strip/south": 1})
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["a missed ball rests behind the back line of the other side", "a missed ball rests to the half it was sent to"],
+)
+def test_balls_that_a_line_puts_elsewhere_stop_there(line: str) -> None:
+    [where] = missed(net(play=f"{ROLL}\n  {line}", space=f"{COURT}\n  {STRIP}"))
+    assert where in ("behind the back line/south", "half/south")
+
+
+def test_the_outcomes_of_a_stray_still_sum_to_one() -> None:
+    """Part of the misses hit something else; wherever their balls stop, all shares together are all misses."""
+    of = net(play=f"{ROLL}, 1 in 4 of the misses hit the cones", space=f"{COURT}\n  {STRIP}")
+    parts: dict[str, float] = defaultdict(float)
+    for each in of.transitions:
+        if each.side == "north" and each.outcome == "missed":
+            parts["hits" if "but the ball hits" in each.words else "plain"] += each.part
+    # Those that would hit something count as plain misses while nothing stands that they could hit.
+    assert parts["hits"] == pytest.approx(0.25)
+    assert parts["plain"] == pytest.approx(0.75 + 0.25)
+
+
+def test_the_teacher_brings_a_shared_ball_to_one_side_or_the_other() -> None:
+    of = net(space=f"{SPACE}\n  {ZONE}", play=f"{ROLL}\n  the teacher fetches soft balls from the sky zone")
+    fetches = [each for each in of.transitions if each.words.startswith("the teacher fetches")]
+    assert [each.part for each in fetches] == [0.5, 0.5]
