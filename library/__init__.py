@@ -36,7 +36,10 @@ if TYPE_CHECKING:
         Row,
         Source,
         Table,
+        Word,
+        WordList,
     )
+    from library.word_lists import word_list
 
 __all__ = [
     "Court",
@@ -51,6 +54,8 @@ __all__ = [
     "Row",
     "Source",
     "Table",
+    "Word",
+    "WordList",
     "class_paths",
     "courts",
     "game_paths",
@@ -63,14 +68,16 @@ __all__ = [
     "norms",
     "remix_paths",
     "sources",
+    "word_list",
 ]
+HOMES = {"DataError": "reading", "word_list": "word_lists"}
 
 
 def __getattr__(name: str) -> object:
     """A public name, fetched from its module the first time it is asked for."""
     if name not in __all__:
         raise AttributeError(f"the library has no {name!r}")
-    module = "load" if name.islower() else "reading" if name == "DataError" else "records"
+    module = HOMES.get(name, "load" if name.islower() else "records")
     value: object = getattr(import_module(f"library.{module}"), name)
     globals()[name] = value
     return value

@@ -1,4 +1,4 @@
-"""What the data files say, as frozen values: sources, figures, kit, halls, courts, norms."""
+"""What the data files say, as frozen values: sources, figures, kit, halls, courts, norms, words."""
 
 from __future__ import annotations
 
@@ -167,3 +167,22 @@ class Norms:
     """All norms: `tables["aim across"]` is the table [across] of norms/aim.toml."""
 
     tables: Mapping[str, Table]
+
+
+@frozen
+class Word:
+    """A noun of the library in another language: as written (one, many), then `one` and `many` over there."""
+
+    name: str
+    names: str
+    one: str
+    many: str
+    feminine: bool
+
+
+@frozen
+class WordList:
+    """The library in another language: nouns by their singular as written, whole texts by the text as written."""
+
+    words: Mapping[str, Word]
+    texts: Mapping[str, str]

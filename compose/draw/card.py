@@ -7,12 +7,14 @@ from typing import Literal
 
 from attrs import field, frozen
 
+from compose.draw.authors import as_written
 from compose.draw.plan import plan_of
 from compose.draw.rules_in import Rules, rules_in
 from compose.draw.shapes import Drawing
 from compose.draw.speak import sentence
 from compose.draw.units import METRIC, Units, in_units
 from compose.draw.wording import ENGLISH, Wording
+from compose.modifiers.remix import REMIX
 from compose.net.floor_values import Floor
 from grammar.game import Game
 from grammar.sentences.finish import After, FirstTo, LoseWhen, MoreWins, WinWhen
@@ -24,7 +26,11 @@ LAST_WORD = "Local safety rules and the teacher in charge come first: they decid
 
 @frozen
 class CardNotes:
-    """What other stages have to say: modifiers as (name, what it did), lines of the check and the forecast."""
+    """What other stages have to say: modifiers as (name, what it did), lines of the check and the forecast.
+
+    Lines of check and forecast are in the language of the card already, and so are the names of modifiers; what
+    is quoted of authors is as it was written.
+    """
 
     modifiers: tuple[tuple[str, str], ...] = ()
     check: tuple[str, ...] = ()
@@ -44,7 +50,10 @@ class CardSection:
 
 @frozen
 class Card:
-    """A card. `facts` are short pairs such as ("Ages", "8 to 12"); `footer` is credit, licence, lineage."""
+    """A card. `facts` are short pairs such as ("Ages", "8 to 12"); `footer` is credit, licence, lineage.
+
+    `subtitle` is the title in the language of the card, where that is another one; `colon` stands behind a label.
+    """
 
     title: str
     about: str
@@ -54,6 +63,8 @@ class Card:
     author: str
     plan: Drawing = field(repr=False)
     language: str = "en-GB"
+    subtitle: str = ""
+    colon: str = ":"
 
     def section(self, heading: str) -> CardSection | None:
         """The section under a heading, if the card has it."""
@@ -82,15 +93,31 @@ def card_of(
     plan = plan_of(game, floor, hall, legend=look[0], letters=look[1], units=units, wording=wording)
     card = Card(
         title=game.title,
-        about=sentence(" ".join(game.told("about"))),
+        about=about_of(game, wording),
         facts=_facts(game, rules, wording),
         sections=tuple(part for part in sections if part.lines),
-        footer=_footer(game, credit, said, wording),
+        footer=_footer(game, said, catalogue or {}, wording),
         author=credit,
         plan=plan,
         language=wording.language,
+        subtitle=subtitle_of(game, wording),
+        colon=wording.say(":"),
     )
     return in_units(card, units)
+
+
+def about_of(game: Game, wording: Wording) -> str:
+    """What the game is about."""
+    return sentence(" ".join(wording.author(text) for text in game.told("about")))
+
+
+def subtitle_of(game: Game, wording: Wording) -> str:
+    """What the title means in the language, where it is known there; the title itself stays the name of the game."""
+    base = game.title.removesuffix(REMIX)
+    said = wording.author(base)
+    if said == base:
+        return ""
+    return said if base == game.title else wording.say("{game}, changed", game=said)
 
 
 def _sections(
@@ -105,9 +132,9 @@ def _sections(
         CardSection(say("What happens when"), _lines(rules.when)),
         CardSection(_finish_heading(game, wording), _lines(rules.finish)),
         CardSection(say("Choices for the class"), _lines(rules.choices)),
-        CardSection(say("Say to the class"), _lines(sentence(cue) for cue in game.told("cue"))),
-        CardSection(say("What is changed"), tuple(_changed(*one) for one in said.modifiers)),
-        CardSection(say("Take care"), (*_cautions(game, said, catalogue), say(LAST_WORD)), "care"),
+        CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in game.told("cue"))),
+        CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
+        CardSection(say("Take care"), (*_cautions(game, said, catalogue, wording), say(LAST_WORD)), "care"),
         CardSection(
             say("Checked and forecast"), tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"
         ),
@@ -128,19 +155,25 @@ def _lines(lines: Iterable[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(line for line in lines if line))
 
 
-def _changed(name: str, did: str) -> str:
-    return f"{sentence(name)[:-1]}: {did.rstrip('.')}." if did else sentence(name)
+def _changed(name: str, did: str, wording: Wording) -> str:
+    if not did:
+        return sentence(name)
+    told = wording.author(did).rstrip(".")
+    return f"{wording.say('{name}: {rule}', name=sentence(name)[:-1], rule=told)}."
 
 
-def _cautions(game: Game, notes: CardNotes, catalogue: Mapping[str, KitItem]) -> tuple[str, ...]:
+def _cautions(game: Game, notes: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
     """The author's cautions, those of the modifiers, those of the kit."""
-    own = [line.text for line in game.all_of("care", Caution)]
-    kit = [_of_kit(line.plural, catalogue[line.like].caution) for line in game.kit if line.like in catalogue]
-    return _lines(sentence(line) for line in (*own, *game.told("caution"), *notes.cautions, *kit))
+    told = (*(line.text for line in game.all_of("care", Caution)), *game.told("caution"), *notes.cautions)
+    kit = [_of_kit(line.plural, catalogue[line.like].caution, wording) for line in game.kit if line.like in catalogue]
+    return _lines(sentence(line) for line in (*(wording.author(text) for text in told), *kit))
 
 
-def _of_kit(name: str, caution: str) -> str:
-    return f"{name}: {caution[0].lower()}{caution[1:]}" if caution else ""
+def _of_kit(name: str, caution: str, wording: Wording) -> str:
+    if not caution:
+        return ""
+    said = wording.author(caution)
+    return wording.say("{name}: {rule}", name=wording.named(name), rule=f"{said[0].lower()}{said[1:]}")
 
 
 def _facts(game: Game, rules: Rules, wording: Wording) -> tuple[tuple[str, str], ...]:
@@ -148,21 +181,24 @@ def _facts(game: Game, rules: Rules, wording: Wording) -> tuple[tuple[str, str],
     say = wording.say
     facts = [(say("Ages"), say("{low} to {high}", low=f"{low:g}", high=f"{high:g}")), (say("Players"), rules.players)]
     facts += [(say("Round"), time) for time in rules.times]
-    court = say("{long} m by {wide} m", long=f"{game.court_m[0]:g}", wide=f"{game.court_m[1]:g}")
-    facts.append((say("Court"), court))
+    long, wide = (wording.figure(metres) for metres in game.court_m)
+    facts.append((say("Court"), say("{long} m by {wide} m", long=long, wide=wide)))
     skills = [skill.text for line in game.all_of("head", Skills) for skill in line.practised]
     if skills:
         facts.append((say("Practises"), ", ".join(wording.known("skill", skill) or skill for skill in skills)))
     return tuple(facts)
 
 
-def _footer(game: Game, credit: str, notes: CardNotes, wording: Wording) -> tuple[str, ...]:
+def _footer(game: Game, notes: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
+    credit = "; ".join(wording.author(text) for text in game.told("credit"))
     licence = next((line.identifier for line in game.all_of("head", Licence)), "")
-    say, outcomes = wording.say, "; ".join(game.told("outcomes"))
+    say, outcomes = wording.say, "; ".join(wording.author(text) for text in game.told("outcomes"))
+    more = (*notes.cautions, *(did for _name, did in notes.modifiers))
     lines = [
         say("Credit: {credit}.", credit=credit) if credit else "",
         say("Licence: {licence}.", licence=licence) if licence else "",
         say("Outcomes: {outcomes}.", outcomes=outcomes) if outcomes else "",
         say("Made from: {parts}.", parts=" > ".join(notes.lineage)) if notes.lineage else "",
+        as_written(game, more, catalogue, wording),
     ]
     return tuple(line.replace("..", ".") for line in lines if line)

@@ -54,6 +54,8 @@ def headline(card: Card, width: float, size: float) -> list[Block]:
     # The last fact, what the game practises, is long: it gets a line of its own.
     facts = ["&nbsp;&nbsp;&nbsp; ".join(pairs[:-1]), pairs[-1]] if len(pairs) > 1 else pairs
     blocks = [paragraph(card.title, width, fontName=BOLD, fontSize=max(min(big, wide), 1.4 * size), textColor=ACCENT)]
+    if card.subtitle:
+        blocks.append(paragraph(card.subtitle, width, 0.2 * size, fontName=BOLD, fontSize=1.2 * size, textColor=MIDDLE))
     if card.about:
         blocks.append(paragraph(card.about, width, 0.35 * size, fontName=SLANTED, fontSize=1.1 * size))
     return [

@@ -38,7 +38,8 @@ def html_of(card: Card) -> str:
     plain = "\n".join(_section(part) for part in card.sections if part.tone == "plain")
     boxes = "\n".join(_section(part) for part in card.sections if part.tone != "plain")
     footer = "".join(f"<div>{escape(line)}</div>" for line in card.footer)
-    about = f"<p>{escape(card.about)}</p>" if card.about else ""
+    subtitle = f"<p><b>{escape(card.subtitle)}</b></p>" if card.subtitle else ""
+    about = f"{subtitle}<p>{escape(card.about)}</p>" if card.about else subtitle
     body = (
         f'<main>\n<header><h1>{escape(card.title)}</h1>{about}</header>\n<dl class="facts">{facts}</dl>\n'
         f"<figure>{svg_of(card.plan).strip()}</figure>\n"

@@ -179,7 +179,9 @@ def too_long(card: Card, paper: str) -> Finding:
 
 def missing_letters(card: Card, known: frozenset[int]) -> Iterator[Finding]:
     """The letters that would be printed as boxes."""
-    text = card.title + card.about + "".join(card.footer) + "".join(value for _label, value in card.facts)
+    text = (
+        card.title + card.subtitle + card.about + "".join(card.footer) + "".join(value for _label, value in card.facts)
+    )
     text += "".join(line for part in card.sections for line in (part.heading, *part.lines))
     missing = sorted({letter for letter in text if ord(letter) not in known and not letter.isspace()})
     if missing:

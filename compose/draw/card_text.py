@@ -12,10 +12,10 @@ WIDTH = 78
 def text_of(card: Card) -> str:
     """The card as plain text: no line is longer than 78 letters, words longer than that are broken."""
     lines = [*wrap(card.title.upper(), WIDTH), "=" * min(len(card.title), WIDTH)]
-    lines += [*wrap(card.about, WIDTH), ""]
-    label_width = max(len(label) for label, _value in card.facts) + 2
+    lines += [*wrap(card.subtitle, WIDTH), *wrap(card.about, WIDTH), ""]
+    label_width = max(len(label) for label, _value in card.facts) + len(card.colon) + 1
     for label, value in card.facts:
-        lines += wrap(f"{label + ':':<{label_width}}{value}", WIDTH, subsequent_indent=" " * label_width)
+        lines += wrap(f"{label + card.colon:<{label_width}}{value}", WIDTH, subsequent_indent=" " * label_width)
     for section in card.sections:
         lines += ["", section.heading, "-" * len(section.heading)]
         for line in section.lines:
@@ -28,8 +28,9 @@ def text_of(card: Card) -> str:
 
 def markdown_of(card: Card) -> str:
     """The card as Markdown, one paragraph or list item to a line."""
-    parts = [f"# {_plain(card.title)}", _plain(card.about)]
-    parts.append("\n".join(f"- **{label}:** {_plain(value)}" for label, value in card.facts))
+    subtitle = f"*{_plain(card.subtitle)}*" if card.subtitle else ""
+    parts = [f"# {_plain(card.title)}", subtitle, _plain(card.about)]
+    parts.append("\n".join(f"- **{label}{card.colon}** {_plain(value)}" for label, value in card.facts))
     parts += [_section(section) for section in card.sections]
     parts.append("---")
     parts.append("  \n".join(f"*{_plain(line)}*" for line in card.footer))

@@ -12,16 +12,18 @@ from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Drawing, Ink, Lines, Shape, rectangle
 from compose.draw.symbols import player, symbol
 from compose.draw.tokens import SHOWN, Token
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, Rectangle
 from grammar.game import Game
 
 SIGN = 1.35  # our choice: signs are this much larger than on a plan of a whole page
 
 
-def frame_sheet(game: Game, floor: Floor) -> Sheet:
+def frame_sheet(game: Game, floor: Floor, wording: Wording = ENGLISH) -> Sheet:
     """The sheet on which every frame of a game is drawn: bare, so that nothing is named but the sides."""
     extent = floor.extent
-    return Sheet(game, evolve(floor, items=()), max(extent.length, 1.6 * extent.width) / 100, 1.7)
+    unit = max(extent.length, 1.6 * extent.width) / 100
+    return Sheet(game, evolve(floor, items=()), unit, 1.7, wording=wording)
 
 
 def frame_box(floor: Floor, sheet: Sheet, tokens: Iterable[Token]) -> Rectangle:
@@ -35,9 +37,9 @@ def frame_box(floor: Floor, sheet: Sheet, tokens: Iterable[Token]) -> Rectangle:
     return evolve(around, top=max(around.top, floor.extent.top + named))
 
 
-def court_shapes(game: Game, floor: Floor, box: Rectangle) -> tuple[Shape, ...]:
+def court_shapes(game: Game, floor: Floor, box: Rectangle, wording: Wording = ENGLISH) -> tuple[Shape, ...]:
     """What stays from moment to moment: lines, areas, rings and furniture."""
-    sheet = frame_sheet(game, floor)
+    sheet = frame_sheet(game, floor, wording)
     draw_court(sheet)
     draw_tracks(sheet)
     for item in floor.items:
@@ -74,9 +76,16 @@ def layered(tokens: Iterable[Token]) -> list[Token]:
     return sorted(tokens, key=lambda token: layers.index(token.item.category) if token.item.category in layers else 0)
 
 
-def frame_of(game: Game, floor: Floor, tokens: tuple[Token, ...], box: Rectangle, words: tuple[str, str]) -> Drawing:
+def frame_of(
+    game: Game,
+    floor: Floor,
+    tokens: tuple[Token, ...],
+    box: Rectangle,
+    words: tuple[str, str],
+    wording: Wording = ENGLISH,
+) -> Drawing:
     """A whole small plan; `words` are its title and its description."""
-    shapes = [*court_shapes(game, floor, box)]
+    shapes = [*court_shapes(game, floor, box, wording)]
     for token in layered(tokens):
         shapes.extend(token_shapes(game, floor, token))
     return Drawing(words[0], words[1], box, tuple(shapes))

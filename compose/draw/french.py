@@ -1,33 +1,35 @@
 """What French does to words that stand beside each other: articles, contractions, elision.
 
-Names that authors wrote are taken as they are. A name that the catalogue does not know is masculine, as
-loan words mostly are in French.
+A name that neither the catalogue nor the library's word list knows is taken as it is written, and as masculine,
+as loan words mostly are in French. No h is elided: none of the words that are listed begins with a mute one.
 """
 
 from __future__ import annotations
 
 import re
 
-from compose.draw.wording import Wording
+from compose.draw.wording import GENDER, MANY, NUMBER, Wording
+from compose.net.lower.tokens import is_plural, singular_side
 
-_VOWEL = r"(?=[aeiouyàâéèêëîïôûAEIOUÀÂÉÈÊ])"
+_VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"
 _JOINED = (
     (re.compile(r"\b([Dd])e les\b"), r"\1es"),
     (re.compile(r"\bà les\b"), "aux"),
-    (re.compile(rf"\b([LlDd])[ea] {_VOWEL}"), r"\1’"),
+    (re.compile(rf"\b([LlDdNnSs])[ea] {_VOWEL}"), r"\1’"),
     (re.compile(r"\b([Dd])e le\b"), r"\1u"),
     (re.compile(r"\bà le\b"), "au"),
     (re.compile(rf"\b([Qq])ue {_VOWEL}"), r"\1u’"),
-    (re.compile(rf"\b([Nn])e {_VOWEL}"), r"\1’"),
     (re.compile(rf"\bce {_VOWEL}"), "cet "),
-    (re.compile(rf"\b(?:sa|sa) {_VOWEL}"), "son "),
 )
-# A narrow space that does not break stands before these marks (common practice of French typesetting).
-_MARKS = re.compile(r" ?([;:!?])(?=\s|$)")
+# "Sa" before a vowel is "son", where "se" is elided: so it is changed before the elision sees it.
+_HIS = re.compile(rf"\b([Ss])a {_VOWEL}")
+# A space that does not break stands before these marks (common practice of French typesetting).
+_MARKS = re.compile(r"[ \u00a0]?([;:!?])(?=\s|$)")
 
 
 def joined(text: str) -> str:
     """The text with its words contracted: "de le lanceur" gives "du lanceur", "le autre" gives "l’autre"."""
+    text = _HIS.sub(r"\1on ", text)
     for pattern, instead in _JOINED:
         text = pattern.sub(instead, text)
     return _MARKS.sub("\u00a0\\1", text)
@@ -52,7 +54,44 @@ def article(determiner: str | None, feminine: bool, several: bool) -> str:
 
 
 def noun(wording: Wording, one: str, several: bool, as_written: str) -> tuple[str, bool]:
-    """A noun in the right number and whether it is feminine; `as_written` where the catalogue does not know it."""
+    """A noun in the right number and whether it is feminine; `as_written` where nobody knows its French."""
     known = wording.several.get(one)
     text = (known[1] if several else known[0]) if known else as_written
-    return text, wording.known("gender", one) == "f"
+    return text, feminine(wording, one)
+
+
+def feminine(wording: Wording, one: str) -> bool:
+    """Whether a noun is feminine, by its English singular."""
+    return wording.known(GENDER, one) == "f"
+
+
+def definite(wording: Wording, written: str) -> str:
+    """A name with "the", in the number in which it is written: "the lanterns", "the back line"."""
+    known = wording.known(NUMBER, written)
+    several = known == MANY if written in wording.several else is_plural(written)
+    return joined(f"{article('the', feminine(wording, written), several)} {wording.named(written)}")
+
+
+def side_noun(wording: Wording, side: str, several: bool) -> tuple[str, bool]:
+    """A player of a side that is called by its players, "heron", "herons", and whether the noun is feminine."""
+    return noun(wording, singular_side(side), several, side if several else singular_side(side))
+
+
+def side_label(wording: Wording, side: str) -> str:
+    """A side by its bare name, as it stands on a plan: "herons", "north"."""
+    return side_noun(wording, side, True)[0] if is_plural(side) else wording.named(side)
+
+
+def side_name(wording: Wording, side: str) -> str:
+    """A side in a sentence: "les hérons", "le Nord"; a name that nobody knows has no article."""
+    if is_plural(side):
+        return f"les {side_noun(wording, side, True)[0]}"
+    return definite(wording, side) if wording.knows(side) else side
+
+
+def side_players(wording: Wording, side: str, number: int) -> str:
+    """ "11 hérons", "10 joueurs du Nord"."""
+    if is_plural(side):
+        return f"{wording.figure(number)} {side_noun(wording, side, number >= 2)[0]}"
+    players = wording.counted(number, "player", "players")
+    return joined(f"{players} de {side_name(wording, side)}")

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.draw.card import LAST_WORD, Card, CardSection
+from compose.draw.authors import as_written
+from compose.draw.card import LAST_WORD, Card, CardSection, about_of
+from compose.draw.french import joined
 from compose.draw.lesson_table import (
     ARRIVE,
     CHANGE_OVER,
@@ -53,10 +55,12 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> C
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)
         ),
-        CardSection(say("Take care"), (*_cautions(games), say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*_cautions(games, wording), say(LAST_WORD)), "care"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
     ]
-    credit = "; ".join(dict.fromkeys(told for game in games for told in game.told("credit")))
+    credits = dict.fromkeys(told for game in games for told in game.told("credit"))
+    credit = say("Credit: {credit}.", credit="; ".join(wording.author(told) for told in credits)) if credits else ""
+    stays = next((line for game in games if (line := as_written(game, (), {}, wording))), "")
     return Card(
         title=title,
         about=wording.listed(game.title for game in games),
@@ -68,10 +72,11 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> C
             (say("Practises"), ", ".join(_skills(games, wording))),
         ),
         sections=tuple(part for part in sections if part.lines),
-        footer=(say("Credit: {credit}.", credit=credit),) if credit else (),
-        author=credit,
+        footer=tuple(line for line in (credit, stays) if line),
+        author="; ".join(credits),
         plan=time_bar(table, wording),
         language=wording.language,
+        colon=say(":"),
     )
 
 
@@ -96,14 +101,15 @@ def _line(table: LessonTable, slot: Slot, wording: Wording) -> str:
     if slot.kind in (ARRIVE, CLEAR, COOL_DOWN) or slot.game is None:
         return lead
     one = table.games[slot.game]
+    lead = f"{lead}{say(':')} {one.game.title}"
     if slot.kind != PLAY:
-        return f"{lead}: {one.game.title}"
+        return lead
     if not slot.rounds or one.round_min is None:
         time = wording.counted(round(slot.minutes), "minute", "minutes")
-        return f"{lead}: {one.game.title}, {say('one round, stopped after {time}', time=time)}"
+        return f"{lead}, {say('one round, stopped after {time}', time=time)}"
     rounds = wording.counted(slot.rounds, "round", "rounds")
     time = wording.counted(max(1, round(one.round_min)), "minute", "minutes")
-    return f"{lead}: {one.game.title}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
+    return f"{lead}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
 
 
 def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
@@ -111,7 +117,7 @@ def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
     for each in table.kit:
         if each.by_game[0]:
             yield sentence(wording.counted(each.by_game[0], *each.names[0]))[:-1]
-    shared = [each.name[1] for each in table.kit if each.games > 1]
+    shared = [wording.named(each.name[1]) for each in table.kit if each.games > 1]
     if shared:
         yield wording.say("Keep at hand for several games: {things}.", things=wording.listed(shared))
 
@@ -121,7 +127,7 @@ def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
     if len(table.games) == 1:
         return number
     used = [
-        f"{one.game.title}: {count if many == each.name[1] else wording.counted(count, single, many)}"
+        f"{one.game.title}{wording.say(':')} {count if many == each.name[1] else wording.counted(count, single, many)}"
         for one, count, (single, many) in zip(table.games, each.by_game, each.names, strict=True)
         if count
     ]
@@ -134,10 +140,10 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     if order:
         yield from _changed(table, order, wording)
     if game.told("about"):
-        yield sentence(" ".join(game.told("about")))
+        yield about_of(game, wording)
     rules = rules_in(game, wording)
     yield from rules.finish[:2]
-    yield from (sentence(cue) for cue in game.told("cue"))
+    yield from (sentence(wording.author(cue)) for cue in game.told("cue"))
 
 
 def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
@@ -149,8 +155,9 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
             (more if now > before else away).append(wording.counted(abs(now - before), *names))
         if now and before and each.names[order] != each.names[order - 1]:
             things = wording.counted(min(now, before), *each.names[order - 1])
-            as_what = each.names[order][1 if min(now, before) > 1 else 0]
-            yield wording.say("{things} now serve as {names}.", things=things, names=as_what)
+            as_what = wording.named(each.names[order][1 if min(now, before) > 1 else 0])
+            line = wording.say("{things} now serve as {names}.", things=things, names=as_what)
+            yield line if wording.english else joined(line)
     if away:
         yield wording.say("Put away {things}.", things=wording.listed(away))
     if more:
@@ -159,12 +166,12 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield wording.say("The kit stays out.")
     court = table.games[order].game.court_m
     if court != table.games[order - 1].game.court_m:
-        fields = {"long": f"{court[0]:g}", "wide": f"{court[1]:g}"}
+        fields = {"long": wording.figure(court[0]), "wide": wording.figure(court[1])}
         yield wording.say("Mark the court anew: {long} m by {wide} m.", **fields)
 
 
-def _cautions(games: list[Game]) -> tuple[str, ...]:
-    said = (sentence(line.text) for game in games for line in game.all_of("care", Caution))
+def _cautions(games: list[Game], wording: Wording) -> tuple[str, ...]:
+    said = (sentence(wording.author(line.text)) for game in games for line in game.all_of("care", Caution))
     return tuple(dict.fromkeys(said))
 
 

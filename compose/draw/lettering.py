@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from unicodedata import normalize
 
-_NARROW = frozenset("iljI|.,:;' \u2018\u2019")
+_NARROW = frozenset("iljI|.,:;' \u00a0\u2018\u2019")
 _SLIM = frozenset('frt!()[]-/"\u201c\u201d\u00b7')
 _BROAD = frozenset("mwMW@%\u2014\u2026")
 # Width at size 1, plain and bold.

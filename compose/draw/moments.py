@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from compose.check.words import sentence, state_in_words
+from compose.draw.counts_in import counts_in
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.net import Net
 
 LEAST, MOST = 4, 8  # pictures of a strip
@@ -32,14 +34,17 @@ class Moment:
     passed: int = 0
 
 
-def moments_of(net: Net, moves: Sequence[Told], end: str, most: int = MOST) -> tuple[Moment, ...]:
+def moments_of(
+    net: Net, moves: Sequence[Told], end: str, most: int = MOST, wording: Wording = ENGLISH
+) -> tuple[Moment, ...]:
     """The set-up, the moves that change more than where balls lie, and how it ends; at most `most` of them.
 
-    Where there are more such moves, they are chosen evenly over the round, the last always among them.
+    Where there are more such moves, they are chosen evenly over the round, the last always among them. Moves and
+    end are told in the language already.
     """
     chosen = _chosen(net, moves, most - 1)
     begin = "0:00" if moves and moves[0].minutes is not None else ""
-    found = [Moment("The round starts.", state_in_words(net, net.start()), net.start(), begin)]
+    found = [Moment(wording.say("The round starts."), _counts(net, net.start(), wording), net.start(), begin)]
     before = -1
     for number in chosen:
         move = moves[number]
@@ -47,10 +52,14 @@ def moments_of(net: Net, moves: Sequence[Told], end: str, most: int = MOST) -> t
         last = number == chosen[-1]
         if last and end:
             words = f"{words}. {sentence(end)}"
-        counts = state_in_words(net, move.marking)
+        counts = _counts(net, move.marking, wording)
         found.append(Moment(f"{words}.", counts, move.marking, stamp(move.minutes), number - before - 1))
         before = number
     return tuple(found)
+
+
+def _counts(net: Net, marking: tuple[int, ...], wording: Wording) -> str:
+    return state_in_words(net, marking) if wording.english else counts_in(net, marking, wording)
 
 
 def stamp(minutes: float | None) -> str:

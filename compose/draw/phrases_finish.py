@@ -20,11 +20,11 @@ def finish_said(phrases: Phrases, line: Node) -> str:
     say = phrases.say
     match line:
         case finish.WinWhen():
-            condition = phrases.condition(line.condition)
+            condition = phrases.condition(line.condition, phrases.pronoun(line.side))
             one, many = "{side} wins when {condition}", "{side} win when {condition}"
             return phrases.does(line.side, one, many, condition=condition)
         case finish.LoseWhen():
-            condition = phrases.condition(line.condition)
+            condition = phrases.condition(line.condition, phrases.pronoun(line.side))
             one, many = "{side} loses when {condition}", "{side} lose when {condition}"
             return phrases.does(line.side, one, many, condition=condition)
         case finish.FirstTo():

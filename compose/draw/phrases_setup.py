@@ -6,12 +6,14 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.draw.french import article, noun
+from compose.draw.french import article, feminine, noun, side_label, side_noun, side_players
 from compose.draw.phrases import Phrases
 from compose.draw.speak_setup import like_name
+from compose.draw.wording import Wording
+from compose.net.lower.tokens import is_plural
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning
-from grammar.sentences.base import Name, Node, Np, Owner
+from grammar.sentences.base import Name, Node, Np, Owner, OwnerName
 from grammar.sentences.sides import AimsFrom, NeverAimedAt, OddPupil, Placing, PlacingOnStep, Role, SideBySide, Uses
 from grammar.sentences.space import Area, AtMostThere, Court, Track
 
@@ -24,9 +26,9 @@ def kit_in(phrases: Phrases) -> Iterator[str]:
     for area in game.areas:
         if area.kind == "bench":
             places = len(game.sides) if area.each else 1
-            yield f"{phrases.wording.counted(places, 'bench', 'benches')} ({area.name})"
+            yield f"{phrases.wording.counted(places, 'bench', 'benches')} ({phrases.wording.named(area.name)})"
     if len(game.sides) > 1:
-        sides = phrases.wording.listed(side.name for side in game.sides)
+        sides = phrases.wording.listed(phrases.side_name(side.name) for side in game.sides)
         yield say("bibs or bands to tell {sides} apart", sides=sides)
     yield say("tape or cones to mark the lines")
 
@@ -37,23 +39,37 @@ def _kit_count(phrases: Phrases, line: GameKit) -> str:
     said = []
     if line.per_player:
         everyone = line.owner == "each" or len(game.sides) == 1
-        side = phrases.side_name(str(line.owner))
-        said.append(say("for each player") if everyone else say("for each player of {side}", side=side))
+        said.append(say("for each player") if everyone else _for_each(phrases, str(line.owner)))
     elif line.owner == "each":
         said.append(say("{count} for each side", count=str(line.count)))
     elif line.owner:
         said.append(say("for {side}", side=phrases.side_name(line.owner)))
     like = like_name(game, line)
     if like:
-        text, feminine = noun(phrases.wording, like, False, like)
-        said.append(say("like {what}", what=f"{article('a', feminine, False)} {text}"))
+        said.append(say("like {what}", what=like_one(phrases.wording, like)))
     if line.scale != 1.0:
-        said.append(say("{percent} % as big", percent=f"{line.scale * 100:g}"))
+        said.append(say("{percent} % as big", percent=phrases.wording.figure(line.scale * 100)))
     if line.parts > 1:
-        said.append(say("each of {parts} parts" if total > 1 else "of {parts} parts", parts=str(line.parts)))
+        pattern = "each of {parts} parts" if total > 1 else "of {parts} parts"
+        said.append(say(pattern, feminine(phrases.wording, line.name), parts=str(line.parts)))
     for several in game.all_of("sides", SideBySide):
-        said.append(say("for each of the {games}", games=several.what.words()))
+        games = several.what.text
+        said.append(
+            say("for each of the {games}", feminine(phrases.wording, games), games=phrases.wording.named(games))
+        )
     return number(total, line.name, line.plural) + (f" ({', '.join(said)})" if said else "")
+
+
+def like_one(wording: Wording, like: str) -> str:
+    """ "une quille": a thing of the library's kit that something is like."""
+    text, female = noun(wording, like, False, like)
+    return f"{article('a', female, False)} {text}"
+
+
+def _for_each(phrases: Phrases, side: str) -> str:
+    if is_plural(side):
+        return phrases.say("for each {who}", who=side_noun(phrases.wording, side, False)[0])
+    return phrases.say("for each player of {side}", side=phrases.side_name(side))
 
 
 def players_in(phrases: Phrases) -> str:
@@ -68,7 +84,9 @@ def players_in(phrases: Phrases) -> str:
             return f" {phrases.say('against')} ".join("1" for _side in sides)
         teams = phrases.wording.counted(len(sides), "side", "sides")
         return phrases.say("{sides} of {players}", sides=teams, players=_span(phrases, least, most))
-    return ", ".join(f"{side.name} {_span(phrases, side.least, side.most)}" for side in sides)
+    return ", ".join(
+        f"{side_label(phrases.wording, side.name)} {_span(phrases, side.least, side.most)}" for side in sides
+    )
 
 
 def _span(phrases: Phrases, least: int, most: int) -> str:
@@ -112,7 +130,8 @@ def _space(phrases: Phrases, line: Node) -> str:
         case Area():
             deep = f"{say('{depth} deep', depth=phrases.amount(line.depth))}, " if line.depth else ""
             rules = "".join(f" ; {_area_rule(phrases, rule)}" for rule in line.rules)
-            return f"{line.name.words()} : {deep}{phrases.place(line.preposition, line.spot)}{rules}"
+            name = phrases.wording.named(line.name.text)
+            return f"{name} : {deep}{phrases.place(line.preposition, line.spot)}{rules}"
         case Track():
             steps = phrases.wording.counted(line.steps.value, "step", "steps")
             said = say(
@@ -121,7 +140,7 @@ def _space(phrases: Phrases, line: Node) -> str:
                 start=phrases.side_name(line.start.text),
                 goal=phrases.side_name(line.goal.text),
             )
-            return f"{line.name.words()} : {said}"
+            return f"{phrases.wording.named(line.name.text)} : {said}"
     return line.words()
 
 
@@ -132,12 +151,13 @@ def _area_rule(phrases: Phrases, rule: Node) -> str:
 
 
 def _placed(phrases: Phrases, placing: Placing) -> str:
-    """ "mettre les lanterns de chaque équipe sur sa ligne de fond, à intervalles égaux"."""
+    """ "mettre les lanternes de chaque équipe sur sa ligne de fond, à intervalles égaux"."""
     people = _people(phrases, placing)
     what = _what(phrases, placing)
-    spread = f", {phrases.say(placing.spread)}" if placing.spread else ""
+    female = phrases.feminine(placing.what)
+    spread = f", {phrases.say(placing.spread, female)}" if placing.spread else ""
     if placing.count is None and placing.where.determiner in ("each", "every") and not people:
-        spread = f", {phrases.say('shared out evenly')}{spread}"
+        spread = f", {phrases.say('shared out evenly', female)}{spread}"
     where = phrases.place(placing.preposition, placing.where)
     own = _line(phrases, placing)
     owner = placing.where.owner
@@ -158,38 +178,47 @@ def _what(phrases: Phrases, placing: Placing) -> str:
     line = _line(phrases, placing)
     own = f" {phrases.say('of each side')}" if line is not None and line.owner == "each" else ""
     if placing.all_but and placing.count is not None:
-        return phrases.say("all but {things}", things=phrases.counted(placing.count.value, placing.what.name))
+        things = phrases.counted(placing.count.value, placing.what.name)
+        return phrases.say("all but {things}", phrases.feminine(placing.what), things=things)
     if placing.count is not None:
         owner = f" de {phrases.owner(placing.what.owner)}" if placing.what.owner else ""
         return phrases.counted(placing.count.value, placing.what.name) + (own or owner)
     if line is not None:
-        name = line.name if line.count == 1 else line.plural
+        name = line.name if line.count == 1 and not line.per_player else line.plural
         return phrases.np(Np(placing.what.determiner, None, None, Name(name))) + own
     return phrases.np(placing.what)
 
 
 def _sides(phrases: Phrases, line: Node) -> str:
-    say, counted = phrases.say, phrases.wording.counted
+    say = phrases.say
     match line:
         case Role():
-            least, most = line.headcount.least.whole, (line.headcount.most or line.headcount.least).whole
-            players = counted(most, "player", "players")
-            if least == 0:
-                players = say("up to {players}", players=players)
-            elif least != most:
-                players = say("{low} to {high}", low=str(least), high=players)
-            said = say(
-                "{name}: {players} of {side}", name=line.name.words(), players=players, side=phrases.owner(line.owner)
-            )
-            return said + "".join(f" ; {_role(phrases, detail)}" for detail in line.details)
+            return _role(phrases, line) + "".join(f" ; {_detail(phrases, detail)}" for detail in line.details)
         case SideBySide():
-            return say("up to {count} {games} run side by side", count=line.most.words(), games=line.what.words())
+            games = phrases.wording.named(line.what.text)
+            return say("up to {count} {games} run side by side", count=line.most.words(), games=games)
         case OddPupil():
             return say(f"an odd pupil {line.does}")
     return ""
 
 
-def _role(phrases: Phrases, detail: Node) -> str:
+def _role(phrases: Phrases, line: Role) -> str:
+    """ "gardien : 1 à 2 joueurs de chaque équipe", "garde : jusqu’à 16 porteurs"."""
+    say = phrases.say
+    least, most = line.headcount.least.whole, (line.headcount.most or line.headcount.least).whole
+    name, owner = phrases.wording.named(line.name.text), line.owner
+    if isinstance(owner, OwnerName) and is_plural(owner.name.text):
+        players, pattern = side_players(phrases.wording, owner.name.text, most), "{name}: {players}"
+    else:
+        players, pattern = phrases.wording.counted(most, "player", "players"), "{name}: {players} of {side}"
+    if least == 0:
+        players = say("up to {players}", players=players)
+    elif least != most:
+        players = say("{low} to {high}", low=str(least), high=players)
+    return say(pattern, name=name, players=players, side=phrases.owner(owner))
+
+
+def _detail(phrases: Phrases, detail: Node) -> str:
     match detail:
         case AimsFrom():
             return phrases.say("aims from about {distance}", distance=phrases.amount(detail.distance))

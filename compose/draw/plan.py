@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from compose.draw.french import side_label
 from compose.draw.labelling import box_of
 from compose.draw.palette import WHITE
 from compose.draw.plan_court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
@@ -17,7 +18,7 @@ from compose.draw.plan_hall import (
 )
 from compose.draw.plan_legend import legend_below, legend_beside
 from compose.draw.plan_sheet import Sheet
-from compose.draw.plan_throws import draw_throws, metres, shown_throws
+from compose.draw.plan_throws import draw_throws, goal, metres, shown_throws
 from compose.draw.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
@@ -102,30 +103,33 @@ def _drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle) -> Rectangle:
 
 
 def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...]:
-    court = wording.say("Court {long} m by {wide} m", long=f"{game.court_m[0]:g}", wide=f"{game.court_m[1]:g}")
+    long, wide = (wording.figure(metres) for metres in game.court_m)
+    court = wording.say("Court {long} m by {wide} m", long=long, wide=wide)
     return (court, wording.say("in {hall}", hall=hall_words(hall, wording))) if hall else (court,)
 
 
 def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH) -> str:
     """The plan in words, for those who cannot see it."""
     say, number = wording.say, wording.counted
-    size = {"long": f"{game.court_m[0]:g}", "wide": f"{game.court_m[1]:g}"}
+    size = {"long": wording.figure(game.court_m[0]), "wide": wording.figure(game.court_m[1])}
     if floor.halves:
         parts = [say("A court {long} m by {wide} m, {parts} parts.", parts=str(len(floor.halves)), **size)]
     else:
         parts = [say("A court {long} m by {wide} m, in one piece.", **size)]
     for side in game.sides:
         players = number(len(floor.players_of(side.name)), "player", "players")
-        parts.append(f"{say('{side}: {players}', side=side.name, players=players)}.")
+        parts.append(f"{say('{side}: {players}', side=side_label(wording, side.name), players=players)}.")
     kit = [number(len(floor.items_of(line.name)), line.name, line.plural) for line in game.kit]
     if kit:
         parts.append(say("On the floor: {things}.", things=wording.listed(kit)))
     if floor.areas:
-        parts.append(say("Areas: {names}.", names=wording.listed(dict.fromkeys(area.name for area in floor.areas))))
+        names = dict.fromkeys(wording.named(area.name) for area in floor.areas)
+        parts.append(say("Areas: {names}.", names=wording.listed(names)))
     for throw in shown_throws(Sheet(game, floor, 1.0)):
-        skill = wording.known("skill", throw.skill) or throw.skill
+        skills = (wording.known("skill", skill) or skill for skill in throw.sentence.skills)
+        skill = wording.listed(skills, "or")
         far = metres(throw.reach.metres, wording)
-        fields = {"skill": skill.capitalize(), "what": wording.named(throw.at), "distance": far}
+        fields = {"skill": skill.capitalize(), "what": goal(throw.at, wording), "distance": far}
         parts.append(say("{skill} to {what}: {distance}.", **fields))
     if hall:
         parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))

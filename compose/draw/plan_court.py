@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from attrs import evolve
 
+from compose.draw.french import side_label
 from compose.draw.labelling import box_of, from_middle
 from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, FAINT, MIDDLE, PALE, WHITE
@@ -113,7 +114,7 @@ def name_areas(sheet: Sheet) -> None:
     """The name of each area inside it, along its longer way; where it is too small the legend must do."""
     for area in sheet.floor.areas:
         box, size = area.rectangle, 0.85 * sheet.text_m
-        words = Label(0.0, 0.0, area.name, size, DARK, "middle", halo=WHITE)
+        words = Label(0.0, 0.0, sheet.wording.named(area.name), size, DARK, "middle", halo=WHITE)
         wanted = [
             evolve(words, x=x, y=y - 0.3 * size)
             for y in from_middle(box.bottom, box.top, 8)
@@ -135,8 +136,9 @@ def name_sides(sheet: Sheet, above_m: float) -> None:
     top = sheet.floor.extent.top
     for half in sheet.floor.halves:
         box = half.rectangle
-        size = min(1.15 * sheet.text_m, 0.95 * box.length / width_em(half.side.upper(), True))
-        name = Label(box.centre[0], top + 0.5 * size, half.side.upper(), size, DARK, "middle", True)
+        words = side_label(sheet.wording, half.side).upper()
+        size = min(1.15 * sheet.text_m, 0.95 * box.length / width_em(words, True))
+        name = Label(box.centre[0], top + 0.5 * size, words, size, DARK, "middle", True)
         if above_m < 1.6 * size:
             inside = [
                 evolve(name, x=x, y=y, halo=WHITE)
@@ -171,5 +173,6 @@ def draw_sizes(sheet: Sheet) -> None:
         ((x - tick, floor.width_m), (x + tick, floor.width_m)),
     )
     sheet.shapes.append(Lines(runs, Ink(stroke=MIDDLE, width_m=0.15 * unit)))
-    sheet.shapes.append(Label(half_long, y - 0.35 * size, f"{floor.length_m:g} m", size, DARK, "middle"))
-    sheet.shapes.append(Label(x + 0.35 * size, half_wide, f"{floor.width_m:g} m", size, DARK, "middle", turned=90.0))
+    long, wide = (f"{sheet.wording.figure(metres)} m" for metres in (floor.length_m, floor.width_m))
+    sheet.shapes.append(Label(half_long, y - 0.35 * size, long, size, DARK, "middle"))
+    sheet.shapes.append(Label(x + 0.35 * size, half_wide, wide, size, DARK, "middle", turned=90.0))

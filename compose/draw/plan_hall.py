@@ -118,7 +118,8 @@ def name_fixed(sheet: Sheet, hall: Hall) -> None:
     """The names of the fixed things, inside them or beside them."""
     size = 0.8 * sheet.text_m
     box = hall_box(sheet.floor, hall)
-    for name, fixed in obstacle_boxes(sheet.floor, hall):
+    for written, fixed in obstacle_boxes(sheet.floor, hall):
+        name = sheet.wording.author(written)
         x, y = fixed.centre
         low = y - 0.3 * size
         wanted = [
@@ -205,5 +206,6 @@ def draw_north(sheet: Sheet, x: float, y: float) -> None:
 
 def hall_words(hall: Hall, wording: Wording = ENGLISH) -> str:
     """The hall and its size in one line."""
-    long, wide = f"{hall.length_m.usual:g}", f"{hall.width_m.usual:g}"
-    return shortened(wording.say("{hall}, {long} m by {wide} m", hall=hall.name, long=long, wide=wide), 1.0, 40.0)
+    long, wide = wording.figure(hall.length_m.usual), wording.figure(hall.width_m.usual)
+    name = wording.author(hall.name)
+    return shortened(wording.say("{hall}, {long} m by {wide} m", hall=name, long=long, wide=wide), 1.0, 40.0)

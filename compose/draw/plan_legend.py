@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterator
 
 from attrs import evolve, frozen
 
+from compose.draw.french import side_label
 from compose.draw.lettering import shortened, widest
 from compose.draw.palette import DARK, MIDDLE, WHITE
+from compose.draw.phrases_setup import like_one
 from compose.draw.plan_court import area_shapes
 from compose.draw.plan_sheet import Sheet
-from compose.draw.plan_throws import metres, shown_throws
+from compose.draw.plan_throws import metres, shown_throws, to_what
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
@@ -54,7 +56,7 @@ def _players(sheet: Sheet) -> Iterator[Entry]:
             here = [item for item in sheet.floor.players_of(side) if item.role == role]
             style, radius = sheet.style(side), 1.05 * sheet.key_unit
             players = sheet.wording.counted(len(here), role or "player", plural(role or "player"))
-            words = sheet.wording.say("{side}: {players}", side=side, players=players)
+            words = sheet.wording.say("{side}: {players}", side=side_label(sheet.wording, side), players=players)
             yield Entry(lambda x, y, s=style, r=radius, e=role: player(s, x, y, r, e), words)  # type: ignore[misc]
 
 
@@ -70,7 +72,7 @@ def _kit_words(sheet: Sheet, line: GameKit, number: int) -> str:
     name, like = sheet.wording.named(line.plural if number > 1 else line.name), like_name(sheet.game, line)
     if not like:
         return name
-    what = like if not sheet.wording.english else article(like)
+    what = article(like) if sheet.wording.english else like_one(sheet.wording, like)
     return f"{name} ({sheet.wording.say('like {what}', what=what)})"
 
 
@@ -89,7 +91,8 @@ def _areas(sheet: Sheet) -> Iterator[Entry]:
     for name in dict.fromkeys(area.name for area in sheet.floor.areas):
         area = sheet.floor.areas_of(name)[0]
         say, rule = sheet.wording.say, f"nobody {area.forbidden[0]} there" if area.forbidden else ""
-        words = say("{name}: {rule}", name=name, rule=say(rule)) if rule else name
+        own = sheet.wording.named(name)
+        words = say("{name}: {rule}", name=own, rule=say(rule)) if rule else own
         yield Entry(_swatch(sheet, area), words)
 
 
@@ -101,7 +104,7 @@ def _tracks(sheet: Sheet) -> Iterator[Entry]:
 
     for track in sheet.floor.tracks:
         steps = sheet.wording.counted(len(track.steps) - 1, "step", "steps")
-        yield Entry(draw, sheet.wording.say("{name}: {steps}", name=track.name, steps=steps))
+        yield Entry(draw, sheet.wording.say("{name}: {steps}", name=sheet.wording.named(track.name), steps=steps))
 
 
 def _swatch(sheet: Sheet, area: FloorArea) -> Callable[[float, float], tuple[Shape, ...]]:
@@ -125,9 +128,7 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
     for throw in every:
         if throw.reach.start is None:
             far = metres(throw.reach.metres, sheet.wording)
-            what = sheet.wording.named(throw.at)
-            words = sheet.wording.say("{distance} to {what}, from anywhere", distance=far, what=what)
-            yield evolve(for_all, words=words)
+            yield evolve(for_all, words=to_what("{distance} to {what}, from anywhere", far, throw.at, sheet.wording))
 
 
 def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from attrs import evolve
 
+from compose.draw.french import definite, joined
 from compose.draw.labelling import gap
 from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, WHITE
@@ -15,13 +17,32 @@ from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_throws import Throw, throws
 from compose.net.floor_values import Rectangle
 
+_WHERE = re.compile(r"(.+) (in|on|behind) (?:the )?(.+)")
 MOST = 6  # our choice: more arrows than this hide the floor
 
 
 def metres(number: float, wording: Wording = ENGLISH) -> str:
     """ "9.9 m": halves round up, as a teacher rounds."""
     shown = f"{number + 1e-6:.1f} m"
-    return shown if wording.english else shown.replace(".", ",")
+    return shown if wording.english else f"{wording.figure(number + 1e-6, 1)}\u00a0m"
+
+
+def to_what(pattern: str, distance: str, at: str, wording: Wording) -> str:
+    """ "9.9 m to lanterns": a distance with what it leads to."""
+    if wording.english:
+        return wording.say(pattern, distance=distance, what=at)
+    return joined(wording.say(pattern, distance=distance, what=goal(at, wording)))
+
+
+def goal(at: str, wording: Wording) -> str:
+    """What a throw goes to, with its article: "the lanterns", "the team-mate on the far bench"."""
+    if wording.english:
+        return at
+    where = _WHERE.fullmatch(at)
+    if where is None:
+        return definite(wording, at)
+    what, preposition, place = where.groups()
+    return f"{definite(wording, what)} {wording.known('preposition', preposition)} {definite(wording, place)}"
 
 
 def shown_throws(sheet: Sheet) -> list[Throw]:
@@ -45,7 +66,7 @@ def draw_throws(sheet: Sheet) -> None:
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
         inside = sheet.floor.court.grown(-0.3 * sheet.unit)
         figure = metres(throw.reach.metres, sheet.wording)
-        whole = sheet.wording.say("{distance} to {what}", distance=figure, what=sheet.wording.named(throw.at))
+        whole = to_what("{distance} to {what}", figure, throw.at, sheet.wording)
         for text, least in ((whole, -0.15 * sheet.text_m), (figure, -1000.0)):
             wanted = list(_words(sheet, text, start, end))
             label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least)

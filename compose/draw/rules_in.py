@@ -6,9 +6,11 @@ from attrs import frozen
 
 from compose.draw.french import joined
 from compose.draw.phrases import Phrases
+from compose.draw.phrases_choices import choices_in
 from compose.draw.phrases_finish import finish_in
-from compose.draw.phrases_play import choices_in, play_in, when_in
+from compose.draw.phrases_play import play_in
 from compose.draw.phrases_setup import kit_in, players_in, setup_in
+from compose.draw.phrases_when import when_in
 from compose.draw.speak import amount
 from compose.draw.speak_play import choice_lines, finish_lines, play_lines, when_lines
 from compose.draw.speak_setup import kit_words, players_words, setup_lines

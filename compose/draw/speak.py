@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
+from compose.net.lower.tokens import is_plural, singular_side
 from grammar.game import Game
-from grammar.meanings import KitMeaning, PlayerMeaning
+from grammar.meanings import CATEGORY_WORDS, CategoryMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences.base import AnySide, Name, Quantity, SideSame
 from grammar.sentences.finish import (
     AllOf,
@@ -19,6 +22,7 @@ from grammar.sentences.finish import (
 )
 from grammar.words import count, listing, plural
 
+SPACES = re.compile(r"[ \t\r\n]+")  # not those that no line may end with
 UNITS = {"s": "second", "min": "minute"}
 
 
@@ -31,7 +35,7 @@ def amount(quantity: Quantity) -> str:
 
 def sentence(text: str) -> str:
     """A capital at the beginning, a full stop at the end, single spaces between."""
-    tidy = " ".join(text.split()).strip()
+    tidy = SPACES.sub(" ", text).strip()
     if not tidy:
         return ""
     ended = tidy if tidy[-1] in ".!?" else f"{tidy}."
@@ -43,9 +47,11 @@ def one_of(game: Game, name: Name) -> str:
     meaning = game.vocabulary.get(name.text)
     if isinstance(meaning, KitMeaning):
         return meaning.key
-    if isinstance(meaning, PlayerMeaning) and meaning.role:
-        return meaning.role
-    return "player" if name.text == "players" else name.text
+    if isinstance(meaning, CategoryMeaning):
+        return next((word for word in CATEGORY_WORDS if plural(word) == name.text), name.text)
+    if isinstance(meaning, PlayerMeaning):
+        return meaning.role or (singular_side(name.text) if is_plural(name.text) else name.text)
+    return name.text
 
 
 def many_of(game: Game, name: Name) -> str:

@@ -66,11 +66,14 @@ def play_words(game: Game, line: Node) -> str:
             return f"{line.who.words()} {doing}{paced}"
         case play.Fetch():
             place = " ".join(part for part in (line.preposition, line.where.words()) if part)
-            return f"{line.who.words()} {line.verb} {line.what.words()} from {place}"
+            paced = f" {_often(line.pace.times)}" if line.pace else ""
+            return f"{line.who.words()} {line.verb} {line.what.words()} from {place}{paced}"
         case play.GuardLimit():
             one = line.most.value == 1
             who = count(line.most.value, one_of(game, line.who.name))
             return f"at most {who} {'guards' if one else 'guard'} {line.what.words()}"
+        case play.ComesBack():
+            return f"whoever waits in {line.where.words()} comes back after {amount(line.time)}"
         case play.SaidRule():
             return line.text
     return line.words()

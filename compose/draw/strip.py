@@ -14,6 +14,7 @@ from compose.draw.plan_legend import legend_below
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Drawing, Ink, Label, Lines, Polygon, Shape, rectangle
 from compose.draw.tokens import Token, scenes
+from compose.draw.wording import ENGLISH, Wording
 from compose.net.floor_values import Floor, Rectangle
 from compose.net.net import Net
 from grammar.game import Game
@@ -33,17 +34,30 @@ class Strip:
     moments: tuple[Moment, ...]
     scenes: tuple[tuple[Token, ...], ...] = field(repr=False)
     frames: tuple[Drawing, ...] = field(repr=False)
+    wording: Wording = ENGLISH
 
 
-def strip_of(game: Game, floor: Floor, net: Net, moments: Sequence[Moment], title: str, about: str) -> Strip:
+def strip_of(
+    game: Game,
+    floor: Floor,
+    net: Net,
+    moments: Sequence[Moment],
+    title: str,
+    about: str,
+    wording: Wording = ENGLISH,
+) -> Strip:
     """The strip of a round; `about` says where the round comes from."""
     shown = scenes(net, floor, [moment.marking for moment in moments])
     box = frame_box(floor, frame_sheet(game, floor), [token for scene in shown for token in scene])
     frames = tuple(
-        frame_of(game, floor, scene, box, (f"Picture {order}", f"{moment.sentence} {moment.counts}."))
+        frame_of(game, floor, scene, box, (_name(order, wording), f"{moment.sentence} {moment.counts}."), wording)
         for order, (moment, scene) in enumerate(zip(moments, shown, strict=True), start=1)
     )
-    return Strip(title, about, game, floor, tuple(moments), shown, frames)
+    return Strip(title, about, game, floor, tuple(moments), shown, frames, wording)
+
+
+def _name(order: int, wording: Wording) -> str:
+    return wording.say("Picture {order}", order=order)
 
 
 def drawing_of(strip: Strip, columns: int = 2) -> Drawing:
@@ -78,7 +92,7 @@ def _legend_sheet(strip: Strip, unit: float) -> Sheet:
     """A sheet that knows the players and the kit, but no throws: those are for the plan of the whole page."""
     sections = tuple(part for part in strip.game.sheet.sections if part.name != "play")
     bare = evolve(strip.game, sheet=evolve(strip.game.sheet, sections=sections))
-    return Sheet(bare, strip.floor, unit, 1.6)
+    return Sheet(bare, strip.floor, unit, 1.6, wording=strip.wording)
 
 
 def _words(moment: Moment, number: int, x: float, y: float, unit: float) -> Iterator[Shape]:

@@ -55,7 +55,8 @@ def strip_html_of(strip: Strip, wording: Wording = ENGLISH) -> str:
     controls = "".join(f'<button type="button" id="{key}">{escape(say(words))}</button>' for key, words in buttons)
     keys = escape(say("Keys: space plays and pauses, the arrows step, Home goes to the start."))
     box = strip.frames[0].box
-    court = Drawing(strip.title, say("The round, picture by picture."), box, court_shapes(strip.game, strip.floor, box))
+    shapes = court_shapes(strip.game, strip.floor, box, wording)
+    court = Drawing(strip.title, say("The round, picture by picture."), box, shapes)
     stage = svg_of(court, key="play-", more=('<g id="tokens"></g>',)).strip()
     body = (
         f"<main>\n<header><h1>{escape(strip.title)}</h1><p>{escape(strip.about)}</p></header>\n"

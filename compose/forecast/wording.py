@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
-from compose.forecast.course import Figure
+if TYPE_CHECKING:
+    from compose.forecast.course import Figure
 
 SELDOM = 1e-5  # a share that no teacher will ever see the difference of
 

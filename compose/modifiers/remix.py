@@ -8,6 +8,8 @@ from compose.modifiers.edit import Edit
 from compose.modifiers.modifier import Use
 from grammar.game import Game
 
+REMIX = " Remix"  # what the title of a game ends with that modifiers changed
+
 
 @frozen
 class Remix:

@@ -18,8 +18,8 @@ from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import remixed, split
 from compose.terminal.writing import write
 from grammar.finding import Finding
-from grammar.words import count
 
+USUAL_TITLE = "Hall games"
 BAR_FROM = 8  # our choice: fewer cards are done before a bar is seen
 
 
@@ -51,11 +51,12 @@ def make_booklet(
     if out.suffix.lower() != ".pdf":
         refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
     look = Look(units_named(units, as_json), wording_named(language, as_json))
-    binding = Binding(title, paper_named(paper, as_json), checked, look)
+    shown = look.wording.say(title) if title == USUAL_TITLE else title
+    binding = Binding(shown, paper_named(paper, as_json), checked, look)
     wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
     with Patience() as patience:
         cards, findings = _cards(wanted, modifiers, binding, patience, as_json)
-        outcome = booklet_of(cards, title, binding.paper, patience.keep_going, look.wording)
+        outcome = booklet_of(cards, binding.title, binding.paper, patience.keep_going, look.wording)
     if patience.stopped:
         return INTERRUPTED
     findings += outcome.findings
@@ -64,9 +65,12 @@ def make_booklet(
     write(out, outcome.value, force, as_json)
     if as_json:
         found = [finding_json(finding) for finding in findings]
-        say_json({"title": title, "cards": [card.title for card in cards], "written": str(out), "findings": found})
+        say_json(
+            {"title": binding.title, "cards": [card.title for card in cards], "written": str(out), "findings": found}
+        )
     else:
-        say(f"The booklet with {count(len(cards), 'card')} is in {out}.")
+        bound = look.wording.counted(len(cards), "printed card", "printed cards")
+        say(look.wording.say("The booklet with {cards} is in {file}.", cards=bound, file=out))
         say_findings(findings)
     return exit_code(findings)
 

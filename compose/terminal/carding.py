@@ -8,18 +8,20 @@ from pathlib import Path
 from compose.check import Budget, CheckResult
 from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
+from compose.draw.proof import check_lines, forecast_lines
 from compose.draw.shapes import Drawing
+from compose.draw.wording import Wording
 from compose.net.floor import floor_of
 from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.checking import summary
+from compose.terminal.checking import found_out
 from compose.terminal.finding_games import kit
 from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write
 from grammar.finding import Finding, Severity
-from grammar.words import count, listing
+from grammar.words import listing
 from library import Hall
 
 ENDINGS = (".pdf", ".html", ".svg", ".md", ".txt")
@@ -54,7 +56,7 @@ def make_card(
         plan = plan_of(prepared.game, floor, in_hall, units=look.units, wording=look.wording)
         data = _written(card, plan, out.suffix.lower(), sheet, large, as_json)
         write(out, data, force, as_json)
-    _answer(card, out, findings, as_json)
+    _answer(card, out, findings, look.wording, as_json)
     return exit_code(findings)
 
 
@@ -68,28 +70,25 @@ def paper_named(name: str, as_json: bool) -> str:
 
 def card_for(prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK) -> Card:
     """The card of a remix with what the check says of it."""
-    said = tuple(_check_lines(prepared, result))
-    return card_of_remix(prepared.remix, floor, hall, look, said, _forecast_lines(prepared, result))
+    said = _check_lines(prepared, result, look.wording)
+    return card_of_remix(prepared.remix, floor, hall, look, said, _forecast_lines(prepared, result, look.wording))
 
 
-def _forecast_lines(prepared: Ready, result: CheckResult) -> tuple[str, ...]:
+def _forecast_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
     """The forecast in two sentences, where it is quick and nothing is to mend first."""
     to_mend = any(finding.severity is not Severity.NOTE for finding in (*prepared.findings, *result.findings))
     if result.space is None or to_mend:
         return ()
     from compose.forecast.in_short import forecast_in_short
 
-    return forecast_in_short(result.space, kit())
+    found = forecast_in_short(result.space, kit())
+    return forecast_lines(found, wording) if found else ()
 
 
-def _check_lines(prepared: Ready, result: CheckResult) -> list[str]:
-    people = listing(f"{number} {side}" for side, number in prepared.players.items())
+def _check_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
     to_mend = [finding for finding in result.findings if finding.severity is Severity.WARNING]
-    head = f"Checked for {people}"
-    if to_mend:
-        return [f"{head}: {count(len(to_mend), 'thing')} to mend", *(finding.title for finding in to_mend[:2])]
-    sentences = [line for line in summary(prepared, result.facts) if not line.startswith("Looked")]
-    return [f"{head}: nothing to mend", *sentences[:1]]
+    facts = tuple(found_out(prepared, result.facts, wording)) if result.facts else ()
+    return check_lines(prepared.players, to_mend, facts, wording)
 
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:
@@ -114,7 +113,7 @@ def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
 
-def _answer(card: Card, out: Path | None, findings: Sequence[Finding], as_json: bool) -> None:
+def _answer(card: Card, out: Path | None, findings: Sequence[Finding], wording: Wording, as_json: bool) -> None:
     if as_json:
         say_json(
             {
@@ -132,5 +131,5 @@ def _answer(card: Card, out: Path | None, findings: Sequence[Finding], as_json: 
 
         say(text_of(card).rstrip())
     else:
-        say(f"The card of {card.title} is in {out}.")
+        say(wording.say("The card of {game} is in {file}.", game=card.title, file=out))
     say_findings(findings)

@@ -7,6 +7,8 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from compose.check import Budget, Facts
+from compose.draw.proof import fact_lines
+from compose.draw.wording import ENGLISH, Wording
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.remixing import remix_title
@@ -58,15 +60,13 @@ def summary(prepared: Ready, facts: Facts | None) -> Iterator[str]:
         return
     looked = f"Looked at {facts.states:,} situations and {facts.edges:,} moves"
     yield looked + ("." if facts.complete else "; there are more, so this is not a proof.")
-    if facts.can_win:
-        yield f"Can win: {listing(facts.can_win)}."
-    if facts.shortest is not None:
-        yield f"The shortest round takes {count(facts.shortest, 'move')}."
-    if facts.ends_surely:
-        yield "The round ends in every line of play, sooner or later (with probability 1)."
+    yield from found_out(prepared, facts)
+
+
+def found_out(prepared: Ready, facts: Facts, wording: Wording = ENGLISH) -> Iterator[str]:
+    """The facts that stand on a card, too."""
     bell = prepared.net.bell
-    if bell is not None:
-        yield f"The clock ends it after {bell.after_s / 60:g} min at the latest."
+    return fact_lines(facts, bell.after_s / 60 if bell else None, wording)
 
 
 def _facts_json(facts: Facts | None) -> dict[str, Any] | None:

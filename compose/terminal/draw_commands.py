@@ -17,7 +17,7 @@ Names = Annotated[list[str] | None, typer.Argument(help="Games by name or file; 
 Paper = Annotated[str, typer.Option("--paper", help="a4 or letter.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 InHall = Annotated[str | None, typer.Option("--hall", help="A hall of the library, for walls, doors and run-off.")]
-InLanguage = Annotated[str, typer.Option("--language", help="en or fr; names stay as their authors wrote them.")]
+InLanguage = Annotated[str, typer.Option("--language", help="en or fr; what has no French stays as written.")]
 InUnits = Annotated[str, typer.Option("--units", help="metric or feet.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]

@@ -11,6 +11,7 @@ from compose.draw.card import Card
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
+from compose.draw.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.carding import paper_named
 from compose.terminal.looks import titled, units_named, wording_named
@@ -21,6 +22,7 @@ from grammar.sentences.finish import After
 from grammar.words import listing
 
 ENDINGS = (".pdf", ".html", ".md", ".txt")
+USUAL_TITLE = "A lesson of games"
 
 
 def make_lesson(
@@ -45,10 +47,10 @@ def make_lesson(
         long, short = f"{table.lesson.minutes:.0f} min", f"{table.short_min:.0f} min"
         title = f"The lesson of {long} is {short} too short for {listing(names)}."
         refuse(title, "Leave a game out, or give the lesson more time with --minutes.", as_json)
-    card = in_units(lesson_card(table, title, wording), shown)
+    card = in_units(lesson_card(table, wording.say(title) if title == USUAL_TITLE else title, wording), shown)
     if out is not None:
         write(out, _written(card, out.suffix.lower(), sheet, as_json), force, as_json)
-    _answer(table, card, out, as_json)
+    _answer(table, card, out, wording, as_json)
     return FINE
 
 
@@ -85,11 +87,11 @@ def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
 
-def _answer(table: LessonTable, card: Card, out: Path | None, as_json: bool) -> None:
+def _answer(table: LessonTable, card: Card, out: Path | None, wording: Wording, as_json: bool) -> None:
     if as_json:
         say_json(_json(table, card, out))
     elif out is not None:
-        say(f"The lesson is in {out}.")
+        say(wording.say("The lesson is in {file}.", file=out))
     else:
         from compose.draw.card_text import text_of
 

@@ -11,6 +11,7 @@ import library
 from compose.draw.card import Card, CardNotes, card_of
 from compose.draw.units import METRIC, UNITS, Units
 from compose.draw.wording import ENGLISH, Wording, languages, wording_of
+from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.net.floor import floor_of
 from compose.net.floor_values import Floor
@@ -71,6 +72,19 @@ def titled(made: Remix) -> Game:
     return attrs.evolve(made.game, sheet=attrs.evolve(made.game.sheet, title=remix_title(made)))
 
 
+def label_said(use: Use, wording: Wording) -> str:
+    """A modifier by its name with the values that were given, in the language: "add balls (n 2)"."""
+    if wording.english:
+        return use.label
+    from compose.modifiers.recipe import OWN_EDITS
+
+    given = wording.listed(
+        f"{wording.author(name)} {value.words().replace('.', ',')}" for name, value in use.values.items()
+    )
+    name = wording.say(OWN_EDITS) if use.modifier.name == OWN_EDITS else wording.author(use.modifier.name)
+    return f"{name} ({given})" if given else name
+
+
 def card_of_remix(
     made: Remix,
     floor: Floor,
@@ -80,12 +94,13 @@ def card_of_remix(
     forecast: tuple[str, ...] = (),
 ) -> Card:
     """The card of a remix: its modifiers, its lineage, and what check and forecast say where they were asked."""
+    labels = tuple(label_said(use, look.wording) for use in made.uses)
     notes = CardNotes(
-        modifiers=tuple((use.label, use.modifier.about) for use in made.uses),
+        modifiers=tuple(zip(labels, (use.modifier.about for use in made.uses), strict=True)),
         check=check,
         forecast=forecast,
         cautions=made.cautions,
-        lineage=(made.base.title, *(use.label for use in made.uses)) if made.uses else (),
+        lineage=(made.base.title, *labels) if made.uses else (),
     )
     return card_of(
         titled(made),

@@ -9,6 +9,7 @@ from compose.draw.plan import described, plan_findings, plan_of
 from compose.draw.shapes import Drawing
 from compose.draw.to_svg import svg_of
 from compose.draw.units import in_units
+from compose.draw.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.looks import hall_named, laid_out, units_named, wording_named
 from compose.terminal.stages import remixed, split
@@ -50,16 +51,16 @@ def make_plan(
             }
         )
         return exit_code(findings)
-    _say(drawing, words, out)
+    if out is not None:
+        say(wording.say("The floor plan of {game} is in {file}.", game=made.game.title, file=out))
+    else:
+        _say(drawing, words, wording)
     say_findings(findings)
     return exit_code(findings)
 
 
-def _say(drawing: Drawing, words: str, out: Path | None) -> None:
-    if out is not None:
-        say(f"The {drawing.title[0].lower()}{drawing.title[1:]} is in {out}.")
-        return
+def _say(drawing: Drawing, words: str, wording: Wording) -> None:
     from textwrap import wrap
 
-    for line in (drawing.title, "", *wrap(words, 78), "", "Write it to a file with --out plan.svg."):
+    for line in (drawing.title, "", *wrap(words, 78), "", wording.say("Write it to a file with --out plan.svg.")):
         say(line)

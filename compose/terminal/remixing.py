@@ -8,7 +8,7 @@ from pathlib import Path
 
 import attrs
 
-from compose.modifiers.remix import Remix
+from compose.modifiers.remix import REMIX, Remix
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
@@ -28,7 +28,7 @@ def remix_title(made: Remix) -> str:
     """The name of the remix, short enough for a card."""
     if made.game.title != made.base.title:
         return made.game.title
-    return f"{made.base.title} Remix"[:60] if made.uses else made.base.title
+    return f"{made.base.title}{REMIX}"[:60] if made.uses else made.base.title
 
 
 def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: bool, as_json: bool) -> int:

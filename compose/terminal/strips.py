@@ -8,9 +8,13 @@ from pathlib import Path
 import library
 from compose.check import Budget
 from compose.check.walk import walk
+from compose.draw.happenings import Happenings
 from compose.draw.moments import Moment, Told, moments_of, stamp
+from compose.draw.proof import FINDING
+from compose.draw.speak import sentence
 from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
+from compose.draw.wording import Wording
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
@@ -19,9 +23,10 @@ from compose.terminal.looks import laid_out, titled, wording_named
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write
-from grammar.words import count, listing
+from grammar.words import listing
 
 ENDINGS = (".svg", ".html")
+Step = tuple[int, tuple[int, ...], float | None]  # a transition, the counts after it, when
 
 
 def make_strip(
@@ -42,9 +47,9 @@ def make_strip(
     wording = wording_named(language, as_json)
     prepared = ready(name, modifiers, pupils, as_json)
     if finding:
-        made = _of_finding(prepared, finding, pictures, as_json)
+        made = _of_finding(prepared, finding, pictures, wording, as_json)
     else:
-        made = _at_random(prepared, seed, pictures, as_json)
+        made = _at_random(prepared, seed, pictures, wording, as_json)
     if out is not None and out.suffix.lower() == ".svg":
         write(out, svg_of(drawing_of(made), 1400).encode(), force, as_json)
     elif out is not None:
@@ -62,27 +67,47 @@ def make_strip(
     return FINE
 
 
-def _at_random(prepared: Ready, seed: int, pictures: int, as_json: bool) -> Strip:
+def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_json: bool) -> Strip:
     net = prepared.net
     wrong = said_too_much(net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)
     sample = sample_round(net, chances(net, library.norms(), kit()), seed)
-    moves = [Told(net.transitions[event.transition].words, event.marking, event.minutes) for event in sample.events]
-    end = _ending(sample)
-    moments = moments_of(net, moves, end, pictures)
-    long = stamp(sample.minutes)
-    about = f"A round played at random (seed {seed}): {long} long, {count(len(moves), 'move')}."
-    return _strip(prepared, moments, "A sample round", about)
+    steps = [(event.transition, event.marking, event.minutes) for event in sample.events]
+    moves = _told(prepared, steps, wording)
+    moments = moments_of(net, moves, _ending(prepared, sample, wording), pictures, wording)
+    about = wording.say(
+        "A round played at random (seed {seed}): {time} long, {moves}.",
+        seed=seed,
+        time=stamp(sample.minutes),
+        moves=wording.counted(len(moves), "move", "moves"),
+    )
+    return _strip(prepared, moments, wording.say("A sample round"), about, wording)
 
 
-def _ending(sample: Sample) -> str:
-    if sample.end is None:
+def _told(prepared: Ready, steps: Sequence[Step], wording: Wording) -> list[Told]:
+    """The moves of a line of play, each in the language."""
+    net, before, found = prepared.net, prepared.net.start(), list[Told]()
+    happenings = Happenings(prepared.game, net, wording)
+    for number, after, minutes in steps:
+        move = net.transitions[number]
+        words = move.words if wording.english else happenings.told(move, before, after)
+        found.append(Told(words, after, minutes))
+        before = after
+    return found
+
+
+def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
+    if not wording.english:
+        said = Happenings(prepared.game, prepared.net, wording).ended(sample.end, sample.unfinished)
+    elif sample.end is None:
         return "the round is broken off here" if sample.unfinished else "the round is over"
-    return f"the bell rings: {sample.end.words}" if sample.rang else sample.end.words
+    else:
+        said = sample.end.words
+    return wording.say("the bell rings: {end}", end=said) if sample.rang and sample.end else said
 
 
-def _of_finding(prepared: Ready, code: str, pictures: int, as_json: bool) -> Strip:
+def _of_finding(prepared: Ready, code: str, pictures: int, wording: Wording, as_json: bool) -> Strip:
     with Patience() as patience:
         found = checked(prepared, Budget(2_000_000, 60.0, keep_going=patience.keep_going))
     told = [each for each in found.findings if each.witness]
@@ -93,21 +118,24 @@ def _of_finding(prepared: Ready, code: str, pictures: int, as_json: bool) -> Str
         refuse(f"The check has no line of play for `{code}`.", hint, as_json)
     numbers = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
     markings = walk(prepared.net, numbers)
-    moves = [
-        Told(prepared.net.transitions[number].words, after) for number, after in zip(numbers, markings[1:], strict=True)
-    ]
-    return _strip(prepared, moments_of(prepared.net, moves, "", pictures), chosen.code, chosen.title)
+    steps = [(number, after, None) for number, after in zip(numbers, markings[1:], strict=True)]
+    moments = moments_of(prepared.net, _told(prepared, steps, wording), "", pictures, wording)
+    title = sentence(wording.known(FINDING, chosen.code) or chosen.title)
+    return _strip(prepared, moments, chosen.code, title, wording)
 
 
-def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str) -> Strip:
+def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str, wording: Wording) -> Strip:
     game = titled(prepared.remix)
     floor = laid_out(prepared.game, prepared.players)
-    return strip_of(game, floor, prepared.net, moments, f"{game.title}: {what}", about)
+    title = f"{game.title}{wording.say(':')} {what}"
+    return strip_of(game, floor, prepared.net, moments, title, about, wording)
 
 
 def _say(made: Strip, out: Path | None) -> None:
+    wording = made.wording
     if out is not None:
-        say(f"The round in {count(len(made.moments), 'picture')} is in {out}.")
+        pictures = wording.counted(len(made.moments), "picture", "pictures")
+        say(wording.say("The round in {pictures} is in {file}.", pictures=pictures, file=out))
         return
     from textwrap import wrap
 

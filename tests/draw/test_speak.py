@@ -88,6 +88,22 @@ def test_finish():
     ]
 
 
+def test_things_called_by_their_kind_stand_in_the_right_number():
+    game = lanterns(
+        when="a side has no targets standing: play goes on",
+        finish="a side loses when it has at most 1 targets standing\nafter 6 min: more targets standing wins",
+        play="whoever waits in the rest queue comes back after 30 s",
+        space="rest queue: beside each half, at most 2 north players there",
+    )
+    assert list(when_lines(game))[1:] == ["When a side has no targets standing, play goes on."]
+    assert list(finish_lines(game))[1:] == [
+        "A side loses when it has at most 1 target standing.",
+        "After 6 minutes, the side with more targets standing wins.",
+    ]
+    assert list(play_lines(game))[2:] == ["Whoever waits in the rest queue comes back after 30 seconds."]
+    assert list(setup_lines(game))[1] == "Rest queue: beside each half; at most 2 north players there."
+
+
 def test_players():
     assert players_words(lanterns()) == "2 sides of 6 to 14"
 

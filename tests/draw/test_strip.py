@@ -27,12 +27,18 @@ from library.load import granted_path, kit_names
 
 
 @cache
-def strip(name, seed=3):
+def sampled(name, seed=3):
+    """A game's net, and a round of it."""
     game = library_game(name)
     players = {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
     granted = parse(granted_path().read_text(encoding="utf-8"), "granted").value.games[0]
     net = net_of(game, granted, players).value
-    sample = sample_round(net, chances(net, library.norms(), kit_names()), seed)
+    return net, sample_round(net, chances(net, library.norms(), kit_names()), seed)
+
+
+@cache
+def strip(name):
+    game, (net, sample) = library_game(name), sampled(name)
     moves = [Told(net.transitions[each.transition].words, each.marking, each.minutes) for each in sample.events]
     moments = moments_of(net, moves, "the round is over")
     return net, moves, strip_of(game, laid_out(game), net, moments, game.title, "A round.")

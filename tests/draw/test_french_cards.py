@@ -1,0 +1,238 @@
+"""What is printed in French of the library, and of its remixes, holds no English; what nobody translated is told."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+import pytest
+from drawn_games import NAMES, game_of, laid_out, lanterns, library_game
+from test_strip import sampled
+
+import library
+from compose.draw.authors import names_of, texts_of
+from compose.draw.card import CardNotes, card_of
+from compose.draw.card_text import text_of
+from compose.draw.french import joined
+from compose.draw.happenings import Happenings
+from compose.draw.lesson_sheet import lesson_card
+from compose.draw.lesson_table import Planned, lesson_table
+from compose.draw.moments import Told, moments_of
+from compose.draw.shapes import Label
+from compose.draw.strip import drawing_of, strip_of
+from compose.draw.strip_html import strip_html_of
+from compose.draw.wording import wording_of
+from compose.modifiers.apply import remix
+from compose.modifiers.from_sheet import modifier_of
+from compose.modifiers.modifier import Use
+from compose.terminal.looks import Look, card_of_remix
+from compose.terminal.stages import remixed
+from grammar.parse import parse
+from library.load import game_paths, kit_catalogue, kit_names, modifier_paths, remix_paths
+
+FRENCH = wording_of("fr")
+TITLES = sorted((library_game(name).title for name in NAMES), key=len, reverse=True)
+STAYS = "Les mots des auteurs"  # how the line begins that says that something was not translated
+# Words that English has and French has not, of the patterns and of the library's own texts.
+ENGLISH_WORDS = re.compile(
+    r"\b(?:the|of|when|players?|each|other|their|wins?|loses?|stays?|standing|with|from|while|nobody|half|halves|"
+    r"sides?|balls?|starts?|waits?|returns?|whoever|everyone|round|lasts|turns|spends|checked|nothing|mend|can|"
+    r"aim|throws?|queue|strip|bench|and|or|is|are|to|at|it|Tarn Valley schools|invented)\b",
+    re.IGNORECASE,
+)
+# What French takes over as it is, or spells the same.
+BOTH = re.compile(r"\bor\b|\bcairns?\b|CC-BY-4.0")
+
+
+def english_in(text, titles):
+    """The English words of a text, but for the titles, which are names."""
+    for title in (*titles, *TITLES, "Tarn Valley"):
+        text = re.sub(re.escape(title), "", text, flags=re.IGNORECASE)
+    return sorted({found.group().lower() for found in ENGLISH_WORDS.finditer(BOTH.sub("", text))})
+
+
+def said_of(game):
+    """The author's names and texts that are not the same in French."""
+    names = (name for name in names_of(game) if name and FRENCH.named(name) != name)
+    return {*names, *(text for text in texts_of(game) if FRENCH.author(text) != text)}
+
+
+def assert_french(card, game, titles=()):
+    text = text_of(card)
+    assert english_in(text, (card.title, *titles)) == []
+    assert not re.search(r"\b(?:(?:de|à) les?\b|l[ea] [aeéi]\w|ne a|que il|se é)", text)
+    words = " ".join(text.split()).lower()
+    for title in (card.title, *titles, *TITLES):
+        words = words.replace(title.lower(), "")
+    for own in said_of(game):
+        assert not re.search(rf"(?<![\w’-]){re.escape(own.lower())}(?![\w’-])", words), own
+    drawn = " ".join(shape.text for shape in card.plan.shapes if isinstance(shape, Label))
+    assert english_in(f"{drawn} {card.plan.description}", (card.title, *titles)) == []
+    assert STAYS not in text
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_cards_of_the_library_hold_no_english(name):
+    game = library_game(name)
+    made = card_of(game, laid_out(game), catalogue=kit_names(), wording=FRENCH)
+    assert made.language == "fr" and made.subtitle and made.title == game.title
+    assert_french(made, game)
+    assert made.section("Attention").lines[-1].startswith("Les règles de sécurité")
+
+
+@pytest.mark.parametrize("name", [path.stem for path in remix_paths()])
+def test_remixes_of_the_library_hold_no_english(name):
+    made, _said = remixed(name, ())
+    card = card_of_remix(made, laid_out(made.game), None, Look(wording=FRENCH))
+    assert_french(card, made.game, (made.base.title,))
+    assert any(line.startswith("Fait à partir de\u00a0: ") for line in card.footer)
+
+
+@cache
+def modifiers():
+    sheets = [parse(path.read_text(encoding="utf-8"), path.name).value.modifiers[0] for path in modifier_paths()]
+    return tuple(modifier_of(sheet).value for sheet in sheets)
+
+
+@pytest.mark.parametrize("modifier", modifiers(), ids=lambda each: each.name)
+def test_every_modifier_is_french_on_a_card(modifier):
+    values = {each.parameter: each.usually for each in modifier.takes}
+    tried = (remix(library_game(name), [Use(modifier, values)], kit_names()) for name in NAMES)
+    made = next(outcome.value for outcome in tried if outcome.value is not None)
+    card = card_of_remix(made, laid_out(made.game), None, Look(wording=FRENCH))
+    assert_french(card, made.game, (made.base.title,))
+    changed = card.section("Ce qui est changé").lines[0].lower()
+    assert changed.startswith(FRENCH.author(modifier.name).lower())
+
+
+def test_what_nobody_translated_stands_as_written_and_is_told():
+    game = lanterns(kit="1 zorb, like a giant ball", set_up="zorb on the court", head='cue "Mind the zorb."')
+    made = card_of(game, laid_out(game), catalogue=kit_catalogue(), wording=FRENCH)
+    text = text_of(made)
+    assert "- 1 zorb (comme un ballon géant)\n" in text
+    assert "- Mettre le zorb sur le terrain.\n" in text
+    assert "- Mind the zorb.\n" in text and STAYS in text
+    english = card_of(game, laid_out(game))
+    assert not [line for line in english.footer if "translated" in line]
+
+
+def test_a_modifier_that_nobody_translated_is_told():
+    game = library_game("lantern-row")
+    notes = CardNotes(modifiers=(("more zorbs", "Zorbs fly everywhere."),), cautions=("Duck.",))
+    assert STAYS in text_of(card_of(game, laid_out(game), notes, wording=FRENCH))
+
+
+@pytest.mark.parametrize("text", sorted(FRENCH.texts.values()))
+def test_texts_are_set_as_french_is(text):
+    assert joined(text) == text
+    assert "'" not in text and " ;" not in text and " :" not in text and '"' not in text
+
+
+@pytest.mark.parametrize(
+    ("section", "line"),
+    [
+        ("Ce qui se passe", "Quand on renverse une pierre, elle reste à terre."),
+        ("Ce qui se passe", "Quand on attrape un ballon, le premier de la file des hérons du receveur revient en jeu."),
+        ("Il vous faut", "6 pierres (3 par équipe, comme une quille en plastique)"),
+        ("Mise en place", "Mettre l’anneau de chaque équipe derrière sa ligne de fond."),
+        ("Il vous faut", "Chasubles ou rubans pour distinguer les hérons et les brochets"),
+        (
+            "Attention",
+            "Ballons en mousse\u00a0: vérifier l’enveloppe\u00a0; un ballon en mousse déchiré s’effrite et vole mal.",
+        ),
+    ],
+)
+def test_sentences_of_heron_and_pike(section, line):
+    game = library_game("heron-and-pike")
+    made = card_of(game, laid_out(game), catalogue=kit_names(), wording=FRENCH)
+    assert line in made.section(section).lines
+
+
+@pytest.mark.parametrize(
+    ("name", "section", "line"),
+    [
+        ("sledge-road", "Mise en place", "Garde\u00a0: jusqu’à 16 porteurs."),
+        ("sledge-road", "Il vous faut", "1 rondin (pour chaque porteur, comme un plot)"),
+        ("toll-stone", "Ce qui se passe", "Quand on touche une pierre, elle avance de 1 pas vers le lanceur."),
+        ("toll-stone", "Mise en place", "Piste du péage\u00a0: 6 pas de l’Ouest à l’Est."),
+        ("toll-stone", "Comment jouer", "On garde une balle au plus 15 secondes."),
+        ("four-becks", "Comment jouer", "Les joueurs restent dans leur partie."),
+        ("cairn-keepers", "Comment jouer", "1 joueur au plus garde chaque cible."),
+        (
+            "millrace-roll",
+            "Ce qui se passe",
+            "Quand on renverse un plot, l’équipe du lanceur marque 2 points et le plot est remis debout.",
+        ),
+        (
+            "homestead",
+            "Ce qui se passe",
+            "Quand on renverse une cheminée, son gardien attend dans la file d’attente, le "
+            "premier de la file d’attente revient en jeu et la cheminée reste à terre.",
+        ),
+        ("ferry-bench", "Comment gagner", "Une équipe gagne quand elle a 5 joueurs sur le banc d’en face."),
+    ],
+)
+def test_sentences_of_other_games(name, section, line):
+    game = library_game(name)
+    assert line in card_of(game, laid_out(game), wording=FRENCH).section(section).lines
+
+
+@pytest.mark.parametrize(
+    ("name", "said", "instead", "french"),
+    [
+        (
+            "ferry-bench",
+            "a side wins when it has 5 players on the far bench",
+            "owls wins when it has 5 players on the far bench",
+            "Les chouettes gagnent quand elles ont 5 joueurs sur le banc d’en face.",
+        ),
+        (
+            "lantern-row",
+            "a side wins when the other side has no lanterns standing",
+            "south wins when it has at least 3 lanterns standing",
+            "Le Sud gagne quand il a au moins 3 lanternes debout.",
+        ),
+    ],
+)
+def test_a_side_that_was_named_is_he_or_they(name, said, instead, french):
+    path = next(path for path in game_paths() if path.stem == name)
+    text = path.read_text(encoding="utf-8")
+    assert said in text
+    game = game_of(text.replace(said, instead))
+    assert french in card_of(game, laid_out(game), wording=FRENCH).section("Comment gagner").lines
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_rounds_in_pictures_hold_no_english(name):
+    net, sample = sampled(name)
+    game, happenings = library_game(name), Happenings(library_game(name), net, FRENCH)
+    before, moves = net.start(), []
+    for event in sample.events:
+        words = happenings.told(net.transitions[event.transition], before, event.marking)
+        moves.append(Told(words, event.marking, event.minutes))
+        before = event.marking
+    assert len(moves) > 5
+    assert english_in(" ".join(move.words for move in moves), (game.title,)) == []
+    end = happenings.ended(sample.end, sample.unfinished)
+    moments = moments_of(net, moves, end, wording=FRENCH)
+    made = strip_of(game, laid_out(game), net, moments, game.title, "", FRENCH)
+    drawn = " ".join(shape.text for shape in drawing_of(made).shapes if isinstance(shape, Label))
+    assert english_in(drawn, (game.title,)) == []
+    page = re.sub(r"<(style|script)\b.*?</\1>|<[^>]+>", " ", strip_html_of(made, FRENCH), flags=re.DOTALL)
+    assert english_in(page, (game.title,)) == []
+
+
+def test_a_lesson_holds_no_english():
+    games = [library_game(name) for name in NAMES if name not in ("toll-stone", "homestead")][:4]
+    planned = [Planned(game, {side.name: side.least for side in game.sides}, 5.0) for game in games]
+    card = lesson_card(lesson_table(planned, library.norms(), 90), "Lundi", FRENCH)
+    titles = [game.title for game in games]
+    assert english_in(text_of(card), titles) == []
+    assert english_in(card.plan.description, titles) == []
+
+
+def test_a_lesson_contracts_what_stands_beside_each_other():
+    games = [library_game(name) for name in ("lantern-row", "quarry-row")]
+    planned = [Planned(game, {side.name: side.least for side in game.sides}, 5.0) for game in games]
+    card = lesson_card(lesson_table(planned, library.norms(), 60), "Lundi", FRENCH)
+    assert "10 lanternes servent maintenant d’ardoises." in card.section("2. Quarry Row").lines
