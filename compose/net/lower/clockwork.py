@@ -35,7 +35,11 @@ def _act(builder: Builder, skill: str, name: str, pace: play.Pace | None) -> Att
 
 
 def lower_fetches(builder: Builder, sentences: tuple[play.Fetch, ...]) -> None:
-    """Balls come back from where players may fetch them; only places in which balls can lie matter."""
+    """Balls come back from where players may fetch them.
+
+    What is taken for granted only matters where balls can lie; a line of the sheet's own is followed up, so that
+    the check can say that no ball ever comes to lie there.
+    """
     for sentence in sentences:
         meaning = builder.game.meaning(sentence.who.name)
         for side in builder.side_names:
@@ -48,7 +52,8 @@ def _fetches(builder: Builder, sentence: play.Fetch, side: str, teacher: bool) -
     spot = spot_key(builder, sentence.preposition, sentence.where, side, side)
     home: Key = ("half", side) if builder.game.halved else ("court", None)
     for line in kit_meant(builder, builder.game.meaning(sentence.what.name), "ball"):
-        if ("ball", line.name, *spot) not in builder.places or spot == home:
+        somewhere = ("ball", line.name, *spot) in builder.places or builder.own(sentence)
+        if not somewhere or spot == home:
             continue
         source, target = ball_place(builder, line.name, spot), ball_place(builder, line.name, home)
         who = "the teacher" if teacher else player_words(side, None)
