@@ -85,17 +85,29 @@ def rests(sheet: Sheet, deed: Deed, rules: list[when.When]) -> list[Spot]:
             best = max(fitting, key=lambda line: (line.state is not None, line.ball.text not in ("ball", "balls")))
             spot = resting(sheet, best.place, deed)
             flew = state in ("missed", "scored") and deed.outcome != LEFT and isinstance(best.place, play.RestInHalf)
-            return [spot, *(_shut(sheet, spot) if flew else ())]
+            return [spot, *(_shut(sheet, spot, deed) if flew else ())]
     raise LookupError(f"nothing says where a {state} ball rests")
 
 
-def _shut(sheet: Sheet, spot: Spot) -> list[Spot]:
-    """The areas in a half that nobody enters: one across the middle lies in every half, others in their side's own."""
-    closed = [area for area in sheet.game.areas if "enters" in area.forbidden]
+def _shut(sheet: Sheet, spot: Spot, deed: Deed) -> list[Spot]:
+    """Where nobody follows a ball: areas that nobody enters or fetches from, and behind lines where nobody fetches.
+
+    An area across the middle lies in every half, others in their side's own.
+    """
+    assert deed.ball is not None
+    lost = [
+        line
+        for line in sheet.said(play.NobodyFetches)
+        if any(each.name == deed.ball[0] for each in sheet.lines(sheet.game.meaning(line.what.name), "ball"))
+    ]
+    names = {line.where.name.text for line in lost}
+    closed = [area for area in sheet.game.areas if "enters" in area.forbidden or area.name in names]
     for area in closed:
         if area.preposition not in ("before", "along", "across"):
             raise LookupError(f"not known here: {area.preposition}")
-    return [(area.name, spot[1] if area.each else None) for area in closed]
+    areas = [(area.name, spot[1] if area.each else None) for area in closed]
+    behind = [line for line in lost if line.where.name.text in ("back line", "side line", "wall", "corner")]
+    return [*areas, *(sheet.spot(line.preposition, line.where, deed.other, deed.other) for line in behind)]
 
 
 def _rest_means(sheet: Sheet, line: play.Rest, deed: Deed) -> bool:

@@ -132,3 +132,12 @@ def test_balls_stop_where_nobody_enters(space: str, fetched: bool) -> None:
         if area in space:
             text = text.replace("\nwhen\n", f"\n  the teacher fetches soft balls from the {area}\nwhen\n")
     agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})
+
+
+@pytest.mark.parametrize("what", ["balls", "soft balls"])
+@pytest.mark.parametrize("where", ["behind the back line", "the ditch strip", "the middle"])
+def test_balls_stop_where_nobody_fetches_them(what: str, where: str) -> None:
+    strip = "ditch strip: 2 m deep, before each back line, nobody guards there"
+    text = PATTERN_GAME.replace("rest queue: beside each half", f"rest queue: beside each half\n  {strip}")
+    text = text.replace("\nwhen\n", f"\n  nobody fetches {what} from {where}\nwhen\n")
+    agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})

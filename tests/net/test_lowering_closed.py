@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from sheet_pieces import SPACE, net
+from sheet_pieces import SET_UP, SPACE, net
 
 from compose.net.net import Move, Net
 
@@ -38,6 +38,27 @@ def missed(of: Net) -> dict[str, float]:
 )
 def test_shares_are_those_of_the_floor(areas: tuple[str, ...], shares: dict[str, float]) -> None:
     assert missed(net(play=ROLL, space="\n  ".join((COURT, *areas)))) == pytest.approx(shares)
+
+
+@pytest.mark.parametrize(
+    ("place", "shares"),
+    [
+        ("behind the back line", {"half/south": 1 / 2, "behind the back line/south": 1 / 2}),
+        ("the reed strip", {"half/south": 7 / 9, "reed strip/south": 2 / 9}),
+        ("the middle", {"half/south": 1}),
+    ],
+)
+def test_balls_stop_where_nobody_fetches_them(place: str, shares: dict[str, float]) -> None:
+    space = f"{COURT}\n  {STRIP.replace('enters', 'guards')}"
+    assert missed(net(play=f"{ROLL}\n  nobody fetches balls from {place}", space=space)) == pytest.approx(shares)
+
+
+def test_other_balls_may_be_fetched() -> None:
+    """What is said of red balls does not hold for the others."""
+    kit = "2 soft balls, like a foam ball\n  1 red ball\n  2 cones for each side"
+    play = f"{ROLL}\n  nobody fetches red balls from behind the back line"
+    set_up = f"{SET_UP}\n  1 red ball in the middle"
+    assert missed(net(play=play, space=COURT, kit=kit, set_up=set_up)) == pytest.approx({"half/south": 1})
 
 
 def test_a_half_that_nobody_enters_keeps_every_ball() -> None:

@@ -13,7 +13,7 @@ from compose.net.lower.consequences import follow
 from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
 from compose.net.lower.rests import ball_effect, landings, limits_ball
-from compose.net.lower.say import outcome_words
+from compose.net.lower.say import outcome_words, where_shut
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import in_play, kit_meant, of_side, owners, target_place
 from compose.net.net import All, Condition, Not, Rate, Ratio, Transition
@@ -106,7 +106,7 @@ def _landed(
     for landing in landings(builder, table.rests, moment, sent[-1] if sent else None):
         yield evolve(
             whole,
-            words=f"{whole.words}; the ball stops in the {landing.shut}" if landing.shut else whole.words,
+            words=whole.words + (f"; the ball stops {where_shut(landing.shut)}" if landing.shut else ""),
             effects=(*ball_effect(builder, moment, landing), *effects),
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,

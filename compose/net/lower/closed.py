@@ -1,7 +1,9 @@
-"""Balls that stop where nobody enters: part of the half they were sent to, or of the court.
+"""Balls that stop where nobody follows them: part of those that come to rest in a half, or on the court.
 
-A ball that rests "in the half" may stop anywhere in it. Of an area that nobody enters it is taken that as many
-balls stop there as it covers of the half (assumption), and there they lie until somebody may fetch them.
+A ball that rests "in the half" may stop anywhere in it. Of an area that nobody enters, or from which nobody
+fetches, it is taken that as many balls stop there as it covers of the half; of the ground behind a line from
+which nobody fetches, that half of the balls roll there (assumptions). There they lie until somebody may fetch
+them.
 """
 
 from __future__ import annotations
@@ -12,7 +14,13 @@ from attrs import frozen
 
 from compose.net.floor_values import Rectangle
 from compose.net.lower.builder import Builder, Key
+from compose.net.lower.spots import spot_key
+from compose.net.lower.tokens import kit_meant
+from grammar.meanings import PlaceMeaning
+from grammar.sentences import play
 
+BEYOND = 0.5  # assumption: the share of balls that roll behind a line from where nobody fetches them
+LINES = ("back line", "side line", "wall", "corner")
 LEAST = 1e-6  # share below which two areas only touch
 
 
@@ -25,18 +33,26 @@ class Stop:
     area: str | None = None
 
 
-def stops(builder: Builder, home: Key) -> tuple[Stop, ...]:
-    """Where balls stop that rest in a half (or on the court): there, and in each area of it that nobody enters."""
+def stops(builder: Builder, home: Key, kind: str, toward: str) -> tuple[Stop, ...]:
+    """Where balls of a kind stop that rest in a half (or on the court): at hand, or where nobody follows them.
+
+    `toward` is the side at which they were sent.
+    """
     shares: dict[Key, float] = {}
-    for key, share in _closed(builder, home):
+    for key, share in _closed(builder, home, kind):
         shares[key] = shares.get(key, 0.0) + share
-    left = 1.0 - sum(shares.values())
+    beyond = dict.fromkeys(_beyond(builder, kind, toward))
+    left = max(0.0, 1.0 - sum(shares.values()))
+    shares |= {key: left * BEYOND / len(beyond) for key in beyond}
+    left -= left * BEYOND if beyond else 0.0
     shut = tuple(Stop(key, share, str(key[0])) for key, share in shares.items())
     return (Stop(home, left), *shut) if left > LEAST else shut
 
 
-def _closed(builder: Builder, home: Key) -> Iterator[tuple[Key, float]]:
-    shut = {area.name: area for area in builder.game.areas if "enters" in area.forbidden}
+def _closed(builder: Builder, home: Key, kind: str) -> Iterator[tuple[Key, float]]:
+    """Areas of the sheet, with the share of the half that they cover."""
+    named = {place for place, _ in _unfetched(builder, kind)}
+    shut = {area.name: area for area in builder.game.areas if "enters" in area.forbidden or area.name in named}
     if not shut:
         return
     whole = _rectangle(builder, home)
@@ -45,6 +61,22 @@ def _closed(builder: Builder, home: Key) -> Iterator[tuple[Key, float]]:
             share = _overlap(area.rectangle, whole) / (whole.length * whole.width)
             if share > LEAST:
                 yield (area.name, area.owner if shut[area.name].each else None), share
+
+
+def _beyond(builder: Builder, kind: str, toward: str) -> Iterator[Key]:
+    """Places behind, before or beside the lines of the court."""
+    for place, rule in _unfetched(builder, kind):
+        if place in LINES:
+            yield spot_key(builder, rule.preposition, rule.where, toward, toward)
+
+
+def _unfetched(builder: Builder, kind: str) -> Iterator[tuple[str, play.NobodyFetches]]:
+    """The places from which the sheet says that nobody fetches balls of a kind."""
+    for rule in builder.game.all_of("play", play.NobodyFetches):
+        where = builder.game.meaning(rule.where.name)
+        balls = kit_meant(builder, builder.game.meaning(rule.what.name), "ball")
+        if isinstance(where, PlaceMeaning) and any(line.name == kind for line in balls):
+            yield where.place, rule
 
 
 def _rectangle(builder: Builder, home: Key) -> Rectangle:

@@ -38,7 +38,9 @@ def landings(
     flew_there = moment.outcome in (MISSED, SUCCESS) and moment.aim != "mate"
     if not isinstance(sentence.place, play.RestInHalf) or not flew_there:
         return (Landing(key, rule),)
-    return tuple(Landing(stop.key, rule, stop.share, stop.area) for stop in stops(builder, key))
+    kind = moment.ball[0] if moment.ball else ""
+    found = stops(builder, key, kind, moment.other)
+    return tuple(Landing(stop.key, rule, stop.share, stop.area) for stop in found)
 
 
 def ball_effect(builder: Builder, moment: Moment, landing: Landing) -> Iterator[Effect]:
