@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from grammar.finding import Finding, Severity
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning, PlayerMeaning
-from grammar.sentences.base import Node
-from grammar.sentences.play import Fetch, NobodyFetches, Stay
+from grammar.sentences.base import Node, Np
+from grammar.sentences.play import Attempt, Fetch, NobodyFetches, Stay
 from grammar.sentences.sides import Placing
 from grammar.words import listing
 
@@ -54,6 +54,25 @@ def forbidden_places(game: Game) -> Iterator[Finding]:
         if rule:
             title = "Two lines say who fetches from there: somebody and nobody."
             yield Finding("G-contradiction", Severity.ERROR, title, fetch.span, "Take one out.", (rule.span,))
+
+
+def kept_from_acting(game: Game) -> Iterator[Finding]:
+    """Nobody who has to throw or roll is kept where the sheet says that nobody acts."""
+    idle = {area.name: area for area in game.areas if "acts" in area.forbidden}
+    for stay in game.all_of("play", Stay):
+        place = _entered(game, stay)
+        act = next((each for each in game.all_of("play", Attempt) if _same_players(game, stay.who, each.who)), None)
+        if place in idle and act is not None:
+            title = f"Nobody acts in the {place}, but this line keeps {stay.who.words()} there, who have to act."
+            hint = "Take one of the lines out, or let them stay in another place."
+            yield Finding("G-contradiction", Severity.ERROR, title, stay.span, hint, (idle[place].span, act.span))
+
+
+def _same_players(game: Game, one: Np, other: Np) -> bool:
+    first, second = game.meaning(one.name), game.meaning(other.name)
+    if not isinstance(first, PlayerMeaning) or not isinstance(second, PlayerMeaning):
+        return False
+    return first.role == second.role and (first.side == second.side or None in (first.side, second.side))
 
 
 def _entered(game: Game, sentence: Node) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from sheet_pieces import SET_UP, SPACE, net
+from sheet_pieces import SET_UP, SPACE, net, refusals
 
 from compose.net.net import Move, Net
 
@@ -61,11 +61,6 @@ def test_other_balls_may_be_fetched() -> None:
     assert missed(net(play=play, space=COURT, kit=kit, set_up=set_up)) == pytest.approx({"half/south": 1})
 
 
-def test_a_half_that_nobody_enters_keeps_every_ball() -> None:
-    deep = STRIP.replace("2 m", "9 m")
-    assert missed(net(play=ROLL, space=f"{COURT}\n  {deep}")) == pytest.approx({"reed strip/south": 1})
-
-
 @pytest.mark.parametrize(
     "line",
     ["a missed ball rests behind the back line of the other side", "a missed ball rests to the half it was sent to"],
@@ -91,3 +86,13 @@ def test_the_teacher_brings_a_shared_ball_to_one_side_or_the_other() -> None:
     of = net(space=f"{SPACE}\n  {ZONE}", play=f"{ROLL}\n  the teacher fetches soft balls from the sky zone")
     fetches = [each for each in of.transitions if each.words.startswith("the teacher fetches")]
     assert [each.part for each in fetches] == [0.5, 0.5]
+
+
+@pytest.mark.parametrize(("verb", "told"), [("acts", "nobody acts in"), ("enters", "nobody enters")])
+def test_an_attempt_needs_a_floor(verb: str, told: str) -> None:
+    """A strip as deep as the half leaves nowhere to roll from; one that is less deep does."""
+    deep = STRIP.replace("2 m", "9 m").replace("enters", verb)
+    space = f"{COURT}\n  {deep}"
+    [finding] = refusals("a cone is knocked: it stays down", space=space, set_up=SET_UP)
+    assert finding.code == "N-nowhere" and f"{told} the reed strip" in finding.title
+    assert net(play=ROLL, space=f"{COURT}\n  {deep.replace('9 m', '8 m')}").transitions
