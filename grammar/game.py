@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 
 from attrs import field, frozen
 
-from grammar.meanings import Meaning
+from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences.base import Name, Node
 from grammar.sentences.head import Switch, Switched, Told
 from grammar.sentences.sides import Placing
@@ -155,6 +155,15 @@ class Game:
     def kit_named(self, key: str) -> GameKit:
         """The kit line of that singular name; KeyError where there is none."""
         return next(line for line in self.kit if line.name == key)
+
+    def kit_meant(self, name: Name) -> tuple[GameKit, ...]:
+        """All kit lines that a word means: the one of that name, or those of its category."""
+        meaning = self.vocabulary.get(name.text)
+        if isinstance(meaning, KitMeaning):
+            return (self.kit_named(meaning.key),)
+        if isinstance(meaning, CategoryMeaning):
+            return tuple(line for line in self.kit if line.category == meaning.category)
+        return ()
 
     def plural_of(self, key: str) -> str:
         """The plural of a kit line's name."""

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from attrs import field, frozen
 
 from compose.fit.school_class import InCupboard
-from compose.modifiers.change_kit import all_meant
 from grammar.game import Game, GameKit
 from grammar.sentences.play import Attempt
 from library import KitItem
@@ -100,7 +99,7 @@ def _used_for(game: Game, line: GameKit) -> tuple[str, ...]:
     used = [
         skill
         for attempt in game.all_of("play", Attempt)
-        if attempt.ball and line in all_meant(game, attempt.ball.name)
+        if attempt.ball and line in game.kit_meant(attempt.ball.name)
         for skill in attempt.skills
         if skill in BALL_SKILLS
     ]

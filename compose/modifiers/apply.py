@@ -16,7 +16,6 @@ from compose.modifiers.sheets import Draft
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve import resolve
-from grammar.words import article
 from library import KitItem, kit_categories
 
 
@@ -35,10 +34,11 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
     if resolved.value is None:
         reasons = tuple(_explained(finding, use) for finding in resolved.findings)
         return Outcome(None, reasons)
-    spoilt = set(unfit(resolved.value, kit)) - set(unfit(game, kit))
-    for ball, skill in sorted(spoilt):
-        title = f"`{use.modifier.name}` does not fit: {article(ball)} is not fit for {skill}."
-        return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
+    before = {(each.ball, each.skill) for each in unfit(game, kit)}
+    for spoilt in unfit(resolved.value, kit):
+        if (spoilt.ball, spoilt.skill) not in before:
+            title = f"`{use.modifier.name}` does not fit: {spoilt.words}."
+            return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
     notes = () if draft.edits else (_no_effect(use, game),)
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 

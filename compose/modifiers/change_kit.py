@@ -8,7 +8,6 @@ import attrs
 
 from compose.modifiers.sheets import Draft, Problem
 from grammar.game import Game, GameKit
-from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Quantity
 from grammar.sentences.sides import Kit, Placing
@@ -98,22 +97,12 @@ def _is(name: Name, line: GameKit) -> bool:
 
 def kit_meant(game: Game, name: Name) -> GameKit | None:
     """The kit line that a modifier's word means: by name, or the most numerous of its category."""
-    return max(all_meant(game, name), key=lambda line: line.count, default=None)
-
-
-def all_meant(game: Game, name: Name) -> tuple[GameKit, ...]:
-    """All kit lines that a word means: the one of that name, or those of its category."""
-    meaning = game.vocabulary.get(name.text)
-    if isinstance(meaning, KitMeaning):
-        return (game.kit_named(meaning.key),)
-    if isinstance(meaning, CategoryMeaning):
-        return tuple(line for line in game.kit if line.category == meaning.category)
-    return ()
+    return max(game.kit_meant(name), key=lambda line: line.count, default=None)
 
 
 def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | None:
     """All things of a kind are like another thing of the library's kit."""
-    lines = all_meant(game, sentence.what.name)
+    lines = game.kit_meant(sentence.what.name)
     if not lines:
         return f"there is no {sentence.what.name.text}"
     like = sentence.like.name.text
@@ -130,7 +119,7 @@ def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | No
 
 def scale_kit(draft: Draft, game: Game, sentence: said.ScaleKit) -> Problem | None:
     """All things of a kind are larger or smaller."""
-    lines = all_meant(game, sentence.what.name)
+    lines = game.kit_meant(sentence.what.name)
     if not lines:
         return f"there is no {sentence.what.name.text}"
 

@@ -7,7 +7,6 @@ from collections.abc import Callable
 import attrs
 
 from compose.modifiers.agents import with_agents
-from compose.modifiers.change_kit import all_meant
 from compose.modifiers.sheets import Draft, Problem
 from grammar.game import Game, GameKit
 from grammar.sentences import modifier as said
@@ -48,7 +47,7 @@ def _in_attempts(change: Callable[[Attempt], Attempt]) -> Callable[[Node], Node]
 
 def aim_from(draft: Draft, game: Game, sentence: said.AimFrom) -> Problem | None:
     """Attempts at a thing are made from a distance that is told, whatever the floor plan says."""
-    lines = all_meant(game, sentence.what.name)
+    lines = game.kit_meant(sentence.what.name)
     if not lines:
         return f"there is no {sentence.what.name.text} to aim at"
     away = FromWhere(sentence.distance)
@@ -66,7 +65,7 @@ def aim_from(draft: Draft, game: Game, sentence: said.AimFrom) -> Problem | None
 
 def aim_in_order(draft: Draft, game: Game, sentence: said.AimInOrder) -> Problem | None:
     """Things are to be hit in the order in which they stand."""
-    lines = all_meant(game, sentence.what.name)
+    lines = game.kit_meant(sentence.what.name)
 
     def attempt(node: Attempt) -> Attempt:
         aims = tuple(
@@ -90,7 +89,7 @@ def _aims_at(game: Game, aim: Node, lines: tuple[GameKit, ...]) -> bool:
     """Whether an aim means any of the things, by their name or by their category."""
     if not isinstance(aim, AimAt | AimThrough):
         return False
-    return any(line in lines for line in all_meant(game, aim.what.name))
+    return any(line in lines for line in game.kit_meant(aim.what.name))
 
 
 def turn_switch(draft: Draft, game: Game, sentence: said.TurnSwitch) -> Problem | None:

@@ -4,18 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.modifiers.change_kit import all_meant
+from attrs import frozen
+
 from grammar.game import Game
 from grammar.sentences.play import Attempt
+from grammar.words import article
 from library import KitItem
 from library.records import BALL_SKILLS
 
+BEING = {
+    "overarm throw": "thrown overarm",
+    "underarm throw": "thrown underarm",
+    "roll": "rolled",
+    "kick": "kicked",
+    "strike": "struck",
+    "pass": "passed",
+}
 
-def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[tuple[str, str]]:
-    """Each ball of the game, as the kit knows it, with a skill that it is used for and not fit for."""
+
+@frozen
+class Unfit:
+    """A ball, as the kit knows it, and what a sentence asks of it."""
+
+    sentence: Attempt
+    ball: str
+    skill: str
+
+    @property
+    def words(self) -> str:
+        """Such as "a cloth ball is not fit to be kicked"."""
+        return f"{article(self.ball)} is not fit to be {BEING[self.skill]}"
+
+
+def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[Unfit]:
+    """Each ball of the game with a skill that it is used for and not fit for."""
     for attempt in game.all_of("play", Attempt):
-        for line in all_meant(game, attempt.ball.name) if attempt.ball else ():
+        for line in game.kit_meant(attempt.ball.name) if attempt.ball else ():
             item = kit.get(line.like)
             for skill in attempt.skills:
                 if item and item.category == "ball" and skill in BALL_SKILLS and skill not in item.may:
-                    yield item.name, skill
+                    yield Unfit(attempt, item.name, skill)

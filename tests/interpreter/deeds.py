@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve, frozen
 
+import library
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import play, when
 from grammar.sentences.base import Np
@@ -182,7 +183,8 @@ def _at_players(sheet: Sheet, meaning: PlayerMeaning, blank: Deed, counts: Count
 
 
 def _outcomes(sheet: Sheet, sentence: play.Attempt, aimed: Deed, counts: Counts) -> Iterator[Deed]:
-    yield aimed
+    if not _hangs_too_high(sheet, aimed):
+        yield aimed
     if aimed.kind == "way" and sentence.told(play.SucceedChance) is None:
         return
     catchers = total(counts, [player(aimed.other, role, IN) for role in sheet.roles(aimed.other)])
@@ -197,6 +199,17 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, aimed: Deed, counts: Counts)
             for owner in sheet.may_own(line):
                 if owner in (aimed.other, None) and counts.get(target(line.name, owner, "standing"), 0):
                     yield evolve(aimed, kind="target", thing=line.name, owner=owner, outcome=REACHED)
+
+
+def _hangs_too_high(sheet: Sheet, aimed: Deed) -> bool:
+    """A ball that rolls stays below what hangs, and goes through no ring but one that stands on the floor."""
+    if aimed.verb != "roll" or aimed.thing is None:
+        return False
+    kit = library.kit_names()
+    thing = kit.get(sheet.game.kit_named(aimed.thing).like)
+    above = thing.stands_above_floor_cm.usual if thing and thing.stands_above_floor_cm else 0.0
+    item = kit.get(sheet.game.kit_named(aimed.ball[0]).like) if aimed.ball else None
+    return above > (0.0 if aimed.kind == "ring" else item.diameter_cm.usual if item and item.diameter_cm else 20.0)
 
 
 def _said(sheet: Sheet, kind: type[when.Caught] | type[when.Leaves]) -> bool:

@@ -141,3 +141,10 @@ def test_balls_stop_where_nobody_fetches_them(what: str, where: str) -> None:
     text = PATTERN_GAME.replace("rest queue: beside each half", f"rest queue: beside each half\n  {strip}")
     text = text.replace("\nwhen\n", f"\n  nobody fetches {what} from {where}\nwhen\n")
     agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})
+
+
+@pytest.mark.parametrize("like", ["bell", "plastic pin"])
+def test_rolled_balls_stay_below_what_hangs(like: str) -> None:
+    text = PATTERN_GAME.replace("2 cones for each side", f"2 cones for each side, like a {like}")
+    text = text.replace("underarm throw", "roll").replace("{rules}", PATTERNS["starts again"])
+    agree(game_in(text), {"north": 2, "south": 2})

@@ -97,7 +97,7 @@ def test_no_ball_is_left_where_too_many_are_taken() -> None:
 def test_ball_must_be_fit_for_what_is_done_with_it() -> None:
     outcome = mixed(row(), use("kick instead"), modifier_in("make every ball like a cloth ball"))
     assert outcome.value is None
-    assert outcome.findings[0].title == "`trial` does not fit: a cloth ball is not fit for kick."
+    assert outcome.findings[0].title == "`trial` does not fit: a cloth ball is not fit to be kicked."
     assert not list(unfit(row(), kit_names()))
 
 

@@ -22,15 +22,18 @@ def no_end(study: Study) -> list[Finding]:
     if by_clock or study.ended.any():
         return []
     reasons = [f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in net.ends]
+    places = tuple(dict.fromkeys(end.rule.span for end in net.ends))
     clock = " before the bell" if net.bell is not None else ""
     return [
         Finding(
             code=CODE,
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
             title=f"Nothing that can happen in play ever ends the round{clock}.",
-            place=net.ends[0].rule.span if net.ends else nowhere(),
+            place=places[0] if places else nowhere(),
             hint=". ".join([*reasons, _mend(study)]),
-            others=tuple(dict.fromkeys(end.rule.span for end in net.ends[1:])),
+            others=tuple(
+                span for span in dict.fromkeys(end.rule.span for end in net.ends) if span != net.ends[0].rule.span
+            ),
             basis=Basis.PROVED,
             numbers=(("states", float(study.space.states)),),
         )
@@ -39,7 +42,7 @@ def no_end(study: Study) -> list[Finding]:
 
 def _mend(study: Study) -> str:
     if study.net.bell is not None:
-        return "Leave the sentence out, or change what has to happen for it"
+        return "Leave the sentence out, or change what has to happen for it."
     if not study.net.ends:
-        return 'Add a finish, such as "after 6 min: ..."'
-    return 'Change what has to happen for the finish, or add a clock: "after 6 min: ..."'
+        return 'Add a finish, such as "after 6 min: ...".'
+    return 'Change what has to happen for the finish, or add a clock: "after 6 min: ...".'

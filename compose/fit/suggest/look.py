@@ -68,13 +68,13 @@ class Looker:
 
     def _checked(self, game: Game, key: str, seconds: float) -> Findings:
         self.checked += 1
-        net = self._net(game)
-        if net is None:
+        lowered = net_of(game, self._granted, self.players(game))
+        if lowered.value is None:
             return BROKEN
-        result = check(net, Budget(self._states, seconds))
+        result = check(lowered.value, Budget(self._states, seconds))
         if result.space is not None and result.space.complete:
             self._spaces[key] = result.space
-        warned = tuple(each for each in result.findings if each.severity is not Severity.NOTE)
+        warned = tuple(each for each in (*lowered.findings, *result.findings) if each.severity is not Severity.NOTE)
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
 

@@ -9,7 +9,6 @@ from compose.fit.school_class import SchoolClass
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import SHEET
 from compose.fit.teams import teams_of
-from compose.modifiers.change_kit import all_meant
 from grammar.finding import Severity
 from grammar.game import Game
 from grammar.sentences.base import Name
@@ -102,7 +101,7 @@ class KitAtMost:
     def there(self, game: Game) -> int:
         """How many there are with the players that the looker takes."""
         players = {side.name: side.least for side in game.sides}
-        return sum(line.total(players) for line in all_meant(game, Name(self.what)))
+        return sum(line.total(players) for line in game.kit_meant(Name(self.what)))
 
 
 @frozen

@@ -1,8 +1,9 @@
 """What of a game its net hangs on, without what only changes chances, times and distances.
 
 Two games of one skeleton have nets of one shape, so every finding about one holds of the other: sizes,
-distances, paces, factors, said rules and cautions change numbers, never what can happen. Tested on every
-modifier of the library with every game.
+distances, paces, factors, said rules and cautions change numbers, never what can happen, but where players have
+no floor left or a thing is out of reach; that is told apart. Tested on every modifier of the library with every
+game.
 """
 
 from __future__ import annotations
@@ -11,7 +12,11 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
+import library
 from compose.modifiers.canonical import canonical
+from compose.modifiers.fit_for import unfit
+from compose.net.lower.nowhere import shut_out
+from compose.net.lower.reach import too_high
 from grammar.game import Game
 from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences import finish, head, play, sides, space
@@ -42,6 +47,9 @@ def skeleton(game: Game, players: Mapping[str, int]) -> str:
             lines.append(section.name)
             lines += sorted(_said(game, (line.sentence for line in section.lines)))
     lines += [line.sentence.words() for line in sheet.head if isinstance(line.sentence, head.Switch)]
+    lines += [f"nowhere {sentence.words()}" for sentence, _ in shut_out(game)]
+    lines += [f"too high {found.thing.name}" for found in too_high(game)]
+    lines += [found.words for found in unfit(game, library.kit_names())]
     return "\n".join(lines)
 
 

@@ -12,6 +12,7 @@ from compose.net.lower.claims import lower_condition
 from compose.net.lower.consequences import follow
 from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
+from compose.net.lower.reach import can_succeed
 from compose.net.lower.rests import ball_effect, landings, limits_ball
 from compose.net.lower.say import outcome_words, where_shut
 from compose.net.lower.shares import Option
@@ -40,7 +41,8 @@ def lower_attempts(builder: Builder, table: Table) -> None:
 
 
 def _outcomes(builder: Builder, option: Option, table: Table) -> Iterator[str]:
-    yield SUCCESS
+    if can_succeed(builder, option.skill, option.moment):
+        yield SUCCESS
     if _always(option):
         return
     aims_at_others = option.moment.aim in ("target", "player", "ring")

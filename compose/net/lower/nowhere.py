@@ -6,39 +6,43 @@ from collections.abc import Iterator
 
 from compose.net.floor import ground_of
 from compose.net.floor_phrases import homes
+from compose.net.floor_regions import Ground
 from compose.net.floor_values import FloorArea, Rectangle
 from compose.net.lower.builder import Builder
+from grammar.game import Game
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import play
+
+SHUT = {"enters", "acts"}
 
 
 def nowhere_to_act(builder: Builder) -> None:
     """Tell of every attempt whose players are shut out of all the floor that they may use."""
-    for sentence in builder.game.all_of("play", play.Attempt):
-        who = builder.game.meaning(sentence.who.name)
-        if not isinstance(who, PlayerMeaning):
-            continue
-        sides = (who.side,) if who.side else builder.side_names
-        for side in sides:
-            shut = next(_shut_out(builder, side, who.role), None)
-            if shut is not None:
-                verb = "enters" if "enters" in shut.forbidden else "acts in"
-                title = f"There is nowhere to do this from: nobody {verb} the {shut.name}, which is all their floor."
-                builder.warn("N-nowhere", title, sentence, f"Make the {shut.name} less deep, or let players act there.")
-                break
+    for sentence, shut in shut_out(builder.game):
+        verb = "enters" if "enters" in shut.forbidden else "acts in"
+        title = f"There is nowhere to do this from: nobody {verb} the {shut.name}, which is all their floor."
+        builder.warn("N-nowhere", title, sentence, f"Make the {shut.name} less deep, or let players act there.")
 
 
-def _shut_out(builder: Builder, side: str, role: str | None) -> Iterator[FloorArea]:
-    """The area that covers all the floor of some players, where there is one."""
-    ground = ground_of(builder.game)
-    if not builder.game.halved and side not in ground.sides:
+def shut_out(game: Game) -> Iterator[tuple[play.Attempt, FloorArea]]:
+    """Each such attempt, with an area that takes the floor from its players."""
+    if not any(SHUT & set(area.forbidden) for area in game.areas):
         return
-    found, _ = homes(builder.game, ground, side, role)
-    floors = [region.rectangle for region in found]
-    closed = [area for area in ground.areas if {"enters", "acts"} & set(area.forbidden)]
-    covering = [next((area for area in closed if _covers(area.rectangle, floor)), None) for floor in floors]
-    if covering and all(area is not None for area in covering):
-        yield from (area for area in covering if area is not None)
+    ground = ground_of(game)
+    for sentence in game.all_of("play", play.Attempt):
+        who = game.meaning(sentence.who.name)
+        if isinstance(who, PlayerMeaning):
+            sides = (who.side,) if who.side else tuple(side.name for side in game.sides)
+            covering = (_covering(game, ground, side, who.role) for side in sides)
+            yield from ((sentence, area) for area in list(filter(None, covering))[:1])
+
+
+def _covering(game: Game, ground: Ground, side: str, role: str | None) -> FloorArea | None:
+    """An area that, by itself or with others like it, takes all the floor of some players."""
+    floors = [region.rectangle for region in homes(game, ground, side, role)[0]]
+    shut = [area for area in ground.areas if SHUT & set(area.forbidden)]
+    found = [next((area for area in shut if _covers(area.rectangle, floor)), None) for floor in floors]
+    return found[0] if found and all(found) else None
 
 
 def _covers(shut: Rectangle, floor: Rectangle) -> bool:
