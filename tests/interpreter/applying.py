@@ -105,6 +105,8 @@ def _shut(sheet: Sheet, spot: Spot, deed: Deed) -> list[Spot]:
     for area in closed:
         if area.preposition not in ("before", "along", "across"):
             raise LookupError(f"not known here: {area.preposition}")
+    if deed.outcome == REACHED and deed.kind in ("line", "ring"):
+        closed = []  # it is past all of them
     areas = [(area.name, spot[1] if area.each else None) for area in closed]
     behind = [line for line in lost if line.where.name.text in ("back line", "side line", "wall", "corner")]
     return [*areas, *(sheet.spot(line.preposition, line.where, deed.other, deed.other) for line in behind)]

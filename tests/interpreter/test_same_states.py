@@ -134,6 +134,14 @@ def test_balls_stop_where_nobody_enters(space: str, fetched: bool) -> None:
     agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})
 
 
+@pytest.mark.parametrize("space", SHUT.values(), ids=SHUT)
+def test_balls_past_their_line_stop_behind_all_that_is_shut(space: str) -> None:
+    text = PATTERN_GAME.replace("rest queue: beside each half", f"rest queue: beside each half\n  {space}")
+    text = text.replace("at the cones or the players of the other side", "past the back line of the other side")
+    rules = "a ball crosses the back line: the thrower's side scores 1 point"
+    agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
+
+
 @pytest.mark.parametrize("what", ["balls", "soft balls"])
 @pytest.mark.parametrize("where", ["behind the back line", "the ditch strip", "the middle"])
 def test_balls_stop_where_nobody_fetches_them(what: str, where: str) -> None:

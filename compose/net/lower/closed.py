@@ -33,13 +33,13 @@ class Stop:
     area: str | None = None
 
 
-def stops(builder: Builder, home: Key, kind: str, toward: str) -> tuple[Stop, ...]:
+def stops(builder: Builder, home: Key, kind: str, toward: str, passed: bool) -> tuple[Stop, ...]:
     """Where balls of a kind stop that rest in a half (or on the court): at hand, or where nobody follows them.
 
-    `toward` is the side at which they were sent.
+    `toward` is the side at which they were sent; one that has `passed` its line or ring stops in no area before it.
     """
     shares: dict[Key, float] = {}
-    for key, share in _closed(builder, home, kind):
+    for key, share in () if passed else _closed(builder, home, kind):
         shares[key] = shares.get(key, 0.0) + share
     beyond = dict.fromkeys(_beyond(builder, kind, toward))
     left = max(0.0, 1.0 - sum(shares.values()))

@@ -39,7 +39,8 @@ def landings(
     if not isinstance(sentence.place, play.RestInHalf) or not flew_there:
         return (Landing(key, rule),)
     kind = moment.ball[0] if moment.ball else ""
-    found = stops(builder, key, kind, moment.other)
+    passed = moment.outcome == SUCCESS and moment.aim in ("line", "ring")
+    found = stops(builder, key, kind, moment.other, passed)
     return tuple(Landing(stop.key, rule, stop.share, stop.area) for stop in found)
 
 
