@@ -53,6 +53,19 @@ def test_readme_opens_with_the_job_and_two_commands() -> None:
     assert text.index("python3 -m venv") < text.index("## ")
 
 
+def test_the_picture_is_what_the_command_draws(tmp_path: Path) -> None:
+    [picture] = re.findall(r"!\[[^\]]+\]\(([^)]+)\)", README.read_text(encoding="utf-8"))
+    drawn = tmp_path / "row.svg"
+    run = subprocess.run(
+        [sys.executable, "-m", "compose.terminal.main", "plan", "lantern row", "--out", str(drawn)],
+        cwd=README.parent,
+        capture_output=True,
+        check=False,
+    )
+    assert run.returncode == 0, run.stderr
+    assert drawn.read_bytes() == (README.parent / picture).read_bytes()
+
+
 def test_pages_name_only_commands_that_exist() -> None:
     from compose.terminal.main import app
 
