@@ -87,9 +87,9 @@ def watched(as_json: bool) -> Iterator[Callable[[int, int], None]]:
 def _lines(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> Iterator[str]:
     missing = unmet(found.base, wishes)
     if found.base.met:
-        yield f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}."
+        yield from textwrap.wrap(f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}.", 78)
         return
-    yield f"{title} misses: {'; '.join(missing)}."
+    yield from textwrap.wrap(f"{title} misses: {'; '.join(missing)}.", 78)
     yield ""
     for number, each in enumerate(ranked, start=1):
         uses = listing(bought.use.label for bought in each.bought)
@@ -98,7 +98,8 @@ def _lines(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Su
             yield from textwrap.wrap(_bought(bought.use.label, bought.wishes, bought.needed_by), 76, **_INDENT)
     if not ranked:
         near = listing(use.label for use in found.nearest.uses) or "the game as it is"
-        yield f"Nothing found. Nearest: {near}; it misses {'; '.join(unmet(found.nearest, wishes))}."
+        left = "; ".join(unmet(found.nearest, wishes))
+        yield from textwrap.wrap(f"Nothing found. Nearest: {near}; it misses {left}.", 78)
     yield ""
     yield from textwrap.wrap(_how_sure(found, bool(ranked)), 78)
 

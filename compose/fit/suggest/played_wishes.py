@@ -79,7 +79,7 @@ class Mended:
     cost: int = CHECK
 
     def words(self) -> str:
-        return f"no more {self.code}: {self.title}"
+        return f"no more {self.code}: {self.title.rstrip('.')}"
 
     def gap(self, game: Game, looker: Looker, seconds: float) -> float:
         found = looker.findings(game, seconds)

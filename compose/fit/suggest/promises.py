@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.fit.suggest.played_wishes import RoundLasts, TurnsAtLeast, WaitsAtMost
+from compose.fit.suggest.played_wishes import Mended, RoundLasts, TurnsAtLeast, WaitsAtMost
 from compose.fit.suggest.sheet_wishes import FitsClass, ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.modifier import Modifier
@@ -46,6 +46,14 @@ _PROMISES: Mapping[type, tuple[type[Node], ...]] = {
     WaitsAtMost: _BACK,
     TurnsAtLeast: (said.AddKit, said.ScaleCourt, play.Fetch, play.Rest, *_BACK),
 }
+_MENDS: Mapping[str, tuple[type[Node], ...]] = {
+    "N-too-high": (said.MakeLike, said.ChangeSkill),
+    "N-unfit": (said.MakeLike, said.ChangeSkill),
+    "C-stranded": (play.Fetch, play.Rest, play.Free, play.ComesBack, when.Returns),
+    "C-dead-end": (play.Fetch, play.Rest, finish.After),
+    "C-endless": (finish.After,),
+    "C-no-end": (finish.After,),
+}
 
 
 def promises(modifier: Modifier, wish: Wish) -> bool:
@@ -53,7 +61,8 @@ def promises(modifier: Modifier, wish: Wish) -> bool:
     sentences = tuple(_all(modifier))
     if isinstance(wish, Practises):
         return any(_tries(sentence, wish.skill) for sentence in sentences)
-    return any(isinstance(sentence, _PROMISES.get(type(wish), ())) for sentence in sentences)
+    wanted = _MENDS.get(wish.code, ()) if isinstance(wish, Mended) else _PROMISES.get(type(wish), ())
+    return any(isinstance(sentence, wanted) for sentence in sentences)
 
 
 def _tries(sentence: Node, skill: str) -> bool:
