@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from compose.fit.cupboard import KitRow
 from compose.fit.found import note, warning
+from compose.modifiers.fit_for import hard_at_people
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.sentences.play import Attempt
 from grammar.words import count, listing
 from library import KitItem
 
@@ -26,9 +26,6 @@ def kit_findings(game: Game, rows: Sequence[KitRow], kit: Mapping[str, KitItem])
             are = "is" if row.there == 1 else "are"
             title = f"The game needs {needed}; {row.there} {are} there, {stand_in} can stand in."
             yield note("F-stand-in", title, row.line.span)
-    aimed_at = any("player" in aim.words() for attempt in game.all_of("play", Attempt) for aim in attempt.aims)
-    for line in game.kit if aimed_at else ():
-        item = kit.get(line.like)
-        if item and item.category == "ball" and not item.soft:
-            title = f"Players are aimed at with {line.plural}, which are not soft."
-            yield warning("F-hard-ball", title, line.span, "Take soft balls.")
+    for line in dict.fromkeys(line for _, line in hard_at_people(game, kit)):
+        title = f"Players are aimed at with {line.plural}, which are not soft."
+        yield warning("F-hard-ball", title, line.span, "Take soft balls.")

@@ -93,3 +93,22 @@ def test_what_cannot_come_off_is_not_in_the_net() -> None:
 def test_a_ball_that_is_not_fit_for_it(ball: str, skill: str, words: str) -> None:
     found = [each for each in told(skill, ball=ball) if each.code == "N-unfit"]
     assert [each.title for each in found] == [words, words]
+
+
+@pytest.mark.parametrize(("ball", "hard"), [("foam ball", False), ("handball", True), ("tennis ball", True)])
+def test_hard_balls_are_not_aimed_at_people(ball: str, hard: bool) -> None:
+    text = SHEET.format(skill="overarm throw", ball=ball, target="cone", ring="hoop")
+    aimed = text.replace("at the marks of the other side", "at the players of the other side")
+    for sheet, told_of in ((text, False), (aimed, hard)):
+        found = net_of(game_in(sheet), granted(), {"north": 2, "south": 2}).findings
+        assert any(each.code == "N-hard-ball" for each in found) is told_of
+
+
+def test_a_hard_ball_beside_a_soft_one_is_told_apart() -> None:
+    """Only the ball that is aimed at people has to be soft."""
+    text = SHEET.format(skill="overarm throw", ball="foam ball", target="cone", ring="hoop")
+    text = text.replace("kit\n", "kit\n  1 hard ball, like a handball\n", 1)
+    text = text.replace("set-up\n", "set-up\n  1 hard ball in the middle\n", 1)
+    text = text.replace("a soft ball through the ring", "a hard ball through the ring")
+    text = text.replace("at the marks of the other side", "at the players of the other side")
+    assert net_of(game_in(text), granted(), {"north": 2, "south": 2}).findings == ()

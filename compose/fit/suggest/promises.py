@@ -48,6 +48,7 @@ _PROMISES: Mapping[type, tuple[type[Node], ...]] = {
 }
 _MENDS: Mapping[str, tuple[type[Node], ...]] = {
     "N-too-high": (said.MakeLike, said.ChangeSkill),
+    "N-hard-ball": (said.MakeLike, said.TakeKit),
     "N-unfit": (said.MakeLike, said.ChangeSkill),
     "C-stranded": (play.Fetch, play.Rest, play.Free, play.ComesBack, when.Returns),
     "C-dead-end": (play.Fetch, play.Rest, finish.After),

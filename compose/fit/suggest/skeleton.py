@@ -14,7 +14,7 @@ import attrs
 
 import library
 from compose.modifiers.canonical import canonical
-from compose.modifiers.fit_for import unfit
+from compose.modifiers.fit_for import hard_at_people, unfit
 from compose.net.lower.nowhere import shut_out
 from compose.net.lower.reach import too_high
 from grammar.game import Game
@@ -50,6 +50,7 @@ def skeleton(game: Game, players: Mapping[str, int]) -> str:
     lines += [f"nowhere {sentence.words()}" for sentence, _ in shut_out(game)]
     lines += [f"too high {found.thing.name}" for found in too_high(game)]
     lines += [found.words for found in unfit(game, library.kit_names())]
+    lines += [f"hard {line.name}" for _, line in hard_at_people(game, library.kit_names())]
     return "\n".join(lines)
 
 

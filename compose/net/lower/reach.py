@@ -1,4 +1,4 @@
-"""What cannot come off: a ball used for what it is not fit for, a rolled ball at a thing above the floor."""
+"""What must not be or cannot come off: a ball used for what it is not fit for, a rolled one at what hangs."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from attrs import frozen
 
 import library
-from compose.modifiers.fit_for import unfit
+from compose.modifiers.fit_for import hard_at_people, unfit
 from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from grammar.finding import Basis, Finding, Severity
@@ -68,6 +68,14 @@ def tell_unfit(builder: Builder) -> None:
         said = f"{found.words[:1].upper()}{found.words[1:]}."
         hint = "Take another ball, or another skill."
         builder.findings.append(Finding("N-unfit", Severity.WARNING, said, found.sentence.span, hint))
+
+
+def tell_hard(builder: Builder) -> None:
+    """A warning for every hard ball that is aimed at people."""
+    for sentence, line in hard_at_people(builder.game, library.kit_names()):
+        title = f"Players are aimed at with {article(line.name)}, which is not soft."
+        hint = "Take a soft ball, or aim at something else."
+        builder.findings.append(Finding("N-hard-ball", Severity.WARNING, title, sentence.span, hint))
 
 
 def can_succeed(builder: Builder, skill: str, moment: Moment) -> bool:
