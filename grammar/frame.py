@@ -5,13 +5,13 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 from collections.abc import Callable, Iterator
-from itertools import groupby
 
 from grammar.finding import Basis, Finding, Severity, Step
 from grammar.span import Span
 
 WIDTH = 80
-TOO_MANY = 3  # steps in a row that say the same, from which on they are told as one
+TOO_MANY = 3  # times that steps come over and over, from which on they are told once
+LONGEST_RUN = 4  # so many steps may take turns
 UNSEEN = "�"
 _LABEL = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
 SourceLine = Callable[[str, int], str | None]
@@ -64,18 +64,42 @@ def _width(text: str, letters: int) -> int:
 
 
 def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:
-    """The steps, numbered; the same one several times in a row is told once, with what came of it in the end."""
+    """The steps, numbered; a few that come over and over are told once, with what comes of them in the end."""
     number = 0
-    for words, run in groupby(steps, lambda step: step.words):
-        alike = list(run)
-        shown, each = (alike[-1:], len(alike)) if len(alike) >= TOO_MANY else (alike, 1)
-        for step in shown:
-            last = number + each - 1
-            lead = f"  {number:>3}. " if each == 1 else f"  {number:>3} to {last}. "
-            yield from _wrapped(words if each == 1 else f"{each} times {words}", lead, width)
-            if step.after:
-                yield from _wrapped(step.after, "       = ", width)
-            number = last + 1
+    while number < len(steps):
+        length, times = _repeated(steps, number)
+        if length == 1 and times > 1:
+            last = number + times - 1
+            yield from _wrapped(f"{times} times {steps[number].words}", f"  {number:>3} to {last}. ", width)
+            yield from _after(steps[last], width)
+        else:
+            for at in range(number, number + length):
+                yield from _wrapped(steps[at].words, f"  {at:>3}. ", width)
+                yield from _after(steps[at], width)
+            if times > 1:
+                first, last = number + length, number + length * times - 1
+                again = "once more" if times == 2 else f"{times - 1} times more"
+                yield from _wrapped(f"the last {length} again, {again}", f"  {first:>3} to {last}. ", width)
+                yield from _after(steps[last], width)
+        number += length * times
+
+
+def _after(step: Step, width: int) -> Iterator[str]:
+    if step.after:
+        yield from _wrapped(step.after, "       = ", width)
+
+
+def _repeated(steps: tuple[Step, ...], start: int) -> tuple[int, int]:
+    """How many steps from here on come over and over, and how often; the most that this takes together."""
+    best = (1, 1)
+    for length in range(1, LONGEST_RUN + 1):
+        words = [step.words for step in steps[start : start + length]]
+        times = 1
+        while [step.words for step in steps[start + length * times : start + length * (times + 1)]] == words:
+            times += 1
+        if times >= TOO_MANY and len(words) == length and length * times > best[0] * best[1]:
+            best = (length, times)
+    return best
 
 
 def _wrapped(text: str, lead: str, width: int) -> list[str]:

@@ -42,7 +42,7 @@ class Reader:
             return self._leaf(tree)
         children = [self.node(child) for child in tree.children]
         span = self._span(tree.meta)
-        if tree.data in ("preposition", "ball_state"):
+        if tree.data in ("preposition", "within", "ball_state"):
             return children[0]
         if tree.data == "name":
             return Name(" ".join(children), span=span)

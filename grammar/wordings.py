@@ -126,6 +126,12 @@ WORDINGS = (
     _wording(r"\bthe game (?:starts again|restarts)\b|\beverything restarts\b", "everything starts again", "when"),
     _wording(r"\b(?:nothing happens|the game goes on|play continues)\b", "play goes on", "when", "modifier"),
     _wording(r"^(?:when|if|whenever)\s+", "", "when"),
+    _wording(
+        r"\b(?:everyone|everybody|all players|all those|those)(?: who (?:is|are|waits?))? (in|on) (?=\w)",
+        r"all \1 ",
+        "when",
+        "play",
+    ),
     _wording(r"^(?:everyone|everybody) is out\b", "a side has no players in", "when"),
     _wording(r"\s*(?:->|→|=>|,? then)\s*", ": ", "when"),
     _wording(r",\s*(?=it |that |the )", ": ", "when"),

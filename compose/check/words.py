@@ -6,9 +6,15 @@ from collections.abc import Sequence
 
 from compose.net.lower.tokens import does, is_plural, singular_side
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+from grammar.words import listing
 
 RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count
 SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
+
+
+def likewise(others: Sequence[str], lead: str = "") -> str:
+    """Such as " (and likewise the pikes)", for sides of which the same is true; nothing for none."""
+    return f" (and likewise {lead}{listing(subject(each) for each in others)})" if others else ""
 
 
 def subject(side: str) -> str:

@@ -296,27 +296,27 @@ class NobodyFetches(Node):
 
 @frozen(repr=False)
 class Queued(Node):
-    """Such as "the first in the catcher's queue"."""
+    """Such as "the first in the catcher's queue", "the last on the far bench"."""
 
     determiner: str = field(eq=False)
     end: str
-    preposition: str
+    preposition: str = field(eq=False)
     where: Np
 
     def words(self) -> str:
-        return spoken("the", self.end, "in", self.where)
+        return spoken("the", self.end, self.preposition, self.where)
 
 
 @frozen(repr=False)
 class AllQueued(Node):
-    """Such as "all in the thrower's queue"."""
+    """Such as "all in the thrower's queue", "all on the far bench"."""
 
     determiner: str
-    preposition: str
+    preposition: str = field(eq=False)
     where: Np
 
     def words(self) -> str:
-        return spoken(self.determiner, "in", self.where)
+        return spoken(self.determiner, self.preposition, self.where)
 
 
 @frozen(repr=False)

@@ -38,3 +38,23 @@ def test_a_short_run_stands_step_by_step(times: int) -> None:
 def test_runs_apart_are_told_apart() -> None:
     lines = shown(*["a"] * 3, "b", *["a"] * 3)
     assert [line for line in lines if "=" not in line] == ["0 to 2. 3 times a", "3. b", "4 to 6. 3 times a"]
+
+
+def test_moves_that_take_turns_are_told_once() -> None:
+    lines = shown("the round starts", *["a throws", "b catches"] * 4, "a wins")
+    assert lines == [
+        "0. the round starts",
+        "= 0 balls",
+        "1. a throws",
+        "= 1 balls",
+        "2. b catches",
+        "= 2 balls",
+        "3 to 8. the last 2 again, 3 times more",
+        "= 8 balls",
+        "9. a wins",
+        "= 9 balls",
+    ]
+
+
+def test_moves_that_take_turns_only_twice_stand_step_by_step() -> None:
+    assert not any("again" in line for line in shown(*["a throws", "b catches"] * 2))

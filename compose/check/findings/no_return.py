@@ -6,43 +6,49 @@ still be reached, and where at least half the moves of the shortest round are st
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 
+from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.check.words import sentence, subject
+from compose.check.words import likewise, sentence, subject
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-no-return"
 
 
 def no_return(study: Study) -> list[Finding]:
-    """One finding for each side that can lose its chance long before the end."""
+    """One finding for each side that can lose its chance long before the end; mirrored sides are told as one."""
     if not study.contested:
         return []
-    return [found for side in study.net.sides for found in _of(study, side)]
+    lost = {side: _lost(study, side) for side in study.net.sides}
+    losing = [side for side in study.net.sides if lost[side].size]
+    twins = [side for side in losing if side in study.net.mirrored]
+    return [_finding(study, lost, twins if side in twins else [side]) for side in losing if side not in twins[1:]]
 
 
-def _of(study: Study, side: str) -> list[Finding]:
+def _lost(study: Study, side: str) -> Longs:
+    """The states, far from the end, in which a side that could win at the start no longer can."""
     can_win = study.can_win(side)
-    lost = np.flatnonzero(~can_win & study.far_from_over)
-    if not can_win[0] or not lost.size:
-        return []
-    state = int(lost[0])
-    left = int(study.to_end[state])
-    return [
-        Finding(
-            code=CODE,
-            severity=Severity.NOTE,
-            title=sentence(
-                f"{subject(side)} can lose every chance to win while at least {left} moves are still to be played."
-            ),
-            place=span_of_last_move(study, state),
-            hint=f"{how_many_like_this(lost.size, study.space.states)} "
-            f"Give {subject(side)} a way back, or let the round finish when it comes to this.",
-            basis=Basis.PROVED,
-            witness=line_of_play(study.space, state),
-            numbers=(("moves still to play", float(left)), ("situations", float(lost.size))),
-        )
-    ]
+    return np.flatnonzero(~can_win & study.far_from_over) if can_win[0] else np.zeros(0, dtype=np.int64)
+
+
+def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Finding:
+    side = sides[0]
+    state = int(lost[side][0])
+    left = min(int(study.to_end[lost[each][0]]) for each in sides)
+    who = f"{subject(side)}{likewise(sides[1:])}"
+    return Finding(
+        code=CODE,
+        severity=Severity.NOTE,
+        title=sentence(f"{who} can lose every chance to win while at least {left} moves are still to be played."),
+        place=span_of_last_move(study, state),
+        hint=f"{how_many_like_this(lost[side].size, study.space.states)} "
+        f"Give {subject(side)} a way back, or let the round finish when it comes to this.",
+        basis=Basis.PROVED,
+        witness=line_of_play(study.space, state),
+        numbers=(("moves still to play", float(left)), ("situations", float(lost[side].size))),
+    )

@@ -17,7 +17,7 @@ from compose.check.forcing import can_force
 from compose.check.pointing import how_many_like_this
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.check.words import sentence, subject
+from compose.check.words import likewise, sentence, subject
 from compose.net.net import Transition
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span, nowhere
@@ -57,7 +57,6 @@ def _refusable(transition: Transition, side: str) -> bool:
 def _finding(study: Study, side: str, held: Bools, sides: list[str]) -> Finding:
     profits = np.flatnonzero(held & study.ahead(side))
     state = int(profits[0] if profits.size else np.flatnonzero(held)[0])
-    likewise = f" (and likewise {' and '.join(subject(each) for each in sides[1:])})" if len(sides) > 1 else ""
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if profits.size else ""
     forced = bool(can_force(study, _refusable_moves(study, side), held)[0])
@@ -66,7 +65,7 @@ def _finding(study: Study, side: str, held: Bools, sides: list[str]) -> Finding:
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
         title=sentence(
-            f"{subject(side)}{likewise} can keep the round from ending{clock}{gain}, just by not playing on."
+            f"{subject(side)}{likewise(sides[1:])} can keep the round from ending{clock}{gain}, just by not playing on."
         ),
         place=_sentence(study, side),
         hint=f"{_how(side, bool(held[0]), forced)} {common} {_mend(study, side)}",
