@@ -120,7 +120,8 @@ def _how_sure(found: Found, any_found: bool) -> str:
         return f"{none}, each tried with its least, its usual and its most: {looked}."
     if found.whole:
         return f"There are no other sets of at most three: {looked}."
-    return f"There may be other sets: {looked}."
+    longer = "" if any_found else " Give it longer with --seconds."
+    return f"There may be other sets: {looked}.{longer}"
 
 
 def _json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> dict[str, Any]:

@@ -51,8 +51,9 @@ _MENDS: Mapping[str, tuple[type[Node], ...]] = {
     "N-hard-ball": (said.MakeLike, said.TakeKit),
     "N-unfit": (said.MakeLike, said.ChangeSkill),
     "C-stranded": (play.Fetch, play.Rest, play.Free, play.ComesBack, when.Returns),
-    "C-dead-end": (play.Fetch, play.Rest, finish.After),
+    "C-dead-end": (finish.After, play.Fetch, play.Rest, play.Free, play.ComesBack),
     "C-endless": (finish.After,),
+    "C-stall": (play.HoldLimit, finish.After),
     "C-no-end": (finish.After,),
 }
 
