@@ -53,6 +53,7 @@ class _Moved:
         for number, place in enumerate(net.places):
             if place.token in SHOWN:
                 self.groups.setdefault(_group(place), []).append(number)
+        self.parts = dict(self._parts())
         taken = [(item.x, item.y) for item in floor.items]
         numbers = [number for places in self.groups.values() for number in places]
         self.spots = {number: _Spots(net.places[number], floor, taken) for number in numbers}
@@ -70,13 +71,19 @@ class _Moved:
             )
         return tuple(found)
 
+    def _parts(self) -> Iterator[tuple[str, int]]:
+        """Of how many parts a thing of each kind is built, as the set-up counts them."""
+        for place in self.net.places:
+            things = len(self.floor.items_of(str(place.kind), place.side)) if place.token == "target" else 0
+            if things and place.start:
+                yield str(place.kind), max(1, place.start // things)
+
     def _shown(self, number: int, count: int) -> int:
         """How many things a count stands for: several parts of one thing are drawn as that thing."""
         place = self.net.places[number]
         if place.token != "target":
             return count
-        things = len(self.floor.items_of(str(place.kind), place.side))
-        parts = max(1, place.capacity // max(1, things))
+        parts = self.parts.get(str(place.kind), 1)
         return ceil(count / parts) if place.name.endswith("/standing") else count // parts
 
     def _move(self, at: list[tuple[int, int]], wanted: Mapping[int, int]) -> None:

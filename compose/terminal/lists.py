@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import library
+from compose.fit.teams import most_games
 from compose.modifiers.modifier import Modifier
 from compose.terminal.answer import refuse, say, say_json
 from compose.terminal.finding_games import ENDING, game, library_modifiers, read, slug
@@ -24,7 +25,8 @@ def list_games(as_json: bool) -> None:
     for each in found:
         least, most = each.ages_years
         sides = each.sides
-        people = f"{sum(side.least for side in sides)} to {sum(side.most for side in sides)} pupils"
+        most_pupils = sum(side.most for side in sides) * most_games(each)
+        people = f"{sum(side.least for side in sides)} to {most_pupils} pupils"
         say(f"{each.title}  (ages {least:g} to {most:g}, {people})")
         _paragraph(" ".join(each.told("about")))
 

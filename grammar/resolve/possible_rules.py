@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import KitMeaning, PlayerMeaning, side_named
-from grammar.sentences.base import Node
+from grammar.sentences.base import Node, Np
 from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit
 from grammar.sentences.sides import PlacingOnStep
-from grammar.sentences.when import When
+from grammar.sentences.when import Joins, TakenOver, When
 from grammar.span import Span
 from grammar.words import did_you_mean, plural
 
@@ -99,11 +99,20 @@ def _claims(rule: Node) -> Iterator[Claim]:
 def _most_of(game: Game, claim: Claim) -> int | None:
     what = getattr(claim.counted, "what", None)
     meaning = game.meaning(what) if what is not None else None
+    most = {side.name: side.most for side in game.sides}
     if isinstance(meaning, KitMeaning):
-        return game.kit_named(meaning.key).count
+        line = game.kit_named(meaning.key)
+        of_one = max((line.total(most, side) for side in most), default=line.count)
+        return line.total(most) if _change_sides(game, TakenOver) else of_one
     if isinstance(meaning, PlayerMeaning) and game.sides:
-        return max(side.most for side in game.sides)
+        return sum(most.values()) if _change_sides(game, Joins) else max(most.values())
     return None
+
+
+def _change_sides(game: Game, how: type[Joins | TakenOver]) -> bool:
+    """Whether any rule lets things, or players, join another side."""
+    said = (each for rule in game.whens for each in rule.consequences if isinstance(each, how))
+    return any(isinstance(each, TakenOver) or not isinstance(each.what, Np) for each in said)
 
 
 def named_sides(game: Game) -> Iterator[Finding]:

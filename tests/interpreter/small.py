@@ -6,10 +6,16 @@ import library
 from grammar.game import Game
 from tests.interpreter.sheets import game_in
 
-SLOW = ("millrace-roll", "heron-and-pike", "cairn-keepers", "cloud-drift", "four-becks")
+SLOW = ("beck-gates", "heather-raid", "millrace-roll", "heron-and-pike", "cairn-keepers", "cloud-drift", "four-becks")
 GAMES = sorted((path.stem for path in library.game_paths()), key=lambda name: (name in SLOW, name))
 SMALL_SIDE, SMALL_CROWD = 2, 12
 SMALLER = {  # less kit and fewer points, so that plain Python comes through
+    "beck-gates": {
+        "at least 25 points": "at least 4 points",
+        "  4 foam balls": "  2 foam balls",
+        "  2 foam balls in each": "  1 foam ball in each",
+        "  4 pegs": "  1 peg",
+    },
     "cairn-keepers": {
         "  4 posts": "  2 posts",
         "8 cloth balls": "2 cloth balls",
@@ -20,6 +26,12 @@ SMALLER = {  # less kit and fewer points, so that plain Python comes through
         "  8 foam balls": "  4 foam balls",
         "  2 foam balls in each": "  1 foam ball in each",
         "  2 pails": "  1 pail",
+    },
+    "heather-raid": {
+        "  5 kegs": "  2 kegs",
+        "at least 8 kegs": "at least 3 kegs",
+        "  8 foam balls": "  2 foam balls",
+        "  4 foam balls in each": "  1 foam ball in each",
     },
     "heron-and-pike": {"  3 stones": "  2 stones", "  6 foam balls": "  4 foam balls", "  3 foam": "  2 foam"},
     "millrace-roll": {"to 10 points": "to 4 points"},
