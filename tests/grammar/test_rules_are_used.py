@@ -16,9 +16,17 @@ from grammar.tree import Line
 from library import granted_path
 
 
-def rules_of_the_grammar() -> frozenset[str]:
+# Sentences that no game of the library says, only a modifier that puts one in or takes one out.
+ONLY_IN_MODIFIERS = frozenset(("both_at_once", "nobody_fetches"))
+
+
+def rules_of_the_grammar(only_games: bool = False) -> frozenset[str]:
     """The rules that make a node of the parse tree, and the names that alternatives give it."""
-    text = re.sub(r"//.*", "", GRAMMAR_FILE.read_text(encoding="utf-8"))
+    text = GRAMMAR_FILE.read_text(encoding="utf-8")
+    if only_games:
+        before, _, rest = text.partition("// ---- modifiers:")
+        text = before + rest[rest.index("// ---- shared pieces") :]
+    text = re.sub(r"//.*", "", text)
     names: set[str] = set()
     for rule in re.finditer(r"^([?!]*)([a-z_]+):((?:.*\n(?:\s+\|.*\n)*))", text + "\n", re.MULTILINE):
         alternatives = re.split(r"(?m)^\s+\|", rule.group(3))
@@ -31,10 +39,10 @@ def rules_of_the_grammar() -> frozenset[str]:
 
 
 @cache
-def used_rules() -> frozenset[str]:
-    """The rules that the files of the library are read with."""
+def used_rules(folder: str = ".") -> frozenset[str]:
+    """The rules that the files of the library, or of one folder of it, are read with."""
     used: set[str] = set()
-    for path in sorted(granted_path().parent.rglob("*.rules")):
+    for path in sorted((granted_path().parent / folder).rglob("*.rules")):
         text = path.read_text(encoding="utf-8")
         rules = parse(text, path.name).value
         assert rules is not None, path.name
@@ -71,6 +79,10 @@ def rules_in(section: str, text: str) -> set[str]:
 def test_every_rule_is_used_by_the_library() -> None:
     missing = rules_of_the_grammar() - used_rules()
     assert not missing, f"No game or modifier of the library needs {', '.join(sorted(missing))}"
+
+
+def test_every_rule_of_a_game_is_used_by_a_game() -> None:
+    assert rules_of_the_grammar(only_games=True) - used_rules("games") == ONLY_IN_MODIFIERS
 
 
 def test_every_section_has_sentences() -> None:
