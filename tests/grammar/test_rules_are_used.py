@@ -15,7 +15,6 @@ from grammar.sentences.modifier import Block
 from grammar.tree import Line
 from library import granted_path
 
-
 # Sentences that no game of the library says, only a modifier that puts one in or takes one out.
 ONLY_IN_MODIFIERS = frozenset(("both_at_once", "nobody_fetches"))
 
