@@ -76,8 +76,7 @@ def card_for(prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | No
 
 def _forecast_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
     """The forecast in two sentences, where it is quick and nothing is to mend first."""
-    to_mend = any(finding.severity is not Severity.NOTE for finding in (*prepared.findings, *result.findings))
-    if result.space is None or to_mend:
+    if result.space is None or _to_mend(prepared, result):
         return ()
     from compose.forecast.in_short import forecast_in_short
 
@@ -86,9 +85,13 @@ def _forecast_lines(prepared: Ready, result: CheckResult, wording: Wording) -> t
 
 
 def _check_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
-    to_mend = [finding for finding in result.findings if finding.severity is Severity.WARNING]
     facts = tuple(found_out(prepared, result.facts, wording)) if result.facts else ()
-    return check_lines(prepared.players, to_mend, facts, wording)
+    return check_lines(prepared.players, _to_mend(prepared, result), facts, wording)
+
+
+def _to_mend(prepared: Ready, result: CheckResult) -> list[Finding]:
+    """What the check command counts as to be mended, too: what the way to the net found, then the check itself."""
+    return [each for each in (*prepared.findings, *result.findings) if each.severity is not Severity.NOTE]
 
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:

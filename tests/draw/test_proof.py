@@ -116,6 +116,7 @@ def test_every_finding_of_the_check_is_said_in_french():
     codes = {home.CODE for home in homes} | {limits.BUDGET, limits.TOO_LARGE, limits.UNFINISHED}
     assert len(codes) == len(folder.FINDINGS) + 3
     codes |= {"N-too-high", "N-unfit", "N-hard-ball"}  # what the net warns of
+    codes |= {"M-no-effect", "M-base-changed", "M-licence"}  # and what is said on the way there
     assert sorted(code for code in codes if FRENCH.known(FINDING, code) is None) == []
 
 

@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 from running import OF_A_GAME, REPORTING, process, run, run_json
 
+import library
+
 WITHOUT_NAME = [command for command in REPORTING if command in ("games", "modifiers", "granted")]
 
 
@@ -72,3 +74,14 @@ def test_terminal_that_knows_few_letters() -> None:
         result = process(*arguments, PYTHONIOENCODING="ascii")
         assert result.returncode == code
         assert b"Traceback" not in result.stderr
+
+
+@pytest.mark.parametrize(("like", "things"), [("foam ball", "othing to mend"), ("handball", "1 thing to mend")])
+def test_the_card_counts_what_the_check_counts(tmp_path: Path, like: str, things: str) -> None:
+    """A card never says that nothing is to mend where the check warns of a hard ball aimed at people."""
+    sheet = next(path for path in library.game_paths() if path.stem == "heron-and-pike").read_text(encoding="utf-8")
+    sheet = sheet.replace("foam ball", "game ball").replace("6 game balls", f"6 game balls, like a {like}")
+    path = tmp_path / "ball.rules"
+    path.write_text(sheet, encoding="utf-8")
+    assert things in run("check", path, code=int(like == "handball")).stdout
+    assert things in run("card", path, code=int(like == "handball")).stdout
