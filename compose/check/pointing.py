@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from compose.check.condition import clauses, evaluate
 from compose.check.rate import factor
 from compose.check.study import Study
@@ -10,6 +12,14 @@ from compose.net.net import Net, Rate
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3
+
+
+def told_as_one(net: Net, sides: Sequence[str]) -> list[list[str]]:
+    """The sides in groups of which one finding speaks: mirrored ones together, every other by itself."""
+    groups: dict[str, list[str]] = {}
+    for side in sides:
+        groups.setdefault("" if side in net.mirrored else side, []).append(side)
+    return list(groups.values())
 
 
 def span_of_last_move(study: Study, state: int) -> Span:

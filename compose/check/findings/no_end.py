@@ -31,9 +31,7 @@ def no_end(study: Study) -> list[Finding]:
             title=f"Nothing that can happen in play ever ends the round{clock}.",
             place=places[0] if places else nowhere(),
             hint=". ".join([*reasons, _mend(study)]),
-            others=tuple(
-                span for span in dict.fromkeys(end.rule.span for end in net.ends) if span != net.ends[0].rule.span
-            ),
+            others=places[1:],
             basis=Basis.PROVED,
             numbers=(("states", float(study.space.states)),),
         )

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from compose.check.graph import Longs
-from compose.check.pointing import how_many_like_this, span_of_last_move
+from compose.check.pointing import how_many_like_this, span_of_last_move, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise, sentence, subject
@@ -26,8 +26,7 @@ def no_return(study: Study) -> list[Finding]:
         return []
     lost = {side: _lost(study, side) for side in study.net.sides}
     losing = [side for side in study.net.sides if lost[side].size]
-    twins = [side for side in losing if side in study.net.mirrored]
-    return [_finding(study, lost, twins if side in twins else [side]) for side in losing if side not in twins[1:]]
+    return [_finding(study, lost, sides) for sides in told_as_one(study.net, losing)]
 
 
 def _lost(study: Study, side: str) -> Longs:

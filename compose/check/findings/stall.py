@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Bools
 from compose.check.forcing import can_force
-from compose.check.pointing import how_many_like_this
+from compose.check.pointing import how_many_like_this, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise, sentence, subject
@@ -31,10 +31,7 @@ def stall(study: Study) -> list[Finding]:
         return []
     held = {side: hold_out(study, side) for side in study.net.sides}
     stalling = [side for side in study.net.sides if held[side].any()]
-    twins = [side for side in stalling if side in study.net.mirrored]
-    if len(twins) > 1:
-        stalling = [side for side in stalling if side not in twins[1:]]
-    return [_finding(study, side, held[side], twins if side in twins else [side]) for side in stalling]
+    return [_finding(study, sides[0], held[sides[0]], sides) for sides in told_as_one(study.net, stalling)]
 
 
 def hold_out(study: Study, side: str) -> Bools:

@@ -76,7 +76,7 @@ def _finding(study: Study, alike: list[tuple[int, Longs, bool]]) -> Finding:
         severity=Severity.WARNING,
         title=f"{since} may ever {who} the {where.many}{also}: they stay there while play goes on.",
         place=span_of_last_move(study, state),
-        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where, sometimes)}",
+        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where, who, sometimes)}",
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=(
@@ -86,12 +86,11 @@ def _finding(study: Study, alike: list[tuple[int, Longs, bool]]) -> Finding:
     )
 
 
-def _mend(where: Place, sometimes: bool) -> str:
+def _mend(where: Place, who: str, sometimes: bool) -> str:
     """What to write, for balls as a sentence that may stand in the sheet."""
     if where.token == "ball" and sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
     if where.token != "ball" or where.kind is None:
-        who = "free" if where.token == "player" else "fetch"
         return f"Say who may {who} them and when, or say that they are out for the round."
     said = where.one.removeprefix(f"{where.kind} ")
     balls = where.many.removesuffix(f" {said}")
