@@ -148,6 +148,15 @@ class Game:
     def placings(self) -> tuple[Placing, ...]:
         return tuple(self.all_of("set-up", Placing))
 
+    def hanging_on(self, switch: Switch) -> list[Node]:
+        """The sentences that hold only while a switch is on, whether it is on or not."""
+        return [
+            line.sentence.sentence
+            for section in ("play", "when", "finish")
+            for line in self.sheet.lines(section)
+            if isinstance(line.sentence, Switched) and line.sentence.name.text == switch.name.text
+        ]
+
     @property
     def whens(self) -> tuple[When, ...]:
         return tuple(self.all_of("when", When))
@@ -158,7 +167,10 @@ class Game:
 
     def kit_meant(self, name: Name) -> tuple[GameKit, ...]:
         """All kit lines that a word means: the one of that name, or those of its category."""
-        meaning = self.vocabulary.get(name.text)
+        return self.kit_of(self.vocabulary.get(name.text))
+
+    def kit_of(self, meaning: Meaning | None) -> tuple[GameKit, ...]:
+        """All kit lines of a meaning: the one that it names, those of the category that it is, or none."""
         if isinstance(meaning, KitMeaning):
             return (self.kit_named(meaning.key),)
         if isinstance(meaning, CategoryMeaning):

@@ -8,11 +8,10 @@ from collections.abc import Sequence
 from compose.check.words import RESULT
 from compose.draw.french import definite, feminine, joined, noun, side_label, side_noun
 from compose.draw.wording import Wording
-from compose.net.lower.tokens import is_plural
+from compose.net.lower.tokens import ON, is_plural
 from compose.net.net import Move, Net, Place
 from grammar.words import plural
 
-ON = ("bench", "base", "mark")  # what one stands on, not in
 _SPOT = re.compile(r"(behind|on|beside|before) (?:the )?(.+)")
 
 

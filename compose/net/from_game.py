@@ -18,7 +18,7 @@ from compose.net.lower.clockwork import (
 from compose.net.lower.coming_back import lower_coming_back
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
 from compose.net.lower.nowhere import nowhere_to_act
-from compose.net.lower.reach import tell_hard, tell_too_high, tell_unfit
+from compose.net.lower.reach import doubts
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
@@ -49,10 +49,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers, sizes_m(game)))
     place_tokens(builder)
     too_many_at_the_start(builder)
-    nowhere_to_act(builder)
-    tell_unfit(builder)
-    tell_hard(builder)
-    tell_too_high(builder)
+    builder.findings.extend((*nowhere_to_act(game), *doubts(game)))
     counted_to = points_counted_to(game)
     table = _table(builder, granted, counted_to)
     if any(isinstance(each, when.Scores) for rule in game.whens for each in rule.consequences):

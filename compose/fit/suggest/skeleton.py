@@ -12,11 +12,9 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
-import library
 from compose.modifiers.canonical import canonical
-from compose.modifiers.fit_for import hard_at_people, unfit
-from compose.net.lower.nowhere import shut_out
-from compose.net.lower.reach import too_high
+from compose.net.lower.nowhere import nowhere_to_act
+from compose.net.lower.reach import doubts
 from grammar.game import Game
 from grammar.meanings import CategoryMeaning, KitMeaning
 from grammar.sentences import finish, head, play, sides, space
@@ -47,10 +45,7 @@ def skeleton(game: Game, players: Mapping[str, int]) -> str:
             lines.append(section.name)
             lines += sorted(_said(game, (line.sentence for line in section.lines)))
     lines += [line.sentence.words() for line in sheet.head if isinstance(line.sentence, head.Switch)]
-    lines += [f"nowhere {sentence.words()}" for sentence, _ in shut_out(game)]
-    lines += [f"too high {found.thing.name}" for found in too_high(game)]
-    lines += [found.words for found in unfit(game, library.kit_names())]
-    lines += [f"hard {line.name}" for _, line in hard_at_people(game, library.kit_names())]
+    lines += [f"{each.code} {each.title}" for each in (*nowhere_to_act(game), *doubts(game))]
     return "\n".join(lines)
 
 

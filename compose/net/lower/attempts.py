@@ -14,9 +14,9 @@ from compose.net.lower.first_in_line import turns
 from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
 from compose.net.lower.reach import can_succeed
 from compose.net.lower.rests import ball_effect, landings, limits_ball
-from compose.net.lower.say import outcome_words, where_shut
+from compose.net.lower.say import outcome_words
 from compose.net.lower.shares import Option
-from compose.net.lower.tokens import in_play, kit_meant, of_side, owners, target_place
+from compose.net.lower.tokens import in_play, kit_meant, lying, of_side, owners, target_place
 from compose.net.net import All, Condition, Not, Rate, Ratio, Transition
 from grammar.sentences import play, when
 from grammar.words import article
@@ -108,7 +108,7 @@ def _landed(
     for landing in landings(builder, table.rests, moment, sent[-1] if sent else None):
         yield evolve(
             whole,
-            words=whole.words + (f"; the ball stops {where_shut(landing.shut)}" if landing.shut else ""),
+            words=whole.words + (f"; the ball stops {lying(landing.shut)}" if landing.shut else ""),
             effects=(*ball_effect(builder, moment, landing), *effects),
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,

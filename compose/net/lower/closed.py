@@ -10,8 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.net.floor_values import Rectangle
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
@@ -24,29 +22,20 @@ LINES = ("back line", "side line", "wall", "corner")
 LEAST = 1e-6  # share below which two areas only touch
 
 
-@frozen
-class Stop:
-    """Where a share of the balls stops; `area` is its name, None where balls lie at hand."""
-
-    key: Key
-    share: float
-    area: str | None = None
-
-
-def stops(builder: Builder, home: Key, kind: str, toward: str, passed: bool) -> tuple[Stop, ...]:
-    """Where balls of a kind stop that rest in a half (or on the court): at hand, or where nobody follows them.
+def stops(builder: Builder, home: Key, kind: str, toward: str, passed: bool) -> dict[Key, float]:
+    """Where balls of a kind stop that rest in a half (or on the court), with the share of each place: at hand, which
+    comes first, or where nobody follows them.
 
     `toward` is the side at which they were sent; one that has `passed` its line or ring stops in no area before it.
     """
-    shares: dict[Key, float] = {}
+    shut: dict[Key, float] = {}
     for key, share in () if passed else _closed(builder, home, kind):
-        shares[key] = shares.get(key, 0.0) + share
+        shut[key] = shut.get(key, 0.0) + share
     beyond = dict.fromkeys(_beyond(builder, kind, toward))
-    left = max(0.0, 1.0 - sum(shares.values()))
-    shares |= {key: left * BEYOND / len(beyond) for key in beyond}
+    left = max(0.0, 1.0 - sum(shut.values()))
+    shut |= {key: left * BEYOND / len(beyond) for key in beyond}
     left -= left * BEYOND if beyond else 0.0
-    shut = tuple(Stop(key, share, str(key[0])) for key, share in shares.items())
-    return (Stop(home, left), *shut) if left > LEAST else shut
+    return {home: left, **shut} if left > LEAST else shut
 
 
 def _closed(builder: Builder, home: Key, kind: str) -> Iterator[tuple[Key, float]]:

@@ -8,7 +8,7 @@ from compose.net.floor import ground_of
 from compose.net.floor_phrases import homes
 from compose.net.floor_regions import Ground
 from compose.net.floor_values import FloorArea, Rectangle
-from compose.net.lower.builder import Builder
+from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import play
@@ -16,25 +16,22 @@ from grammar.sentences import play
 SHUT = {"enters", "acts"}
 
 
-def nowhere_to_act(builder: Builder) -> None:
-    """Tell of every attempt whose players are shut out of all the floor that they may use."""
-    for sentence, shut in shut_out(builder.game):
-        verb = "enters" if "enters" in shut.forbidden else "acts in"
-        title = f"There is nowhere to do this from: nobody {verb} the {shut.name}, which is all their floor."
-        builder.warn("N-nowhere", title, sentence, f"Make the {shut.name} less deep, or let players act there.")
-
-
-def shut_out(game: Game) -> Iterator[tuple[play.Attempt, FloorArea]]:
-    """Each such attempt, with an area that takes the floor from its players."""
+def nowhere_to_act(game: Game) -> Iterator[Finding]:
+    """A finding for every attempt whose players are shut out of all the floor that they may use."""
     if not any(SHUT & set(area.forbidden) for area in game.areas):
         return
     ground = ground_of(game)
     for sentence in game.all_of("play", play.Attempt):
         who = game.meaning(sentence.who.name)
-        if isinstance(who, PlayerMeaning):
-            sides = (who.side,) if who.side else tuple(side.name for side in game.sides)
-            covering = (_covering(game, ground, side, who.role) for side in sides)
-            yield from ((sentence, area) for area in list(filter(None, covering))[:1])
+        if not isinstance(who, PlayerMeaning):
+            continue
+        sides = (who.side,) if who.side else tuple(side.name for side in game.sides)
+        shut = next(filter(None, (_covering(game, ground, side, who.role) for side in sides)), None)
+        if shut is not None:
+            verb = "enters" if "enters" in shut.forbidden else "acts in"
+            title = f"There is nowhere to do this from: nobody {verb} the {shut.name}, which is all their floor."
+            hint = f"Make the {shut.name} less deep, or let players act there."
+            yield Finding("N-nowhere", Severity.ERROR, title, sentence.span, hint)
 
 
 def _covering(game: Game, ground: Ground, side: str, role: str | None) -> FloorArea | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
+import attrs
 
 import library
 from compose.modifiers.fit_for import hard_at_people, unfit
@@ -19,63 +19,38 @@ ON_THE_FLOOR = ("roll",)  # skills whose ball stays on the floor
 USUAL_BALL_M = 0.2  # assumption: how high a ball is that the kit does not know
 
 
-@frozen
-class TooHigh:
-    """A sentence that rolls a ball at a thing whose lower edge is `foot_m` above the floor."""
-
-    sentence: play.Attempt
-    thing: GameKit
-    foot_m: float
-
-
-def too_high(game: Game) -> Iterator[TooHigh]:
-    """Every thing that a sentence of the play rolls at and that no rolled ball can reach."""
-    for sentence in game.all_of("play", play.Attempt):
-        if not set(sentence.skills) & set(ON_THE_FLOOR):
-            continue
-        for aim in sentence.aims:
-            if isinstance(aim, play.AimAt | play.AimThrough):
-                through = isinstance(aim, play.AimThrough)
-                for thing in _things(game, aim):
-                    for ball in _balls(game, sentence):
-                        if not _reaches(thing, ball, through):
-                            yield TooHigh(sentence, thing, _foot_m(thing))
-                            break
-
-
-def tell_too_high(builder: Builder) -> None:
-    """One warning for each thing; the success of such an attempt is left out of the net."""
-    for found in too_high(builder.game):
-        ring = found.thing.category == "ring"
-        verb = "go through" if ring else "reach"
-        title = f"A rolled ball cannot {verb} {article(found.thing.name)}: its lower edge is {found.foot_m:g} m high."
-        builder.findings.append(
-            Finding(
-                "N-too-high",
-                Severity.WARNING,
-                title,
-                found.sentence.span,
-                "Throw at it, or take one that stands on the floor.",
-                basis=Basis.COMPUTED,
-                numbers=(("metres above the floor", found.foot_m),),
-            )
-        )
-
-
-def tell_unfit(builder: Builder) -> None:
-    """A warning for every ball that is asked for more than it is fit for."""
-    for found in unfit(builder.game, library.kit_names()):
+def doubts(game: Game) -> Iterator[Finding]:
+    """A warning for each ball that is not fit for its skill, each hard one aimed at people, each thing out of reach."""
+    for found in unfit(game, library.kit_names()):
         said = f"{found.words[:1].upper()}{found.words[1:]}."
-        hint = "Take another ball, or another skill."
-        builder.findings.append(Finding("N-unfit", Severity.WARNING, said, found.sentence.span, hint))
-
-
-def tell_hard(builder: Builder) -> None:
-    """A warning for every hard ball that is aimed at people."""
-    for sentence, line in hard_at_people(builder.game, library.kit_names()):
+        yield _doubt("N-unfit", said, found.sentence, "Take another ball, or another skill.")
+    for sentence, line in hard_at_people(game, library.kit_names()):
         title = f"Players are aimed at with {article(line.name)}, which is not soft."
-        hint = "Take a soft ball, or aim at something else."
-        builder.findings.append(Finding("N-hard-ball", Severity.WARNING, title, sentence.span, hint))
+        yield _doubt("N-hard-ball", title, sentence, "Take a soft ball, or aim at something else.")
+    for sentence in game.all_of("play", play.Attempt):
+        if set(sentence.skills) & set(ON_THE_FLOOR):
+            for aim in sentence.aims:
+                yield from _too_high(game, sentence, aim)
+
+
+def _too_high(game: Game, sentence: play.Attempt, aim: play.Aim) -> Iterator[Finding]:
+    """What a ball is rolled at and hangs too high for it; the success of such an attempt is left out of the net."""
+    if not isinstance(aim, play.AimAt | play.AimThrough):
+        return
+    balls = (game.kit_meant(sentence.ball.name) if sentence.ball else ()) or (None,)
+    for thing in game.kit_meant(aim.what.name):
+        ring = thing.category == "ring"
+        through = ring or isinstance(aim, play.AimThrough)
+        if (ring or thing.category == "target") and not all(_reaches(thing, ball, through) for ball in balls):
+            verb, foot = "go through" if ring else "reach", _foot_m(thing)
+            title = f"A rolled ball cannot {verb} {article(thing.name)}: its lower edge is {foot:g} m high."
+            hint = "Throw at it, or take one that stands on the floor."
+            numbers = (("metres above the floor", foot),)
+            yield attrs.evolve(_doubt("N-too-high", title, sentence, hint), basis=Basis.COMPUTED, numbers=numbers)
+
+
+def _doubt(code: str, title: str, sentence: play.Attempt, hint: str) -> Finding:
+    return Finding(code, Severity.WARNING, title, sentence.span, hint)
 
 
 def can_succeed(builder: Builder, skill: str, moment: Moment) -> bool:
@@ -87,8 +62,8 @@ def can_succeed(builder: Builder, skill: str, moment: Moment) -> bool:
 
 
 def _reaches(thing: GameKit, ball: GameKit | None, through: bool) -> bool:
-    foot = _foot_m(thing)
-    return foot <= (0.0 if through else _ball_m(ball))
+    """Whether a rolled ball meets a thing, or goes `through` it: only where that stands on the floor."""
+    return _foot_m(thing) <= (0.0 if through else _ball_m(ball))
 
 
 def _foot_m(thing: GameKit) -> float:
@@ -99,11 +74,3 @@ def _foot_m(thing: GameKit) -> float:
 def _ball_m(ball: GameKit | None) -> float:
     item = library.kit_names().get(ball.like) if ball else None
     return item.diameter_cm.usual / 100 if item and item.diameter_cm else USUAL_BALL_M
-
-
-def _things(game: Game, aim: play.AimAt | play.AimThrough) -> Iterator[GameKit]:
-    yield from (line for line in game.kit_meant(aim.what.name) if line.category in ("target", "ring"))
-
-
-def _balls(game: Game, sentence: play.Attempt) -> tuple[GameKit | None, ...]:
-    return (game.kit_meant(sentence.ball.name) if sentence.ball else ()) or (None,)

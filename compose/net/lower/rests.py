@@ -40,8 +40,8 @@ def landings(
         return (Landing(key, rule),)
     kind = moment.ball[0] if moment.ball else ""
     passed = moment.outcome == SUCCESS and moment.aim in ("line", "ring")
-    found = stops(builder, key, kind, moment.other, passed)
-    return tuple(Landing(stop.key, rule, stop.share, stop.area) for stop in found)
+    shares = stops(builder, key, kind, moment.other, passed)
+    return tuple(Landing(stop, rule, share, None if stop == key else str(stop[0])) for stop, share in shares.items())
 
 
 def ball_effect(builder: Builder, moment: Moment, landing: Landing) -> Iterator[Effect]:

@@ -66,8 +66,3 @@ def outcome_words(moment: Moment, skill: str, follows: list[str]) -> str:
         }.get(moment.aim, "and arrives")
     said = "".join(f"; {words}" for words in follows if words != "play goes on")
     return f"{attempt_words(moment, skill)} {ending}{said}"
-
-
-def where_shut(place: str) -> str:
-    """Such as "in the dim strip", "behind the back line"."""
-    return place if place.startswith(("behind", "before", "beside", "on ", "at ")) else f"in the {place}"

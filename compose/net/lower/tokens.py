@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from compose.net.lower.builder import Builder, Key
 from compose.net.net import Place
 from grammar.game import GameKit, GameTrack
-from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.meanings import KitMeaning, Meaning
 from grammar.sentences import when
 from grammar.sentences.base import Np
 from grammar.sentences.sides import PlacingOnStep
 from grammar.words import plural
 
 POINTS_COUNTED_TO = 25
+ON = ("bench", "base", "mark")  # what one stands on, not in
 OUT = "out"
 IN = "in"
 
@@ -88,7 +89,12 @@ def of_side(thing: str, side: str | None) -> str:
 
 
 def _preposition(area: str) -> str:
-    return "on" if area.rsplit(maxsplit=1)[-1] in ("bench", "base", "mark") else "in"
+    return "on" if area.rsplit(maxsplit=1)[-1] in ON else "in"
+
+
+def lying(spot: str) -> str:
+    """Where a ball lies, in words: "in the dim strip", "behind the back line"."""
+    return spot if spot.startswith(("behind", "on ", "beside", "before", "at ")) else f"{_preposition(spot)} the {spot}"
 
 
 def in_play(builder: Builder, side: str, role: str | None = "any") -> tuple[int, ...]:
@@ -108,8 +114,7 @@ def ball_place(builder: Builder, kind: str, where: Key) -> int:
     elif spot == "court":
         said = "on the court"
     else:
-        lead = "" if str(spot).startswith(("behind", "on ", "beside", "before")) else f"{_preposition(str(spot))} the "
-        said = f"{lead}{spot}" + (f" of {side}" if side else "")
+        said = lying(str(spot)) + (f" of {side}" if side else "")
     total = ball_total(builder, line)
     place = Place(
         f"ball/{kind}/{spot}/{side or '-'}",
@@ -206,9 +211,7 @@ def points_place(builder: Builder, side: str, counted_to: int) -> int:
 
 
 def kit_meant(builder: Builder, meaning: Meaning, category: str) -> Iterator[GameKit]:
-    """The kit lines that a name stands for: one, or all of a category."""
-    for line in builder.game.kit:
-        exact = isinstance(meaning, KitMeaning) and meaning.key == line.name
-        sort = isinstance(meaning, CategoryMeaning) and meaning.category == line.category == category
-        if exact or sort:
+    """The kit lines that a name stands for: one of whatever category, or all of this category."""
+    for line in builder.game.kit_of(meaning):
+        if isinstance(meaning, KitMeaning) or line.category == category:
             yield line
