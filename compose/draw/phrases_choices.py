@@ -10,7 +10,7 @@ from compose.draw.phrases_play import play_said
 from compose.draw.phrases_when import when_said
 from grammar.sentences import finish, when
 from grammar.sentences.base import Node
-from grammar.sentences.head import Switch, Switched
+from grammar.sentences.head import Switch
 
 ON_OFF = {True: "usually on", False: "usually off"}
 
@@ -19,13 +19,7 @@ def choices_in(phrases: Phrases) -> Iterator[str]:
     """What each switch changes, and how it is usually set."""
     game = phrases.game
     for switch in game.all_of("head", Switch):
-        told = [
-            line.sentence.sentence
-            for section in ("play", "when", "finish")
-            for line in game.sheet.lines(section)
-            if isinstance(line.sentence, Switched) and line.sentence.name.text == switch.name.text
-        ]
-        parts = " ".join(phrases.sentence(_any(phrases, line)) for line in told)
+        parts = " ".join(phrases.sentence(_any(phrases, line)) for line in game.hanging_on(switch))
         name = phrases.wording.author(switch.name.text)
         lead = phrases.sentence(f"{name} ({phrases.say(ON_OFF[switch.on])})")[:-1]
         yield f"{lead}\u00a0: {parts}"

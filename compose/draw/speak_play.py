@@ -8,7 +8,7 @@ from compose.draw.speak import amount, claim_words, condition_words, counted_wor
 from grammar.game import Game
 from grammar.sentences import finish, play, when
 from grammar.sentences.base import Node, Quantity
-from grammar.sentences.head import Switch, Switched
+from grammar.sentences.head import Switch
 from grammar.words import count, listing
 
 SKILLS = {"overarm throw": "throw overarm", "underarm throw": "throw underarm"}
@@ -36,13 +36,7 @@ def finish_lines(game: Game) -> Iterator[str]:
 def choice_lines(game: Game) -> Iterator[str]:
     """What each switch of the game changes, and how it is usually set."""
     for switch in game.all_of("head", Switch):
-        told = [
-            line.sentence.sentence
-            for section in ("play", "when", "finish")
-            for line in game.sheet.lines(section)
-            if isinstance(line.sentence, Switched) and line.sentence.name.text == switch.name.text
-        ]
-        parts = [sentence(any_words(game, line)) for line in told]
+        parts = [sentence(any_words(game, line)) for line in game.hanging_on(switch)]
         yield f"{sentence(f'{switch.name.words()} ({switch.usually})')[:-1]}: {' '.join(parts)}"
 
 

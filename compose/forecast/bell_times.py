@@ -47,27 +47,28 @@ def lengths(
     the `latest` minute: a level that is not reached by then counts as never reached.
     """
     walk = walk if walk is not None else Walk(chain)
-    tail = _Tail(walk)
+    tail = _Tail(walk, latest)
     if walk.alive[0] > 0:
-        tail.extend(max(times, default=0.0), 1 - max(levels, default=0.0), latest)
+        tail.extend(max(times, default=0.0), 1 - max(levels, default=0.0))
     over = np.array([1 - tail.alive(time) for time in times])
-    within = np.array([tail.when(1 - level, latest) for level in levels])
+    within = np.array([tail.when(1 - level) for level in levels])
     return Lengths(tuple(times), over, tuple(levels), within, tail.settled)
 
 
 class _Tail:
     """The chance that play still runs, as a function of time."""
 
-    def __init__(self, walk: Walk) -> None:
+    def __init__(self, walk: Walk, latest: float) -> None:
         self.walk = walk
+        self.latest = latest
         self.settled = True
         self.resting = False
 
-    def extend(self, until: float, share: float, latest: float) -> None:
+    def extend(self, until: float, share: float) -> None:
         """Tick until both the time and the share still running are well covered, or the latest minute is."""
         walk, most = self.walk, max(1000, MOST_PRODUCTS // max(1, self.walk.work))
         needed = last_tick(walk.clock * until)
-        enough = last_tick(walk.clock * latest) if math.isfinite(latest) else math.inf
+        enough = last_tick(walk.clock * self.latest) if math.isfinite(self.latest) else math.inf
         low = -1
         while not walk.over and (walk.ticks < needed or low < 0):
             if walk.ticks >= enough:
@@ -106,13 +107,13 @@ class _Tail:
         grown = mean * (ratio - 1) - last * math.log(ratio)
         return known[-1] * math.exp(grown) * float(poisson(mean * ratio, last)[1][-1])
 
-    def when(self, share: float, latest: float) -> float:
+    def when(self, share: float) -> float:
         """The minutes after which the chance to run still has fallen to a share; infinite past the latest."""
         if self.walk.alive[0] <= share:
             return 0.0
         if self.resting and self.walk.alive[-1] > share:
             return math.inf
-        if math.isfinite(latest) and self.alive(latest) > share:
+        if math.isfinite(self.latest) and self.alive(self.latest) > share:
             return math.inf
         low, high = 0.0, 1 / self.walk.clock
         while self.alive(high) > share:

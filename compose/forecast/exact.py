@@ -29,13 +29,7 @@ def solving_seconds(space: StateSpace, constants: ArrayLike, lesson_minutes: flo
     return space.edges * passes / PRODUCTS_A_SECOND
 
 
-def exact_course(
-    space: StateSpace,
-    constants: ArrayLike,
-    lesson_minutes: float,
-    *,
-    quantiles: bool = True,
-) -> Course:
+def exact_course(space: StateSpace, constants: ArrayLike, lesson_minutes: float, *, quantiles: bool = True) -> Course:
     """The course of a round of a whole space; `constants` are events a minute of each transition at factor 1.
 
     A game without a clock is played until it ends; where it may never end, until the lesson is over.

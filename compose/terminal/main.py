@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
 import typer
+from typer.main import get_command_name
 
 from compose.terminal import compose_commands, draw_commands, forecast_commands, share_commands
 from compose.terminal.answer import say, say_json
@@ -132,17 +133,17 @@ for commands in (forecast_commands, compose_commands, draw_commands, share_comma
 
 def asked_for(words: Sequence[str]) -> typer.Typer:
     """The program with no more than the command that is asked for: making all of them takes as long as a check."""
-    commands = [each for each in app.registered_commands if words[:1] == [each.name or _typed(each.callback)]]
+    commands = [
+        each
+        for each in app.registered_commands
+        if each.callback and words[:1] == [each.name or get_command_name(each.callback.__name__)]
+    ]
     if not commands:
         return app
     alone = typer.Typer(help=app.info.help, rich_markup_mode=None, pretty_exceptions_enable=False)
     alone.registered_commands = commands
     alone.callback()(_nothing)
     return alone
-
-
-def _typed(callback: Callable[..., object] | None) -> str:
-    return callback.__name__.replace("_", "-") if callback else ""
 
 
 def _nothing() -> None:
