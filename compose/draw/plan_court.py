@@ -111,7 +111,11 @@ def draw_tracks(sheet: Sheet) -> None:
 
 
 def name_areas(sheet: Sheet) -> None:
-    """The name of each area inside it, along its longer way; where it is too small the legend must do."""
+    """The name of each area inside it, clear of the line between halves; where it is too small the legend must do."""
+    for half in sheet.floor.halves:
+        box = half.rectangle
+        if box.right < sheet.floor.length_m:
+            sheet.clearings.take(Rectangle(box.right, box.bottom, box.right, box.top))
     for area in sheet.floor.areas:
         box, size = area.rectangle, 0.85 * sheet.text_m
         words = Label(0.0, 0.0, sheet.wording.named(area.name), size, DARK, "middle", halo=WHITE)

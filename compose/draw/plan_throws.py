@@ -80,7 +80,9 @@ def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
     start, goal = throw.reach.start, throw.reach.goal
     assert start is not None and goal is not None
     lengthwise = abs(goal[0] - start[0]) >= abs(goal[1] - start[1])
-    lanes = list(_lanes(sheet, throw, goal, lengthwise))
+    high = sheet.floor.width_m if lengthwise else sheet.floor.length_m
+    anywhere = [high * step / 40 for step in range(2, 39)]
+    at_things = _at_things(sheet, throw, goal, lengthwise)
 
     def ends(place: float) -> tuple[Point, Point]:
         return ((start[0], place), (goal[0], place)) if lengthwise else ((place, start[1]), (place, goal[1]))
@@ -91,21 +93,18 @@ def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
         others = [taken for taken in sheet.clearings.taken if not taken.holds(*high)]
         return min(min((round(gap(box, other), 6) for other in others), default=1000.0), 2.5 * sheet.unit)
 
-    best = max(lanes, key=clear)
+    best = max(at_things or anywhere, key=clear)
+    if clear(best) < 0:  # somebody stands before each of the things
+        best = max((best, *anywhere), key=clear)
     return _shortened(*ends(best), 0.0 if throw.at.endswith("line") else 1.3 * sheet.unit)
 
 
-def _lanes(sheet: Sheet, throw: Throw, goal: Point, lengthwise: bool) -> Iterator[float]:
-    """Where an arrow may run: at one of the things aimed at, or anywhere across a half, a line, a bench."""
+def _at_things(sheet: Sheet, throw: Throw, goal: Point, lengthwise: bool) -> list[float]:
+    """Where an arrow may run that leads to one of the things aimed at; none for a half, a line, a bench."""
     names = {line.plural: line.name for line in sheet.game.kit}
     items = sheet.floor.items_of(names.get(throw.at, throw.at))
     near = [item for item in items if abs((item.x if lengthwise else item.y) - goal[0 if lengthwise else 1]) < 2]
-    if near:
-        yield from sorted({item.y if lengthwise else item.x for item in near})
-        return
-    high = sheet.floor.width_m if lengthwise else sheet.floor.length_m
-    for step in range(2, 39):
-        yield high * step / 40
+    return sorted({item.y if lengthwise else item.x for item in near})
 
 
 def _shortened(start: Point, end: Point, by: float) -> tuple[Point, Point]:
