@@ -76,8 +76,8 @@ def _gap(batch: Batch) -> float:
 
 
 def _kept_out(batch: Batch, ground: Ground) -> list[Rectangle]:
-    """Where players and balls may not start: areas that nobody enters (or guards), unless they are placed there."""
-    verbs = {"player": {"enters", "guards"}, "ball": {"enters"}}.get(batch.category, set())
+    """Where players and balls may not start: areas that nobody enters or acts in, unless they are placed there."""
+    verbs = {"player": {"enters", "acts", "guards"}, "ball": {"enters", "acts"}}.get(batch.category, set())
     closed = [area.rectangle for area in ground.areas if verbs & set(area.forbidden)]
     return [box for box in closed if box != batch.region.rectangle and not _within(batch.region.rectangle, box)]
 

@@ -7,7 +7,10 @@ from collections import defaultdict
 import pytest
 from sheet_pieces import SET_UP, SPACE, net, refusals
 
+import library
+from compose.net.floor import floor_of
 from compose.net.net import Move, Net
+from tests.interpreter.sheets import game_in
 
 ROLL = "players roll a soft ball at the cones of the other side"
 COURT = "court 18 m by 9 m, halved across"
@@ -96,3 +99,14 @@ def test_an_attempt_needs_a_floor(verb: str, told: str) -> None:
     [finding] = refusals("a cone is knocked: it stays down", space=space, set_up=SET_UP)
     assert finding.code == "N-nowhere" and f"{told} the reed strip" in finding.title
     assert net(play=ROLL, space=f"{COURT}\n  {deep.replace('9 m', '8 m')}").transitions
+
+
+@pytest.mark.parametrize("verb", ["acts", "enters"])
+def test_nobody_starts_where_nobody_acts_or_enters(verb: str) -> None:
+    text = next(path for path in library.game_paths() if path.stem == "cloud-drift").read_text(encoding="utf-8")
+    assert "nobody acts there" in text
+    floor = floor_of(game_in(text.replace("nobody acts there", f"nobody {verb} there")), {"fells": 15, "dales": 15})
+    [zone] = floor.areas_of("sky zone")
+    started = [item for item in floor.items if item.category in ("player", "ball")]
+    assert len(started) == 15 + 15 + 16
+    assert not [item for item in started if zone.rectangle.holds(item.x, item.y)]
