@@ -46,7 +46,9 @@ def read(path: Path, as_json: bool) -> RuleFile:
         refuse(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.", as_json)
     outcome = parse_bytes(data, shown_path(path))
     if outcome.value is None:
-        stop(outcome.findings, as_json)
+        from grammar.proofread import proofread  # only where something is wrong
+
+        stop(proofread(data, shown_path(path), categories()), as_json)
     return outcome.value
 
 

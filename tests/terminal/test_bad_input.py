@@ -8,6 +8,8 @@ import pytest
 from mutations import hostile_files
 from running import OF_A_GAME, REPORTING, run, run_json
 
+import library
+
 of_a_game = pytest.mark.parametrize("command", OF_A_GAME)
 WITH_MODIFIERS = [command for command in OF_A_GAME if command not in ("show",)]
 
@@ -55,6 +57,16 @@ def test_all_mistakes_of_a_file_are_shown(tmp_path: Path) -> None:
     path.write_text("game A\n  ages 8-12\n\nspace\n  court 18 m x 9 m\n", encoding="utf-8")
     result = run("check", path, code=2)
     assert "line 2" in result.output and "line 5" in result.output
+
+
+def test_slips_do_not_hide_mistakes_of_meaning(tmp_path: Path) -> None:
+    """A name that means nothing is told beside a word that is no word, each with what to write."""
+    path = tmp_path / "wrong.rules"
+    sheet = next(each for each in library.game_paths() if each.stem == "lantern-row").read_text(encoding="utf-8")
+    path.write_text(sheet.replace("in each half", "in each haf").replace("overarm throw a", "overarm thow a"), "utf-8")
+    output = run("check", path, code=2).output
+    assert "4 foam balls in each half" in output and "players overarm throw a foam ball" in output
+    assert "2 mistakes" in output
 
 
 @pytest.mark.parametrize("command", WITH_MODIFIERS)
