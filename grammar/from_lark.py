@@ -13,7 +13,7 @@ from grammar.sentences import head, kinds
 from grammar.sentences.base import Name, Node, Np, Quantity
 from grammar.sentences.modifier import ChangeSkill
 from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
-from grammar.sentences.sides import Headcount, Sides
+from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
 from grammar.sentences.when import When
 from grammar.span import Span
@@ -124,6 +124,7 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "when": _when,
     "also": lambda children: AimAt(*children),
     "court": lambda children: Court(*children[1:]),
+    "kit": lambda children: Kit(*children[:-1]),
     "change_skill": _change_skill,
     "area": _area,
 }

@@ -24,7 +24,9 @@ STARTS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "
 # as long to make, and there are two hundred of them.
 _BORDER = r"(?!\w)(?!['-])(?!’)"
 SHEETS = ("modifier", "remix", "class")  # sections that are sheets of their own
-_OPEN_TERMINALS = frozenset(("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE"))
+_OPEN_TERMINALS = frozenset(
+    ("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE", "SIZE")
+)
 
 
 def start_symbol(section: str) -> str:

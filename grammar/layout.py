@@ -21,6 +21,7 @@ SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 KINDS = ("game", "modifier", "remix", "class")
 MOST_TITLE_LETTERS = 60
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
+_SENTENCE_OF_A_CLASS = re.compile(r"class\s+of\b", re.IGNORECASE)  # no name of a class begins so
 _ALONE = ("space", "sides", "kit", "set-up", "setup", "finish", "care")
 _OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
 _OTHER_WORDS = {
@@ -80,7 +81,9 @@ def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterat
             heading, hint = _meant_heading(line)
             first = line.text.split(maxsplit=1)[0]
             title = f"A file begins with `game` and its name; this one begins with `{first[:30]}`."
-            if first.lower() in KINDS:
+            if _SENTENCE_OF_A_CLASS.match(line.text):
+                title = "A class begins with `class` and its name; this is a sentence of it."
+            elif first.lower() in KINDS:
                 title = f"`{first}` does not stand at the beginning of its line."
             findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint))
             body = [] if heading.number else [line]
@@ -91,6 +94,8 @@ def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterat
 def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
     """The heading that a first line was meant to be, and what to write; number 0 where it is none."""
     first, _, rest = line.text.partition(" ")
+    if _SENTENCE_OF_A_CLASS.match(line.text):
+        return TextLine(0, 0, "class (no name)", ()), 'Begin with a line such as "class Beck Class".'
     near = nearest(first.rstrip(":"), KINDS, most=1)
     if near and rest:
         text = f"{near[0]} {rest.strip()}"
@@ -109,7 +114,9 @@ def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
 
 def _heading(line: TextLine) -> tuple[str, str]:
     first, _, rest = line.text.partition(" ")
-    return (first.lower(), " ".join(rest.split())) if first.lower() in KINDS else ("", "")
+    if first.lower() not in KINDS or _SENTENCE_OF_A_CLASS.match(line.text):
+        return "", ""
+    return first.lower(), " ".join(rest.split())
 
 
 def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iterator[Finding]:

@@ -34,7 +34,7 @@ _SORTS = {
     END: "the end of the line",
 }
 _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
-_NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF"))
+_NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _MOST_SAID = 5
 _SURE = 0.5
 _ELSEWHERE_COST = 0.45
@@ -99,7 +99,6 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
     if rest & _PLACES:
         yield "where (such as `in`, `on` or `behind`)"
     usual = usual_words(section)
-    rest = {kind for kind in rest if "side line" not in phrases_of(kind)}
     words = [min(phrases, key=lambda phrase: phrase not in usual) for kind in rest - _PLACES - _SORTS.keys()
              if (phrases := phrases_of(kind))]  # fmt: skip
     yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))

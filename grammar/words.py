@@ -5,11 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import SequenceMatcher, get_close_matches
 
+LIKE_ENOUGH = 0.7  # how like two names are, from where on one may be a slip of the other
 _UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
 
 
 def plural(noun: str) -> str:
-    """The regular English plural of the last word: "foam ball" gives "foam balls"."""
+    """The regular English plural of the last word: "foam ball" gives "foam balls".
+
+    What stands on something, and what has a size, is counted by what it is: "rings on stands", "footballs size 5".
+    """
+    first, sized, size = noun.partition(" size ")
+    if sized:
+        return f"{plural(first)}{sized}{size}"
+    upper, on, lower = noun.partition(" on ")
+    if on:
+        return f"{plural(upper)}{on}{plural(lower)}"
     if noun.endswith("man") and not noun.endswith("human"):
         return noun[:-3] + "men"
     if noun.endswith(_UNCHANGED_ENDINGS):

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from attrs import field, frozen
 
 from grammar.finding import Finding, Outcome, Severity
-from grammar.resolve.vocabulary import category_of, singular
+from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
 from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
 from grammar.sentences.head import Ages, Told
 from grammar.sentences.sides import Kit
@@ -117,9 +117,12 @@ def _lesson_findings(lesson: Lesson | None) -> Iterator[Finding]:
 def _kit_findings(kit: list[Kit], catalogue: Mapping[str, str]) -> Iterator[Finding]:
     for line in kit:
         like = _like(line, catalogue)
-        if like not in catalogue:
+        if line.like and like not in catalogue:
+            title, hint = not_in_the_kit(line.like, catalogue)
+            yield _error(title, line.like.span, hint)
+        elif like not in catalogue:
             hint = did_you_mean(like, catalogue) or 'Say what it is like, such as "5 stumps, like a plastic pin".'
-            yield _error(f"It is not known what a `{line.name.text}` is.", line.span, hint)
+            yield _error(f"It is not known what a `{like}` is.", line.name.span, hint)
         elif line.count.value != int(line.count.value) or line.count.value > 1000:
             title = f"There cannot be {line.count.words()} of a thing in the cupboard."
             yield _error(title, line.count.span, "Write a whole number up to 1000.")

@@ -110,7 +110,7 @@ def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | No
     def kit(node: Node) -> Node:
         line = _line_of(node, lines)
         if isinstance(node, Kit) and line and like not in (line.like, line.name):
-            return attrs.evolve(node, determiner="a", like=Name(like))
+            return attrs.evolve(node, determiner="a", like=sentence.like.name)
         return node
 
     draft.change("kit", kit, sentence.span)

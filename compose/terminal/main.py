@@ -51,6 +51,17 @@ def modifiers(as_json: AsJson = False) -> None:
 
 
 @app.command()
+def kit(
+    skill: Annotated[str | None, typer.Option("--skill", help='Only balls fit for a skill, such as "kick".')] = None,
+    as_json: AsJson = False,
+) -> None:
+    """List the kit of the library: what each thing is like, its sizes, the skills it is fit for."""
+    from compose.terminal.kit_list import list_kit
+
+    list_kit(skill, as_json)
+
+
+@app.command()
 def show(name: Name, as_json: AsJson = False) -> None:
     """Show a game or a modifier as its rule sheet."""
     from compose.terminal.lists import show_sheet

@@ -8,11 +8,11 @@ import attrs
 
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
-from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, singular
+from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, not_in_the_kit, singular
 from grammar.sentences.base import Name, Owner, OwnerName
 from grammar.sentences.sides import Kit
 from grammar.tree import GameSheet
-from grammar.words import did_you_mean, plural
+from grammar.words import plural
 
 
 def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
@@ -45,8 +45,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
     like = sentence.like.text if sentence.like else one
     category = category_of(like, catalogue)
     if sentence.like and sentence.like.text not in catalogue:
-        near = did_you_mean(sentence.like.text, catalogue) or "The kit list of the library names what is known."
-        words.wrong("G-unknown-kit", f"The library's kit has no `{sentence.like.text}`.", sentence.like.span, near)
+        title, hint = not_in_the_kit(sentence.like, catalogue)
+        words.wrong("G-unknown-kit", title, sentence.like.span, hint)
     elif category is None:
         hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'
         words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)

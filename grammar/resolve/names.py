@@ -22,7 +22,7 @@ from grammar.meanings import (
 )
 from grammar.sentences import base, finish, modifier, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
-from grammar.words import did_you_mean, likeness, listing, plural
+from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
 _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (space.Area, "spot"): ("place",),
@@ -105,7 +105,6 @@ _SAID = {
     "place": "a place",
     "side": "a side",
 }
-_LIKE_ENOUGH = 0.7
 _FREE = (
     (sides.Kit, "like"),
     (sides.Kit, "singular"),
@@ -166,7 +165,7 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
 
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
-    near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= _LIKE_ENOUGH]
+    near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= LIKE_ENOUGH]
     hint = did_you_mean(name.text, near) or _declare_hint(name.text, expected, meanings)
     title = (
         f"Nothing here is called `{name.text}`; {listing([_SAID[sort] for sort in expected], 'or')} could stand here."

@@ -21,7 +21,7 @@ from grammar.meanings import (
 )
 from grammar.sentences.base import Name
 from grammar.span import Span
-from grammar.words import plural
+from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, plural
 
 COUNT_LIMIT = 200
 
@@ -75,14 +75,21 @@ def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
     """The singular of a kit name as written; regular English, the catalogue's own words first."""
     if number == 1 or written in catalogue:
         return written
+    known = next((one for one in catalogue if plural(one) == written), None)
+    if known:
+        return known
     candidates = [written[:-1]] if written.endswith("s") else []
     candidates += [written[:-2]] if written.endswith("es") else []
     candidates += [written[:-3] + "y"] if written.endswith("ies") else []
-    for candidate in candidates:
-        if candidate in catalogue:
-            return candidate
     regular = [candidate for candidate in candidates if plural(candidate) == written]
     return min(regular, key=len) if regular and not written.endswith("ses") else (regular or [written])[0]
+
+
+def not_in_the_kit(like: Name, catalogue: Mapping[str, str]) -> tuple[str, str]:
+    """What to say of a thing that the library's kit does not have, and what to do about it."""
+    near = [name for name in catalogue if likeness(like.text, name) >= LIKE_ENOUGH]
+    hint = did_you_mean(like.text, near) or "`ruleweave kit` lists what there is, with its sizes."
+    return f"The library's kit has no `{like.text}`.", hint
 
 
 def category_of(name: str, catalogue: Mapping[str, str]) -> str | None:

@@ -57,6 +57,26 @@ def test_mistakes_have_a_place_and_a_hint(line: str, word: str, hint: str) -> No
     assert finding.place.line > 0
 
 
+@pytest.mark.parametrize("path", library.class_paths(), ids=lambda path: path.stem)
+def test_lines_need_not_stand_further_in(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    flat = "\n".join(line.lstrip() for line in text.splitlines())
+    assert sheet_of(flat) == sheet_of(text)
+
+
+def test_class_without_its_first_line_is_told_so() -> None:
+    outcome = parse("class of 27\nages 9 to 10\n")
+    [finding] = outcome.findings
+    assert outcome.value is None and finding.code == "L-first-line" and "class Beck Class" in finding.hint
+
+
+def test_unknown_thing_is_blamed_for_itself() -> None:
+    line = "  5 eggs, like a nothing"
+    (finding,) = wrong_class(f"class Beck\n  class of 27\n{line}\n")
+    assert "`nothing`" in finding.title
+    assert line[finding.place.column - 1 : finding.place.end - 1] == "nothing"
+
+
 def test_lines_of_a_game_are_no_lines_of_a_class() -> None:
     outcome = parse("class Beck\n  class of 27\n  court 18 m by 9 m\n")
     assert outcome.value is None and len(outcome.findings) == 1

@@ -101,6 +101,13 @@ def test_ball_must_be_fit_for_what_is_done_with_it() -> None:
     assert not list(unfit(row(), kit_names()))
 
 
+def test_thing_that_the_kit_does_not_have_is_blamed_in_the_modifier() -> None:
+    modifier = modifier_in("make every target like a nothing")
+    [finding] = mixed(row(), modifier).findings
+    assert "has no `nothing`" in finding.title
+    assert finding.place.line == modifier.modifier.changes[0].span.line
+
+
 def test_size_comes_back_to_itself_without_a_trace() -> None:
     game = made(row(), use("bigger targets", size=200), use("smaller targets", size=50))
     assert said(game, "kit") == said(row(), "kit")

@@ -10,7 +10,7 @@ from running import OF_A_GAME, REPORTING, process, run, run_json
 
 import library
 
-WITHOUT_NAME = [command for command in REPORTING if command in ("games", "modifiers", "granted")]
+WITHOUT_NAME = [command for command in REPORTING if command in ("games", "modifiers", "kit", "granted")]
 
 
 @pytest.mark.parametrize("command", WITHOUT_NAME)
