@@ -8,6 +8,7 @@ from compose.check.explore import TooLarge, explore
 from compose.check.findings import FINDINGS
 from compose.check.findings.limits import out_of_time, over_budget, too_large
 from compose.check.graph import longest_line
+from compose.check.match import can_win
 from compose.check.patience import OutOfTimeError, Patience
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
@@ -22,8 +23,8 @@ class Facts:
     None stands for "not known" where the space is not whole. `ends_surely`: play ends with
     probability 1 without the help of a clock. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
-    found. `can_win`: sides for which a win was found (all of them where the space is whole). `capped`: places
-    whose counter play wanted to raise past its capacity (points beyond what is counted to).
+    found. `can_win`: sides for which a win of the whole match was found (all of them where the space is whole).
+    `capped`: places whose counter play wanted to raise past its capacity (points beyond what is counted to).
     """
 
     states: int
@@ -46,13 +47,16 @@ class CheckResult:
     facts: Facts | None
 
 
-def check(net: Net, budget: Budget = USUAL) -> CheckResult:
-    """Everything that is proved about a net within the budget."""
+def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckResult:
+    """Everything that is proved about a net within the budget; `turned` is its second half, where that differs."""
     patience = Patience(budget)
     space = explore(net, budget)
     if isinstance(space, TooLarge):
         return CheckResult((too_large(space),), None, None)
-    study = Study(space, patience)
+    other = explore(turned, budget) if turned is not None else None
+    if isinstance(other, TooLarge):
+        return CheckResult((too_large(other),), None, None)
+    study = Study(space, patience, Study(other, patience) if other is not None else None)
     found, missed = over_budget(space), []
     for entry in FINDINGS:
         if not space.complete and entry.whole:
@@ -73,7 +77,7 @@ def _facts(study: Study) -> Facts:
         edges=space.edges,
         complete=space.complete,
         ends_surely=ends_surely,
-        can_win=tuple(side for side in study.net.sides if study.won(side).any()),
+        can_win=can_win(study),
         shortest=shortest,
         longest=longest,
         capped=_capped(space),

@@ -19,12 +19,14 @@ LEAST_LONG = 3  # moves still needed before it is worth saying that the round "g
 class Study:
     """Facts about a space; those about absence ("can never") need a complete space.
 
-    Whatever walks over the space raises OutOfTimeError once the patience runs out.
+    Whatever walks over the space raises OutOfTimeError once the patience runs out. `turned` is the second half
+    with the groups changed over, where they are not equally large.
     """
 
-    def __init__(self, space: StateSpace, patience: Patience | None = None) -> None:
+    def __init__(self, space: StateSpace, patience: Patience | None = None, turned: Study | None = None) -> None:
         self.space = space
         self.net = space.net
+        self.turned = turned
         self.patience = patience if patience is not None else Patience()
 
     @cached_property

@@ -37,11 +37,11 @@ def people(players: Mapping[str, int], wording: Wording) -> str:
     return wording.listed(side_players(wording, side, number) for side, number in players.items())
 
 
-def fact_lines(facts: Facts, bell_minutes: float | None, wording: Wording) -> Iterator[str]:
-    """What the check found out besides its findings, but how much it looked at."""
+def fact_lines(facts: Facts, bell_minutes: float | None, wording: Wording, halves: bool = False) -> Iterator[str]:
+    """What the check found out besides its findings, but how much it looked at; in `halves` groups can win."""
     if facts.can_win:
         sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.can_win)
-        yield wording.say("Can win: {sides}.", sides=sides)
+        yield wording.say("Can win over both halves: {sides}." if halves else "Can win: {sides}.", sides=sides)
     if facts.shortest is not None:
         moves = wording.counted(facts.shortest, "move", "moves")
         yield wording.say("The shortest round takes {moves}.", moves=moves)

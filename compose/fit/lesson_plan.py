@@ -7,8 +7,9 @@ from attrs import evolve, frozen
 from compose.fit.school_class import SchoolClass
 from compose.forecast.lesson import Lesson, lesson_of
 from compose.forecast.norms import Ability
+from compose.net.match import match_of
 from grammar.game import Game
-from grammar.sentences.finish import After, BestOf, Halves
+from grammar.sentences.finish import After
 from library import Norms, Source
 
 _PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
@@ -40,13 +41,8 @@ def lesson_plan(game: Game, school_class: SchoolClass, norms: Norms, round_min: 
         clock = next(game.all_of("finish", After), None)
         round_min, known_by = (clock.time.seconds / 60, "the game's clock") if clock else (None, "")
     whole = int(lesson.rounds(round_min) + 1e-9) if round_min else 0
-    return LessonPlan(lesson, round_min, known_by, whole, _wanted(game), _sources(norms, school_class, ages))
-
-
-def _wanted(game: Game) -> int:
-    best = next(game.all_of("finish", BestOf), None)
-    halves = any(game.all_of("finish", Halves))
-    return best.rounds.whole if best else 2 if halves else 1
+    wanted = match_of(game).most_rounds
+    return LessonPlan(lesson, round_min, known_by, whole, wanted, _sources(norms, school_class, ages))
 
 
 def _sources(norms: Norms, school_class: SchoolClass, ages: tuple[float, float]) -> tuple[Source, ...]:

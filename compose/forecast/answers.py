@@ -5,6 +5,7 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.forecast.course import Course, Figure
+from compose.forecast.matches import game_odds
 from compose.forecast.odds import odds
 from compose.forecast.standings import PLAYING, standings
 from compose.forecast.turns import turns
@@ -13,8 +14,8 @@ from compose.net.net import Net
 
 @frozen
 class Answers:
-    """Mean length in minutes, each side's odds, the chance that the clock stops play, turns a minute for each
-    pupil, the share of a pupil's time not spent playing."""
+    """Mean length of a round in minutes, each side's odds of the game, the chance that the clock stops play, turns a
+    minute for each pupil, the share of a pupil's time not spent playing."""
 
     minutes: Figure
     wins: tuple[tuple[str, Figure], ...]
@@ -29,10 +30,10 @@ class Answers:
         return told | {"rounds that the clock stops": (self.stopped, True), "time not playing": (self.idle, True)}
 
 
-def answers(net: Net, course: Course) -> Answers:
-    """The numbers of one course."""
+def answers(net: Net, course: Course, second: Course | None = None) -> Answers:
+    """The numbers of one course; `second` is that of the other half, where it differs."""
     shares = standings(net, course)
     playing = next((each.share for each in shares if each.name == PLAYING), Figure(1.0))
-    told = odds(net, course)
+    wins, stopped = game_odds(net, course, second).wins, odds(net, course).running
     idle = Figure(max(0.0, 1 - playing.value) if shares else 0.0, playing.margin)
-    return Answers(course.length.mean, told.wins, told.running, turns(net, course).each, idle)
+    return Answers(course.length.mean, wins, stopped, turns(net, course).each, idle)

@@ -9,6 +9,7 @@ import numpy as np
 from attrs import field, frozen
 from numpy.typing import NDArray
 
+from compose.check.match import lead_places
 from compose.forecast.chain import Floats
 from compose.net.net import Net
 
@@ -97,13 +98,6 @@ def chance_margin(share: float, rounds: int) -> float:
     middle = (share + square / (2 * rounds)) / (1 + square / rounds)
     half = SURE / (1 + square / rounds) * math.sqrt(share * (1 - share) / rounds + square / (4 * rounds**2))
     return max(abs(middle + half - share), abs(middle - half - share))
-
-
-def lead_places(net: Net) -> tuple[int, int] | None:
-    """The places of points of the first and the second of two sides, None where there are no such two."""
-    points = [number for number, place in enumerate(net.places) if place.token == "points"]
-    owners = tuple(net.places[place].side for place in points)
-    return (points[0], points[1]) if len(points) == 2 and owners == net.sides else None
 
 
 def lead_of(net: Net, counts: NDArray[np.int32], weights: Floats) -> Floats | None:

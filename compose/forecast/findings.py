@@ -62,9 +62,9 @@ def forecast_findings(told: Forecast, norms: Norms) -> tuple[Finding, ...]:
 
 
 def lopsided(held: Held) -> list[Finding]:
-    """Sides that the rules call mirrored, whose odds differ."""
+    """Sides that the rules call mirrored, whose odds of the game differ."""
     told, net = held.told, held.told.net
-    odds = [(side, chance) for side, chance in told.odds.wins if side in net.mirrored]
+    odds = [(side, chance) for side, chance in told.game.wins if side in net.mirrored]
     if len(odds) < 2:
         return []
     (more, high), (less, low) = max(odds, key=lambda o: o[1].value), min(odds, key=lambda o: o[1].value)
@@ -75,7 +75,8 @@ def lopsided(held: Held) -> list[Finding]:
     sizes = {side: pupils_of(net, side) for side, _ in odds}
     even = len(set(sizes.values())) == 1
     numbers = {f"win odds of {side}": chance.value for side, chance in odds}
-    title = f"{does(more, 'wins', 'win')} {percent(high.value)} of the rounds, "
+    of_what = "rounds" if net.match.one_round else "games"
+    title = f"{does(more, 'wins', 'win')} {percent(high.value)} of the {of_what}, "
     title += f"{subject(less)} {percent(low.value)}"
     if even:
         title += ", although the sides are called mirrored"

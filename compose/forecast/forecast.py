@@ -9,15 +9,14 @@ import numpy as np
 from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
-from compose.forecast.answers import answers
+from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
-from compose.forecast.chances import chances
 from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.lesson import Active, Lesson, active_time
-from compose.forecast.matches import Match, TwoHalves, halves_of, match_of
+from compose.forecast.matches import GameOdds, game_odds
+from compose.forecast.norms import Level
 from compose.forecast.odds import Odds, odds
-from compose.forecast.points import passes_bound
 from compose.forecast.sensitivity import Swing, swings
 from compose.forecast.simulate import Play
 from compose.forecast.standings import Standing, standings
@@ -25,7 +24,6 @@ from compose.forecast.turns import Turns, turns
 from compose.forecast.waits import Waits
 from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
-from grammar.game import Game
 from library import KitItem, Norms
 
 
@@ -33,7 +31,8 @@ from library import KitItem, Norms
 class Forecast:
     """What is to be expected of a game; every number of a simulation has its margin, those worked out have none.
 
-    `course` is the round itself. `waits` are the waits of the places in which pupils do not play, always
+    `course` is the round itself with its `odds`; those of the whole game, with all rounds and both halves, are
+    `game`. `waits` are the waits of the places in which pupils do not play, always
     simulated, first in first out. `swings` come largest first. `points` are the mean points of each side when
     play stops. Where the check counts points only to a bound and play passes it, rounds are played at random
     with more room: `passed_bound` is True, and the points (with all else that the result hangs on) are simulated.
@@ -47,8 +46,7 @@ class Forecast:
     waits: tuple[Waits, ...]
     lesson: Lesson
     active: Active
-    match: Match | None
-    halves: TwoHalves | None
+    game: GameOdds
     band: Band
     swings: tuple[Swing, ...]
     assumptions: tuple[Assumption, ...]
@@ -72,7 +70,6 @@ def forecast(
     norms: Norms,
     kit: Mapping[str, KitItem],
     *,
-    game: Game | None = None,
     lesson_minutes: float | None = None,
     play: Play | None = None,
     other_half: StateSpace | Net | None = None,
@@ -82,24 +79,16 @@ def forecast(
     """The forecast of an explored game, or of a net that is too large to explore.
 
     Exact on a whole space that can be solved in the time, else simulated as `play` says; `play.seconds`
-    also bounds the time spent on the band and the swings. `game` tells of matches and halves, `other_half`
-    is the same game with the groups changed over where they are not equally large. Without `compare` band and
-    swings are left out; with it `first` hears of the forecast while they are not known yet. None where not even
-    a first batch of rounds was played in the time.
+    also bounds the time spent on the band and the swings. `other_half` is the same game with the groups changed
+    over, where there are two halves and they are not equally large. Without `compare` band and swings are left
+    out; with it `first` hears of the forecast while they are not known yet. None where not even a first batch of
+    rounds was played in the time.
     """
-    found = usual_course(source, norms, kit, lesson_minutes, play or Play())
+    found = usual_course(source, norms, kit, lesson_minutes, play or Play(), other_half)
     if found is None:
         return None
     known = assumptions(found.work.net, norms, kit)
-    second = _second_half(other_half, found.work) if game is not None else None
     round_alone = _round_alone(found, known)
-    if game is not None:
-        won = [chance.value for _, chance in round_alone.odds.wins]
-        round_alone = evolve(
-            round_alone,
-            match=match_of(game, found.work.net.sides, won, found.course),
-            halves=halves_of(game, found.work.net.sides, found.counted, second),
-        )
     if not compare:
         return round_alone
     if first is not None:
@@ -109,7 +98,7 @@ def forecast(
 
 def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
     """The forecast without matches, band and swings."""
-    work, course, counted = found.work, found.course, found.counted
+    work, course, counted, second = found.work, found.course, found.counted, found.second
     net, lesson = work.net, work.lesson
     shares = standings(net, course)
     return Forecast(
@@ -121,9 +110,8 @@ def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
         waits=found.waits,
         lesson=lesson,
         active=active_time(work.norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
-        match=None,
-        halves=None,
-        band=Band(None, answers(net, course), None),
+        game=game_odds(net, course, second),
+        band=Band(None, answers(net, course, second), None),
         swings=(),
         assumptions=known,
         points=tuple((str(net.places[place].side), _mean(each, counted)) for place, each in counted.points.items()),
@@ -133,8 +121,13 @@ def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
 
 def _compared(told: Forecast, work: Work) -> Forecast:
     """The forecast with its band and its swings."""
-    band = work.band(told.course)
-    found = swings(work.net, work.norms, work.kit, told.assumptions, told.course, work.rough, work.wanted)
+    usual = told.band.usual
+    band = work.band(usual)
+
+    def solve(instead: Mapping[str, Level]) -> Answers | None:
+        return work.compared(instead=instead)
+
+    found = swings(work.net, work.norms, work.kit, told.assumptions, told.course, usual, solve, work.wanted)
     return evolve(told, band=band, swings=found)
 
 
@@ -151,11 +144,3 @@ def _mean(chances_of: Floats, course: Course) -> Figure:
         return Figure(mean)
     spread = math.sqrt(max(0.0, float(chances_of @ counts**2) - mean**2))
     return Figure(mean, SURE * spread / math.sqrt(course.rounds))
-
-
-def _second_half(source: StateSpace | Net | None, work: Work) -> Course | None:
-    if source is None:
-        return None
-    other = Work(source, work.norms, work.kit, work.lesson.minutes, work.play)
-    course = other.rough(chances(other.net, work.norms, work.kit))
-    return other.counted(course) if course is not None and passes_bound(other.net, course) else course

@@ -1,4 +1,4 @@
-"""From the round to the match: best of n rounds, and two halves in which the sides change tasks."""
+"""From the round to what the sheet calls a game: best of n rounds, two halves in which the sides change tasks."""
 
 from __future__ import annotations
 
@@ -8,37 +8,62 @@ import numpy as np
 from attrs import frozen
 
 from compose.forecast.chain import Floats
-from compose.forecast.course import Course
-from grammar.game import Game
-from grammar.sentences import finish
+from compose.forecast.course import Course, Figure
+from compose.forecast.odds import odds
+from compose.net.match import Match
+from compose.net.net import Net
 
 
 @frozen
-class Match:
-    """A match of several rounds: who wins it how often, how often it is drawn, how many rounds it takes.
+class GameOdds:
+    """Who wins the whole game how often; `drawn` is the chance that nobody does.
 
-    `drawn` is the chance that no side has won more rounds than every other. `minutes` is play alone.
+    Groups go by the side that they begin as. `rounds` is how many rounds (or halves) are played in the mean,
+    `minutes` how long that takes, play alone.
     """
 
-    words: str
-    wins: tuple[tuple[str, float], ...]
-    drawn: float
-    mean_rounds: float
+    match: Match
+    wins: tuple[tuple[str, Figure], ...]
+    drawn: Figure
+    rounds: float
     minutes: float
 
 
-@frozen
-class TwoHalves:
-    """Two halves with the tasks changed over: points a half brings to each task, and who wins by points.
+def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds:
+    """The odds of the game; `second` is the course of the half with the groups changed over, where they are not
+    equally large (without it both halves are alike)."""
+    match, other = net.match, second if second is not None else first
+    minutes = first.length.mean.value
+    of_one = [chance.value for _, chance in odds(net, first).wins]
+    if match.halves:
+        of_one = list(_over_halves(match, _leads(net, first), _leads(net, other)))
+        minutes += other.length.mean.value
+    wins, drawn, mean = best_of(match.best_of, of_one)
+    return GameOdds(
+        match,
+        tuple((side, first.chance(float(chance))) for side, chance in zip(net.sides, wins, strict=True)),
+        first.chance(min(1.0, max(0.0, drawn))),
+        mean * (2 if match.halves else 1),
+        mean * minutes,
+    )
 
-    `wins` are the chances of the side that begins with the first task, and of the other; `level` of a tie.
+
+def _leads(net: Net, course: Course) -> Floats:
+    """The chances of every lead of the first side: in points, or by a half won where there are no points."""
+    if course.lead is not None:
+        return course.lead
+    (_, ahead), (_, behind) = odds(net, course).wins
+    return np.array([behind.value, max(0.0, 1 - ahead.value - behind.value), ahead.value])
+
+
+def _over_halves(match: Match, first: Floats, second: Floats) -> tuple[float, float]:
+    """The chances that either group is ahead over both halves.
+
+    Where tasks change, the group that begins as the first side gives away the lead of the second half.
     """
-
-    words: str
-    points: tuple[tuple[str, float], ...]
-    wins: tuple[tuple[str, float], ...]
-    level: float
-    minutes: float
+    both = np.convolve(first, second[::-1] if match.tasks_change else second)
+    middle = len(both) // 2
+    return float(both[middle + 1 :].sum()), float(both[:middle].sum())
 
 
 def best_of(rounds: int, chances: Sequence[float]) -> tuple[Floats, float, float]:
@@ -76,35 +101,3 @@ def _decided(score: tuple[int, ...], left: int) -> int | None:
     leader = max(range(len(score)), key=score.__getitem__)
     second = max((won for side, won in enumerate(score) if side != leader), default=0)
     return leader if score[leader] - second > left else None
-
-
-def match_of(game: Game, sides: Sequence[str], chances: Sequence[float], course: Course) -> Match | None:
-    """The match that the game's finish asks for, None where a round is all."""
-    for sentence in game.all_of("finish", finish.BestOf):
-        rounds = sentence.rounds.whole
-        wins, drawn, mean = best_of(rounds, chances)
-        told = tuple(zip(sides, wins.tolist(), strict=True))
-        return Match(sentence.words(), told, drawn, mean, mean * course.length.mean.value)
-    return None
-
-
-def halves_of(game: Game, sides: Sequence[str], first: Course, second: Course | None = None) -> TwoHalves | None:
-    """Two halves by points, where the finish asks for them and there are points and two sides.
-
-    `second` is the other half where the groups are not equally large; without it both halves are alike.
-    """
-    sentence = next(game.all_of("finish", finish.Halves), None)
-    other = second if second is not None else first
-    if sentence is None or len(sides) != 2 or first.lead is None or other.lead is None:
-        return None
-    # The group that begins with the first task takes its lead from the first half and gives the other's away.
-    both = np.convolve(first.lead, other.lead[::-1])
-    middle = len(both) // 2
-    wins = ((sides[0], float(both[middle + 1 :].sum())), (sides[1], float(both[:middle].sum())))
-    points = tuple((side, _mean(chances)) for side, chances in zip(sides, first.points.values(), strict=True))
-    minutes = first.length.mean.value + other.length.mean.value
-    return TwoHalves(sentence.words(), points, wins, float(both[middle]), minutes)
-
-
-def _mean(chances: Floats) -> float:
-    return float(chances @ np.arange(len(chances)))

@@ -23,7 +23,9 @@ def passes_bound(net: Net, course: Course) -> bool:
 
 
 def points_decide(net: Net) -> bool:
-    """Whether the result at the bell hangs on points."""
+    """Whether the result at the bell, or over two halves, hangs on points."""
+    if net.match.halves and any(place.token == "points" for place in net.places):
+        return True
     results = net.bell.results if net.bell is not None else ()
     return any(net.places[place].token == "points" for end in results for place in places_read(end.guard))
 

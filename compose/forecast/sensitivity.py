@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 import numpy as np
 from attrs import frozen
 
-from compose.forecast.answers import Answers, answers
+from compose.forecast.answers import Answers
 from compose.forecast.assumptions import Assumption
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
@@ -16,7 +16,7 @@ from compose.forecast.norms import Level
 from compose.net.net import Net
 from library import KitItem, Norms
 
-Solve = Callable[[Floats], Course | None]
+Solve = Callable[[Mapping[str, Level]], Answers | None]
 ENDS: tuple[Level, Level] = ("low", "high")
 
 
@@ -46,13 +46,15 @@ def swings(
     kit: Mapping[str, KitItem],
     known: Sequence[Assumption],
     usual: Course,
+    told: Answers,
     solve: Solve,
     wanted: Callable[[int], bool],
 ) -> tuple[Swing, ...]:
     """The swings of all norms that have a band, the largest first.
 
-    Norms that change the numbers of events most are looked at first; `wanted` is asked with the number of
-    swings found before each one, so that a search may stop early.
+    `told` are the usual answers, `solve` gives those with single norms at an end of their band. Norms that
+    change the numbers of events most are looked at first; `wanted` is asked with the number of swings found
+    before each one, so that a search may stop early.
     """
     tables = dict.fromkeys(each.table for each in known if each.low < each.high)
     base = chances(net, norms, kit)
@@ -62,11 +64,11 @@ def swings(
     for table in order:
         if not wanted(len(found)):
             break
-        low, high = (solve(constants) for constants in moved[table])
+        low, high = (solve({table: end}) for end in ENDS)
         if low is None or high is None:
             break
         of_table = tuple(each for each in known if each.table == table)
-        found.append(_swing(net, table, of_table, answers(net, usual), answers(net, low), answers(net, high)))
+        found.append(_swing(table, of_table, told, low, high))
     return tuple(sorted(found, key=lambda swing: -swing.by))
 
 
@@ -82,9 +84,7 @@ def _stirred(net: Net, base: Floats, moved: list[Floats], firings: Floats) -> fl
     return float(np.divide(stirred, events, out=np.zeros_like(events), where=events > 0).sum())
 
 
-def _swing(
-    net: Net, table: str, of_table: tuple[Assumption, ...], usual: Answers, low: Answers, high: Answers
-) -> Swing:
+def _swing(table: str, of_table: tuple[Assumption, ...], usual: Answers, low: Answers, high: Answers) -> Swing:
     sizes: dict[str, tuple[float, float]] = {}
     for name, (figure, share) in usual.named().items():
         one, other = low.named()[name][0], high.named()[name][0]

@@ -107,6 +107,7 @@ def _length(forecast: Forecast) -> Iterator[str]:
 
 def _winners(forecast: Forecast) -> Iterator[str]:
     odds = forecast.odds
+    yield from _match(forecast)
     for side, chance in odds.wins:
         yield _row(does(side, "wins", "win"), share_with_margin(chance))
         yield from _ways(way for way in odds.ways if way.winner == side)
@@ -116,7 +117,6 @@ def _winners(forecast: Forecast) -> Iterator[str]:
     for side, points in forecast.points:
         margin = f" ± {points.margin:.1f}" if points.margin else ""
         yield _row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
-    yield from _match(forecast)
 
 
 def _ways(ways: Iterator[Way]) -> Iterator[str]:
@@ -130,16 +130,20 @@ def _ways(ways: Iterator[Way]) -> Iterator[str]:
 
 
 def _match(forecast: Forecast) -> Iterator[str]:
-    match, halves = forecast.match, forecast.halves
-    if match is not None:
-        odds = listing(f"{does(side, 'wins', 'win')} {percent(chance)}" for side, chance in match.wins)
-        yield f"{match.words}: {odds}" + (f", {percent(match.drawn)} drawn" if match.drawn > SELDOM else "")
-        yield _row("rounds in a match, on average", f"{match.mean_rounds:.1f}, {minutes(match.minutes)} of play")
-    if halves is not None:
-        first, second = (chance for _, chance in halves.wins)
-        sides = [side for side, _ in halves.wins]
-        yield f"two halves: whoever begins as {sides[0]} wins {percent(first)} by points,"
-        yield f"whoever begins as {sides[1]} {percent(second)}; level in {percent(halves.level)}"
+    game = forecast.game
+    if game.match.one_round:
+        return
+    if game.match.halves:
+        yield f"{game.match.words}; whoever begins as"
+    else:
+        yield f"{game.match.words}:"
+    for side, chance in game.wins:
+        yield _row(does(side, "wins", "win"), share_with_margin(chance), 4)
+    if game.drawn.value > SELDOM:
+        yield _row("nobody wins", share_with_margin(game.drawn), 4)
+    rounds = "halves" if game.match.halves else "rounds"
+    yield _row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
+    yield f"{game.match.part} by itself:"
 
 
 def _pupil(forecast: Forecast) -> Iterator[str]:

@@ -88,25 +88,16 @@ def _odds(told: Forecast) -> dict[str, Any]:
 
 
 def _match(told: Forecast) -> dict[str, Any] | None:
-    if told.match is not None:
-        match = told.match
-        return {
-            "rule": match.words,
-            "wins": dict(match.wins),
-            "drawn": match.drawn,
-            "mean_rounds": match.mean_rounds,
-            "minutes": finite(match.minutes),
-        }
-    if told.halves is not None:
-        halves = told.halves
-        return {
-            "rule": halves.words,
-            "points_of_a_half": dict(halves.points),
-            "wins_of_who_begins_as": dict(halves.wins),
-            "level": halves.level,
-            "minutes": finite(halves.minutes),
-        }
-    return None
+    game = told.game
+    if game.match.one_round:
+        return None
+    return {
+        "rule": game.match.words,
+        "wins": {side: figure_json(chance) for side, chance in game.wins},
+        "drawn": figure_json(game.drawn),
+        "mean_rounds": game.rounds,
+        "minutes": finite(game.minutes),
+    }
 
 
 def _pupil(told: Forecast) -> dict[str, Any]:

@@ -16,6 +16,7 @@ from compose.forecast.chances import chances
 from compose.forecast.course import Course, Figure
 from compose.forecast.exact import exact_course, solving_seconds
 from compose.forecast.lesson import lesson_of
+from compose.forecast.norms import Level
 from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS
 from compose.forecast.simulate import LONGEST_MINUTES, Play, finish, simulate
@@ -43,7 +44,10 @@ class Band:
 
 
 class Work:
-    """One game being forecast: how its courses are found, and how much time is left for them."""
+    """One game being forecast: how its courses are found, and how much time is left for them.
+
+    `second` is the work of the half with the groups changed over, where they are not equally large.
+    """
 
     def __init__(
         self,
@@ -52,12 +56,14 @@ class Work:
         kit: Mapping[str, KitItem],
         lesson_minutes: float | None,
         play: Play,
+        second: StateSpace | Net | None = None,
     ) -> None:
         net = source.net if isinstance(source, StateSpace) else source
         self.norms, self.kit, self.play = norms, kit, play
         self.lesson = lesson_of(norms, ages_of(net), lesson_minutes)
         self.space = self._solvable(source)
         self.net = net if self.space is not None else with_room(net)
+        self.second = Work(second, norms, kit, lesson_minutes, play) if second is not None else None
         self._begun = time.perf_counter()
 
     def _solvable(self, source: StateSpace | Net) -> StateSpace | None:
@@ -98,8 +104,17 @@ class Work:
             return seen
         return evolve(seen, in_a_round=comings, mean=Figure(float(course.tokens[place]) / comings))
 
-    def rough(self, constants: Floats) -> Course | None:
+    def compared(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Answers | None:
+        """The answers with other norms, to be compared; None where time did not do for them."""
+        course = self.rough(level, instead)
+        second = self.second.rough(level, instead) if self.second is not None else None
+        if course is None or (second is None and self.second is not None):
+            return None
+        return answers(self.net, course, second)
+
+    def rough(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Course | None:
         """A course to be compared: without quantiles, or of fewer rounds."""
+        constants = chances(self.net, self.norms, self.kit, level, instead)
         if self.space is not None:
             return exact_course(self.space, constants, self.lesson.play, quantiles=False)
         left = self.play.seconds - (time.perf_counter() - self._begun)
@@ -125,16 +140,10 @@ class Work:
             return found < PLAYED
         return found < LIKELY or spent < QUICK_SECONDS
 
-    def band(self, usual: Course) -> Band:
+    def band(self, usual: Answers) -> Band:
         """The answers at either end of ability."""
-        ends: list[Answers | None] = []
-        for level in ENDS:
-            if not self.wanted(0):
-                ends.append(None)
-                continue
-            course = self.rough(chances(self.net, self.norms, self.kit, level))
-            ends.append(answers(self.net, course) if course is not None else None)
-        return Band(ends[0], answers(self.net, usual), ends[1])
+        low, high = (self.compared(level) if self.wanted(0) else None for level in ENDS)
+        return Band(low, usual, high)
 
 
 @frozen(eq=False)
@@ -142,11 +151,12 @@ class Usual:
     """The usual course of a game with its waits, and how it was found.
 
     `counted` is the course with points counted as far as they go, where they pass the bound of the check
-    (`passed_bound`); else it is the course itself.
+    (`passed_bound`); else it is the course itself. `second` is the course of the other half, where it differs.
     """
 
     work: Work
     course: Course
+    second: Course | None
     counted: Course
     waits: tuple[Waits, ...]
     passed_bound: bool
@@ -158,15 +168,18 @@ def usual_course(
     kit: Mapping[str, KitItem],
     lesson_minutes: float | None,
     play: Play,
+    other_half: StateSpace | Net | None = None,
 ) -> Usual | None:
     """The usual course; a result that hangs on points past the bound is found by playing. None for no time."""
-    work = Work(source, norms, kit, lesson_minutes, play)
+    work = Work(source, norms, kit, lesson_minutes, play, other_half)
     found = work.usual()
     passed = found is not None and passes_bound(work.net, found[0])
     if passed and points_decide(work.net):
-        work = Work(with_room(work.net), norms, kit, lesson_minutes, play)
+        other = with_room(work.second.net) if work.second is not None else None
+        work = Work(with_room(work.net), norms, kit, lesson_minutes, play, other)
         found = work.usual()
     if found is None:
         return None
     course, waits = found
-    return Usual(work, course, work.counted(course) if passed else course, waits, passed)
+    second = work.second.rough() if work.second is not None else None
+    return Usual(work, course, second, work.counted(course) if passed else course, waits, passed)

@@ -23,6 +23,7 @@ from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import points_place
 from compose.net.lower.trying import sizes_m
+from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
 from grammar.finding import Finding, Outcome, Severity
@@ -75,6 +76,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
         tuple(builder.rules.values()),
         open_ended=any(game.all_of("finish", finish.OpenEnded)),
         mirrored=tuple(side.name for side in game.sides if side.mirrored),
+        match=match_of(game),
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))

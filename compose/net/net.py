@@ -1,7 +1,6 @@
 """The net: bounded places, guarded transitions, ends. The only thing the check and the forecast read.
 
-A marking is a tuple of counts, one for each place, in the order of `Net.places`.
-Effects of a transition are carried out in their written order on one marking.
+A marking is a tuple of counts, a place each, in the order of `Net.places`; effects are carried out as written.
 """
 
 from __future__ import annotations
@@ -10,6 +9,7 @@ from typing import Union
 
 from attrs import frozen
 
+from compose.net.match import ONE_ROUND, Match
 from grammar.span import Span
 
 
@@ -230,8 +230,7 @@ class Net:
 
     `ends` are looked at in order in every marking, the first that holds is the result; where ends of
     different winners hold together and no end before them says so, that is the finding "two winners".
-    `open_ended` is True where the text says that play goes on until the clock on purpose; `mirrored` lists
-    the sides that the text calls mirrored.
+    `open_ended` is True where the text wants play to go on until the clock; `mirrored` are sides called so.
     """
 
     title: str
@@ -244,6 +243,7 @@ class Net:
     rules: tuple[Rule, ...]
     open_ended: bool = False
     mirrored: tuple[str, ...] = ()
+    match: Match = ONE_ROUND
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

@@ -66,7 +66,7 @@ def summary(prepared: Ready, facts: Facts | None) -> Iterator[str]:
 def found_out(prepared: Ready, facts: Facts, wording: Wording = ENGLISH) -> Iterator[str]:
     """The facts that stand on a card, too."""
     bell = prepared.net.bell
-    return fact_lines(facts, bell.after_s / 60 if bell else None, wording)
+    return fact_lines(facts, bell.after_s / 60 if bell else None, wording, prepared.net.match.halves)
 
 
 def _facts_json(facts: Facts | None) -> dict[str, Any] | None:

@@ -20,18 +20,16 @@ from compose.forecast.simulate import Play
 from compose.forecast.telling import Section, told_first, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
-from compose.net.from_game import net_of
 from compose.net.lower.tokens import does
 from compose.net.net import Net
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import headline
-from compose.terminal.finding_games import granted, kit
+from compose.terminal.finding_games import kit
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.remixing import remix_title
 from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
 from compose.terminal.stages import Ready, ready
 from grammar.finding import Finding, Severity
-from grammar.sentences.finish import Halves
 from grammar.words import count, listing
 
 WIDTH = 78
@@ -94,10 +92,9 @@ def forecast_of(
         explored(prepared.net, asked.budget),
         library.norms(),
         kit(),
-        game=prepared.game,
         lesson_minutes=asked.lesson_minutes,
         play=asked.play,
-        other_half=_other_half(prepared, asked.budget),
+        other_half=explored(prepared.turned, asked.budget) if prepared.turned is not None else None,
         compare=compare,
         first=first,
     )
@@ -107,16 +104,6 @@ def explored(net: Net, budget: Budget) -> StateSpace | Net:
     """The whole space of a net, or the net itself where that is past the budget."""
     space = explore(net, budget)
     return space if isinstance(space, StateSpace) and space.complete else net
-
-
-def _other_half(prepared: Ready, budget: Budget) -> StateSpace | Net | None:
-    """The game with the groups changed over, where there are two halves and the groups are not equally large."""
-    sizes = list(prepared.players.values())
-    if not any(prepared.game.all_of("finish", Halves)) or len(set(sizes)) < 2:
-        return None
-    turned = dict(zip(prepared.players, reversed(sizes), strict=True))
-    outcome = net_of(prepared.game, granted(), turned)
-    return explored(outcome.value, budget) if outcome.value is not None else None
 
 
 def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as_json: bool) -> Ready | None:

@@ -11,6 +11,7 @@ from compose.fit.teams import most_games, teams_of
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.net.from_game import net_of, usual_players
+from compose.net.match import changed_over
 from compose.net.net import Net
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
@@ -20,12 +21,16 @@ from grammar.game import Game
 
 @frozen
 class Ready:
-    """A remixed game with its net, for so many players of each side, and what was said on the way."""
+    """A remixed game with its net, for so many players of each side, and what was said on the way.
+
+    `turned` is the net of the second half, where the groups change over and are not equally large.
+    """
 
     remix: Remix
     players: Mapping[str, int]
     net: Net
     findings: tuple[Finding, ...]
+    turned: Net | None = None
 
     @property
     def game(self) -> Game:
@@ -80,11 +85,13 @@ def ready(name: str, modifiers: Sequence[str], pupils: int | None, as_json: bool
     outcome = net_of(made.game, granted(), players)
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    return Ready(made, players, outcome.value, (*said, *outcome.findings))
+    other = changed_over(outcome.value.match, players)
+    turned = net_of(made.game, granted(), other).value if other is not None else None
+    return Ready(made, players, outcome.value, (*said, *outcome.findings), turned)
 
 
 def checked(prepared: Ready, budget: Budget) -> CheckResult:
     """Net → findings. The check is loaded here: commands that need none start faster."""
     from compose.check import check
 
-    return check(prepared.net, budget)
+    return check(prepared.net, budget, prepared.turned)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from compose.net.match import ONE_ROUND, Match
 from compose.net.net import (
     All,
     AnyOf,
@@ -123,7 +124,13 @@ class Builder:
         """An end that is not one of play: a result at the bell."""
         return End(words, winner, guard, told, way)
 
-    def net(self, bell: Bell | None = None, open_ended: bool = False, mirrored: tuple[str, ...] = ()) -> Net:
+    def net(
+        self,
+        bell: Bell | None = None,
+        open_ended: bool = False,
+        mirrored: tuple[str, ...] = (),
+        match: Match = ONE_ROUND,
+    ) -> Net:
         return Net(
             "Test game (invented)",
             self.sides,
@@ -135,6 +142,7 @@ class Builder:
             tuple(self.rules),
             open_ended,
             mirrored,
+            match,
         )
 
 

@@ -37,7 +37,7 @@ def space_of(net: Net) -> StateSpace:
 @cache
 def told_of(name: str) -> Forecast:
     game = library_game(name)
-    found = forecast(space_of(net_in(game)), NORMS, KIT, game=game, play=QUICK, compare=False)
+    found = forecast(space_of(net_in(game)), NORMS, KIT, play=QUICK, compare=False)
     assert found is not None
     return found
 
@@ -66,10 +66,10 @@ def test_everything_adds_up(name: str) -> None:
         assert distribution.sum() == pytest.approx(1.0, abs=1e-8)
     if course.lead is not None:
         assert course.lead.sum() == pytest.approx(1.0, abs=1e-8)
-    for match in (found.match, found.halves):
-        if match is not None:
-            level = match.drawn if found.match is not None else found.halves.level  # type: ignore[union-attr]
-            assert sum(chance for _, chance in match.wins) + level == pytest.approx(1.0, abs=1e-6)
+    assert sum(chance.value for _, chance in found.game.wins) + found.game.drawn.value == pytest.approx(1.0, abs=1e-6)
+    assert found.band.usual.wins == found.game.wins
+    if net.match.one_round:
+        assert [chance.value for _, chance in found.game.wins] == [chance.value for _, chance in odds.wins]
 
 
 @pytest.mark.parametrize("name", [path.stem for path in library.game_paths()])
@@ -93,7 +93,7 @@ def test_a_simulated_forecast_agrees_and_says_its_margins() -> None:
     net = net_in(game)
     part = explore(net, Budget(states=500))
     assert isinstance(part, StateSpace) and not part.complete
-    seen = forecast(part, NORMS, KIT, game=game, play=Play(rounds=800, batch=800), compare=False)
+    seen = forecast(part, NORMS, KIT, play=Play(rounds=800, batch=800), compare=False)
     exact = told_of("heron-and-pike")
     assert seen is not None and seen.simulated and not exact.simulated
     assert abs(seen.course.length.mean.value - exact.course.length.mean.value) < 2 * seen.course.length.mean.margin
@@ -109,7 +109,7 @@ def test_a_simulated_forecast_agrees_and_says_its_margins() -> None:
 
 def test_a_net_too_large_to_explore_is_played() -> None:
     game = library_game("lantern-row")
-    found = forecast(net_in(game, {"north": 14, "south": 14}), NORMS, KIT, game=game, play=QUICK)
+    found = forecast(net_in(game, {"north": 14, "south": 14}), NORMS, KIT, play=QUICK)
     assert found is not None and found.simulated
     assert found.band.low is not None and found.band.high is not None
     assert found.band.low.minutes.value > found.band.high.minutes.value

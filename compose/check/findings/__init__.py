@@ -14,6 +14,7 @@ from compose.check.findings.idle import idle
 from compose.check.findings.idle_kit import idle_kit
 from compose.check.findings.no_end import no_end
 from compose.check.findings.no_return import no_return
+from compose.check.findings.one_half import one_half
 from compose.check.findings.stall import stall
 from compose.check.findings.started_over import started_over
 from compose.check.findings.stranded import stranded
@@ -44,6 +45,7 @@ FINDINGS: tuple[Check, ...] = (
     Check(dead_end, whole=True, about="dead ends"),
     Check(endless, whole=True, about="play that goes round for ever"),
     Check(unwinnable, whole=True, about="sides that cannot win"),
+    Check(one_half, whole=True, about="sides that cannot win a half"),
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
     Check(idle, whole=True, about="rules without effect"),

@@ -40,10 +40,11 @@ def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Findi
     state = int(lost[side][0])
     left = min(int(study.to_end[lost[each][0]]) for each in sides)
     who = f"{subject(side)}{likewise(sides[1:])}"
+    what = "win" if study.net.match.one_round else f"win {study.net.match.part}"
     return Finding(
         code=CODE,
         severity=Severity.NOTE,
-        title=sentence(f"{who} can lose every chance to win while at least {left} moves are still to be played."),
+        title=sentence(f"{who} can lose every chance to {what} while at least {left} moves are still to be played."),
         place=span_of_last_move(study, state),
         hint=f"{how_many_like_this(lost[side].size, study.space.states)} "
         f"Give {subject(side)} a way back, or let the round finish when it comes to this.",
