@@ -123,9 +123,9 @@ def use(name: str, **values: float) -> Use:
     return Use(modifier, {key: Quantity(float(value), units[key]) for key, value in values.items()})
 
 
-def modifier_in(lines: str) -> Use:
-    """A modifier of these lines."""
-    text = f'modifier trial\n  heading task\n  about "A trial."\n{dedent(lines)}\n'
+def modifier_in(lines: str, name: str = "trial") -> Use:
+    """A modifier of these lines, by this name."""
+    text = f'modifier {name}\n  heading task\n  about "A trial."\n{dedent(lines)}\n'
     indented = [line if number < 3 else f"  {line}" for number, line in enumerate(text.splitlines())]
     modifier = modifier_of(rules_in("\n".join(indented)).modifiers[0])
     assert modifier.value is not None, [each.title for each in modifier.findings]
