@@ -7,6 +7,7 @@ from attrs import frozen
 from compose.check.explore import TooLarge, explore
 from compose.check.findings import FINDINGS
 from compose.check.findings.limits import out_of_time, over_budget, too_large
+from compose.check.findings.stall import hold_out
 from compose.check.graph import longest_line
 from compose.check.match import can_win
 from compose.check.patience import OutOfTimeError, Patience
@@ -21,7 +22,8 @@ class Facts:
     """What the report tells besides the findings.
 
     None stands for "not known" where the space is not whole. `ends_surely`: play ends with
-    probability 1 without the help of a clock. `longest`: the most moves a round can take, None also
+    probability 1 without the help of a clock, if all sides play on; `held_up_by`: sides of which one alone can
+    keep it from that. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
     found. `can_win`: sides for which a win of the whole match was found (all of them where the space is whole).
     `capped`: places whose counter play wanted to raise past its capacity (points beyond what is counted to).
@@ -32,6 +34,7 @@ class Facts:
     edges: int
     complete: bool
     ends_surely: bool | None
+    held_up_by: tuple[str, ...] | None
     can_win: tuple[str, ...]
     shortest: int | None
     longest: int | None
@@ -77,6 +80,7 @@ def _facts(study: Study) -> Facts:
         edges=space.edges,
         complete=space.complete,
         ends_surely=ends_surely,
+        held_up_by=_held_up_by(study),
         can_win=can_win(study),
         shortest=shortest,
         longest=longest,
@@ -97,6 +101,16 @@ def _far_facts(study: Study) -> tuple[bool | None, int | None, int | None]:
     except OutOfTimeError:
         longest = None
     return surely, shortest if shortest >= 0 else None, longest
+
+
+def _held_up_by(study: Study) -> tuple[str, ...] | None:
+    """The sides that can hold the round up, None where that is not known."""
+    if not study.space.complete:
+        return None
+    try:
+        return tuple(side for side in study.net.sides if hold_out(study, side).any())
+    except OutOfTimeError:
+        return None
 
 
 def _capped(space: StateSpace) -> tuple[int, ...]:

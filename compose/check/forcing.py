@@ -1,59 +1,85 @@
-"""What one side can force: the states from which it gets play into a goal whatever chance and the others do.
+"""What one side can bring about whatever chance and the others do: get play into a goal, or keep it out of one.
 
-An attractor (C. Baier and J.-P. Katoen, Principles of Model Checking, 2008, ch. 7 and 10, on backward
+Attractors (C. Baier and J.-P. Katoen, Principles of Model Checking, 2008, ch. 7 and 10, on backward
 reachability) for races instead of turns: in every state the side may hold back, or keep to one attempt
-whose every outcome suits it; all moves that are not its to refuse must suit it as well. A move that
-changes nothing is neither here nor there.
+whose every outcome suits it; all moves that are not its to choose must suit it as well.
 """
 
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
+from compose.check.acts import NONE, Longs, Powers, acts_of
 from compose.check.condition import Bools
 from compose.check.graph import ragged
 from compose.check.study import Study
 
-Longs = NDArray[np.int64]
+
+def can_avoid(study: Study, powers: Powers, bad: Bools) -> Bools:
+    """From which states the side keeps play out of the bad states (states,) for ever. Raises OutOfTimeError."""
+    acts = acts_of(study.space, study.sources, powers)
+    left = np.bincount(acts.duty_of[acts.duty_of != NONE], minlength=len(acts.owed_in))
+    sound = acts.duty_of != NONE
+    lost, reached = bad.copy(), np.flatnonzero(bad)
+    while reached.size:
+        study.patience.asked("looking for what a side can keep play out of")
+        edges = _into(study, reached)
+        fresh = np.zeros(study.space.states, dtype=np.bool_)
+        fresh[study.sources[edges[acts.open[edges]]]] = True
+        spoiled = _attempts(acts.attempt_of[edges], sound)
+        sound[spoiled] = False
+        np.subtract.at(left, acts.duty_of[spoiled], 1)
+        owed = acts.duty_of[spoiled]
+        fresh[acts.owed_in[owed[left[owed] == 0]]] = True
+        fresh &= ~lost
+        lost |= fresh
+        reached = np.flatnonzero(fresh)
+    return ~lost
 
 
-def can_force(study: Study, refusable: Bools, goal: Bools) -> Bools:
-    """From which states the goal can be forced by a side that may refuse these transitions (transitions,).
+def can_force(study: Study, powers: Powers, goal: Bools) -> Bools:
+    """From which states the side gets play into the goal (states,), which holds no ends. Raises OutOfTimeError.
 
-    `goal` (states,) holds no ends. Raises OutOfTimeError.
+    A move that changes nothing is neither here nor there: it forces nothing, and it does for a duty.
     """
-    space, back = study.space, study.back
-    moving = study.sources != space.targets
-    own = refusable[space.transitions]
-    against = np.bincount(study.sources[moving & ~own], minlength=space.states)
+    states = study.space.states
+    acts = acts_of(study.space, study.sources, powers)
+    moving = np.not_equal(study.sources, study.space.targets)
+    against = np.bincount(study.sources[acts.open & moving], minlength=states)
+    missing = np.bincount(acts.attempt_of[moving & (acts.attempt_of != NONE)], minlength=len(acts.state_of))
+    unmet, met = np.bincount(acts.owed_in, minlength=states), np.zeros(len(acts.owed_in), dtype=np.bool_)
     pushed = against > 0
-    attempt_of, missing, state_of = _attempts(study, moving & own)
-    forced = goal.copy()
-    reached = np.flatnonzero(goal)
+    waiting = np.ones(len(acts.state_of), dtype=np.bool_)
+    idle = missing == 0
+    forced, reached = goal.copy(), np.flatnonzero(goal)
     while reached.size:
         study.patience.asked("looking for what a side can force")
-        edges = back.order[ragged(back.offsets[reached], back.offsets[reached + 1])]
+        edges = _into(study, reached)
         edges = edges[moving[edges]]
-        others, mine = edges[~own[edges]], edges[own[edges]]
-        np.subtract.at(against, study.sources[others], 1)
-        np.subtract.at(missing, attempt_of[mine], 1)
-        ready = np.zeros(space.states, dtype=np.bool_)
-        ready[state_of[missing == 0]] = True
-        fresh = (against == 0) & (pushed | ready) & ~forced & ~study.ended
+        np.subtract.at(against, study.sources[edges[acts.open[edges]]], 1)
+        tried = acts.attempt_of[edges]
+        np.subtract.at(missing, tried[tried != NONE], 1)
+        ready = np.flatnonzero(waiting & (missing == 0))
+        waiting[ready] = False
+        pushed[acts.state_of[ready[~idle[ready]]]] = True
+        owed = np.unique(acts.duty_of[ready[acts.duty_of[ready] != NONE]])
+        np.subtract.at(unmet, acts.owed_in[owed[~met[owed]]], 1)
+        met[owed] = True
+        fresh = (against == 0) & (unmet == 0) & pushed & ~forced & ~study.ended
         forced |= fresh
         reached = np.flatnonzero(fresh)
     return forced
 
 
-def _attempts(study: Study, own: Bools) -> tuple[Longs, Longs, Longs]:
-    """The side's attempts in each state: the attempt of each edge, how many outcomes each has, its state."""
-    net, space = study.net, study.space
-    kinds = list(dict.fromkeys(transition.attempt for transition in net.transitions))
-    kind = np.array([kinds.index(transition.attempt) for transition in net.transitions], dtype=np.int64)
-    edges = np.flatnonzero(own)
-    key = study.sources[edges].astype(np.int64) * len(kinds) + kind[space.transitions[edges]]
-    keys, number, outcomes = np.unique(key, return_inverse=True, return_counts=True)
-    attempt_of = np.full(space.edges, -1, dtype=np.int64)
-    attempt_of[edges] = number
-    return attempt_of, outcomes.astype(np.int64), keys // max(1, len(kinds))
+def _into(study: Study, states: Longs) -> Longs:
+    """The moves that lead into these states."""
+    back = study.back
+    edges: Longs = back.order[ragged(back.offsets[states], back.offsets[states + 1])]
+    return edges
+
+
+def _attempts(tried: Longs, sound: Bools) -> Longs:
+    """Each of the attempts once that were sound so far."""
+    once = np.unique(tried[tried != NONE])
+    left: Longs = once[sound[once]]
+    return left

@@ -8,7 +8,7 @@ from compose.check.condition import clauses, evaluate
 from compose.check.rate import factor
 from compose.check.study import Study
 from compose.check.words import condition_in_words
-from compose.net.net import Net, Rate
+from compose.net.net import Net, Place, Rate
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3
@@ -64,3 +64,12 @@ def percent(part: int, whole: int) -> str:
 def how_many_like_this(part: int, whole: int) -> str:
     """How common a kind of situation is among all that play can come to (how often it comes is another matter)."""
     return f"Of all situations that play can come to, {percent(part, whole)} are like this."
+
+
+def teacher_fetches(where: Place) -> str:
+    """A sentence by which the teacher fetches the balls that lie in a place."""
+    kind = where.kind or "ball"
+    said = where.one.removeprefix(f"{kind} ")
+    balls = where.many.removesuffix(f" {said}")
+    spot = said.removeprefix("in ").removesuffix(f" of {where.side}").removesuffix(f" of the {where.side}")
+    return f"the teacher fetches {balls} from {spot}, 6 times a minute"

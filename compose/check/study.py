@@ -118,6 +118,11 @@ class Study:
         return {}
 
     @cached_property
+    def held_up_by(self) -> dict[str, Bools]:
+        """Where each side holds the round up, as far as `findings.stall` has looked."""
+        return {}
+
+    @cached_property
     def contested(self) -> bool:
         """Whether any end or bell result names a winner at all."""
         results = self.net.bell.results if self.net.bell is not None else ()

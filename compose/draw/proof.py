@@ -45,7 +45,14 @@ def fact_lines(facts: Facts, bell_minutes: float | None, wording: Wording, halve
     if facts.shortest is not None:
         moves = wording.counted(facts.shortest, "move", "moves")
         yield wording.say("The shortest round takes {moves}.", moves=moves)
-    if facts.ends_surely:
+    if facts.ends_surely and facts.held_up_by:
+        sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.held_up_by)
+        yield wording.say(
+            "If all sides play on, the round ends sooner or later (with probability 1); "
+            "a side that does not want it to can hold it up: {sides}.",
+            sides=sides,
+        )
+    elif facts.ends_surely:
         yield wording.say("The round ends in every line of play, sooner or later (with probability 1).")
     if bell_minutes is not None:
         time = f"{wording.figure(bell_minutes)}\u00a0min" if not wording.english else f"{bell_minutes:g} min"

@@ -78,6 +78,7 @@ def _facts_json(facts: Facts | None) -> dict[str, Any] | None:
         "ends": facts.ends,
         "complete": facts.complete,
         "ends_surely": facts.ends_surely,
+        "held_up_by": None if facts.held_up_by is None else list(facts.held_up_by),
         "can_win": list(facts.can_win),
         "shortest_moves": facts.shortest,
         "longest_moves": facts.longest,

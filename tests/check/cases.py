@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.check import CheckResult, check
 from compose.net.net import All, Bell, Net
 from grammar.finding import Finding
-from tests.check.build import ALWAYS, Builder
+from tests.check.build import ALWAYS, ATTEMPT, Builder
 
 
 def found(net: Net, code: str) -> list[Finding]:
@@ -136,8 +138,9 @@ def hold_the_balls(hold_limit: bool, clock: bool = False, mirrored: bool = False
         rate = play.rate(f"{side} ball")
         ball = play.move(f"{side} ball", f"{other} ball", throw)
         fall = play.move(f"{other} target", f"{other} fallen", throw)
-        play.may(f"{side} hits", ball, fall, side=side, forced=hold_limit, rate=rate)
-        play.may(f"{side} misses", ball, side=side, forced=hold_limit, rate=rate)
+        with_ball = evolve(ATTEMPT, ball="ball")
+        play.may(f"{side} hits", ball, fall, side=side, forced=hold_limit, rate=rate, attempt=with_ball)
+        play.may(f"{side} misses", ball, side=side, forced=hold_limit, rate=rate, attempt=with_ball)
         play.end(f"{side} wins", side, play.at_most(f"{other} target", 0), win)
     clock_rule = play.rule("after 6 min: more standing wins")
     leads = (

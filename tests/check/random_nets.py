@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from attrs import evolve
 from hypothesis import strategies as st
 
 from compose.net.net import (
@@ -24,6 +25,8 @@ from compose.net.net import (
     Transition,
 )
 from tests.check.build import ATTEMPT, rule
+
+OTHER_ATTEMPT = evolve(ATTEMPT, name="try something else")
 
 PLACES = 4
 RULES = [rule(f"rule {number}", number) for number in range(1, 4)]
@@ -66,11 +69,12 @@ def rates() -> st.SearchStrategy[Rate]:
 
 def transitions() -> st.SearchStrategy[Transition]:
     return st.builds(
-        lambda side, forced, rate, guard, done: Transition(
-            "a move", side, forced, ATTEMPT, "always", rate, guard, done, tuple(RULES[:1])
+        lambda side, forced, attempt, rate, guard, done: Transition(
+            "a move", side, forced, attempt, "always", rate, guard, done, tuple(RULES[:1])
         ),
         st.sampled_from(("north", "south", None)),
         st.booleans(),
+        st.sampled_from((ATTEMPT, OTHER_ATTEMPT)),
         rates(),
         conditions() | st.just(All()),
         effects(),

@@ -105,9 +105,9 @@ def test_stall_of_twins_is_said_once() -> None:
 def test_stall_with_a_bell_is_a_note_that_says_who_gains() -> None:
     finding = found(hold_the_balls(hold_limit=False, clock=True), "C-stall")[0]
     assert finding.severity is Severity.NOTE
-    assert "win by it at the bell" in finding.title
-    assert dict(finding.numbers)["of them ahead at the bell"] > 0
-    assert [step.words for step in finding.witness[1:]] == ["north hits", "south misses"]
+    assert "win by it at the bell" in finding.title, "with both balls in hand south can no longer draw level"
+    assert dict(finding.numbers)["of them ahead at the bell for good"] > 0
+    assert [step.words for step in finding.witness[1:]] == ["north hits", "south misses", "south misses"]
 
 
 def test_race_cannot_be_stalled() -> None:

@@ -2,18 +2,9 @@
 
 from __future__ import annotations
 
-import networkx as nx
-import numpy as np
-from hypothesis import given, settings
-
-from compose.check.explore import explore
-from compose.check.findings.stall import hold_out
-from compose.check.space import StateSpace
-from compose.check.study import Study
 from compose.net.net import Net
 from tests.check.build import NEVER, Builder
 from tests.check.cases import checked, found
-from tests.check.random_nets import nets
 
 
 def catching(goes_out: bool) -> Net:
@@ -135,28 +126,3 @@ def test_reactions_of_one_moment_all_happen() -> None:
     play.end("five", None, play.at_least("points", 5), told)
     result = checked(play.net())
     assert result.facts is not None and result.facts.shortest == 10 and result.facts.states == 11
-
-
-@given(net=nets())
-@settings(max_examples=100, deadline=None)
-def test_hold_out_set_by_its_definition(net: Net) -> None:
-    """No end without the side's own moves, though there is one with them."""
-    space = explore(net)
-    assert isinstance(space, StateSpace)
-    study = Study(space)
-    ends = np.flatnonzero(space.ended()).tolist()
-    for side in net.sides:
-        everything, without = nx.DiGraph(), nx.DiGraph()
-        for graph in (everything, without):
-            graph.add_nodes_from(range(space.states))
-        for source, number, target in zip(space.sources(), space.transitions, space.targets, strict=True):
-            move = net.transitions[number]
-            everything.add_edge(int(source), int(target))
-            if move.side != side or move.forced:
-                without.add_edge(int(source), int(target))
-        expected = [
-            any(nx.has_path(everything, state, end) for end in ends)
-            and not any(nx.has_path(without, state, end) for end in ends)
-            for state in range(space.states)
-        ]
-        assert hold_out(study, side).tolist() == expected

@@ -105,7 +105,7 @@ def test_what_is_to_mend():
     )
     assert check_lines(HERONS, said, ("Fait.",), FRENCH) == (
         "Vérifié pour 11 hérons et 1 brochet\u00a0: 3 points à corriger",
-        "Une équipe peut empêcher la manche de finir, rien qu’en ne jouant plus",
+        "Une équipe peut empêcher la manche de finir",
         "Rien de ce qui peut arriver en jeu ne met fin à la manche",
     )
     assert check_lines(HERONS, said[:1], (), FRENCH)[0].endswith("1 point à corriger")
@@ -127,6 +127,7 @@ def test_facts():
         edges=20,
         complete=True,
         ends_surely=True,
+        held_up_by=(),
         shortest=11,
         longest=30,
         can_win=("herons", "pikes"),
@@ -144,6 +145,15 @@ def test_facts():
         "Quoi que l’on joue, la manche finit tôt ou tard (avec une probabilité de 1).",
         "Le temps met fin à la manche après 8,5\u00a0min au plus tard.",
     ]
+
+
+def test_that_the_round_ends_is_not_said_without_who_can_hold_it_up():
+    facts = Facts(9, 1, 9, True, True, ("herons",), ("herons", "pikes"), 2, None, ())
+    assert list(fact_lines(facts, None, ENGLISH))[-1] == (
+        "If all sides play on, the round ends sooner or later (with probability 1); "
+        "a side that does not want it to can hold it up: herons."
+    )
+    assert list(fact_lines(facts, None, FRENCH))[-1].endswith("peut l’en empêcher : les hérons.")
 
 
 def test_a_french_card_is_told_in_french(capsys):

@@ -1,75 +1,86 @@
-"""Stall: a side that stops acting of its own will keeps the round from ending.
+"""Stall: a side keeps the round from ending by what the rules leave to it.
 
-The hold-out set of a side: the states from which no end can be reached along moves that are not that
-side's to refuse (the other sides', the forced, the clock's). It is what an attractor computation for
-"everybody but this side" leaves over (C. Baier and J.-P. Katoen, Principles of Model Checking, 2008,
-ch. 7 and 10, on backward reachability), here for races instead of turns. States from which no end
+It may leave undone what nothing makes it do, and choose among what it must do with a ball. Where play can
+still end, but not as long as that side does not want it to whatever the others do, it holds the round up (what
+an attractor computation for "everybody but this side" leaves over, see `forcing`). States from which no end
 can be reached at all are dead ends or loops and are told there.
 """
 
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
 
+from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
-from compose.check.forcing import can_force
-from compose.check.pointing import how_many_like_this, told_as_one
+from compose.check.forcing import can_avoid, can_force
+from compose.check.liberties import Kind, Liberty, held_up, what_lets
+from compose.check.pointing import how_many_like_this, teacher_fetches, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise, sentence, subject
-from compose.net.net import Transition
 from grammar.finding import Basis, Finding, Severity
-from grammar.span import Span, nowhere
+from grammar.span import nowhere
+from grammar.words import listing
 
 CODE = "C-stall"
 
 
 def stall(study: Study) -> list[Finding]:
     """One finding for each side that can hold the round up; alike mirrored sides share one."""
-    if len(study.net.sides) < 2 or not study.ended.any():
-        return []
-    held = {side: hold_out(study, side) for side in study.net.sides}
-    stalling = [side for side in study.net.sides if held[side].any()]
-    return [_finding(study, sides[0], held[sides[0]], sides) for sides in told_as_one(study.net, stalling)]
+    stalling = [side for side in study.net.sides if hold_out(study, side).any()]
+    return [_finding(study, sides) for sides in told_as_one(study.net, stalling)]
 
 
 def hold_out(study: Study, side: str) -> Bools:
-    """The states in which play can still end, but not unless this side acts of its own will."""
-    refusable = _refusable_moves(study, side)
-    if not refusable.any():
+    """The states in which play can still end, but not unless this side wants it to."""
+    if len(study.net.sides) < 2 or not study.ended.any():
         return np.zeros(study.space.states, dtype=np.bool_)
-    without = ~refusable[study.space.transitions]
-    return study.can_end & ~study.reaching(study.ended, without)
+    if side not in study.held_up_by:
+        study.held_up_by[side] = held_up(study, powers_of(study.net, side))
+    return study.held_up_by[side]
 
 
-def _refusable_moves(study: Study, side: str) -> Bools:
-    return np.array([_refusable(t, side) for t in study.net.transitions], dtype=np.bool_)
-
-
-def _refusable(transition: Transition, side: str) -> bool:
-    return transition.side == side and not transition.forced
-
-
-def _finding(study: Study, side: str, held: Bools, sides: list[str]) -> Finding:
-    profits = np.flatnonzero(held & study.ahead(side))
-    state = int(profits[0] if profits.size else np.flatnonzero(held)[0])
+def _finding(study: Study, sides: list[str]) -> Finding:
+    side = sides[0]
+    powers, held = powers_of(study.net, side), hold_out(study, side)
+    profits = _profits(study, side)
+    state = int((profits if profits.size else np.flatnonzero(held))[0])
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if profits.size else ""
-    forced = bool(can_force(study, _refusable_moves(study, side), held)[0])
-    common = how_many_like_this(int(held.sum()), study.space.states)
+    forced = bool(can_force(study, powers, held)[0])
+    blamed = what_lets(study, side)
+    told = [each.rule.span for each in blamed if each.rule]
     return Finding(
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
         title=sentence(
-            f"{subject(side)}{likewise(sides[1:])} can keep the round from ending{clock}{gain}, just by not playing on."
+            f"{subject(side)}{likewise(sides[1:])} can keep the round from ending{clock}{gain}, just by {_by(blamed)}."
         ),
-        place=_sentence(study, side),
-        hint=f"{_how(side, bool(held[0]), forced)} {common} {_mend(study, side)}",
+        place=told[0] if told else nowhere(),
+        hint=" ".join(
+            [
+                _how(side, bool(held[0]), forced),
+                how_many_like_this(int(held.sum()), study.space.states),
+                *(_what_lets_and_mends(study, each) for each in blamed),
+            ]
+        ),
+        others=tuple(dict.fromkeys(told[1:])),
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
-        numbers=(*_numbers(held, profits), ("can be forced from the start", float(forced))),
+        numbers=(
+            ("situations", float(held.sum())),
+            ("of them ahead at the bell for good", float(profits.size)),
+            ("can be forced from the start", float(forced)),
+        ),
     )
+
+
+def _profits(study: Study, side: str) -> Longs:
+    """Where it holds the round up and stays ahead until the bell, whenever that rings and whatever comes."""
+    lead = hold_out(study, side) & study.ahead(side)
+    if not lead.any():
+        return np.flatnonzero(lead)
+    return np.flatnonzero(lead & can_avoid(study, powers_of(study.net, side), study.ended | ~study.ahead(side)))
 
 
 def _how(side: str, from_the_start: bool, forced: bool) -> str:
@@ -81,26 +92,25 @@ def _how(side: str, from_the_start: bool, forced: bool) -> str:
     return "It takes some luck, or the others' help, to come there."
 
 
-def _numbers(held: Bools, profits: NDArray[np.int64]) -> tuple[tuple[str, float], ...]:
-    return (("situations", float(held.sum())), ("of them ahead at the bell", float(profits.size)))
+def _by(blamed: tuple[Liberty, ...]) -> str:
+    if any(each.kind is not Kind.CHOOSE for each in blamed):
+        return "not playing on"
+    return "choosing what to do with the ball"
 
 
-def _sentence(study: Study, side: str) -> Span:
-    """The sentence of the first thing that the side may leave undone."""
-    for transition in study.net.transitions:
-        if _refusable(transition, side) and transition.rules:
-            return transition.rules[0].span
-    return nowhere()
-
-
-def _mend(study: Study, side: str) -> str:
-    needed = {
-        study.net.places[place].token
-        for transition in study.net.transitions
-        if _refusable(transition, side)
-        for limit in transition.rate.limits
-        for place in limit
-    }
-    if "ball" in needed:
-        return 'Give a hold limit: "a ball is held at most 10 s".'
-    return f"Make {subject(side)} act within a time, or let the others act without waiting."
+def _what_lets_and_mends(study: Study, liberty: Liberty) -> str:
+    """What the side may do or leave undone, and what takes that from it."""
+    said = f'"{liberty.rule.text}"' if liberty.rule else "what it does"
+    if liberty.kind is Kind.HOLD:
+        kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls)
+        limits = listing(f'"a {kind} is held at most 10 s"' for kind in kinds)
+        return f"It may keep a ball for as long as it likes. Give a hold limit: {limits}."
+    if liberty.kind is Kind.CHOOSE:
+        return (
+            f"It must do something with the ball, but it may do nothing but this, over and over: {said}. "
+            'Leave that line out, or say when it may be done ("..., only when ...").'
+        )
+    if liberty.kind is Kind.FETCH:
+        others = listing(f'"{teacher_fetches(study.net.places[place])}"' for place in liberty.balls)
+        return f"It need not fetch: {said} only says that it may. Let others fetch as well: {others}."
+    return f"It may leave this undone: {said}. Let others do it as well, or let the round go on without it."

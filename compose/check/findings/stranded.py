@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from compose.check.graph import Longs
-from compose.check.pointing import how_many_like_this, span_of_last_move
+from compose.check.pointing import how_many_like_this, span_of_last_move, teacher_fetches
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise
@@ -92,7 +92,4 @@ def _mend(where: Place, who: str, sometimes: bool) -> str:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
     if where.token != "ball" or where.kind is None:
         return f"Say who may {who} them and when, or say that they are out for the round."
-    said = where.one.removeprefix(f"{where.kind} ")
-    balls = where.many.removesuffix(f" {said}")
-    spot = said.removeprefix("in ").removesuffix(f" of {where.side}").removesuffix(f" of the {where.side}")
-    return f'Say who may fetch them and when, such as "the teacher fetches {balls} from {spot}, 6 times a minute".'
+    return f'Say who may fetch them and when, such as "{teacher_fetches(where)}".'

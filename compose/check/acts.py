@@ -1,0 +1,101 @@
+"""The acts of one side in every state of play: which it may leave undone, and between which it chooses.
+
+A rule that makes a side act (a hold limit) forces some act with that ball, never this act: of forced acts with
+the same balls the side does one, no matter which. That is a duty.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Sequence
+
+import numpy as np
+from attrs import frozen
+from numpy.typing import NDArray
+
+from compose.check.condition import Bools
+from compose.check.space import Ints, StateSpace
+from compose.net.net import Net, Transition
+
+Longs = NDArray[np.int64]
+NONE = -1
+
+
+@frozen(eq=False)
+class Powers:
+    """Of all transitions (transitions,): which the side may `leave` undone, which it `must` do if not others.
+
+    Of the latter it may keep to those that it may `choose`; in a duty without such a one anything may come.
+    """
+
+    leave: Bools
+    must: Bools
+    choose: Bools
+
+
+@frozen(eq=False)
+class Acts:
+    """The side's attempts, numbered; an attempt is one thing tried in one state, with all its outcomes.
+
+    `open` (edges,) are the moves that are not the side's to choose. `attempt_of` (edges,) is the attempt
+    whose outcome a move is. `state_of` and `duty_of` (attempts,): its state and duty. `owed_in` (duties,):
+    the state of a duty. -1 stands for none.
+    """
+
+    open: Bools
+    attempt_of: Longs
+    state_of: Longs
+    duty_of: Longs
+    owed_in: Longs
+
+
+def powers_of(net: Net, side: str) -> Powers:
+    """What the rules leave to a side."""
+    mine = _mask([transition.side == side for transition in net.transitions])
+    forced = _mask([transition.forced for transition in net.transitions])
+    return Powers(mine & ~forced, mine & forced, mine & forced)
+
+
+def duty_of(transition: Transition, net: Net) -> frozenset[int]:
+    """The places of the balls that an act is done with."""
+    for places in (*(ratio.numerator for ratio in transition.rate.ratios), *transition.rate.limits):
+        if places and all(net.places[place].token == "ball" for place in places):
+            return frozenset(places)
+    return frozenset()
+
+
+def acts_of(space: StateSpace, sources: Ints, powers: Powers) -> Acts:
+    """The attempts of a side with these powers; `sources` as given by `space.sources()`."""
+    net = space.net
+    duties = [duty_of(transition, net) for transition in net.transitions]
+    duty, kind = _numbered(duties), _numbered([(t.attempt, d) for t, d in zip(net.transitions, duties, strict=True)])
+    by, source = space.transitions, sources.astype(np.int64)
+    owed = source * len(net.transitions) + duty[by]
+    chosen = powers.choose[by]
+    kept_from = powers.must[by] & ~chosen
+    kept_from[kept_from] = np.isin(owed[kept_from], owed[chosen])
+    mine = np.flatnonzero(powers.leave[by] | chosen)
+    keys, number = np.unique(source[mine] * len(net.transitions) + kind[by[mine]], return_inverse=True)
+    attempt_of = np.full(space.edges, NONE, dtype=np.int64)
+    attempt_of[mine] = number
+    state_of = keys // max(1, len(net.transitions))
+    owing = np.flatnonzero(chosen)
+    debts, debt = np.unique(owed[owing], return_inverse=True)
+    duty_of_attempt = np.full(len(keys), NONE, dtype=np.int64)
+    duty_of_attempt[attempt_of[owing]] = debt
+    return Acts(
+        open=(attempt_of == NONE) & ~kept_from,
+        attempt_of=attempt_of,
+        state_of=state_of,
+        duty_of=duty_of_attempt,
+        owed_in=debts // max(1, len(net.transitions)),
+    )
+
+
+def _mask(values: list[bool]) -> Bools:
+    return np.array(values, dtype=np.bool_)
+
+
+def _numbered(values: Sequence[Hashable]) -> Longs:
+    """For each value the number under which an equal one first stands."""
+    first: dict[Hashable, int] = {}
+    return np.array([first.setdefault(value, number) for number, value in enumerate(values)], dtype=np.int64)
