@@ -50,6 +50,8 @@ PAIRS = (
     Pair("stranded-balls", "C-stranded", "players roll a soft ball at the cones of the other side"),
     Pair("closed-strip", "C-stranded", "players roll a soft ball at the cones of the other side"),
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
+    Pair("stall-by-passing", "C-stall", "players pass a soft ball to a team-mate"),
+    Pair("stall-by-not-fetching", "C-stall", "players fetch soft balls from behind their back line"),
     Pair("idle", "C-idle", "a ball is caught: the first in the catcher's rest queue returns", shown=False),
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),

@@ -8,13 +8,16 @@ can be reached at all are dead ends or loops and are told there.
 
 from __future__ import annotations
 
+from collections.abc import Hashable
+
 import numpy as np
+from attrs import frozen
 
 from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
 from compose.check.forcing import can_avoid, can_force
 from compose.check.liberties import Kind, Liberty, held_up, what_lets
-from compose.check.pointing import how_many_like_this, teacher_fetches, told_as_one
+from compose.check.pointing import how_many_like_this, teacher_fetches
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise, sentence, subject
@@ -23,12 +26,18 @@ from grammar.span import nowhere
 from grammar.words import listing
 
 CODE = "C-stall"
+LUCK = "it takes some luck, or the others' help, to come there"
 
 
 def stall(study: Study) -> list[Finding]:
-    """One finding for each side that can hold the round up; alike mirrored sides share one."""
-    stalling = [side for side in study.net.sides if hold_out(study, side).any()]
-    return [_finding(study, sides) for sides in told_as_one(study.net, stalling)]
+    """One finding for each side that can hold the round up; mirrored sides share one where the same lets them."""
+    found: dict[Hashable, list[Stalling]] = {}
+    for side in study.net.sides:
+        if hold_out(study, side).any():
+            stalling = _stalling(study, side)
+            twin = "" if side in study.net.mirrored else side
+            found.setdefault((twin, *((each.kind, each.rule) for each in stalling.blamed)), []).append(stalling)
+    return [_finding(study, alike) for alike in found.values()]
 
 
 def hold_out(study: Study, side: str) -> Bools:
@@ -40,37 +49,57 @@ def hold_out(study: Study, side: str) -> Bools:
     return study.held_up_by[side]
 
 
-def _finding(study: Study, sides: list[str]) -> Finding:
-    side = sides[0]
-    powers, held = powers_of(study.net, side), hold_out(study, side)
-    profits = _profits(study, side)
-    state = int((profits if profits.size else np.flatnonzero(held))[0])
+@frozen(eq=False)
+class Stalling:
+    """One side that holds the round up: where, where it wins by it at the bell, how it comes there, what lets it."""
+
+    side: str
+    held: Bools
+    profits: Longs
+    how: str
+    blamed: tuple[Liberty, ...]
+
+
+def _stalling(study: Study, side: str) -> Stalling:
+    held = hold_out(study, side)
+    how = "it is so from the start"
+    if not held[0]:
+        forced = can_force(study, powers_of(study.net, side), held)[0]
+        how = "it can bring that about, whatever the others do" if forced else LUCK
+    return Stalling(side, held, _profits(study, side), how, what_lets(study, side))
+
+
+def _finding(study: Study, alike: list[Stalling]) -> Finding:
+    first = alike[0]
+    gaining = [each for each in alike if each.profits.size]
+    shown = gaining[0] if gaining else first
+    state = int((shown.profits if gaining else shown.held.nonzero()[0])[0])
     clock = " before the bell" if study.net.bell is not None else ""
-    gain = " and win by it at the bell" if profits.size else ""
-    forced = bool(can_force(study, powers, held)[0])
-    blamed = what_lets(study, side)
-    told = [each.rule.span for each in blamed if each.rule]
+    gain = " and win by it at the bell" if len(gaining) == len(alike) else ""
+    told = [each.rule.span for each in first.blamed if each.rule]
+    only = [f"Only {listing(subject(each.side) for each in gaining)} can win by it at the bell."]
     return Finding(
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
         title=sentence(
-            f"{subject(side)}{likewise(sides[1:])} can keep the round from ending{clock}{gain}, just by {_by(blamed)}."
+            f"{subject(first.side)}{likewise([each.side for each in alike[1:]])} can keep the round from ending"
+            f"{clock}{gain}, just by {_by(first.blamed)}."
         ),
         place=told[0] if told else nowhere(),
         hint=" ".join(
             [
-                _how(side, bool(held[0]), forced),
-                how_many_like_this(int(held.sum()), study.space.states),
-                *(_what_lets_and_mends(study, each) for each in blamed),
+                _hows(alike),
+                how_many_like_this(int(first.held.sum()), study.space.states),
+                *(only if gaining and not gain else []),
+                *(_what_lets_and_mends(study, each) for each in first.blamed),
             ]
         ),
         others=tuple(dict.fromkeys(told[1:])),
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=(
-            ("situations", float(held.sum())),
-            ("of them ahead at the bell for good", float(profits.size)),
-            ("can be forced from the start", float(forced)),
+            ("situations", float(first.held.sum())),
+            ("of them ahead at the bell for good", float(first.profits.size)),
         ),
     )
 
@@ -83,13 +112,11 @@ def _profits(study: Study, side: str) -> Longs:
     return np.flatnonzero(lead & can_avoid(study, powers_of(study.net, side), study.ended | ~study.ahead(side)))
 
 
-def _how(side: str, from_the_start: bool, forced: bool) -> str:
-    """Whether the side only can come there, or can see to it that play comes there."""
-    if from_the_start:
-        return "It is so from the start."
-    if forced:
-        return sentence(f"{subject(side)} can bring that about, whatever the others do.")
-    return "It takes some luck, or the others' help, to come there."
+def _hows(alike: list[Stalling]) -> str:
+    """How each comes there, said once where it is the same for all."""
+    if len({each.how for each in alike}) == 1:
+        return sentence(f"{alike[0].how}.")
+    return " ".join(sentence(f"for {subject(each.side)}: {each.how}.") for each in alike)
 
 
 def _by(blamed: tuple[Liberty, ...]) -> str:
