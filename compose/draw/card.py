@@ -26,15 +26,14 @@ LAST_WORD = "Local safety rules and the teacher in charge come first: they decid
 
 @frozen
 class CardNotes:
-    """What other stages have to say: modifiers as (name, what it did), lines of the check and the forecast.
+    """What other stages have to say: modifiers as (name, what it did), lines of what is known of the game.
 
-    Lines of check and forecast are in the language of the card already, and so are the names of modifiers; what
+    Lines of what is known are in the language of the card already, and so are the names of modifiers; what
     is quoted of authors is as it was written.
     """
 
     modifiers: tuple[tuple[str, str], ...] = ()
-    check: tuple[str, ...] = ()
-    forecast: tuple[str, ...] = ()
+    known: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     lineage: tuple[str, ...] = ()
 
@@ -135,9 +134,7 @@ def _sections(
         CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in game.told("cue"))),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
         CardSection(say("Take care"), (*_cautions(game, said, catalogue, wording), say(LAST_WORD)), "care"),
-        CardSection(
-            say("Checked and forecast"), tuple(sentence(line) for line in (*said.check, *said.forecast)), "proof"
-        ),
+        CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),
     )
 
 

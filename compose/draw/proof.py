@@ -2,32 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
+from compose.answer.answer import Answer, to_mend
 from compose.draw.french import side_name, side_players
 from compose.draw.wording import Wording
 from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.lower.tokens import does, is_plural
-from grammar.finding import Finding
+from compose.net.match import Match
 
 if TYPE_CHECKING:
-    from compose.check import Facts
     from compose.forecast.answers import Answers
 
 FINDING = "finding"  # the context of the catalogue that says findings by their codes
-MOST_TOLD = 2  # our choice: a card has room for so many findings
+MOST_TOLD = 3  # our choice: a card has room for so many findings
 
 
-def check_lines(
-    players: Mapping[str, int], to_mend: Sequence[Finding], facts: Sequence[str], wording: Wording
-) -> tuple[str, ...]:
-    """Whom the check was for, what is to mend, else the first of the facts."""
-    if not to_mend:
-        return (wording.say("Checked for {people}: nothing to mend", people=people(players, wording)), *facts[:1])
-    things = wording.counted(len(to_mend), "thing", "things")
-    head = wording.say("Checked for {people}: {things} to mend", people=people(players, wording), things=things)
-    return head, *(wording.known(FINDING, each.code) or each.title for each in to_mend[:MOST_TOLD])
+def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
+    """What is known of a game on its card: the gravest findings and how many there are, then what to expect."""
+    told = (*check_lines(answer, wording), *_looked_lines(answer, wording))
+    if answer.numbers is None:
+        return told
+    return (*told, *forecast_lines(answer.numbers, answer.match, wording))
+
+
+def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """For whom and by which sets it was looked at, what is to mend, else the first of the facts."""
+    who, wrong = people(answer.staged.players, wording), to_mend(answer.findings)
+    things = wording.counted(len(wrong), "thing", "things")
+    if answer.added is None:
+        nothing = wording.say("Checked for {people}: nothing to mend", people=who)
+        yield nothing if not wrong else wording.say("Checked for {people}: {things} to mend", people=who, things=things)
+    else:
+        nothing = wording.say("Checked and forecast for {people}: nothing to mend", people=who)
+        something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
+        yield something if wrong else nothing
+    for each in wrong[:MOST_TOLD]:
+        yield wording.known(FINDING, each.code) or each.title
+    if len(wrong) > MOST_TOLD:
+        more = wording.counted(len(wrong) - MOST_TOLD, "thing", "things")
+        yield wording.say("{things} more to mend: the commands check and forecast tell all of them", things=more)
+    if not wrong and answer.facts is not None:
+        yield from list(fact_lines(answer, wording))[:1]
+
+
+def _looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """How much was looked at, where that was not everything."""
+    if answer.facts is not None and not answer.whole:
+        number = wording.figure(answer.facts.states)
+        yield wording.say("{number} situations were looked at; there are more, so this is no proof", number=number)
 
 
 def people(players: Mapping[str, int], wording: Wording) -> str:
@@ -37,10 +61,14 @@ def people(players: Mapping[str, int], wording: Wording) -> str:
     return wording.listed(side_players(wording, side, number) for side, number in players.items())
 
 
-def fact_lines(facts: Facts, bell_minutes: float | None, wording: Wording, halves: bool = False) -> Iterator[str]:
-    """What the check found out besides its findings, but how much it looked at; in `halves` groups can win."""
+def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """What the check found out besides its findings, but how much it looked at."""
+    facts, bell = answer.facts, answer.staged.net.bell
+    if facts is None:
+        return
     if facts.can_win:
         sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.can_win)
+        halves = answer.match.halves
         yield wording.say("Can win over both halves: {sides}." if halves else "Can win: {sides}.", sides=sides)
     if facts.shortest is not None:
         moves = wording.counted(facts.shortest, "move", "moves")
@@ -54,13 +82,14 @@ def fact_lines(facts: Facts, bell_minutes: float | None, wording: Wording, halve
         )
     elif facts.ends_surely:
         yield wording.say("The round ends in every line of play, sooner or later (with probability 1).")
-    if bell_minutes is not None:
-        time = f"{wording.figure(bell_minutes)}\u00a0min" if not wording.english else f"{bell_minutes:g} min"
+    if bell is not None:
+        minutes_ = bell.after_s / 60
+        time = f"{wording.figure(minutes_)}\u00a0min" if not wording.english else f"{minutes_:g} min"
         yield wording.say("The clock ends it after {time} at the latest.", time=time)
 
 
-def forecast_lines(found: Answers, wording: Wording) -> tuple[str, str]:
-    """How long a round lasts, how often it is a pupil's turn, and who wins."""
+def forecast_lines(found: Answers, match: Match, wording: Wording) -> tuple[str, str]:
+    """How long a round lasts, how often it is a pupil's turn, and who wins the game."""
     say = wording.say
     length = say("A round lasts {time} on average", time=time_said(found.minutes.value, wording))
     if found.stopped.value > SELDOM:
@@ -71,8 +100,18 @@ def forecast_lines(found: Answers, wording: Wording) -> tuple[str, str]:
         turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
     if any(chance.value > SELDOM for _, chance in found.wins):
         wins = wording.listed(_wins(side, chance.value, wording) for side, chance in found.wins)
-        turns = say("{one}; {other}", one=turns, other=say("{wins} of the rounds", wins=wins))
+        turns = say("{one}; {other}", one=turns, other=_of_games(wins, match, wording))
     return say("{length} (forecast).", length=length), f"{turns}."
+
+
+def _of_games(wins: str, match: Match, wording: Wording) -> str:
+    """What the odds are the odds of."""
+    if match.halves:
+        return wording.say("by the side that a group begins as, {wins} of the games of two halves", wins=wins)
+    if match.best_of > 1:
+        number = wording.figure(match.best_of)
+        return wording.say("{wins} of the games of up to {number} rounds", wins=wins, number=number)
+    return wording.say("{wins} of the rounds", wins=wins)
 
 
 def _wins(side: str, chance: float, wording: Wording) -> str:

@@ -10,6 +10,7 @@ from pathlib import Path
 from attrs import frozen
 
 import library
+from compose.answer.answer import to_mend
 from compose.draw.booklet import booklet_of
 from compose.draw.card import Card
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
@@ -71,7 +72,7 @@ def make_booklet(
     else:
         bound = look.wording.counted(len(cards), "printed card", "printed cards")
         say(look.wording.say("The booklet with {cards} is in {file}.", cards=bound, file=out))
-        say_findings(findings)
+        say_findings(to_mend(findings))
     return exit_code(findings)
 
 
@@ -93,14 +94,13 @@ def _cards(
 
 def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) -> tuple[Card, tuple[Finding, ...]]:
     if binding.checked:
-        from compose.check import Budget
         from compose.terminal.carding import card_for
-        from compose.terminal.stages import checked, ready
+        from compose.terminal.stages import answered, ready
 
         prepared = ready(name, modifiers, None, as_json)
-        result = checked(prepared, Budget(200_000, 10.0))
+        answer = answered(prepared)
         floor = laid_out(prepared.game, prepared.players)
-        return card_for(prepared, result, floor, None, binding.look), (*prepared.findings, *floor.problems)
+        return card_for(prepared, answer, floor, None, binding.look), (*answer.findings, *floor.problems)
     made, said = remixed(name, modifiers, as_json)
     floor = laid_out(made.game, split(made, None, as_json))
     return card_of_remix(made, floor, None, binding.look), (*said, *floor.problems)

@@ -5,22 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from compose.check import Budget, CheckResult
+from compose.answer.answer import Answer
 from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
-from compose.draw.proof import check_lines, forecast_lines
+from compose.draw.proof import answer_lines, check_lines
 from compose.draw.shapes import Drawing
 from compose.draw.wording import Wording
 from compose.net.floor import floor_of
 from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.checking import found_out
-from compose.terminal.finding_games import kit
+from compose.terminal.answering import answer_json
 from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
-from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding
 from grammar.words import listing
 from library import Hall
 
@@ -47,17 +46,17 @@ def make_card(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     prepared = ready(name, modifiers, pupils, as_json)
-    result = checked(prepared, Budget(2_000_000, 60.0))
+    answer = answered(prepared)
     floor = floor_of(prepared.game, prepared.players, sizes_m(prepared.game))
     in_hall = hall_named(hall, as_json)
-    card = card_for(prepared, result, floor, in_hall, look)
-    findings = (*prepared.findings, *result.findings, *plan_findings(prepared.game, floor, in_hall))
+    card = card_for(prepared, answer, floor, in_hall, look)
+    of_plan = plan_findings(prepared.game, floor, in_hall)
     if out is not None:
         plan = plan_of(prepared.game, floor, in_hall, units=look.units, wording=look.wording)
         data = _written(card, plan, out.suffix.lower(), sheet, large, as_json)
         write(out, data, force, as_json)
-    _answer(card, out, findings, look.wording, as_json)
-    return exit_code(findings)
+    _say(card, out, answer, of_plan, look.wording, as_json)
+    return exit_code((*answer.findings, *of_plan))
 
 
 def paper_named(name: str, as_json: bool) -> str:
@@ -68,30 +67,9 @@ def paper_named(name: str, as_json: bool) -> str:
     return sheet
 
 
-def card_for(prepared: Ready, result: CheckResult, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK) -> Card:
-    """The card of a remix with what the check says of it."""
-    said = _check_lines(prepared, result, look.wording)
-    return card_of_remix(prepared.remix, floor, hall, look, said, _forecast_lines(prepared, result, look.wording))
-
-
-def _forecast_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
-    """The forecast in two sentences, where it is quick and nothing is to mend first."""
-    if result.space is None or _to_mend(prepared, result):
-        return ()
-    from compose.forecast.in_short import forecast_in_short
-
-    found = forecast_in_short(result.space, kit())
-    return forecast_lines(found, wording) if found else ()
-
-
-def _check_lines(prepared: Ready, result: CheckResult, wording: Wording) -> tuple[str, ...]:
-    facts = tuple(found_out(prepared, result.facts, wording)) if result.facts else ()
-    return check_lines(prepared.players, _to_mend(prepared, result), facts, wording)
-
-
-def _to_mend(prepared: Ready, result: CheckResult) -> list[Finding]:
-    """What the check command counts as to be mended, too: what the way to the net found, then the check itself."""
-    return [each for each in (*prepared.findings, *result.findings) if each.severity is not Severity.NOTE]
+def card_for(prepared: Ready, answer: Answer, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK) -> Card:
+    """The card of a remix with what is known of it."""
+    return card_of_remix(prepared.remix, floor, hall, look, answer_lines(answer, look.wording))
 
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:
@@ -116,8 +94,12 @@ def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
 
-def _answer(card: Card, out: Path | None, findings: Sequence[Finding], wording: Wording, as_json: bool) -> None:
+def _say(
+    card: Card, out: Path | None, answer: Answer, of_plan: Sequence[Finding], wording: Wording, as_json: bool
+) -> None:
     if as_json:
+        told = answer_json(answer)
+        told["findings"] += [finding_json(finding) | {"set": "plan"} for finding in of_plan]
         say_json(
             {
                 "title": card.title,
@@ -125,8 +107,8 @@ def _answer(card: Card, out: Path | None, findings: Sequence[Finding], wording: 
                 "sections": [{"heading": part.heading, "lines": list(part.lines)} for part in card.sections],
                 "footer": list(card.footer),
                 "written": str(out) if out else None,
-                "findings": [finding_json(finding) for finding in findings],
             }
+            | told
         )
         return
     if out is None:
@@ -135,4 +117,5 @@ def _answer(card: Card, out: Path | None, findings: Sequence[Finding], wording: 
         say(text_of(card).rstrip())
     else:
         say(wording.say("The card of {game} is in {file}.", game=card.title, file=out))
-    say_findings(findings)
+        say(f"{next(check_lines(answer, wording))}.")
+    say_findings((*of_plan, *answer.findings))

@@ -10,26 +10,24 @@ from typing import Any
 from attrs import evolve, field, frozen
 
 import library
-from compose.check import Budget, StateSpace, explore
+from compose.answer.answer import Answer
+from compose.answer.foreseeing import foreseen
+from compose.check import Budget
 from compose.check.space import USUAL
 from compose.forecast.answers import Answers
-from compose.forecast.chances import said_too_much
-from compose.forecast.findings import forecast_findings
-from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.forecast import Forecast
 from compose.forecast.simulate import Play
 from compose.forecast.telling import Section, told_first, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
 from compose.net.lower.tokens import does
-from compose.net.net import Net
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.checking import headline
+from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
+from compose.terminal.answering import answer_json, verdict
+from compose.terminal.checking import head_json, headline
 from compose.terminal.finding_games import kit
 from compose.terminal.patience import INTERRUPTED, Patience
-from compose.terminal.remixing import remix_title
 from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
-from compose.terminal.stages import Ready, ready
-from grammar.finding import Finding, Severity
+from compose.terminal.stages import Ready, checked, ready
 from grammar.words import count, listing
 
 WIDTH = 78
@@ -48,9 +46,8 @@ class Asked:
 
 
 def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:
-    """Forecast a game and print it; the exit code."""
+    """Forecast a game and print it with what is proved; the exit code."""
     prepared = ready(name, modifiers, pupils, as_json)
-    _refuse_impossible(prepared, as_json)
     fewer = _fewer(name, modifiers, prepared, asked.absent, as_json)
     with Patience() as patience:
         asked = evolve(
@@ -63,47 +60,41 @@ def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked
             patience.rest()
             _say_first(prepared, known)
 
-        found = forecast_of(prepared, asked, first=None if as_json else first)
-        short = forecast_of(fewer, asked, compare=False) if fewer is not None and found is not None else None
-    if found is None:
-        return _nothing_known(patience.stopped, as_json)
-    findings = (*prepared.findings, *forecast_findings(found, library.norms()))
+        answer = _answer(prepared, asked, compare=True, first=None if as_json else first)
+        told = answer.forecast
+        short = _answer(fewer, asked).numbers if fewer is not None and told is not None else None
+    if told is None:
+        return _nothing_known(answer, patience.stopped, as_json)
     seen = seen_rounds(prepared, asked.kept, as_json) if asked.kept is not None else None
-    change = correction(prepared, found.band.usual, seen) if seen is not None else ()
+    # Rounds are kept one by one: they are held against the odds of one.
+    of_a_round = evolve(told.band.usual, wins=told.odds.wins)
+    change = correction(prepared, of_a_round, seen) if seen is not None else ()
     if as_json:
         with_seen = {"with_own_rounds": correction_json(seen, change)} if seen is not None else {}
-        say_json(_json(prepared, fewer, found, short, findings) | with_seen)
+        say_json(_json(prepared, fewer, answer, told, short) | with_seen)
     else:
-        _say_then(fewer, found, short)
+        _say_then(fewer, told, short)
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
-        _say_findings(findings)
-    return INTERRUPTED if patience.stopped else exit_code(findings)
+        say_findings(answer.findings)
+        say(verdict(answer))
+    return INTERRUPTED if patience.stopped else exit_code(answer.findings)
 
 
-def forecast_of(
-    prepared: Ready, asked: Asked, compare: bool = True, first: Callable[[Forecast], None] | None = None
-) -> Forecast | None:
-    """The forecast of a prepared game: exact where its space can be explored whole, else simulated.
-
-    `first` hears of it while it is not compared yet.
-    """
-    return forecast(
-        explored(prepared.net, asked.budget),
+def _answer(
+    prepared: Ready, asked: Asked, compare: bool = False, first: Callable[[Forecast], None] | None = None
+) -> Answer:
+    """What is proved and forecast of a prepared game; `first` hears of the forecast while it is not compared yet."""
+    return foreseen(
+        checked(prepared, asked.budget),
         library.norms(),
         kit(),
         lesson_minutes=asked.lesson_minutes,
         play=asked.play,
-        other_half=explored(prepared.turned, asked.budget) if prepared.turned is not None else None,
+        budget=asked.budget,
         compare=compare,
         first=first,
     )
-
-
-def explored(net: Net, budget: Budget) -> StateSpace | Net:
-    """The whole space of a net, or the net itself where that is past the budget."""
-    space = explore(net, budget)
-    return space if isinstance(space, StateSpace) and space.complete else net
 
 
 def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as_json: bool) -> Ready | None:
@@ -116,13 +107,9 @@ def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as
     return ready(name, modifiers, present, as_json)
 
 
-def _refuse_impossible(prepared: Ready, as_json: bool) -> None:
-    wrong = said_too_much(prepared.net)
-    if wrong:
-        stop((*prepared.findings, *wrong), as_json)
-
-
-def _nothing_known(stopped: bool, as_json: bool) -> int:
+def _nothing_known(answer: Answer, stopped: bool, as_json: bool) -> int:
+    if exit_code(answer.findings) == WRONG:
+        stop(answer.findings, as_json)
     if not stopped:
         title = "The time was too short to play even a first batch of rounds."
         refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
@@ -141,10 +128,10 @@ def _say_first(prepared: Ready, known: Forecast) -> None:
     sys.stdout.flush()
 
 
-def _say_then(fewer: Ready | None, found: Forecast, short: Forecast | None) -> None:
-    _say_sections(told_then(found))
+def _say_then(fewer: Ready | None, told: Forecast, short: Answers | None) -> None:
+    _say_sections(told_then(told))
     if fewer is not None and short is not None:
-        for line in _with_fewer(fewer, found.band.usual, short.band.usual):
+        for line in _with_fewer(fewer, told.band.usual, short):
             say(line)
         say()
 
@@ -157,12 +144,6 @@ def _say_sections(sections: Sequence[Section]) -> None:
             for piece in textwrap.wrap(line.strip(), WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  "):
                 say(piece if len(line) + 2 > WIDTH else f"  {line}")
         say()
-
-
-def _say_findings(findings: Sequence[Finding]) -> None:
-    say_findings(findings)
-    to_mend = sum(finding.severity is Severity.WARNING for finding in findings)
-    say("Nothing to mend." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
 
 
 def _with_fewer(fewer: Ready, all_here: Answers, with_fewer: Answers) -> Iterator[str]:
@@ -180,14 +161,9 @@ def _with_fewer(fewer: Ready, all_here: Answers, with_fewer: Answers) -> Iterato
 
 
 def _json(
-    prepared: Ready, fewer: Ready | None, found: Forecast, short: Forecast | None, findings: Sequence[Finding]
+    prepared: Ready, fewer: Ready | None, answer: Answer, told: Forecast, short: Answers | None
 ) -> dict[str, Any]:
-    answer: dict[str, Any] = {
-        "game": remix_title(prepared.remix),
-        "modifiers": [use.label for use in prepared.remix.uses],
-        "players": dict(prepared.players),
-        "forecast": forecast_json(found),
-    }
+    said = head_json(prepared) | {"forecast": forecast_json(told)}
     if fewer is not None and short is not None:
-        answer["with_fewer"] = {"players": dict(fewer.players), "answers": answers_json(short.band.usual)}
-    return answer | {"findings": [finding_json(finding) for finding in findings]}
+        said["with_fewer"] = {"players": dict(fewer.players), "answers": answers_json(short)}
+    return said | answer_json(answer)

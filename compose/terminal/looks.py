@@ -90,15 +90,13 @@ def card_of_remix(
     floor: Floor,
     hall: Hall | None,
     look: Look = USUAL_LOOK,
-    check: tuple[str, ...] = (),
-    forecast: tuple[str, ...] = (),
+    known: tuple[str, ...] = (),
 ) -> Card:
-    """The card of a remix: its modifiers, its lineage, and what check and forecast say where they were asked."""
+    """The card of a remix: its modifiers, its lineage, and what is known of it where that was asked."""
     labels = tuple(label_said(use, look.wording) for use in made.uses)
     notes = CardNotes(
         modifiers=tuple(zip(labels, (use.modifier.about for use in made.uses), strict=True)),
-        check=check,
-        forecast=forecast,
+        known=known,
         cautions=made.cautions,
         lineage=(made.base.title, *labels) if made.uses else (),
     )

@@ -3,38 +3,50 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from attrs import frozen
 
-from compose.check import Budget, CheckResult
+import library
+from compose.answer.staged import Staged, staged
 from compose.fit.teams import most_games, teams_of
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.net.from_game import net_of, usual_players
-from compose.net.match import changed_over
+from compose.net.from_game import usual_players
 from compose.net.net import Net
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome
 from grammar.game import Game
 
+if TYPE_CHECKING:
+    from compose.answer.answer import Answer
+    from compose.check import Budget
+
 
 @frozen
 class Ready:
-    """A remixed game with its net, for so many players of each side, and what was said on the way.
-
-    `turned` is the net of the second half, where the groups change over and are not equally large.
-    """
+    """A remixed game, staged for so many players of each side."""
 
     remix: Remix
-    players: Mapping[str, int]
-    net: Net
-    findings: tuple[Finding, ...]
-    turned: Net | None = None
+    staged: Staged
 
     @property
     def game(self) -> Game:
         return self.remix.game
+
+    @property
+    def players(self) -> Mapping[str, int]:
+        return self.staged.players
+
+    @property
+    def net(self) -> Net:
+        return self.staged.net
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was said on the way to the net."""
+        return self.staged.findings
 
 
 def remixed(name: str, modifiers: Sequence[str], as_json: bool = False) -> tuple[Remix, tuple[Finding, ...]]:
@@ -81,17 +93,27 @@ def split(made: Remix, pupils: int | None, as_json: bool = False) -> dict[str, i
 def ready(name: str, modifiers: Sequence[str], pupils: int | None, as_json: bool = False) -> Ready:
     """Names → net."""
     made, said = remixed(name, modifiers, as_json)
-    players = split(made, pupils, as_json)
-    outcome = net_of(made.game, granted(), players)
+    return ready_of(made, split(made, pupils, as_json), said, as_json)
+
+
+def ready_of(made: Remix, players: Mapping[str, int], said: tuple[Finding, ...], as_json: bool = False) -> Ready:
+    """Remix → net; ends the command where it cannot be played."""
+    outcome = staged(made.game, granted(), players, said)
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    other = changed_over(outcome.value.match, players)
-    turned = net_of(made.game, granted(), other).value if other is not None else None
-    return Ready(made, players, outcome.value, (*said, *outcome.findings), turned)
+    return Ready(made, outcome.value)
 
 
-def checked(prepared: Ready, budget: Budget) -> CheckResult:
-    """Net → findings. The check is loaded here: commands that need none start faster."""
-    from compose.check import check
+def checked(prepared: Ready, budget: Budget | None = None) -> Answer:
+    """Net → what is proved. The check is loaded here: commands that need none start faster."""
+    from compose.answer.proving import proved
+    from compose.check.space import USUAL
 
-    return check(prepared.net, budget, prepared.turned)
+    return proved(prepared.staged, budget or USUAL)
+
+
+def answered(prepared: Ready, budget: Budget | None = None) -> Answer:
+    """Net → what is proved and what the forecast adds."""
+    from compose.answer.foreseeing import foreseen
+
+    return foreseen(checked(prepared, budget), library.norms(), kit())

@@ -11,8 +11,7 @@ from library.load import kit_catalogue
 
 NOTES = CardNotes(
     modifiers=(("kick instead", "every throw is a kick"),),
-    check=("every round can end (proved)",),
-    forecast=("about 4.6 minutes to a round",),
+    known=("every round can end (proved)", "about 4.6 minutes to a round"),
     cautions=("kicked balls travel low and fast",),
     lineage=("Lanterns", "kick instead"),
 )

@@ -17,8 +17,10 @@ from library.load import halls, kit_catalogue
 
 NOTES = CardNotes(
     modifiers=(("kick instead", "every overarm throw is a kick"), ("add balls", "2 more foam balls")),
-    check=("Every round can end and each side can win (proved).",),
-    forecast=("About 4.6 minutes to a round, 4 in 5 of them over before the bell.",),
+    known=(
+        "Every round can end and each side can win (proved).",
+        "About 4.6 minutes to a round, 4 in 5 of them over before the bell.",
+    ),
     cautions=("Kicked balls travel low and fast: soft balls only.",),
     lineage=("Base", "kick instead", "add balls"),
 )

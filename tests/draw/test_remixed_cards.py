@@ -61,8 +61,11 @@ def remixed(name, seed):
 def card_of_remix(made):
     notes = CardNotes(
         modifiers=tuple((use.label, use.modifier.about) for use in made.uses),
-        check=("Checked for 20 pupils: nothing to mend", "Every round can end and each side can win (proved)"),
-        forecast=("About 4.6 minutes to a round, 4 in 5 of them over before the bell",),
+        known=(
+            "Checked for 20 pupils: nothing to mend",
+            "Every round can end and each side can win (proved)",
+            "About 4.6 minutes to a round, 4 in 5 of them over before the bell",
+        ),
         cautions=made.cautions,
         lineage=(made.base.title, *(use.label for use in made.uses)),
     )

@@ -15,6 +15,7 @@ ORDER = (
     "compose.net",
     "compose.check",
     "compose.forecast",
+    "compose.answer",
     "compose.fit",
     "compose.draw",
     "compose.share",

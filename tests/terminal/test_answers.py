@@ -76,12 +76,17 @@ def test_terminal_that_knows_few_letters() -> None:
         assert b"Traceback" not in result.stderr
 
 
-@pytest.mark.parametrize(("like", "things"), [("foam ball", "othing to mend"), ("handball", "1 thing to mend")])
+@pytest.mark.parametrize(("like", "things"), [("foam ball", "nothing to mend"), ("handball", "1 thing to mend")])
 def test_the_card_counts_what_the_check_counts(tmp_path: Path, like: str, things: str) -> None:
     """A card never says that nothing is to mend where the check warns of a hard ball aimed at people."""
     sheet = next(path for path in library.game_paths() if path.stem == "heron-and-pike").read_text(encoding="utf-8")
     sheet = sheet.replace("foam ball", "game ball").replace("6 game balls", f"6 game balls, like a {like}")
     path = tmp_path / "ball.rules"
     path.write_text(sheet, encoding="utf-8")
-    assert things in run("check", path, code=int(like == "handball")).stdout
-    assert things in run("card", path, code=int(like == "handball")).stdout
+    assert f"Proved: {things}" in run("check", path, code=int(like == "handball")).stdout
+    card = run_json("card", path)
+    assert [each["code"] for each in card["findings"] if (each["set"], each["severity"]) == ("proved", "warning")] == [
+        "N-hard-ball"
+    ] * (like == "handball")
+    known = next(part["lines"] for part in card["sections"] if part["heading"] == "Checked and forecast")
+    assert (card["to_mend"] == 0) == known[0].endswith("nothing to mend.")

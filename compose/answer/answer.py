@@ -1,0 +1,73 @@
+"""The one value that all outputs speak from."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from attrs import frozen
+
+from compose.answer.staged import Staged
+from compose.check import Facts, StateSpace
+from compose.net.match import Match
+from grammar.finding import Finding, Severity
+
+if TYPE_CHECKING:
+    from compose.forecast.answers import Answers
+    from compose.forecast.forecast import Forecast
+    from compose.forecast.matches import GameOdds
+
+PROVED, FORECAST = "proved", "forecast"
+
+
+@frozen(eq=False)
+class Answer:
+    """What is known of a game for a class: two sets of findings, and what they were got from.
+
+    `proved` holds what was found in the sheet, in the net and by the check; `facts` says how much was looked at
+    (None: the situations cannot even be numbered), `space` is what was looked at. `added` holds what only the
+    forecast finds, None where it was not asked; `forecast` may be missing even then, and `added` says why.
+    """
+
+    staged: Staged
+    proved: tuple[Finding, ...]
+    facts: Facts | None
+    space: StateSpace | None
+    forecast: Forecast | None = None
+    added: tuple[Finding, ...] | None = None
+
+    @property
+    def shows(self) -> tuple[str, ...]:
+        """The names of the sets that it holds."""
+        return (PROVED,) if self.added is None else (PROVED, FORECAST)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All of its findings, those proved first."""
+        return (*self.proved, *(self.added or ()))
+
+    @property
+    def whole(self) -> bool:
+        """Whether every situation was looked at, so that what is not said is not there."""
+        return self.facts is not None and self.facts.complete
+
+    @property
+    def match(self) -> Match:
+        """What the sheet calls a game."""
+        return self.staged.net.match
+
+    @property
+    def odds(self) -> GameOdds | None:
+        """Who wins the game how often: all its rounds and both halves."""
+        return self.forecast.game if self.forecast is not None else None
+
+    @property
+    def numbers(self) -> Answers | None:
+        """The few numbers in which games are compared: length, odds, turns, time not playing."""
+        return self.forecast.band.usual if self.forecast is not None else None
+
+
+def to_mend(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The findings that ask the teacher to act, the gravest first; notes are only to be known."""
+    wrong = [each for each in findings if each.severity is Severity.ERROR]
+    return (*wrong, *(each for each in findings if each.severity is Severity.WARNING))

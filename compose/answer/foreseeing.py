@@ -1,0 +1,70 @@
+"""The second set: what only the forecast knows. It is loaded only where it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from attrs import evolve
+
+from compose.answer.answer import Answer
+from compose.check import Budget, StateSpace, explore
+from compose.check.space import USUAL
+from compose.forecast.chances import said_too_much
+from compose.forecast.findings import forecast_findings
+from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.simulate import Play
+from compose.net.net import Net
+from grammar.finding import Basis, Finding, Severity
+from grammar.span import nowhere
+from library import KitItem, Norms
+
+UNKNOWN = "F-unknown"
+
+
+def foreseen(
+    answer: Answer,
+    norms: Norms,
+    kit: Mapping[str, KitItem],
+    *,
+    lesson_minutes: float | None = None,
+    play: Play | None = None,
+    budget: Budget = USUAL,
+    compare: bool = False,
+    first: Callable[[Forecast], None] | None = None,
+) -> Answer:
+    """The answer with its forecast: exact where the space is whole, else simulated as `play` says.
+
+    `compare` works out the band and what moves the numbers most, too; `first` hears of the forecast before that.
+    """
+    wrong = tuple(said_too_much(answer.staged.net))
+    if wrong:
+        return evolve(answer, added=wrong)
+    turned = answer.staged.turned
+    told = forecast(
+        answer.space if answer.space is not None and answer.whole else answer.staged.net,
+        norms,
+        kit,
+        lesson_minutes=lesson_minutes,
+        play=play,
+        other_half=explored(turned, budget) if turned is not None else None,
+        compare=compare,
+        first=first,
+    )
+    return evolve(answer, forecast=told, added=forecast_findings(told, norms) if told is not None else (_unknown(),))
+
+
+def explored(net: Net, budget: Budget) -> StateSpace | Net:
+    """The whole space of a net, or the net itself where that is past the budget."""
+    space = explore(net, budget)
+    return space if isinstance(space, StateSpace) and space.complete else net
+
+
+def _unknown() -> Finding:
+    return Finding(
+        UNKNOWN,
+        Severity.NOTE,
+        "The time was too short to forecast anything.",
+        nowhere(),
+        "Give it more time, or forecast fewer players, targets or balls.",
+        basis=Basis.COMPUTED,
+    )
