@@ -25,7 +25,8 @@ Key = tuple[str, int]
 class Slot:
     """One line of a merged section, or a conflict about it. None stands for no line.
 
-    `clear` is True where `line` is settled; then the other three do not count.
+    `clear` is True where `line` is settled; then `ours` or `theirs` is there only where that side alone
+    added or changed the line.
     """
 
     clear: bool
@@ -51,9 +52,9 @@ def merged_lines(base: Sequence[Line], ours: Sequence[Line], theirs: Sequence[Li
         other = theirs[in_theirs[number]] if number in in_theirs else None
         slots["base", number] = _settled(line, mine, other)
     our_keys, their_keys = _keys(ours, in_ours, "ours"), _keys(theirs, in_theirs, "theirs")
-    slots |= {key: Slot(True, ours[key[1]]) for key in our_keys if key[0] == "ours"}
-    slots |= {key: Slot(True, theirs[key[1]]) for key in their_keys if key[0] == "theirs"}
-    _meet(slots, base, ours, theirs)
+    slots |= {key: Slot(True, ours[key[1]], ours=ours[key[1]]) for key in our_keys if key[0] == "ours"}
+    slots |= {key: Slot(True, theirs[key[1]], theirs=theirs[key[1]]) for key in their_keys if key[0] == "theirs"}
+    _meet(slots, ours, theirs)
     order = _order([key for key in slots if key[0] == "base"], our_keys, their_keys)
     return tuple(slot for key in order if (slot := slots.get(key)) and not (slot.clear and slot.line is None))
 
@@ -103,21 +104,24 @@ def _settled(base: Line, ours: Line | None, theirs: Line | None) -> Slot:
     if said(ours) == said(theirs):
         return Slot(True, ours and theirs and _with_notes(base, ours, theirs))
     if said(ours) == said(base):
-        return Slot(True, theirs)
+        return Slot(True, ours and theirs and _with_notes(base, theirs, ours), theirs=theirs)
     if said(theirs) == said(base):
-        return Slot(True, ours)
+        return Slot(True, ours and theirs and _with_notes(base, ours, theirs), ours=ours)
     return Slot(False, None, base, ours, theirs)
 
 
-def _with_notes(base: Line | None, ours: Line, theirs: Line) -> Line:
-    return attrs.evolve(ours, notes=merged_notes(base.notes if base else (), ours.notes, theirs.notes))
+def _with_notes(base: Line | None, line: Line, other: Line) -> Line:
+    return attrs.evolve(line, notes=merged_notes(base.notes if base else (), line.notes, other.notes))
 
 
 def merged_notes(base: tuple[str, ...], ours: tuple[str, ...], theirs: tuple[str, ...]) -> tuple[str, ...]:
-    """Notes of one place: those of the side that changed them, or of both."""
+    """Notes of one place: those of the side that changed them, or what both kept and what either added."""
     if theirs in (base, ours):
         return ours
-    return theirs if ours == base else (*ours, *(note for note in theirs if note not in ours))
+    if ours == base:
+        return theirs
+    kept = (note for note in ours if note in theirs or note not in base)
+    return (*kept, *(note for note in theirs if note not in (*base, *ours)))
 
 
 def _keys(lines: Sequence[Line], found: dict[int, int], side: str) -> list[Key]:
@@ -125,15 +129,14 @@ def _keys(lines: Sequence[Line], found: dict[int, int], side: str) -> list[Key]:
     return [("base", back[at]) if at in back else (side, at) for at in range(len(lines))]
 
 
-def _meet(slots: dict[Key, Slot], base: Sequence[Line], ours: Sequence[Line], theirs: Sequence[Line]) -> None:
+def _meet(slots: dict[Key, Slot], ours: Sequence[Line], theirs: Sequence[Line]) -> None:
     """Lines new on both sides: once where they are the same, a conflict where they are about the same."""
-    before = {said(line) for line in base}
     ours_twice, theirs_twice = (Counter(topic(line.sentence) for line in lines) for lines in (ours, theirs))
-    new_ours = [key for key, slot in slots.items() if _new(slot, ours, before)]
-    new_theirs = [key for key, slot in slots.items() if _new(slot, theirs, before)]
+    new_ours = [key for key, slot in slots.items() if slot.clear and slot.line and slot.ours]
+    new_theirs = [key for key, slot in slots.items() if slot.clear and slot.line and slot.theirs]
     for mine in new_ours:
         for other in new_theirs:
-            if mine == other or mine not in slots or other not in slots:
+            if other not in slots:
                 continue
             one, two = slots[mine].line, slots[other].line
             assert one is not None and two is not None
@@ -146,10 +149,6 @@ def _meet(slots: dict[Key, Slot], base: Sequence[Line], ours: Sequence[Line], th
                 slots[mine] = Slot(False, None, None, one, two)
                 del slots[other]
                 break
-
-
-def _new(slot: Slot, lines: Sequence[Line], before: set[str]) -> bool:
-    return slot.clear and any(slot.line is line for line in lines) and said(slot.line) not in before
 
 
 def _order(base: Sequence[Key], ours: Sequence[Key], theirs: Sequence[Key]) -> list[Key]:
