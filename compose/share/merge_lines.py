@@ -116,8 +116,6 @@ def _with_notes(base: Line | None, line: Line, other: Line) -> Line:
 
 def merged_notes(base: tuple[str, ...], ours: tuple[str, ...], theirs: tuple[str, ...]) -> tuple[str, ...]:
     """Notes of one place: those of the side that changed them, or what both kept and what either added."""
-    if theirs in (base, ours):
-        return ours
     if ours == base:
         return theirs
     kept = (note for note in ours if note in theirs or note not in base)

@@ -56,6 +56,7 @@ def agreed(base: int, ours: int, theirs: int) -> int | None:
 
 
 lines = st.lists(st.sampled_from(TEXTS), max_size=5)
+alike = st.lists(st.sampled_from([f'"Mind the wall, part {number}."' for number in range(6)]), max_size=4)
 notes = st.lists(st.sampled_from(NOTES), max_size=4, unique=True)
 
 
@@ -70,6 +71,15 @@ def test_each_line_is_there_as_often_as_both_will(base: list[str], ours: list[st
         if expected is not None:
             assert found[text] == expected
         assert min(mine, others) <= found[text] <= max(before, mine + others)
+
+
+@settings(max_examples=100, deadline=None)
+@given(base=alike, later=alike)
+def test_what_one_alone_made_of_lines_that_are_alike_is_taken_as_it_is(base: list[str], later: list[str]) -> None:
+    before, after = saying(base), saying(later)
+    for ours, theirs in ((before, after), (after, before), (after, after)):
+        made = merge(before, ours, theirs, {})
+        assert made.conflicts == () and said(game(made), "care") == later
 
 
 @settings(max_examples=100, deadline=None)
