@@ -17,7 +17,7 @@ from compose.share.naming import slug
 from compose.share.pack import Pack, make_pack, read_pack
 from compose.share.refusal import RefusedError, shown
 from compose.share.shelf_files import PAST, Stored, files_of, read_stored, sheet_paths
-from compose.share.taking_in import State
+from compose.share.taking_in import State, state_of
 from compose.share.told import outcome_of
 from compose.share.whole_files import write_whole
 from grammar.finding import Finding, Outcome
@@ -144,9 +144,4 @@ def _files(folder: Path, giving: Giving, there: Stored | None) -> dict[str, byte
 def _state(item: Item, stored: Stored | None) -> State:
     if stored is None:
         return State.NEW
-    there = stored.item
-    if there.content == item.content:
-        return State.SAME
-    if there.content in item.history and item.content not in there.history:
-        return State.NEWER
-    return State.OLDER if item.content in there.history else State.CLASHING
+    return state_of(item, stored.item.content, stored.item.history)

@@ -144,7 +144,8 @@ class Shelf:
             history = (*old.item.history, old.item.content, *item.history)
             newer = attrs.evolve(item, history=tuple(dict.fromkeys(each for each in history if each != item.content)))
             stored = attrs.evolve(old, item=newer)
-            journal.carry_out(self.folder, files_of(stored), f"changing {item.name}")
+            # What was edited by hand is kept nowhere yet but in the file that is replaced.
+            journal.carry_out(self.folder, files_of(old) | files_of(stored), f"changing {item.name}")
             return stored
 
     @told

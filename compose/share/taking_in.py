@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from enum import Enum
 
 import attrs
@@ -86,13 +86,17 @@ def _arrival(shelf: Shelf, item: Item) -> Arrival:
     if there is None:
         return Arrival(item, State.NEW)
     path, content, history = there
+    return Arrival(item, state_of(item, content, history), path)
+
+
+def state_of(item: Item, content: str, history: Collection[str]) -> State:
+    """How a thing stands to what goes by its name elsewhere; where each was the other once, neither is the newer."""
     if content == item.content:
-        return Arrival(item, State.SAME, path)
-    if content in item.history and item.content not in history:
-        return Arrival(item, State.NEWER, path)
-    if item.content in history and content not in item.history:
-        return Arrival(item, State.OLDER, path)
-    return Arrival(item, State.CLASHING, path)
+        return State.SAME
+    was_that, that_was_it = content in item.history, item.content in history
+    if was_that == that_was_it:
+        return State.CLASHING
+    return State.NEWER if was_that else State.OLDER
 
 
 def take_in(
