@@ -17,9 +17,10 @@ class KitMeaning:
 
 @frozen
 class CategoryMeaning:
-    """All kit of one category: "the balls", "every target"."""
+    """All kit of one category: "the balls", "every target"; with `skills` the ball of such attempts: "a roll"."""
 
     category: str
+    skills: tuple[str, ...] = ()
 
 
 @frozen
@@ -94,16 +95,14 @@ BUILT_IN_PLACES = (
 ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
 AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
 TRACK_KIND = "track"
-CATEGORY_WORDS = {
-    "ball": "ball",
-    "throw": "ball",
-    "roll": "ball",
-    "shot": "ball",
-    "pass": "ball",
-    "kick": "ball",
-    "strike": "ball",
-    "overarm throw": "ball",
-    "underarm throw": "ball",
-    "target": "target",
-    "ring": "ring",
+CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}
+SHOT_WORDS = {
+    "throw": ("overarm throw", "underarm throw"),
+    "shot": ("overarm throw", "underarm throw", "roll", "kick", "strike"),
+    "roll": ("roll",),
+    "pass": ("pass",),
+    "kick": ("kick",),
+    "strike": ("strike",),
+    "overarm throw": ("overarm throw",),
+    "underarm throw": ("underarm throw",),
 }

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from grammar.meanings import CATEGORY_WORDS
+from grammar.meanings import CATEGORY_WORDS, SHOT_WORDS
 from grammar.sentences import finish, head, play, sides, space, when
 from grammar.sentences.base import Node, Np
 from grammar.words import plural
 
 Topic = tuple[str, ...]
-_SAME = {form: category for word, category in CATEGORY_WORDS.items() for form in (word, plural(word))}
+_SAME = {
+    form: category
+    for word, category in (CATEGORY_WORDS | dict.fromkeys(SHOT_WORDS, "ball")).items()
+    for form in (word, plural(word))
+}
 
 
 def topic(sentence: Node) -> Topic:

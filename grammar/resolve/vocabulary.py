@@ -11,6 +11,7 @@ from grammar.meanings import (
     ACTORS,
     BUILT_IN_PLACES,
     CATEGORY_WORDS,
+    SHOT_WORDS,
     AgentMeaning,
     CategoryMeaning,
     MateMeaning,
@@ -58,6 +59,8 @@ def built_in() -> dict[str, Meaning]:
     found: dict[str, Meaning] = {}
     for word, category in CATEGORY_WORDS.items():
         found[word] = found[plural(word)] = CategoryMeaning(category)
+    for word, skills in SHOT_WORDS.items():
+        found[word] = found[plural(word)] = CategoryMeaning("ball", skills)
     for place in BUILT_IN_PLACES:
         many = "halves" if place == "half" else plural(place)
         found[place] = found[many] = PlaceMeaning(place, built_in=True)

@@ -1,0 +1,209 @@
+"""A game whose names are known → its core. What means nothing where it stands is a mistake with its place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from fractions import Fraction
+from functools import partial
+from typing import Any
+
+from grammar.core.game import Bell, Choice, Core, Court, Cut, End, Facts, Play, Tie
+from grammar.core.guards import ALWAYS
+from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Home, Offer, StandUp, Unfetched
+from grammar.core.precedence import clashing_rests, compared
+from grammar.core.read_finish import read_bell, read_end, read_match, read_tie
+from grammar.core.read_kit import read_kind, read_on_step, read_placing, read_supplies
+from grammar.core.read_offers import carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.read_services import (
+    read_comes_back,
+    read_factor,
+    read_fetch,
+    read_free,
+    read_guarding,
+    read_hold,
+    read_nobody_fetches,
+    read_rest,
+    read_stand_up,
+    read_stay,
+)
+from grammar.core.read_space import read_area, read_court, read_organisation, read_role, read_sides, read_track
+from grammar.core.read_when import read_when
+from grammar.core.reader import Reader
+from grammar.core.reading import Reading
+from grammar.core.rules import Rest, Rule
+from grammar.core.values import KindId, SideId, SwitchId
+from grammar.finding import Finding, Outcome, Severity
+from grammar.game import Game
+from grammar.sentences import finish, head, play, sides, space, when
+from grammar.sentences.base import Node
+from grammar.tree import GameSheet
+
+Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
+DOINGS: Readers = {
+    play.Stay: read_stay,
+    play.Rest: read_rest,
+    play.Fetch: read_fetch,
+    play.NobodyFetches: read_nobody_fetches,
+    play.Free: read_free,
+    play.ComesBack: read_comes_back,
+    play.StandUp: read_stand_up,
+    play.HoldLimit: read_hold,
+    play.GuardLimit: read_guarding,
+    play.SucceedAsOften: read_factor,
+    play.TakeAsLong: read_factor,
+    when.When: read_when,
+    finish.After: read_bell,
+    finish.BothAtOnce: read_tie,
+    finish.FirstTo: read_end,
+    finish.WinWhen: read_end,
+    finish.LoseWhen: read_end,
+    finish.EndsWhen: read_end,
+}
+
+
+def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
+    """The core of a game; `granted` is the sheet of what holds where the game says nothing else."""
+    reading = Reading(Reader(game, Court(Fraction(0), Fraction(0), Cut.WHOLE)))
+    reading.number(game.sheet)
+    own = [(sentence, line) for sentence, line in reading.sentences if reading.holds(line)]
+    _declare(reading)
+    _doings(reading)
+    if granted is not None:
+        reading.reader.granted = True
+        reading.number(granted)
+        _doings(reading)
+    core = Core(game.title, _play(reading, own), _facts(game), tuple(reading.lines), _plurals(game))
+    reading.findings.extend(_clashes(core))
+    broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
+    return Outcome(None if broken else core, tuple(reading.findings))
+
+
+def _declare(reading: Reading) -> None:
+    """Court, sides, kit, roles, areas, tracks and the set-up, each read once what it speaks of is known."""
+    reader = reading.reader
+    for court, _ in reading.all_of(space.Court)[:1]:
+        reader.court = read_court(court)
+    for team, line in reading.all_of(sides.Sides):
+        reader.sides.extend(reading.add(team, line, read_sides))
+    _kit(reading)
+    for role, line in reading.all_of(sides.Role):
+        reader.roles.extend(reading.add(role, line, read_role))
+    for area, line in reading.all_of(space.Area):
+        reader.areas.extend(reading.add(area, line, read_area))
+    for track, line in reading.all_of(space.Track):
+        reader.tracks.extend(reading.add(track, line, read_track))
+    effects = [effect for rule, _ in reading.all_of(when.When) for effect in rule.consequences]
+    reader.changing_owners = any(isinstance(effect, when.TakenOver) for effect in effects)
+    for placing, line in reading.all_of(sides.Placing):
+        reader.starts.extend(reading.add(placing, line, read_placing))
+    for on_step, line in reading.all_of(sides.PlacingOnStep):
+        reader.starts.extend(reading.add(on_step, line, read_on_step))
+
+
+def _kit(reading: Reading) -> None:
+    reader = reading.reader
+    by_place = {kit.span: kit for kit in reader.game.kit}
+    for sentence, line in reading.all_of(sides.Kit):
+        kit = by_place.get(sentence.span)
+        if kit is None:
+            continue
+        kind = read_kind(kit, line)
+        if kind not in reader.kinds:
+            reader.kinds.append(kind)
+        reader.supplies.extend(reading.add(sentence, line, partial(read_supplies, kit)))
+
+
+def _doings(reading: Reading) -> None:
+    """Attempts first, since what follows speaks of whom they concern."""
+    reader = reading.reader
+    attempts = reading.all_of(play.Attempt)
+    busy = with_own_task(reader, [sentence for sentence, _ in attempts])
+    offers: list[Offer] = []
+    for attempt, line in attempts:
+        offers.extend(reading.add(attempt, line, partial(read_attempt, busy)))
+    if not reader.granted:
+        hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
+        reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
+    for sentence, line in reading.sentences:
+        if type(sentence) in DOINGS:
+            reading.add(sentence, line, DOINGS[type(sentence)])
+
+
+def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
+    reader, game = reading.reader, reading.reader.game
+    rules = reading.of(Rule)
+    return Play(
+        court=reader.court,
+        sides=tuple(reader.sides),
+        organisation=read_organisation([sentence for sentence, _ in own]),
+        factors=reading.of(Factor),
+        ends=reading.of(End),
+        bell=next(iter(reading.of(Bell)), None),
+        tie=next(iter(reading.of(Tie)), None),
+        open_end=any(isinstance(sentence, finish.OpenEnded) for sentence, _ in own),
+        match=read_match(own),
+        mirrored=frozenset(SideId(side.name) for side in game.sides if side.mirrored),
+        before=frozenset((one, other) for one, other in compared(rules) if one.guard != ALWAYS),
+        choices=tuple(_choices(reading)),
+        areas=tuple(reader.areas),
+        tracks=tuple(reader.tracks),
+        roles=tuple(reader.roles),
+        kinds=tuple(reader.kinds),
+        supplies=tuple(reader.supplies),
+        starts=tuple(reader.starts),
+        homes=_homes(reading),
+        offers=reading.of(Offer),
+        services=(*_fetches(reading), *reading.of(Free), *reading.of(ComeBack), *reading.of(StandUp)),
+        unfetched=reading.of(Unfetched),
+        holds=reading.of(Hold),
+        guarding=reading.of(Guarding),
+        rests=reading.of(Rest),
+        rules=rules,
+    )
+
+
+def _choices(reading: Reading) -> Iterator[Choice]:
+    game = reading.reader.game
+    for switch in game.sheet.all_of("head", head.Switch):
+        name = SwitchId(switch.name.text)
+        yield Choice(name, switch.on, game.switches[name.key], tuple(reading.hanging.get(name, ())))
+
+
+def _homes(reading: Reading) -> tuple[Home, ...]:
+    """The homes that the sheet gives; of whom it says nothing, those taken for granted."""
+    homes = reading.of(Home)
+    spoken_of = {home.who for home in homes if not reading.lines[home.lines[0]].granted}
+    return tuple(h for h in homes if h.who not in spoken_of or not reading.lines[h.lines[0]].granted)
+
+
+def _fetches(reading: Reading) -> tuple[Fetch, ...]:
+    """The sheet's own lines, and those taken for granted about balls and places of which it says nothing."""
+    fetches = reading.of(Fetch)
+    spoken_of = {(each.ball, each.spot) for each in fetches if not each.granted}
+    spoken_of |= {(each.ball, each.spot) for each in reading.of(Unfetched)}
+    return tuple(each for each in fetches if not each.granted or (each.ball, each.spot) not in spoken_of)
+
+
+def _facts(game: Game) -> Facts:
+    ages = (Fraction(game.ages_years[0]), Fraction(game.ages_years[1]))
+    skills = (each.text for said in game.all_of("head", head.Skills) for each in said.practised)
+    return Facts(ages, tuple(skills))
+
+
+def _plurals(game: Game) -> tuple[tuple[KindId, str], ...]:
+    return tuple((KindId(line.name), line.plural) for line in game.kit)
+
+
+def _clashes(core: Core) -> Iterator[Finding]:
+    """Two lines that say two things of the same, where nothing says which of them goes before."""
+    told: set[tuple[int, int]] = set()
+    rules = ((one, other) for one, other in compared(core.play.rules) if one.guard == ALWAYS and not one.granted)
+    pairs = [(one.lines[0], other.lines[0]) for one, other in rules]
+    pairs += [(one.lines[0], other.lines[0]) for one, other in clashing_rests(core.play.rests)]
+    for pair in pairs:
+        if pair not in told and pair[0] != pair[1]:
+            told.add(pair)
+            first, second = (core.lines[number] for number in pair)
+            title = "Two lines say what follows, and neither goes before the other."
+            hint = "Join them into one line, take one out, or say with `while` when each holds."
+            yield Finding("G-contradiction", Severity.ERROR, title, second.span, hint, (first.span,))

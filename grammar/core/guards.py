@@ -1,0 +1,103 @@
+"""Conditions on counts."""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from attrs import frozen
+
+from grammar.core.values import At, KindId, OnStep, Population, Posture, Presence, SideId, Spot, Thing
+
+
+@frozen
+class PlayersAt:
+    """How many of these players are in play, out, or at a place."""
+
+    of: frozenset[Population]
+    at: frozenset[Presence | At]
+
+
+@frozen
+class ThingsAt:
+    """How many of these things stand so."""
+
+    of: frozenset[Thing]
+    at: frozenset[Posture | OnStep | At]
+
+
+@frozen
+class BallsAt:
+    """How many balls of these kinds lie at these places."""
+
+    of: frozenset[KindId]
+    at: frozenset[Spot]
+
+
+@frozen
+class Points:
+    """The points of a side."""
+
+    side: SideId
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points
+
+
+class Relation(Enum):
+    """How a count compares with its bound."""
+
+    AT_MOST = "<="
+    EQUAL = "=="
+    AT_LEAST = ">="
+
+
+class Whole(Enum):
+    """The bound of "all": as many as there are."""
+
+    WHOLE = "all there are"
+
+
+WHOLE = Whole.WHOLE
+
+
+@frozen
+class Compare:
+    """A count against a bound."""
+
+    count: Count
+    relation: Relation
+    bound: int | Whole
+
+
+@frozen
+class Every:
+    """Every part holds; with no parts always."""
+
+    parts: frozenset[Guard] = frozenset()
+
+
+@frozen
+class Either:
+    """At least one part holds; with no parts never."""
+
+    parts: frozenset[Guard] = frozenset()
+
+
+Guard = Compare | Every | Either
+ALWAYS = Every()
+
+
+def every(parts: list[Guard]) -> Guard:
+    """All of them, in the plainest form."""
+    flat: set[Guard] = set()
+    for part in parts:
+        flat |= part.parts if isinstance(part, Every) else {part}
+    return next(iter(flat)) if len(flat) == 1 else Every(frozenset(flat))
+
+
+def either(parts: list[Guard]) -> Guard:
+    """One of them, in the plainest form."""
+    flat: set[Guard] = set()
+    for part in parts:
+        flat |= part.parts if isinstance(part, Either) else {part}
+    return next(iter(flat)) if len(flat) == 1 else Either(frozenset(flat))

@@ -1,0 +1,234 @@
+"""What players try, and what else goes on while they play."""
+
+from __future__ import annotations
+
+from enum import Enum
+from fractions import Fraction
+
+from attrs import field, frozen
+
+from grammar.core.guards import Guard
+from grammar.core.values import At as AtSpot
+from grammar.core.values import KindId, OnStep, Population, Posture, Presence, Skill, Spot, Teacher, Thing
+
+Lines = tuple[int, ...]
+
+
+class Order(Enum):
+    """Which of the things aimed at may be chosen."""
+
+    ANY_STANDING = "any that stands"
+    STANDING_OR_NOT = "standing or not"
+    IN_ORDER = "in order"
+
+
+@frozen
+class AtThing:
+    """At things of one kind and owner: targets, or bodies on a track."""
+
+    thing: Thing
+    order: Order = Order.ANY_STANDING
+
+
+@frozen
+class AtPlayers:
+    """At players of one side, in play."""
+
+    of: frozenset[Population]
+
+
+@frozen
+class Through:
+    """Through a ring."""
+
+    thing: Thing
+
+
+@frozen
+class Past:
+    """Past a line of a side."""
+
+    line: Spot
+
+
+@frozen
+class ToMate:
+    """To a team-mate who stands at one of these places (PLAYING: in play)."""
+
+    of: frozenset[Population]
+    at: frozenset[Presence | AtSpot]
+
+
+@frozen
+class Along:
+    """From place to place, with or without a load. `again`: what was brought may be taken once more."""
+
+    start: Spot
+    goal: Spot
+    again: bool
+
+
+Aim = AtThing | AtPlayers | Through | Past | ToMate | Along
+
+
+@frozen
+class Stray:
+    """The share of misses that hit other things."""
+
+    share: Fraction
+    at: frozenset[Thing]
+
+
+@frozen
+class Figures:
+    """What the text itself says of an attempt; None where it leaves it to the norms."""
+
+    chance: Fraction | None = None
+    caught: Fraction | None = None
+    per_minute: Fraction | None = None
+    from_m: Fraction | None = None
+    stray: Stray | None = None
+
+
+@frozen
+class Attempt:
+    """One thing to try: by which skill, with which ball or load, at what."""
+
+    skill: Skill
+    ball: KindId | None
+    load: frozenset[Thing]
+    aim: Aim
+
+
+@frozen
+class Offer:
+    """What players of one population may try with one ball, by one line of the sheet.
+
+    `share` is the line's own share of their attempts, divided evenly by what it offers; None: what others leave.
+    """
+
+    by: Population
+    attempts: tuple[Attempt, ...]
+    only: Guard
+    figures: Figures
+    share: Fraction | None
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Home:
+    """Where players stay while they play."""
+
+    who: Population
+    at: Spot
+    lines: Lines = field(eq=False)
+
+
+Who = frozenset[Population] | Teacher
+
+
+@frozen
+class Fetch:
+    """Balls of a kind are brought from a place; by players to where they have balls at hand."""
+
+    who: Who
+    ball: KindId
+    spot: Spot
+    per_minute: Fraction | None
+    lines: Lines = field(eq=False)
+    granted: bool = field(default=False, eq=False)
+
+
+@frozen
+class Unfetched:
+    """Nobody fetches balls of a kind from a place."""
+
+    ball: KindId
+    spot: Spot
+    lines: Lines = field(eq=False)
+
+
+class Turn(Enum):
+    """Who of those that wait comes first."""
+
+    FIRST = "first"
+    LAST = "last"
+    ALL = "all"
+
+
+@frozen
+class Waiting:
+    """Players who wait at one of these places, and who of them is meant."""
+
+    who: frozenset[Population]
+    at: frozenset[Spot]
+    turn: Turn
+
+
+@frozen
+class Free:
+    """Somebody brings back who waits."""
+
+    who: Who
+    waiting: Waiting
+    per_minute: Fraction | None
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class ComeBack:
+    """Each who waits comes back after a time, by themselves."""
+
+    who: frozenset[Population]
+    at: frozenset[Spot]
+    after_s: Fraction
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class StandUp:
+    """Somebody puts up what has fallen."""
+
+    who: Who
+    thing: Thing
+    per_minute: Fraction | None
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Hold:
+    """A ball of this kind is held no longer than so many seconds."""
+
+    ball: KindId
+    limit_s: Fraction
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Guarding:
+    """At most so many of these players may guard each thing."""
+
+    who: frozenset[Population]
+    thing: Thing
+    most: int
+    lines: Lines = field(eq=False)
+
+
+class Of(Enum):
+    """What a factor is on."""
+
+    SUCCESS = "success"
+    TIME = "time"
+
+
+@frozen
+class Factor:
+    """All attempts succeed so much as often, or take so much as long."""
+
+    of: Of
+    by: Fraction
+    lines: Lines = field(eq=False)
+
+
+Service = Fetch | Free | ComeBack | StandUp
+Standing = Presence | AtSpot | Posture | OnStep

@@ -1,0 +1,177 @@
+"""Which rule counts where several write the same: by what each effect writes.
+
+Rules that write different slots all hold. For one slot a rule of the sheet goes before one taken for granted, the
+narrower trigger before the wider, one with a condition before one without, and of those with conditions the first
+of the sheet whose condition holds. Two equally narrow ones without a condition that write the same are a mistake.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from enum import Enum
+
+from grammar.core.guards import ALWAYS
+from grammar.core.rules import (
+    Add,
+    AllPlaying,
+    Effect,
+    Finish,
+    Go,
+    Happening,
+    KeptFor,
+    Own,
+    Person,
+    PlayOn,
+    Put,
+    PutOnStep,
+    Rest,
+    Rule,
+    SendBall,
+    SendBalls,
+    Shift,
+    StartAgain,
+    Swap,
+    Trigger,
+)
+from grammar.core.values import KindId, SideId
+
+
+class Written(Enum):
+    """What an effect writes, where it needs no more than its name."""
+
+    THING = "the thing of the event"
+    BALL = "the ball of the event"
+    RESULT = "who has won"
+    EVERYTHING = "everything"
+
+
+Slot = Written | Person | tuple[str, object] | SideId
+
+
+def slots(effect: Effect) -> tuple[Slot, ...]:
+    """All that an effect writes."""
+    match effect:
+        case Put() | Own() | Shift() | PutOnStep():
+            return (Written.THING,)
+        case SendBall():
+            return (Written.BALL,)
+        case SendBalls():
+            return tuple(("balls", ball) for ball in sorted(effect.balls))
+        case Add():
+            return (effect.side,)
+        case Finish():
+            return (Written.RESULT,)
+        case StartAgain():
+            return (Written.EVERYTHING,)
+        case PlayOn():
+            return (Person.OBJECT,)
+        case Go():
+            return (_mover(effect.who),)
+        case Swap():
+            return (_mover(effect.who), _mover(effect.other))
+
+
+def _mover(who: object) -> Slot:
+    if isinstance(who, Person):
+        return who
+    if isinstance(who, AllPlaying):
+        return ("playing", who.who)
+    return ("waiting", who)
+
+
+def written(rule: Rule) -> frozenset[Slot]:
+    """All slots of a rule."""
+    return frozenset(slot for effect in rule.effects for slot in slots(effect))
+
+
+def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
+    match trigger:
+        case Happening():
+            return (
+                frozenset(trigger.by),
+                frozenset(trigger.skills),
+                frozenset(trigger.balls),
+                frozenset(trigger.against),
+                frozenset(trigger.to),
+                frozenset(trigger.at),
+            )
+        case KeptFor():
+            return (frozenset(trigger.who), frozenset(trigger.balls))
+    return (frozenset({trigger}),)
+
+
+def same_kind(one: Trigger, other: Trigger) -> bool:
+    """Whether both wait for the same sort of thing to happen."""
+    if isinstance(one, Happening) and isinstance(other, Happening):
+        return one.result is other.result
+    return type(one) is type(other)
+
+
+def overlap(one: Trigger, other: Trigger) -> bool:
+    """Whether one happening can fire both. An empty set stands for anything."""
+    return same_kind(one, other) and all(
+        not mine or not its or mine & its for mine, its in zip(_sets(one), _sets(other), strict=True)
+    )
+
+
+def narrower(one: Trigger, other: Trigger) -> bool:
+    """Whether all that fires the first fires the second, and not the other way round."""
+    pairs = list(zip(_sets(one), _sets(other), strict=True))
+    return all(_within(mine, its) for mine, its in pairs) and not all(_within(its, mine) for mine, its in pairs)
+
+
+def _within(inner: frozenset[object], outer: frozenset[object]) -> bool:
+    return not outer or (bool(inner) and inner <= outer)
+
+
+def goes_before(one: Rule, other: Rule) -> bool | None:
+    """Whether the first is asked before the second; None where nothing but the order of the sheet decides."""
+    if one.granted != other.granted:
+        return other.granted
+    if narrower(one.trigger, other.trigger):
+        return True
+    if narrower(other.trigger, one.trigger):
+        return False
+    if (one.guard == ALWAYS) != (other.guard == ALWAYS):
+        return other.guard == ALWAYS
+    return None
+
+
+def in_order(rules: Iterable[Rule]) -> tuple[Rule, ...]:
+    """Rules in the order in which they are asked: those of the sheet as they come, but for what goes before."""
+    found: list[Rule] = []
+    for rule in rules:
+        at = next((n for n, each in enumerate(found) if goes_before(rule, each)), len(found))
+        found.insert(at, rule)
+    return tuple(found)
+
+
+def compared(rules: Iterable[Rule]) -> Iterator[tuple[Rule, Rule]]:
+    """Pairs that can clash and that only the order of the sheet decides, the first before the second."""
+    every = list(rules)
+    for number, one in enumerate(every):
+        for other in every[number + 1 :]:
+            meets = overlap(one.trigger, other.trigger) and written(one) & written(other)
+            if meets and (one.lines, one.effects) != (other.lines, other.effects) and goes_before(one, other) is None:
+                yield one, other
+
+
+def clashing_rests(rests: Iterable[Rest]) -> Iterator[tuple[Rest, Rest]]:
+    """Pairs of resting lines of which neither is the more particular, that say two places for one ball."""
+    every = [rest for rest in rests if not rest.granted]
+    for number, one in enumerate(every):
+        for other in every[number + 1 :]:
+            alike = (len(one.results), len(one.balls)) == (len(other.results), len(other.balls))
+            meets = one.results & other.results and one.balls & other.balls and one.against & other.against
+            if alike and meets and one.by == other.by and one.to != other.to:
+                yield one, other
+
+
+def rest_for(rests: Iterable[Rest], by: SideId, against: object, ball: KindId, result: object) -> Rest | None:
+    """The most particular line that says where a ball comes to lie."""
+    fitting = [
+        rest
+        for rest in rests
+        if rest.by == by and against in rest.against and ball in rest.balls and result in rest.results
+    ]
+    return min(fitting, key=lambda rest: (rest.granted, len(rest.results), len(rest.balls)), default=None)

@@ -1,0 +1,220 @@
+"""What a side has → counts and guards on them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from attrs import evolve
+
+from grammar.core.guards import (
+    WHOLE,
+    BallsAt,
+    Compare,
+    Count,
+    Guard,
+    PlayersAt,
+    Points,
+    Relation,
+    ThingsAt,
+    Whole,
+    either,
+    every,
+)
+from grammar.core.reader import Reader
+from grammar.core.values import (
+    SHARED,
+    At,
+    KindId,
+    OnStep,
+    Owner,
+    Part,
+    Posture,
+    Presence,
+    SideId,
+    Sort,
+    Thing,
+)
+from grammar.core.whose import Senseless, Spoken, Whose, whose_side
+from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
+from grammar.sentences import finish
+from grammar.sentences.base import Np
+from grammar.words import listing
+
+
+def read_condition(reader: Reader, condition: finish.Condition, spoken: Spoken, each: bool = True) -> Guard:
+    """A condition where `spoken` says who "it" and "the other side" are.
+
+    `each`: "a side" is the side spoken of, since the sentence holds for each in turn; else it is some side.
+    """
+    return either([every([read_claim(reader, claim, spoken, each) for claim in way.claims]) for way in condition.ways])
+
+
+def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool = True) -> Guard:
+    """One claim. What every side has is so of all, what a side has of one."""
+    said = whose_side(reader.game, claim.side)
+    if said.whose is Whose.ANY and each and spoken.that is not None:
+        said = evolve(said, whose=Whose.THAT)
+    if said.whose is Whose.UNSAID:
+        raise Senseless(claim.side, f"`{claim.side.words()}` is no side.", "Write: a side")
+    sides = [side for side in reader.side_ids if side in spoken.meant(said, frozenset())]
+    parts: list[Guard] = [_of_side(reader, claim, side, spoken) for side in sides]
+    return either(parts) if said.whose is Whose.ANY else every(parts)
+
+
+def _of_side(reader: Reader, claim: finish.Claim, side: SideId, spoken: Spoken) -> Guard:
+    others = reader.others(side)
+    within = evolve(spoken, own=frozenset({side}), that=frozenset({side}), other=others or None)
+    count = read_count(reader, claim.counted, side, within)
+    relation, bound = _amount(claim.quantity, _shrinks(claim.counted))
+    if isinstance(count, Points) and bound is WHOLE:
+        raise Senseless(claim.quantity, "Points have no end, so that nobody has all.", "Write a number of points.")
+    return Compare(count, relation, bound)
+
+
+def _shrinks(counted: finish.Counted | finish.CountedPoints) -> bool:
+    """Whether play makes less of it: targets standing, players in. Points, say, are built up instead."""
+    return isinstance(counted, finish.Counted) and (
+        counted.state is None or isinstance(counted.state, finish.Standing | finish.Inside)
+    )
+
+
+def _amount(quantity: finish.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole]:
+    """A bare number is exact where play makes less of it, and enough once reached where it is built up."""
+    match quantity:
+        case finish.NoneOf():
+            return Relation.EQUAL, 0
+        case finish.AtMost():
+            return Relation.AT_MOST, quantity.count.whole
+        case finish.AtLeast():
+            return Relation.AT_LEAST, quantity.count.whole
+        case finish.Exactly():
+            return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
+        case finish.AllOf() if quantity.determiner in ("all", "every", "each"):
+            return Relation.AT_LEAST, WHOLE
+        case finish.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
+            return Relation.AT_LEAST, 1
+    raise Senseless(quantity, f"How many are `{quantity.words()}`?", "Write a number, no or all.")
+
+
+def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, side: SideId, spoken: Spoken) -> Count:
+    """What is counted of a side; `spoken` says whose places are meant."""
+    if isinstance(counted, finish.CountedPoints):
+        return Points(side)
+    meaning = reader.game.meaning(counted.what)
+    if isinstance(meaning, PlayerMeaning):
+        return _players(reader, counted, meaning, side, spoken)
+    if not isinstance(meaning, KitMeaning | CategoryMeaning):
+        raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
+    balls = reader.kinds_meant(counted.what, Sort.BALL)
+    if balls:
+        return _balls(reader, counted, balls, side, spoken)
+    return _things(reader, counted, side, spoken)
+
+
+def _players(
+    reader: Reader, counted: finish.Counted, meaning: PlayerMeaning, side: SideId, spoken: Spoken
+) -> PlayersAt:
+    if meaning.side not in (None, side.key):
+        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Write players, or another side.")
+    role = meaning.role
+    who = frozenset(each for each in reader.populations([side]) if role is None or _is(each.role, role))
+    if not who:
+        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Name a role of that side.")
+    match counted.state:
+        case None | finish.Inside():
+            return PlayersAt(who, frozenset({Presence.PLAYING}))
+        case finish.Placed():
+            return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
+    raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")
+
+
+def _is(role: object, name: str) -> bool:
+    return getattr(role, "key", None) == name
+
+
+def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken: Spoken) -> frozenset[Presence | At]:
+    """The places of a phrase at which players can be; without an owner, wherever there is one of that name."""
+    spots = reader.spots(preposition, where, spoken, reader.all_sides, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(
+            where,
+            f"Who is {preposition} {where.words()} is not counted.",
+            "Name an area to which a rule or the set-up sends players, or write in.",
+        )
+    return frozenset(At(spot) for spot in spots)
+
+
+def _balls(reader: Reader, counted: finish.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
+    match counted.state:
+        case None:
+            return BallsAt(frozenset(kinds), frozenset({reader.own_part(side)}))
+        case finish.Placed():
+            spots = reader.spots(counted.state.preposition, counted.state.where, spoken, frozenset({side}))
+            return BallsAt(frozenset(kinds), frozenset(spots))
+    raise Senseless(counted, f"Balls are never {counted.state.words()}.", "Name the place where they lie.")
+
+
+def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoken) -> ThingsAt:
+    kinds = reader.kinds_meant(counted.what, *Sort)
+    on_track = [kind for kind in kinds if track_start(reader, kind)]
+    if on_track:
+        return _on_track(reader, counted, on_track, side)
+    targets = [kind for kind in kinds if reader.sort(kind) is Sort.TARGET]
+    owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
+    things = frozenset(reader.things(targets, owners))
+    if not things:
+        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Name targets of the kit.")
+    match counted.state:
+        case None | finish.Standing():
+            return ThingsAt(things, frozenset({Posture.UP}))
+        case finish.Down():
+            return ThingsAt(things, frozenset({Posture.DOWN}))
+        case finish.Placed():
+            return _placed(reader, counted.state, kinds, things, side, spoken)
+    said = counted.state.words()
+    raise Senseless(counted, f"The {counted.what.text} are never {said}.", "Write standing or down.")
+
+
+def _placed(
+    reader: Reader,
+    placed: finish.Placed,
+    kinds: Iterable[KindId],
+    things: frozenset[Thing],
+    side: SideId,
+    spoken: Spoken,
+) -> ThingsAt:
+    """Those that stand there by the set-up, and those that were brought there, whoever's they are."""
+    spots = frozenset(reader.spots(placed.preposition, placed.where, spoken, frozenset({side})))
+    carried = frozenset(thing for kind in kinds for thing in reader.owned(kind) if kind in reader.carried)
+    if carried:
+        return ThingsAt(carried, frozenset(At(spot) for spot in spots))
+    there = frozenset(thing for thing in things if reader.stands_at(thing, spots))
+    if not there:
+        raise Senseless(placed, f"None of them ever stands {placed.words()}.", "Name the place of the set-up.")
+    return ThingsAt(there, frozenset({Posture.UP}))
+
+
+def track_start(reader: Reader, kind: KindId) -> OnStep | None:
+    """The step on which the set-up puts things of a kind, or None."""
+    return next((s.at for s in reader.starts if isinstance(s.at, OnStep) and _kind(s.what) == kind), None)
+
+
+def _kind(what: object) -> KindId | None:
+    return what.kind if isinstance(what, Thing) else None
+
+
+def _on_track(reader: Reader, counted: finish.Counted, kinds: list[KindId], side: SideId) -> ThingsAt:
+    if not isinstance(counted.state, finish.AtHome):
+        raise Senseless(counted, f"Where on the track are the {counted.what.text}?", "Write: at home")
+    standings: set[Posture | OnStep | At] = set()
+    things: set[Thing] = set()
+    for kind in kinds:
+        start = track_start(reader, kind)
+        assert start is not None
+        track = next(each for each in reader.tracks if each.id == start.track)
+        if side not in track.homes:
+            names = listing([home.key for home in track.homes])
+            raise Senseless(counted, f"{side.key} has no home on that track.", f"Its homes are those of {names}.")
+        standings.add(OnStep(track.id, 0 if side == track.homes[0] else track.steps))
+        things |= set(reader.owned(kind))
+    return ThingsAt(frozenset(things), frozenset(standings))

@@ -1,0 +1,244 @@
+"""Events → triggers: one for each side that acts and each owner who is concerned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from attrs import evolve, field, frozen
+
+from grammar.core.read_claims import read_claim, where_players_are
+from grammar.core.read_offers import LINES
+from grammar.core.reader import Reader, seconds
+from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
+from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Skill, Sort, Spot
+from grammar.core.whose import Senseless, Spoken, Whose, whose, whose_side
+from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.sentences import finish, when
+from grammar.sentences.base import Np
+
+ALL_SKILLS = frozenset(Skill)
+
+
+@frozen
+class Moment:
+    """A trigger with who acted and who is concerned, as the consequences of the line speak of them.
+
+    `actor` is None where nobody acted, `concerned` where of several sides it is not known which; `holder` is the side
+    that a count-rule speaks of.
+    """
+
+    trigger: Trigger
+    spoken: Spoken
+    actor: SideId | None
+    concerned: SideId | None
+    of_each: SideId | None = field(default=None)
+
+    @property
+    def result(self) -> Result | None:
+        return self.trigger.result if isinstance(self.trigger, Happening) else None
+
+
+def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
+    """All triggers of an event, with what its words mean in each."""
+    match event:
+        case when.Becomes():
+            yield from _becoming(reader, event.claim)
+        case when.EveryoneHolds():
+            everybody = frozenset(reader.populations(reader.side_ids))
+            yield Moment(AllHold(everybody, seconds(event.time)), Spoken(reader.side_ids), None, None)
+        case when.HeldLong():
+            balls, limit = frozenset(reader.balls(event.what)), seconds(event.limit)
+            for side in reader.side_ids:
+                yield _kept(reader, side, balls, limit)
+        case _:
+            found = [each for pair in reader.pairs for each in _of_attempts(reader, event, *pair)]
+            yield from found or (each for pair in reader.all_pairs for each in _of_attempts(reader, event, *pair))
+
+
+def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:
+    others = reader.others(side)
+    concerned = next(iter(others)) if len(others) == 1 else None
+    trigger = KeptFor(frozenset(reader.populations([side])), balls, limit_s)
+    return Moment(trigger, _spoken(reader, side, concerned, None), side, concerned)
+
+
+def _becoming(reader: Reader, claim: finish.Claim) -> Iterator[Moment]:
+    """For each side in turn where it speaks of "a side", else for the one that it names."""
+    for side, spoken in each_spoken_of(reader, claim):
+        guard = read_claim(reader, claim, spoken)
+        yield Moment(Becomes(guard), _one_other(reader, spoken, side), None, None, side)
+
+
+def each_spoken_of(reader: Reader, claim: finish.Claim) -> Iterator[tuple[SideId | None, Spoken]]:
+    """The sides of which a claim speaks in turn, with what "it" and "the other side" mean then."""
+    said = whose_side(reader.game, claim.side)
+    if said.whose is Whose.NAMED:
+        assert said.side is not None
+        yield said.side, of_one(reader, said.side)
+    elif said.whose is Whose.ANY:
+        for side in reader.side_ids:
+            yield side, of_one(reader, side)
+    elif said.whose is Whose.ONE_EACH:
+        yield None, Spoken(reader.side_ids)
+    else:
+        raise Senseless(claim.side, f"Of which side does `{claim.side.words()}` speak?", "Write: a side, or name one.")
+
+
+def of_one(reader: Reader, side: SideId) -> Spoken:
+    """Who the words of a sentence mean that speaks of one side."""
+    return Spoken(reader.side_ids, frozenset({side}), frozenset({side}), reader.others(side) or None)
+
+
+def _one_other(reader: Reader, spoken: Spoken, side: SideId | None) -> Spoken:
+    """In consequences "the other side" is one side."""
+    others = reader.others(side) if side else frozenset()
+    return evolve(spoken, other=others if len(others) == 1 else None)
+
+
+def _spoken(reader: Reader, actor: SideId, concerned: SideId | None, result: Result | None) -> Spoken:
+    one = frozenset({concerned}) if concerned else None
+    others = reader.others(actor)
+    other = one if concerned not in (None, actor) else (others if len(others) == 1 else None)
+    parts = {Whose.ACTOR: frozenset({actor})}
+    if result in (Result.CAUGHT, Result.PASSED):
+        catching = frozenset({actor}) if result is Result.PASSED else one
+        if catching:
+            parts[Whose.CATCHER] = catching
+    if one:
+        parts[Whose.KEEPER] = one
+    return Spoken(reader.side_ids, own=None, that=one, other=other, parts=parts)
+
+
+def _of_attempts(reader: Reader, event: when.Event, side: SideId, against: Owner) -> Iterator[Moment]:
+    happening = _happening(reader, event, side, against)
+    if happening is None:
+        return
+    if isinstance(against, SideId):
+        concerned: SideId | None = against
+    else:
+        others = reader.others(side) or frozenset({side})
+        concerned = next(iter(others)) if len(others) == 1 else None
+    yield Moment(happening, _spoken(reader, side, concerned, happening.result), side, concerned)
+
+
+def _seen_by(reader: Reader, side: SideId) -> Spoken:
+    """Who the words of an event mean while a side acts."""
+    return Spoken(reader.side_ids, other=reader.others(side) or None, parts={Whose.ACTOR: frozenset({side})})
+
+
+def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) -> Happening | None:
+    """What has to happen, where the event can happen between these two at all."""
+    by = frozenset(reader.populations([side]))
+    owner = frozenset({against})
+    spoken = _seen_by(reader, side)
+    anybody = reader.all_sides
+    no_ball: frozenset[KindId | None] = frozenset({None})
+    any_ball = no_ball | frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)
+    match event:
+        case when.Knocked():
+            things = reader.thing_phrase(event.what, spoken, anybody, Sort.TARGET, Sort.BODY)
+            to = frozenset(thing for thing in things if thing.owner == against)
+            return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
+        case when.Hit():
+            hit = frozenset(_players(reader, event.who, spoken)) & frozenset(_of(reader, against))
+            return Happening(Result.HIT, by, ALL_SKILLS, any_ball, owner, hit) if hit else None
+        case when.GoesThrough():
+            rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)
+            through = frozenset(ring for ring in rings if ring.owner == against)
+            balls = _balls(reader, event.what)
+            return Happening(Result.THROUGH, by, ALL_SKILLS, balls, owner, through) if through else None
+        case when.Crosses():
+            lines = frozenset(line for line in _lines(reader, event.line, spoken) if line.owner == against)
+            balls = _balls(reader, event.what)
+            return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
+        case when.Arrives():
+            who = frozenset(_arriving(reader, event.who, spoken)) & by
+            return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, owner) if who and against == side else None
+        case when.Caught():
+            return _caught(reader, event, side, against, spoken)
+        case when.Missed() | when.Leaves():
+            if isinstance(event, when.Leaves):
+                _only_the_court(reader, event.where)
+            result = Result.MISSED if isinstance(event, when.Missed) else Result.LEFT
+            skills, balls = _with_which(reader, event.what)
+            return Happening(result, by, skills, balls, owner)
+    raise TypeError(type(event).__name__)
+
+
+def _of(reader: Reader, against: Owner) -> tuple[Population, ...]:
+    return reader.populations([against]) if isinstance(against, SideId) else ()
+
+
+def _players(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
+    said, role = reader.player_phrase(phrase)
+    found = reader.of_role(spoken.meant(said, reader.all_sides), role)
+    if not found:
+        raise Senseless(phrase, f"There are no such players: `{phrase.words()}`.", "Name a side that has them.")
+    return found
+
+
+def _arriving(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
+    if isinstance(reader.game.meaning(phrase.name), AgentMeaning):
+        said = whose(reader.game, phrase)
+        return reader.populations(spoken.meant(said, reader.all_sides))
+    return _players(reader, phrase, spoken)
+
+
+def _lines(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...]:
+    of = reader.place(phrase)
+    if of not in LINES:
+        raise Senseless(phrase, f"`{phrase.words()}` is no line to get past.", "Write: crosses the back line")
+    if of is Landmark.MIDDLE_LINE:
+        return (Spot(Landmark.MIDDLE_LINE, SHARED),)
+    return reader.spots(None, phrase, spoken, reader.all_sides)
+
+
+def _only_the_court(reader: Reader, where: Np) -> None:
+    meaning = reader.game.meaning(where.name)
+    court = isinstance(meaning, PlaceMeaning) and meaning.built_in and Landmark(meaning.place) is Landmark.COURT
+    if not court or whose(reader.game, where, place=True).whose is not Whose.UNSAID:
+        raise Senseless(where, f"A ball leaves the court, not `{where.words()}`.", "Write: a ball leaves the court")
+
+
+def _balls(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
+    if isinstance(reader.game.meaning(phrase.name), PlayerMeaning):
+        raise Senseless(phrase, "A ball crosses, not a player.", "Write: a ball, or say that a player arrives.")
+    return frozenset(reader.balls(phrase))
+
+
+def _with_which(reader: Reader, what: Np) -> tuple[frozenset[Skill], frozenset[KindId | None]]:
+    """Skills and balls of "a ball", "a yarn ball", "a throw", "a roll"."""
+    skills = reader.shot(what)
+    if not skills:
+        return ALL_SKILLS, frozenset(reader.balls(what))
+    if whose(reader.game, what).whose is not Whose.UNSAID:
+        raise Senseless(what, f"`{what.words()}` says whose it is.", f"Write: a {what.name.text}")
+    return frozenset(skills), frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)
+
+
+def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
+    """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
+    skills, balls = _with_which(reader, event.what)
+    by = frozenset(reader.populations([side]))
+    passed = reader.shot(event.what) == (Skill.PASS,)
+    if event.where is None and not passed:
+        alone = len(reader.sides) == 1
+        return (
+            None if against == side and not alone else Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
+        )
+    if against != side:
+        return None
+    if passed:
+        skills = ALL_SKILLS
+    at: frozenset[Presence | At] = frozenset()
+    if event.where is not None:
+        at = _mates_at(reader, event, spoken)
+    return Happening(Result.PASSED, by, skills, balls, frozenset({side}), frozenset(), at)
+
+
+def _mates_at(reader: Reader, event: when.Caught, spoken: Spoken) -> frozenset[Presence | At]:
+    assert event.where is not None
+    if reader.place(event.where) in (Landmark.HALF, Landmark.COURT):
+        return frozenset({Presence.PLAYING})
+    return where_players_are(reader, event.preposition, event.where, spoken)

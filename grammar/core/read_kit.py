@@ -1,0 +1,127 @@
+"""The lines of the kit and the set-up → kinds, how many there are, and where everything starts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.game import ALL, All, AllBut, Kind, Per, Start, Supply
+from grammar.core.reader import Reader
+from grammar.core.values import (
+    SHARED,
+    CatalogueId,
+    KindId,
+    OnStep,
+    Owner,
+    Part,
+    Population,
+    SideId,
+    Sort,
+    Spot,
+    Spread,
+    Thing,
+    TrackId,
+    Upon,
+)
+from grammar.core.whose import Senseless, Spoken, Whose, whose
+from grammar.game import GameKit
+from grammar.sentences import sides
+from grammar.sentences.base import Np
+
+
+def read_kind(line: GameKit, number: int) -> Kind:
+    """What the things of a kit line are like."""
+    scale = Fraction(line.scale).limit_denominator(10**6)
+    return Kind(KindId(line.name), Sort(line.category), CatalogueId(line.like), scale, line.parts, (number,))
+
+
+def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: int) -> Iterator[Supply]:
+    """How many there are, once for each owner."""
+    owner = sentence.owner
+    if owner is not None and (owner.other or owner.determiner in ("their", "its", "that")):
+        raise Senseless(owner, f"Of which side is `{owner.words()}`?", "Write: for each side, or name a side.")
+    per = Per.PLAYER if line.per_player else Per.OWNER
+    owners: tuple[Owner, ...] = (SHARED,)
+    if line.owner == "each":
+        owners = reader.side_ids
+    elif line.owner is not None:
+        owners = (SideId(line.owner),)
+    for each in owners:
+        yield Supply(Thing(KindId(line.name), each), line.count, per, (number,))
+
+
+def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator[Start]:
+    """Where things or players start: one for each place that is meant."""
+    spread = Spread(sentence.spread) if sentence.spread else None
+    count = _count(sentence)
+    if reader.is_kit(sentence.what):
+        for thing in _things(reader, sentence.what):
+            for at in _thing_spots(reader, sentence, thing):
+                yield Start(thing, count, at, spread, (line,))
+        return
+    said, role = reader.player_phrase(sentence.what)
+    for side in sorted(Spoken(reader.side_ids).meant(said, reader.all_sides), key=reader.side_ids.index):
+        spoken = Spoken(reader.side_ids, own=frozenset({side}), other=_opponents(reader, side))
+        for spot in reader.spots(sentence.preposition, sentence.where, spoken, frozenset({side})):
+            if not reader.waits_in(spot):
+                raise Senseless(
+                    sentence.where,
+                    f"Players who start {sentence.preposition} {sentence.where.words()} are in play as all others.",
+                    "Leave the line out, or say with `stay` where they stay.",
+                )
+            yield Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+
+
+def _opponents(reader: Reader, side: SideId) -> frozenset[SideId] | None:
+    others = reader.others(side)
+    return others if len(others) == 1 else None
+
+
+def _count(sentence: sides.Placing) -> int | All | AllBut:
+    if sentence.count is None:
+        return ALL
+    return AllBut(sentence.count.whole) if sentence.all_but else sentence.count.whole
+
+
+def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
+    kinds = reader.kinds_meant(phrase, *Sort)
+    if all(reader.sort(kind) is Sort.BALL for kind in kinds):
+        return tuple(thing for kind in reader.balls(phrase) for thing in reader.owned(kind))
+    said = whose(reader.game, phrase)
+    owners: set[Owner] = {*Spoken(reader.side_ids).meant(said, reader.all_sides)}
+    if said.whose is Whose.UNSAID:
+        owners.add(SHARED)
+    first = [supply.thing for supply in reader.supplies if supply.thing.kind in kinds and supply.thing.owner in owners]
+    if not first:
+        raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", "See in the kit whose they are.")
+    return tuple(dict.fromkeys(first))
+
+
+def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple[Spot | Upon, ...]:
+    if reader.is_kit(sentence.where):
+        under = reader.kinds_meant(sentence.where, *Sort)
+        part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+        return tuple(Upon(kind, part) for kind in under[:1])
+    owner = thing.owner
+    own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
+    other = None if owner is SHARED else _opponents(reader, owner)
+    spoken = Spoken(reader.side_ids, own=own, other=other)
+    parts = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+    found = reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
+    unsaid = whose(reader.game, sentence.where, place=True).whose is Whose.UNSAID
+    if unsaid and len(found) > 1 and sentence.count is not None:
+        word = sentence.where.name.text
+        raise Senseless(sentence.where, f"Which {word}? There are several.", f"Write each {word}, or of which side.")
+    return found
+
+
+def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> Iterator[Start]:
+    """Things on a step of a track; they are nobody's until they come home."""
+    track = TrackId(sentence.track.name.text)
+    said = whose(reader.game, sentence.track, place=True)
+    if said.whose is not Whose.UNSAID:
+        raise Senseless(sentence.track, "A track belongs to nobody.", f"Write: the {sentence.track.name.text}")
+    for thing in _things(reader, sentence.what):
+        if reader.sort(thing.kind) not in (Sort.TARGET, Sort.BODY):
+            raise Senseless(sentence.what, "Only targets and big bodies stand on a track.", "Name a target of the kit.")
+        yield Start(thing, ALL, OnStep(track, sentence.step.whole), None, (line,))

@@ -1,0 +1,207 @@
+"""The other lines of the play: where players stay, where balls rest, who fetches, frees and stands up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from grammar.core.play import (
+    ComeBack,
+    Factor,
+    Fetch,
+    Free,
+    Guarding,
+    Hold,
+    Home,
+    Of,
+    StandUp,
+    Turn,
+    Unfetched,
+    Waiting,
+    Who,
+)
+from grammar.core.read_offers import acting, spoken_by
+from grammar.core.reader import Reader, exactly, seconds
+from grammar.core.rules import Rest, Result
+from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Sort, Spot
+from grammar.core.whose import Senseless, Spoken, Whose
+from grammar.meanings import TeacherMeaning
+from grammar.sentences import play
+from grammar.sentences.base import Np
+
+REST_RESULTS = {
+    "missed": frozenset({Result.MISSED, Result.LEFT}),
+    "caught": frozenset({Result.CAUGHT}),
+    "scored": frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED}),
+    "passed": frozenset({Result.PASSED}),
+    None: frozenset(Result) - {Result.ARRIVED},
+}
+
+
+def read_stay(reader: Reader, sentence: play.Stay, line: int) -> Iterator[Home]:
+    """Where each population stays."""
+    for who in acting(reader, sentence.who):
+        spots = reader.spots(sentence.preposition, sentence.where, spoken_by(reader, who.side), frozenset({who.side}))
+        for spot in spots:
+            if spot.part is not Part.AT and not isinstance(spot.of, Landmark):
+                raise Senseless(sentence.where, "That is no floor to stay on.", "Write: stay in")
+            yield Home(who, spot, (line,))
+
+
+def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
+    """Where balls of some results come to lie: for each side that acts and each owner who is concerned."""
+    balls = frozenset(reader.balls(sentence.ball))
+    if sentence.determiner in ("their", "its", "that"):
+        raise Senseless(sentence, f"Whose is `{sentence.determiner} {sentence.ball.text}`?", "Write: a ball")
+    results = REST_RESULTS[sentence.state]
+    for side, against in reader.pairs or reader.all_pairs:
+        to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)
+        yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted)
+
+
+def sent_to(reader: Reader, side: SideId, against: Owner) -> SideId:
+    """The side to which a ball goes: that whose thing it is, else the other side (of several the next)."""
+    if isinstance(against, SideId):
+        return against
+    at = reader.side_ids.index(side)
+    return reader.side_ids[(at + 1) % len(reader.side_ids)]
+
+
+def resting_place(
+    reader: Reader, place: play.RestingPlace, side: SideId, against: Owner, result: Result
+) -> tuple[Spot, bool]:
+    """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there."""
+    toward = sent_to(reader, side, against)
+    match place:
+        case play.RestInHalf() | play.RestToHalf():
+            if reader.own_part(side).of is Landmark.COURT and not reader.granted:
+                raise Senseless(place, "This court has no halves.", "Name a place of the court where it comes to lie.")
+            back = place.which == "half it came from" or (place.which == "half it left" and result is not Result.LEFT)
+            preposition = place.preposition if isinstance(place, play.RestInHalf) else "in"
+            if preposition not in ("in", "on"):
+                raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
+            return reader.own_part(side if back else toward), isinstance(place, play.RestInHalf)
+        case play.RestThere():
+            return _one_spot(reader, place.preposition, place.where, side, toward), False
+        case play.RestTo():
+            return _one_spot(reader, None, place.where, side, toward), False
+    raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
+
+
+def _one_spot(reader: Reader, preposition: str | None, where: Np, side: SideId, toward: SideId) -> Spot:
+    spoken = Spoken(
+        reader.side_ids,
+        other=frozenset({toward}),
+        parts={Whose.ACTOR: frozenset({side}), Whose.CATCHER: frozenset({toward}), Whose.KEEPER: frozenset({toward})},
+    )
+    spots = reader.spots(preposition, where, spoken, frozenset({toward}))
+    if len(spots) > 1:
+        raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
+    return spots[0]
+
+
+def read_fetch(reader: Reader, sentence: play.Fetch, line: int) -> Iterator[Fetch]:
+    """Who brings which balls from where; the lines taken for granted are of the same form."""
+    per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    for who, side in _doers(reader, sentence.who):
+        for ball in reader.balls(sentence.what):
+            for spot in _spots_of(reader, sentence.preposition, sentence.where, side):
+                yield Fetch(who, ball, spot, per_minute, (line,), reader.granted)
+
+
+def _doers(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
+    """The teacher, or the populations of each side that a phrase means."""
+    if isinstance(reader.game.meaning(phrase.name), TeacherMeaning):
+        if phrase.possessive or phrase.owner or phrase.other:
+            raise Senseless(phrase, "There is one teacher, who is of no side.", "Write: the teacher")
+        yield TEACHER, None
+        return
+    found = acting(reader, phrase)
+    for side in reader.side_ids:
+        own = frozenset(who for who in found if who.side == side)
+        if own:
+            yield own, side
+
+
+def _spots_of(
+    reader: Reader, preposition: str | None, where: Np, side: SideId | None, parts: tuple[Part, ...] | None = None
+) -> tuple[Spot, ...]:
+    """The places of a phrase for whoever does it: one's own where nothing is said; for the teacher, everybody's."""
+    allowed = parts or (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+    if side is None:
+        return reader.spots(preposition, where, Spoken(reader.side_ids), reader.all_sides, allowed)
+    return reader.spots(preposition, where, spoken_by(reader, side), frozenset({side}), allowed)
+
+
+def read_nobody_fetches(reader: Reader, sentence: play.NobodyFetches, line: int) -> Iterator[Unfetched]:
+    """From where nobody brings balls."""
+    for ball in reader.balls(sentence.what):
+        for spot in _spots_of(reader, sentence.preposition, sentence.where, None):
+            yield Unfetched(ball, spot, (line,))
+
+
+def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
+    """Who brings back whom."""
+    per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    turn = Turn(sentence.queued.end) if isinstance(sentence.queued, play.Queued) else Turn.ALL
+    where = sentence.queued.where
+    for who, side in _doers(reader, sentence.who):
+        spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
+        for owner, at in _by_owner(spots):
+            sides = [owner] if isinstance(owner, SideId) else ([side] if side else list(reader.side_ids))
+            for one in sides:
+                yield Free(who, Waiting(frozenset(reader.populations([one])), at, turn), per_minute, (line,))
+
+
+def _waiting_spots(reader: Reader, preposition: str | None, where: Np, side: SideId | None) -> tuple[Spot, ...]:
+    spots = _spots_of(reader, preposition, where, side, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(where, f"Nobody waits at `{where.words()}`.", "Name a queue, a bench or another area.")
+    return spots
+
+
+def _by_owner(spots: Iterable[Spot]) -> Iterator[tuple[Owner, frozenset[Spot]]]:
+    found: dict[Owner, list[Spot]] = {}
+    for spot in spots:
+        found.setdefault(spot.owner, []).append(spot)
+    yield from ((owner, frozenset(each)) for owner, each in found.items())
+
+
+def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
+    """Who comes back by themselves, after how long."""
+    spots = _waiting_spots(reader, "in", sentence.where, None)
+    for owner, at in _by_owner(spots):
+        sides = reader.side_ids if owner is SHARED else (owner,)
+        yield ComeBack(frozenset(reader.populations(sides)), at, seconds(sentence.time), (line,))
+
+
+def read_stand_up(reader: Reader, sentence: play.StandUp, line: int) -> Iterator[StandUp]:
+    """Who puts up what."""
+    per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    for who, side in _doers(reader, sentence.who):
+        spoken = Spoken(reader.side_ids) if side is None else spoken_by(reader, side)
+        own = reader.all_sides if side is None else frozenset({side})
+        for thing in reader.thing_phrase(sentence.what, spoken, own, Sort.TARGET):
+            yield StandUp(who, thing, per_minute, (line,))
+
+
+def read_hold(reader: Reader, sentence: play.HoldLimit, line: int) -> Iterator[Hold]:
+    """How long a ball is held at most."""
+    for ball in reader.balls(sentence.ball):
+        yield Hold(ball, seconds(sentence.limit), (line,))
+
+
+def read_guarding(reader: Reader, sentence: play.GuardLimit, line: int) -> Iterator[Guarding]:
+    """How many may guard each thing: of its own side, where the line does not say of which."""
+    said, role = reader.player_phrase(sentence.who)
+    spoken = Spoken(reader.side_ids)
+    for thing in reader.thing_phrase(sentence.what, spoken, reader.all_sides, Sort.TARGET):
+        own = frozenset({thing.owner}) if isinstance(thing.owner, SideId) else reader.all_sides
+        who = frozenset(reader.of_role(spoken.meant(said, own), role))
+        yield Guarding(who, thing, sentence.most.whole, (line,))
+
+
+def read_factor(reader: Reader, sentence: play.SucceedAsOften | play.TakeAsLong, line: int) -> Iterator[Factor]:
+    """All attempts rarer or slower."""
+    of = Of.SUCCESS if isinstance(sentence, play.SucceedAsOften) else Of.TIME
+    yield Factor(of, exactly(sentence.percent) / Fraction(100), (line,))

@@ -1,0 +1,148 @@
+"""The lines of the space and the sides → court, areas, tracks, sides and roles."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.game import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
+from grammar.core.reader import Reader, metres
+from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, RoleId, SideId, Spot, TrackId
+from grammar.core.whose import Senseless, Spoken, Whose, whose
+from grammar.sentences import sides, space
+from grammar.sentences.base import Node
+from grammar.sentences.base import Owner as OwnerPhrase
+from grammar.words import listing
+
+_LIES = {
+    Landmark.HALF: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE),
+    Landmark.BACK_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
+    Landmark.SIDE_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
+    Landmark.MIDDLE_LINE: (Part.AT, Part.BESIDE, Part.ALONG, Part.ACROSS),
+    Landmark.MIDDLE: (Part.AT, Part.ACROSS, Part.BESIDE),
+    Landmark.COURT: (Part.AT, Part.BESIDE, Part.BEHIND, Part.ACROSS),
+    Landmark.WALL: (Part.AT, Part.BEFORE, Part.BESIDE, Part.ALONG),
+    Landmark.CORNER: (Part.AT, Part.BEFORE, Part.BESIDE),
+}
+BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+
+
+def read_court(sentence: space.Court) -> Court:
+    """The court; "in equal parts" divides it among the sides as "halved" does between two."""
+    cut = Cut.WHOLE if sentence.cut in (None, "in one piece") else Cut.PARTS
+    return Court(metres(sentence.length), metres(sentence.width), cut)
+
+
+def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Side]:
+    """The sides of a line, all of one size."""
+    if sentence.headcount.of.text not in ("player", "players"):
+        raise Senseless(
+            sentence.headcount.of, f"A side has players, not {sentence.headcount.of.text}.", "Write players there."
+        )
+    least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
+    solo = "each for themselves" in sentence.options
+    if solo and (len(sentence.names) > 1 or "mirrored" in sentence.options):
+        raise Senseless(
+            sentence, "Where each plays for themselves there are no sides against each other.", "Name one side."
+        )
+    for name in sentence.names:
+        yield Side(SideId(name.text), least.whole, most.whole, solo, (line,))
+
+
+def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]:
+    """A role, once for each side that has it."""
+    if sentence.headcount.of.text not in ("player", "players") or sentence.headcount.each:
+        raise Senseless(
+            sentence.headcount, "A role is so many players of a side.", "Write: 1 to 2 players of each side"
+        )
+    phrase = sentence.owner
+    if isinstance(phrase, OwnerPhrase):
+        if phrase.other or phrase.determiner not in ("each", "every"):
+            raise Senseless(phrase, f"Of which side is `{phrase.words()}`?", "Write: of each side, or name a side.")
+        owners: tuple[SideId, ...] = reader.side_ids
+    else:
+        named = reader.game.roles[[each.name for each in reader.game.roles].index(sentence.name.text)].side
+        if phrase.other or named is None:
+            raise Senseless(phrase, f"`{phrase.words()}` is no side.", "Write: of each side, or name a side.")
+        owners = (SideId(named),)
+    details = {type(each): each for each in sentence.details}
+    if len(details) < len(sentence.details):
+        raise Senseless(sentence, "A detail of this role stands twice.", "Keep one.")
+    away, uses = details.get(sides.AimsFrom), details.get(sides.Uses)
+    ball: KindId | None = None
+    if isinstance(uses, sides.Uses):
+        balls = reader.balls(uses.what)
+        if len(balls) > 1:
+            raise Senseless(uses.what, f"Which ball is `{uses.what.words()}`?", "Name one kind of ball of the kit.")
+        ball = balls[0]
+    least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
+    for side in owners:
+        yield Role(
+            RoleId(sentence.name.text),
+            side,
+            least.whole,
+            most.whole,
+            metres(away.distance) if isinstance(away, sides.AimsFrom) else None,
+            ball,
+            sides.NeverAimedAt not in details,
+            (line,),
+        )
+
+
+def read_organisation(sentences: list[Node]) -> Organisation:
+    """How many courts side by side, and what the odd pupil does."""
+    courts, odd = 1, Odd.UNSAID
+    for sentence in sentences:
+        if isinstance(sentence, sides.SideBySide):
+            courts = sentence.most.whole
+        elif isinstance(sentence, sides.OddPupil):
+            odd = Odd(sentence.does)
+    return Organisation(courts, odd)
+
+
+def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]:
+    """An area, once for each side whose line, half or wall it lies by, or once for all."""
+    name, spot = AreaId(sentence.name.text), sentence.spot
+    of = reader.place(spot)
+    by_area = isinstance(of, AreaId)
+    part = reader.part(sentence.preposition, spot, *(BY_AN_AREA if isinstance(of, AreaId) else _LIES[of]))
+    said = whose(reader.game, spot, place=True)
+    owners: tuple[Owner, ...] = reader.owners_of_place(of)
+    if owners != (SHARED,):
+        if said.whose is Whose.UNSAID:
+            word = spot.name.text
+            raise Senseless(spot, f"Which {word}? There are several.", f"Write each {word}, or the {word} of one side.")
+        meant = Spoken(reader.side_ids).meant(said, frozenset())
+        owners = tuple(owner for owner in owners if owner in meant)
+    elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
+        raise Senseless(said.node, f"`{spot.words()}` is nobody's own.", f"Write: the {spot.name.text}")
+    elif said.whose is Whose.ONE_EACH and by_area is False:
+        raise Senseless(spot, f"There is only one {spot.name.text}.", f"Write: the {spot.name.text}")
+    shut = frozenset(
+        Doing(rule.verb.removesuffix(" there")) for rule in sentence.rules if isinstance(rule, space.NobodyThere)
+    )
+    kind = AreaKind(sentence.name.text.split()[-1])
+    for owner in owners:
+        lies = Spot(of, owner, part)
+        rooms = tuple(_room(reader, rule, owner) for rule in sentence.rules if isinstance(rule, space.AtMostThere))
+        depth = metres(sentence.depth) if sentence.depth else None
+        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,))
+
+
+def _room(reader: Reader, rule: space.AtMostThere, owner: Owner) -> Room:
+    said, role = reader.player_phrase(rule.who)
+    own = None if owner is SHARED else frozenset({owner})
+    spoken = Spoken(reader.side_ids, own=own, that=own)
+    sides = spoken.meant(said, reader.all_sides)
+    return Room(frozenset(reader.of_role(sides, role)), rule.most.whole)
+
+
+def read_track(reader: Reader, sentence: space.Track, line: int) -> Iterator[Track]:
+    """A track between the homes of two sides."""
+    start, goal = SideId(sentence.start.text), SideId(sentence.goal.text)
+    if start == goal:
+        raise Senseless(sentence.goal, "A track runs from one side to another.", f"Sides: {listing(_names(reader))}.")
+    yield Track(TrackId(sentence.name.text), (start, goal), sentence.steps.whole, (line,))
+
+
+def _names(reader: Reader) -> list[str]:
+    return [side.key for side in reader.side_ids]

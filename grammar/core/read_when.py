@@ -1,0 +1,59 @@
+"""A when-line → rules: one for each side that acts and each who is concerned, joined where they say the same."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.guards import ALWAYS, Guard
+from grammar.core.precedence import slots
+from grammar.core.read_claims import read_condition
+from grammar.core.read_effects import effects_of
+from grammar.core.read_events import Moment, moments
+from grammar.core.reader import Reader
+from grammar.core.rules import Add, Becomes, Effect, Happening, Rule
+from grammar.core.whose import Senseless
+from grammar.sentences import when
+
+
+def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
+    """All rules of a line. Raises Senseless."""
+    found: list[Rule] = []
+    for moment in moments(reader, sentence.event):
+        rule = _rule(reader, sentence, moment, line)
+        if not found or not _joined(found, rule):
+            found.append(rule)
+    if not any(rule.effects for rule in found) and not all(isinstance(c, when.PlaysOn) for c in sentence.consequences):
+        raise Senseless(sentence, "Nothing would change by this.", "Say what else follows, or leave the line out.")
+    yield from found
+
+
+def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rule:
+    guard: Guard = ALWAYS
+    if sentence.condition is not None:
+        guard = read_condition(reader, sentence.condition, moment.spoken, isinstance(moment.trigger, Becomes))
+    effects: list[Effect] = []
+    for consequence in sentence.consequences:
+        effects.extend(effects_of(reader, consequence, moment))
+    times = Counter(slot for effect in effects if not isinstance(effect, Add) for slot in slots(effect))
+    if any(count > 1 for count in times.values()):
+        raise Senseless(sentence, "This line says two things of one and the same.", "Keep one of them.")
+    return Rule(moment.trigger, guard, tuple(effects), (line,), reader.granted)
+
+
+def _joined(found: list[Rule], rule: Rule) -> bool:
+    """Whether the rule could be joined with one that differs only in who is concerned."""
+    trigger = rule.trigger
+    if not isinstance(trigger, Happening):
+        return False
+    for number, other in enumerate(found):
+        before = other.trigger
+        if not isinstance(before, Happening) or (other.guard, other.effects) != (rule.guard, rule.effects):
+            continue
+        if evolve(before, against=trigger.against, to=trigger.to) == trigger:
+            joined = evolve(before, against=before.against | trigger.against, to=before.to | trigger.to)
+            found[number] = evolve(other, trigger=joined)
+            return True
+    return False

@@ -1,0 +1,88 @@
+"""One pass over a sheet: its lines by number, the values found in them, and what is wrong with them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, TypeVar
+
+from attrs import define, evolve, field
+
+from grammar.core.game import Line
+from grammar.core.reader import Reader
+from grammar.core.values import SwitchId
+from grammar.core.whose import Senseless
+from grammar.finding import Finding, Severity
+from grammar.sentences import head, play
+from grammar.sentences.base import Node
+from grammar.tree import GameSheet
+
+SECTIONS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care")
+Value = TypeVar("Value")
+Said = TypeVar("Said", bound=Node)
+
+
+@define
+class Reading:
+    """What has been read so far. `off` holds what hangs on a switch, whether it is on or not."""
+
+    reader: Reader
+    lines: list[Line] = field(factory=list)
+    sentences: list[tuple[Node, int]] = field(factory=list)
+    found: list[Any] = field(factory=list)
+    hanging: dict[SwitchId, list[Any]] = field(factory=dict)
+    findings: list[Finding] = field(factory=list)
+
+    def number(self, sheet: GameSheet) -> None:
+        """Give every line of a sheet its number."""
+        self.sentences.clear()
+        for section in SECTIONS:
+            for line in sheet.lines(section):
+                sentence, switch = line.sentence, None
+                if isinstance(sentence, head.Switched):
+                    switch, sentence = SwitchId(sentence.name.text), sentence.sentence
+                read = not isinstance(sentence, play.SaidRule)
+                granted, words = self.reader.granted, line.sentence.words()
+                self.sentences.append((sentence, len(self.lines)))
+                self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read))
+
+    def holds(self, line: int) -> bool:
+        """Whether a line holds: it hangs on no switch, or on one that is on."""
+        switch = self.lines[line].switch
+        return switch is None or bool(self.reader.game.switches.get(switch.key))
+
+    def all_of(self, kind: type[Said]) -> list[tuple[Said, int]]:
+        """The sentences of a kind with their lines, those that hang on a switch, too."""
+        return [(sentence, line) for sentence, line in self.sentences if isinstance(sentence, kind)]
+
+    def add(self, sentence: Said, line: int, read: Callable[[Reader, Said, int], Iterable[Value]]) -> tuple[Value, ...]:
+        """What a sentence says; where it means nothing, one more mistake (of the sheet's own lines).
+
+        The values of a line that hangs on a switch which is off are kept beside the others and not given back.
+        """
+        try:
+            values = tuple(read(self.reader, sentence, line))
+        except Senseless as wrong:
+            if not self.reader.granted:
+                place = wrong.node.span if wrong.node.span.line else sentence.span
+                self.findings.append(Finding("G-sense", Severity.ERROR, wrong.title, place, wrong.hint))
+            return ()
+        switch = self.lines[line].switch
+        if switch is not None:
+            self.hanging.setdefault(switch, []).extend(values)
+        if not self.holds(line):
+            return ()
+        self.found.extend(values)
+        return values
+
+    def of(self, kind: type[Value]) -> tuple[Value, ...]:
+        """All values of a kind, each once, with all lines that say so."""
+        merged: dict[Value, Value] = {}
+        for value in self.found:
+            if isinstance(value, kind):
+                before = merged.get(value)
+                merged[value] = value if before is None else _with_lines(before, value)
+        return tuple(merged.values())
+
+
+def _with_lines(one: Any, other: Any) -> Any:
+    return evolve(one, lines=tuple(dict.fromkeys((*one.lines, *other.lines))))

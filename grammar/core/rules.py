@@ -1,0 +1,235 @@
+"""What follows from what: happenings and counts that trigger rules, and the effects of these."""
+
+from __future__ import annotations
+
+from enum import Enum
+from fractions import Fraction
+
+from attrs import field, frozen
+
+from grammar.core.guards import Guard
+from grammar.core.play import Lines, Waiting
+from grammar.core.values import (
+    SAME,
+    At,
+    KindId,
+    OnStep,
+    Owner,
+    Part_of_a_side,
+    Population,
+    Posture,
+    Presence,
+    Same,
+    SideId,
+    Skill,
+    Spot,
+    Thing,
+)
+
+
+class Result(Enum):
+    """What comes of an attempt."""
+
+    KNOCKED = "knocked"
+    HIT = "hit"
+    THROUGH = "through"
+    CROSSED = "crossed"
+    PASSED = "passed"
+    ARRIVED = "arrived"
+    CAUGHT = "caught"
+    MISSED = "missed"
+    LEFT = "left"
+
+
+@frozen
+class Happening:
+    """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
+
+    `balls` holds None where attempts without a ball count, too. `against` are the owners concerned.
+    `to` is empty where the result has no object.
+    """
+
+    result: Result
+    by: frozenset[Population]
+    skills: frozenset[Skill]
+    balls: frozenset[KindId | None]
+    against: frozenset[Owner]
+    to: frozenset[Thing | Population | Spot] = frozenset()
+    at: frozenset[Presence | At] = frozenset()
+
+
+@frozen
+class Becomes:
+    """A count becomes true."""
+
+    guard: Guard
+
+
+@frozen
+class KeptFor:
+    """A player of these holds a ball of these kinds longer than so many seconds."""
+
+    who: frozenset[Population]
+    balls: frozenset[KindId]
+    limit_s: Fraction
+
+
+@frozen
+class AllHold:
+    """Every player in play holds a ball for so many seconds."""
+
+    who: frozenset[Population]
+    time_s: Fraction
+
+
+Trigger = Happening | Becomes | KeptFor | AllHold
+
+
+class Person(Enum):
+    """Somebody whom only play knows."""
+
+    ACTOR = "who acted"
+    OBJECT = "who was hit"
+    CATCHER = "who caught"
+    MATE = "the team-mate who has it"
+    KEEPER = "a player of the thing's side"
+
+
+@frozen
+class AllPlaying:
+    """All of these players who are in play."""
+
+    who: frozenset[Population]
+
+
+Subject = Person | Waiting | AllPlaying
+
+
+@frozen
+class Becoming:
+    """What a player turns into: another side, another role, or neither."""
+
+    side: SideId | Same = SAME
+    role: Part_of_a_side | Same = SAME
+
+
+@frozen
+class Go:
+    """Somebody comes to be in play, out, or at a place; perhaps as somebody else."""
+
+    who: Subject
+    to: Presence | At
+    becomes: Becoming = Becoming()
+
+
+@frozen
+class Swap:
+    """Two change places: a person or all who play with some who wait, or a passer with the mate."""
+
+    who: Person | AllPlaying
+    other: Waiting | Person
+
+
+@frozen
+class Put:
+    """The thing of the event comes to stand so."""
+
+    posture: Posture
+
+
+@frozen
+class Own:
+    """The thing of the event joins a side, and stands."""
+
+    side: SideId
+
+
+@frozen
+class Shift:
+    """The thing of the event moves along its track: positive steps lead away from the home of its first side."""
+
+    steps: int
+
+
+@frozen
+class PutOnStep:
+    """One of these things is put on a step: that of the event, or one that stands on step `source`."""
+
+    thing: Thing
+    to: OnStep
+    source: OnStep | None
+
+
+@frozen
+class SendBall:
+    """The ball of the event comes to lie somewhere."""
+
+    to: Spot
+
+
+@frozen
+class SendBalls:
+    """Balls of these kinds come to lie somewhere, wherever they are: one of them, or all."""
+
+    balls: frozenset[KindId]
+    to: Spot
+    all: bool
+
+
+@frozen
+class Add:
+    """A side's points change."""
+
+    side: SideId
+    points: int
+
+
+class StartAgain(Enum):
+    """Players, balls and things go back to the set-up; points stay."""
+
+    EVERYTHING = "everything"
+
+
+class PlayOn(Enum):
+    """Who was hit plays on."""
+
+    PLAY_ON = "plays on"
+
+
+@frozen
+class Finish:
+    """A side has won."""
+
+    winner: SideId
+
+
+Effect = Go | Swap | Put | Own | Shift | PutOnStep | SendBall | SendBalls | Add | StartAgain | PlayOn | Finish
+
+
+@frozen
+class Rule:
+    """From a trigger, while a guard holds, effects in their order."""
+
+    trigger: Trigger
+    guard: Guard
+    effects: tuple[Effect, ...]
+    lines: Lines = field(eq=False)
+    granted: bool = field(default=False, eq=False)
+
+
+@frozen
+class Rest:
+    """Where the balls of some attempts come to lie.
+
+    `to` is a place of one owner for each pair of who acts and who is concerned. `spreads` is True where the ball may
+    stop anywhere in the half, in what is shut, too.
+    """
+
+    results: frozenset[Result]
+    by: SideId
+    against: frozenset[Owner]
+    balls: frozenset[KindId]
+    to: Spot
+    spreads: bool
+    lines: Lines = field(eq=False)
+    granted: bool = field(default=False, eq=False)

@@ -1,0 +1,178 @@
+"""Whose something is, as a phrase says it: first the form of the phrase alone, then the sides that it means."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import Enum
+
+from attrs import field, frozen
+
+from grammar.core.values import SideId
+from grammar.game import Game
+from grammar.meanings import AgentMeaning, Meaning, TeacherMeaning, side_named
+from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
+from grammar.words import listing
+
+
+class Senseless(Exception):  # noqa: N818 - it is no error of ours but of the sheet
+    """A phrase that means nothing where it stands: what is wrong, and what to write instead."""
+
+    def __init__(self, node: Node, title: str, hint: str) -> None:
+        super().__init__(title)
+        self.node, self.title, self.hint = node, title, hint
+
+
+class Whose(Enum):
+    """The forms in which a phrase says whose something is."""
+
+    UNSAID = "unsaid"
+    OWN = "their"
+    THAT = "that side's"
+    OTHER = "the other side's"
+    ONE_EACH = "each side's"
+    ANY = "a side's"
+    NAMED = "named"
+    ACTOR = "the thrower's"
+    CATCHER = "the catcher's"
+    KEEPER = "the keeper's"
+
+
+@frozen
+class Claimed:
+    """The form of a phrase, the side where it names one, and the words of it that say so."""
+
+    whose: Whose
+    node: Node
+    side: SideId | None = None
+
+
+OWN_WORDS, EACH_WORDS, THAT_WORDS = ("their", "its"), ("each", "every", "all"), ("that",)
+_PARTS = {"actor": Whose.ACTOR, "catcher": Whose.CATCHER, "owner": Whose.KEEPER}
+
+
+def whose(game: Game, phrase: Np, place: bool = False) -> Claimed:
+    """Whose the things, players or places of a phrase are. "each half" is one of each side, "each lantern" is not."""
+    said = [*_possessive(game, phrase), *_owner(game, phrase)]
+    if phrase.other:
+        said.append(Claimed(Whose.OTHER, phrase))
+    if phrase.determiner in OWN_WORDS:
+        said.append(Claimed(Whose.OWN, phrase))
+    if place and phrase.determiner in EACH_WORDS and not said:
+        said.append(Claimed(Whose.ONE_EACH, phrase))
+    if place and phrase.determiner in THAT_WORDS and not said:
+        said.append(Claimed(Whose.THAT, phrase))
+    if len(said) > 1:
+        raise Senseless(phrase, f"`{phrase.words()}` says twice whose it is.", "Say it once.")
+    return said[0] if said else Claimed(Whose.UNSAID, phrase)
+
+
+def _possessive(game: Game, phrase: Np) -> list[Claimed]:
+    if phrase.possessive is None:
+        return []
+    return [_by_name(game, phrase, possessor(phrase.possessive), phrase.possessive)]
+
+
+def possessor(possessive: str) -> str:
+    """The name in "the thrower's"."""
+    return possessive[:-2]
+
+
+def _owner(game: Game, phrase: Np) -> list[Claimed]:
+    owner = phrase.owner
+    if isinstance(owner, Owner):
+        return [Claimed(_of_determiner(owner.determiner, owner.other), owner)]
+    if not isinstance(owner, OwnerName):
+        return []
+    found = _by_name(game, owner, owner.name.text, owner.words())
+    if owner.other:
+        return [Claimed(Whose.OTHER, owner)]
+    return [found]
+
+
+def _of_determiner(determiner: str, other: str | None) -> Whose:
+    if other:
+        return Whose.OTHER
+    if determiner in OWN_WORDS:
+        return Whose.OWN
+    if determiner in EACH_WORDS:
+        return Whose.ONE_EACH
+    return Whose.THAT if determiner in ("that", "the") else Whose.ANY
+
+
+def _by_name(game: Game, node: Node, name: str, said: str) -> Claimed:
+    meaning: Meaning | None = game.vocabulary.get(name)
+    if isinstance(meaning, AgentMeaning):
+        return Claimed(_PARTS[meaning.part], node)
+    side = side_named(meaning)
+    if side is not None:
+        return Claimed(Whose.NAMED, node, SideId(side))
+    sides = listing([each.name for each in game.sides], "or")
+    owner = "The teacher owns nothing" if isinstance(meaning, TeacherMeaning) else f"`{said}` is no side of this game"
+    raise Senseless(node, f"{owner}.", f"Name a side ({sides}), or write the other side.")
+
+
+def whose_side(game: Game, phrase: AnySide) -> Claimed:
+    """The form of "a side", "the other side", "it", "north", "the thrower's side"."""
+    match phrase:
+        case SideSame():
+            return Claimed(Whose.THAT, phrase)
+        case SideNamed():
+            return _by_name(game, phrase, phrase.name.text, phrase.words())
+        case SideOf():
+            return _by_name(game, phrase, possessor(phrase.possessive), phrase.words())
+        case SideRef():
+            form = _of_determiner(phrase.determiner, phrase.other)
+            return Claimed(Whose.THAT if form is Whose.OWN else form, phrase)
+
+
+@frozen
+class Spoken:
+    """Who has been spoken of where a phrase stands: the sides that its words can mean there.
+
+    A form that is in none of these has no meaning there. `own` are the sides of "their" and "its", `that` of "it" and
+    "that side", `other` of "the other side"; `parts` those of the thrower, the catcher and the keeper.
+    """
+
+    sides: tuple[SideId, ...]
+    own: frozenset[SideId] | None = None
+    that: frozenset[SideId] | None = None
+    other: frozenset[SideId] | None = None
+    parts: Mapping[Whose, frozenset[SideId]] = field(factory=dict)
+
+    def meant(self, said: Claimed, unsaid: frozenset[SideId]) -> frozenset[SideId]:
+        """The sides of a phrase; `unsaid` are those meant where it says nothing. Raises Senseless."""
+        match said.whose:
+            case Whose.UNSAID:
+                return unsaid
+            case Whose.NAMED:
+                assert said.side is not None
+                return frozenset({said.side})
+            case Whose.ONE_EACH | Whose.ANY:
+                return frozenset(self.sides)
+            case Whose.OWN:
+                found = self.own
+            case Whose.THAT:
+                found = self.that
+            case Whose.OTHER:
+                found = self.other
+            case _:
+                found = self.parts.get(said.whose)
+        if found is None:
+            raise Senseless(said.node, *self._nobody(said))
+        return found
+
+    def _nobody(self, said: Claimed) -> tuple[str, str]:
+        sides = listing([side.key for side in self.sides], "or")
+        text = said.node.words()
+        if said.whose is Whose.OTHER and len(self.sides) > 2:
+            return f"`{text}`: with {len(self.sides)} sides it is not clear which.", f"Name the side: {sides}."
+        if said.whose is Whose.OTHER and len(self.sides) < 2:
+            return f"`{text}`: there is only one side.", "Name what is meant without it."
+        return f"`{text}`: of nobody who could be meant has been spoken here.", f"Name the side: {sides}."
+
+
+def the_one(said: Claimed, sides: frozenset[SideId], what: str) -> SideId:
+    """The single side that is meant. Raises Senseless where it could be several."""
+    if len(sides) != 1:
+        raise Senseless(said.node, f"`{said.node.words()}` could be several sides.", f"Say of which side {what}.")
+    return next(iter(sides))
