@@ -1,1 +1,1 @@
-"""The resolved core: what a game means, in values. `from_game.py` is the door."""
+"""The resolved core: what a game means, in values. `reading/` makes it from a sheet."""

@@ -21,11 +21,19 @@ def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str
     for line in sheet.lines("kit"):
         sentence = line.sentence
         if isinstance(sentence, Kit):
-            kit.extend(_kit_line(sentence, words, catalogue))
+            kit.extend(_kit_line(sentence, words, catalogue, kit))
     return tuple(kit)
 
 
-def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) -> Iterator[GameKit]:
+def _for_another_side(kit: list[GameKit], new: GameKit) -> bool:
+    """Whether a line says how many of a known thing another side has: "6 pots for north", "3 pots for south"."""
+    same = [line for line in kit if {line.name, line.plural} & {new.name, new.plural}]
+    owners = [line.owner for line in same]
+    alike = all((line.like, line.scale, line.parts) == (new.like, new.scale, new.parts) for line in same)
+    return bool(same) and alike and not {None, "each"} & {*owners, new.owner} and new.owner not in owners
+
+
+def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], kit: list[GameKit]) -> Iterator[GameKit]:
     number = sentence.count
     if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
         words.wrong(
@@ -58,8 +66,9 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str]) ->
         players = None if isinstance(owner, Owner) else words.meanings.get(owner.name.text)
         if isinstance(owner, OwnerName) and isinstance(players, PlayerMeaning) and owner.determiner == "each":
             per_player, whose = True, players.side or "each"
-    if not words.declare((one, many), KitMeaning(one, category or "target"), sentence.name):
-        return
     scale = sentence.percent.value / 100 if sentence.percent else 1.0
     parts = sentence.parts.whole if sentence.parts else 1
-    yield GameKit(one, many, category or "target", number.whole, whose, like, sentence.span, scale, parts, per_player)
+    sort = category or "target"
+    line = GameKit(one, many, sort, number.whole, whose, like, sentence.span, scale, parts, per_player)
+    if _for_another_side(kit, line) or words.declare((one, many), KitMeaning(one, sort), sentence.name):
+        yield line

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 import attrs
 
+from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve.declare_kit import declare_kit
@@ -60,6 +61,8 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) 
         findings = [finding for finding in findings if finding.code not in _OF_ABSENCE]
     if not whole:
         findings = [finding for finding in findings if finding.code not in ("G-unknown", "G-missing")]
+    if whole and not any(finding.severity is Severity.ERROR for finding in findings):
+        findings.extend(core_of(game).findings)
     findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
     broken = any(finding.severity is Severity.ERROR for finding in findings)
     return Outcome(None if broken else game, tuple(findings))

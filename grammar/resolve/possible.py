@@ -17,7 +17,6 @@ from grammar.resolve.possible_rules import (
     contradictions,
     named_sides,
     odd_names,
-    points_claimed,
     switches,
     tracks,
 )
@@ -32,7 +31,6 @@ CHECKS: tuple[Callable[[Game], Iterator[Finding]], ...] = (
     placed_kit,
     contradictions,
     catcher_needs_catch,
-    points_claimed,
     claims,
     named_sides,
     switches,

@@ -62,19 +62,6 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
             )
 
 
-def points_claimed(game: Game) -> Iterator[Finding]:
-    """A finish that counts points needs a rule that gives points."""
-    scored = any(" scores " in f" {rule.words()} " or " loses " in rule.words() for rule in game.whens)
-    for rule in game.sentences("finish"):
-        if "point" in rule.words() and not scored:
-            yield _error(
-                "G-no-points",
-                "No rule of this game gives a point.",
-                rule.span,
-                'Add to when, such as "a ball crosses the back line: the thrower\'s side scores 1 point".',
-            )
-
-
 def claims(game: Game) -> Iterator[Finding]:
     """A claim about more than there is can never hold."""
     for rule in game.sentences("finish"):

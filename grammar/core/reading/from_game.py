@@ -7,14 +7,18 @@ from fractions import Fraction
 from functools import partial
 from typing import Any
 
-from grammar.core.game import Bell, Choice, Core, Court, Cut, End, Facts, Play, Tie
+from grammar.core.declared import Court, Cut
+from grammar.core.ends import Bell, End, Tie
+from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.guards import ALWAYS
 from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Home, Offer, StandUp, Unfetched
-from grammar.core.precedence import clashing_rests, compared
-from grammar.core.read_finish import read_bell, read_end, read_match, read_tie
-from grammar.core.read_kit import read_kind, read_on_step, read_placing, read_supplies
-from grammar.core.read_offers import carried_kinds, pairs_of, read_attempt, with_own_task
-from grammar.core.read_services import (
+from grammar.core.precedence import compared
+from grammar.core.reading.finish_lines import read_bell, read_end, read_match, read_tie
+from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
+from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.possible import impossible
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.services import (
     read_comes_back,
     read_factor,
     read_fetch,
@@ -26,13 +30,19 @@ from grammar.core.read_services import (
     read_stand_up,
     read_stay,
 )
-from grammar.core.read_space import read_area, read_court, read_organisation, read_role, read_sides, read_track
-from grammar.core.read_when import read_when
-from grammar.core.reader import Reader
-from grammar.core.reading import Reading
+from grammar.core.reading.sheet_pass import Reading
+from grammar.core.reading.space_and_sides import (
+    read_area,
+    read_court,
+    read_organisation,
+    read_role,
+    read_sides,
+    read_track,
+)
+from grammar.core.reading.when_lines import read_when
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, SideId, SwitchId
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, head, play, sides, space, when
 from grammar.sentences.base import Node
@@ -73,7 +83,7 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
         reading.number(granted)
         _doings(reading)
     core = Core(game.title, _play(reading, own), _facts(game), tuple(reading.lines), _plurals(game))
-    reading.findings.extend(_clashes(core))
+    reading.findings.extend(impossible(core))
     broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
     return Outcome(None if broken else core, tuple(reading.findings))
 
@@ -192,18 +202,3 @@ def _facts(game: Game) -> Facts:
 
 def _plurals(game: Game) -> tuple[tuple[KindId, str], ...]:
     return tuple((KindId(line.name), line.plural) for line in game.kit)
-
-
-def _clashes(core: Core) -> Iterator[Finding]:
-    """Two lines that say two things of the same, where nothing says which of them goes before."""
-    told: set[tuple[int, int]] = set()
-    rules = ((one, other) for one, other in compared(core.play.rules) if one.guard == ALWAYS and not one.granted)
-    pairs = [(one.lines[0], other.lines[0]) for one, other in rules]
-    pairs += [(one.lines[0], other.lines[0]) for one, other in clashing_rests(core.play.rests)]
-    for pair in pairs:
-        if pair not in told and pair[0] != pair[1]:
-            told.add(pair)
-            first, second = (core.lines[number] for number in pair)
-            title = "Two lines say what follows, and neither goes before the other."
-            hint = "Join them into one line, take one out, or say with `while` when each holds."
-            yield Finding("G-contradiction", Severity.ERROR, title, second.span, hint, (first.span,))

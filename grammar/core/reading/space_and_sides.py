@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.game import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
-from grammar.core.reader import Reader, metres
+from grammar.core.declared import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
+from grammar.core.reading.reader import Reader, metres
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, RoleId, SideId, Spot, TrackId
-from grammar.core.whose import Senseless, Spoken, Whose, whose
 from grammar.sentences import sides, space
 from grammar.sentences.base import Node
 from grammar.sentences.base import Owner as OwnerPhrase
@@ -57,7 +57,9 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
     phrase = sentence.owner
     if isinstance(phrase, OwnerPhrase):
         if phrase.other or phrase.determiner not in ("each", "every"):
-            raise Senseless(phrase, f"Of which side is `{phrase.words()}`?", "Write: of each side, or name a side.")
+            raise Senseless(
+                phrase, f"`{phrase.words()}`: of no side has been spoken.", "Write: of each side, or name a side."
+            )
         owners: tuple[SideId, ...] = reader.side_ids
     else:
         named = reader.game.roles[[each.name for each in reader.game.roles].index(sentence.name.text)].side
@@ -72,7 +74,9 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
     if isinstance(uses, sides.Uses):
         balls = reader.balls(uses.what)
         if len(balls) > 1:
-            raise Senseless(uses.what, f"Which ball is `{uses.what.words()}`?", "Name one kind of ball of the kit.")
+            raise Senseless(
+                uses.what, f"`{uses.what.words()}` could be several balls.", "Name one kind of ball of the kit."
+            )
         ball = balls[0]
     least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
     for side in owners:
@@ -110,7 +114,7 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     if owners != (SHARED,):
         if said.whose is Whose.UNSAID:
             word = spot.name.text
-            raise Senseless(spot, f"Which {word}? There are several.", f"Write each {word}, or the {word} of one side.")
+            raise Senseless(spot, f"There is more than one {word}.", f"Write each {word}, or the {word} of one side.")
         meant = Spoken(reader.side_ids).meant(said, frozenset())
         owners = tuple(owner for owner in owners if owner in meant)
     elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):

@@ -20,7 +20,8 @@ from grammar.core.guards import (
     either,
     every,
 )
-from grammar.core.reader import Reader
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.values import (
     SHARED,
     At,
@@ -34,7 +35,6 @@ from grammar.core.values import (
     Sort,
     Thing,
 )
-from grammar.core.whose import Senseless, Spoken, Whose, whose_side
 from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences import finish
 from grammar.sentences.base import Np
@@ -93,7 +93,7 @@ def _amount(quantity: finish.AmountOf, shrinks: bool) -> tuple[Relation, int | W
             return Relation.AT_LEAST, WHOLE
         case finish.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
             return Relation.AT_LEAST, 1
-    raise Senseless(quantity, f"How many are `{quantity.words()}`?", "Write a number, no or all.")
+    raise Senseless(quantity, f"`{quantity.words()}` does not say how many.", "Write a number, no or all.")
 
 
 def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, side: SideId, spoken: Spoken) -> Count:
@@ -115,11 +115,13 @@ def _players(
     reader: Reader, counted: finish.Counted, meaning: PlayerMeaning, side: SideId, spoken: Spoken
 ) -> PlayersAt:
     if meaning.side not in (None, side.key):
-        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Write players, or another side.")
+        raise Senseless(
+            counted.what, f"There are no {counted.what.text} of {side.key}.", "Write players, or another side."
+        )
     role = meaning.role
     who = frozenset(each for each in reader.populations([side]) if role is None or _is(each.role, role))
     if not who:
-        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Name a role of that side.")
+        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
     match counted.state:
         case None | finish.Inside():
             return PlayersAt(who, frozenset({Presence.PLAYING}))
@@ -163,7 +165,7 @@ def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoke
     owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
     things = frozenset(reader.things(targets, owners))
     if not things:
-        raise Senseless(counted.what, f"{side.key} has no {counted.what.text}.", "Name targets of the kit.")
+        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name targets of the kit.")
     match counted.state:
         case None | finish.Standing():
             return ThingsAt(things, frozenset({Posture.UP}))
@@ -205,7 +207,9 @@ def _kind(what: object) -> KindId | None:
 
 def _on_track(reader: Reader, counted: finish.Counted, kinds: list[KindId], side: SideId) -> ThingsAt:
     if not isinstance(counted.state, finish.AtHome):
-        raise Senseless(counted, f"Where on the track are the {counted.what.text}?", "Write: at home")
+        raise Senseless(
+            counted, f"The {counted.what.text} move along a track; at its end they are at home.", "Write: at home"
+        )
     standings: set[Posture | OnStep | At] = set()
     things: set[Thing] = set()
     for kind in kinds:
@@ -214,7 +218,7 @@ def _on_track(reader: Reader, counted: finish.Counted, kinds: list[KindId], side
         track = next(each for each in reader.tracks if each.id == start.track)
         if side not in track.homes:
             names = listing([home.key for home in track.homes])
-            raise Senseless(counted, f"{side.key} has no home on that track.", f"Its homes are those of {names}.")
+            raise Senseless(counted, f"That track does not lead to {side.key}.", f"Its homes are those of {names}.")
         standings.add(OnStep(track.id, 0 if side == track.homes[0] else track.steps))
         things |= set(reader.owned(kind))
     return ThingsAt(frozenset(things), frozenset(standings))

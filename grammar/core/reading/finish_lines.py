@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.core.game import Bell, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 from grammar.core.guards import Compare, Points, Relation
-from grammar.core.read_claims import read_condition, read_count
-from grammar.core.read_events import of_one
-from grammar.core.reader import Reader, seconds
+from grammar.core.reading.claims import read_condition, read_count
+from grammar.core.reading.events import of_one
+from grammar.core.reading.reader import Reader, seconds
+from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.core.values import SideId
-from grammar.core.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.sentences import finish
 from grammar.sentences.base import AnySide, Node
 
@@ -66,7 +66,9 @@ def _winner(reader: Reader, subject: AnySide, side: SideId) -> SideId:
 def _only_other(reader: Reader, node: Node, side: SideId) -> SideId:
     others = reader.others(side)
     if len(others) != 1:
-        raise Senseless(node, f"{len(others)} other sides are left; which has won?", "Say which side wins, and when.")
+        raise Senseless(
+            node, f"{len(others)} other sides are left, of which none has won.", "Say which side wins, and when."
+        )
     return next(iter(others))
 
 
@@ -104,7 +106,11 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
         case finish.SideWins():
             said = whose_side(reader.game, result.side)
             if said.whose is Whose.ANY:
-                raise Senseless(result.side, "Which side?", "Name it, or say who has more of something.")
+                raise Senseless(
+                    result.side,
+                    f"`{result.side.words()}` could be any side.",
+                    "Name it, or say who has more of something.",
+                )
             return Won(the_one(said, spoken.meant(said, frozenset()), "it is"))
         case finish.MoreWins():
             if len(reader.sides) < 2:

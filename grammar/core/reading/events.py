@@ -7,12 +7,12 @@ from fractions import Fraction
 
 from attrs import evolve, field, frozen
 
-from grammar.core.read_claims import read_claim, where_players_are
-from grammar.core.read_offers import LINES
-from grammar.core.reader import Reader, seconds
+from grammar.core.reading.aims import LINES
+from grammar.core.reading.claims import read_claim, where_players_are
+from grammar.core.reading.reader import Reader, seconds
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Skill, Sort, Spot
-from grammar.core.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import finish, when
 from grammar.sentences.base import Np
@@ -82,7 +82,9 @@ def each_spoken_of(reader: Reader, claim: finish.Claim) -> Iterator[tuple[SideId
     elif said.whose is Whose.ONE_EACH:
         yield None, Spoken(reader.side_ids)
     else:
-        raise Senseless(claim.side, f"Of which side does `{claim.side.words()}` speak?", "Write: a side, or name one.")
+        raise Senseless(
+            claim.side, f"`{claim.side.words()}`: of no side has been spoken.", "Write: a side, or name one."
+        )
 
 
 def of_one(reader: Reader, side: SideId) -> Spoken:

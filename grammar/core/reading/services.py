@@ -20,11 +20,12 @@ from grammar.core.play import (
     Waiting,
     Who,
 )
-from grammar.core.read_offers import acting, spoken_by
-from grammar.core.reader import Reader, exactly, seconds
+from grammar.core.reading.aims import spoken_by
+from grammar.core.reading.offers import acting
+from grammar.core.reading.reader import Reader, exactly, seconds
+from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Sort, Spot
-from grammar.core.whose import Senseless, Spoken, Whose
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import play
 from grammar.sentences.base import Np
@@ -52,7 +53,9 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
     """Where balls of some results come to lie: for each side that acts and each owner who is concerned."""
     balls = frozenset(reader.balls(sentence.ball))
     if sentence.determiner in ("their", "its", "that"):
-        raise Senseless(sentence, f"Whose is `{sentence.determiner} {sentence.ball.text}`?", "Write: a ball")
+        raise Senseless(
+            sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
+        )
     results = REST_RESULTS[sentence.state]
     for side, against in reader.pairs or reader.all_pairs:
         to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)

@@ -8,9 +8,9 @@ from typing import Any, TypeVar
 from attrs import define, evolve, field
 
 from grammar.core.game import Line
-from grammar.core.reader import Reader
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
-from grammar.core.whose import Senseless
 from grammar.finding import Finding, Severity
 from grammar.sentences import head, play
 from grammar.sentences.base import Node

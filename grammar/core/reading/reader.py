@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from fractions import Fraction
 
-from attrs import define, field
+from attrs import define
 
-from grammar.core.game import Area, AreaKind, Court, Cut, Kind, Role, Side, Start, Supply, Track
+from grammar.core.declared import Cut
+from grammar.core.reading.known import Known
+from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
 from grammar.core.values import (
-    OF_A_SIDE,
-    PLAIN,
     SHARED,
     AreaId,
     KindId,
     Landmark,
     Owner,
     Part,
-    Part_of_a_side,
-    Population,
     RoleId,
     SideId,
     Skill,
@@ -26,10 +23,9 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.core.whose import Claimed, Senseless, Spoken, Whose, whose
-from grammar.game import Game, GameKit
+from grammar.game import GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
-from grammar.sentences.base import Name, Node, Np, Quantity
+from grammar.sentences.base import Name, Node, Np, Quantity, spoken
 
 _PARTS = {
     None: Part.AT,
@@ -59,50 +55,8 @@ def seconds(number: Quantity) -> Fraction:
 
 
 @define
-class Reader:
-    """The sheet's names, and what has been read so far. `pairs` are the sides with whom they aim at."""
-
-    game: Game
-    court: Court
-    sides: list[Side] = field(factory=list)
-    roles: list[Role] = field(factory=list)
-    areas: list[Area] = field(factory=list)
-    tracks: list[Track] = field(factory=list)
-    kinds: list[Kind] = field(factory=list)
-    supplies: list[Supply] = field(factory=list)
-    starts: list[Start] = field(factory=list)
-    carried: frozenset[KindId] = frozenset()
-    pairs: tuple[tuple[SideId, Owner], ...] = ()
-    changing_owners: bool = False
-    granted: bool = False
-
-    @property
-    def side_ids(self) -> tuple[SideId, ...]:
-        return tuple(side.id for side in self.sides)
-
-    @property
-    def all_pairs(self) -> tuple[tuple[SideId, Owner], ...]:
-        """Every side with everybody whose things or players it could aim at."""
-        owners: tuple[Owner, ...] = (*self.side_ids, SHARED)
-        return tuple((side, owner) for side in self.side_ids for owner in owners)
-
-    @property
-    def all_sides(self) -> frozenset[SideId]:
-        return frozenset(self.side_ids)
-
-    def others(self, side: SideId) -> frozenset[SideId]:
-        """The sides against a side."""
-        return frozenset(self.side_ids) - {side}
-
-    def populations(self, sides: Iterable[SideId]) -> tuple[Population, ...]:
-        """The populations of these sides, in the order of the sheet, players without a role first."""
-        wanted = set(sides)
-        return tuple(Population(side, role) for side in self.side_ids if side in wanted for role in self.roles_of(side))
-
-    def roles_of(self, side: SideId) -> tuple[Part_of_a_side, ...]:
-        return (PLAIN, *(role.id for role in self.roles if role.side == side))
-
-    # ---- phrases --------------------------------------------------------------------------------
+class Reader(Known):
+    """Turns phrases into what they mean, by what is known so far."""
 
     def player_phrase(self, phrase: Np) -> tuple[Claimed, RoleId | None]:
         """Whose players a phrase means, and in which role (None: whoever)."""
@@ -119,10 +73,6 @@ class Reader:
             said = said if said.whose is Whose.OTHER else named
         return said, RoleId(meaning.role) if meaning.role else None
 
-    def of_role(self, sides: Iterable[SideId], role: RoleId | None) -> tuple[Population, ...]:
-        """The populations of these sides in a role, or all of them."""
-        return tuple(each for each in self.populations(sides) if role is None or each.role == role)
-
     def kit_lines(self, name: Name) -> tuple[GameKit, ...]:
         return self.game.kit_meant(name)
 
@@ -131,9 +81,6 @@ class Reader:
         name = phrase.name if isinstance(phrase, Np) else phrase
         found = dict.fromkeys(KindId(line.name) for line in self.kit_lines(name))
         return tuple(kind for kind in found if self.sort(kind) in sorts)
-
-    def sort(self, kind: KindId) -> Sort:
-        return next(each.sort for each in self.kinds if each.id == kind)
 
     def is_kit(self, phrase: Np) -> bool:
         return isinstance(self.game.meaning(phrase.name), KitMeaning | CategoryMeaning)
@@ -157,18 +104,6 @@ class Reader:
         """The skills of a phrase that names an attempt instead of a ball, such as "a roll"; none for a ball."""
         meaning = self.game.meaning(phrase.name if isinstance(phrase, Np) else phrase)
         return tuple(Skill(skill) for skill in meaning.skills) if isinstance(meaning, CategoryMeaning) else ()
-
-    def things(self, kinds: Iterable[KindId], owners: Iterable[Owner]) -> tuple[Thing, ...]:
-        """All things of these kinds that one of these owners has, or may come to have."""
-        wanted = set(owners)
-        return tuple(thing for kind in kinds for thing in self.owned(kind) if thing.owner in wanted)
-
-    def owned(self, kind: KindId) -> tuple[Thing, ...]:
-        """Things of a kind by owner: at the start, and where things change owners all sides."""
-        first = dict.fromkeys(supply.thing for supply in self.supplies if supply.thing.kind == kind)
-        if self.changing_owners and self.sort(kind) is Sort.TARGET:
-            first |= dict.fromkeys(Thing(kind, side) for side in self.side_ids)
-        return tuple(first)
 
     def thing_phrase(
         self, phrase: Np, spoken: Spoken, unsaid: frozenset[SideId], *sorts: Sort, shared: bool = True
@@ -208,12 +143,6 @@ class Reader:
             raise Senseless(node, f"Nothing lies `{preposition} {node.words()}`.", "Write on, in, before or behind.")
         return found
 
-    def owners_of_place(self, of: Landmark | AreaId) -> tuple[Owner, ...]:
-        """Each owner of a place: every side for a half, one for an area that lies once."""
-        if isinstance(of, AreaId):
-            return tuple(area.owner for area in self.areas if area.id == of)
-        return self.side_ids if of in OF_A_SIDE else (SHARED,)
-
     def spots(
         self,
         preposition: str | None,
@@ -249,26 +178,6 @@ class Reader:
             return (Spot(Landmark.COURT, SHARED),)
         raise Senseless(phrase, "This court has no halves.", 'Write "court …, halved across", or name another place.')
 
-    def own_part(self, side: SideId) -> Spot:
-        """The part of the court that is a side's own: its half, or the whole where there are no halves."""
-        return Spot(Landmark.COURT, SHARED) if self.court.cut is Cut.WHOLE else Spot(Landmark.HALF, side)
-
-    def stands_at(self, thing: Thing, spots: frozenset[Spot]) -> bool:
-        """Whether things start at one of these places, or in a half that is one of them."""
-        at = [start.at for start in self.starts if start.what == thing and isinstance(start.at, Spot)]
-        return bool(at) and all(spot in spots or self.half_of(spot) in spots for spot in at)
-
-    def half_of(self, spot: Spot) -> Spot:
-        """The half, or the court, in which a place on the floor lies."""
-        return self.own_part(spot.owner) if isinstance(spot.owner, SideId) else Spot(Landmark.COURT, SHARED)
-
-    def waits_in(self, spot: Spot) -> bool:
-        """Whether players can wait at a place: in an area of the sheet, not on the court as such."""
-        return isinstance(spot.of, AreaId) and spot.part is Part.AT
-
-    def area_kind(self, area: AreaId) -> AreaKind:
-        return next(each.kind for each in self.areas if each.id == area)
-
 
 def _as_lain(of: Landmark | AreaId, part: Part) -> Landmark | AreaId:
     """A ball on the middle line lies in the middle."""
@@ -280,4 +189,4 @@ def _other_of(phrase: Np) -> bool:
 
 
 def _plainly(phrase: Np) -> str:
-    return f"a {phrase.name.text}"
+    return spoken(phrase.determiner if phrase.determiner not in ("their", "its") else "the", phrase.name)

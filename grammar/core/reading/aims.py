@@ -1,69 +1,40 @@
-"""What players try → offers: one for each population that acts and each ball that it may use."""
+"""What is aimed at: things, players, rings, lines, team-mates, ways."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from fractions import Fraction
+from collections.abc import Iterator
 
-from grammar.core.guards import ALWAYS, Guard
 from grammar.core.play import (
     Aim,
     Along,
     AtPlayers,
-    Attempt,
     AtThing,
-    Figures,
-    Offer,
     Order,
     Past,
-    Stray,
     Through,
     ToMate,
 )
-from grammar.core.read_claims import read_condition, where_players_are
-from grammar.core.reader import Reader, exactly, metres
+from grammar.core.reading.claims import where_players_are
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
     SHARED,
     At,
-    KindId,
     Landmark,
     Owner,
     Part,
     Population,
     Presence,
     SideId,
-    Skill,
     Sort,
     Spot,
     Thing,
 )
-from grammar.core.whose import Senseless, Spoken, Whose, whose
 from grammar.meanings import MateMeaning, PlayerMeaning
 from grammar.sentences import play
 from grammar.sentences.base import Np
 
 LINES = (Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.WALL)
-CARRYING = (Skill.CARRY, Skill.TOW, Skill.PUSH, Skill.RUN)
-
-
-def acting(reader: Reader, who: Np) -> tuple[Population, ...]:
-    """The populations that a subject means: of every side where it does not say whose."""
-    said, role = reader.player_phrase(who)
-    found = reader.of_role(Spoken(reader.side_ids).meant(said, reader.all_sides), role)
-    if not found:
-        raise Senseless(who, f"That side has no {who.name.text}.", "Name players of a side that has them.")
-    return found
-
-
-def with_own_task(reader: Reader, sentences: Iterable[play.Attempt]) -> frozenset[Population]:
-    """The populations of a role that a line of the play names: they play that and nothing else."""
-    found: set[Population] = set()
-    for sentence in sentences:
-        try:
-            found |= {each for each in acting(reader, sentence.who) if reader.player_phrase(sentence.who)[1]}
-        except Senseless:
-            continue  # told where the line itself is read
-    return frozenset(found)
 
 
 def spoken_by(reader: Reader, side: SideId) -> Spoken:
@@ -72,67 +43,7 @@ def spoken_by(reader: Reader, side: SideId) -> Spoken:
     return Spoken(reader.side_ids, own=own, that=None, other=others or own, parts={Whose.ACTOR: own})
 
 
-def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Attempt, line: int) -> Iterator[Offer]:
-    """All offers of a line."""
-    named = reader.player_phrase(sentence.who)[1] is not None
-    details = {type(each): each for each in sentence.details}
-    if len(details) < len(sentence.details):
-        raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
-    if len(set(sentence.skills)) < len(sentence.skills):
-        raise Senseless(sentence, "A skill of this line stands twice.", "Keep one of them.")
-    found = [
-        offer
-        for who in acting(reader, sentence.who)
-        if named or who not in busy
-        for offer in _of(reader, sentence, details, who, line)
-    ]
-    if not found:
-        hint = "Say in another line what these players try, or aim at others."
-        raise Senseless(sentence, "Nobody of whom this line speaks has anything to aim at.", hint)
-    yield from found
-
-
-def _of(
-    reader: Reader, sentence: play.Attempt, details: dict[type, play.Detail], who: Population, line: int
-) -> Iterator[Offer]:
-    spoken = spoken_by(reader, who.side)
-    skills = tuple(Skill(skill) for skill in sentence.skills)
-    balls, load = _with_what(reader, sentence, who, spoken)
-    aims = [aim for phrase in sentence.aims for aim in _aims(reader, sentence, phrase, who, spoken, load)]
-    if not aims:
-        return
-    if len(set(aims)) < len(aims):
-        raise Senseless(sentence, "This line aims twice at the same.", "Keep one of them.")
-    share = details.get(play.PartOf)
-    only: Guard = ALWAYS
-    if isinstance(asked := details.get(play.OnlyWhen), play.OnlyWhen):
-        told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
-        only = read_condition(reader, asked.condition, told)
-    for ball in balls:
-        attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
-        part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
-        yield Offer(who, attempts, only, _figures(reader, details, spoken), part, (line,))
-
-
-def _with_what(
-    reader: Reader, sentence: play.Attempt, who: Population, spoken: Spoken
-) -> tuple[tuple[KindId | None, ...], frozenset[Thing]]:
-    """The kinds of balls, or the load, of an attempt."""
-    if sentence.ball is None:
-        if any(Skill(skill) is not Skill.RUN for skill in sentence.skills):
-            raise Senseless(sentence, "With what do they do it?", "Name a ball or a thing of the kit.")
-        return (None,), frozenset()
-    if reader.kinds_meant(sentence.ball, Sort.BALL):
-        own = next((role.uses for role in reader.roles if (role.side, role.id) == (who.side, who.role)), None)
-        balls = reader.balls(sentence.ball)
-        return ((own,) if own else balls), frozenset()
-    if any(Skill(skill) not in CARRYING for skill in sentence.skills):
-        raise Senseless(sentence.ball, f"Nobody can {sentence.skills[0]} that.", "Name a ball of the kit.")
-    own_side = frozenset({who.side})
-    return (None,), frozenset(reader.thing_phrase(sentence.ball, spoken, own_side, Sort.TARGET, Sort.BODY))
-
-
-def _aims(
+def aims_of(
     reader: Reader,
     sentence: play.Attempt,
     aim: play.Aim,
@@ -140,6 +51,7 @@ def _aims(
     spoken: Spoken,
     load: frozenset[Thing],
 ) -> Iterator[Aim]:
+    """All aims of a phrase: one for each thing, side or line that it means."""
     match aim:
         case play.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
             if aim.standing_or_not:
@@ -222,7 +134,7 @@ def _to_mate(reader: Reader, aim: play.AimTo, who: Population, spoken: Spoken) -
         raise Senseless(aim.what, "A pass goes to a team-mate, not to the other side.", "Write: to a team-mate")
     of = frozenset(reader.of_role(own, role))
     if not of:
-        raise Senseless(aim.what, f"{who.side.key} has no {aim.what.name.text}.", "Write: to a team-mate")
+        raise Senseless(aim.what, f"There are no {aim.what.name.text} of {who.side.key}.", "Write: to a team-mate")
     at: frozenset[Presence | At] = frozenset({Presence.PLAYING})
     if aim.where is not None and not _where_they_play(reader, aim.where, who.side, spoken):
         at = where_players_are(reader, aim.preposition, aim.where, spoken)
@@ -251,35 +163,6 @@ def _along(reader: Reader, aim: play.AimBetween, side: SideId, spoken: Spoken, l
     return Along(start, goal, again)
 
 
-def _figures(reader: Reader, details: dict[type, play.Detail], spoken: Spoken) -> Figures:
-    chance, caught = details.get(play.SucceedChance), details.get(play.CaughtChance)
-    pace, away, stray = details.get(play.Pace), details.get(play.FromWhere), details.get(play.Stray)
-    return Figures(
-        Fraction(chance.times.whole, chance.of.whole) if isinstance(chance, play.SucceedChance) else None,
-        Fraction(caught.times.whole, caught.of.whole) if isinstance(caught, play.CaughtChance) else None,
-        exactly(pace.times) if isinstance(pace, play.Pace) else None,
-        metres(away.distance) if isinstance(away, play.FromWhere) else None,
-        _stray(reader, stray, spoken) if isinstance(stray, play.Stray) else None,
-    )
-
-
-def _stray(reader: Reader, stray: play.Stray, spoken: Spoken) -> Stray:
-    assert spoken.other is not None
-    things = reader.thing_phrase(stray.what, spoken, spoken.other, Sort.TARGET)
-    return Stray(Fraction(stray.times.whole, stray.of.whole), frozenset(things))
-
-
-def carried_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
-    """The kinds of loads that are brought somewhere for good."""
-    return frozenset(
-        thing.kind
-        for offer in offers
-        for attempt in offer.attempts
-        if isinstance(attempt.aim, Along) and not attempt.aim.again
-        for thing in attempt.load
-    )
-
-
 def against(aim: Aim, by: Population) -> Owner:
     """Whose things or players are aimed at; a pass and a way concern one's own side."""
     match aim:
@@ -291,14 +174,3 @@ def against(aim: Aim, by: Population) -> Owner:
             return aim.line.owner
         case ToMate() | Along():
             return by.side
-
-
-def pairs_of(offers: Iterable[Offer]) -> tuple[tuple[SideId, Owner], ...]:
-    """The sides that act, each with everybody whose things or players it aims at, or hits by chance."""
-    found: dict[tuple[SideId, Owner], None] = {}
-    for offer in offers:
-        for attempt in offer.attempts:
-            found[offer.by.side, against(attempt.aim, offer.by)] = None
-        for thing in offer.figures.stray.at if offer.figures.stray else ():
-            found[offer.by.side, thing.owner] = None
-    return tuple(found)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from grammar.core.game import ALL, All, AllBut, Kind, Per, Start, Supply
-from grammar.core.reader import Reader
+from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
     SHARED,
     CatalogueId,
@@ -23,7 +24,6 @@ from grammar.core.values import (
     TrackId,
     Upon,
 )
-from grammar.core.whose import Senseless, Spoken, Whose, whose
 from grammar.game import GameKit
 from grammar.sentences import sides
 from grammar.sentences.base import Np
@@ -39,7 +39,9 @@ def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: in
     """How many there are, once for each owner."""
     owner = sentence.owner
     if owner is not None and (owner.other or owner.determiner in ("their", "its", "that")):
-        raise Senseless(owner, f"Of which side is `{owner.words()}`?", "Write: for each side, or name a side.")
+        raise Senseless(
+            owner, f"`{owner.words()}`: of no side has been spoken.", "Write: for each side, or name a side."
+        )
     per = Per.PLAYER if line.per_player else Per.OWNER
     owners: tuple[Owner, ...] = (SHARED,)
     if line.owner == "each":
@@ -56,8 +58,10 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
     count = _count(sentence)
     if reader.is_kit(sentence.what):
         for thing in _things(reader, sentence.what):
-            for at in _thing_spots(reader, sentence, thing):
-                yield Start(thing, count, at, spread, (line,))
+            spots = _thing_spots(reader, sentence, thing)
+            for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
+                if number != 0:
+                    yield Start(thing, number, at, spread, (line,))
         return
     said, role = reader.player_phrase(sentence.what)
     for side in sorted(Spoken(reader.side_ids).meant(said, reader.all_sides), key=reader.side_ids.index):
@@ -81,6 +85,16 @@ def _count(sentence: sides.Placing) -> int | All | AllBut:
     if sentence.count is None:
         return ALL
     return AllBut(sentence.count.whole) if sentence.all_but else sentence.count.whole
+
+
+def _dealt(
+    reader: Reader, sentence: sides.Placing, count: int | All | AllBut, places: int
+) -> tuple[int | All | AllBut, ...]:
+    """How many go to each of several places: so many to each half, but so many in all to "the" corners."""
+    unsaid = not reader.is_kit(sentence.where) and whose(reader.game, sentence.where, True).whose is Whose.UNSAID
+    if not isinstance(count, int) or not unsaid:
+        return (count,) * places
+    return tuple(count // places + (number < count % places) for number in range(places))
 
 
 def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
@@ -107,12 +121,7 @@ def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple
     other = None if owner is SHARED else _opponents(reader, owner)
     spoken = Spoken(reader.side_ids, own=own, other=other)
     parts = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
-    found = reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
-    unsaid = whose(reader.game, sentence.where, place=True).whose is Whose.UNSAID
-    if unsaid and len(found) > 1 and sentence.count is not None:
-        word = sentence.where.name.text
-        raise Senseless(sentence.where, f"Which {word}? There are several.", f"Write each {word}, or of which side.")
-    return found
+    return reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
 
 
 def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> Iterator[Start]:

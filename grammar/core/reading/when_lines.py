@@ -9,12 +9,12 @@ from attrs import evolve
 
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.precedence import slots
-from grammar.core.read_claims import read_condition
-from grammar.core.read_effects import effects_of
-from grammar.core.read_events import Moment, moments
-from grammar.core.reader import Reader
+from grammar.core.reading.claims import read_condition
+from grammar.core.reading.effects import effects_of
+from grammar.core.reading.events import Moment, moments
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Add, Becomes, Effect, Happening, Rule
-from grammar.core.whose import Senseless
 from grammar.sentences import when
 
 

@@ -1,0 +1,85 @@
+"""How a round ends, and what is played in all."""
+
+from __future__ import annotations
+
+from enum import Enum
+from fractions import Fraction
+
+from attrs import field, frozen
+
+from grammar.core.guards import Count, Guard
+from grammar.core.play import Lines
+from grammar.core.values import (
+    SideId,
+)
+
+
+@frozen
+class Won:
+    """A side has won."""
+
+    side: SideId
+
+
+class NoWinner(Enum):
+    """An end without a winner."""
+
+    DRAW = "a draw"
+    NOBODY = "nobody wins"
+
+
+@frozen
+class Most:
+    """Whoever has more of it (or fewer) has won."""
+
+    counts: frozenset[tuple[SideId, Count]]
+    more: bool
+
+
+Verdict = Won | NoWinner | Most
+
+
+@frozen
+class End:
+    """The round ends when a guard holds; of several verdicts the first that decides, decides."""
+
+    guard: Guard
+    verdicts: tuple[Verdict, ...]
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Bell:
+    """The clock ends the round."""
+
+    after_s: Fraction
+    verdicts: tuple[Verdict, ...]
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Tie:
+    """What counts where two sides win with one move."""
+
+    verdict: Verdict
+    lines: Lines = field(eq=False)
+
+
+class Seats(Enum):
+    """What the sides exchange between rounds or halves."""
+
+    NOTHING = "nothing"
+    TASKS = "tasks"
+    ENDS = "ends"
+
+
+@frozen
+class Match:
+    """What is played: one round, the best of several, or two halves whose points are added."""
+
+    rounds: int = 1
+    halves: bool = False
+    change: Seats = Seats.NOTHING
+    ends_after_each_round: bool = False
+    ends_at_half_time: bool = False
+    lines: Lines = field(eq=False, default=())

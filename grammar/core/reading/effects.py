@@ -1,0 +1,201 @@
+"""Consequences → effects, for one moment of an event."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.declared import AreaKind
+from grammar.core.play import Turn, Waiting
+from grammar.core.reading.claims import track_start
+from grammar.core.reading.events import Moment
+from grammar.core.reading.moved_things import sent_thing_or_ball, stepped
+from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
+from grammar.core.rules import (
+    Add,
+    AllPlaying,
+    Becoming,
+    Effect,
+    Finish,
+    Go,
+    Happening,
+    Own,
+    Person,
+    PlayOn,
+    Put,
+    Result,
+    StartAgain,
+    Swap,
+)
+from grammar.core.values import (
+    Posture,
+    Presence,
+    RoleId,
+    SideId,
+    Spot,
+)
+from grammar.meanings import PlaceMeaning
+from grammar.sentences import finish, play, when
+from grammar.sentences.base import AnySide, Np
+
+
+def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
+    """The effects of one consequence. Raises Senseless."""
+    match consequence:
+        case when.StaysDown() | when.StandsUp():
+            yield _fallen(reader, consequence, moment)
+        case when.TakenOver():
+            side = _side(reader, consequence.side, moment)
+            if any(thing.owner != side for thing in things_of(moment, consequence)):
+                yield Own(side)
+        case when.Steps():
+            yield stepped(reader, consequence, moment)
+        case when.MovesTo():
+            yield from _sent(reader, consequence, moment)
+        case when.Waits():
+            for mover in movers(reader, consequence.who, moment):
+                yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
+        case when.Out():
+            yield from (Go(mover.who, Presence.OUT) for mover in movers(reader, consequence.who, moment))
+        case when.Returns():
+            yield from _returned(reader, consequence, moment)
+        case when.Joins():
+            yield from _joined(reader, consequence, moment)
+        case when.TurnsInto():
+            for mover in movers(reader, consequence.who, moment):
+                yield Go(mover.who, Presence.PLAYING, Becoming(role=_role(reader, consequence.role, mover)))
+        case when.ChangesPlaces():
+            yield from _swapped(reader, consequence, moment)
+        case when.Scores():
+            sign = 1 if consequence.verb == "scores" else -1
+            for side in _sides(reader, consequence.side, moment):
+                yield Add(side, sign * consequence.points.whole)
+        case finish.SideWins():
+            yield Finish(_side(reader, consequence.side, moment))
+        case when.SideLoses():
+            yield _lost(reader, consequence, moment)
+        case when.StartsAgain():
+            yield StartAgain.EVERYTHING
+        case when.PlaysOn():
+            if moment.result is Result.HIT:
+                yield PlayOn.PLAY_ON
+
+
+def _fallen(reader: Reader, consequence: when.StaysDown | when.StandsUp, moment: Moment) -> Put:
+    if all(track_start(reader, thing.kind) for thing in things_of(moment, consequence)):
+        raise Senseless(consequence, "What stands on a track does not fall.", "Say how many steps it moves.")
+    return Put(Posture.DOWN if isinstance(consequence, when.StaysDown) else Posture.UP)
+
+
+def _lost(reader: Reader, consequence: when.SideLoses, moment: Moment) -> Finish:
+    others = reader.others(_side(reader, consequence.side, moment))
+    if len(others) != 1:
+        title = f"{len(others)} sides are left, of which none has won."
+        raise Senseless(consequence, title, "Say which side wins.")
+    return Finish(next(iter(others)))
+
+
+def _sides(reader: Reader, phrase: AnySide, moment: Moment) -> tuple[SideId, ...]:
+    said = whose_side(reader.game, phrase)
+    if said.whose is Whose.ANY:
+        raise Senseless(phrase, f"`{phrase.words()}` could be any side here.", "Write: the thrower's side")
+    found = moment.spoken.meant(said, frozenset())
+    return tuple(side for side in reader.side_ids if side in found)
+
+
+def _side(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
+    return the_one(whose_side(reader.game, phrase), frozenset(_sides(reader, phrase, moment)), "it is")
+
+
+def _sent(reader: Reader, consequence: when.MovesTo, moment: Moment) -> Iterator[Effect]:
+    who, place = consequence.who, consequence.place
+    if isinstance(who, Np) and reader.is_kit(who):
+        yield from sent_thing_or_ball(reader, who, place, moment)
+        return
+    if not isinstance(place, play.RestTo | play.RestThere):
+        raise Senseless(place, "Players go to an area of the sheet.", "Name a bench, a queue or another area.")
+    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    for mover in movers(reader, who, moment):
+        yield Go(mover.who, area_of(reader, preposition, place.where, mover, moment))
+
+
+def _returned(reader: Reader, consequence: when.Returns, moment: Moment) -> Iterator[Go]:
+    for mover in movers(reader, consequence.who, moment):
+        if isinstance(mover.who, AllPlaying):
+            kinds = (AreaKind.QUEUE, AreaKind.BENCH)
+            at = frozenset(Spot(area.id, area.owner) for area in reader.areas if area.kind in kinds)
+            if not at:
+                raise Senseless(consequence, "There is nowhere to return from.", "Say in space where players wait.")
+            yield Go(Waiting(mover.who.who, at, Turn.ALL), Presence.PLAYING)
+            continue
+        away = isinstance(mover.who, Waiting) or (mover.who is Person.MATE and mate_is_away(moment))
+        if not away:
+            raise Senseless(
+                consequence.who, f"`{consequence.who.words()}` is in play already.", "Name the first in a queue."
+            )
+        yield Go(mover.who, Presence.PLAYING)
+
+
+def mate_is_away(moment: Moment) -> bool:
+    """Whether the team-mate of a pass waits somewhere, so that there is a way back into play."""
+    return (
+        isinstance(moment.trigger, Happening) and Presence.PLAYING not in moment.trigger.at and bool(moment.trigger.at)
+    )
+
+
+def _joined(reader: Reader, consequence: when.Joins, moment: Moment) -> Iterator[Go]:
+    what = consequence.what
+    for mover in movers(reader, consequence.who, moment):
+        if isinstance(what, Np) and isinstance(reader.game.meaning(what.name), PlaceMeaning):
+            yield Go(mover.who, area_of(reader, None, what, mover, moment))
+            continue
+        side = _joined_side(reader, what, mover, moment)
+        if side != mover.side:
+            yield Go(mover.who, Presence.PLAYING, Becoming(side=side))
+
+
+def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Moment) -> SideId:
+    if isinstance(what, Np):
+        said, role = reader.player_phrase(what)
+        if role or said.side is None:
+            raise Senseless(what, f"`{what.words()}` is no side.", "Write: joins the other side")
+        return said.side
+    said = whose_side(reader.game, what)
+    spoken = moment.spoken
+    if said.whose is Whose.OTHER and mover.side is not None:
+        others = reader.others(mover.side)
+        of_event = frozenset(side for side in (moment.actor, moment.concerned) if side) - {mover.side}
+        one = of_event if len(others) > 1 else others
+        spoken = evolve(spoken, other=one if len(one) == 1 else None)
+    return the_one(said, spoken.meant(said, frozenset()), "it is")
+
+
+def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId:
+    said, role = reader.player_phrase(phrase)
+    if role is None or mover.side is None:
+        raise Senseless(phrase, f"`{phrase.words()}` is no role.", "Name a role that `sides` declares.")
+    if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
+        raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
+    return role
+
+
+def _swapped(reader: Reader, consequence: when.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
+    who, other = consequence.who, consequence.other
+    if isinstance(who, Np) and isinstance(other, play.Queued | play.AllQueued):
+        for mover in movers(reader, who, moment):
+            assert not isinstance(mover.who, Waiting)
+            if isinstance(mover.who, AllPlaying) != isinstance(other, play.AllQueued):
+                raise Senseless(consequence, "One changes with one, all with all.", "Write: all … with all in …")
+            for waiting in waiting_of(reader, other, moment, mover.side):
+                assert isinstance(waiting.who, Waiting)
+                yield Swap(mover.who, waiting.who)
+        return
+    if isinstance(who, Np) and isinstance(other, Np):
+        pair = {mover.who for phrase in (who, other) for mover in movers(reader, phrase, moment)}
+        if pair == {Person.ACTOR, Person.MATE} and mate_is_away(moment):
+            yield Swap(Person.ACTOR, Person.MATE)
+            return
+    raise Senseless(consequence, "These cannot change places.", "Write: that player changes places with the first in …")

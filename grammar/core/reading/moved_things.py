@@ -1,0 +1,120 @@
+"""What becomes of things and balls: they fall, change owners, move along a track, come to lie somewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.reading.claims import track_start
+from grammar.core.reading.events import Moment
+from grammar.core.reading.movers import movers, things_of
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.services import resting_place
+from grammar.core.reading.whose import Senseless, Whose
+from grammar.core.rules import (
+    AllHold,
+    Becomes,
+    Effect,
+    Happening,
+    KeptFor,
+    PutOnStep,
+    Result,
+    SendBall,
+    SendBalls,
+    Shift,
+)
+from grammar.core.values import (
+    OnStep,
+    SideId,
+    Sort,
+    TrackId,
+)
+from grammar.meanings import PlaceMeaning, side_named
+from grammar.sentences import play, when
+from grammar.sentences.base import Np
+
+
+def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> Iterator[Effect]:
+    """What a line sends somewhere: a thing along its track, the ball of the event, or all balls."""
+    if not reader.kinds_meant(who, Sort.BALL):
+        yield _put_on_step(reader, who, place, moment)
+        return
+    balls = frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
+    trigger = moment.trigger
+    all_of_them = who.determiner in ("all", "every", "each")
+    actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
+    if actor is None:
+        raise Senseless(place, "Where that is depends on a side, and none is spoken of.", "Speak of a side.")
+    other = moment.spoken.other
+    against = next(iter(other)) if other and len(other) == 1 else (moment.concerned or actor)
+    if isinstance(trigger, Happening) and len(trigger.against) == 1:
+        owner = next(iter(trigger.against))
+        against = owner if isinstance(owner, SideId) and trigger.result is not Result.PASSED else against
+    to, _ = resting_place(reader, place, actor, against, moment.result or Result.MISSED)
+    if all_of_them or isinstance(trigger, Becomes | AllHold):
+        yield SendBalls(balls, to, all_of_them)
+        return
+    used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
+    if not used & balls:
+        raise Senseless(who, f"`{who.words()}` is not the ball of this event.", "Write: the ball")
+    yield SendBall(to)
+
+
+def _put_on_step(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> PutOnStep:
+    if not isinstance(place, play.RestOnStep):
+        raise Senseless(place, "A thing that stands goes nowhere, unless along a track.", "Write: to step 3 of the …")
+    meaning = reader.game.meaning(place.where.name)
+    track = TrackId(meaning.place) if isinstance(meaning, PlaceMeaning) else None
+    kinds = reader.kinds_meant(who, Sort.TARGET, Sort.BODY)
+    starts = [(kind, track_start(reader, kind)) for kind in kinds]
+    fitting = [kind for kind, start in starts if start is not None and start.track == track]
+    if track is None or len(fitting) != 1:
+        raise Senseless(place.where, f"`{who.words()}` is not on `{place.where.words()}`.", "Name its track.")
+    known = next(each for each in reader.tracks if each.id == track)
+    if not 0 <= place.step.whole <= known.steps:
+        raise Senseless(place.step, f"That track has steps 0 to {known.steps}.", "Write one of these.")
+    thing = reader.owned(fitting[0])[0]
+    to = OnStep(track, place.step.whole)
+    if isinstance(moment.trigger, Happening):
+        if thing not in moment.trigger.to:
+            raise Senseless(who, f"`{who.words()}` is not what was knocked.", "Name that.")
+        return PutOnStep(thing, to, None)
+    if moment.of_each not in known.homes:
+        raise Senseless(who, f"`{who.words()}` could be any of them.", "Speak of a side that has it at home.")
+    return PutOnStep(thing, to, OnStep(track, 0 if moment.of_each == known.homes[0] else known.steps))
+
+
+def stepped(reader: Reader, consequence: when.Steps, moment: Moment) -> Shift:
+    """Towards one home is away from the other."""
+    homes = {
+        track.homes
+        for thing in things_of(moment, consequence)
+        for track in reader.tracks
+        if (start := track_start(reader, thing.kind)) and start.track == track.id
+    }
+    if len(homes) != 1:
+        raise Senseless(consequence, "It stands on no track.", 'Put it on one: "… on step 3 of the … track".')
+    toward = _home_meant(reader, consequence.towards, moment)
+    first, last = next(iter(homes))
+    if toward not in (first, last):
+        raise Senseless(consequence.towards, f"That track does not lead to {toward.key}.", "Name one of its two sides.")
+    near = consequence.direction == "towards"
+    return Shift(consequence.by.whole * (1 if (toward == last) == near else -1))
+
+
+def _home_meant(reader: Reader, phrase: Np, moment: Moment) -> SideId:
+    meaning = reader.game.meaning(phrase.name)
+    if isinstance(meaning, PlaceMeaning):
+        own = evolve(moment.spoken, own=moment.spoken.parts.get(Whose.ACTOR))
+        spots = reader.spots("in", phrase, own, frozenset())
+        owners = {spot.owner for spot in spots}
+        side = next(iter(owners)) if len(owners) == 1 else None
+    elif (named := side_named(meaning)) and phrase.determiner != "all":
+        side = SideId(named)
+    else:
+        found = movers(reader, phrase, moment)
+        side = found[0].side if len(found) == 1 else None
+    if not isinstance(side, SideId):
+        raise Senseless(phrase, f"`{phrase.words()}` is nobody's home.", "Write: towards the thrower")
+    return side

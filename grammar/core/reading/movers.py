@@ -1,0 +1,192 @@
+"""Who is moved, and where to: persons of an event, all who play, those who wait."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve, frozen
+
+from grammar.core.play import Turn, Waiting
+from grammar.core.reading.events import Moment
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
+from grammar.core.rules import (
+    AllHold,
+    AllPlaying,
+    Happening,
+    KeptFor,
+    Person,
+    Result,
+    Subject,
+)
+from grammar.core.values import (
+    SHARED,
+    At,
+    Part,
+    Population,
+    SideId,
+    Spot,
+    Thing,
+)
+from grammar.meanings import AgentMeaning, MateMeaning, PlayerMeaning, SideMeaning
+from grammar.sentences import play, when
+from grammar.sentences.base import Node, Np
+
+
+@frozen
+class Mover:
+    """Somebody who is moved, and of which side."""
+
+    who: Subject
+    side: SideId | None
+
+
+def movers(reader: Reader, who: when.Who, moment: Moment) -> tuple[Mover, ...]:
+    """Everybody whom a phrase means: a person of the event, all who play, or who wait."""
+    if isinstance(who, play.Queued | play.AllQueued):
+        return tuple(waiting_of(reader, who, moment, None))
+    meaning = reader.game.meaning(who.name)
+    if isinstance(meaning, AgentMeaning):
+        return (_agent(who, meaning, moment),)
+    if isinstance(meaning, MateMeaning):
+        if moment.result is not Result.PASSED or whose(reader.game, who).whose is not Whose.UNSAID:
+            raise Senseless(who, "No team-mate is spoken of here.", "Name the thrower, or that player.")
+        return (Mover(Person.MATE, moment.actor),)
+    if isinstance(meaning, PlayerMeaning | SideMeaning):
+        return _players(reader, who, moment)
+    raise Senseless(who, f"`{who.words()}` is nobody who could be moved.", "Name the thrower, or that player.")
+
+
+def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
+    theirs = who.determiner in ("its", "their")
+    if who.possessive or who.owner or who.other or (who.determiner in ("each", "every", "all", "any")):
+        raise Senseless(who, f"`{who.words()}` is no one person of this event.", f"Write: the {who.name.text}")
+    if meaning.part == "owner" or theirs:
+        things_of(moment, who)
+        return Mover(Person.KEEPER, moment.concerned)
+    if meaning.part == "catcher":
+        if moment.result is Result.PASSED:
+            return Mover(Person.MATE, moment.actor)
+        if moment.result is not Result.CAUGHT:
+            raise Senseless(who, "Nobody has caught anything here.", "Name the thrower, or that player.")
+        return Mover(Person.CATCHER, moment.concerned)
+    if moment.actor is None:
+        raise Senseless(who, "Nobody has acted here.", "Say all players, or the first in a queue.")
+    return Mover(Person.ACTOR, moment.actor)
+
+
+def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
+    """ "That player" is who was hit; "all players" are those in play."""
+    if who.determiner in ("all", "every", "each"):
+        return _all_playing(reader, who, moment)
+    if who.determiner in ("its", "their"):
+        things_of(moment, who)
+        found = reader.player_phrase(evolve(who, determiner="the"))
+        if found[0].side not in (None, moment.concerned):
+            raise Senseless(who, f"`{who.words()}`: it is not theirs.", "Write: its keeper")
+        return (Mover(Person.KEEPER, moment.concerned),)
+    said, role = reader.player_phrase(who)
+    trigger = moment.trigger
+    if isinstance(trigger, KeptFor):
+        return (Mover(Person.ACTOR, moment.actor),)
+    if not isinstance(trigger, Happening):
+        raise Senseless(
+            who, f"`{who.words()}`: nobody has been spoken of.", "Say all players, or the first in a queue."
+        )
+    meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
+    if trigger.result is Result.HIT:
+        if not trigger.to <= meant:
+            raise Senseless(who, f"Not only {who.name.text}s are hit.", "Write: that player")
+        return (Mover(Person.OBJECT, moment.concerned),)
+    if trigger.by <= meant and (said.whose is Whose.NAMED or role or trigger.result is Result.ARRIVED):
+        return (Mover(Person.ACTOR, moment.actor),)
+    if trigger.result is Result.KNOCKED and said.whose is Whose.NAMED and said.side == moment.concerned:
+        return (Mover(Person.KEEPER, moment.concerned),)
+    raise Senseless(who, f"`{who.words()}` could be several here.", "Name the thrower, the catcher or the keeper.")
+
+
+def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
+    said, role = reader.player_phrase(who)
+    if isinstance(moment.trigger, AllHold):
+        unsaid = reader.all_sides
+    else:
+        one = moment.of_each or moment.concerned
+        unsaid = frozenset({one}) if one else reader.all_sides
+    sides = moment.spoken.meant(said, unsaid)
+    return tuple(
+        Mover(AllPlaying(frozenset(reader.of_role([side], role))), side)
+        for side in reader.side_ids
+        if side in sides and reader.of_role([side], role)
+    )
+
+
+def waiting_of(
+    reader: Reader, who: play.Queued | play.AllQueued, moment: Moment, own: SideId | None
+) -> Iterator[Mover]:
+    """Those in a queue; where the phrase does not say whose: one's `own`, else that of who acted or caught."""
+    if isinstance(who, play.AllQueued) and who.determiner not in ("all", "every", "each"):
+        raise Senseless(who, f"`{who.words()}` does not say how many.", "Write: all in …, or the first in …")
+    turn = Turn(who.end) if isinstance(who, play.Queued) else Turn.ALL
+    default = own or moment.of_each or _doer(moment)
+    unsaid = frozenset({default}) if default else reader.all_sides
+    spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
+    said = whose(reader.game, who.where, place=True)
+    shared = reader.owners_of_place(reader.place(who.where)) == (SHARED,)
+    if shared and said.whose is not Whose.UNSAID:
+        spots: tuple[Spot, ...] = (Spot(reader.place(who.where), SHARED),)
+    else:
+        spots = reader.spots("in", who.where, spoken, unsaid, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(who.where, f"Nobody waits at `{who.where.words()}`.", "Name a queue, a bench or another area.")
+    for spot in spots:
+        sides = _of_queue(reader, spot, said, spoken, own)
+        one = next(iter(sides)) if len(sides) == 1 else None
+        yield Mover(Waiting(frozenset(reader.populations(sides)), frozenset({spot}), turn), one)
+
+
+def _of_queue(reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None) -> frozenset[SideId]:
+    """The sides whose players are meant: whoever waits there, unless the queue is shared and one side is named."""
+    if own is not None:
+        return frozenset({own})
+    if isinstance(spot.owner, SideId):
+        return reader.all_sides if _strangers(reader, spot) else frozenset({spot.owner})
+    return spoken.meant(said, reader.all_sides)
+
+
+def _strangers(reader: Reader, spot: Spot) -> bool:
+    """Whether the set-up puts players of another side there."""
+    return any(
+        isinstance(start.what, Population) and start.at == spot and start.what.side != spot.owner
+        for start in reader.starts
+    )
+
+
+def _doer(moment: Moment) -> SideId | None:
+    return moment.concerned if moment.result is Result.CAUGHT else moment.actor
+
+
+def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, moment: Moment) -> At:
+    """The area to which somebody goes: their own, where nothing is said."""
+    own = frozenset({mover.side}) if mover.side else None
+    others = reader.others(mover.side) if mover.side else frozenset()
+    other = others if len(others) == 1 else moment.spoken.other
+    spoken = evolve(moment.spoken, own=own, other=other)
+    spots = reader.spots(preposition, where, spoken, own or reader.all_sides, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(
+            where,
+            f"`{where.words()}` is part of the floor on which all play.",
+            "Name an area of the sheet, or say which side they join.",
+        )
+    if len(spots) > 1:
+        raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
+    return At(spots[0])
+
+
+def things_of(moment: Moment, node: Node) -> frozenset[Thing]:
+    """The things knocked of which a line says "it". Raises Senseless where nothing is knocked."""
+    trigger = moment.trigger
+    found = frozenset(each for each in trigger.to if isinstance(each, Thing)) if isinstance(trigger, Happening) else ()
+    if not found or moment.result is not Result.KNOCKED:
+        raise Senseless(node, "Nothing is knocked here, so that `it` means nothing.", "Say who or what is meant.")
+    return frozenset(found)

@@ -1,0 +1,62 @@
+"""What a whole core shows that no single line does: lines that clash, and points that nobody gives."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.ends import Most, Verdict
+from grammar.core.game import Core, Play
+from grammar.core.guards import ALWAYS, Compare, Guard, Points
+from grammar.core.precedence import clashing_rests, compared
+from grammar.core.rules import Add, Becomes
+from grammar.finding import Finding, Severity
+
+
+def impossible(core: Core) -> Iterator[Finding]:
+    """All such mistakes, each with its line."""
+    yield from _clashes(core)
+    yield from _points_of_nobody(core)
+
+
+def _clashes(core: Core) -> Iterator[Finding]:
+    """Two lines that say two things of the same, where nothing says which of them goes before."""
+    rules = ((one, other) for one, other in compared(core.play.rules) if one.guard == ALWAYS and not one.granted)
+    pairs = [(one.lines[0], other.lines[0]) for one, other in rules]
+    pairs += [(one.lines[0], other.lines[0]) for one, other in clashing_rests(core.play.rests)]
+    for first, second in dict.fromkeys(pairs):
+        if first != second:
+            title = "Two lines say what follows, and neither goes before the other."
+            hint = "Join them into one line, take one out, or say with `while` when each holds."
+            places = core.lines[second].span, core.lines[first].span
+            yield Finding("G-contradiction", Severity.ERROR, title, places[0], hint, places[1:])
+
+
+def _points_of_nobody(core: Core) -> Iterator[Finding]:
+    """Points are asked for, and no rule gives any."""
+    if any(isinstance(effect, Add) for rule in core.play.rules for effect in rule.effects):
+        return
+    for line in dict.fromkeys(_asking(core.play)):
+        title = "No rule of this game gives a point."
+        hint = 'Add to when, such as "a ball crosses the back line: the thrower\'s side scores 1 point".'
+        yield Finding("G-no-points", Severity.ERROR, title, core.lines[line].span, hint)
+
+
+def _asking(play: Play) -> Iterator[int]:
+    """The lines that ask for points."""
+    guarded: list[tuple[Guard, tuple[int, ...]]] = [(end.guard, end.lines) for end in play.ends]
+    guarded += [(offer.only, offer.lines) for offer in play.offers]
+    guarded += [(rule.guard, rule.lines) for rule in play.rules]
+    guarded += [(rule.trigger.guard, rule.lines) for rule in play.rules if isinstance(rule.trigger, Becomes)]
+    yield from (lines[0] for guard, lines in guarded if _of_points(guard))
+    decided = [(end.verdicts, end.lines) for end in (*play.ends, *((play.bell,) if play.bell else ()))]
+    yield from (lines[0] for verdicts, lines in decided if any(_counts_points(verdict) for verdict in verdicts))
+
+
+def _of_points(guard: Guard) -> bool:
+    if isinstance(guard, Compare):
+        return isinstance(guard.count, Points)
+    return any(_of_points(part) for part in guard.parts)
+
+
+def _counts_points(verdict: Verdict) -> bool:
+    return isinstance(verdict, Most) and any(isinstance(count, Points) for _, count in verdict.counts)
