@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.check.explore import TooLarge, explore
-from compose.check.findings import FINDINGS
+from compose.check.findings import AT_THE_START, FINDINGS
 from compose.check.findings.limits import out_of_time, over_budget, too_large
 from compose.check.findings.stall import hold_out
 from compose.check.graph import longest_line
@@ -61,7 +61,7 @@ def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckR
         return CheckResult((too_large(other),), None, None)
     study = Study(space, patience, Study(other, patience) if other is not None else None)
     found, missed = over_budget(space), []
-    for entry in FINDINGS:
+    for entry in FINDINGS if not study.ended[0] else AT_THE_START:
         if not space.complete and entry.whole:
             continue
         try:

@@ -1,34 +1,116 @@
-"""Why a condition never came true in any state of play, in words."""
+"""Why something never came true in play: in words, with what holds instead in every state and the lines behind it."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
+from attrs import evolve, frozen
 
-from compose.check.condition import clauses, evaluate, holds
-from compose.check.pointing import short_of
-from compose.check.rate import factor
+from compose.check.condition import Bools, clauses, holds
 from compose.check.study import Study
-from compose.check.words import condition_in_words
-from compose.net.net import Comparison, Condition, Move, Net, Transition
+from compose.check.words import RESULT, condition_in_words
+from compose.net.net import All, AnyOf, Comparison, Condition, Move, Net, Not, Transition
+from grammar.span import Span
 
 
-def why_never(study: Study, condition: Condition) -> str:
-    """The first part that is never true, or the parts that are never true together."""
+@frozen
+class Why:
+    """A reason: `instead` holds in every state looked at and shuts out what was asked (None where nothing does)."""
+
+    words: str
+    instead: Condition | None = None
+    lines: tuple[Span, ...] = ()
+
+
+def why_never(study: Study, condition: Condition, otherwise: str, among: Bools | None = None) -> Why:
+    """The first part that is never true, or that the parts are never true together; `otherwise` where they are.
+
+    `among` (states,) says where to look; where it is not given everywhere that play can come to.
+    """
+    seen = np.ones(study.space.states, dtype=np.bool_) if among is None else among
     parts = clauses(condition)
     for part in parts:
-        if not holds(part, study.table).any():
-            return _never(condition_in_words(part, study.net)) + _no_room(part, study.net)
-    if len(parts) > 1:
-        return f"never all at once: {', '.join(condition_in_words(part, study.net) for part in parts)}"
-    return "an end comes first each time"
+        if not _ever(study, part, seen):
+            return _instead(study, part, seen)
+    if _ever(study, condition, seen):
+        return Why(otherwise)
+    told = ", ".join(condition_in_words(part, study.net) for part in parts)
+    return Why(f"never all at once: {told}", Not(condition))
 
 
-def _never(told: str) -> str:
-    if told.startswith("no "):
-        return f"there are always some {told[3:]}"
-    if told.startswith("a rule "):
-        return f"there is never {told}"
-    return f"there are never {told}"
+def why_not_fired(study: Study, transition: Transition) -> Why:
+    """What keeps a transition from ever happening in play: its guard, or whom or what it needs."""
+    live = ~study.ended
+    needed = [
+        Comparison(tuple((1, place) for place in places), ">=", 1)
+        for places in (*transition.rate.limits, *(ratio.numerator for ratio in transition.rate.ratios))
+        if places
+    ]
+    for part in (*clauses(transition.guard), *needed):
+        if not _ever(study, part, live):
+            return _instead(study, part, live)
+    return Why("what it needs is never there all at once")
+
+
+def _ever(study: Study, condition: Condition, seen: Bools) -> bool:
+    return bool((holds(condition, study.table) & seen).any())
+
+
+def _instead(study: Study, part: Condition, seen: Bools) -> Why:
+    """What holds in all of these states, in none of which the part does."""
+    net = study.net
+    part = _plain(part)
+    if isinstance(part, Not):
+        return Why(f"it is always so: {condition_in_words(part.part, net)}", part.part)
+    if isinstance(part, AnyOf) and part.parts:
+        reasons = [_instead(study, each, seen) for each in part.parts]
+        told = All(tuple(each.instead for each in reasons if each.instead is not None))
+        return Why(" and ".join(each.words for each in reasons), told, sum((each.lines for each in reasons), ()))
+    if isinstance(part, Comparison) and part.terms and all(times == 1 for times, _ in part.terms):
+        if any(net.places[place].token == RESULT for _, place in part.terms):
+            return Why(f"there is never {condition_in_words(part, net)}", Not(part))
+        if (part.relation, part.bound) == (">=", 1):
+            named = " or ".join(net.places[place].many for _, place in part.terms)
+            return Why(f"there are never any {named}", Comparison(part.terms, "==", 0))
+        if part.relation != ">=" and part.bound >= 0 and not _ever(study, evolve(part, relation="<="), seen):
+            return _always_more(study, part, seen)
+    return Why(f"there are never {condition_in_words(part, net)}{_no_room(part, net)}", Not(part))
+
+
+def _plain(part: Condition) -> Condition:
+    """The same without a "not", where a comparison says it."""
+    if isinstance(part, Not) and isinstance(part.part, Comparison) and part.part.relation != "==":
+        turned, by = ("<=", -1) if part.part.relation == ">=" else (">=", 1)
+        return evolve(part.part, relation=turned, bound=part.part.bound + by)
+    return part
+
+
+def _always_more(study: Study, part: Comparison, seen: Bools) -> Why:
+    """Which of the places always hold more than the bound: the fewest that do so each by itself, else all together."""
+    net, places = study.net, [place for _, place in part.terms]
+    counts = {place: study.table[seen, place] for place in places}
+    least = {place: int(counts[place].min(initial=net.places[place].capacity)) for place in places}
+    enough: list[int] = []
+    for place in sorted(places, key=lambda place: -least[place]):
+        if sum(least[each] for each in enough) <= part.bound:
+            enough.append(place)
+    if sum(least[each] for each in enough) <= part.bound:
+        enough = places
+    named = [net.places[place].many for place in enough]
+    told = f"some {' or '.join(named)}" if part.bound == 0 else f"more than {part.bound} {' and '.join(named)}"
+    still = all((counts[place] == net.places[place].start).all() for place in enough)
+    reason, lines = _for_what(net, enough) if still else ("", ())
+    instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)
+    return Why(f"there are always {told}{reason}", instead, lines)
+
+
+def _for_what(net: Net, places: Sequence[int]) -> tuple[str, tuple[Span, ...]]:
+    """Why tokens are never taken from places where the counts stay as they are."""
+    spared = dict(net.spared)
+    if all(place in spared for place in places):
+        return ", for nobody may aim at them", tuple(dict.fromkeys(spared[place] for place in places))
+    return ", for nothing changes their number", ()
 
 
 def _no_room(condition: Condition, net: Net) -> str:
@@ -40,17 +122,3 @@ def _no_room(condition: Condition, net: Net) -> str:
     rooms = {room for effects in lists for effect in effects if isinstance(effect, Move) for room in effect.rooms}
     short = [room.most for room in rooms if asked <= set(room.places) and room.most < condition.bound]
     return f", for there is room for {min(short)}" if short else ""
-
-
-def why_not_fired(study: Study, transition: Transition) -> str:
-    """What keeps a transition from ever happening in play: its guard, or whom or what it needs."""
-    live = study.table[~study.ended]
-    for part in clauses(transition.guard):
-        if not evaluate(part, lambda p: live[:, p], len(live)).any():
-            return f"never so in play: {condition_in_words(part, study.net)}"
-    if not factor(transition.rate, lambda p: live[:, p], len(live)).any():
-        most = [int(count) for count in np.max(live, axis=0, initial=0)]
-        missing = short_of(transition.rate, most, study.net)
-        if missing:
-            return f"there are never any: {', '.join(missing)}"
-    return "what it needs is never there all at once"

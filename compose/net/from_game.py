@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from compose.net.floor import floor_of
 from compose.net.lower.attempts import Table, lower_attempts
@@ -21,7 +21,7 @@ from compose.net.lower.nowhere import nowhere_to_act
 from compose.net.lower.reach import doubts
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.setup import place_tokens
-from compose.net.lower.tokens import points_place
+from compose.net.lower.tokens import in_play, points_place
 from compose.net.lower.trying import sizes_m
 from compose.net.match import match_of
 from compose.net.net import Net, Place
@@ -29,6 +29,7 @@ from compose.net.width import too_wide
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, play, when
+from grammar.span import Span
 from grammar.tree import GameSheet
 from grammar.words import count
 
@@ -77,9 +78,18 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
         open_ended=any(game.all_of("finish", finish.OpenEnded)),
         mirrored=tuple(side.name for side in game.sides if side.mirrored),
         match=match_of(game),
+        spared=tuple(_spared(builder)),
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
+
+
+def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:
+    """The places of players of roles at whom nobody may aim."""
+    for role in builder.game.roles:
+        if not role.aimed_at:
+            for side in builder.side_names:
+                yield from ((place, role.span) for place in in_play(builder, side, role.name))
 
 
 def _register(builder: Builder) -> None:

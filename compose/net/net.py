@@ -17,11 +17,10 @@ from grammar.span import Span
 class Place:
     """A count with a bound: 0 <= count <= capacity, `start` at the set-up.
 
-    `token` says what is counted ("player", "ball", "target", "step", "points", "result");
-    places whose tokens move among them keep their total. `one` and `many` finish the phrase
-    "3 ...": ("south lantern standing", "south lanterns standing").
-    `final` is True where tokens may rest for good by the rules (a target that stays down, a player
-    out for the round); elsewhere tokens that can never leave again are stranded.
+    `token` says what is counted ("player", "ball", "target", "step", "points", "result"); places whose tokens move
+    among them keep their total. `one` and `many` finish the phrase "3 ...": ("south lantern standing", "south
+    lanterns standing"). `final` is True where tokens may rest for good by the rules (a target that stays down, a
+    player out for the round); elsewhere tokens that can never leave again are stranded.
     """
 
     name: str
@@ -73,10 +72,11 @@ Condition = Union[Comparison, All, AnyOf, Not]
 
 @frozen
 class Rule:
-    """A sentence of the game: its words and where it stands."""
+    """A sentence of the game: its words and where it stands; `stands_by` for a case that need not come."""
 
     text: str
     span: Span
+    stands_by: bool = False
 
 
 @frozen
@@ -143,11 +143,10 @@ class Rate:
 class Attempt:
     """What somebody tries: all that the forecast needs to say how often and with what chance.
 
-    `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the
-    floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
-    `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
-    The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
-    `width_m` and `height_m` are the target's (0 where it has none).
+    `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the floor plan;
+    `share` is the part of this player's attempts that go to this aim (0 to 1). `said_chance` (0 to 1) and
+    `said_per_minute` are the text's own figures and win over the norms. The text may make every success rarer
+    (`chance_factor`) and every attempt longer (`pace_factor`). `width_m` and `height_m` are the target's (0 for none).
     """
 
     name: str
@@ -172,11 +171,11 @@ class Attempt:
 class Transition:
     """One attempt with one outcome.
 
-    `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it").
-    `side` may decline it unless `forced`; side None is nobody's choice (the clock, the teacher).
-    `rules` are all sentences that had a part in it; each effect names its own rule besides.
-    `outcome` is one of "success", "caught", "missed", "left" (the court), or "always" where there is
-    only one; `part` is the share of that outcome which is this transition's.
+    `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it"). `side`
+    may decline it unless `forced`; side None is nobody's choice (the clock, the teacher). `rules` are all sentences
+    that had a part in it; each effect names its own rule besides. `outcome` is one of "success", "caught",
+    "missed", "left" (the court), or "always" where there is only one; `part` is the share of that outcome which is
+    this transition's.
     """
 
     words: str
@@ -228,9 +227,9 @@ class Bell:
 class Net:
     """The whole game as places and transitions.
 
-    `ends` are looked at in order in every marking, the first that holds is the result; where ends of
-    different winners hold together and no end before them says so, that is the finding "two winners".
-    `open_ended` is True where the text wants play to go on until the clock; `mirrored` are sides called so.
+    `ends` are looked at in order in every marking, the first that holds is the result; where ends of different
+    winners hold together and no end before them says so, that is "two winners". `open_ended`: play is to go on until
+    the clock; `mirrored`: sides called so; `spared`: places of players at whom nobody may aim, and who says so.
     """
 
     title: str
@@ -244,6 +243,7 @@ class Net:
     open_ended: bool = False
     mirrored: tuple[str, ...] = ()
     match: Match = ONE_ROUND
+    spared: tuple[tuple[int, Span], ...] = ()
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from attrs import evolve
+
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import (
     All,
@@ -65,8 +67,8 @@ class Builder:
         self.places.append(Place(name, token, capacity, start, name, name, side, None, final))
         return self.numbers[name]
 
-    def rule(self, text: str) -> Rule:
-        written = rule(text, len(self.rules) + 1)
+    def rule(self, text: str, stands_by: bool = False) -> Rule:
+        written = evolve(rule(text, len(self.rules) + 1), stands_by=stands_by)
         self.rules.append(written)
         return written
 

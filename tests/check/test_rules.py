@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.net.net import Net
-from tests.check.build import NEVER, Builder
+from grammar.finding import Severity
+from tests.check.build import ATTEMPT, NEVER, Builder
 from tests.check.cases import checked, found
 
 
@@ -55,7 +58,7 @@ def test_idle_attempt_says_what_is_never_there() -> None:
         play.may("walk", play.shift("points", 1, walk))
         play.end("walked", None, play.at_least("points", 2), walk)
         hits = found(play.net(), "C-idle")
-        assert [finding.hint[:29] for finding in hits] == ["There are never any: no ball."] * count
+        assert [finding.hint[:26] for finding in hits] == ["There are never any ball. "] * count
 
 
 def test_idle_kit() -> None:
@@ -85,14 +88,42 @@ def test_idle_guard_and_idle_reaction() -> None:
     assert [finding.place.line for finding in found(play.net(), "C-idle")] == [2, 3]
 
 
-def test_sentences_without_part_in_the_net_are_not_judged() -> None:
+def test_a_sentence_to_which_nothing_leads() -> None:
     play = Builder()
     play.place("points", 0, 2)
     score = play.rule("score")
-    play.rule("court 18 m by 9 m")
+    play.rule("a cone is knocked: a point")
     play.may("score", play.shift("points", 1, score))
     play.end("two", None, play.at_least("points", 2), score)
-    assert not checked(play.net()).findings
+    [finding] = checked(play.net()).findings
+    assert (finding.code, finding.place.line) == ("C-idle", 2) and "nothing that can be tried" in finding.hint.lower()
+
+
+def test_what_one_reason_keeps_idle_is_told_once() -> None:
+    play = Builder()
+    play.place("ball", 0, 1, "ball")
+    play.place("points", 0, 2)
+    throw, score, walk = play.rule("players throw"), play.rule("a point for a hit"), play.rule("players walk")
+    play.may("throw", play.shift("points", 1, score), rate=play.rate("ball"), rules=(throw,))
+    play.may("walk", play.shift("points", 1, walk))
+    play.end("walked", None, play.at_least("points", 2), walk)
+    [finding] = found(play.net(), "C-idle")
+    assert finding.place.line == 1 and [span.line for span in finding.others] == [2]
+    assert '"a point for a hit"' in finding.hint and "1 other line" in finding.title
+
+
+def test_to_bring_back_what_never_goes_away_does_no_harm() -> None:
+    for lost, skill, severity in ((0, "fetch", Severity.NOTE), (0, "roll", Severity.WARNING), (1, "fetch", None)):
+        play = Builder()
+        play.place("ball behind the line", lost, 1, "ball")
+        play.place("ball", 1 - lost, 1, "ball")
+        play.place("points", 0, 2)
+        fetch, walk = play.rule("players fetch balls"), play.rule("players walk")
+        back = play.move("ball behind the line", "ball", fetch)
+        play.may("fetch", back, rate=play.rate("ball behind the line"), attempt=evolve(ATTEMPT, skill=skill))
+        play.may("walk", play.shift("points", 1, walk))
+        play.end("walked", None, play.at_least("points", 2), walk)
+        assert [finding.severity for finding in found(play.net(), "C-idle")] == ([severity] if severity else [])
 
 
 def test_chase() -> None:

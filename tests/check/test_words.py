@@ -95,7 +95,7 @@ def at_once(herons_lose: bool) -> Net:
     for side in play.sides:
         play.place(side, 0, 2, side=side)
         play.may(f"{side} score", play.shift(side, 1, told), side=side)
-    tie = play.rule("both at once: a draw")
+    tie = play.rule("both at once: a draw", stands_by=True)
     play.may("a cairn falls", play.assign("result", 2 if herons_lose else 0, told))
     play.end("a draw", None, All((play.at_least("herons", 2), play.at_least("pikes", 2))), tie)
     for number, side in enumerate(play.sides, start=1):

@@ -52,3 +52,4 @@ FINDINGS: tuple[Check, ...] = (
     Check(idle_kit, whole=True, about="kit without use"),
     Check(no_return, whole=True, about="points of no return"),
 )
+AT_THE_START = FINDINGS[:1]  # of a round that is over before it starts; all else follows from that

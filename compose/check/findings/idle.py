@@ -1,103 +1,156 @@
 """Idle rule: a sentence that never takes effect, in no line of play.
 
-No transition of it ever fires, no effect of it ever changes anything, no end of it ever holds
-(dead transitions: van der Aalst 1998, soundness; liveness L0 of Murata 1989). It is read out to the
-class for nothing, or it is not what the teacher meant.
+No transition of it ever fires, no effect of it ever changes anything, no end of it ever holds, or nothing that
+can be tried leads to it (dead transitions: van der Aalst 1998, soundness; liveness L0 of Murata 1989). It is read
+out to the class for nothing, or it is not what the teacher meant. What one reason keeps idle is told as one.
 """
 
 from __future__ import annotations
 
-from compose.check.never import why_never, why_not_fired
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from compose.check.findings.no_end import no_end
+from compose.check.findings.unwinnable import unwinnable
+from compose.check.never import Why, why_never, why_not_fired
 from compose.check.space import Happened
 from compose.check.study import Study
-from compose.net.net import Move, Net, Reaction, Rule, Transition
+from compose.check.words import sentence
+from compose.net.net import Effect, Move, Reaction, Rule, Transition
 from grammar.finding import Basis, Finding, Severity
+from grammar.words import count, listing
 
 CODE = "C-idle"
-_MEND = "Leave the sentence out, or change what has to happen for it."
-TIE_RULE = "both at once"  # begins the sentence for a case that careful rules foresee and that may never come
+NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
+HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
+_MEND = "Leave it out, or change what has to happen for it."
+
+
+@frozen
+class Idle:
+    """A sentence that never takes effect, why, and whether it only stands by for a case that never comes."""
+
+    rule: Rule
+    why: Why
+    harmless: bool
 
 
 def idle(study: Study) -> list[Finding]:
-    """One finding for each sentence that has a part in the net and never takes effect."""
-    return [found for rule in study.net.rules for found in _judge(study, rule)]
+    """One finding for each reason that keeps sentences from taking effect."""
+    elsewhere = {span for found in (*no_end(study), *unwinnable(study)) for span in (found.place, *found.others)}
+    groups: dict[tuple[str, bool], list[Idle]] = {}
+    for rule in study.net.rules:
+        found = _judge(study, rule)
+        told = found is not None and rule.span in elsewhere and any(end.rule == rule for end in study.net.ends)
+        if found is not None and not told:
+            groups.setdefault((found.why.words, found.harmless), []).append(found)
+    return [_finding(study, alike) for alike in groups.values()]
 
 
-def _judge(study: Study, rule: Rule) -> list[Finding]:
-    verdicts = [*_ends(study, rule), *_effects(study, rule)] or _transitions(study, rule)
-    if not verdicts or None in verdicts:
-        return []
-    only_in_case = rule.text.startswith(TIE_RULE)
-    reasons = list(dict.fromkeys(reason for reason in verdicts if reason))
-    return [
-        Finding(
-            code=CODE,
-            severity=Severity.NOTE if only_in_case else Severity.WARNING,
-            title=f'"{rule.text}" never takes effect.',
-            place=rule.span,
-            hint=(reasons[0][0].upper() + reasons[0][1:] if reasons else "It never changes anything")
-            + (". It does no harm." if only_in_case else f". {_MEND}"),
-            basis=Basis.PROVED,
-            numbers=(("states", float(study.space.states)),),
-        )
-    ]
+def _finding(study: Study, alike: list[Idle]) -> Finding:
+    first, others = alike[0], alike[1:]
+    reason = sentence(first.why.words)
+    too = f" For the same reason: {listing(_quoted(each.rule) for each in others)}." if others else ""
+    never = (
+        f"{_quoted(first.rule)} never takes effect"
+        if not others
+        else (f"{_quoted(first.rule)} and {count(len(others), 'other line')} never take effect")
+    )
+    return Finding(
+        code=CODE,
+        severity=Severity.NOTE if first.harmless else Severity.WARNING,
+        title=f"{never}.",
+        place=first.rule.span,
+        hint=f"{reason}.{too} {'It does no harm.' if first.harmless else _MEND}",
+        others=tuple(dict.fromkeys((*(each.rule.span for each in others), *first.why.lines))),
+        basis=Basis.PROVED,
+        numbers=(("states", float(study.space.states)),),
+    )
 
 
-def _ends(study: Study, rule: Rule) -> list[str | None]:
-    """For each end of the rule the reason why it never holds, None where it holds somewhere."""
-    verdicts: list[str | None] = [
-        None if study.held[number] else why_never(study, end.guard)
-        for number, end in enumerate(study.net.ends)
-        if end.rule == rule
-    ]
-    bell = study.net.bell
-    if bell is not None and (bell.rule == rule or any(result.rule == rule for result in bell.results)):
-        verdicts.append(None)
-    return verdicts
+def _quoted(rule: Rule) -> str:
+    return f'"{rule.text}"'
 
 
-def _effects(study: Study, rule: Rule) -> list[str | None]:
-    """For each effect of the rule the reason why it never changed anything, None where it did."""
+def _judge(study: Study, rule: Rule) -> Idle | None:
+    """Why the rule never takes effect, None where it does."""
+    net = study.net
+    if net.bell is not None and rule in (net.bell.rule, *(result.rule for result in net.bell.results)):
+        return None
+    ends = [number for number, end in enumerate(net.ends) if end.rule == rule]
+    effects = [each for each in _effects(study) if each.effect.rule == rule]
+    acts = [(act, happened) for act, happened in _acts(study) if rule in act.rules] if not (ends or effects) else []
+    if any(study.held[number] for number in ends) or any(each.changed for each in effects):
+        return None
+    if any(happened.fired for _, happened in acts):
+        return None
+    if effects:
+        why = _why_unchanged(study, effects[0])
+    elif ends:
+        why = why_never(study, net.ends[ends[0]].guard, "an end before it holds as well each time")
+    else:
+        why = _why_not_fired(study, acts[0][0]) if acts else NOTHING_LEADS_TO_IT
+    return Idle(rule, why, rule.stands_by or _helps_nobody(study, rule))
+
+
+def _helps_nobody(study: Study, rule: Rule) -> bool:
+    """Whether the rule only brings back what never goes away."""
+    parts = [transition for transition in study.net.transitions if rule in transition.rules]
+    sources = [each.source for part in parts for each in part.effects if isinstance(each, Move)]
+    return (
+        bool(parts)
+        and not any(rule in reaction.rules for reaction in study.net.reactions)
+        and all(part.attempt.skill in HELPING for part in parts)
+        and not (study.table[:, sources].any(axis=1) & ~study.ended).any()
+    )
+
+
+def _acts(study: Study) -> list[tuple[Transition | Reaction, Happened]]:
     net, space = study.net, study.space
-    acts: list[tuple[Transition | Reaction, Happened]] = [
-        *zip(net.transitions, space.happened, strict=True),
-        *zip(net.reactions, space.reacted, strict=True),
-    ]
-    verdicts: list[str | None] = []
-    for act, happened in acts:
-        for number, effect in enumerate(act.effects):
-            pointless = isinstance(effect, Move) and effect.source == effect.target
-            if effect.rule == rule and not pointless:
-                verdicts.append(None if happened.changed[number] else _why(study, act, happened, number))
-    return verdicts
+    return [*zip(net.transitions, space.happened, strict=True), *zip(net.reactions, space.reacted, strict=True)]
 
 
-def _transitions(study: Study, rule: Rule) -> list[str | None]:
-    """For a rule without ends and effects of its own: why none of its transitions ever fired."""
-    net, space = study.net, study.space
-    verdicts: list[str | None] = [
-        None if happened.fired else why_not_fired(study, transition)
-        for transition, happened in zip(net.transitions, space.happened, strict=True)
-        if rule in transition.rules
-    ]
-    verdicts += [
-        None if happened.fired else why_never(study, reaction.guard)
-        for reaction, happened in zip(net.reactions, space.reacted, strict=True)
-        if rule in reaction.rules
-    ]
-    return verdicts
+@frozen
+class Effected:
+    """An effect, of which act it is, whether that ever happened and whether the effect ever changed a count.
+
+    `number` is that of a transition, -1 for a reaction.
+    """
+
+    effect: Effect
+    act: Transition | Reaction
+    number: int
+    fired: bool
+    changed: bool
 
 
-def _why(study: Study, act: Transition | Reaction, happened: Happened, number: int) -> str:
-    if not happened.fired:
-        return why_not_fired(study, act) if isinstance(act, Transition) else why_never(study, act.guard)
-    effect = act.effects[number]
-    if isinstance(effect, Move):
-        if effect.rooms and (study.table[~study.ended, effect.source] > 0).any():
-            return f"when it should, there is never room for more {_many(study.net, effect.target)}"
-        return f"when it should, there are never any {_many(study.net, effect.source)}"
-    return f"it never changes the {_many(study.net, effect.place)}"
+def _effects(study: Study) -> Iterator[Effected]:
+    """All effects but those that are meant to change nothing."""
+    for number, (act, happened) in enumerate(_acts(study)):
+        known = number if isinstance(act, Transition) else -1
+        for effect, changed in zip(act.effects, happened.changed, strict=True):
+            if not isinstance(effect, Move) or effect.source != effect.target:
+                yield Effected(effect, act, known, happened.fired, changed)
 
 
-def _many(net: Net, place: int) -> str:
-    return net.places[place].many
+def _why_not_fired(study: Study, act: Transition | Reaction) -> Why:
+    if isinstance(act, Transition):
+        return why_not_fired(study, act)
+    return why_never(study, act.guard, "it is so from the start and never comes to be so anew")
+
+
+def _why_unchanged(study: Study, each: Effected) -> Why:
+    """Why an effect never changed a count: what its move finds each time, before anything else follows from it."""
+    effect, net = each.effect, study.net
+    if not each.fired:
+        return _why_not_fired(study, each.act)
+    if not isinstance(effect, Move):
+        return Why(f"it never changes the {net.places[effect.place].many}")
+    many = net.places[effect.source].many
+    if not study.table[~study.ended, effect.source].any():
+        return Why(f"there are never any {many}")
+    before = study.table[study.sources[study.space.transitions == each.number]]
+    if len(before) and any((before[:, room.places].sum(axis=1) >= room.most).all() for room in effect.rooms):
+        return Why(f"when it should, there is never room for more {net.places[effect.target].many}")
+    return Why(f"when it should, there are no {many}, or there is no room for them")

@@ -21,8 +21,10 @@ def no_end(study: Study) -> list[Finding]:
     by_clock = net.bell is not None and (net.open_ended or not net.ends)
     if by_clock or study.ended.any():
         return []
-    reasons = [f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in net.ends]
-    places = tuple(dict.fromkeys(end.rule.span for end in net.ends))
+    whys = [why_never(study, end.guard, "an end before it holds as well each time") for end in net.ends]
+    reasons = [f'"{end.words}" never comes: {why.words}' for end, why in zip(net.ends, whys, strict=True)]
+    lines = [end.rule.span for end in net.ends] + [line for why in whys for line in why.lines]
+    places = tuple(dict.fromkeys(lines))
     clock = " before the bell" if net.bell is not None else ""
     return [
         Finding(

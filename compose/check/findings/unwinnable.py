@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
+from compose.check.pointing import told_as_one
 from compose.check.study import Study
-from compose.check.words import sentence, subject
+from compose.check.words import likewise, sentence, subject
+from compose.net.net import End, Net
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import nowhere
 
@@ -18,13 +20,14 @@ CODE = "C-unwinnable"
 
 
 def unwinnable(study: Study) -> list[Finding]:
-    """One finding for each side that cannot win, unless nobody is ever said to win."""
+    """One finding for each side that cannot win, unless nobody is ever said to win; mirrored ones are told as one."""
     if not decides(study.net) or not (study.ended.any() or study.net.bell is not None):
         return []
     lost = [side for side in study.net.sides if side not in can_win(study)]
     if study.net.match.halves:
         return [_over_halves(study, lost)] if lost and _whole(study) else []
-    return [_finding(study, side) for side in lost]
+    together = [lost] if len(lost) == len(study.net.sides) else told_as_one(study.net, lost)
+    return [_finding(study, alike) for alike in together if alike]
 
 
 def _whole(study: Study) -> bool:
@@ -48,23 +51,33 @@ def _over_halves(study: Study, lost: list[str]) -> Finding:
     )
 
 
-def _finding(study: Study, side: str) -> Finding:
-    net = study.net
-    own = [end for end in net.ends if end.winner == side]
-    own += [end for end in net.bell.results if end.winner == side] if net.bell is not None else []
+def _finding(study: Study, lost: list[str]) -> Finding:
+    side, net = lost[0], study.net
+    own, at_bell = ([end for end in ends if end.winner == side] for ends in (net.ends, _at_bell(net)))
     winning = [end for end in net.ends if end.winner is not None]
-    shown = own or winning or list(net.ends)
-    if own:
-        reasons = "; ".join(f'"{end.words}" never comes: {why_never(study, end.guard)}' for end in own)
-        hint = f"{reasons}. Let play come to that, or ask for less there."
-    else:
-        hint = f'No sentence lets {subject(side)} win; add one to the finish: "... wins when ..."'
+    shown = [*own, *at_bell] or winning or list(net.ends)
+    whys = [why_never(study, end.guard, "another end comes first each time") for end in own]
+    whys += [why_never(study, end.guard, "what counts before it decides each time", ~study.ended) for end in at_bell]
+    told = [f'"{end.words}" never comes: {why.words}' for end, why in zip([*own, *at_bell], whys, strict=True)]
+    hint = f'No sentence lets {subject(side)} win; add one to the finish: "... wins when ..."'
+    if told:
+        hint = f"{'; '.join(told)}. Let play come to that, or ask for less there."
+    lines = [end.rule.span for end in shown] + [line for why in whys for line in why.lines]
+    lines += [end.rule.span for end in (*net.ends, *_at_bell(net)) if end.winner in lost]
+    who = f"{subject(side)}{likewise(lost[1:])}"
+    if len(lost) == len(net.sides) > 1:
+        who = "nobody"
     return Finding(
         code=CODE,
         severity=Severity.WARNING,
-        title=sentence(f"{subject(side)} can never win, whatever happens in play."),
-        place=shown[0].rule.span if shown else nowhere(),
+        title=sentence(f"{who} can {'ever' if who == 'nobody' else 'never'} win, whatever happens in play."),
+        place=lines[0] if lines else nowhere(),
         hint=hint,
+        others=tuple(dict.fromkeys(lines[1:])),
         basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )
+
+
+def _at_bell(net: Net) -> tuple[End, ...]:
+    return net.bell.results if net.bell is not None else ()

@@ -11,6 +11,7 @@ from compose.net.floor import Floor
 from compose.net.net import Comparison, End, Place, Reaction, Rule, Transition
 from grammar.finding import Finding, Severity
 from grammar.game import Game
+from grammar.sentences import finish
 from grammar.sentences.base import Node
 from grammar.span import Span
 
@@ -62,7 +63,7 @@ class Builder:
 
     def rule(self, sentence: Node) -> Rule:
         """The rule that a sentence is; sentences taken for granted are no rules of the game's own."""
-        rule = Rule(sentence.words(), sentence.span)
+        rule = Rule(sentence.words(), sentence.span, isinstance(sentence, finish.BothAtOnce))
         if self.own(sentence):
             self.rules.setdefault(sentence.span, rule)
         return rule
