@@ -15,7 +15,7 @@ from compose.draw.speak import sentence
 from compose.draw.units import METRIC, Units, in_units
 from compose.draw.wording import ENGLISH, Wording
 from compose.modifiers.remix import REMIX
-from compose.net.floor_values import Floor
+from compose.staging.floor.values import Floor
 from grammar.game import Game
 from grammar.sentences.finish import After, FirstTo, LoseWhen, MoreWins, WinWhen
 from grammar.sentences.head import Caution, Licence, Skills

@@ -8,7 +8,7 @@ from attrs import define, field
 
 from compose.draw.lettering import width_em
 from compose.draw.shapes import Label
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 
 def box_of(label: Label) -> Rectangle:

@@ -25,7 +25,7 @@ from compose.draw.rules_in import rules_in
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.draw.speak import sentence
 from compose.draw.wording import ENGLISH, Wording
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 from grammar.game import Game
 from grammar.sentences.head import Caution, Skills
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from compose.draw.lettering import shortened
 from compose.draw.palette import ACCENT, DARK, FAINT, MIDDLE, WARNING, WHITE
 from compose.draw.shapes import Drawing, Ink, Label, Shape, arrow, rectangle
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 if TYPE_CHECKING:
     import networkx as nx

@@ -23,7 +23,7 @@ from compose.draw.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
 from compose.draw.wording import ENGLISH, Wording
-from compose.net.floor_values import Floor, Rectangle
+from compose.staging.floor.values import Floor, Rectangle
 from grammar.finding import Finding
 from grammar.game import Game
 from library.records import Hall

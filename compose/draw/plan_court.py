@@ -10,7 +10,7 @@ from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, FAINT, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Ink, Label, Lines, Shape, dashed, hatch, rectangle
-from compose.net.floor_values import FloorArea, Rectangle
+from compose.staging.floor.values import FloorArea, Rectangle
 
 
 def draw_court(sheet: Sheet) -> None:

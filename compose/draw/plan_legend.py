@@ -17,7 +17,7 @@ from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
-from compose.net.floor_values import FloorArea, FloorItem, Rectangle
+from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
 from grammar.game import GameKit
 from grammar.words import article, plural
 

@@ -9,7 +9,7 @@ from compose.draw.palette import SideStyle, style_of
 from compose.draw.shapes import Shape
 from compose.draw.units import METRIC, Units
 from compose.draw.wording import ENGLISH, Wording
-from compose.net.floor_values import Floor, FloorItem, Rectangle
+from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from grammar.game import Game
 
 

@@ -14,8 +14,8 @@ from compose.draw.palette import DARK, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Ink, Label, Point, arrow
 from compose.draw.wording import ENGLISH, Wording
-from compose.net.floor_throws import Throw, throws
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.throws import Throw, throws
+from compose.staging.floor.values import Rectangle
 
 _WHERE = re.compile(r"(.+) (in|on|behind) (?:the )?(.+)")
 MOST = 6  # our choice: more arrows than this hide the floor

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 Point = tuple[float, float]
 

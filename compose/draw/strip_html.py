@@ -20,7 +20,7 @@ from compose.draw.strip import Strip
 from compose.draw.to_svg import PER_METRE, marks_of, svg_of
 from compose.draw.tokens import Token
 from compose.draw.wording import ENGLISH, Wording
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 SCRIPT = Path(__file__).with_name("strip.js")
 LOOK = f"""

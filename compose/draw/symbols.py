@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from compose.draw.palette import DARK, MIDDLE, PALE, WHITE, SideStyle
 from compose.draw.shapes import Disc, Ink, Label, Lines, Polygon, Shape, rectangle
-from compose.net.floor_values import THING_DEPTH_M, FloorItem, Rectangle
+from compose.staging.floor.values import THING_DEPTH_M, FloorItem, Rectangle
 
 WIDE_M = 0.7  # a thing wider than this is drawn as what it covers of the floor
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from xml.sax.saxutils import escape, quoteattr
 
 from compose.draw.shapes import Disc, Drawing, Ink, Label, Lines, Point, Polygon, Shape
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 PER_METRE = 50.0  # user units in a metre: whole numbers and one decimal are then fine enough
 FONTS = "'Bitstream Vera Sans','DejaVu Sans',Verdana,Arial,sans-serif"

@@ -11,8 +11,8 @@ from math import ceil, hypot
 
 from attrs import evolve, frozen
 
-from compose.net.floor_values import Floor, FloorItem, Rectangle
 from compose.net.net import Net, Place
+from compose.staging.floor.values import Floor, FloorItem, Rectangle
 
 SHOWN = ("player", "ball", "target", "body")
 APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names no spot

@@ -16,8 +16,8 @@ from compose.fit.room_findings import room_findings
 from compose.fit.school_class import SchoolClass
 from compose.fit.teams import Teams, most_games, teams_of
 from compose.fit.time_findings import time_findings
-from compose.net.floor import floor_of
-from compose.net.floor_values import Floor
+from compose.staging.floor.floor import floor_of
+from compose.staging.floor.values import Floor
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.sentences.head import Caution

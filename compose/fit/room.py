@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from compose.net.floor_values import Floor
+from compose.staging.floor.values import Floor
 from library import Hall
 
 BETWEEN_M = 2.0  # assumption: the gap between two games, as wide as the strip before a wall

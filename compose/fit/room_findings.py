@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.fit.found import note, warning
 from compose.fit.limit import Limit
 from compose.fit.room import Room
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count

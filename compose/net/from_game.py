@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.net.floor import floor_of
 from compose.net.lower.attempts import Table, lower_attempts
 from compose.net.lower.becoming import lower_becomes
 from compose.net.lower.builder import Builder
@@ -26,6 +25,7 @@ from compose.net.lower.trying import sizes_m
 from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
+from compose.staging.floor.floor import floor_of
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, play, when

@@ -13,9 +13,9 @@ from compose.draw.units import METRIC, UNITS, Units
 from compose.draw.wording import ENGLISH, Wording, languages, wording_of
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.net.floor import floor_of
-from compose.net.floor_values import Floor
 from compose.net.lower.trying import sizes_m
+from compose.staging.floor.floor import floor_of
+from compose.staging.floor.values import Floor
 from compose.terminal.answer import refuse
 from compose.terminal.finding_games import kit
 from compose.terminal.remixing import remix_title

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from compose.net.floor import floor_of
-from compose.net.floor_values import Floor
+from compose.staging.floor.floor import floor_of
+from compose.staging.floor.values import Floor
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve

@@ -14,8 +14,8 @@ from compose.draw.labelling import box_of, gap
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.plan_hall import hall_box
 from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
-from compose.net.floor import distance_m, floor_of
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.floor import distance_m, floor_of
+from compose.staging.floor.values import Rectangle
 from library.load import halls
 
 HALLS = (None, "Fellgate school sports hall", "Tarn Head school hall")

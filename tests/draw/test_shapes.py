@@ -10,7 +10,7 @@ from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
 from compose.draw.labelling import Clearings, box_of, gap
 from compose.draw.lettering import shortened, width_em
 from compose.draw.shapes import Ink, Label, Lines, Polygon, arrow, dashed, hatch
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.values import Rectangle
 
 boxes = st.builds(
     lambda x, y, length, width: Rectangle(x, y, x + length, y + width),

@@ -11,8 +11,8 @@ import library
 from compose.fit.cupboard import kit_rows
 from compose.fit.fit import Fit, fit
 from compose.fit.room import most_courts, room_for
-from compose.net.floor import floor_of
-from compose.net.floor_values import Floor
+from compose.staging.floor.floor import floor_of
+from compose.staging.floor.values import Floor
 from grammar.finding import Severity
 from grammar.game import Game
 

@@ -49,7 +49,7 @@ def nodes(path: Path) -> tuple[ast.AST, ...]:
 
 
 def dotted(path: Path) -> str:
-    """Such as "compose.net.floor" for compose/net/floor.py."""
+    """Such as "compose.staging.floor.floor" for compose/staging/floor/floor.py."""
     parts = path.relative_to(ROOT).with_suffix("").parts
     return ".".join(part for part in parts if part != "__init__")
 

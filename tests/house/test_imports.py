@@ -12,6 +12,7 @@ ORDER = (
     "grammar",
     "library",
     "compose.modifiers",
+    "compose.staging",
     "compose.net",
     "compose.check",
     "compose.forecast",

@@ -8,8 +8,8 @@ import pytest
 from sheet_pieces import SET_UP, SPACE, net, refusals
 
 import library
-from compose.net.floor import floor_of
 from compose.net.net import Move, Net
+from compose.staging.floor.floor import floor_of
 from tests.interpreter.sheets import game_in
 
 ROLL = "players roll a soft ball at the cones of the other side"

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 import attrs
 from attrs import define, field
 
-from compose.net.floor import Floor
 from compose.net.net import Comparison, End, Place, Reaction, Rule, Transition
+from compose.staging.floor.floor import Floor
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.sentences import finish

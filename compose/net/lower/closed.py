@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.floor_values import Rectangle
 from compose.net.lower.builder import Builder, Key
 from compose.net.lower.spots import spot_key
 from compose.net.lower.tokens import kit_meant
+from compose.staging.floor.values import Rectangle
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import play
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.floor import ground_of
-from compose.net.floor_phrases import homes
-from compose.net.floor_regions import Ground
-from compose.net.floor_values import FloorArea, Rectangle
+from compose.staging.floor.floor import ground_of
+from compose.staging.floor.phrases import homes
+from compose.staging.floor.regions import Ground
+from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import PlayerMeaning

@@ -10,12 +10,12 @@ from attrs import frozen
 
 from compose.draw.card import Card, CardNotes, CardSection, card_of
 from compose.draw.to_svg import svg_of
-from compose.net.floor import floor_of
 from compose.net.from_game import usual_players
 from compose.share.item import Item, Sheet
 from compose.share.making import AtHand, played
 from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
+from compose.staging.floor.floor import floor_of
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 from library import kit_names

@@ -9,8 +9,8 @@ from floor_games import FAR_BENCH, FOUR_CORNERS, HOME_BASES, game_of, halved
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from compose.net.floor import distance_m, floor_of
-from compose.net.floor_values import Floor
+from compose.staging.floor.floor import distance_m, floor_of
+from compose.staging.floor.values import Floor
 from grammar.game import Game
 
 PATTERNS = ("evenly spaced", "in a ring", "staggered", "in a triangle", "close together")

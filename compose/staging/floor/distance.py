@@ -7,9 +7,9 @@ from math import hypot
 
 from attrs import evolve, frozen
 
-from compose.net.floor_phrases import OWN_PART, homes
-from compose.net.floor_regions import Ground, regions
-from compose.net.floor_values import Floor, FloorItem, Rectangle
+from compose.staging.floor.phrases import OWN_PART, homes
+from compose.staging.floor.regions import Ground, regions
+from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from grammar.game import Game
 from grammar.meanings import PlaceMeaning
 

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from compose.net.floor_regions import Region
-from compose.net.floor_spread import room, spread
-from compose.net.floor_values import Rectangle
+from compose.staging.floor.regions import Region
+from compose.staging.floor.spread import room, spread
+from compose.staging.floor.values import Rectangle
 
 PATTERNS = (None, "evenly spaced", "in a ring", "staggered", "in a triangle", "close together")
 COURT = Rectangle(0.0, 0.0, 30.0, 30.0)

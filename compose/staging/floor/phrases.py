@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.floor_regions import Ground, Region, regions
+from compose.staging.floor.regions import Ground, Region, regions
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences.base import Name, Np, Owner, OwnerName

@@ -6,8 +6,8 @@ from math import ceil, cos, hypot, pi, sin, sqrt
 
 from attrs import evolve
 
-from compose.net.floor_regions import Region
-from compose.net.floor_values import THING_DEPTH_M, Rectangle
+from compose.staging.floor.regions import Region
+from compose.staging.floor.values import THING_DEPTH_M, Rectangle
 
 Point = tuple[float, float]
 ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.floor_items import USUAL_SIZE_M, Batch, Muster, told
-from compose.net.floor_phrases import EVERY, homes, side_named, spots
-from compose.net.floor_regions import Region
+from compose.staging.floor.items import USUAL_SIZE_M, Batch, Muster, told
+from compose.staging.floor.phrases import EVERY, homes, side_named, spots
+from compose.staging.floor.regions import Region
 from grammar.game import Game, GameSide
 from grammar.meanings import PlayerMeaning, SideMeaning
 from grammar.sentences.base import Name

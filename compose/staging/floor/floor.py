@@ -12,14 +12,14 @@ from math import ceil
 
 from attrs import evolve
 
-from compose.net.floor_areas import with_areas
-from compose.net.floor_distance import distance_m
-from compose.net.floor_items import Batch, Muster, kit_batches
-from compose.net.floor_players import player_batches
-from compose.net.floor_regions import Ground, Region
-from compose.net.floor_spread import room, spread
-from compose.net.floor_tracks import tracks_of
-from compose.net.floor_values import Floor, FloorItem, Half, Rectangle
+from compose.staging.floor.areas import with_areas
+from compose.staging.floor.distance import distance_m
+from compose.staging.floor.items import Batch, Muster, kit_batches
+from compose.staging.floor.players import player_batches
+from compose.staging.floor.regions import Ground, Region
+from compose.staging.floor.spread import room, spread
+from compose.staging.floor.tracks import tracks_of
+from compose.staging.floor.values import Floor, FloorItem, Half, Rectangle
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
 from grammar.words import count as counted

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from compose.net.floor_regions import Ground
-from compose.net.floor_values import FloorTrack
+from compose.staging.floor.regions import Ground
+from compose.staging.floor.values import FloorTrack
 from grammar.game import Game
 
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from attrs import evolve, frozen
 
-from compose.net.floor_values import FloorArea, Rectangle
+from compose.staging.floor.values import FloorArea, Rectangle
 
 STRIP_M = 2.0  # assumption: "before" and "behind" a line reach this far
 GAP_M = 0.3  # assumption: a bench or a queue keeps a foot's breadth from the line

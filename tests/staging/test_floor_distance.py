@@ -7,8 +7,8 @@ from math import asinh, hypot, sqrt
 import pytest
 from floor_games import HOME_BASES, game_of, halved
 
-from compose.net.floor import distance_m, floor_of
-from compose.net.floor_distance import reach_of
+from compose.staging.floor.distance import reach_of
+from compose.staging.floor.floor import distance_m, floor_of
 
 SIZES = {"skittle": (0.1, 0.3)}
 PLAYERS = {"east": 6, "west": 6}

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping
 
 from attrs import define, field, frozen
 
-from compose.net.floor_phrases import EVERY, kit_lines, side_named, spots
-from compose.net.floor_regions import Ground, Region
-from compose.net.floor_tracks import track_of
+from compose.staging.floor.phrases import EVERY, kit_lines, side_named, spots
+from compose.staging.floor.regions import Ground, Region
+from compose.staging.floor.tracks import track_of
 from grammar.game import Game, GameKit
 from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.span import Span

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from compose.net.floor_regions import ACROSS, GAP_M, Ground, Region, outermost, regions
-from compose.net.floor_values import FloorArea, Rectangle
+from compose.staging.floor.regions import ACROSS, GAP_M, Ground, Region, outermost, regions
+from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.game import Game, GameArea
 
 # Assumptions: how deep an area is where the sheet does not say. A bench is as deep as a gym bench with

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from attrs import field, frozen
 
-from compose.net.floor_distance import Reach, reach_of, reach_of_length
-from compose.net.floor_phrases import owner_of
-from compose.net.floor_values import Floor
+from compose.staging.floor.distance import Reach, reach_of, reach_of_length
+from compose.staging.floor.phrases import owner_of
+from compose.staging.floor.values import Floor
 from grammar.game import Game
 from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Name, Np
