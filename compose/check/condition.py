@@ -38,17 +38,15 @@ def evaluate(condition: Condition, column: Column, states: int) -> Bools:
 
 
 def _compare(comparison: Comparison, column: Column, states: int) -> Bools:
-    total: Counts | int = 0
-    for coefficient, place in comparison.terms:
-        counts = column(place)
-        total = total + (counts if coefficient == 1 else coefficient * counts)
+    total: Counts = np.zeros(states, dtype=np.int32)
+    for number, (coefficient, place) in enumerate(comparison.terms):
+        counts = column(place) if coefficient == 1 else coefficient * column(place)
+        total = counts if number == 0 else total + counts
     if comparison.relation == "<=":
-        verdict = np.less_equal(total, comparison.bound)
-    elif comparison.relation == ">=":
-        verdict = np.greater_equal(total, comparison.bound)
-    else:
-        verdict = np.equal(total, comparison.bound)
-    return np.array(np.broadcast_to(verdict, (states,)))
+        return np.less_equal(total, comparison.bound)
+    if comparison.relation == ">=":
+        return np.greater_equal(total, comparison.bound)
+    return np.equal(total, comparison.bound)
 
 
 def places_read(condition: Condition) -> frozenset[int]:

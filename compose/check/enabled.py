@@ -9,15 +9,17 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
 from compose.check.rate import Floats, factor
-from compose.net.net import Net
+from compose.net.net import All, Comparison, Condition, Net, Not
 
 
 class Enabling:
-    """Guards and rates of one net. Those that several transitions share are worked out once."""
+    """Guards and rates of one net. Guards, parts of guards and rates that several share are worked out once."""
 
     def __init__(self, net: Net) -> None:
         self._net = net
-        self._guards = _numbered([t.guard for t in net.transitions])
+        self._parts: list[tuple[Condition, tuple[int, ...]]] = []
+        known: dict[Condition, int] = {}
+        self._guards = [self._number(t.guard, known) for t in net.transitions]
         self._rates = _numbered([t.rate for t in net.transitions])
 
     def of(self, table: NDArray[np.int32]) -> tuple[NDArray[np.bool_], Floats]:
@@ -25,19 +27,45 @@ class Enabling:
 
         `table` holds the markings, (states, places). Factors are given where a guard fails too.
         """
-        guards: dict[int, Bools] = {}
+        guards = self._held(table)
         rates: dict[int, Floats] = {}
         shape = (len(self._net.transitions), len(table))
         enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
         for number, transition in enumerate(self._net.transitions):
-            guard, rate = self._guards[number], self._rates[number]
-            if guard not in guards:
-                guards[guard] = evaluate(transition.guard, lambda p: table[:, p], len(table))
+            rate = self._rates[number]
             if rate not in rates:
                 rates[rate] = factor(transition.rate, lambda p: table[:, p], len(table))
             factors[number] = rates[rate]
-            np.logical_and(guards[guard], rates[rate] > 0, out=enabled[number])
+            np.logical_and(guards[self._guards[number]], rates[rate] > 0, out=enabled[number])
         return enabled, factors
+
+    def _number(self, condition: Condition, known: dict[Condition, int]) -> int:
+        """The number of a condition among the parts, each after those that it is made of."""
+        number = known.get(condition)
+        if number is None:
+            made_of: tuple[Condition, ...] = ()
+            if not isinstance(condition, Comparison):
+                made_of = (condition.part,) if isinstance(condition, Not) else condition.parts
+            numbers = tuple(self._number(part, known) for part in made_of)
+            number = known[condition] = len(self._parts)
+            self._parts.append((condition, numbers))
+        return number
+
+    def _held(self, table: NDArray[np.int32]) -> list[Bools]:
+        """Where each part holds."""
+        held: list[Bools] = []
+        for condition, made_of in self._parts:
+            if isinstance(condition, Comparison) or not made_of:
+                held.append(evaluate(condition, lambda p: table[:, p], len(table)))
+            elif isinstance(condition, Not):
+                held.append(~held[made_of[0]])
+            else:
+                join = np.logical_and if isinstance(condition, All) else np.logical_or
+                whole = held[made_of[0]]
+                for part in made_of[1:]:
+                    whole = join(whole, held[part])
+                held.append(whole)
+        return held
 
 
 def _numbered(values: Sequence[Hashable]) -> list[int]:

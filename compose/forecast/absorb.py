@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 
 ROUGH = 1e-9  # relative residual that does for the variance and the error bound
+SURE = 1e-6  # error of a chance, and relative error of the mean time, up to which a solution counts as one
 
 
 @frozen(eq=False)
@@ -50,6 +51,11 @@ class Absorbed:
     time_error: float
     method: str
 
+    @property
+    def solved(self) -> bool:
+        """Whether the numbers are what they claim to be: not so where play hardly ever ends."""
+        return self.chance_error <= SURE and self.time_error <= SURE * self.time.sum()
+
 
 def absorb(chain: Chain) -> Absorbed:
     """All of it for one chain."""
@@ -64,8 +70,9 @@ def absorb(chain: Chain) -> Absorbed:
     mean_left[good] = left.x
     never = _never(chain, time)
     mean = float(time.sum())
-    spread = math.sqrt(max(0.0, 2 * float(time[good] @ left.x) - mean**2))
-    longest = float(left.x.max(initial=0.0))
+    square = 2 * float(time[good] @ left.x) - mean**2
+    spread = math.sqrt(square) if square > 0 else 0.0
+    longest = _longest(left, chain.leaving[good])
     surely = never <= 0
     return Absorbed(
         by_end=classes[:-1],
@@ -91,6 +98,18 @@ def _solved(chain: Chain, good: Longs) -> tuple[Solution, Solution]:
     if chain.start >= 0 and not chain.doomed[chain.start]:
         begin[np.searchsorted(good, chain.start)] = 1.0
     return fixed_point(step.T.tocsr(), begin), fixed_point(step, 1 / rate, ROUGH)
+
+
+def _longest(left: Solution, rate: Floats) -> float:
+    """A bound of the mean time left from any cell.
+
+    What is left over is made good by so much more time in each cell, so the true times are at most as many times
+    longer as it is a part of the shortest stay.
+    """
+    if not rate.size:
+        return 0.0
+    short = 1 - left.residual * float(rate.max())
+    return float(left.x.max()) / short if short > 0 else math.inf
 
 
 def by_winner(ends: tuple[End, ...], chances: Floats) -> dict[str | None, float]:

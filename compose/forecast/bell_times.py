@@ -13,6 +13,7 @@ from compose.forecast.chain_walk import GONE, NOISE, Walk, last_tick
 from compose.forecast.poisson import poisson
 
 MOST_PRODUCTS = 1_000_000_000  # about a second of ticks (measured); then the tail is continued as geometric
+A_TICK = 5_000  # products that take as long as all else about a tick (measured)
 STEADY = 1e-9  # relative change of the decay over `APART` ticks at which it counts as settled
 APART = 64
 
@@ -66,7 +67,7 @@ class _Tail:
 
     def extend(self, until: float, share: float) -> None:
         """Tick until both the time and the share still running are well covered, or the latest minute is."""
-        walk, most = self.walk, max(1000, MOST_PRODUCTS // max(1, self.walk.work))
+        walk, most = self.walk, max(1000, MOST_PRODUCTS // (self.walk.work + A_TICK))
         needed = last_tick(walk.clock * until)
         enough = last_tick(walk.clock * self.latest) if math.isfinite(self.latest) else math.inf
         low = -1
@@ -101,7 +102,7 @@ class _Tail:
         known = self.walk.alive
         if len(known) < 2 or known[-1] <= GONE or more <= 0:
             return 0.0
-        ratio = 1.0 if self.resting else known[-1] / known[-2]
+        ratio = 1.0 if self.resting else min(1.0, known[-1] / known[-2])  # rounding alone may raise it
         last = len(known) - 1
         # sum over k > last of Poisson(k; mean) ratio^(k - last) = e^(mean (ratio - 1)) ratio^-last P(more than last)
         grown = mean * (ratio - 1) - last * math.log(ratio)

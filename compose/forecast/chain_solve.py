@@ -2,7 +2,8 @@
 
 Small components, or hardly any cycles: direct factorisations in topological order. Large ones:
 BiCGSTAB (H. A. van der Vorst, "Bi-CGSTAB", SIAM J. Sci. Stat. Comput. 13(2), 1992, 631-644; from
-memory) with refinement, and where that does not get there, the direct way after all.
+memory) with refinement, and where that does not get there, the direct way after all, unless a component is
+so large that its factors might fill the memory: then there is no solution, and its residual says so.
 """
 
 from __future__ import annotations
@@ -23,13 +24,15 @@ MIDDLING = 1_200  # up to so many where there are at most `FEW` unknowns in all 
 FEW = 4_000
 DENSE = 400  # up to so many unknowns in all a dense solve is as quick, and loads no further library
 CHAINLIKE = 3  # entries per row up to which a factorisation hardly fills in
+FACTORED = 8_000  # unknowns of a component up to which its factors, were they full, take half a gigabyte
 GOOD = 1e-13  # residual, relative to the right-hand side, at which iterations count as done
 TURNS = 4
 
 
 @frozen(eq=False)
 class Solution:
-    """The solution with what is left over: `residual` = sum |b + M x - x|, and the method in words."""
+    """The solution with what is left over: `residual` = sum |b + M x - x|, infinite where there is none, and the
+    method in words."""
 
     x: Floats
     residual: float
@@ -45,27 +48,31 @@ def fixed_point(matrix: csr_array, right: Floats, good: float = GOOD) -> Solutio
     count, label = _components(matrix)
     largest = int(np.bincount(label).max())
     x, done = (right, False) if _easy(matrix, largest) else _iterated(matrix, right, good)
-    if not done:
-        x = _layered(matrix, right, layers(matrix, count, label))
-    return _told(matrix, right, x, "iterated" if done else "direct")
+    if done or largest > FACTORED:
+        return _told(matrix, right, x if done else np.full(len(right), np.nan), "iterated")
+    return _told(matrix, right, _layered(matrix, right, layers(matrix, count, label)), "direct")
 
 
 def _told(matrix: csr_array, right: Floats, x: Floats, method: str) -> Solution:
-    return Solution(x, float(np.abs(right + matrix @ x - x).sum()), method)
+    residual = float(np.abs(right + matrix @ x - x).sum())
+    return Solution(x, residual if np.isfinite(residual) else np.inf, method)
 
 
 def _easy(matrix: csr_array, largest: int) -> bool:
     """Whether direct factorisations are the quicker way."""
     unknowns = int(matrix.shape[0])
-    if largest <= SMALL or matrix.nnz <= CHAINLIKE * unknowns:
+    if largest <= SMALL or (matrix.nnz <= CHAINLIKE * unknowns and largest <= FACTORED):
         return True
     return largest <= MIDDLING and unknowns <= FEW
 
 
 def _dense(matrix: csr_array, right: Floats) -> Floats:
     system = np.eye(len(right)) - matrix.toarray()
-    x = np.linalg.solve(system, right)
-    return np.asarray(x + np.linalg.solve(system, right + matrix @ x - x), dtype=np.float64)
+    try:
+        x = np.linalg.solve(system, right)
+        return np.asarray(x + np.linalg.solve(system, right + matrix @ x - x), dtype=np.float64)
+    except np.linalg.LinAlgError:  # so hard to leave that rounding closes the way out
+        return np.full(len(right), np.nan)
 
 
 def _direct(matrix: csr_array, right: Floats) -> Floats:
@@ -73,7 +80,10 @@ def _direct(matrix: csr_array, right: Floats) -> Floats:
     from scipy.sparse.linalg import splu
 
     system = (eye_array(len(right), format="csc") - matrix).tocsc()
-    factors = splu(system)
+    try:
+        factors = splu(system)
+    except RuntimeError:  # singular: as above
+        return np.full(len(right), np.nan)
     x = factors.solve(right)
     return np.asarray(x + factors.solve(right + matrix @ x - x), dtype=np.float64)
 

@@ -26,6 +26,8 @@ from grammar.words import listing
 from library import Figure as Margin
 from library import Norms
 
+MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
+
 
 @frozen(eq=False)
 class Held:
@@ -92,13 +94,15 @@ def long_round(held: Held) -> list[Finding]:
     """A round so long that a lesson has room for hardly two."""
     mean = held.told.course.length.mean
     margin = held.margin("lesson round", "length")
-    if mean.value - mean.margin <= margin.high:
+    going = 0.0 if held.told.course.clock_rings else held.told.odds.running.value
+    if mean.value - mean.margin <= margin.high and going <= MOST_GOING:
         return []
     title = f"a round lasts {minutes(mean.value)} on average, longer than {minutes(margin.high)}."
-    if mean.value == float("inf"):
-        title = "a round may never end by itself."
-    hint = 'Set a clock ("after 6 min: ..."), ask for fewer points or targets, or make them easier to hit.'
     numbers = {"mean minutes": mean.value}
+    if going > 0:
+        title = f"{percent(going)} of the rounds are still going after {minutes(held.told.course.clock_minutes)}."
+        numbers["still going"] = going
+    hint = 'Set a clock ("after 6 min: ..."), ask for fewer points or targets, or make them easier to hit.'
     return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
 
 

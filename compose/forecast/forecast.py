@@ -78,11 +78,10 @@ def forecast(
 ) -> Forecast | None:
     """The forecast of an explored game, or of a net that is too large to explore.
 
-    Exact on a whole space that can be solved in the time, else simulated as `play` says; `play.seconds`
-    also bounds the time spent on the band and the swings. `other_half` is the same game with the groups changed
-    over, where there are two halves and they are not equally large. Without `compare` band and swings are left
-    out; with it `first` hears of the forecast while they are not known yet. None where not even a first batch of
-    rounds was played in the time.
+    Exact on a whole space that can be solved with the work allowed (`work.py`), else simulated as `play` says.
+    `other_half` is the same game with the groups changed over, where there are two halves and they are not equally
+    large. Without `compare` band and swings are left out; with it `first` hears of the forecast while they are not
+    known yet. None where not even a first batch of rounds was played.
     """
     found = usual_course(source, norms, kit, lesson_minutes, play or Play(), other_half)
     if found is None:

@@ -13,23 +13,44 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-SPREADS = 12  # standard deviations above the mean past which nothing is left in double precision
+SPREADS = 39  # standard deviations from the mean past which a chance is 0 in double precision: exp(-39 ** 2 / 2)
 
 
 def poisson(mean: float, last: int) -> tuple[Floats, Floats]:
     """The chances of exactly k events and of more than k, for k = 0 ... last; `mean` are expected."""
-    top = max(last, math.ceil(mean + SPREADS * math.sqrt(mean)) + 60)
-    likeliest = int(mean)
-    above = np.cumprod(mean / np.arange(likeliest + 1, top + 1)) if mean > 0 else np.zeros(top - likeliest)
-    below = np.cumprod(np.arange(likeliest, 0, -1) / mean) if likeliest else np.zeros(0)
-    weights = np.concatenate([below[::-1], [1.0], above])
-    weights /= weights.sum()
-    more = np.zeros(top + 1)
-    more[:-1] = np.cumsum(weights[:0:-1])[::-1]
-    return weights[: last + 1], more[: last + 1]
+    exactly, more = np.zeros(last + 1), np.ones(last + 1)
+    if last < _first(mean):
+        return exactly, more
+    first, weights, rest = _around(mean)
+    known = min(len(weights), last + 1 - first)
+    exactly[first : first + known] = weights[:known]
+    more[first : first + known] = rest[:known]
+    more[first + known :] = 0.0
+    return exactly, more
 
 
 def last_above(mean: float, left_over: float) -> int:
     """The number of events that is passed with a chance of at most `left_over`."""
-    top = math.ceil(mean + SPREADS * math.sqrt(mean)) + 60
-    return int(np.argmax(poisson(mean, top)[1] <= left_over))
+    first, _, more = _around(mean)
+    return first + int(np.argmax(more <= left_over))
+
+
+def _first(mean: float) -> int:
+    """The least number of events with any chance at all."""
+    return max(0, math.floor(mean - SPREADS * math.sqrt(mean)))
+
+
+def _around(mean: float) -> tuple[int, Floats, Floats]:
+    """That number, and from there on the chances of exactly and of more than so many, as far as there are any.
+
+    Only as many as the root of the mean: a round that takes years of ticks needs no memory for those years.
+    """
+    first, top = _first(mean), math.ceil(mean + SPREADS * math.sqrt(mean)) + 60
+    likeliest = int(mean)
+    above = np.cumprod(mean / np.arange(likeliest + 1, top + 1)) if mean > 0 else np.zeros(top - likeliest)
+    below = np.cumprod(np.arange(likeliest, first, -1) / mean) if likeliest else np.zeros(0)
+    weights = np.concatenate([below[::-1], [1.0], above])
+    weights /= weights.sum()
+    more = np.zeros(len(weights))
+    more[:-1] = np.cumsum(weights[:0:-1])[::-1]
+    return first, weights, more

@@ -74,9 +74,9 @@ class SpaceRounds:
         left = self._clock_minutes - self.minutes[live]
         over = (wait >= left) | np.isinf(wait)
         self.minutes[live] += np.where(np.isinf(wait) & np.isinf(left), 0.0, np.minimum(wait, left))
-        edge = self._drawn(state)
-        self._state = np.where(over, state, self._space.targets[edge])
-        self._note(live[~over], edge[~over])
+        edge = self._drawn(state[~over])  # where nothing can happen there is no edge to draw
+        self._state[~over] = self._space.targets[edge]
+        self._note(live[~over], edge)
         self._stop(over | self._ended[self._state])
 
     def comings(self, place: int, spent: Floats) -> float:

@@ -93,7 +93,7 @@ def _length(forecast: Forecast) -> Iterator[str]:
     yield _row("on average", minutes_with_margin(length.mean))
     yield _row("half of the rounds, at most", minutes_with_margin(length.median))
     yield _row("nine in ten rounds, at most", minutes_with_margin(length.ninety))
-    stop = "stopped by the clock" if course.clock_rings else "still going when the lesson ends"
+    stop = "stopped by the clock" if course.clock_rings else "still going"
     if math.isfinite(course.clock_minutes):
         yield _row(f"{stop}, after {minutes(course.clock_minutes)}", share_with_margin(forecast.odds.running))
     elif length.over_by:
@@ -191,7 +191,8 @@ def _band(forecast: Forecast) -> Iterator[str]:
         if any(end.wins[number][1].value > 0 for end in ends):
             yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
     if any(end.stopped.value > SELDOM for end in ends):
-        yield row("stopped by the clock", lambda a: percent(a.stopped.value))
+        stop = "stopped by the clock" if forecast.course.clock_rings else "still going at the end"
+        yield row(stop, lambda a: percent(a.stopped.value))
     yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
     if any(end.idle.value > SELDOM for end in ends):
         yield row("not playing", lambda a: percent(a.idle.value))

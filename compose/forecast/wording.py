@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from compose.forecast.course import Figure
 
+DAY_MINUTES = 24 * 60.0  # nobody plays for longer
 SELDOM = 1e-5  # a share that no teacher will ever see the difference of
 
 
@@ -21,9 +22,11 @@ def percent(share: float) -> str:
 
 
 def minutes(value: float) -> str:
-    """Such as "4.5 min", "40 s", "12 min", "for ever"."""
+    """Such as "4.5 min", "40 s", "12 min", "over a day", "for ever"."""
     if math.isinf(value):
         return "for ever"
+    if value > DAY_MINUTES:
+        return "over a day"
     if value < 1.5:
         return f"{60 * value:.0f} s"
     return f"{value:.1f} min" if value < 9.95 else f"{value:.0f} min"

@@ -1,8 +1,10 @@
-"""How the courses of one game are found: exactly or by playing, and how much time is left for comparing."""
+"""How the courses of one game are found: exactly or by playing, and how much work is left for comparing.
+
+Work is counted in products and rounds, never in seconds: the same game gets the same forecast on any machine.
+"""
 
 from __future__ import annotations
 
-import time
 from collections.abc import Mapping
 
 import numpy as np
@@ -14,12 +16,12 @@ from compose.forecast.assumptions import ages_of
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
 from compose.forecast.course import Course, Figure
-from compose.forecast.exact import exact_course, solving_seconds
+from compose.forecast.exact import exact_course, solving_products
 from compose.forecast.lesson import lesson_of
 from compose.forecast.norms import Level
 from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS
-from compose.forecast.simulate import LONGEST_MINUTES, Play, finish, simulate
+from compose.forecast.simulate import FEWER, FIRST, Play, finish, simulate
 from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.standings import idle_places
 from compose.forecast.waits import Waits, waits_of
@@ -29,14 +31,17 @@ from library import KitItem, Norms
 FOR_WAITS = 1_000  # rounds played for the waits where all else is exact
 PLAYED = 4  # a simulation looks at so many assumptions
 LIKELY = 5  # an exact forecast looks at so many assumptions, and at more while that is quick
-QUICK_SECONDS = 2.0
-SOLVING = 0.5  # part of the time that one exact course may take
+MOST_PRODUCTS = 2e9  # of one exact course: past that it takes longer than playing rounds (measured: 4 to 7 s)
+MOST_EDGES = 6_000_000  # of a space whose course is worked out, at some 120 bytes each (measured)
+QUICK_PRODUCTS = 6e8  # of all courses together, up to which looking at assumptions is quick
+ALL_PRODUCTS = 5e9  # of all courses together; then no more assumptions are looked at
 ROUGH = 4  # a course that is only compared takes so many times fewer rounds
+LEAST_FOLLOWED = 10.0  # minutes that a round without a clock is followed for, however short the lesson
 
 
 @frozen
 class Band:
-    """The answers for a class of low, usual and high ability; None where time did not do for an end."""
+    """The answers for a class of low, usual and high ability; None where somebody stopped the work before."""
 
     low: Answers | None
     usual: Answers
@@ -44,7 +49,7 @@ class Band:
 
 
 class Work:
-    """One game being forecast: how its courses are found, and how much time is left for them.
+    """One game being forecast: how its courses are found, and how much work went into them.
 
     `second` is the work of the half with the groups changed over, where they are not equally large.
     """
@@ -61,25 +66,30 @@ class Work:
         net = source.net if isinstance(source, StateSpace) else source
         self.norms, self.kit, self.play = norms, kit, play
         self.lesson = lesson_of(norms, ages_of(net), lesson_minutes)
+        self.followed = max(self.lesson.play, LEAST_FOLLOWED)
+        self._products = 0.0
         self.space = self._solvable(source)
         self.net = net if self.space is not None else with_room(net)
         self.second = Work(second, norms, kit, lesson_minutes, play) if second is not None else None
-        self._begun = time.perf_counter()
 
     def _solvable(self, source: StateSpace | Net) -> StateSpace | None:
-        """The space, where it is whole and its course can be worked out in a part of the time."""
-        if not isinstance(source, StateSpace) or not source.complete:
+        """The space, where it is whole and its course can be worked out with the work and the memory allowed."""
+        if not isinstance(source, StateSpace) or not source.complete or source.edges > MOST_EDGES:
             return None
-        seconds = solving_seconds(source, chances(source.net, self.norms, self.kit), self.lesson.play)
-        return source if seconds <= self.play.seconds * SOLVING else None
+        products = solving_products(source, chances(source.net, self.norms, self.kit), self.followed)
+        return source if products <= MOST_PRODUCTS else None
+
+    def _solved(self, space: StateSpace, constants: Floats, quantiles: bool = True) -> Course:
+        self._products += solving_products(space, constants, self.followed)
+        return exact_course(space, constants, self.followed, quantiles=quantiles)
 
     def usual(self) -> tuple[Course, tuple[Waits, ...]] | None:
         """The course with the usual norms, and the waits."""
         constants = chances(self.net, self.norms, self.kit)
         if self.space is None:
-            found = simulate(self.net, constants, self.lesson.play, self.play, idle_places(self.net))
+            found = simulate(self.net, constants, self.followed, self.play, idle_places(self.net))
             return (found.course, found.waits) if found is not None else None
-        course = exact_course(self.space, constants, self.lesson.play)
+        course = self._solved(self.space, constants)
         places = tuple(place for place in idle_places(self.net) if course.tokens[place] > 0)
         return course, self._waits(self.space, constants, course, places)
 
@@ -88,17 +98,23 @@ class Work:
     ) -> tuple[Waits, ...]:
         if not places:
             return ()
-        # Where play may go on for ever, the lesson's end stops it, as it does in the course.
-        limit = min(course.clock_minutes, LONGEST_MINUTES)
-        rounds = SpaceRounds(space, constants, FOR_WAITS, np.random.default_rng(self.play.seed), limit, places)
-        if not finish(rounds, evolve(self.play, rounds=FOR_WAITS), time.perf_counter(), 0):
-            return ()
-        return tuple(self._wait(rounds, course, place) for place in places)
+        # Where play may go on for very long, the lesson's end stops it.
+        limit = min(course.clock_minutes, self.followed)
+        count = FOR_WAITS
+        while count > 0:
+            rounds = SpaceRounds(space, constants, count, np.random.default_rng(self.play.seed), limit, places)
+            cost = finish(rounds, evolve(self.play, rounds=count), most=self.play.events)
+            if cost is None:
+                return ()
+            if cost <= self.play.events:
+                return tuple(self._wait(rounds, count, course, place) for place in places)
+            count //= FEWER
+        return ()
 
-    def _wait(self, rounds: SpaceRounds, course: Course, place: int) -> Waits:
+    def _wait(self, rounds: SpaceRounds, count: int, course: Course, place: int) -> Waits:
         """The waits in a place. Their mean is no matter of chance: J. D. C. Little, "A proof for the queuing formula
         L = lambda W", Operations Research 9(3), 1961, 383-387 (from memory)."""
-        seen = evolve(waits_of(place, [(rounds.log, FOR_WAITS)]), rounds=FOR_WAITS, seed=self.play.seed)
+        seen = evolve(waits_of(place, [(rounds.log, count)]), rounds=count, seed=self.play.seed)
         comings = rounds.comings(place, course.spent) if course.spent is not None else 0.0
         if comings <= 0:
             return seen
@@ -116,11 +132,11 @@ class Work:
         """A course to be compared: without quantiles, or of fewer rounds."""
         constants = chances(self.net, self.norms, self.kit, level, instead)
         if self.space is not None:
-            return exact_course(self.space, constants, self.lesson.play, quantiles=False)
-        left = self.play.seconds - (time.perf_counter() - self._begun)
+            return self._solved(self.space, constants, quantiles=False)
         rounds = max(1, self.play.rounds // ROUGH)
-        play = evolve(self.play, rounds=rounds, batch=min(rounds, self.play.batch), seconds=left)
-        found = simulate(self.net, constants, self.lesson.play, play)
+        # All in one batch, the first of which is `FIRST` times smaller.
+        play = evolve(self.play, rounds=rounds, batch=FIRST * rounds, events=self.play.events // ROUGH)
+        found = simulate(self.net, constants, self.followed, play)
         return found.course if found is not None else None
 
     def counted(self, course: Course) -> Course:
@@ -128,21 +144,22 @@ class Work:
         if self.space is None:
             return course
         net = with_room(self.net)
-        found = simulate(net, chances(net, self.norms, self.kit), self.lesson.play, self.play)
+        found = simulate(net, chances(net, self.norms, self.kit), self.followed, self.play)
         return found.course if found is not None else course
 
     def wanted(self, found: int) -> bool:
         """Whether to look for one more swing."""
-        spent = time.perf_counter() - self._begun
-        if not self.play.keep_going("assumptions tried", found, 0) or spent > self.play.seconds:
+        if not self.play.keep_going("assumptions tried", found, 0):
             return False
         if self.space is None:
             return found < PLAYED
-        return found < LIKELY or spent < QUICK_SECONDS
+        return self._products < QUICK_PRODUCTS or (found < LIKELY and self._products < ALL_PRODUCTS)
 
     def band(self, usual: Answers) -> Band:
         """The answers at either end of ability."""
-        low, high = (self.compared(level) if self.wanted(0) else None for level in ENDS)
+        low, high = (
+            self.compared(level) if self.play.keep_going("assumptions tried", 0, 0) else None for level in ENDS
+        )
         return Band(low, usual, high)
 
 
@@ -170,7 +187,7 @@ def usual_course(
     play: Play,
     other_half: StateSpace | Net | None = None,
 ) -> Usual | None:
-    """The usual course; a result that hangs on points past the bound is found by playing. None for no time."""
+    """The usual course; a result that hangs on points past the bound is found by playing. None where stopped."""
     work = Work(source, norms, kit, lesson_minutes, play, other_half)
     found = work.usual()
     passed = found is not None and passes_bound(work.net, found[0])

@@ -70,7 +70,7 @@ def _answers(made: Remix, pupils: int | None, as_json: bool) -> Answers | None:
     minutes = lesson_of(library.norms(), made.game.ages_years).play
     space = explore(net, Budget(MOST_STATES, MOST_SECONDS))
     if isinstance(space, TooLarge) or not space.complete:
-        played = simulate(net, constants, minutes, Play(rounds=1000, batch=500, seconds=MOST_SECONDS))
+        played = simulate(net, constants, minutes, Play(rounds=1000, batch=4000))
         return answers(net, played.course) if played else None
     return answers(net, exact_course(space, constants, minutes, quantiles=False))
 

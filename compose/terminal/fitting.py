@@ -54,7 +54,7 @@ def round_minutes(game: Game) -> float | None:
         return None
     space = explore(net, Budget(MOST_STATES, MOST_SECONDS / 2))
     source = net if isinstance(space, TooLarge) or not space.complete else space
-    play = Play(rounds=400, batch=400, seconds=MOST_SECONDS / 2)
+    play = Play(rounds=400, batch=1600)
     told = forecast(source, library.norms(), kit(), play=play, compare=False)
     mean = told.course.length.mean.value if told else float("inf")
     return mean if mean < float("inf") else None

@@ -17,7 +17,9 @@ With = Annotated[
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 States = Annotated[int, typer.Option("--states", min=1, help="How many situations may be looked at.")]
-Seconds = Annotated[float, typer.Option("--seconds", min=0.1, help="How long each part of the work may take.")]
+Seconds = Annotated[
+    float | None, typer.Option("--seconds", min=0.01, help="Stop after so long, with what is known by then.")
+]
 Memory = Annotated[float, typer.Option("--memory", min=10, help="Megabytes that the situations may take.")]
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
 
@@ -38,7 +40,7 @@ def forecast(
     ] = None,
     absent: Annotated[int, typer.Option("--absent", min=0, max=400, help="How many pupils are away today.")] = 0,
     states: States = 2_000_000,
-    seconds: Seconds = 60.0,
+    seconds: Seconds = None,
     memory: Memory = 3_000.0,
     rounds: Annotated[
         int, typer.Option("--rounds", min=100, max=1_000_000, help="Rounds to play where the game is too large.")
@@ -55,9 +57,8 @@ def forecast(
     from compose.terminal.forecasting import Asked, show_forecast
     from compose.terminal.seeing import Kept
 
-    play = Play(rounds=rounds, seed=seed, seconds=seconds)
     kept = Kept(shelf, of_class) if seen or of_class else None
-    asked = Asked(minutes, absent, Budget(states, seconds, memory), play, kept)
+    asked = Asked(minutes, absent, Budget(states, megabytes=memory), Play(rounds, seed), kept, seconds)
     raise typer.Exit(show_forecast(name, modifier or [], pupils, asked, as_json))
 
 
@@ -71,7 +72,7 @@ def replay(
     seed: Seed = 1,
     whole: Annotated[bool, typer.Option("--all", help="Tell the attempts without effect too.")] = False,
     states: States = 2_000_000,
-    seconds: Seconds = 60.0,
+    seconds: Seconds = None,
     memory: Memory = 3_000.0,
     as_json: AsJson = False,
 ) -> None:
@@ -79,8 +80,8 @@ def replay(
     from compose.check.space import Budget
     from compose.terminal.replaying import show_replay
 
-    budget = Budget(states, seconds, memory)
-    raise typer.Exit(show_replay(name, modifier or [], pupils, finding, seed, whole, budget, as_json))
+    budget = Budget(states, megabytes=memory)
+    raise typer.Exit(show_replay(name, modifier or [], pupils, finding, seed, whole, budget, seconds, as_json))
 
 
 def export(

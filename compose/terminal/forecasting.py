@@ -36,20 +36,21 @@ WIDTH = 78
 @frozen
 class Asked:
     """What a forecast is asked for: how long the lesson, how many are away, how much work may be spent,
-    and whose kept rounds are weighed in (None: nobody's)."""
+    whose kept rounds are weighed in (None: nobody's), and after how many seconds to stop (None: never)."""
 
     lesson_minutes: float | None = None
     absent: int = 0
     budget: Budget = USUAL
     play: Play = field(factory=Play)
     kept: Kept | None = None
+    seconds: float | None = None
 
 
 def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:
     """Forecast a game and print it with what is proved; the exit code."""
     prepared = ready(name, modifiers, pupils, as_json)
     fewer = _fewer(name, modifiers, prepared, asked.absent, as_json)
-    with Patience() as patience:
+    with Patience(asked.seconds) as patience:
         asked = evolve(
             asked,
             budget=evolve(asked.budget, keep_going=patience.keep_going),
@@ -64,20 +65,23 @@ def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked
         told = answer.forecast
         short = _answer(fewer, asked).numbers if fewer is not None and told is not None else None
     if told is None:
-        return _nothing_known(answer, patience.stopped, as_json)
+        return _nothing_known(answer, patience, as_json)
     seen = seen_rounds(prepared, asked.kept, as_json) if asked.kept is not None else None
     # Rounds are kept one by one: they are held against the odds of one.
     of_a_round = evolve(told.band.usual, wins=told.odds.wins)
     change = correction(prepared, of_a_round, seen) if seen is not None else ()
     if as_json:
         with_seen = {"with_own_rounds": correction_json(seen, change)} if seen is not None else {}
-        say_json(_json(prepared, fewer, answer, told, short) | with_seen)
+        stopped = {"stopped": patience.broken_off}
+        say_json(_json(prepared, fewer, answer, told, short) | with_seen | stopped)
     else:
         _say_then(fewer, told, short)
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
         say_findings(answer.findings)
         say(verdict(answer))
+        if patience.broken_off:
+            say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)
 
 
@@ -107,12 +111,17 @@ def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as
     return ready(name, modifiers, present, as_json)
 
 
-def _nothing_known(answer: Answer, stopped: bool, as_json: bool) -> int:
+def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:
     if exit_code(answer.findings) == WRONG:
         stop(answer.findings, as_json)
-    if not stopped:
+    if patience.late:
         title = "The time was too short to play even a first batch of rounds."
         refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
+    if not patience.stopped:
+        title = "So much happens in a round of this game that not even one could be played."
+        refuse(
+            title, "Look for what happens very often: times a minute, or seconds after which somebody returns.", as_json
+        )
     if as_json:
         say_json({"stopped": True, "forecast": None})
     else:

@@ -1,4 +1,5 @@
-"""Long work on a terminal: progress after a second, and Ctrl-C that stops cleanly with what is known so far."""
+"""Long work on a terminal: progress after a second, and what stops it cleanly with what is known so far: Ctrl-C,
+or the seconds that somebody asked for. Nobody who names no seconds gets another answer on a busy machine."""
 
 from __future__ import annotations
 
@@ -17,13 +18,16 @@ INTERRUPTED = 130  # the exit code of a program stopped from the keyboard, by th
 
 
 class Patience:
-    """Watches long work: `keep_going` shows how far it is and says no once Ctrl-C was pressed.
+    """Watches long work: `keep_going` shows how far it is and says no once Ctrl-C was pressed or the time is up.
 
-    A second Ctrl-C ends the program at once. Progress goes to the error stream, and only to a terminal.
+    `stopped` and `late` tell which. A second Ctrl-C ends the program at once. Progress goes to the error stream, and
+    only to a terminal.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, seconds: float | None = None) -> None:
         self.stopped = False
+        self.late = False
+        self._seconds = seconds
         self._begun = time.perf_counter()
         self._shown = sys.stderr.isatty()
         self._progress: Progress | None = None
@@ -50,9 +54,20 @@ class Patience:
 
     def keep_going(self, what: str, done: int, of: int) -> bool:
         """Show how far the work is (`of` 0: nobody knows of how much); False once it is to stop."""
-        if self._shown and time.perf_counter() - self._begun > QUIET_SECONDS:
+        spent = time.perf_counter() - self._begun
+        if self._shown and spent > QUIET_SECONDS:
             self._show(what, done, of)
-        return not self.stopped
+        self.late = self.late or (self._seconds is not None and spent > self._seconds)
+        return not self.stopped and not self.late
+
+    @property
+    def broken_off(self) -> str | None:
+        """Why the work was not done to its end, as a sentence; None where nothing stopped it."""
+        if self.stopped:
+            return "Stopped: what is said here is what was known by then."
+        if self.late:
+            return f"Stopped after {self._seconds:g} s (--seconds): what is said here is what was known by then."
+        return None
 
     def _stop(self, number: int, frame: FrameType | None) -> None:
         if self.stopped:

@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from attrs import evolve
+
 import library
 from compose.check import Budget, state_in_words
 from compose.check.walk import walk
@@ -32,12 +34,13 @@ def show_replay(
     seed: int,
     whole: bool,
     budget: Budget,
+    seconds: float | None,
     as_json: bool,
 ) -> int:
     """Replay the witness of a finding of the check, or a round with this seed; the exit code."""
     prepared = ready(name, modifiers, pupils, as_json)
     if finding is not None:
-        return _witness(prepared, finding, budget, as_json)
+        return _witness(prepared, finding, budget, seconds, as_json)
     wrong = said_too_much(prepared.net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)
@@ -45,9 +48,9 @@ def show_replay(
     return _round(prepared, sample_round(prepared.net, constants, seed), seed, whole, as_json)
 
 
-def _witness(prepared: Ready, code: str, budget: Budget, as_json: bool) -> int:
-    with Patience() as patience:
-        found = checked(prepared, Budget(budget.states, budget.seconds, budget.megabytes, patience.keep_going))
+def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, as_json: bool) -> int:
+    with Patience(seconds) as patience:
+        found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     told = [finding for finding in found.findings if finding.witness]
     chosen = next((finding for finding in told if finding.code.lower() == code.lower()), None)
     if chosen is None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 import attrs
@@ -9,7 +10,7 @@ import pytest
 
 import library
 from compose.check import StateSpace, explore
-from compose.forecast.course import Figure, Length
+from compose.forecast.course import Figure
 from compose.forecast.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import Active
@@ -164,12 +165,39 @@ def test_active_minutes() -> None:
         assert [f.severity for f in found(attrs.evolve(game, active=active), "F-inactive")] == expected
 
 
-def test_a_round_that_may_never_end_is_said_so() -> None:
-    game = told(race({"north": 3.0, "south": 3.0}, 5))
-    endless = Length(Figure(float("inf")), Figure(1.0), Figure(2.0))
-    longer = attrs.evolve(game, course=attrs.evolve(game.course, length=endless))
-    [finding] = found(longer, "F-long-round")
-    assert "never end" in finding.title
+def out_for_good(chance_of_end: float) -> Net:
+    """A ball is thrown for ever, unless one throw in so many ends the round; no clock."""
+    play = Builder()
+    play.place("player/-/in", 2, 2, "player")
+    play.place("over", 0, 1)
+    rule = play.rule("one throw in very many ends it")
+    end = play.shift("over", 1, rule)
+    seldom = attrs.evolve(at_a_pace(60.0), name="seldom", said_chance=chance_of_end, catchable=False)
+    play.may("it is over", end, attempt=seldom, outcome="success")
+    play.end("over", None, play.at_least("over", 1), rule)
+    return play.net()
+
+
+@pytest.mark.parametrize("chance_of_end", [0.0, 1e-18, 1e-13, 1e-7, 1e-3])
+def test_a_round_that_no_lesson_holds_is_to_mend(chance_of_end: float) -> None:
+    """From a chance that no double can tell from never to one in a thousand: memory and time stay small."""
+    game = told(out_for_good(chance_of_end))
+    [finding] = found(game, "F-long-round")
+    assert finding.severity is Severity.WARNING
+    mean = 1 / (60 * chance_of_end) if chance_of_end else math.inf
+    assert game.course.length.mean.value <= mean * (1 + 1e-6)
+    if game.course.clock_rings:
+        assert game.course.length.mean.value == pytest.approx(mean, rel=1e-6)
+        assert game.course.length.median.value == pytest.approx(math.log(2) * mean, rel=1e-3)
+    else:
+        assert "100 % of the rounds are still going" in finding.title
+
+
+def test_a_short_lesson_hides_no_endless_round() -> None:
+    space = explore(out_for_good(0.0))
+    assert isinstance(space, StateSpace)
+    short = forecast(space, NORMS, KIT, lesson_minutes=5.0, play=PLAY, compare=False)
+    assert short is not None and found(short, "F-long-round")
 
 
 def test_waits_that_chance_may_have_made_long_are_not_told() -> None:

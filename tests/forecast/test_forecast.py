@@ -9,9 +9,10 @@ import pytest
 
 import library
 from compose.check import Budget, StateSpace, explore
+from compose.forecast import work
 from compose.forecast.assumptions import ages_of
 from compose.forecast.chances import chances
-from compose.forecast.exact import exact_course, solving_seconds
+from compose.forecast.exact import exact_course, solving_products
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.simulate import Play
 from compose.forecast.standings import WAITING, pupils_of, standing_of
@@ -116,8 +117,9 @@ def test_a_net_too_large_to_explore_is_played() -> None:
     assert len(found.swings) == 4 and found.swings[0].by >= found.swings[1].by >= found.swings[2].by
 
 
-def test_no_time_at_all_gives_no_forecast() -> None:
-    assert forecast(net_of_library("lantern-row"), NORMS, KIT, play=Play(seconds=0.0)) is None
+def test_who_stops_at_once_gets_no_forecast() -> None:
+    stopped = Play(keep_going=lambda what, done, of: False)
+    assert forecast(net_of_library("lantern-row"), NORMS, KIT, play=stopped) is None
 
 
 def test_ability_and_swings() -> None:
@@ -152,15 +154,32 @@ def test_ages_come_from_the_game() -> None:
     assert ages_of(attrs.evolve(net_of_library("lantern-row"), transitions=())) == (8.0, 12.0)
 
 
-def test_a_space_that_takes_too_long_to_solve_is_played() -> None:
+def test_a_space_that_takes_too_much_to_solve_is_played(monkeypatch: pytest.MonkeyPatch) -> None:
     space = space_of(net_of_library("heron-and-pike"))
     constants = chances(space.net, NORMS, KIT)
-    guessed = solving_seconds(space, constants, 30.0)
-    assert 0.01 < guessed < 5.0
+    guessed = solving_products(space, constants, 30.0)
+    assert 1e6 < guessed < work.MOST_PRODUCTS
     assert space.net.bell is not None
     clock = attrs.evolve(space.net.bell, after_s=4_800.0)
     longer = attrs.evolve(space, net=attrs.evolve(space.net, bell=clock))
-    assert solving_seconds(longer, constants, 30.0) == pytest.approx(10 * guessed, rel=0.01)
-    hurried = forecast(space, NORMS, KIT, play=Play(rounds=50, batch=50, seconds=1.5 * guessed), compare=False)
-    assert hurried is None or hurried.simulated
+    assert solving_products(longer, constants, 30.0) == pytest.approx(10 * guessed, rel=0.01)
     assert not told_of("heron-and-pike").simulated
+    for limit in ("MOST_PRODUCTS", "MOST_EDGES"):
+        with monkeypatch.context() as patched:
+            patched.setattr(work, limit, 10)
+            found = forecast(space, NORMS, KIT, play=Play(rounds=50, batch=50), compare=False)
+        assert found is not None and found.simulated
+
+
+def test_work_for_comparing_is_counted(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The band is always worked out; assumptions are looked at until so many products were made."""
+    space = space_of(net_of_library("lantern-row"))
+    one = solving_products(space, chances(space.net, NORMS, KIT), 30.0)
+    monkeypatch.setattr(work, "QUICK_PRODUCTS", 0.0)
+    found = {}
+    for courses in (0, 6, 100):
+        monkeypatch.setattr(work, "ALL_PRODUCTS", courses * one)
+        told_now = forecast(space, NORMS, KIT, play=QUICK)
+        assert told_now is not None and told_now.band.low is not None and told_now.band.high is not None
+        found[courses] = len(told_now.swings)
+    assert found[0] == 0 < found[6] < found[100] == work.LIKELY

@@ -98,7 +98,7 @@ def test_wrong_use_is_refused_in_words(program: typer.Typer, words: tuple[str, .
 
 
 def test_no_time_for_rounds_says_so(program: typer.Typer) -> None:
-    told = answer(program, "forecast", "four-becks", "--states", "50", "--seconds", "0.1", code=2)
+    told = answer(program, "forecast", "four-becks", "--states", "50", "--seconds", "0.01", code=2)
     findings = told["findings"]
     assert isinstance(findings, list) and "too short" in findings[0]["title"]
 

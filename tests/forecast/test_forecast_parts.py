@@ -155,7 +155,7 @@ def test_open_play_is_cut_at_the_lessons_end() -> None:
     assert found is not None
     assert found.course.clock_minutes == pytest.approx(found.lesson.play) and not found.course.clock_rings
     assert found.odds.unsaid.value == pytest.approx(1.0) and math.isfinite(found.course.length.mean.value)
-    assert any("lesson ends" in line for section in told_lines(found) for line in section)
+    assert any("still going" in line for section in told_lines(found) for line in section)
 
 
 def told_lines(found: Forecast) -> list[tuple[str, ...]]:

@@ -12,11 +12,12 @@ from hypothesis import given, settings
 import library
 from compose.check import explore
 from compose.check.space import StateSpace
+from compose.forecast import simulate as simulate_module
 from compose.forecast.chances import chances
 from compose.forecast.course import Course
 from compose.forecast.exact import exact_course
 from compose.forecast.rounds import CUT, STUCK, Rounds
-from compose.forecast.simulate import LONGEST_MINUTES, Play, Simulated, simulate
+from compose.forecast.simulate import Play, Simulated, simulate
 from compose.net.net import Bell, Comparison, End, Net
 from tests.check.build import Builder, rule
 from tests.check.chance_games import Game, duel, most_points, out_and_back, race, targets, walk
@@ -176,12 +177,12 @@ def test_stuck_rounds_and_rounds_cut_off_are_told_apart() -> None:
     play.may("a try", play.shift("left", -1, told), guard=play.at_least("left", 1))
     net = play.net()
     found = simulate(net, (1.0,), LESSON, Play(rounds=50, batch=50))
-    assert found is not None and found.course.unsaid == 0.0
-    assert found.course.never == 1.0
+    assert found is not None and found.course.unsaid == 1.0
+    assert not found.course.clock_rings and found.course.clock_minutes == LESSON == found.course.length.mean.value
     rounds = Rounds(net, (1.0,), 20, np.random.default_rng(1))
     while rounds.running:
         rounds.step()
-    assert set(rounds.stopped_by) == {STUCK} and (rounds.minutes < LONGEST_MINUTES).all()
+    assert set(rounds.stopped_by) == {STUCK} and (rounds.minutes < LESSON).all()
     timed = Rounds(net, (1.0,), 20, np.random.default_rng(1), 0.1)
     while timed.running:
         timed.step()
@@ -190,7 +191,6 @@ def test_stuck_rounds_and_rounds_cut_off_are_told_apart() -> None:
 
 def test_a_batch_cut_short_is_thrown_away() -> None:
     game = race(5, 1.0, 1.0)
-    assert simulate(game.net, game.constants, LESSON, Play(seconds=0.0)) is None
     asked: list[int] = []
 
     def keep_going(what: str, done: int, of: int) -> bool:
@@ -211,4 +211,24 @@ def nothing_to_do() -> Net:
 
 def test_a_net_without_moves() -> None:
     found = simulate(nothing_to_do(), (), LESSON, Play(rounds=10, batch=10))
-    assert found is not None and found.course.never == 1.0
+    assert found is not None and found.course.unsaid == 1.0
+
+
+def test_fewer_rounds_are_played_where_more_happens(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The events allowed are kept to, for a game in which much happens too, and the same rounds are played again."""
+    monkeypatch.setattr(simulate_module, "A_STEP", 1)
+    game, minute = out_and_back(3, 50.0, 2_000.0), 1.0
+    allowed = Play(rounds=400, batch=100, events=12_000)
+    one, same = (simulate(game.net, game.constants, minute, allowed) for _ in range(2))
+    assert one is not None and same is not None
+    assert one.course.rounds == same.course.rounds and one.course.length == same.course.length
+    assert one.course.rounds is not None and 1 < one.course.rounds < 400
+    assert allowed.events / 4 < one.events < 2 * allowed.events
+    assert simulate(game.net, game.constants, minute, Play(rounds=1, events=10)) is None
+
+
+def test_a_game_without_a_clock_is_followed_until_the_lesson_ends() -> None:
+    game = out_and_back(6, 0.05, 10.0)
+    found = played(game, 50, (1,))
+    assert found.course.unsaid == 1.0 and not found.course.clock_rings
+    assert found.course.clock_minutes == found.course.length.mean.value == LESSON

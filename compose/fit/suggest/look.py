@@ -115,7 +115,7 @@ def _forecast(
     constants = chances(net, norms, kit)
     space = known or explore(net, budget)
     if isinstance(space, TooLarge) or not space.complete:
-        played = simulate(net, constants, FOR_LESSON_MIN, Play(rounds=200, batch=200, seconds=budget.seconds))
+        played = simulate(net, constants, FOR_LESSON_MIN, Play(rounds=200, batch=800))
         if played is None:
             return None
         course = played.course
