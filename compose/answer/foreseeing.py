@@ -63,8 +63,8 @@ def _unknown() -> Finding:
     return Finding(
         UNKNOWN,
         Severity.NOTE,
-        "The time was too short to forecast anything.",
+        "Not even one round could be played: so much happens in it, or it was stopped.",
         nowhere(),
-        "Give it more time, or forecast fewer players, targets or balls.",
+        "Look for what happens very often: times a minute, or seconds after which somebody returns.",
         basis=Basis.COMPUTED,
     )

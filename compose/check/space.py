@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import numpy as np
@@ -31,7 +32,7 @@ class Budget:
     """
 
     states: int = 2_000_000
-    seconds: float = 20.0
+    seconds: float = math.inf
     megabytes: float = 3_000.0
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 

@@ -121,7 +121,7 @@ class Work:
         return evolve(seen, in_a_round=comings, mean=Figure(float(course.tokens[place]) / comings))
 
     def compared(self, level: Level = "usual", instead: Mapping[str, Level] | None = None) -> Answers | None:
-        """The answers with other norms, to be compared; None where time did not do for them."""
+        """The answers with other norms, to be compared; None where somebody stopped the work."""
         course = self.rough(level, instead)
         second = self.second.rough(level, instead) if self.second is not None else None
         if course is None or (second is None and self.second is not None):
