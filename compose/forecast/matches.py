@@ -98,6 +98,8 @@ def best_of(rounds: int, chances: Sequence[float]) -> tuple[Floats, float, float
 
 def _decided(score: tuple[int, ...], left: int) -> int | None:
     """The side that leads every other by more rounds than are left, None where none does."""
+    if not score:
+        return None  # a game without sides: everyone for themselves, or all together
     leader = max(range(len(score)), key=score.__getitem__)
     second = max((won for side, won in enumerate(score) if side != leader), default=0)
     return leader if score[leader] - second > left else None
