@@ -35,12 +35,14 @@ BELLS = st.sampled_from(
 )
 
 
-def looked_at(net: Net, played: bool, lesson_minutes: float | None) -> Forecast:
-    """The forecast, told in every way that there is."""
+def looked_at(net: Net, played: bool, lesson_minutes: float | None) -> Forecast | None:
+    """The forecast, told in every way that there is; None where too much happens in a round to play even one."""
     space = explore(net)
     assert isinstance(space, StateSpace)
     found = forecast(net if played else space, NORMS, KIT, lesson_minutes=lesson_minutes, play=PLAY)
-    assert found is not None
+    if found is None:
+        assert played
+        return None
     forecast_findings(found, NORMS)
     words = " ".join(line for section in told(found) for line in section.lines)
     assert "nan" not in words.split()
@@ -49,9 +51,11 @@ def looked_at(net: Net, played: bool, lesson_minutes: float | None) -> Forecast:
 
 
 @given(net=nets(), bell=BELLS, played=st.booleans(), lesson_minutes=st.sampled_from((None, 5.0, 45.0)))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_no_net_is_too_odd(net: Net, bell: Bell | None, played: bool, lesson_minutes: float | None) -> None:
     found = looked_at(attrs.evolve(net, bell=bell), played, lesson_minutes)
+    if found is None:
+        return
     odds = found.odds
     whole = [chance.value for _, chance in odds.wins]
     assert sum(whole) + sum(each.value for each in (odds.draw, odds.nobody, odds.unsaid, odds.never)) == pytest.approx(
@@ -87,4 +91,4 @@ def odd_nets() -> dict[str, Net]:
 def test_odd_games(name: str, rings: bool, played: bool) -> None:
     net = attrs.evolve(odd_nets()[name], bell=Bell(120.0, (), TOLD) if rings else None)
     found = looked_at(net, played, None)
-    assert found.course.length.mean.value > 0 or "start" in name
+    assert found is not None and (found.course.length.mean.value > 0 or "start" in name)
