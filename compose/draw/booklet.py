@@ -20,7 +20,7 @@ from compose.draw.card_pdf import (
     too_long,
 )
 from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE
-from compose.draw.wording import ENGLISH, Wording
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Outcome
 
 ROW_PT = 31.0  # a line of the contents: title and facts, one below the other

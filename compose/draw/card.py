@@ -13,9 +13,9 @@ from compose.draw.rules_in import Rules, rules_in
 from compose.draw.shapes import Drawing
 from compose.draw.speak import sentence
 from compose.draw.units import METRIC, Units, in_units
-from compose.draw.wording import ENGLISH, Wording
 from compose.modifiers.remix import REMIX
 from compose.staging.floor.values import Floor
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 from grammar.sentences.finish import After, FirstTo, LoseWhen, MoreWins, WinWhen
 from grammar.sentences.head import Caution, Licence, Skills

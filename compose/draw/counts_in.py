@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 
 from compose.check.words import RESULT
-from compose.draw.french import definite, feminine, joined, noun, side_label, side_noun
-from compose.draw.wording import Wording
 from compose.net.lower.tokens import ON, is_plural
 from compose.net.net import Move, Net, Place
+from compose.telling.french import definite, feminine, joined, noun, side_label, side_noun
+from compose.telling.wording import Wording
 from grammar.words import plural
 
 _SPOT = re.compile(r"(behind|on|beside|before) (?:the )?(.+)")

@@ -12,8 +12,8 @@ from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Drawing, Ink, Lines, Shape, rectangle
 from compose.draw.symbols import player, symbol
 from compose.draw.tokens import SHOWN, Token
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Floor, Rectangle
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 
 SIGN = 1.35  # our choice: signs are this much larger than on a plan of a whole page

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from compose.draw.counts_in import is_feminine, one_or_more, spot, thing, who
-from compose.draw.french import article, joined, noun, side_name
-from compose.draw.wording import Wording
 from compose.net.lower.tokens import is_plural
 from compose.net.net import End, Net, Place, Transition
+from compose.telling.french import article, joined, noun, side_name
+from compose.telling.wording import Wording
 from grammar.game import Game
 
 MOST_TOLD = 4  # our choice: more changes at once than this are a new beginning

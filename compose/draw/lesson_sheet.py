@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from compose.draw.authors import as_written
 from compose.draw.card import LAST_WORD, Card, CardSection, about_of
-from compose.draw.french import joined
 from compose.draw.lesson_table import (
     ARRIVE,
     CHANGE_OVER,
@@ -24,8 +23,9 @@ from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
 from compose.draw.rules_in import rules_in
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.draw.speak import sentence
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Rectangle
+from compose.telling.french import joined
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 from grammar.sentences.head import Caution, Skills
 

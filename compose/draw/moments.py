@@ -8,8 +8,8 @@ from attrs import frozen
 
 from compose.check.words import sentence, state_in_words
 from compose.draw.counts_in import counts_in
-from compose.draw.wording import ENGLISH, Wording
 from compose.net.net import Net
+from compose.telling.wording import ENGLISH, Wording
 
 LEAST, MOST = 4, 8  # pictures of a strip
 

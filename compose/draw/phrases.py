@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from compose.draw.french import article, feminine, joined, noun, side_name, side_noun
 from compose.draw.speak import SPACES, many_of, one_of
-from compose.draw.wording import Wording
 from compose.net.lower.tokens import is_plural, singular_side
+from compose.telling.french import article, feminine, joined, noun, side_name, side_noun
+from compose.telling.wording import Wording
 from grammar.game import Game
 from grammar.sentences import finish
 from grammar.sentences.base import (

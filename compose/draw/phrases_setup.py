@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.draw.french import article, feminine, noun, side_label, side_noun, side_players
 from compose.draw.phrases import Phrases
 from compose.draw.speak_setup import like_name
-from compose.draw.wording import Wording
 from compose.net.lower.tokens import is_plural
+from compose.telling.french import article, feminine, noun, side_label, side_noun, side_players
+from compose.telling.wording import Wording
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from compose.draw.french import side_label
 from compose.draw.labelling import box_of
 from compose.draw.palette import WHITE
 from compose.draw.plan_court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
@@ -22,8 +21,9 @@ from compose.draw.plan_throws import draw_throws, goal, metres, shown_throws
 from compose.draw.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Floor, Rectangle
+from compose.telling.french import side_label
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding
 from grammar.game import Game
 from library.records import Hall

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from compose.draw.french import side_label
 from compose.draw.labelling import box_of, from_middle
 from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, FAINT, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Ink, Label, Lines, Shape, dashed, hatch, rectangle
 from compose.staging.floor.values import FloorArea, Rectangle
+from compose.telling.french import side_label
 
 
 def draw_court(sheet: Sheet) -> None:

@@ -12,8 +12,8 @@ from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import metres
 from compose.draw.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Floor, Rectangle
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
 from library.records import Door, Hall

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator
 
 from attrs import evolve, frozen
 
-from compose.draw.french import side_label
 from compose.draw.lettering import shortened, widest
 from compose.draw.palette import DARK, MIDDLE, WHITE
 from compose.draw.phrases_setup import like_one
@@ -18,6 +17,7 @@ from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
 from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
+from compose.telling.french import side_label
 from grammar.game import GameKit
 from grammar.words import article, plural
 

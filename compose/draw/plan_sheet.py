@@ -8,8 +8,8 @@ from compose.draw.labelling import Clearings
 from compose.draw.palette import SideStyle, style_of
 from compose.draw.shapes import Shape
 from compose.draw.units import METRIC, Units
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 
 

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.draw.french import definite, joined
 from compose.draw.labelling import gap
 from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Ink, Label, Point, arrow
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.throws import Throw, throws
 from compose.staging.floor.values import Rectangle
+from compose.telling.french import definite, joined
+from compose.telling.wording import ENGLISH, Wording
 
 _WHERE = re.compile(r"(.+) (in|on|behind) (?:the )?(.+)")
 MOST = 6  # our choice: more arrows than this hide the floor

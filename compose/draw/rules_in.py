@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from compose.draw.french import joined
 from compose.draw.phrases import Phrases
 from compose.draw.phrases_choices import choices_in
 from compose.draw.phrases_finish import finish_in
@@ -14,7 +13,8 @@ from compose.draw.phrases_when import when_in
 from compose.draw.speak import amount
 from compose.draw.speak_play import choice_lines, finish_lines, play_lines, when_lines
 from compose.draw.speak_setup import kit_words, players_words, setup_lines
-from compose.draw.wording import Wording
+from compose.telling.french import joined
+from compose.telling.wording import Wording
 from grammar.game import Game
 from grammar.sentences.finish import After
 

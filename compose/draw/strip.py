@@ -14,9 +14,9 @@ from compose.draw.plan_legend import legend_below
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Drawing, Ink, Label, Lines, Polygon, Shape, rectangle
 from compose.draw.tokens import Token, scenes
-from compose.draw.wording import ENGLISH, Wording
 from compose.net.net import Net
 from compose.staging.floor.values import Floor, Rectangle
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 
 GAP = 6.0  # hundredths of a frame's length between frames

@@ -19,8 +19,8 @@ from compose.draw.shapes import Drawing
 from compose.draw.strip import Strip
 from compose.draw.to_svg import PER_METRE, marks_of, svg_of
 from compose.draw.tokens import Token
-from compose.draw.wording import ENGLISH, Wording
 from compose.staging.floor.values import Rectangle
+from compose.telling.wording import ENGLISH, Wording
 
 SCRIPT = Path(__file__).with_name("strip.js")
 LOOK = f"""

@@ -10,10 +10,10 @@ from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.proof import answer_lines, check_lines
 from compose.draw.shapes import Drawing
-from compose.draw.wording import Wording
 from compose.net.lower.trying import sizes_m
 from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named

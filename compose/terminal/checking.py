@@ -9,7 +9,7 @@ from typing import Any
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
 from compose.draw.proof import fact_lines
-from compose.draw.wording import ENGLISH
+from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.patience import INTERRUPTED, Patience

@@ -11,7 +11,7 @@ from compose.draw.card import Card
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
-from compose.draw.wording import Wording
+from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.carding import paper_named
 from compose.terminal.looks import titled, units_named, wording_named

@@ -10,12 +10,12 @@ from attrs import frozen
 import library
 from compose.draw.card import Card, CardNotes, card_of
 from compose.draw.units import METRIC, UNITS, Units
-from compose.draw.wording import ENGLISH, Wording, languages, wording_of
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.net.lower.trying import sizes_m
 from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.telling.wording import ENGLISH, Wording, languages, wording_of
 from compose.terminal.answer import refuse
 from compose.terminal.finding_games import kit
 from compose.terminal.remixing import remix_title

@@ -14,9 +14,9 @@ from compose.draw.proof import FINDING
 from compose.draw.speak import sentence
 from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
-from compose.draw.wording import Wording
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
+from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.finding_games import kit
 from compose.terminal.looks import laid_out, titled, wording_named

@@ -13,7 +13,6 @@ import library
 from compose.draw.authors import names_of, texts_of
 from compose.draw.card import CardNotes, card_of
 from compose.draw.card_text import text_of
-from compose.draw.french import joined
 from compose.draw.happenings import Happenings
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import Planned, lesson_table
@@ -21,10 +20,11 @@ from compose.draw.moments import Told, moments_of
 from compose.draw.shapes import Label
 from compose.draw.strip import drawing_of, strip_of
 from compose.draw.strip_html import strip_html_of
-from compose.draw.wording import wording_of
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
+from compose.telling.french import joined
+from compose.telling.wording import wording_of
 from compose.terminal.looks import Look, card_of_remix
 from compose.terminal.stages import remixed
 from grammar.parse import parse

@@ -17,7 +17,7 @@ import library
 from compose.draw.card_pdf import pdf_of
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import PLAY, Planned, fitted, kit_over, lesson_table
-from compose.draw.wording import wording_of
+from compose.telling.wording import wording_of
 
 
 def planned(name, round_min=4.0):

@@ -15,12 +15,12 @@ from compose.check import Facts
 from compose.check import findings as folder
 from compose.check.findings import limits
 from compose.draw.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
-from compose.draw.wording import ENGLISH, wording_of
 from compose.forecast import findings as of_forecast
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
+from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.carding import make_card
 from grammar.finding import Finding, Severity
 from grammar.span import nowhere

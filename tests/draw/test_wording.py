@@ -11,21 +11,23 @@ from babel.messages.pofile import read_po
 from drawn_games import laid_out, lanterns, library_game
 
 import compose.draw
+import compose.telling
 import compose.terminal
 from compose.draw.authors import AS_WRITTEN
 from compose.draw.card import LAST_WORD, card_of
 from compose.draw.card_pdf import pdf_of
-from compose.draw.french import joined
 from compose.draw.happenings import OUTCOMES, THROWN
 from compose.draw.lesson_sheet import NAMES as NAMES_OF_SLOTS
 from compose.draw.units import UNITS
-from compose.draw.wording import ENGLISH, FOLDER, languages, wording_of
 from compose.modifiers.recipe import OWN_EDITS
+from compose.telling.french import joined
+from compose.telling.wording import ENGLISH, FOLDER, languages, wording_of
 from compose.terminal.booklets import USUAL_TITLE as BOOKLET_TITLE
 from compose.terminal.lessons import USUAL_TITLE as LESSON_TITLE
 from library.records import BALL_SKILLS
 
 HOME = Path(compose.draw.__file__).parent
+TELLING = Path(compose.telling.__file__).parent
 TERMINAL = Path(compose.terminal.__file__).parent
 SAYING = ("say", "does")
 # Words that the rules put into a pattern's name: one list for each, as the rule language knows them.
@@ -63,13 +65,13 @@ def says(function, path):
     """Whether a call says a pattern: at the terminal only through the wording, for its own `say` prints English."""
     if isinstance(function, ast.Attribute):
         return function.attr in SAYING
-    return isinstance(function, ast.Name) and function.id == "say" and path.parent == HOME
+    return isinstance(function, ast.Name) and function.id == "say" and path.parent != TERMINAL
 
 
 def messages():
     """Every pattern that the code says: written in the call, or given a name in the same function."""
     found = set()
-    for path in (*HOME.glob("*.py"), *TERMINAL.glob("*.py")):
+    for path in (*HOME.glob("*.py"), *TELLING.glob("*.py"), *TERMINAL.glob("*.py")):
         tree = ast.parse(path.read_text(encoding="utf-8"))
         for function in (node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)):
             named = {}

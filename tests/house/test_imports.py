@@ -18,6 +18,7 @@ ORDER = (
     "compose.forecast",
     "compose.answer",
     "compose.fit",
+    "compose.telling",
     "compose.draw",
     "compose.share",
     "compose.terminal",

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
-from compose.draw.wording import GENDER, MANY, NUMBER, Wording
 from compose.net.lower.tokens import is_plural, singular_side
+from compose.telling.wording import GENDER, MANY, NUMBER, Wording
 
 _VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"
 _JOINED = (
