@@ -39,18 +39,36 @@ def foreseen(
     wrong = tuple(said_too_much(answer.staged.net))
     if wrong:
         return evolve(answer, added=wrong)
-    turned = answer.staged.turned
     told = forecast(
-        answer.space if answer.space is not None and answer.whole else answer.staged.net,
+        _source(answer),
         norms,
         kit,
         lesson_minutes=lesson_minutes,
         play=play,
-        other_half=explored(turned, budget) if turned is not None else None,
+        other_half=_other_half(answer, budget),
         compare=compare,
         first=first,
     )
     return evolve(answer, forecast=told, added=forecast_findings(told, norms) if told is not None else (_unknown(),))
+
+
+def with_means(answer: Answer, norms: Norms, kit: Mapping[str, KitItem], play: Play, budget: Budget) -> Answer:
+    """The answer with its numbers in the mean alone, to compare many games by: what the forecast finds is not asked."""
+    if said_too_much(answer.staged.net):
+        return answer
+    other = _other_half(answer, budget)
+    told = forecast(_source(answer), norms, kit, play=play, other_half=other, compare=False, means_only=True)
+    return evolve(answer, forecast=told)
+
+
+def _source(answer: Answer) -> StateSpace | Net:
+    """The whole space where it is known, else the net, of which rounds are played."""
+    return answer.space if answer.space is not None and answer.space.complete else answer.staged.net
+
+
+def _other_half(answer: Answer, budget: Budget) -> StateSpace | Net | None:
+    turned = answer.staged.turned
+    return explored(turned, budget) if turned is not None else None
 
 
 def explored(net: Net, budget: Budget) -> StateSpace | Net:

@@ -74,6 +74,7 @@ def forecast(
     play: Play | None = None,
     other_half: StateSpace | Net | None = None,
     compare: bool = True,
+    means_only: bool = False,
     first: Callable[[Forecast], None] | None = None,
 ) -> Forecast | None:
     """The forecast of an explored game, or of a net that is too large to explore.
@@ -81,9 +82,10 @@ def forecast(
     Exact on a whole space that can be solved with the work allowed (`work.py`), else simulated as `play` says.
     `other_half` is the same game with the groups changed over, where there are two halves and they are not equally
     large. Without `compare` band and swings are left out; with it `first` hears of the forecast while they are not
-    known yet. None where not even a first batch of rounds was played.
+    known yet. `means_only` leaves out the times of half and of nine in ten rounds and waits (nan), which take most
+    of the work. None where not even a first batch of rounds was played.
     """
-    found = usual_course(source, norms, kit, lesson_minutes, play or Play(), other_half)
+    found = usual_course(source, norms, kit, lesson_minutes, play or Play(), other_half, means_only)
     if found is None:
         return None
     known = assumptions(found.work.net, norms, kit)

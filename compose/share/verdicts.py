@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from compose.check import Budget, check
-from compose.net.from_game import net_of, usual_players
+from compose.answer.answer import to_mend
+from compose.answer.proving import proved
+from compose.answer.staged import staged
+from compose.net.from_game import usual_players
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.making import played
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
 from compose.share.told import outcome_of
-from grammar.finding import Outcome, Severity
+from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.tree import ModifierSheet
 from library import granted_path
 
-STATES, SECONDS = 200_000, 10.0
 Progress = Callable[[int, int], None]
 
 
 def judge(shelf: Shelf, progress: Progress = lambda done, of: None) -> Outcome[int]:
-    """Check every game of the shelf that was not checked yet; how many were. Each has a small budget."""
+    """Check every game of the shelf that was not checked yet, as the check does; how many were."""
     return outcome_of(shelf.folder, lambda: _judge(shelf, progress))
 
 
@@ -42,13 +43,11 @@ def _judge(shelf: Shelf, progress: Progress) -> int:
 
 
 def _verdict(game: Game) -> tuple[int, bool]:
-    """How many things there are to mend, and whether the check came to its end."""
+    """How many things there are to mend in what is proved, and whether everything was looked at."""
     granted = parse_bytes(granted_path().read_bytes(), str(granted_path())).value
     assert granted is not None
-    net = net_of(game, granted.games[0], usual_players(game))
-    if net.value is None:
-        return max(1, len(net.findings)), True
-    result = check(net.value, Budget(STATES, SECONDS))
-    found = (*net.findings, *result.findings)
-    to_mend = sum(finding.severity is not Severity.NOTE for finding in found)
-    return to_mend, result.facts is not None and result.facts.complete
+    made = staged(game, granted.games[0], usual_players(game))
+    if made.value is None:
+        return max(1, len(made.findings)), True
+    answer = proved(made.value)
+    return len(to_mend(answer.findings)), answer.whole

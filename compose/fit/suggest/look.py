@@ -1,4 +1,4 @@
-"""Games looked at once each: their findings, and the course of their rounds."""
+"""Games looked at once each: what is proved of them, and what the forecast expects of their rounds."""
 
 from __future__ import annotations
 
@@ -7,26 +7,29 @@ from collections.abc import Callable, Mapping
 
 from attrs import evolve, frozen
 
-from compose.check import Budget, StateSpace, TooLarge, check, explore
+from compose.answer.answer import Answer, to_mend
+from compose.answer.proving import proved
+from compose.answer.staged import Staged, staged
+from compose.check import Budget, StateSpace
+from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
 from compose.fit.suggest.skeleton import skeleton
 from compose.modifiers.canonical import canonical_text
-from compose.net.from_game import net_of
 from compose.net.net import Net
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding
 from grammar.game import Game
 from grammar.tree import GameSheet
 from library import KitItem, Norms
 
 Players = Callable[[Game], Mapping[str, int]]
-SILENT = ("C-budget", "C-too-large", "C-unfinished")  # it could not look at everything
-FOR_LESSON_MIN = 30.0  # a game without a clock that may never end is followed for so long
+SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
+ROUNDS = 200  # played where a game is too large to be worked out: enough to tell a wish met from one missed
 MOST_STATES = 60_000
 
 
 @frozen
 class Numbers:
     """What a round is forecast to be: its mean length in min, turns of a pupil in a minute, and the longest mean
-    wait in min (0 where nobody waits, infinite for those out for the round); None where it was not worked out."""
+    wait in min (0 where nobody waits, infinite for those out for the round)."""
 
     minutes: float
     turns: float
@@ -35,7 +38,7 @@ class Numbers:
 
 @frozen
 class Findings:
-    """What the check finds to mend in a game; `whole` is False where it could not look at everything."""
+    """What is proved to be mended in a game; `whole` is False where not everything could be looked at."""
 
     to_mend: tuple[Finding, ...]
     whole: bool
@@ -55,42 +58,49 @@ class Looker:
         self.players = players
         self.checked = 0
         self._granted, self._norms, self._states = granted, norms, states
-        self._findings: dict[str, Findings] = {}
+        self._proved: dict[str, Answer | None] = {}
         self._numbers: dict[str, Numbers | None] = {}
-        self._spaces: dict[str, StateSpace] = {}
+
+    def answer(self, game: Game, seconds: float) -> Answer | None:
+        """What is proved of a game, or of one whose net has the same shape; None where it cannot be played."""
+        key = skeleton(game, self.players(game))
+        if key not in self._proved:
+            self.checked += 1
+            made = self._staged(game)
+            self._proved[key] = proved(made, Budget(self._states, seconds)) if made is not None else None
+        return self._proved[key]
 
     def findings(self, game: Game, seconds: float) -> Findings:
         """What is to be mended in a game."""
-        key = skeleton(game, self.players(game))
-        if key not in self._findings:
-            self._findings[key] = self._checked(game, key, seconds)
-        return self._findings[key]
-
-    def _checked(self, game: Game, key: str, seconds: float) -> Findings:
-        self.checked += 1
-        lowered = net_of(game, self._granted, self.players(game))
-        if lowered.value is None:
+        answer = self.answer(game, seconds)
+        if answer is None:
             return BROKEN
-        result = check(lowered.value, Budget(self._states, seconds))
-        if result.space is not None and result.space.complete:
-            self._spaces[key] = result.space
-        warned = tuple(each for each in (*lowered.findings, *result.findings) if each.severity is not Severity.NOTE)
+        warned = to_mend(answer.findings)
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
-
-    def _net(self, game: Game) -> Net | None:
-        return net_of(game, self._granted, self.players(game)).value
 
     def numbers(self, game: Game, seconds: float) -> Numbers | None:
         """The forecast of a game: exact where its space is small enough, or else from a few hundred rounds."""
         key = canonical_text(game)
         if key not in self._numbers:
-            net = self._net(game)
-            budget = Budget(self._states, seconds)
-            known = self._spaces.get(skeleton(game, self.players(game)))
-            space = _of_one_shape(known, net) if known and net else None
-            self._numbers[key] = _forecast(net, space, self._norms, self.kit, budget) if net else None
+            self._numbers[key] = self._forecast(game, seconds)
         return self._numbers[key]
+
+    def _staged(self, game: Game) -> Staged | None:
+        return staged(game, self._granted, self.players(game)).value
+
+    def _forecast(self, game: Game, seconds: float) -> Numbers | None:
+        from compose.answer.foreseeing import with_means
+        from compose.forecast.simulate import Play
+
+        made, alike = self._staged(game), self.answer(game, seconds)
+        if made is None or alike is None:
+            return None
+        budget = Budget(self._states, seconds)
+        space = _of_one_shape(alike.space, made.net) if alike.space is not None else None
+        known = evolve(alike, staged=made, space=space) if space is not None else proved(made, budget)
+        play = Play(rounds=ROUNDS)
+        return _numbers(with_means(known, self._norms, self.kit, play, budget))
 
 
 def _of_one_shape(space: StateSpace, net: Net) -> StateSpace | None:
@@ -104,46 +114,16 @@ def _of_one_shape(space: StateSpace, net: Net) -> StateSpace | None:
     return evolve(space, net=net) if shape(space.net) == shape(net) else None
 
 
-def _forecast(
-    net: Net, known: StateSpace | None, norms: Norms, kit: Mapping[str, KitItem], budget: Budget
-) -> Numbers | None:
-    from compose.forecast.chances import chances
-    from compose.forecast.exact import exact_course
-    from compose.forecast.simulate import Play, simulate
-    from compose.forecast.turns import turns
+def _numbers(answer: Answer) -> Numbers | None:
+    from compose.forecast.standings import OUT, standing_of
 
-    constants = chances(net, norms, kit)
-    space = known or explore(net, budget)
-    if isinstance(space, TooLarge) or not space.complete:
-        played = simulate(net, constants, FOR_LESSON_MIN, Play(rounds=200, batch=800))
-        if played is None:
-            return None
-        course = played.course
-    else:
-        course = exact_course(space, constants, FOR_LESSON_MIN, quantiles=False)
-    longest = max((_mean_wait(net, course, place) for place in _waiting(net)), default=0.0)
-    return Numbers(course.length.mean.value, turns(net, course).each.value, longest)
-
-
-def _waiting(net: Net) -> tuple[int, ...]:
-    from compose.forecast.standings import idle_places
-
-    return idle_places(net)
-
-
-def _mean_wait(net: Net, course: object, place: int) -> float:
-    """The mean wait in a place by Little's law (J. D. C. Little, "A proof for the queuing formula L = lambda W",
-    Operations Research 9(3), 1961): token minutes over arrivals, those waiting from the start among them.
-
-    Whoever finds no room there counts as one who waits for no time."""
-    from compose.forecast.course import Course
-    from compose.net.net import Move
-
-    assert isinstance(course, Course)
-    minutes = float(course.tokens[place])
-    if net.places[place].name.endswith("/out"):
-        return math.inf if minutes > 0 else 0.0
-    arrived = float(net.places[place].start)
-    for transition, times in zip(net.transitions, course.firings, strict=True):
-        arrived += times * sum(isinstance(each, Move) and each.target == place for each in transition.effects)
-    return minutes / arrived if arrived > 0 else 0.0
+    told = answer.forecast
+    if told is None:
+        return None
+    kinds = standing_of(told.net)
+    waits = [
+        math.inf if kinds[wait.place] == OUT else wait.mean.value
+        for wait in told.waits
+        if wait.in_a_round > 0 and told.course.tokens[wait.place] > 0
+    ]
+    return Numbers(told.course.length.mean.value, told.turns.each.value, max(waits, default=0.0))

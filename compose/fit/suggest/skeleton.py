@@ -29,7 +29,6 @@ _ONLY_SAID = (
     sides.SideBySide,
     sides.OddPupil,
     finish.BestOf,
-    finish.Halves,
     finish.ChangeEnds,
 )
 _SOME = Quantity(1.0, "m")
