@@ -1,53 +1,118 @@
-"""What lies where, as a plain table of named counts: no net, no numbers of places, no bounds but zero."""
+"""Who and what is where: every pupil, ball and thing by itself. No net, no counts, no numbers of places."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
+from typing import NamedTuple
 
-Counts = dict[str, int]
-State = frozenset[tuple[str, int]]
 IN, OUT = "in", "out"
-RESULT = "result"
+UP, DOWN = "up", "down"
+AT = "at"
 
 
-def player(side: str, role: str | None, where: str) -> str:
-    """Players of a side and role: in play, out, or in a named area."""
-    return f"player/{side}/{role or '-'}/{where}"
+class Spot(NamedTuple):
+    """A place, the part of it ("at", "behind", "before", "beside"), and the side whose it is."""
+
+    place: str
+    part: str
+    owner: str | None
 
 
-def ball(kind: str, spot: tuple[str, str | None]) -> str:
-    """Balls of a kind in a spot: its name and the side that it belongs to."""
-    return f"ball/{kind}/{spot[0]}/{spot[1] or '-'}"
+class Pupil(NamedTuple):
+    """A pupil: the side and role played for, in play, out or in a spot, and the turn there (first is 0)."""
+
+    side: str
+    role: str
+    where: str | Spot
+    turn: int
 
 
-def target(kind: str, owner: str | None, how: str) -> str:
-    """Targets of a kind and owner, standing or down."""
-    return f"target/{kind}/{owner or '-'}/{how}"
+class Ball(NamedTuple):
+    """A ball and where it lies."""
+
+    kind: str
+    spot: Spot
 
 
-def step(kind: str, number: int) -> str:
-    """Things of a kind on a step of their track."""
-    return f"step/{kind}/{number}"
+class Thing(NamedTuple):
+    """A thing: up, down or on a step; where it stands by the set-up, or where it was brought."""
+
+    kind: str
+    owner: str | None
+    how: str | int
+    spot: Spot | None
+    brought: bool
 
 
-def points(side: str) -> str:
-    """The points of a side."""
-    return f"points/{side}"
+class State(NamedTuple):
+    """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has)."""
+
+    pupils: tuple[Pupil, ...]
+    balls: tuple[Ball, ...]
+    things: tuple[Thing, ...]
+    points: tuple[int, ...]
+    won: str
 
 
-def kept(counts: Counts) -> State:
-    """A state that can be looked up: the counts that are not zero."""
-    return frozenset((name, count) for name, count in counts.items() if count)
+class Board:
+    """A state while a move is made; every pupil, ball and thing keeps its number meanwhile."""
+
+    def __init__(self, state: State) -> None:
+        self.pupils = list(state.pupils)
+        self.balls = list(state.balls)
+        self.things = list(state.things)
+        self.points = list(state.points)
+        self.won = state.won
+
+    def copy(self) -> Board:
+        return Board(self.state())
+
+    def state(self) -> State:
+        """As it stands, nobody reordered."""
+        return State(tuple(self.pupils), tuple(self.balls), tuple(self.things), tuple(self.points), self.won)
+
+    def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
+        """Send a pupil somewhere; in a spot everybody comes last."""
+        turn = 0
+        if not isinstance(where, str):
+            turn = 1 + max((each.turn for each in self.pupils if each.where == where), default=-1)
+        self.pupils[number] = Pupil(side, role, where, turn)
+
+    def playing(self, sides: Iterable[str], role: str | None = None) -> list[int]:
+        """The pupils in play of some sides; of every role where none is asked for."""
+        return [
+            number
+            for number, each in enumerate(self.pupils)
+            if each.where == IN and each.side in sides and role in (None, each.role)
+        ]
+
+    def waiting(self, spots: Iterable[Spot]) -> list[int]:
+        """The pupils in some spots, the first to come first."""
+        wanted = set(spots)
+        there = [n for n, each in enumerate(self.pupils) if isinstance(each.where, Spot) and each.where in wanted]
+        return sorted(there, key=lambda number: self.pupils[number].turn)
 
 
-def total(counts: Counts, names: Iterable[str]) -> int:
-    """How many there are under all of the names together."""
-    return sum(counts.get(name, 0) for name in names)
+def in_line(state: State, in_turn: frozenset[str]) -> State:
+    """The state with turns counted from 0, and only in the places of whose first or last the sheet speaks."""
+    pupils = list(state.pupils)
+    for spot in {each.where for each in pupils if isinstance(each.where, Spot)}:
+        there = sorted((n for n, each in enumerate(pupils) if each.where == spot), key=lambda n: pupils[n].turn)
+        for turn, number in enumerate(there):
+            pupils[number] = pupils[number]._replace(turn=turn if spot.place in in_turn else 0)
+    return state._replace(pupils=tuple(pupils))
 
 
-def move(counts: Counts, source: str, goal: str, most: int | None = 1) -> None:
-    """Carry tokens over: as many as asked for (None: all), or as there are."""
-    there = counts.get(source, 0)
-    taken = there if most is None else min(there, most)
-    counts[source] = there - taken
-    counts[goal] = counts.get(goal, 0) + taken
+def alike(state: State) -> State:
+    """The state with those that stand alike in one order, for nobody cares which of them is which."""
+    return state._replace(
+        pupils=tuple(sorted(state.pupils, key=_order)),
+        balls=tuple(sorted(state.balls, key=_order)),
+        things=tuple(sorted(state.things, key=_order)),
+    )
+
+
+@cache
+def _order(token: tuple[object, ...]) -> tuple[str, ...]:
+    return tuple(str(part) for part in token)

@@ -2,134 +2,155 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from attrs import frozen
 
-import attrs
-
-from grammar.game import GameKit
-from grammar.meanings import PlayerMeaning, side_named
-from grammar.sentences import finish, when
-from grammar.sentences.base import AnySide, Node, SideNamed, SideOf, SideRef
-from tests.interpreter.board import IN, Counts, ball, player, points, step, target, total
+from grammar.sentences import finish
+from grammar.sentences.base import AnySide, SideRef, SideSame
+from tests.interpreter.board import DOWN, IN, UP, Board, Spot
+from tests.interpreter.names import Folk, Part, Stuff
 from tests.interpreter.sheet import Sheet
-
-Amount = finish.AmountOf
-
-
-def true(sheet: Sheet, condition: finish.Condition, side: str, counts: Counts, actor: str = "") -> bool:
-    """Whether a condition holds with "it" meaning the side; `actor` is whose move is spoken of, if any."""
-    return any(all(claimed(sheet, claim, side, counts, actor) for claim in way.claims) for way in condition.ways)
+from tests.interpreter.spots import half, place_of, spot
+from tests.interpreter.whose import ANY, EVERY, OTHERS, UNSAID, Of, side_said, whose
 
 
-def claimed(sheet: Sheet, claim: finish.Claim, side: str, counts: Counts, actor: str = "") -> bool:
-    """Whether one claim holds; of several other sides it must hold for every one."""
-    return all(
-        _enough(claim.quantity, claim.counted, *_counted(sheet, claim.counted, meant, counts))
-        for meant in _meant(sheet, claim.side, side, actor)
-    )
+@frozen
+class Spoken:
+    """Of whom a claim speaks: `it`, `the other` sides, and each who took part.
+
+    `some` is set where "a side" means any side at all, not the one spoken of.
+    """
+
+    it: str | None
+    others: tuple[str, ...]
+    some: bool = False
+    parts: tuple[tuple[str, str | None], ...] = ()
+
+    def part(self, name: str) -> str | None:
+        return dict(self.parts).get(name)
 
 
-def _meant(sheet: Sheet, phrase: AnySide, side: str, actor: str) -> tuple[str, ...]:
-    if isinstance(phrase, SideNamed):
-        return (side_named(sheet.game.meaning(phrase.name)) or side,)
-    if isinstance(phrase, SideOf):
-        return (sheet.possessor(phrase.possessive, {"actor": actor or side}) or side,)
-    return sheet.others(side) if isinstance(phrase, SideRef) and phrase.other else (side,)
+def spoken_of(sheet: Sheet, side: str) -> Spoken:
+    """As in "a side wins when it ...": one side is spoken of, the other side is every other."""
+    return Spoken(side, sheet.others(side))
 
 
-def _enough(quantity: Amount, counted: finish.Counted | finish.CountedPoints, there: int, whole: int) -> bool:
-    match quantity:
+def true(sheet: Sheet, condition: finish.Condition, spoken: Spoken, board: Board) -> bool:
+    """Whether a condition holds."""
+    return any(all(claimed(sheet, claim, spoken, board) for claim in way.claims) for way in condition.ways)
+
+
+def claimed(sheet: Sheet, claim: finish.Claim, spoken: Spoken, board: Board) -> bool:
+    """Whether one claim holds: for every side that it means, or for some where it says "a side" of anybody."""
+    sides, some = _meant(sheet, claim.side, spoken)
+    holds = [_enough(sheet, claim, *counted(sheet, claim.counted, side, board)) for side in sides]
+    return any(holds) if some else all(holds)
+
+
+def _meant(sheet: Sheet, phrase: AnySide, spoken: Spoken) -> tuple[tuple[str, ...], bool]:
+    said = side_said(sheet, phrase)
+    if isinstance(said, Of):
+        return (said.side,), False
+    if isinstance(said, Part):
+        side = spoken.part(said.part)
+    elif said == OTHERS:
+        return spoken.others, False
+    elif said == EVERY and isinstance(phrase, SideRef):
+        return sheet.sides, False
+    elif said == ANY and spoken.some:
+        return sheet.sides, True
+    else:
+        assert isinstance(phrase, SideSame | SideRef), phrase
+        side = spoken.it
+    assert side is not None, f"nobody is spoken of: {phrase}"
+    return (side,), False
+
+
+def _enough(sheet: Sheet, claim: finish.Claim, there: int, whole: int) -> bool:
+    match claim.quantity:
         case finish.NoneOf():
             return there == 0
-        case finish.AtLeast():
-            return there >= quantity.count.whole
-        case finish.AtMost():
-            return there <= quantity.count.whole
-        case finish.AllOf():
-            return there >= whole if quantity.determiner == "all" else there >= 1
-        case finish.Exactly():
-            return _reached(counted, there, quantity.count.whole)
+        case finish.AtLeast(count=count):
+            return there >= count.whole
+        case finish.AtMost(count=count):
+            return there <= count.whole
+        case finish.AllOf(determiner=word):
+            return there >= whole if word in ("all", "each", "every") else there >= 1
+        case finish.Exactly(count=count):
+            return there == count.whole if _shrinks(sheet, claim.counted) else there >= count.whole
 
 
-def _reached(counted: finish.Counted | finish.CountedPoints, there: int, number: int) -> bool:
-    """A number that play only builds up to counts once it is reached; one that shrinks counts exactly."""
-    shrinking = isinstance(counted, finish.Counted) and (
-        counted.state is None or isinstance(counted.state, finish.Standing | finish.Inside)
-    )
-    return there == number if shrinking else there >= number
+def _shrinks(sheet: Sheet, what: finish.Counted | finish.CountedPoints) -> bool:
+    """Whether play makes less of it: what stands, players in, balls; a bare number of these is exact."""
+    if isinstance(what, finish.CountedPoints):
+        return False
+    meant = sheet.meaning(what.what)
+    ball = isinstance(meant, Stuff) and meant.category == "ball"
+    return ball or what.state is None or isinstance(what.state, finish.Standing | finish.Inside)
 
 
-def _counted(
-    sheet: Sheet, counted: finish.Counted | finish.CountedPoints, side: str, counts: Counts
-) -> tuple[int, int]:
+def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str, board: Board) -> tuple[int, int]:
     """How many a side has, and how many it would have if it had all."""
-    if isinstance(counted, finish.CountedPoints):
-        return counts.get(points(side), 0), points_matter_to(sheet)
-    meaning = sheet.game.meaning(counted.what)
-    if isinstance(meaning, PlayerMeaning):
-        return _players(sheet, meaning, counted.state, side, counts)
-    number = whole = 0
-    for line in sheet.lines(meaning, "ball", "target", "ring", "body"):
-        there, most = _kit(sheet, line, counted.state, side, counts)
-        number, whole = number + there, whole + most
-    return number, whole
+    if isinstance(what, finish.CountedPoints):
+        return board.points[sheet.sides.index(side)], sheet.points_to
+    meant = sheet.meaning(what.what)
+    if isinstance(meant, Folk):
+        return _players(sheet, meant, what.state, side, board)
+    assert isinstance(meant, Stuff), what
+    if meant.category == "ball":
+        return _balls(sheet, meant, what.state, side, board)
+    return _things(sheet, meant, what.state, side, board)
 
 
-def _players(
-    sheet: Sheet, meaning: PlayerMeaning, state: finish.State | None, side: str, counts: Counts
-) -> tuple[int, int]:
-    if state is None or isinstance(state, finish.Inside):
-        where = [IN]
-    elif isinstance(state, finish.Placed):
-        where = [sheet.area(state.where)]
+def _players(sheet: Sheet, meant: Folk, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+    of_kind = [each for each in board.pupils if each.side == side and meant.role in (None, each.role)]
+    if isinstance(state, finish.Placed):
+        where = state
+        there = [each for each in of_kind if isinstance(each.where, Spot) and _there(sheet, where, side, each.where)]
     else:
-        where = [area.name for area in sheet.game.areas if area.kind == "queue"]
-    roles = sheet.roles(side) if meaning.role is None else (meaning.role,)
-    there = total(counts, [player(side, role, each) for role in roles for each in where])
-    joining = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, when.Joins)]
-    all_sides = any(not hasattr(each.what, "name") for each in joining)
-    return there, sum(sheet.players.values()) if all_sides else sheet.players[side]
+        assert state is None or isinstance(state, finish.Inside)
+        there = [each for each in of_kind if each.where == IN]
+    return len(there), len(of_kind)
 
 
-def _kit(sheet: Sheet, line: GameKit, state: finish.State | None, side: str, counts: Counts) -> tuple[int, int]:
-    number = sheet.number_in_all(line)
-    if line.category == "ball":
-        spot = sheet.at_hand(side)
-        if isinstance(state, finish.Placed):
-            spot = sheet.spot(state.preposition, state.where, side, side)
-        return counts.get(ball(line.name, spot), 0), number
-    on_track = sheet.track(line.name)
-    if on_track is not None:
-        track, _ = on_track
-        home = 0 if track.start == side else track.steps
-        steps = [home] if isinstance(state, finish.AtHome) else list(range(track.steps + 1))
-        return total(counts, [step(line.name, each) for each in steps]), number
-    how = "down" if isinstance(state, finish.Down) else "standing"
-    captured = any(isinstance(each, when.TakenOver) for rule in sheet.said(when.When) for each in rule.consequences)
-    theirs = [own for own in sheet.may_own(line) if own == side or (own is None and not captured)]
-    whole = number if captured else sum(sheet.number(line, own) for own in theirs)
-    return total(counts, [target(line.name, own, how) for own in theirs]), whole * line.parts
+def _there(sheet: Sheet, state: finish.Placed, side: str, here: Spot | None) -> bool:
+    """Whether a spot is the one that is asked for; without an owner whoever's it is."""
+    said = whose(sheet, state.where)
+    if here is None:
+        return False
+    if said == UNSAID and place_of(sheet, state.where) != "half":
+        asked = spot(sheet, state.preposition, state.where, side)
+        return (asked.place, asked.part) == (here.place, here.part)
+    owners = sheet.others(side) if said == OTHERS else (said.side,) if isinstance(said, Of) else (side,)
+    owners = sheet.sides if said in (EVERY, ANY) else owners
+    return here in {spot(sheet, state.preposition, state.where, owner) for owner in owners}
 
 
-def points_matter_to(sheet: Sheet) -> int:
-    """Points are counted as far as any sentence asks for them; where none of the finish does, at least to 25."""
-    finishing = _asked(sheet.game.sentences("finish"))
-    others = _asked((*sheet.game.sentences("when"), *sheet.game.sentences("play")))
-    return max(finishing + others) if finishing else max([25, *others])
+def _balls(sheet: Sheet, meant: Stuff, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+    balls = [each for each in board.balls if each.kind in meant.kinds]
+    if isinstance(state, finish.Placed):
+        return sum(_there(sheet, state, side, each.spot) for each in balls), len(balls)
+    return sum(each.spot == half(sheet, side) for each in balls), len(balls)
 
 
-def _asked(pieces: Iterable[object]) -> list[int]:
-    """Every number of points that a claim somewhere in the sentences asks for."""
-    found: list[int] = []
-    for piece in pieces:
-        if isinstance(piece, finish.FirstTo):
-            found.append(piece.points.whole)
-        elif isinstance(piece, finish.Claim):
-            count = getattr(piece.quantity, "count", None)
-            if isinstance(piece.counted, finish.CountedPoints) and count is not None:
-                found.append(count.whole)
-        elif isinstance(piece, Node):
-            found += _asked(getattr(piece, field.name) for field in attrs.fields(type(piece)))
-        elif isinstance(piece, tuple):
-            found += _asked(piece)
-    return found
+def _things(sheet: Sheet, meant: Stuff, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+    """Whose things they are counts, and the things that nobody owns are everybody's."""
+    mine = [each for each in board.things if each.kind in meant.kinds and each.owner in (side, None)]
+    whole = [each for each in board.things if each.kind in meant.kinds] if sheet.things_move else mine
+    match state:
+        case finish.Down():
+            there = [each for each in mine if each.how == DOWN]
+        case finish.AtHome():
+            there = [each for each in mine if each.how == home(sheet, each.kind, side)]
+        case finish.Placed():
+            there = [each for each in mine if each.how == UP and _there(sheet, state, side, each.spot)]
+        case _:
+            there = [each for each in mine if each.how != DOWN]
+    return len(there), len(whole)
+
+
+def home(sheet: Sheet, kind: str, side: str) -> int | None:
+    """The step of a track that is a side's home; None where it has none there."""
+    track, _ = sheet.tracks[kind]
+    if track.start.text == side:
+        return 0
+    return track.steps.whole if track.goal.text == side else None

@@ -2,139 +2,195 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from attrs import frozen
 
-from grammar.meanings import TeacherMeaning
 from grammar.sentences import play, when
-from grammar.sentences.base import Np, OwnerName
-from tests.interpreter.applying import resting
-from tests.interpreter.board import IN, Counts, ball, move, player, target, total
-from tests.interpreter.deeds import HELD, Deed
+from grammar.sentences.base import Np
+from tests.interpreter.board import DOWN, UP, Board, Spot, State
+from tests.interpreter.deeds import alike
+from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
+from tests.interpreter.landing import about_balls, goal
+from tests.interpreter.names import Folk, Teacher
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import at_hand, half, place_of, spots_of
+from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
 
 
 @frozen
 class Act:
-    """Something that happens, in words that any telling must hold, and the counts after it."""
+    """Something that happens, in words that any telling must hold, and the board after it."""
 
     told: tuple[str, ...]
-    after: Counts
+    after: Board
 
 
-def acts(sheet: Sheet, counts: Counts) -> Iterator[Act]:
+def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
     """All of it that is possible in a state."""
-    for fetch in _fetches(sheet):
-        yield from _fetched(sheet, fetch, counts)
+    for line in sheet.said(play.Fetch):
+        yield from _fetched(sheet, line, board, everyone, granted=False)
+    for line in sheet.said(play.Fetch, granted=True):
+        yield from _fetched(sheet, line, board, everyone, granted=True)
     for free in sheet.said(play.Free):
-        yield from _freed(sheet, free, counts)
-    for said in sheet.said(play.ComesBack):
-        yield from _come_back(sheet, said, counts)
+        yield from _freed(sheet, free, board)
+    for back in sheet.said(play.ComesBack):
+        there = board.waiting(spots_of(sheet, None, back.where, _owners(sheet, back.where, None)))
+        for number in alike(((board.pupils[each]._replace(turn=0), each) for each in there), True):
+            yield Act(("comes back",), _back_in(board, (number,)))
     for stand_up in sheet.said(play.StandUp):
-        yield from _stood_up(sheet, stand_up, counts)
-    for rule in sheet.said(when.When):
-        if isinstance(rule.event, when.HeldLong):
-            yield from _held(sheet, rule, rule.event, counts)
-        elif isinstance(rule.event, when.EveryoneHolds):
-            yield from _all_hold(sheet, rule, counts)
+        yield from _stood_up(sheet, stand_up, board, everyone)
+    yield from _held(sheet, board, begin, everyone)
+    yield from _all_hold(sheet, board, begin)
 
 
-def _in_play(sheet: Sheet, side: str, counts: Counts) -> int:
-    return total(counts, [player(side, role, IN) for role in sheet.roles(side)])
+def _owners(sheet: Sheet, phrase: Np, own: str | None) -> tuple[str, ...]:
+    """Whose places a line means that is said for a side (None: by the teacher, for all)."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return (said.side,)
+    if own is None or said == EVERY:
+        return sheet.sides
+    return sheet.others(own) if said == OTHERS else (own,)
 
 
-def _fetches(sheet: Sheet) -> Iterator[play.Fetch]:
-    """The sheet's own lines, and those taken for granted about places of which it says nothing."""
-    own = list(sheet.said(play.Fetch))
-    spoken_of = {each.where.name.text for each in own}
-    spoken_of |= {each.where.name.text for each in sheet.said(play.NobodyFetches)}
-    yield from own
-    for each in sheet.said(play.Fetch, granted=True):
-        if each.where.name.text not in spoken_of:
-            yield each
+def _helpers(sheet: Sheet, who: Np, side: str, board: Board) -> list[int]:
+    """The pupils in play of a side whom a line means."""
+    folk, said = sheet.meaning(who.name), whose(sheet, who)
+    if not isinstance(folk, Folk) or folk.side not in (None, side) or (isinstance(said, Of) and said.side != side):
+        return []
+    return board.playing((side,), folk.role)
 
 
-def _fetched(sheet: Sheet, fetch: play.Fetch, counts: Counts) -> Iterator[Act]:
-    who = sheet.players_meant(fetch.who)
-    teacher = isinstance(sheet.game.meaning(fetch.who.name), TeacherMeaning)
+def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, granted: bool) -> Iterator[Act]:
+    kinds = sheet.stuff(line.what).kinds
+    if isinstance(sheet.meaning(line.who.name), Teacher):
+        spots = spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, None))
+        for spot in spots:
+            goals = [half(sheet, spot.owner)] if spot.owner else [half(sheet, side) for side in sheet.sides]
+            for there in dict.fromkeys(goals):
+                yield from _brought(board, kinds, spot, there, everyone)
+        return
     for side in sheet.sides:
-        if (who is not None and who.side not in (None, side)) or not (teacher or _in_play(sheet, side, counts)):
+        for spot in spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, side)):
+            hands = {at_hand(sheet, side, board.pupils[n].role): n for n in _helpers(sheet, line.who, side, board)}
+            fetched = kinds - _spoken_of(sheet, spot, kinds) if granted else kinds
+            if not _within_closed(sheet, spot):
+                for hand in hands:
+                    if spot not in hand:
+                        yield from _brought(board, fetched, spot, _own_first(sheet, hand, side), everyone)
+
+
+def _own_first(sheet: Sheet, hand: tuple[Spot, ...], side: str) -> Spot:
+    return half(sheet, side) if half(sheet, side) in hand else hand[0]
+
+
+def _brought(board: Board, kinds: Iterable[str], spot: Spot, there: Spot, everyone: bool) -> Iterator[Act]:
+    lying = [(each, n) for n, each in enumerate(board.balls) if each.spot == spot and each.kind in kinds]
+    for number in alike(lying, everyone):
+        if there != spot:
+            after = board.copy()
+            after.balls[number] = board.balls[number]._replace(spot=there)
+            yield Act((board.balls[number].kind,), after)
+
+
+def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
+    """The kinds of balls of which the sheet itself says who fetches them from a spot, or that nobody does."""
+    lines: tuple[play.Fetch | play.NobodyFetches, ...] = (
+        *sheet.said(play.Fetch),
+        *sheet.said(play.NobodyFetches),
+    )
+    here = [line for line in lines if spot in spots_of(sheet, line.preposition, line.where, sheet.sides)]
+    return {kind for kind in kinds if any(kind in sheet.stuff(line.what).kinds for line in here)}
+
+
+def _within_closed(sheet: Sheet, spot: Spot) -> bool:
+    """Nobody fetches from the middle where nobody enters the zone that lies across it."""
+    shut = [each for each in sheet.places.values() if each.shut and each.preposition == "across"]
+    return spot.place == "middle" and any(each.by == "middle" for each in shut)
+
+
+def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
+    where, helped = free.queued.where, not isinstance(sheet.meaning(free.who.name), Teacher)
+    for side in sheet.sides if helped else (None,):
+        if side is not None and not _helpers(sheet, free.who, side, board):
             continue
-        spot = sheet.spot(fetch.preposition, fetch.where, side, side)
-        for line in sheet.lines(sheet.game.meaning(fetch.what.name), "ball"):
-            if counts.get(ball(line.name, spot), 0) and spot != sheet.at_hand(side):
-                after = dict(counts)
-                move(after, ball(line.name, spot), ball(line.name, sheet.at_hand(side)))
-                yield Act(("fetches", line.name), after)
+        shared = None in sheet.owners_of(place_of(sheet, where))
+        for owner in _owners(sheet, where, side):
+            there = board.waiting(spots_of(sheet, None, where, (owner,)))
+            if shared and whose(sheet, where) != UNSAID:
+                there = [each for each in there if board.pupils[each].side == owner]
+            if there:
+                first = there[-1:] if getattr(free.queued, "end", "") == "last" else there[:1]
+                yield Act(("frees",), _back_in(board, there if isinstance(free.queued, play.AllQueued) else first))
 
 
-def _freed(sheet: Sheet, free: play.Free, counts: Counts) -> Iterator[Act]:
-    who = sheet.players_meant(free.who)
-    queue = sheet.area(free.queued.where)
-    for side in _queues(sheet, free.queued.where):
-        if who is not None:
-            freers = sheet.roles(side) if who.role is None else (who.role,)
-            here = who.side in (None, side) and total(counts, [player(side, role, IN) for role in freers])
-            if not here:
-                continue
-        waiting = [role for role in sheet.roles(side) if counts.get(player(side, role, queue), 0)]
-        together = isinstance(free.queued, play.AllQueued)
-        for roles in [waiting] * bool(waiting) if together else [[role] for role in waiting]:
-            after = dict(counts)
-            for role in roles:
-                move(after, player(side, role, queue), player(side, role, IN), None if together else 1)
-            yield Act(("frees", side), after)
+def _back_in(board: Board, numbers: Iterable[int]) -> Board:
+    after = board.copy()
+    for number in numbers:
+        after.go(number, after.pupils[number].side, after.pupils[number].role, "in")
+    return after
 
 
-def _come_back(sheet: Sheet, said: play.ComesBack, counts: Counts) -> Iterator[Act]:
-    queue = sheet.area(said.where)
-    for side in _queues(sheet, said.where):
-        for role in sheet.roles(side):
-            if counts.get(player(side, role, queue), 0):
-                after = dict(counts)
-                move(after, player(side, role, queue), player(side, role, IN))
-                yield Act(("comes back", queue), after)
+def _stood_up(sheet: Sheet, line: play.StandUp, board: Board, everyone: bool) -> Iterator[Act]:
+    teacher, said = isinstance(sheet.meaning(line.who.name), Teacher), whose(sheet, line.what)
+    down = [
+        (each, number)
+        for number, each in enumerate(board.things)
+        if each.kind in sheet.stuff(line.what).kinds and each.how == DOWN
+    ]
+    for number in alike(down, everyone):
+        owner = board.things[number].owner
+        if isinstance(said, Of) and owner != said.side:
+            continue
+        helpers = [side for side in sheet.sides if _helpers(sheet, line.who, side, board)]
+        if teacher or any(_may_raise(sheet, said, side, owner) for side in helpers):
+            after = board.copy()
+            after.things[number] = after.things[number]._replace(how=UP)
+            yield Act(("stands up", board.things[number].kind), after)
 
 
-def _queues(sheet: Sheet, phrase: Np) -> tuple[str, ...]:
-    """One side's queue where the phrase names a side, else everybody's."""
-    if phrase.possessive or isinstance(phrase.owner, OwnerName):
-        return (sheet.whose(phrase, sheet.sides[0], sheet.sides[0]),)
-    return sheet.sides
+def _may_raise(sheet: Sheet, said: object, side: str, owner: str | None) -> bool:
+    if said == OTHERS:
+        return owner in sheet.others(side)
+    if said == OWN:
+        return owner == side
+    return owner in (side, None) or said == EVERY or isinstance(said, Of)
 
 
-def _stood_up(sheet: Sheet, stand_up: play.StandUp, counts: Counts) -> Iterator[Act]:
-    who = sheet.players_meant(stand_up.who)
-    for line in sheet.lines(sheet.game.meaning(stand_up.what.name), "target"):
-        for owner in sheet.may_own(line):
-            helped = who is None or owner is None or (who.side in (None, owner) and _in_play(sheet, owner, counts))
-            if helped and counts.get(target(line.name, owner, "down"), 0):
-                after = dict(counts)
-                move(after, target(line.name, owner, "down"), target(line.name, owner, "standing"))
-                yield Act(("stands up", line.name), after)
-
-
-def _held(sheet: Sheet, rule: when.When, event: when.HeldLong, counts: Counts) -> Iterator[Act]:
+def _held(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
+    """A ball that somebody has at hand may be kept too long, if the sheet says what follows."""
     for side in sheet.sides:
-        for line in sheet.lines(sheet.game.meaning(event.what.name), "ball"):
-            spot = sheet.at_hand(side)
-            if not _in_play(sheet, side, counts) or not counts.get(ball(line.name, spot), 0):
-                continue
-            deed = Deed(side, None, sheet.others(side)[0], "", HELD, ball=(line.name, spot))
-            after = dict(counts)
-            for said in rule.consequences:
-                if isinstance(said, when.MovesTo) and isinstance(said.who, Np) and sheet.is_ball(said.who):
-                    move(after, ball(line.name, spot), ball(line.name, resting(sheet, said.place, deed)))
-            follow(sheet, rule, deed, after)
-            yield Act(("too long", line.name), after)
+        hands = {spot for n in board.playing((side,)) for spot in at_hand(sheet, side, board.pupils[n].role)}
+        scene = Scene(sheet.only_other(side), sheet.only_other(side), side)
+        for number in alike(((each, n) for n, each in enumerate(board.balls) if each.spot in hands), everyone):
+            rules = _kept_too_long(sheet, board.balls[number].kind)
+            settled = holding(sheet, scene, rules, board)
+            after = board.copy()
+            for each in settled:
+                if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
+                    there = goal(sheet, each.said.place, scene, sent=sheet.only_other(side), rule=True)
+                    after.balls[number] = after.balls[number]._replace(spot=there)
+            rest = [each for each in settled if not about_balls(sheet, each.said)]
+            if settled:
+                yield from (Act(("too long",), done) for done in follow(sheet, rest, scene, after, begin))
 
 
-def _all_hold(sheet: Sheet, rule: when.When, counts: Counts) -> Iterator[Act]:
-    players = sum(_in_play(sheet, side, counts) for side in sheet.sides)
-    balls = sum(count for name, count in counts.items() if name.startswith("ball/"))
-    if 0 < players <= balls:
-        after = dict(counts)
-        follow(sheet, rule, Deed(sheet.sides[0], None, sheet.sides[0], "", HELD), after)
-        yield Act(("everyone holds",), after)
+def _kept_too_long(sheet: Sheet, kind: str) -> list[tuple[when.When, bool, int]]:
+    """The rules for a ball of a kind that is kept too long, with how narrowly they speak of it."""
+    found = []
+    for rule in sheet.said(when.When):
+        if isinstance(rule.event, when.HeldLong) and kind in (stuff := sheet.stuff(rule.event.what)).kinds:
+            found.append((rule, True, int(stuff.named)))
+    return found
+
+
+def _all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:
+    rules = [(rule, True, 0) for rule in sheet.said(when.When) if isinstance(rule.event, when.EveryoneHolds)]
+    playing = board.playing(sheet.sides)
+    if rules and 0 < len(playing) <= len(board.balls):
+        scene = Scene(None, None, everybody=True)
+        settled = holding(sheet, scene, rules, board)
+        if settled:
+            yield from (Act(("everyone holds",), done) for done in follow(sheet, settled, scene, board.copy(), begin))

@@ -1,33 +1,138 @@
-"""Two readings of one game side by side: the interpreter's states and those of the net."""
+"""Two readings of one game side by side: the states of the second reader, counted, and those of the net."""
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
+from collections.abc import Sequence
 
 import numpy as np
+from attrs import frozen
 
 from compose.check import StateSpace, markings
-from tests.interpreter.board import State
-from tests.interpreter.rounds import DRAW
+from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
+from tests.interpreter.board import AT, DOWN, OUT, Spot, State
+from tests.interpreter.rounds import DRAW, Round, Seen, reachable
+from tests.interpreter.sheet import Sheet
+
+Key = tuple[str, ...]
+Counted = frozenset[tuple[Key, int]]
+LIES_AT = ("at", "on", "in")
 
 
-def states_of_net(space: StateSpace) -> list[State]:
-    """Every state of a space by the names of its places, in its own order."""
-    names = [place.name for place in space.net.places]
+@frozen
+class Reading:
+    """What is known of a game: every counted state with its result, what is one move away, what the bell says."""
+
+    results: dict[Counted, str | None]
+    moves: dict[Counted, set[Counted]]
+    bell: dict[Counted, str | None]
+
+    @property
+    def dead_ends(self) -> set[Counted]:
+        return {state for state, result in self.results.items() if result is None and not self.moves.get(state)}
+
+
+def key_of(place: Place) -> Key:
+    """What a place of a net counts, in words that both readings have."""
+    token, *rest = place.name.split("/")
+    if token == "ball":
+        kind, spot, owner = rest
+        return (token, kind, *_spot_words(spot), owner)
+    return (token, *rest)
+
+
+def _spot_words(spot: str) -> tuple[str, str]:
+    part, found, place = spot.partition(" the ")
+    if not found:
+        return spot, AT
+    return place, AT if part in LIES_AT else part
+
+
+def _ball_key(kind: str, spot: Spot) -> Key:
+    return ("ball", kind, spot.place, spot.part, spot.owner or "-")
+
+
+def count(sheet: Sheet, state: State) -> Counted:
+    """The counting map: from the state with names to how many there are of each."""
+    found: Counter[Key] = Counter()
+    for pupil in state.pupils:
+        where = pupil.where if isinstance(pupil.where, str) else pupil.where.place
+        found["player", pupil.side, pupil.role or "-", OUT if where == OUT else where] += 1
+    for ball in state.balls:
+        found[_ball_key(ball.kind, ball.spot)] += 1
+    for thing in state.things:
+        if isinstance(thing.how, int):
+            found["step", thing.kind, str(thing.how)] += 1
+        elif sheet.categories[thing.kind] in ("target", "body"):
+            found["target", thing.kind, thing.owner or "-", DOWN if thing.how == DOWN else "standing"] += 1
+    for side, points in zip(sheet.sides, state.points, strict=True):
+        found["points", side] += points
+    if state.won:
+        found[("result",)] = sheet.sides.index(state.won) + 1
+    return frozenset((key, number) for key, number in found.items() if number)
+
+
+def states_of_net(space: StateSpace) -> list[Counted]:
+    """Every state of a space by what its places count, in its own order."""
+    keys = [key_of(place) for place in space.net.places]
     table = markings(space, np.arange(space.states))
-    return [frozenset((name, int(count)) for name, count in zip(names, row, strict=True) if count) for row in table]
+    return [frozenset((key, int(n)) for key, n in zip(keys, row, strict=True) if n) for row in table]
 
 
-def named(space: StateSpace) -> dict[State, str | None]:
-    """Every state of a space with its result in the interpreter's words."""
-    results = (None if end < 0 else space.net.ends[end].winner or DRAW for end in space.end_of)
-    return dict(zip(states_of_net(space), results, strict=True))
-
-
-def moves_of_net(space: StateSpace) -> dict[State, set[State]]:
-    """For each state that is no end, the states one move away; a move that changes nothing leads to itself."""
+def read_by_net(space: StateSpace) -> Reading:
+    """The space of a net; a move that changes nothing leads back to its own state."""
     states = states_of_net(space)
-    found: dict[State, set[State]] = defaultdict(set)
+    ends = (None if end < 0 else space.net.ends[end].winner or DRAW for end in space.end_of)
+    moves: dict[Counted, set[Counted]] = defaultdict(set)
     for source, target in zip(space.sources(), space.targets, strict=True):
-        found[states[source]].add(states[target])
-    return found
+        moves[states[source]].add(states[target])
+    return Reading(dict(zip(states, ends, strict=True)), moves, _bells(space.net, space, states))
+
+
+def _bells(net: Net, space: StateSpace, states: list[Counted]) -> dict[Counted, str | None]:
+    if net.bell is None:
+        return {}
+    table = markings(space, np.arange(space.states))
+    said: dict[Counted, str | None] = {}
+    for state, row in zip(states, table, strict=True):
+        first = next((end for end in net.bell.results if holds(end.guard, row)), None)
+        said[state] = (first.winner or DRAW) if first is not None else DRAW
+    return said
+
+
+def holds(condition: object, counts: Sequence[int]) -> bool:
+    """Whether a condition of a net holds in a marking, read in plain Python."""
+    match condition:
+        case Comparison(terms=terms, relation=relation, bound=bound):
+            total = sum(factor * int(counts[place]) for factor, place in terms)
+            return {"<=": total <= bound, "==": total == bound, ">=": total >= bound}[relation]
+        case All(parts=parts):
+            return all(holds(part, counts) for part in parts)
+        case AnyOf(parts=parts):
+            return any(holds(part, counts) for part in parts)
+        case Not(part=part):
+            return not holds(part, counts)
+    raise TypeError(condition)
+
+
+def read_by_reader(sheet: Sheet, limit: int = 100_000, everyone: bool = False) -> Reading:
+    """The states of the second reader, counted; states that count alike are one."""
+    rounds = Round(sheet, everyone)
+    found = reachable(rounds, limit)
+    return counted_reading(rounds, found)
+
+
+def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:
+    """What the second reader found, counted."""
+    results: dict[Counted, str | None] = {}
+    moves: dict[Counted, set[Counted]] = defaultdict(set)
+    bell: dict[Counted, str | None] = {}
+    counts = {state: count(rounds.sheet, state) for state in found}
+    clock = rounds.at_the_bell(rounds.begin) is not None
+    for state, seen in found.items():
+        results[counts[state]] = seen.result
+        if seen.result is None:
+            moves[counts[state]].update(counts[each.state] for each in seen.moves)
+        if clock:
+            bell[counts[state]] = rounds.at_the_bell(state)
+    return Reading(results, {state: after for state, after in moves.items() if after}, bell)

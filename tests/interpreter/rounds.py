@@ -1,4 +1,4 @@
-"""A round as the interpreter plays it: what can happen next, what follows at once, and when it is over."""
+"""A round as the second reader plays it: what can happen next, what follows at once, and when it is over."""
 
 from __future__ import annotations
 
@@ -6,16 +6,19 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import finish, when
-from grammar.sentences.base import Np, SideNamed
-from tests.interpreter.applying import resting
-from tests.interpreter.board import RESULT, Counts, State, ball, kept, move, points
-from tests.interpreter.claims import claimed, true
+from grammar.sentences import finish, play, when
+from grammar.sentences.base import Node, SideRef
+from tests.interpreter.board import Board, State, alike, in_line
+from tests.interpreter.claims import claimed, counted, spoken_of, true
 from tests.interpreter.clock import acts
-from tests.interpreter.deeds import BECAME, Deed, deeds
-from tests.interpreter.follows import carried_out, follow
+from tests.interpreter.deeds import REACHED, Deed, deeds
+from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of
+from tests.interpreter.follows import follow
+from tests.interpreter.landing import landings
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of
+from tests.interpreter.whose import OTHERS, Of, side_said
 
 TURNS = 16
 DRAW = "a draw"
@@ -29,104 +32,158 @@ class Next:
     state: State
 
 
-def start(sheet: Sheet) -> State:
-    """The state at the set-up."""
-    return kept(set_up(sheet))
+class Round:
+    """The rounds of one sheet. With `everyone` every pupil, ball and thing plays by itself and keeps its name;
+    else those that stand alike take turns, and one of them plays for all."""
 
+    def __init__(self, sheet: Sheet, everyone: bool = False) -> None:
+        self.sheet = sheet
+        self.everyone = everyone
+        self.in_turn = frozenset(
+            place_of(sheet, each.where) for line in sheet.said(play.Free) for each in _first_or_last(line.queued)
+        ) | frozenset(
+            place_of(sheet, each.where)
+            for rule in sheet.said(when.When)
+            for said in rule.consequences
+            for who in (getattr(said, "who", None), getattr(said, "other", None))
+            for each in _first_or_last(who, any_line=isinstance(said, when.ChangesPlaces))
+        )
+        self.begin = self._kept(set_up(sheet))
 
-def successors(sheet: Sheet, state: State) -> Iterator[Next]:
-    """All that can happen in a state that is not over."""
-    counts = dict(state)
-    for deed in deeds(sheet, counts):
-        for after in carried_out(sheet, deed, counts):
-            yield Next(deed.told(), kept(_settled(sheet, counts, after)))
-    for act in acts(sheet, counts):
-        yield Next(act.told, kept(_settled(sheet, counts, act.after)))
+    def _kept(self, state: State) -> State:
+        ordered = in_line(state, self.in_turn)
+        return ordered if self.everyone else alike(ordered)
 
+    def successors(self, state: State) -> Iterator[Next]:
+        """All that can happen in a state that is not over."""
+        board = Board(state)
+        for deed in deeds(self.sheet, board, self.everyone):
+            for after in self._carried_out(deed, board):
+                yield from self._settled(deed.told(board), board, after)
+        for act in acts(self.sheet, board, self.begin, self.everyone):
+            yield from self._settled(act.told, board, act.after)
 
-def _settled(sheet: Sheet, before: Counts, after: Counts) -> Counts:
-    """What follows at once from counts that became so, turn by turn, until nothing new has become so."""
-    rules = [rule for rule in sheet.said(when.When) if isinstance(rule.event, when.Becomes)]
-    for _ in range(TURNS):
-        due = [
-            (rule, side)
-            for rule in rules
-            for side in _spoken_of(sheet, rule)
-            if _so(sheet, rule, side, after) and not _so(sheet, rule, side, before)
-        ]
+    def _carried_out(self, deed: Deed, board: Board) -> Iterator[Board]:
+        """First the ball flies, or the load is brought, then the rules that hold are followed."""
+        sheet = self.sheet
+        scene = scene_of(sheet, deed, board)
+        settled = holding(sheet, scene, rules_for(sheet, deed, board), board)
+        for spot in landings(sheet, deed, scene, settled) if deed.ball is not None else [None]:
+            after = board.copy()
+            if deed.ball is not None and spot is not None:
+                after.balls[deed.ball] = after.balls[deed.ball]._replace(spot=spot)
+            if deed.aim.carried_for_good and deed.outcome == REACHED and deed.aim.thing is not None:
+                load = after.things[deed.aim.thing]
+                after.things[deed.aim.thing] = load._replace(brought=True, spot=deed.aim.spot)
+            yield from follow(sheet, settled, scene, after, self.begin)
+
+    def _settled(self, told: tuple[str, ...], before: Board, after: Board, turn: int = 0) -> Iterator[Next]:
+        """What follows at once from counts that became so, turn by turn, until nothing new has become so."""
+        due = self._due(before, after) if turn < TURNS else []
         if not due:
-            break
-        before, after = after, dict(after)
+            yield Next(told, self._kept(after.state()))
+            return
+        boards = [after.copy()]
         for rule, side in due:
-            deed = Deed(side, None, sheet.others(side)[0], "", BECAME)
-            follow(sheet, rule, deed, after)
-            _send_balls(sheet, rule, deed, after)
-    return after
+            other = self.sheet.only_other(side)
+            scene = Scene(side, other, side)
+            settled = [Settled(rule, said) for said in rule.consequences]
+            boards = [done for each in boards for done in follow(self.sheet, settled, scene, each, self.begin)]
+        for done in boards:
+            yield from self._settled(told, after, done, turn + 1)
+
+    def _due(self, before: Board, after: Board) -> list[tuple[when.When, str]]:
+        return [
+            (rule, side)
+            for rule in self.sheet.said(when.When)
+            if isinstance(rule.event, when.Becomes)
+            for side in self._spoken_of(rule.event)
+            if self._so(rule, side, after) and not self._so(rule, side, before)
+        ]
+
+    def _spoken_of(self, event: when.Becomes) -> tuple[str, ...]:
+        said = side_said(self.sheet, event.claim.side)
+        return (said.side,) if isinstance(said, Of) else self.sheet.sides
+
+    def _so(self, rule: when.When, side: str, board: Board) -> bool:
+        assert isinstance(rule.event, when.Becomes)
+        spoken = spoken_of(self.sheet, side)
+        return claimed(self.sheet, rule.event.claim, spoken, board) and (
+            rule.condition is None or true(self.sheet, rule.condition, spoken, board)
+        )
+
+    def result(self, state: State) -> str | None:
+        """Who has won in a state ("a draw" for nobody), None while play goes on."""
+        board = Board(state)
+        wins = list(self._results(board))
+        sides = {winner for winner in wins if winner != DRAW}
+        both = next(iter(self.sheet.said(finish.BothAtOnce)), None)
+        if both is not None and len(sides) > 1:
+            return self.decided((both.result,), None, board)
+        return state.won or (wins[0] if wins else None)
+
+    def winners(self, state: State) -> set[str]:
+        """Every side that wins in a state by some line of the finish."""
+        return {winner for winner in self._results(Board(state)) if winner != DRAW}
+
+    def at_the_bell(self, state: State) -> str | None:
+        """What the clock says in a state; None where there is none."""
+        after = next(iter(self.sheet.said(finish.After)), None)
+        return self.decided(after.results, None, Board(state)) if after is not None else None
+
+    def _results(self, board: Board) -> Iterator[str]:
+        """What every line of the finish says in a state, in the order of the sheet."""
+        for line in self.sheet.said(Node):
+            match line:
+                case finish.FirstTo():
+                    points = zip(self.sheet.sides, board.points, strict=True)
+                    yield from (side for side, number in points if number >= line.points.whole)
+                case finish.WinWhen() | finish.LoseWhen():
+                    yield from self._won(line, board)
+                case finish.EndsWhen():
+                    for side in self.sheet.sides:
+                        if true(self.sheet, line.condition, spoken_of(self.sheet, side), board):
+                            yield self.decided((line.result,) if line.result else (), side, board)
+
+    def _won(self, line: finish.WinWhen | finish.LoseWhen, board: Board) -> Iterator[str]:
+        """A side that has what is asked for wins or loses; "the other side wins when a side has ..." turns it round."""
+        said = side_said(self.sheet, line.side)
+        turned = said == OTHERS
+        for side in (said.side,) if isinstance(said, Of) else self.sheet.sides:
+            if true(self.sheet, line.condition, spoken_of(self.sheet, side), board):
+                others = self.sheet.others(side) if not self.sheet.solo else ()
+                yield from (side,) if isinstance(line, finish.WinWhen) != turned else others
+
+    def decided(self, results: tuple[finish.Result, ...], side: str | None, board: Board) -> str:
+        """The first of several results that decides; a draw where none does."""
+        for result in results:
+            match result:
+                case finish.Draw() | finish.NobodyWins():
+                    return DRAW
+                case finish.SideWins(side=SideRef() as phrase) if side is not None:
+                    return self.sheet.others(side)[0] if phrase.other else side
+                case finish.SideWins():
+                    said = side_said(self.sheet, result.side)
+                    assert isinstance(said, Of), result.words()
+                    return said.side
+                case finish.MoreWins():
+                    leader = self._leader(result, board)
+                    if leader is not None:
+                        return leader
+        return DRAW
+
+    def _leader(self, result: finish.MoreWins, board: Board) -> str | None:
+        sign = 1 if result.more == "more" else -1
+        numbers = {side: sign * counted(self.sheet, result.counted, side, board)[0] for side in self.sheet.sides}
+        best = [side for side, number in numbers.items() if number == max(numbers.values())]
+        return best[0] if len(best) == 1 else None
 
 
-def _spoken_of(sheet: Sheet, rule: when.When) -> tuple[str, ...]:
-    assert isinstance(rule.event, when.Becomes)
-    return sheet.sides[:1] if isinstance(rule.event.claim.side, SideNamed) else sheet.sides
-
-
-def _so(sheet: Sheet, rule: when.When, side: str, counts: Counts) -> bool:
-    assert isinstance(rule.event, when.Becomes)
-    return claimed(sheet, rule.event.claim, side, counts) and (
-        rule.condition is None or true(sheet, rule.condition, side, counts)
-    )
-
-
-def _send_balls(sheet: Sheet, rule: when.When, deed: Deed, counts: Counts) -> None:
-    """Balls that such a rule sends somewhere come from wherever they lie."""
-    for said in rule.consequences:
-        if not isinstance(said, when.MovesTo) or not isinstance(said.who, Np) or not sheet.is_ball(said.who):
-            continue
-        for line in sheet.lines(sheet.game.meaning(said.who.name), "ball"):
-            goal = ball(line.name, resting(sheet, said.place, deed))
-            for name in [name for name in counts if name.startswith(f"ball/{line.name}/") and name != goal]:
-                move(counts, name, goal, None if said.who.determiner == "all" else 1)
-
-
-def result(sheet: Sheet, state: State) -> str | None:
-    """Who has won in a state ("a draw" for nobody), None while play goes on."""
-    counts = dict(state)
-    wins = list(_results(sheet, counts))
-    sides = {winner for winner in wins if winner != DRAW}
-    both = next(iter(sheet.said(finish.BothAtOnce)), None)
-    if both is not None and len(sides) > 1:
-        return _one_result(sheet, both.result, sheet.sides[0])
-    if counts.get(RESULT, 0):
-        return sheet.sides[counts[RESULT] - 1]
-    return wins[0] if wins else None
-
-
-def _results(sheet: Sheet, counts: Counts) -> Iterator[str]:
-    """What every line of the finish says in a state, in the order of the sheet."""
-    for line in sheet.game.sentences("finish"):
-        match line:
-            case finish.FirstTo():
-                yield from (side for side in sheet.sides if counts.get(points(side), 0) >= line.points.whole)
-            case finish.WinWhen() | finish.LoseWhen():
-                for side in _sides(sheet, line):
-                    if true(sheet, line.condition, side, counts):
-                        yield from (side,) if isinstance(line, finish.WinWhen) else sheet.others(side)
-            case finish.EndsWhen():
-                for side in sheet.sides:
-                    if true(sheet, line.condition, side, counts):
-                        yield _one_result(sheet, line.result, side)
-
-
-def _sides(sheet: Sheet, line: finish.WinWhen | finish.LoseWhen) -> tuple[str, ...]:
-    if isinstance(line.side, SideNamed):
-        return (sheet.side_in(line.side, sheet.sides[0], sheet.sides[-1], {}),)
-    return sheet.sides
-
-
-def _one_result(sheet: Sheet, said: finish.Result | None, side: str) -> str:
-    if isinstance(said, finish.SideWins):
-        return sheet.side_in(said.side, side, sheet.others(side)[0], {})
-    assert not isinstance(said, finish.MoreWins), "the interpreter counts nobody's lead before the bell yet"
-    return DRAW
+def _first_or_last(who: object, any_line: bool = False) -> list[play.Queued | play.AllQueued]:
+    """A phrase for the first or the last of a line, or (`any_line`) for all in it, in their order."""
+    if isinstance(who, play.Queued) or (any_line and isinstance(who, play.AllQueued)):
+        return [who]
+    return []
 
 
 @frozen
@@ -138,18 +195,23 @@ class Seen:
     distance: int
 
 
-def reachable(sheet: Sheet, limit: int = 100_000) -> dict[State, Seen]:
+class TooManyError(Exception):
+    """More states than plain Python is asked to look at."""
+
+
+def reachable(rounds: Round, limit: int = 100_000) -> dict[State, Seen]:
     """Every state that play can reach, nearest first."""
     found: dict[State, Seen] = {}
-    distance = {start(sheet): 0}
-    queue = [start(sheet)]
+    distance = {rounds.begin: 0}
+    queue = [rounds.begin]
     for state in queue:
-        over = result(sheet, state)
-        moves = tuple(successors(sheet, state)) if over is None else ()
+        over = rounds.result(state)
+        moves = tuple(rounds.successors(state)) if over is None else ()
         found[state] = Seen(over, moves, distance[state])
         for after in moves:
             if after.state not in distance:
-                assert len(distance) < limit, "too many states for plain Python"
+                if len(distance) >= limit:
+                    raise TooManyError
                 distance[after.state] = distance[state] + 1
                 queue.append(after.state)
     return found

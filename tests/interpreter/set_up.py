@@ -1,84 +1,127 @@
-"""The set-up: what is where before the first move."""
+"""The set-up: who and what is where before the first move."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.game import GameKit
-from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning
-from grammar.sentences.base import OwnerName
 from grammar.sentences.sides import Placing
-from tests.interpreter.board import IN, Counts, ball, player, step, target
-from tests.interpreter.sheet import Sheet, Spot
+from tests.interpreter.board import IN, UP, Ball, Pupil, Spot, State, Thing
+from tests.interpreter.names import Folk, Somewhere, Stuff
+from tests.interpreter.sheet import Sheet, Supply
+from tests.interpreter.spots import spot, spots_of
+from tests.interpreter.whose import OTHERS, Of, whose
 
 
-def set_up(sheet: Sheet) -> Counts:
-    """All players, targets and balls in their places."""
-    counts: Counts = {}
-    for side in sheet.sides:
-        _players(sheet, side, counts)
-    for line in sheet.game.kit:
-        track = sheet.track(line.name)
-        if track is not None:
-            counts[step(line.name, track[1])] = sheet.number_in_all(line)
-        elif line.category == "target":
-            for owner in sheet.first_owners(line):
-                counts[target(line.name, owner, "standing")] = sheet.number(line, owner) * line.parts
-        elif line.category == "ball":
-            _balls(sheet, line, counts)
-    return counts
+def set_up(sheet: Sheet) -> State:
+    """All pupils, balls and things in their places, in the order of the sheet."""
+    pupils = [each for side in sheet.sides for each in _pupils(sheet, side)]
+    turns: dict[Spot, int] = {}
+    for number, each in enumerate(pupils):
+        if isinstance(each.where, Spot):
+            turns[each.where] = turns.get(each.where, -1) + 1
+            pupils[number] = each._replace(turn=turns[each.where])
+    balls = [ball for kind, sort in sheet.categories.items() if sort == "ball" for ball in _balls(sheet, kind)]
+    things = [each for kind, sort in sheet.categories.items() if sort != "ball" for each in _things(sheet, kind)]
+    return State(tuple(pupils), tuple(balls), tuple(things), (0,) * len(sheet.sides), "")
 
 
-def _players(sheet: Sheet, side: str, counts: Counts) -> None:
-    left: dict[str | None, int] = {role.name: role.least for role in sheet.game.roles if role.side in (None, side)}
-    left[None] = sheet.players[side] - sum(left.values())
+def named(sheet: Sheet) -> dict[str, list[str]]:
+    """What every pupil, ball and thing is called, in the order of the set-up: "north 1", "lantern 2 of south"."""
+    begin = set_up(sheet)
+    found: dict[str, list[str]] = {"pupils": [], "balls": [], "things": []}
+    seen: dict[str, int] = {}
+    for key, tokens in (("pupils", begin.pupils), ("balls", begin.balls), ("things", begin.things)):
+        for each in tokens:
+            word = each.side if isinstance(each, Pupil) else each.kind
+            owner = f" of {each.owner}" if isinstance(each, Thing) and each.owner else ""
+            seen[word + owner] = seen.get(word + owner, 0) + 1
+            found[key].append(f"{word} {seen[word + owner]}{owner}")
+    return found
+
+
+def _pupils(sheet: Sheet, side: str) -> Iterator[Pupil]:
+    left = {name: role.least for name, role in sheet.roles.items() if side in role.sides}
+    left[""] = sheet.players[side] - sum(left.values())
     for placing in sheet.said(Placing):
-        who = sheet.players_meant(placing.what)
-        where = sheet.area(placing.where)
-        if who is None or who.side not in (None, side) or where == IN:
+        who = sheet.meaning(placing.what.name)
+        where = sheet.meaning(placing.where.name)
+        if not isinstance(who, Folk) or not isinstance(where, Somewhere) or where.place not in sheet.places:
             continue
-        there = left[who.role]
-        asked = there if placing.count is None else placing.count.whole
-        put = max(0, there - asked) if placing.all_but else min(asked, there)
-        name = player(side, who.role, where)
-        counts[name] = counts.get(name, 0) + put
-        left[who.role] -= put
+        if not _speaks_of(sheet, placing, who, side):
+            continue
+        role = who.role or ""
+        asked = left[role] if placing.count is None else placing.count.whole
+        put = max(0, left[role] - asked) if placing.all_but else min(asked, left[role])
+        left[role] -= put
+        yield from [Pupil(side, role, _where_pupils(sheet, placing, side), 0)] * put
     for role, number in left.items():
-        name = player(side, role, IN)
-        counts[name] = counts.get(name, 0) + max(0, number)
+        yield from [Pupil(side, role, IN, 0)] * max(0, number)
 
 
-def _balls(sheet: Sheet, line: GameKit, counts: Counts) -> None:
-    left = sheet.number_in_all(line)
-    open_to: list[Spot] = []
+def _speaks_of(sheet: Sheet, placing: Placing, who: Folk, side: str) -> bool:
+    said = whose(sheet, placing.what)
+    if isinstance(said, Of) and said.side != side:
+        return False
+    return who.side in (None, side) and (who.role is None or side in sheet.roles[who.role].sides)
+
+
+def _where_pupils(sheet: Sheet, placing: Placing, side: str) -> Spot:
+    said = whose(sheet, placing.where)
+    owner = said.side if isinstance(said, Of) else sheet.others(side)[0] if said == OTHERS else side
+    return spot(sheet, None, placing.where, owner)
+
+
+def _placings(sheet: Sheet, kind: str, owner: str | None) -> Iterator[Placing]:
+    """The lines that put things of a kind somewhere, if they speak of this owner's."""
     for placing in sheet.said(Placing):
-        meaning = sheet.game.meaning(placing.what.name)
-        named = isinstance(meaning, KitMeaning) and meaning.key == line.name
-        if not named and not (isinstance(meaning, CategoryMeaning) and meaning.category == "ball"):
-            continue
-        for spot in _spots(sheet, placing, line):
+        what, said = sheet.meaning(placing.what.name), whose(sheet, placing.what)
+        if isinstance(what, Stuff) and kind in what.kinds and not (isinstance(said, Of) and said.side != owner):
+            yield placing
+
+
+def _where(sheet: Sheet, placing: Placing, owner: str | None) -> tuple[Spot, ...]:
+    """The spots of a placing for things that belong, or are dealt, to a side (None: to all)."""
+    said = whose(sheet, placing.where)
+    if not isinstance(sheet.meaning(placing.where.name), Somewhere):
+        return ()
+    sides: tuple[str, ...] = (owner,) if owner else sheet.sides
+    if isinstance(said, Of):
+        dealt_elsewhere = sheet.stuff(placing.what).category == "ball" and owner not in (None, said.side)
+        sides = () if dealt_elsewhere else (said.side,)
+    elif said == OTHERS and owner:
+        sides = sheet.others(owner)
+    return spots_of(sheet, placing.preposition, placing.where, sides)
+
+
+def _balls(sheet: Sheet, kind: str) -> Iterator[Ball]:
+    """Each supply lies where the set-up puts it: so many, and the rest evenly where no number is said."""
+    for supply in sheet.supplies:
+        if supply.kind == kind:
+            yield from (Ball(kind, where) for where in _shared_out(sheet, supply, 1) if where)
+
+
+def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[Spot | None]:
+    """Where each of a supply lies or stands: so many here and there, the rest evenly where no number is said."""
+    left = supply.number * parts
+    open_to: list[Spot] = []
+    for placing in _placings(sheet, supply.kind, supply.owner):
+        for where in _where(sheet, placing, supply.owner):
             if placing.count is None:
-                open_to.append(spot)
+                open_to.append(where)
                 continue
-            put = min(placing.count.whole, left)
-            counts[ball(line.name, spot)] = counts.get(ball(line.name, spot), 0) + put
+            put = min(placing.count.whole * parts, left)
             left -= put
-    share, more = divmod(left, len(open_to)) if open_to else (0, 0)
-    for number, spot in enumerate(open_to):
-        name = ball(line.name, spot)
-        counts[name] = counts.get(name, 0) + share + (1 if number < more else 0)
+            yield from [where] * put
+    for turn, where in enumerate(open_to):
+        yield from [where] * (left // len(open_to) + (turn < left % len(open_to)))
+    yield from [None] * (0 if open_to else left)
 
 
-def _spots(sheet: Sheet, placing: Placing, line: GameKit) -> Iterator[Spot]:
-    """Each spot once: "in each half" is one for every side, "in the middle" is one."""
-    meaning = sheet.game.meaning(placing.where.name)
-    assert isinstance(meaning, PlaceMeaning)
-    seen: set[Spot] = set()
-    owner = placing.where.owner
-    owned = line.owner if line.owner in sheet.sides else None
-    sides = sheet.sides[:1] if isinstance(owner, OwnerName) else sheet.sides
-    for side in sides:
-        spot = sheet.spot(placing.preposition, placing.where, side, side)
-        if spot not in seen and owned in (None, side):
-            seen.add(spot)
-            yield spot
+def _things(sheet: Sheet, kind: str) -> Iterator[Thing]:
+    for supply in sheet.supplies:
+        if supply.kind == kind and kind in sheet.tracks:
+            step = sheet.tracks[kind][1]
+            yield from [Thing(kind, supply.owner, step, None, False)] * (supply.number * supply.parts)
+        elif supply.kind == kind:
+            places = _shared_out(sheet, supply, supply.parts)
+            yield from (Thing(kind, supply.owner, UP, place, False) for place in places)

@@ -1,162 +1,220 @@
-"""A game as the interpreter reads it: who is on which side, what a phrase means, what is where at the start."""
+"""A game as the second reader has it: the tree, who plays for which side, with what, on which floor."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cached_property
 from typing import cast
 
-from grammar.game import Game, GameKit, GameTrack
-from grammar.meanings import (
-    AgentMeaning,
-    CategoryMeaning,
-    KitMeaning,
-    MateMeaning,
-    Meaning,
-    PlaceMeaning,
-    PlayerMeaning,
-    side_named,
-)
-from grammar.sentences import when
-from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
-from grammar.sentences.sides import PlacingOnStep
-from grammar.sentences.space import Area
-from grammar.tree import GameSheet, Sentence
+from attrs import frozen
 
-Spot = tuple[str, str | None]
+import library
+from grammar.sentences import base, sides, space, when
+from grammar.sentences.base import Name, Node, Np
+from grammar.sentences.head import Switch, Switched
+from grammar.tree import GameSheet, Sentence
+from tests.interpreter.asked import asked
+from tests.interpreter.names import (
+    SHARED_PLACES,
+    Folk,
+    Meant,
+    OneSide,
+    Somewhere,
+    Stuff,
+    categories,
+    kit_name,
+    names_of,
+    read_name,
+)
+
+POINTS_USUALLY = 25
+
+
+@frozen
+class Role:
+    """Some players of some sides: how many at the start and at most, their ball, and whether they are aimed at."""
+
+    name: str
+    sides: tuple[str, ...]
+    least: int
+    most: int
+    uses: frozenset[str] | None
+    aimed_at: bool
+
+
+@frozen
+class Supply:
+    """So many things of a kind for an owner (None: for nobody); a thing of several parts falls part by part."""
+
+    kind: str
+    owner: str | None
+    number: int
+    parts: int
+    of_each: bool
+
+
+@frozen
+class Place:
+    """A named area: whose places it has (None: one that all share), where they lie, who may not come there."""
+
+    name: str
+    kind: str
+    owners: tuple[str | None, ...]
+    preposition: str
+    by: str
+    shut: bool
+    rooms: tuple[space.AtMostThere, ...]
 
 
 class Sheet:
     """One game for so many players of each side, with the sheet of what is taken for granted."""
 
-    def __init__(self, game: Game, granted: GameSheet, players: Mapping[str, int]) -> None:
-        self.game = game
+    def __init__(self, tree: GameSheet, granted: GameSheet, players: Mapping[str, int]) -> None:
+        self.tree = tree
         self.granted = granted
-        self.players = players
-        self.sides = tuple(side.name for side in game.sides)
+        self.players = dict(players)
+        known = library.kit_categories()
+        self.names = names_of(tree, known)
+        self.categories = categories(tree, known)
+        self.sides = tuple(name.text for line in tree.all_of("sides", sides.Sides) for name in line.names)
+        self.solo = len(self.sides) == 1
+        cut = next(tree.all_of("space", space.Court)).cut
+        self.halved = cut in ("halved across", "in equal parts")
         self._said: dict[tuple[type[Node], bool], tuple[Node, ...]] = {}
 
     def said(self, kind: type[Sentence], granted: bool = False) -> tuple[Sentence, ...]:
-        """All sentences of a kind: those of the sheet itself, or those taken for granted."""
+        """All sentences of a kind that hold: those of the sheet itself, or those taken for granted."""
         if (kind, granted) not in self._said:
-            sections = ("set-up", "play", "when", "finish")
-            source = self.granted if granted else self.game
-            self._said[kind, granted] = tuple(each for name in sections for each in source.all_of(name, kind))
+            tree = self.granted if granted else self.tree
+            lines = (line.sentence for name in ("set-up", "play", "when", "finish") for line in tree.lines(name))
+            held = (self._held(line) for line in lines)
+            self._said[kind, granted] = tuple(line for line in held if isinstance(line, kind))
         return cast("tuple[Sentence, ...]", self._said[kind, granted])
 
-    def areas(self) -> tuple[Area, ...]:
-        """The places that the sheet names."""
-        return tuple(self.game.all_of("space", Area))
+    def _held(self, line: Node) -> Node | None:
+        if not isinstance(line, Switched):
+            return line
+        on = {switch.name.text: switch.on for switch in self.tree.all_of("head", Switch)}
+        return line.sentence if on[line.name.text] else None
 
-    def others(self, side: str) -> tuple[str, ...]:
-        """The other sides; a side that is alone plays against itself."""
-        return tuple(each for each in self.sides if each != side) or (side,)
+    def meaning(self, name: Name) -> Meant:
+        return read_name(self.names, name)
 
-    def roles(self, side: str) -> tuple[str | None, ...]:
-        """No role, and every role that players of the side may have."""
-        return (None, *(role.name for role in self.game.roles if role.side in (None, side)))
+    def others(self, side: str | None) -> tuple[str, ...]:
+        """Every other side; whoever plays for themselves plays against the same side."""
+        return self.sides if self.solo else tuple(each for each in self.sides if each != side)
 
-    def lines(self, meaning: Meaning, *categories: str) -> Iterator[GameKit]:
-        """The kit lines that a name stands for."""
-        for line in self.game.kit:
-            if line.category in categories and (
-                (isinstance(meaning, KitMeaning) and meaning.key == line.name)
-                or (isinstance(meaning, CategoryMeaning) and meaning.category == line.category)
-            ):
-                yield line
+    def only_other(self, side: str) -> str | None:
+        """The other side where there is just one."""
+        found = self.others(side)
+        return found[0] if len(found) == 1 else None
 
-    def is_ball(self, phrase: Np) -> bool:
-        """Whether a phrase speaks of balls."""
-        meaning = self.game.meaning(phrase.name)
-        return isinstance(meaning, KitMeaning | CategoryMeaning) and meaning.category == "ball"
+    def side_meant(self, meant: Meant) -> str | None:
+        """The side that a name stands for."""
+        if isinstance(meant, OneSide):
+            return meant.side
+        return meant.side if isinstance(meant, Folk) and meant.role is None else None
 
-    def track(self, kind: str) -> tuple[GameTrack, int] | None:
+    @cached_property
+    def roles(self) -> dict[str, Role]:
+        """The roles by name."""
+        found: dict[str, Role] = {}
+        for line in self.tree.all_of("sides", sides.Role):
+            side = None if isinstance(line.owner, base.Owner) else self.side_meant(self.meaning(line.owner.name))
+            uses = next((each.what for each in line.details if isinstance(each, sides.Uses)), None)
+            most = (line.headcount.most or line.headcount.least).whole
+            found[line.name.text] = Role(
+                line.name.text,
+                (side,) if side else self.sides,
+                line.headcount.least.whole,
+                most,
+                self.stuff(uses).kinds if uses else None,
+                not any(isinstance(each, sides.NeverAimedAt) for each in line.details),
+            )
+        return found
+
+    def stuff(self, phrase: Np) -> Stuff:
+        """The kit that a phrase means; no kit where it means something else."""
+        meant = self.meaning(phrase.name)
+        return meant if isinstance(meant, Stuff) else Stuff("", frozenset())
+
+    def folk(self, phrase: Np) -> Folk | None:
+        """The players that a phrase means."""
+        meant = self.meaning(phrase.name)
+        return meant if isinstance(meant, Folk) else None
+
+    @cached_property
+    def supplies(self) -> tuple[Supply, ...]:
+        """All that the kit lists, in its order, for each owner."""
+        return tuple(each for line in self.tree.all_of("kit", sides.Kit) for each in self._supplied(line))
+
+    def _supplied(self, line: sides.Kit) -> Iterator[Supply]:
+        kind = kit_name(line, library.kit_categories())
+        parts = line.parts.whole if line.parts else 1
+        if line.owner is None:
+            yield Supply(kind, None, line.count.whole, parts, False)
+            return
+        folk = None if isinstance(line.owner, base.Owner) else self.meaning(line.owner.name)
+        side = self.side_meant(folk) if folk else None
+        per_player = isinstance(folk, Folk) and getattr(line.owner, "determiner", None) in ("each", "every")
+        for each in (side,) if side else self.sides:
+            yield Supply(kind, each, line.count.whole * (self.players[each] if per_player else 1), parts, not side)
+
+    def like(self, kind: str) -> str:
+        """What a kind of kit is like, by a name of the library."""
+        for line in self.tree.all_of("kit", sides.Kit):
+            if kit_name(line, library.kit_categories()) == kind:
+                return line.like.text if line.like else kind
+        raise LookupError(kind)
+
+    @cached_property
+    def places(self) -> dict[str, Place]:
+        """The named areas."""
+        found: dict[str, Place] = {}
+        for line in self.tree.all_of("space", space.Area):
+            shut = any(isinstance(each, space.NobodyThere) and "enters" in each.verb for each in line.rules)
+            rooms = tuple(each for each in line.rules if isinstance(each, space.AtMostThere))
+            by = self.meaning(line.spot.name)
+            name = line.name.text
+            assert isinstance(by, Somewhere)
+            found[name] = Place(name, name.split()[-1], self._owners(line), line.preposition, by.place, shut, rooms)
+        return found
+
+    def _owners(self, line: space.Area) -> tuple[str | None, ...]:
+        """An area lies once for each side, once for the one that is named, or once for all."""
+        spot = line.spot
+        if isinstance(spot.owner, base.OwnerName):
+            return (self.side_meant(self.meaning(spot.owner.name)),)
+        if spot.possessive:
+            return (self.side_meant(self.names[spot.possessive[:-2]]),)
+        if spot.determiner in ("each", "every", "their") or isinstance(spot.owner, base.Owner):
+            return tuple(self.sides)
+        return (None,)
+
+    def owners_of(self, place: str) -> tuple[str | None, ...]:
+        """Whose there are of a place: one of every side, one that all share, or as its line says."""
+        if place in self.places:
+            return self.places[place].owners
+        return (None,) if place in SHARED_PLACES else tuple(self.sides)
+
+    @cached_property
+    def tracks(self) -> dict[str, tuple[space.Track, int]]:
         """The track on which things of a kind stand, and the step they begin on."""
-        for placing in self.said(PlacingOnStep):
-            if getattr(self.game.meaning(placing.what.name), "key", None) == kind:
-                track = self.game.track_named(placing.track.name.text)
-                assert track is not None
-                return track, placing.step.whole
-        return None
+        lines = {line.name.text: line for line in self.tree.all_of("space", space.Track)}
+        return {
+            kind: (lines[placing.track.name.text], placing.step.whole)
+            for placing in self.said(sides.PlacingOnStep)
+            for kind in self.stuff(placing.what).kinds
+        }
 
-    def may_own(self, line: GameKit) -> tuple[str | None, ...]:
-        """Who has things of a kit line, now or later."""
-        first = self.first_owners(line)
-        taken = any(isinstance(each, when.TakenOver) for rule in self.said(when.When) for each in rule.consequences)
-        return (*first, *(side for side in self.sides if side not in first)) if taken else first
+    @cached_property
+    def points_to(self) -> int:
+        """Points are counted as far as any sentence asks for them."""
+        ends = [*asked(self.said(Node), finished=True)]
+        whole = [*ends, *asked(self.said(Node), finished=False)]
+        return max(whole) if ends else max([POINTS_USUALLY, *whole])
 
-    def first_owners(self, line: GameKit) -> tuple[str | None, ...]:
-        """Who has things of a kit line at the start."""
-        return self.sides if line.owner == "each" else (line.owner if line.owner in self.sides else None,)
-
-    def number(self, line: GameKit, owner: str | None) -> int:
-        """How many things of a kit line one owner has at the start."""
-        return line.count * (self.players[owner] if line.per_player and owner is not None else 1)
-
-    def number_in_all(self, line: GameKit) -> int:
-        """How many things of a kit line there are."""
-        return sum(self.number(line, owner) for owner in self.first_owners(line))
-
-    def side_in(self, phrase: AnySide, own: str, other: str, parts: Mapping[str, str]) -> str:
-        """The one side that a phrase means; `parts` says who acted, caught and keeps."""
-        if isinstance(phrase, SideOf):
-            return self.possessor(phrase.possessive, parts) or own
-        if isinstance(phrase, SideNamed):
-            return side_named(self.game.meaning(phrase.name)) or own
-        return other if isinstance(phrase, SideRef) and phrase.other else own
-
-    def possessor(self, word: str, parts: Mapping[str, str]) -> str | None:
-        """The side of "the thrower's", "the catcher's", "north's"."""
-        meaning = self.game.vocabulary.get(word.removesuffix("'s"))
-        if isinstance(meaning, AgentMeaning):
-            return parts.get(meaning.part)
-        return side_named(meaning)
-
-    def whose(self, phrase: Np, own: str, toward: str, parts: Mapping[str, str] | None = None) -> str:
-        """The side a thing or place belongs to. Without an owner it is that of the side it was sent to."""
-        against = toward if toward != own else self.others(own)[0]
-        if phrase.possessive:
-            return self.possessor(phrase.possessive, parts or {}) or own
-        if isinstance(phrase.owner, OwnerName):
-            return side_named(self.game.vocabulary.get(phrase.owner.name.text)) or own
-        if isinstance(phrase.owner, Owner):
-            return against if phrase.owner.other else own
-        if phrase.other:
-            return against
-        return own if phrase.determiner in ("their", "its", "each", "every") else toward
-
-    def spot(
-        self, preposition: str | None, phrase: Np, own: str, toward: str, parts: Mapping[str, str] | None = None
-    ) -> Spot:
-        """Where balls lie that are in a place of the court."""
-        meaning = self.game.meaning(phrase.name)
-        assert isinstance(meaning, PlaceMeaning)
-        side = self.whose(phrase, own, toward, parts)
-        if meaning.place == "half":
-            return self.at_hand(side)
-        if meaning.place in ("middle", "middle line"):
-            return "middle", None
-        if meaning.place == "court":
-            return "court", None
-        if meaning.built_in:
-            return f"{preposition or 'at'} the {meaning.place}", side
-        area = self.game.area_named(meaning.place)
-        assert area is not None
-        return area.name, side if area.each else None
-
-    def at_hand(self, side: str) -> Spot:
-        """Where the balls lie that a side can play: its half, or anywhere on an undivided court."""
-        return ("half", side) if self.game.halved else ("court", None)
-
-    def area(self, phrase: Np) -> str:
-        """Where players are who are in a place: a named area, or simply in play."""
-        meaning = self.game.meaning(phrase.name)
-        return meaning.place if isinstance(meaning, PlaceMeaning) and not meaning.built_in else "in"
-
-    def is_mate(self, phrase: Np) -> bool:
-        """Whether a phrase means a team-mate of who acts."""
-        return isinstance(self.game.meaning(phrase.name), MateMeaning)
-
-    def players_meant(self, phrase: Np) -> PlayerMeaning | None:
-        """Which players a phrase means, None where it means something else."""
-        meaning = self.game.meaning(phrase.name)
-        return meaning if isinstance(meaning, PlayerMeaning) else None
+    @cached_property
+    def things_move(self) -> bool:
+        """Whether things may come to belong to another side."""
+        return any(isinstance(each, when.TakenOver) for rule in self.said(when.When) for each in rule.consequences)

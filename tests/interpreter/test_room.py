@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from compose.check import StateSpace, explore
-from tests.interpreter.board import State
-from tests.interpreter.compare import named
+from tests.interpreter.compare import Counted, read_by_net
+from tests.interpreter.known import known  # noqa: F401
 from tests.interpreter.sheets import game_in, net_in
 from tests.interpreter.test_same_states import agree
 
@@ -74,15 +74,15 @@ def text(case: str, full: bool = True) -> str:
     return GAME.format(space=space, rules=rules, freed="far bench" if "far bench" in space else "rest queue")
 
 
-def states(sheet: str) -> set[State]:
+def states(sheet: str) -> set[Counted]:
     space = explore(net_in(game_in(sheet), PLAYERS))
     assert isinstance(space, StateSpace) and space.complete
-    return set(named(space))
+    return set(read_by_net(space).results)
 
 
-def there(state: State, *names: str) -> int:
+def there(state: Counted, *names: str) -> int:
     """How many there are in all places whose name holds every one of the words."""
-    return sum(count for name, count in state if all(word in name for word in names))
+    return sum(count for key, count in state if all(word in key for word in names))
 
 
 @pytest.mark.parametrize("case", ROOMS)

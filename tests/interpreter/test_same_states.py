@@ -1,4 +1,4 @@
-"""The interpreter and the net read every game alike: the same states, the same results, the same moves."""
+"""The second reader and the net read every game alike: the same counted states, results and moves."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ import pytest
 import library
 from compose.check import StateSpace, explore
 from grammar.game import Game
-from tests.interpreter.compare import moves_of_net, named
+from tests.interpreter.compare import read_by_net, read_by_reader
+from tests.interpreter.known import known  # noqa: F401
 from tests.interpreter.remixes import fitted, remixed
-from tests.interpreter.rounds import reachable
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import game_in, granted, net_in
 from tests.interpreter.small import GAMES, players, small
@@ -73,15 +73,15 @@ SHUT = {
 
 
 def agree(game: Game, numbers: dict[str, int]) -> None:
-    """Every state is reached by both, with the same result and the same moves out of it."""
+    """Every counted state is reached by both, with the same result, the same moves out of it, the same word of the
+    clock."""
     space = explore(net_in(game, numbers))
     assert isinstance(space, StateSpace) and space.complete
-    ours, theirs = reachable(Sheet(game, granted(), numbers)), named(space)
-    assert ours.keys() == theirs.keys()
-    assert {state: seen.result for state, seen in ours.items()} == theirs
-    assert {state: {move.state for move in seen.moves} for state, seen in ours.items() if seen.moves} == moves_of_net(
-        space
-    )
+    ours, theirs = read_by_reader(Sheet(game.sheet, granted(), numbers)), read_by_net(space)
+    assert ours.results.keys() == theirs.results.keys()
+    assert ours.results == theirs.results
+    assert ours.moves == theirs.moves
+    assert ours.bell == theirs.bell
 
 
 @pytest.mark.parametrize("name", GAMES)

@@ -1,0 +1,173 @@
+"""At what or whom a pupil may aim in a state: one aim for each thing, player, line, mate or way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from attrs import frozen
+
+from grammar.sentences import play
+from grammar.sentences.base import Np
+from tests.interpreter.board import DOWN, IN, UP, Board, Pupil, Spot
+from tests.interpreter.names import Folk
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of, spot
+from tests.interpreter.whose import OTHERS, OWN, UNSAID, Of, Whose, whose
+
+
+@frozen
+class Target:
+    """One aim: "target", "player", "ring", "line", "mate" or "way", with what is aimed at by its number.
+
+    `concerned` is the side against which it goes, `sent` the side to whose half the ball flies.
+    """
+
+    what: str
+    concerned: str | None
+    sent: str | None
+    thing: int | None = None
+    hit: int | None = None
+    mate: int | None = None
+    spot: Spot | None = None
+    carried_for_good: bool = False
+
+
+def targets(sheet: Sheet, sentence: play.Attempt, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+    """All that the pupil may aim at by a line of play; of what stands alike one stands for all."""
+    pupil = board.pupils[actor]
+    for aim in sentence.aims:
+        match aim:
+            case play.AimAt() | play.AimThrough() if isinstance(sheet.meaning(aim.what.name), Folk):
+                yield from _players(sheet, aim.what, actor, board, everyone)
+            case play.AimAt() | play.AimThrough():
+                yield from _things(sheet, aim, pupil, board, everyone)
+            case play.AimPast():
+                yield from _lines(sheet, aim.what, pupil)
+            case play.AimTo():
+                yield from _mates(sheet, aim, actor, board, everyone)
+            case play.AimBetween():
+                yield from _ways(sheet, sentence, aim, pupil, board, everyone)
+
+
+def aimed_sides(sheet: Sheet, said: Whose, side: str) -> tuple[tuple[str, ...], bool]:
+    """The sides that are aimed at, and whether what nobody owns is, too."""
+    if sheet.solo:
+        return sheet.sides, True
+    if isinstance(said, Of):
+        return ((said.side,) if said.side != side else ()), False
+    if said in (UNSAID, OTHERS):
+        return sheet.others(side), said == UNSAID
+    return ((side,) if said == OWN else sheet.sides), False
+
+
+def against(sheet: Sheet, owner: str | None, side: str) -> str | None:
+    """The side concerned: whose it is, else the other side where there are two."""
+    return owner if owner is not None else sheet.only_other(side)
+
+
+def _first(tokens: Iterable[tuple[object, int]], everyone: bool) -> Iterator[int]:
+    seen: set[object] = set()
+    for token, number in tokens:
+        if everyone or token not in seen:
+            seen.add(token)
+            yield number
+
+
+def _players(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+    who, side = sheet.folk(phrase), board.pupils[actor].side
+    assert who is not None
+    said = Of(who.side) if who.side and not sheet.solo else whose(sheet, phrase)
+    sides, _ = aimed_sides(sheet, said, side)
+    spared = {name for name, role in sheet.roles.items() if not role.aimed_at and who.role is None}
+    there = [n for n in board.playing(sides, who.role) if n != actor and board.pupils[n].role not in spared]
+    for number in _first(((board.pupils[n], n) for n in there), everyone):
+        hit = board.pupils[number].side
+        yield Target("player", hit, hit, hit=number)
+
+
+def _things(
+    sheet: Sheet, aim: play.AimAt | play.AimThrough, pupil: Pupil, board: Board, everyone: bool
+) -> Iterator[Target]:
+    stuff = sheet.stuff(aim.what)
+    sides, shared = aimed_sides(sheet, whose(sheet, aim.what), pupil.side)
+    order = aim.standing_or_not if isinstance(aim, play.AimAt) else None
+    may_be = (UP, DOWN) if order == "standing or not" else (UP,)
+    there = [
+        (each, number)
+        for number, each in enumerate(board.things)
+        if each.kind in stuff.kinds
+        and (each.owner in sides or (shared and each.owner is None))
+        and (each.how in may_be or isinstance(each.how, int))
+    ]
+    if order == "in order":
+        there = list({(each.kind, each.owner): (each, number) for each, number in reversed(there)}.values())
+    for number in _first(there, everyone):
+        owner = board.things[number].owner
+        ring = stuff.category == "ring" or isinstance(aim, play.AimThrough)
+        concerned = against(sheet, owner, pupil.side)
+        yield Target("ring" if ring else "target", concerned, concerned, thing=number)
+
+
+def _lines(sheet: Sheet, phrase: Np, pupil: Pupil) -> Iterator[Target]:
+    sides, _ = aimed_sides(sheet, whose(sheet, phrase), pupil.side)
+    for line in dict.fromkeys(spot(sheet, None, phrase, side) for side in sides):
+        concerned = against(sheet, line.owner, pupil.side)
+        yield Target("line", concerned, concerned, spot=line)
+
+
+def _mates(sheet: Sheet, aim: play.AimTo, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+    """Another pupil of one's own side, in play or where the line says."""
+    side, who = board.pupils[actor].side, sheet.folk(aim.what)
+    role = who.role if who is not None else None
+    mates = [
+        (each, number)
+        for number, each in enumerate(board.pupils)
+        if each.side == side and role in (None, each.role) and number != actor and _stands(sheet, aim, side, each.where)
+    ]
+    for number in _first(mates, everyone):
+        where = board.pupils[number].where
+        sent = where.owner if isinstance(where, Spot) and where.owner else side
+        here = where if isinstance(where, Spot) else None
+        yield Target("mate", sheet.only_other(side), sent, mate=number, spot=here)
+
+
+def _stands(sheet: Sheet, aim: play.AimTo, side: str, where: str | Spot) -> bool:
+    if aim.where is None or place_of(sheet, aim.where) not in sheet.places:
+        return where == IN
+    said = whose(sheet, aim.where)
+    if not isinstance(where, Spot) or where.place != place_of(sheet, aim.where):
+        return False
+    if isinstance(said, Of):
+        return where.owner == said.side
+    if said in (OWN, OTHERS):
+        return (where.owner == side) == (said == OWN)
+    return True
+
+
+def _ways(
+    sheet: Sheet, sentence: play.Attempt, aim: play.AimBetween, pupil: Pupil, board: Board, everyone: bool
+) -> Iterator[Target]:
+    """From one place to another, with a load of one's own or nobody's where the line names one."""
+    back_and_forth = aim.start.words() == aim.goal.words()
+    goal = _goal(sheet, aim.goal, pupil.side)
+    concerned = sheet.only_other(pupil.side)
+    if sentence.ball is None or sheet.stuff(sentence.ball).category == "ball":
+        yield Target("way", concerned, concerned, spot=goal)
+        return
+    kinds = sheet.stuff(sentence.ball).kinds
+    loads = [
+        (each, number)
+        for number, each in enumerate(board.things)
+        if each.kind in kinds and each.owner in (pupil.side, None) and each.how == UP and not each.brought
+    ]
+    for number in _first(loads, everyone):
+        yield Target("way", concerned, concerned, thing=number, spot=goal, carried_for_good=not back_and_forth)
+
+
+def _goal(sheet: Sheet, phrase: Np, side: str) -> Spot:
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return spot(sheet, None, phrase, said.side)
+    if said == OTHERS:
+        return spot(sheet, None, phrase, sheet.others(side)[0])
+    return spot(sheet, None, phrase, side)

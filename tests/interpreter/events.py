@@ -1,0 +1,209 @@
+"""Which rules speak of what happened, how narrowly, and which of several holds for each thing that they settle."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from grammar.sentences import finish, play, when
+from grammar.sentences.base import AnySide, Np, SideSame
+from tests.interpreter.board import Board, Spot
+from tests.interpreter.catching import by_other_side, means_ball
+from tests.interpreter.claims import Spoken, true
+from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.names import Part, Stuff
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of
+from tests.interpreter.whose import EVERY, OTHERS, Of, side_said, whose
+
+
+@frozen
+class Scene:
+    """What happened, for whoever asks "who is that player": a deed, a ball held too long, or a count come true.
+
+    `it` is the side spoken of: whose thing it is, who was hit, or who has what the rule counts.
+    """
+
+    it: str | None
+    other: str | None
+    actor_side: str | None = None
+    catching: str | None = None
+    keeping: str | None = None
+    deed: Deed | None = None
+    everybody: bool = False
+
+
+@frozen
+class Settled:
+    """One consequence that holds, with the rule that says so."""
+
+    rule: when.When
+    said: when.Consequence
+
+
+def scene_of(sheet: Sheet, deed: Deed, board: Board) -> Scene:
+    """The scene of a deed."""
+    aim = deed.aim
+    owner = board.things[aim.thing].owner if aim.thing is not None else None
+    keeping = board.pupils[aim.hit].side if aim.hit is not None else owner or aim.concerned
+    catching = board.pupils[deed.catcher].side if deed.catcher is not None else None
+    return Scene(owner or aim.concerned, aim.concerned, deed.side, catching, keeping, deed)
+
+
+def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]], board: Board) -> list[Settled]:
+    """The consequences that hold, of rules with whether they are the sheet's own and how narrow their event is.
+
+    For what two of them would settle the own one holds before the granted, the narrower before the wider, one with
+    "while" before one without, and of these the first of the sheet.
+    """
+    spoken = Spoken(
+        scene.it,
+        (scene.other,) if scene.other else (),
+        True,
+        (("actor", scene.actor_side), ("catcher", scene.catching), ("keeper", scene.keeping)),
+    )
+    best: dict[object, tuple[tuple[bool, int, bool, int], int]] = {}
+    found: list[tuple[int, object, Settled]] = []
+    for order, (rule, own, narrow) in enumerate(rules):
+        if rule.condition is not None and not true(sheet, rule.condition, spoken, board):
+            continue
+        rank = (own, narrow, rule.condition is not None, -order)
+        for said in rule.consequences:
+            for settles in slots(sheet, said, scene, board):
+                found.append((order, settles, Settled(rule, said)))
+                if settles not in best or rank > best[settles][0]:
+                    best[settles] = (rank, order)
+    lost = {id(settled.said) for order, settles, settled in found if best[settles][1] != order}
+    return list({id(each.said): each for _, _, each in found if id(each.said) not in lost}.values())
+
+
+def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> Iterator[object]:
+    """What a consequence settles."""
+    match said:
+        case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
+            yield "thing"
+        case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
+            yield ("ball" if meant.category == "ball" else "thing", who.words() if scene.deed is None else "")
+        case when.PlaysOn():
+            yield ("person", "hit")
+        case when.Scores():
+            yield from (("points", side) for side in sides_meant(sheet, said.side, scene))
+        case finish.SideWins() | when.SideLoses():
+            yield "result"
+        case when.StartsAgain():
+            yield "everything"
+        case when.ChangesPlaces():
+            yield from (_person(sheet, said.who), _person(sheet, said.other))
+        case _:
+            yield _person(sheet, said.who)
+
+
+def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
+    """The sides that a consequence speaks of."""
+    said = side_said(sheet, phrase)
+    if isinstance(said, Of):
+        return (said.side,)
+    if said == EVERY:
+        return sheet.sides
+    if isinstance(said, Part):
+        found = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    elif said == OTHERS:
+        found = scene.other
+    else:
+        found = scene.it if isinstance(phrase, SideSame) or scene.deed is None else scene.other
+    assert found is not None, f"nobody is meant by {phrase}"
+    return (found,)
+
+
+def _person(sheet: Sheet, who: when.Who) -> object:
+    if isinstance(who, play.Queued | play.AllQueued):
+        return ("queue", place_of(sheet, who.where), whose(sheet, who.where))
+    if who.determiner in ("all", "each", "every"):
+        return ("all", who.words())
+    meant = sheet.meaning(who.name)
+    if who.determiner == "its":
+        return ("person", "keeper")
+    return ("person", meant.part if isinstance(meant, Part) else "hit")
+
+
+def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, bool, int]]:
+    """The rules that speak of a deed, the sheet's own first, each with how narrowly it does."""
+    found = []
+    for granted in (False, True):
+        for rule in sheet.said(when.When, granted=granted):
+            narrow = speaks_of(sheet, rule.event, deed, board)
+            if narrow is not None:
+                found.append((rule, not granted, narrow))
+    return found
+
+
+def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int | None:
+    """How narrowly an event speaks of a deed: the number of things that it names; None where it does not."""
+    aim, fact = deed.aim, (deed.aim.what, deed.outcome)
+    match event:
+        case when.Knocked() if fact == ("target", REACHED):
+            return _thing(sheet, event.what, deed, board)
+        case when.Hit() if fact == ("player", REACHED) and aim.hit is not None:
+            hit = board.pupils[aim.hit]
+            return _player(sheet, event.who, hit.side, hit.role, deed.side)
+        case when.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
+            return _ball(sheet, event.what, deed)
+        case when.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):
+            there = _there(sheet, event.where, aim.spot, deed) if event.where is not None else 0
+            ball = _ball(sheet, event.what, deed)
+            return ball + there if ball is not None and there is not None else None
+        case when.Missed() if deed.outcome == MISSED and deed.ball is not None:
+            return _ball(sheet, event.what, deed)
+        case when.Leaves() if deed.outcome == LEFT:
+            return _ball(sheet, event.what, deed)
+        case when.GoesThrough() if fact == ("ring", REACHED):
+            ball, ring = _ball(sheet, event.what, deed), _thing(sheet, event.through, deed, board)
+            return ball + ring if ball is not None and ring is not None else None
+        case when.Crosses() if fact == ("line", REACHED):
+            ball, line = _ball(sheet, event.what, deed), _there(sheet, event.line, aim.spot, deed)
+            return ball + line if ball is not None and line is not None else None
+        case when.Arrives() if fact == ("way", REACHED):
+            meant = sheet.meaning(event.who.name)
+            return 0 if isinstance(meant, Part) else _player(sheet, event.who, deed.side, deed.role, deed.side)
+    return None
+
+
+def _owned(sheet: Sheet, phrase: Np, owner: str | None, actor: str) -> int | None:
+    """Whether something of an owner is meant, and whether the phrase names the owner."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return 1 if owner == said.side else None
+    if isinstance(said, Part):
+        return 1 if owner == actor and said.part == "actor" else None
+    if said == OTHERS:
+        return 1 if owner not in (actor, None) or sheet.solo else None
+    return 0
+
+
+def _thing(sheet: Sheet, phrase: Np, deed: Deed, board: Board) -> int | None:
+    assert deed.aim.thing is not None
+    thing, stuff = board.things[deed.aim.thing], sheet.stuff(phrase)
+    owned = _owned(sheet, phrase, thing.owner, deed.side)
+    return None if owned is None or thing.kind not in stuff.kinds else owned + stuff.named
+
+
+def _player(sheet: Sheet, phrase: Np, side: str, role: str, actor: str) -> int | None:
+    who, owned = sheet.folk(phrase), _owned(sheet, phrase, side, actor)
+    if who is None or owned is None or who.side not in (None, side) or who.role not in (None, role):
+        return None
+    return max(owned, int(who.side is not None)) + (who.role is not None)
+
+
+def _ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:
+    stuff = sheet.stuff(phrase)
+    if not means_ball(sheet, phrase.name, deed.skill, deed.kind):
+        return None
+    return int(stuff.named) + bool(stuff.skills)
+
+
+def _there(sheet: Sheet, phrase: Np, spot: Spot | None, deed: Deed) -> int | None:
+    if spot is None or place_of(sheet, phrase) != spot.place:
+        return None
+    owned = _owned(sheet, phrase, spot.owner, deed.side)
+    return None if owned is None else 1 + owned

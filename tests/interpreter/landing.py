@@ -1,0 +1,110 @@
+"""Where a ball comes to rest: as a rule says that holds, else as the most particular line of resting balls."""
+
+from __future__ import annotations
+
+from grammar.sentences import play, when
+from grammar.sentences.base import Np
+from tests.interpreter.board import Spot
+from tests.interpreter.catching import means_ball
+from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.events import Scene, Settled
+from tests.interpreter.names import Part, Stuff
+from tests.interpreter.sheet import Place, Sheet
+from tests.interpreter.spots import half, place_of, spot, spots_of
+from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, whose
+
+
+def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> list[Spot]:
+    """Every spot where the ball of a deed may come to rest."""
+    for each in settled:
+        if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
+            return [goal(sheet, each.said.place, scene, sent=deed.aim.sent, rule=True)]
+    line = _line(sheet, deed)
+    rest = goal(sheet, line.place, scene, sent=deed.aim.sent, rule=False)
+    flew = deed.outcome in (MISSED, REACHED) and deed.aim.what != "mate"
+    if not flew or not isinstance(line.place, play.RestInHalf):
+        return [rest]
+    return [rest, *_unfollowed(sheet, rest, deed)]
+
+
+def about_balls(sheet: Sheet, said: when.Consequence) -> bool:
+    """Whether a consequence sends balls somewhere."""
+    if not isinstance(said, when.MovesTo) or not isinstance(said.who, Np):
+        return False
+    meant = sheet.meaning(said.who.name)
+    return isinstance(meant, Stuff) and meant.category == "ball"
+
+
+def _line(sheet: Sheet, deed: Deed) -> play.Rest:
+    """The sheet's own line before what is granted, a state before none, a named ball before any, then the first."""
+    state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
+        deed.outcome, "passed" if deed.aim.what == "mate" else "scored"
+    )
+    for lines in (sheet.said(play.Rest), sheet.said(play.Rest, granted=True)):
+        fitting = [
+            line
+            for line in lines
+            if line.state in (None, state) and means_ball(sheet, line.ball, deed.skill, deed.kind)
+        ]
+        if fitting:
+            return max(fitting, key=lambda line: (line.state is not None, _named(sheet, line)))
+    raise LookupError(f"nothing says where a {state} ball rests")
+
+
+def _named(sheet: Sheet, line: play.Rest) -> bool:
+    meant = sheet.meaning(line.ball)
+    return isinstance(meant, Stuff) and (meant.named or bool(meant.skills))
+
+
+def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None, rule: bool) -> Spot:
+    """The spot that a phrase such as "in the half it was sent to" means.
+
+    Without an owner it is that of the side to which the ball was sent, or of the side spoken of.
+    """
+    if isinstance(place, play.RestInHalf | play.RestToHalf):
+        if place.which == "half it came from" or (place.which == "half it left" and not _left(scene)):
+            return half(sheet, scene.actor_side)
+        return half(sheet, sent)
+    assert isinstance(place, play.RestThere | play.RestTo)
+    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    side = _owner(whose(sheet, place.where), scene, sent, rule)
+    return spot(sheet, preposition, place.where, side)
+
+
+def _left(scene: Scene) -> bool:
+    return scene.deed is not None and scene.deed.outcome == LEFT
+
+
+def _owner(said: Whose, scene: Scene, sent: str | None, rule: bool) -> str | None:
+    if isinstance(said, Of):
+        return said.side
+    if isinstance(said, Part):
+        return {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    if said == OTHERS:
+        return scene.other if rule else sent
+    if said in (OWN, SPOKEN):
+        return scene.it
+    assert said != EVERY, "a ball comes to rest in one place"
+    return sent if scene.deed is not None else scene.it
+
+
+def _unfollowed(sheet: Sheet, rest: Spot, deed: Deed) -> list[Spot]:
+    """Where nobody follows a ball: areas where nobody enters or fetches, and behind lines where nobody fetches."""
+    lines = [line for line in sheet.said(play.NobodyFetches) if deed.kind in sheet.stuff(line.what).kinds]
+    names = {place_of(sheet, line.where) for line in lines}
+    past = deed.outcome == REACHED and deed.aim.what in ("line", "ring")
+    closed = [each for each in sheet.places.values() if each.shut or each.name in names]
+    found = [] if past else [found for each in closed for found in _parts_of(sheet, each, rest)]
+    sides = (deed.aim.sent,) if deed.aim.sent else sheet.sides
+    for line in lines:
+        if place_of(sheet, line.where) in ("back line", "side line", "wall", "corner"):
+            found.extend(spots_of(sheet, line.preposition, line.where, sides))
+    return found
+
+
+def _parts_of(sheet: Sheet, area: Place, rest: Spot) -> list[Spot]:
+    """The parts of a half, or of the court, that an area takes."""
+    if area.preposition not in ("before", "across", "along"):
+        return []
+    owners = area.owners if rest.owner is None else [owner for owner in area.owners if owner in (rest.owner, None)]
+    return [Spot(area.name, "at", owner) for owner in owners]

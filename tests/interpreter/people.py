@@ -1,0 +1,117 @@
+"""Which pupils a consequence speaks of, and in which queue: every way in which it can be meant."""
+
+from __future__ import annotations
+
+from grammar.sentences import play, when
+from grammar.sentences.base import Np
+from tests.interpreter.board import Board, Spot
+from tests.interpreter.deeds import CAUGHT, REACHED
+from tests.interpreter.events import Scene
+from tests.interpreter.names import Folk, Mate, Part
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of, spots_of
+from tests.interpreter.whose import ANY, EVERY, OTHERS, OWN, SPOKEN, UNSAID, Of, whose
+
+Chosen = tuple[int, ...]
+
+
+def people(sheet: Sheet, who: when.Who, scene: Scene, board: Board, mover: str | None = None) -> list[Chosen]:
+    """The pupils meant; several ways where it may be one or another. `mover` is the side of who changes places."""
+    if isinstance(who, play.Queued | play.AllQueued):
+        there = _in_line(sheet, who.where, scene, board, mover)
+        if isinstance(who, play.AllQueued):
+            return [tuple(there)]
+        return [(there[-1 if who.end == "last" else 0],)] if there else [()]
+    if who.determiner in ("all", "each", "every"):
+        return [tuple(_everybody(sheet, who, scene, board))]
+    return [(each,) for each in _one(sheet, who, scene, board)] or [()]
+
+
+def _in_line(sheet: Sheet, phrase: Np, scene: Scene, board: Board, mover: str | None) -> list[int]:
+    sides = queue_sides(sheet, phrase, scene, mover)
+    there = board.waiting(spots_of(sheet, None, phrase, sides))
+    shared = None in sheet.owners_of(place_of(sheet, phrase))
+    if shared and whose(sheet, phrase) != UNSAID:
+        return [each for each in there if board.pupils[each].side in sides]
+    return there
+
+
+def queue_sides(sheet: Sheet, phrase: Np, scene: Scene, mover: str | None) -> tuple[str, ...]:
+    """Whose queue is meant: without an owner that of who changes places, of who acted or of who caught."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return (said.side,)
+    if isinstance(said, Part):
+        found = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    elif said in (EVERY, ANY):
+        return sheet.sides
+    elif said == OTHERS:
+        found = scene.other
+    elif said in (OWN, SPOKEN):
+        found = scene.it if scene.deed is None else scene.other
+    elif scene.everybody:
+        return sheet.sides
+    else:
+        found = mover or (scene.catching if _caught(scene) else scene.actor_side or scene.it)
+    assert found is not None, f"nobody's {phrase.words()}"
+    return (found,)
+
+
+def _caught(scene: Scene) -> bool:
+    deed = scene.deed
+    return deed is not None and (deed.outcome == CAUGHT or (deed.aim.what == "mate" and deed.outcome == REACHED))
+
+
+def _everybody(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
+    folk, said = sheet.folk(who), whose(sheet, who)
+    assert folk is not None, who.words()
+    if folk.side is not None:
+        return board.playing((folk.side,), folk.role)
+    if isinstance(said, Of):
+        return board.playing((said.side,), folk.role)
+    if isinstance(said, Part):
+        found = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    elif (who.owner is not None and said in (EVERY, ANY)) or scene.everybody:
+        return board.playing(sheet.sides, folk.role)
+    else:
+        found = scene.other if said == OTHERS or scene.deed is not None else scene.it
+    return board.playing((found,) if found else (), folk.role)
+
+
+def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
+    deed, meant = scene.deed, sheet.meaning(who.name)
+    if who.determiner == "its" or meant == Part("keeper"):
+        found: dict[object, int] = {}
+        for number in board.playing((scene.keeping,) if scene.keeping else ()):
+            found.setdefault(board.pupils[number], number)
+        return list(found.values())
+    if deed is None:
+        return []
+    if isinstance(meant, Part):
+        chosen = deed.actor if meant.part == "actor" else deed.catcher
+    else:
+        assert isinstance(meant, Folk | Mate), who.words()
+        chosen = deed.aim.mate if isinstance(meant, Mate) else deed.aim.hit
+    return [] if chosen is None else [chosen]
+
+
+def where_to(sheet: Sheet, phrase: Np, side: str, scene: Scene) -> Spot:
+    """The area to which a pupil of a side is sent: one's own where nobody else's is said."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        owner: str | None = said.side
+    elif isinstance(said, Part):
+        owner = {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    elif said == OTHERS:
+        owner = other_than(sheet, side, scene)
+    else:
+        owner = side
+    return spots_of(sheet, None, phrase, (owner or side,))[0]
+
+
+def other_than(sheet: Sheet, side: str, scene: Scene) -> str:
+    """The other side for somebody who goes over: that of who acted for the side concerned, else the concerned one."""
+    against = scene.actor_side if scene.other == side else scene.other
+    found = against or sheet.only_other(side)
+    assert found is not None, "which other side?"
+    return found

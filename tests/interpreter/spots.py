@@ -1,0 +1,76 @@
+"""Where a phrase of place means: the spots of the court and of its areas, and what a pupil has at hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from grammar.sentences import play
+from grammar.sentences.base import Np
+from tests.interpreter.board import AT, Spot
+from tests.interpreter.names import SHARED_PLACES, Somewhere
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
+
+PARTS = {"behind": "behind", "before": "before", "beside": "beside"}
+
+
+def place_of(sheet: Sheet, phrase: Np) -> str:
+    """The place that a phrase names."""
+    meant = sheet.meaning(phrase.name)
+    assert isinstance(meant, Somewhere), phrase.name.text
+    return meant.place
+
+
+def spot(sheet: Sheet, preposition: str | None, phrase: Np, side: str | None) -> Spot:
+    """The spot that a phrase means if it is this side's; a place that only one has, or all share, is that one."""
+    place = place_of(sheet, phrase)
+    if place == "half" and not sheet.halved:
+        return Spot("court", AT, None)
+    owners = sheet.owners_of(place)
+    owner = side if side in owners else owners[0]
+    part = PARTS.get(preposition or "", AT) if place not in sheet.places and place not in ("half", "court") else AT
+    return Spot(place, part, owner)
+
+
+def spots_of(sheet: Sheet, preposition: str | None, phrase: Np, sides: Iterable[str]) -> tuple[Spot, ...]:
+    """The spots that a phrase means for some sides, each once."""
+    return tuple(dict.fromkeys(spot(sheet, preposition, phrase, side) for side in sides))
+
+
+def half(sheet: Sheet, side: str | None) -> Spot:
+    """The half of a side, or the whole court where it is undivided."""
+    return Spot("half", AT, side) if sheet.halved else Spot("court", AT, None)
+
+
+def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
+    """Where the balls lie that a player can take up: in the half where they stay, or anywhere on the court."""
+    if not sheet.halved:
+        return (half(sheet, side),)
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
+    closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
+    found = dict.fromkeys(each for line in closest for each in _halves(sheet, line, side))
+    return tuple(found) or (half(sheet, side),)
+
+
+def _stays(sheet: Sheet, line: play.Stay, side: str, role: str) -> bool:
+    who = sheet.folk(line.who)
+    if who is None or who.side not in (None, side) or who.role not in (None, role):
+        return False
+    said = whose(sheet, line.who)
+    return side == said.side if isinstance(said, Of) else True
+
+
+def _halves(sheet: Sheet, line: play.Stay, side: str) -> Iterator[Spot]:
+    place, said = place_of(sheet, line.where), whose(sheet, line.where)
+    if place == "court":
+        yield Spot("court", AT, None)
+        yield from (half(sheet, each) for each in sheet.sides)
+    elif isinstance(said, Of):
+        yield half(sheet, said.side)
+    elif said == OTHERS:
+        yield from (half(sheet, each) for each in sheet.others(side))
+    elif said == EVERY and place not in SHARED_PLACES:
+        yield from (half(sheet, each) for each in sheet.sides)
+    else:
+        assert said in (OWN, UNSAID, EVERY), said
+        yield half(sheet, side)

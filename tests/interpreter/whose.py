@@ -1,0 +1,73 @@
+"""Whose it is: what the words around a name say of the side to which something belongs, before anybody decides."""
+
+from __future__ import annotations
+
+from typing import Union
+
+from attrs import frozen
+
+from grammar.sentences.base import AnySide, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
+from tests.interpreter.names import Folk, Part
+from tests.interpreter.sheet import Sheet
+
+UNSAID, OWN, OTHERS, EVERY, ANY, SPOKEN = "unsaid", "own", "others", "every", "any", "spoken of"
+
+
+@frozen
+class Of:
+    """Of a side that is named."""
+
+    side: str
+
+
+Whose = Union[str, Of, Part]
+
+
+def whose(sheet: Sheet, phrase: Np) -> Whose:
+    """What a phrase says of the owner: one of the words above, a side, or who took part."""
+    if phrase.possessive:
+        return _holder(sheet, phrase.possessive)
+    if isinstance(phrase.owner, OwnerName):
+        if phrase.owner.other:
+            return OTHERS
+        meant = sheet.meaning(phrase.owner.name)
+        side = sheet.side_meant(meant)
+        return Of(side) if side else EVERY
+    if isinstance(phrase.owner, Owner):
+        return of_a_side(phrase.owner.determiner, phrase.owner.other)
+    if phrase.other:
+        return OTHERS
+    return {"their": OWN, "its": OWN, "each": EVERY, "every": EVERY}.get(phrase.determiner or "", UNSAID)
+
+
+def of_a_side(determiner: str, other: str | None) -> Whose:
+    """Such as "the other side", "each side", "their side", "that side"."""
+    if other:
+        return OTHERS
+    if determiner in ("their", "its"):
+        return OWN
+    if determiner in ("the", "that"):
+        return SPOKEN
+    return ANY if determiner in ("a", "an", "any") else EVERY
+
+
+def _holder(sheet: Sheet, possessive: str) -> Whose:
+    meant = sheet.names[possessive[:-2]]
+    if isinstance(meant, Part):
+        return meant
+    side = meant.side if isinstance(meant, Folk) else sheet.side_meant(meant)
+    assert side is not None, possessive
+    return Of(side)
+
+
+def side_said(sheet: Sheet, phrase: AnySide) -> Whose:
+    """What a phrase for a side says, in the same words."""
+    if isinstance(phrase, SideNamed):
+        side = sheet.side_meant(sheet.meaning(phrase.name))
+        assert side is not None, phrase.name.text
+        return Of(side)
+    if isinstance(phrase, SideOf):
+        return _holder(sheet, phrase.possessive)
+    if isinstance(phrase, SideRef):
+        return of_a_side(phrase.determiner, phrase.other)
+    return OWN
