@@ -65,6 +65,12 @@ class Study:
         return np.greater_equal(self.to_end, 0)
 
     @cached_property
+    def dead_ends(self) -> Longs:
+        """The states that are no ends and in which nothing can happen."""
+        looked_into = np.arange(self.space.states) < self.space.expanded
+        return np.flatnonzero((np.diff(self.space.offsets) == 0) & ~self.ended & looked_into)
+
+    @cached_property
     def traps(self) -> list[Longs]:
         """The bottom components without an end: single states where nothing changes, or loops."""
         if self.can_end.all():

@@ -88,8 +88,8 @@ def race(
     return play.net(bell(play) if clock else None)
 
 
-def lost_balls(fetched: bool, final: bool = False) -> Net:
-    """Balls roll behind the line; three balls, ten targets to fell, so they may all be lost."""
+def lost_balls(fetched: bool, final: bool = False, wind: bool = False) -> Net:
+    """Balls roll behind the line; three balls, ten targets to fell, so they may all be lost. Or the wind fells them."""
     play = Builder()
     play.place("ball in play", 3, 3, "ball")
     play.place("ball behind the line", 0, 3, "ball", final=final)
@@ -99,6 +99,8 @@ def lost_balls(fetched: bool, final: bool = False) -> Net:
     fall = play.move("target", "fallen", throw)
     play.may("hit", fall, rate=play.rate("ball in play"))
     play.may("lost", fall, play.move("ball in play", "ball behind the line", lost), rate=play.rate("ball in play"))
+    if wind:
+        play.may("the wind", fall)
     if fetched:
         back = play.move("ball behind the line", "ball in play", fetch)
         play.may("fetch", back, rate=play.rate("ball behind the line"))

@@ -79,11 +79,18 @@ def test_no_end_is_not_said_of_play_by_the_clock() -> None:
 
 
 def test_stranded_balls() -> None:
-    [finding] = found(lost_balls(fetched=False), "C-stranded")
+    [finding] = found(lost_balls(fetched=False, wind=True), "C-stranded")
     assert "ball behind the line" in finding.title
     assert [step.words for step in finding.witness] == ["the round starts", "lost"]
-    assert not found(lost_balls(fetched=True), "C-stranded")
+    assert not found(lost_balls(fetched=True, wind=True), "C-stranded")
     assert not found(lost_balls(fetched=False, final=True), "C-stranded")
+
+
+def test_balls_that_lie_in_every_dead_end_are_told_with_it() -> None:
+    [finding] = checked(lost_balls(fetched=False)).findings
+    assert finding.code == "C-dead-end" and "nobody may ever fetch the ball behind the line" in finding.hint.lower()
+    [finding] = checked(lost_balls(fetched=False, final=True)).findings
+    assert finding.code == "C-dead-end" and "ever fetch" not in finding.hint
 
 
 def test_stranded_from_some_point_on() -> None:

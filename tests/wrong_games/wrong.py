@@ -48,7 +48,7 @@ PAIRS = (
     Pair("bench-too-small", "C-unwinnable", "north wins when it has 3 players on the far bench", shown=False),
     Pair("stranded", "C-stranded", "players underarm throw a soft ball at the cones or the players of the other side"),
     Pair("stranded-balls", "C-stranded", "players roll a soft ball at the cones of the other side"),
-    Pair("closed-strip", "C-stranded", "players roll a soft ball at the cones of the other side"),
+    Pair("closed-strip", "C-dead-end", "players roll a soft ball at the cones of the other side"),
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
     Pair("stall-by-passing", "C-stall", "players pass a soft ball to a team-mate"),
     Pair("stall-by-not-fetching", "C-stall", "players fetch soft balls from behind their back line"),

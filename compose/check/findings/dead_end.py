@@ -7,8 +7,7 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 
 from __future__ import annotations
 
-import numpy as np
-
+from compose.check.findings.stranded import behind_dead_ends
 from compose.check.pointing import missing_in, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
@@ -20,7 +19,7 @@ CODE = "C-dead-end"
 def dead_end(study: Study) -> list[Finding]:
     """The nearest dead end, with the number of them."""
     space = study.space
-    stuck = np.flatnonzero((np.diff(space.offsets) == 0) & ~study.ended)
+    stuck = study.dead_ends
     if not stuck.size:
         return []
     state = int(stuck[0])
@@ -30,7 +29,8 @@ def dead_end(study: Study) -> list[Finding]:
         title = "Play can get stuck: nothing can happen any more until the bell."
     missing = missing_in(study, state)
     hint = f"What is missing there: {missing}. " if missing else "Nobody has anything to do there. "
-    hint += "Say who may fetch or return what is missing, or let the round finish when it comes to this."
+    lying = behind_dead_ends(study).values() if space.complete else ()
+    hint += " ".join(lying) or "Say who may fetch or return what is missing, or let the round finish then."
     return [
         Finding(
             code=CODE,

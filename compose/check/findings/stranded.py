@@ -9,6 +9,7 @@ left alone; so are places where players take part in play, for staying there is 
 from __future__ import annotations
 
 import numpy as np
+from attrs import frozen
 
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move, teacher_fetches
@@ -22,17 +23,47 @@ CODE = "C-stranded"
 MOVABLE = ("ball", "body", "player")
 
 
+@frozen(eq=False)
+class Stranding:
+    """A place where tokens are stranded, in which states, and whether elsewhere somebody may take them away."""
+
+    place: int
+    states: Longs
+    sometimes: bool
+
+
 def stranded(study: Study) -> list[Finding]:
-    """One finding for each place where tokens can be stranded; the like places of mirrored sides are told as one."""
+    """One finding for each kind of place where tokens can be stranded, but for those that are told as dead ends."""
+    told = behind_dead_ends(study)
+    return [_finding(study, alike) for alike in _strandings(study) if alike[0].place not in told]
+
+
+def behind_dead_ends(study: Study) -> dict[int, str]:
+    """The places whose stranded tokens lie in every dead end, with what mends it: to take one away is a move there.
+
+    Of like places of mirrored sides, the first stands for all.
+    """
+    stuck = study.table[study.dead_ends]
+    found: dict[int, str] = {}
+    for alike in _strandings(study) if len(stuck) else []:
+        never = not any(each.sometimes for each in alike)
+        if never and stuck[:, [each.place for each in alike]].any(axis=1).all():
+            where = study.net.places[alike[0].place]
+            found[alike[0].place] = f"{_title(study, alike)} {_mend(where, _who(where), sometimes=False)}"
+    return found
+
+
+def _strandings(study: Study) -> list[list[Stranding]]:
+    """The places where tokens can be stranded; like places of mirrored sides together."""
     acting = {p for t in study.net.transitions for limit in t.rate.limits for p in limit}
-    found: dict[str, list[tuple[int, Longs, bool]]] = {}
+    found: dict[str, list[Stranding]] = {}
     for number, place in enumerate(study.net.places):
         playing = place.token == "player" and number in acting
         if place.token in MOVABLE and not place.final and not playing:
-            states, sometimes = _at(study, number)
-            if states.size:
-                found.setdefault(_likeness(study, place), []).append((number, states, sometimes))
-    return [_finding(study, alike) for alike in found.values()]
+            stranding = _at(study, number)
+            if stranding.states.size:
+                found.setdefault(_likeness(study, place), []).append(stranding)
+    return list(found.values())
 
 
 def _likeness(study: Study, place: Place) -> str:
@@ -41,8 +72,8 @@ def _likeness(study: Study, place: Place) -> str:
     return "/".join("*" if part in study.net.mirrored and part == place.side else part for part in parts)
 
 
-def _at(study: Study, place: int) -> tuple[Longs, bool]:
-    """The states in which tokens of a place are stranded, and whether elsewhere somebody may take them away."""
+def _at(study: Study, place: int) -> Stranding:
+    """Where tokens of a place are stranded."""
     space = study.space
     counts = study.table[:, place]
     change = counts[space.targets] - counts[study.sources]
@@ -56,34 +87,43 @@ def _at(study: Study, place: int) -> tuple[Longs, bool]:
         if kept.any():
             kept &= ~study.reaching(free)
     elif not (change > 0).any():
-        return np.zeros(0, dtype=np.int64), False
-    return np.flatnonzero(kept), bool(freeing.any())
+        kept = np.zeros_like(kept)
+    return Stranding(place, np.flatnonzero(kept), bool(freeing.any()))
 
 
 def _uses(transition: Transition, place: int) -> bool:
     return any(place in limit for limit in transition.rate.limits)
 
 
-def _finding(study: Study, alike: list[tuple[int, Longs, bool]]) -> Finding:
-    place, states, sometimes = alike[0]
-    where = study.net.places[place]
+def _finding(study: Study, alike: list[Stranding]) -> Finding:
+    first = alike[0]
+    where, states = study.net.places[first.place], first.states
     state = int(states[0])
-    who = "free" if where.token == "player" else "fetch"
-    since = "From here on nobody" if sometimes else "Nobody"
-    also = likewise([str(study.net.places[other].side) for other, _, _ in alike[1:]], "of ")
     return Finding(
         code=CODE,
         severity=Severity.WARNING,
-        title=f"{since} may ever {who} the {where.many}{also}: they stay there while play goes on.",
+        title=_title(study, alike),
         place=span_of_last_move(study, state),
-        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where, who, sometimes)}",
+        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where, _who(where), first.sometimes)}",
         basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=(
             ("situations", float(states.size)),
-            ("most at once", float(study.table[states, place].max())),
+            ("most at once", float(study.table[states, first.place].max())),
         ),
     )
+
+
+def _title(study: Study, alike: list[Stranding]) -> str:
+    where = study.net.places[alike[0].place]
+    since = "From here on nobody" if alike[0].sometimes else "Nobody"
+    also = likewise([str(study.net.places[other.place].side) for other in alike[1:]], "of ")
+    return f"{since} may ever {_who(where)} the {where.many}{also}: they stay there while play goes on."
+
+
+def _who(where: Place) -> str:
+    """What somebody would have to do with what lies there."""
+    return "free" if where.token == "player" else "fetch"
 
 
 def _mend(where: Place, who: str, sometimes: bool) -> str:
