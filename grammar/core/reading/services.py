@@ -71,9 +71,17 @@ def sent_to(reader: Reader, side: SideId, against: Owner) -> SideId:
 
 
 def resting_place(
-    reader: Reader, place: play.RestingPlace, side: SideId, against: Owner, result: Result
+    reader: Reader,
+    place: play.RestingPlace,
+    side: SideId,
+    against: Owner,
+    result: Result,
+    own: frozenset[SideId] | None = None,
 ) -> tuple[Spot, bool]:
-    """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there."""
+    """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there.
+
+    `own` are the sides of "its" and "their", where a side has been spoken of.
+    """
     toward = sent_to(reader, side, against)
     match place:
         case play.RestInHalf() | play.RestToHalf():
@@ -85,15 +93,19 @@ def resting_place(
                 raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
             return reader.own_part(side if back else toward), isinstance(place, play.RestInHalf)
         case play.RestThere():
-            return _one_spot(reader, place.preposition, place.where, side, toward), False
+            return _one_spot(reader, place.preposition, place.where, side, toward, own), False
         case play.RestTo():
-            return _one_spot(reader, None, place.where, side, toward), False
+            return _one_spot(reader, None, place.where, side, toward, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
 
 
-def _one_spot(reader: Reader, preposition: str | None, where: Np, side: SideId, toward: SideId) -> Spot:
+def _one_spot(
+    reader: Reader, preposition: str | None, where: Np, side: SideId, toward: SideId, own: frozenset[SideId] | None
+) -> Spot:
     spoken = Spoken(
         reader.side_ids,
+        own=own,
+        that=own,
         other=frozenset({toward}),
         parts={Whose.ACTOR: frozenset({side}), Whose.CATCHER: frozenset({toward}), Whose.KEEPER: frozenset({toward})},
     )
