@@ -8,35 +8,45 @@ from difflib import SequenceMatcher
 from functools import cache, lru_cache
 from pathlib import Path
 
+from attrs import frozen
+
 from grammar.automaton import pieces
 
 PAGE = Path(__file__).with_name("LANGUAGE.md")
 _MOST_LETTERS = 160
 
 
+@frozen
+class Example:
+    """A row of the page: what it says, and a line that says it."""
+
+    says: str
+    example: str
+
+
 @cache
-def examples() -> Mapping[str, tuple[str, ...]]:
-    """The example sentences of each section, in the order of the page."""
-    found: dict[str, list[str]] = {}
+def examples() -> Mapping[str, tuple[Example, ...]]:
+    """The examples of each section, in the order of the page."""
+    found: dict[str, list[Example]] = {}
     section = ""
     for line in PAGE.read_text(encoding="utf-8").splitlines():
         heading = re.fullmatch(r"## ([\w-]+)", line)
-        example = re.fullmatch(r"\| .+ \| `(.+)` \|", line)
+        example = re.fullmatch(r"\| (.+) \| `(.+)` \|", line)
         if heading:
             section = heading.group(1)
         elif example:
-            found.setdefault(section, []).append(example.group(1))
+            found.setdefault(section, []).append(Example(*example.groups()))
     return {section: tuple(lines) for section, lines in found.items()}
 
 
-def nearest_example(section: str, line: str) -> str:
-    """The example of a section whose words are most like those of a line; "" where the page has none."""
+def nearest_examples(section: str, line: str, most: int = 2) -> list[Example]:
+    """The examples of a section whose words are most like those of a line, the likest first."""
     words = _words(line[:_MOST_LETTERS])
 
-    def likeness(example: str) -> float:
-        return SequenceMatcher(None, words, _words(example)).ratio()
+    def likeness(each: Example) -> float:
+        return SequenceMatcher(None, words, _words(each.example)).ratio()
 
-    return max(examples().get(section, ()), key=likeness, default="")
+    return sorted(examples().get(section, ()), key=likeness, reverse=True)[:most]
 
 
 @lru_cache(maxsize=512)
@@ -46,4 +56,4 @@ def _words(line: str) -> tuple[str, ...]:
 
 def usual_words(section: str) -> frozenset[str]:
     """Every word of the examples of a section."""
-    return frozenset(" ".join(examples().get(section, ())).split())
+    return frozenset(" ".join(each.example for each in examples().get(section, ())).split())

@@ -37,12 +37,31 @@ class Step:
 
 
 @frozen
+class Correction:
+    """A line that may mend a mistake. Nobody is told of it before advice.py has seen that it does.
+
+    `line` takes the place of the line at `place`; with a `section` it goes to the end of that section
+    instead. What is then said of the mistake: `code`, `title` and `mark`, where they differ. Not `sure`: the
+    name in it was meant otherwise. The smaller `cost`, the nearer it is to what was written.
+    """
+
+    place: Span
+    line: str
+    cost: float = 0.5
+    code: str = ""
+    title: str = ""
+    mark: Span | None = None
+    section: str = ""
+    sure: bool = True
+
+
+@frozen
 class Finding:
     """One thing to say about a text or a game.
 
     `code` is stable (tests match it), `title` is one plain sentence, `hint` says what would mend it.
     `witness` is the shortest line of play that leads there, empty where no play is needed;
-    `loop` is the part of it that can repeat for ever.
+    `loop` is the part of it that can repeat for ever. `corrections` are lines that might mend it.
     """
 
     code: str
@@ -55,6 +74,7 @@ class Finding:
     witness: tuple[Step, ...] = ()
     loop: tuple[Step, ...] = ()
     numbers: tuple[tuple[str, float], ...] = field(default=())
+    corrections: tuple[Correction, ...] = field(default=(), eq=False, repr=False)
 
 
 Value = TypeVar("Value")

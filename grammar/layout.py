@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Correction, Finding, Severity
 from grammar.lines import TextLine as TextLine
 from grammar.lines import decoded as decoded
 from grammar.lines import text_lines
@@ -79,27 +79,29 @@ def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterat
             body.append(line)
         else:
             heading, hint = _meant_heading(line)
+            meant = (Correction(line.span(file), heading.text),) if heading.number else ()
             first = line.text.split(maxsplit=1)[0]
             title = f"A file begins with `game` and its name; this one begins with `{first[:30]}`."
             if _SENTENCE_OF_A_CLASS.match(line.text):
                 title = "A class begins with `class` and its name; this is a sentence of it."
             elif first.lower() in KINDS:
                 title = f"`{first}` does not stand at the beginning of its line."
-            findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint))
+                hint, meant = "Take away the space before it.", ()
+            findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint, corrections=meant))
             body = [] if heading.number else [line]
     if heading:
         yield heading, body
 
 
 def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
-    """The heading that a first line was meant to be, and what to write; number 0 where it is none."""
+    """The heading that a first line was meant to be, and what such a line is like; number 0 where it is none."""
     first, _, rest = line.text.partition(" ")
     if _SENTENCE_OF_A_CLASS.match(line.text):
         return TextLine(0, 0, "class (no name)", ()), 'Begin with a line such as "class Beck Class".'
     near = nearest(first.rstrip(":"), KINDS, most=1)
     if near and rest:
         text = f"{near[0]} {rest.strip()}"
-        return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
+        return TextLine(line.number, 0, text, line.notes), f'Begin with a line such as "{near[0]} Lantern Row".'
     hint = 'Begin with a line such as "game Lantern Row".'
     if (
         not line.indent
@@ -108,7 +110,7 @@ def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
         and len(line.text) <= MOST_TITLE_LETTERS
     ):
         text = f"game {line.text}"
-        return TextLine(line.number, 0, text, line.notes), f"Write: {text}"
+        return TextLine(line.number, 0, text, line.notes), hint
     return TextLine(0, 0, "game (no name)", ()), hint
 
 
@@ -151,16 +153,18 @@ def _sections(
     for line in body:
         name, rest = _heading_and_line(line)
         if rest:
-            hint = f"Write `{name}` on a line of its own, and below it: {rest.text}"
+            apart = (Correction(line.span(file), f"{name}\n  {rest.text}"),)
             title = f"The heading `{name}` stands alone on its line."
-            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint))
+            hint = "Write what follows it on a line of its own."
+            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint, corrections=apart))
         if name:
             current = [rest] if rest else []
             sections.append((name, line, current))
         elif line.indent == 0 and (meant := _meant_section(line.text)) is not None:
-            hint = f"Write: {meant}" if meant else f"The sections are {', '.join(SECTIONS)}."
+            hint = f"The sections are {', '.join(SECTIONS)}."
             title = f"`{line.text}` is not a section of a game."
-            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint))
+            better = (Correction(line.span(file), meant),) if meant else ()
+            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint, corrections=better))
             current = []
             if meant:
                 sections.append((meant, line, current))

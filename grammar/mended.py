@@ -10,13 +10,14 @@ from lark import UnexpectedInput
 from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.parameters import Filled, filled_in
-from grammar.repair import MOST_COST, Change, Repair, repaired
+from grammar.repair import MOST_COST, Change, Repair, repairs
 from grammar.rewrite import Rewrite, choices, rewrites, rewritten
 from grammar.words import listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
 _MOST_WORDINGS = 12
 _MOST_LETTERS = 160
+_MOST_WAYS = 10
 
 
 @frozen
@@ -38,20 +39,29 @@ class Mended:
 
 
 def mended(section: str, line: str, values: Mapping[str, str], most_cost: float = MOST_COST) -> Mended | None:
-    """The nearest sentence of the section, or None where none is near; long lines are not looked at."""
+    """The nearest sentence of the section, or None where none is near."""
+    return next(iter(ways_to_mend(section, line, values, most_cost)), None)
+
+
+def ways_to_mend(
+    section: str, line: str, values: Mapping[str, str], most_cost: float = MOST_COST
+) -> tuple[Mended, ...]:
+    """The sentences of the section that are near, the nearest first; long lines are not looked at."""
     if len(line) > _MOST_LETTERS:
-        return None
-    best: Mended | None = None
-    found = list(rewrites(section, line))[:_MOST_WORDINGS]
-    for chosen in ((), *choices(found)):
+        return ()
+    found: dict[str, Mended] = {}
+    known = list(rewrites(section, line))[:_MOST_WORDINGS]
+    for chosen in ((), *choices(known)):
         spent = sum({rewrite.wording: rewrite.cost for rewrite in chosen}.values())
         filled = filled_in(rewritten(line, chosen), values)
-        limit = min(most_cost, best.cost if best else most_cost) - spent
-        repair = repaired(section, pieces(filled.text), limit) if limit > 0 else None
-        if repair and (repair.changes or chosen):
-            candidate = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
-            best = candidate if candidate and (best is None or candidate.cost < best.cost) else best
-    return best
+        row = pieces(filled.text)
+        limit = most_cost - spent
+        for repair in repairs(section, row, limit) if limit > 0 else ():
+            if repair.changes or chosen:
+                way = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
+                if way and (way.line not in found or way.cost < found[way.line].cost):
+                    found[way.line] = way
+    return tuple(sorted(found.values(), key=lambda way: way.cost)[:_MOST_WAYS])
 
 
 def _written_out(

@@ -4,17 +4,19 @@ the line as it should be where that can be seen."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from functools import lru_cache
 
+import attrs
 from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
-from grammar.examples import nearest_example, usual_words
-from grammar.finding import Finding, Severity
+from grammar.examples import nearest_examples, usual_words
+from grammar.finding import Correction, Finding, Severity
 from grammar.language import SHEETS, STARTS, parse_sentence
 from grammar.lines import TextLine
-from grammar.mended import Mended, mended
+from grammar.mended import Mended, ways_to_mend
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
 from grammar.words import listing
@@ -37,6 +39,7 @@ _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG"
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _MOST_SAID = 5
 _SURE = 0.5
+_OTHER_WORD = "Take another word for it."
 _ELSEWHERE_COST = 0.45
 
 
@@ -49,32 +52,39 @@ class Slip:
     lost: bool = True
 
 
-def slip(section: str, line: TextLine, values: Mapping[str, str], file: str, seek: bool = True) -> Slip:
-    """The mistake of a line that is no sentence. Without `seek` no better line is sought, which is quick."""
+@lru_cache(maxsize=2048)
+def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file: str, seek: bool = True) -> Slip:
+    """The mistake of a line that is no sentence, with what it may have been meant to be.
+
+    Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter.
+    """
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
     if note:
-        hint = f"Write: note: {text[note.end() :]}"
         title = f"A note begins with `note:`, not with `{note.group().strip()}`."
-        return Slip(Finding("L-note", Severity.ERROR, title, span, hint), lost=False)
-    filled = filled_in(text, values)
-    found = mended(section, text, values) if seek else None
-    if found and found.cost <= _SURE:
-        return _mended(found, span)
-    elsewhere = _elsewhere(section, text, span) if seek else None
-    if elsewhere:
-        return Slip(elsewhere)
-    if found:
-        return _mended(found, span)
-    return Slip(_stopped(section, filled, span))
+        meant = Correction(span, f"note: {text[note.end() :]}")
+        hint = "Put `note:` before what is not to be read."
+        return Slip(Finding("L-note", Severity.ERROR, title, span, hint, corrections=(meant,)), lost=False)
+    filled = filled_in(text, dict(values))
+    found = ways_to_mend(section, text, dict(values)) if seek else ()
+    moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
+    corrections = (*(_mended(each, span) for each in found), *moved)
+    if found and not found[0].sure:
+        mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
+    elif moved and moved[0].line == text:
+        places = listing([f"`{each.section}`" for each in moved], "or")
+        mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
+    else:
+        mistake = _stopped(section, filled, span)
+    sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
+    mistake = attrs.evolve(mistake, corrections=corrections)
+    return Slip(mistake, found[0].filled if sure else None, lost=not sure)
 
 
-def _mended(found: Mended, span: Span) -> Slip:
+def _mended(found: Mended, span: Span) -> Correction:
     start = span.column + found.start
-    place = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
-    hint = f"Write: {found.line}" if found.sure else f"Take another word for it, or write: {found.line}"
-    finding = Finding("L-sentence", Severity.ERROR, f"{found.what}.", place, hint)
-    return Slip(finding, found.filled, lost=False) if found.sure else Slip(finding)
+    mark = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
+    return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
 
 
 def _stopped(section: str, filled: Filled, span: Span) -> Finding:
@@ -85,7 +95,7 @@ def _stopped(section: str, filled: Filled, span: Span) -> Finding:
     expected = listing(list(_said(section, possible(section, stack)))[:_MOST_SAID], "or")
     title = f"This line cannot go on with `{piece.text}`" if piece.text else "This line stops too soon"
     title += f": {expected} could stand here." if expected else "."
-    hint = f"A line of this section is, for example: {nearest_example(section, filled.text)}"
+    hint = _nearest(section, filled.text)
     place = Span(span.file, span.line, start, start + max(1, len(piece.text)))
     return Finding("L-sentence", Severity.ERROR, title, place, hint)
 
@@ -104,25 +114,25 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
     yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
 
 
-def _elsewhere(section: str, text: str, span: Span) -> Finding | None:
+def _nearest(section: str, text: str) -> str:
+    """The two constructs of a section that are nearest to a line, each with its example."""
+    told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
+    return f"Nearest to it: {listing(told, 'or')}."
+
+
+def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:
     """The line as a sentence of another section."""
     if section in SHEETS:
-        return None
+        return
+    title = f"This sentence does not belong under `{section}`."
     others = [other for other in STARTS if other not in (section, *SHEETS)]
     places = [other for other in others if _is_sentence(other, text)]
-    hint = f"Move it to {listing([f'`{place}`' for place in places], 'or')}."
-    if not places:
-        near = [
-            (found.cost, other, found)
-            for other in others
-            if other != "care" and (found := mended(other, text, {}, _ELSEWHERE_COST))
-        ]
-        if not near:
-            return None
-        _, place, found = min(near, key=lambda each: each[0])
-        hint = f"Move it to `{place}` and write: {found.line}"
-    title = f"This sentence does not belong under `{section}`."
-    return Finding("L-wrong-section", Severity.ERROR, title, span, hint)
+    for place in places:
+        yield Correction(span, text, _SURE, "L-wrong-section", title, span, place)
+    for place in others if not places else ():
+        if place != "care":
+            for found in ways_to_mend(place, text, {}, _ELSEWHERE_COST)[:1]:
+                yield Correction(span, found.line, _SURE + found.cost, "L-wrong-section", title, span, place)
 
 
 def _is_sentence(section: str, text: str) -> bool:

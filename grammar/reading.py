@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 from lark import UnexpectedInput
@@ -92,9 +92,7 @@ class FileReader:
         return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
-        before = len(self.findings)
         lines = [self.line(section, text_line, {}) for text_line in body]
-        self.findings[before:] = _told_once(self.findings[before:])
         return tuple(line for line in lines if line)
 
     def _usual_values(self, body: Sequence[TextLine]) -> dict[str, str]:
@@ -134,7 +132,8 @@ class FileReader:
         except UnexpectedInput:
             from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
-            found = slip(section, text_line, values, self._file, seek=self._slips < MOST_SOUGHT)
+            seek = self._slips < MOST_SOUGHT
+            found = slip(section, text_line, tuple(values.items()), self._file, seek)
         self._wrong(found.finding, found.lost)
         return Line(self._meant(section, text_line, found.meant), text_line.notes) if found.meant else None
 
@@ -179,22 +178,6 @@ def _is_sentence(section: str, text: str) -> bool:
     except UnexpectedInput:
         return False
     return True
-
-
-def _told_once(findings: Sequence[Finding]) -> Iterator[Finding]:
-    """The findings of one section; lines that belong under the same other heading are told together."""
-    astray: dict[str, list[Finding]] = {}
-    for finding in findings:
-        if finding.code == "L-wrong-section":
-            astray.setdefault(finding.hint, []).append(finding)
-    for finding in findings:
-        together = astray.get(finding.hint, []) if finding.code == "L-wrong-section" else []
-        if len(together) < 2:
-            yield finding
-        elif finding is together[0]:
-            title = finding.title.replace("This sentence does", f"These {len(together)} sentences do")
-            others = tuple(each.place for each in together[1:])
-            yield attrs.evolve(finding, title=title, hint=finding.hint.replace("it", "them", 1), others=others)
 
 
 def _too_long(place: Span) -> Finding:

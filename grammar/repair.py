@@ -17,6 +17,7 @@ from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phra
 
 MOST_CHANGES = 3
 MOST_COST = 1.7
+HARDLY_DEARER = 0.4
 WIDTH = 6
 LOOK_BACK = 4
 MOST_WORDS = 4
@@ -65,23 +66,22 @@ class _Way:
     at: int
 
 
-def repaired(section: str, line: list[Piece], most_cost: float = MOST_COST) -> Repair | None:
-    """The cheapest repair, or None where none costs at most `most_cost`."""
+def repairs(section: str, line: list[Piece], most_cost: float = MOST_COST) -> list[Repair]:
+    """The repairs that cost at most `most_cost`, the cheapest first: the best, and those hardly dearer."""
     ways = [_Way((), (), 0.0, beginning(section), 0)]
-    best: Repair | None = None
+    found: list[Repair] = []
     for _ in range(MOST_CHANGES + 1):
         following: list[_Way] = []
         for way in ways:
             trail = list(_gone_on(section, line, way))
             last = trail[-1]
             if last.at == len(line) and after(section, last.stack, END):
-                if best is None or round(last.cost, 6) < best.cost:
-                    best = Repair(last.done, last.changes, round(last.cost, 6))
+                found.append(Repair(last.done, last.changes, round(last.cost, 6)))
             elif len(way.changes) < MOST_CHANGES:
                 following += _changed(section, line, trail)
-        limit = min(most_cost, best.cost if best else most_cost)
+        limit = min([most_cost, *(repair.cost + HARDLY_DEARER for repair in found)])
         ways = heapq.nsmallest(WIDTH, (way for way in following if way.cost <= limit), _promise)
-    return best
+    return sorted(found, key=lambda repair: repair.cost)
 
 
 def _promise(way: _Way) -> tuple[float, int, list[str]]:

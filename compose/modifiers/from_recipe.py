@@ -59,7 +59,7 @@ def licence_findings(recipe: Recipe, base: Game) -> Iterator[Finding]:
             yield Finding("M-licence", Severity.WARNING, title, recipe.span, "Ask whoever made it.")
         elif "-SA" in licence and recipe.licence not in (None, licence):
             title = f"{whose[:1].upper()}{whose[1:]} is under {licence}; a remix of it must be so, too."
-            yield Finding("M-licence", Severity.WARNING, title, recipe.span, f"Write: licence {licence}")
+            yield Finding("M-licence", Severity.WARNING, title, recipe.span, f"Give it the line: licence {licence}")
 
 
 def licence_of(sheet: GameSheet) -> str | None:

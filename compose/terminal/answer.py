@@ -29,7 +29,8 @@ def exit_code(findings: Iterable[Finding]) -> int:
 
 
 @cache
-def _lines(file: str) -> tuple[str, ...]:
+def file_lines(file: str) -> tuple[str, ...]:
+    """The lines of a file as it is shown; none where it cannot be read."""
     path = Path(file)
     if path.parts[:1] == ("library",) and not path.exists():
         path = library.granted_path().parents[1] / path
@@ -41,7 +42,7 @@ def _lines(file: str) -> tuple[str, ...]:
 
 def source_line(file: str, line: int) -> str | None:
     """A line of a file for its frame; None where the file cannot be read any more."""
-    lines = _lines(file)
+    lines = file_lines(file)
     return lines[line - 1] if 0 < line <= len(lines) else None
 
 

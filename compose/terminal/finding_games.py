@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 
 import library
 from compose.modifiers.modifier import Modifier, Use
-from compose.terminal.answer import refuse, stop
+from compose.terminal.answer import file_lines, refuse, stop
+from grammar.finding import Finding
 from grammar.game import Game
-from grammar.parse import parse_bytes
+from grammar.parse import Reading, parse_bytes
 from grammar.resolve import resolve
 from grammar.sentences.base import Quantity
 from grammar.sentences.modifier import TurnSwitch
@@ -46,10 +47,26 @@ def read(path: Path, as_json: bool) -> RuleFile:
         refuse(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.", as_json)
     outcome = parse_bytes(data, shown_path(path))
     if outcome.value is None:
-        from grammar.proofread import proofread  # only where something is wrong
-
-        stop(proofread(data, shown_path(path), categories()), as_json)
+        stop(_proofread(data, shown_path(path)), as_json)
     return outcome.value
+
+
+def _proofread(data: bytes, file: str) -> tuple[Finding, ...]:
+    """Everything that is wrong with a file, with advice."""
+    from grammar.proofread import proofread  # only where something is wrong
+
+    return proofread(data, file, categories(), meaning_of_others)
+
+
+def meaning_of_others(reading: Reading) -> Iterator[Finding]:
+    """What is wrong with the modifiers and classes of a file, as far as all of their lines could be read."""
+    from compose.fit.school_class import class_of
+    from compose.modifiers.from_sheet import modifier_of
+
+    for modifier in reading.rules.modifiers:
+        yield from modifier_of(modifier).findings if modifier.span not in reading.unread else ()
+    for each in reading.rules.classes:
+        yield from class_of(each, library.halls(), categories()).findings if each.span not in reading.unread else ()
 
 
 def shown_path(path: Path) -> str:
@@ -101,7 +118,7 @@ def game_of(rules: RuleFile, as_json: bool = False) -> Game:
         return made_game(rules, as_json)
     outcome = resolve(rules.games[0], categories())
     if outcome.value is None:
-        stop(outcome.findings, as_json)
+        stop(_proofread("\n".join(file_lines(rules.file)).encode(), rules.file) or outcome.findings, as_json)
     return outcome.value
 
 

@@ -6,13 +6,15 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
+from grammar.finding import Correction
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
+from grammar.near_names import near_names
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, not_in_the_kit, singular
 from grammar.sentences.base import Name, Owner, OwnerName
 from grammar.sentences.sides import Kit
 from grammar.tree import GameSheet
-from grammar.words import plural
+from grammar.words import article, plural
 
 
 def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
@@ -46,7 +48,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     written = sentence.name.text
     if written.startswith("x ") and not sentence.singular:
         better = attrs.evolve(sentence, name=Name(written[2:]))
-        words.wrong("G-name", "`x` has no place here.", sentence.name.span, f"Write: {better.words()}")
+        meant = Correction(sentence.span, better.words())
+        words.wrong("G-name", "`x` has no place here.", sentence.name.span, "Leave it out.", (meant,))
         written = written[2:]
     one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
     many = written if written != one else plural(one)
@@ -54,10 +57,11 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     category = category_of(like, catalogue)
     if sentence.like and sentence.like.text not in catalogue:
         title, hint = not_in_the_kit(sentence.like, catalogue)
-        words.wrong("G-unknown-kit", title, sentence.like.span, hint)
+        words.wrong("G-unknown-kit", title, sentence.like.span, hint, tuple(_other_likes(sentence, catalogue)))
     elif category is None:
         hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'
-        words.wrong("G-unknown-kit", f"It is not known what a `{one}` is.", sentence.name.span, hint)
+        title = f"It is not known what a `{one}` is."
+        words.wrong("G-unknown-kit", title, sentence.name.span, hint, tuple(_other_names(sentence, one, catalogue)))
     owner = sentence.owner
     whose: str | None = None
     per_player = False
@@ -72,3 +76,15 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     line = GameKit(one, many, sort, number.whole, whose, like, sentence.span, scale, parts, per_player)
     if _for_another_side(kit, line) or words.declare((one, many), KitMeaning(one, sort), sentence.name):
         yield line
+
+
+def _other_likes(sentence: Kit, catalogue: Mapping[str, str]) -> Iterator[Correction]:
+    for name, cost in near_names(sentence.like.text if sentence.like else "", catalogue):
+        better = attrs.evolve(sentence, determiner=article(name).split()[0], like=Name(name))
+        yield Correction(sentence.span, better.words(), cost)
+
+
+def _other_names(sentence: Kit, one: str, catalogue: Mapping[str, str]) -> Iterator[Correction]:
+    for name, cost in near_names(one, catalogue):
+        better = attrs.evolve(sentence, name=Name(name if sentence.count.value == 1 else plural(name)))
+        yield Correction(sentence.span, better.words(), cost)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.finding import Finding, Severity
+import attrs
+
+from grammar.finding import Correction, Finding, Severity
 from grammar.game import Game
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
@@ -47,12 +49,10 @@ def ranges(game: Game) -> Iterator[Finding]:
     """Ages run upwards and are those of pupils; the court is of a size that a hall can have."""
     for ages in game.all_of("head", Ages):
         if ages.least.value > ages.most.value:
-            yield _error(
-                "G-range",
-                f"Ages {ages.least.words()} to {ages.most.words()} run backwards.",
-                ages.span,
-                f"Write: ages {ages.most.words()} to {ages.least.words()}",
-            )
+            title = f"Ages {ages.least.words()} to {ages.most.words()} run backwards."
+            turned = Correction(ages.span, f"ages {ages.most.words()} to {ages.least.words()}")
+            backwards = _error("G-range", title, ages.span, "Give the younger age first.")
+            yield attrs.evolve(backwards, corrections=(turned,))
         elif not 3 <= ages.least.value <= ages.most.value <= 20:
             yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
     for court in game.all_of("space", Court):

@@ -1,4 +1,7 @@
-"""A sentence whose names mean nothing → the same in other words, where then every name means something."""
+"""What a sentence may have been meant to say whose names mean nothing: the same in other words or with near names.
+
+A name may also be right where it is used and wrong where it is declared.
+"""
 
 from __future__ import annotations
 
@@ -6,51 +9,66 @@ import re
 from collections.abc import Iterator, Mapping
 from itertools import islice
 
+import attrs
 from lark import UnexpectedInput
 
+from grammar.finding import Correction
 from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.meanings import Meaning
+from grammar.near_names import near_names
 from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.rewrite import choices, rewrites, rewritten
-from grammar.sentences.base import Node
-from grammar.words import likeness, nearest
+from grammar.sentences import head, sides, space
+from grammar.sentences.base import Name, Node
+from grammar.tree import GameSheet
+from grammar.words import plural
 
-_MOST_TRIED = 8
-_LIKE_ENOUGH = 0.8
+_MOST_TRIED = 12
+_REWORDED = 0.15
+_OTHER_NUMBER = 0.05
+_DECLARED = 0.02  # a slip is rather in the one line that declares a name than in those that use it
+_DECLARING = (
+    (sides.Sides, "names"),
+    (sides.Role, "name"),
+    (sides.Kit, "name"),
+    (sides.Kit, "singular"),
+    (space.Area, "name"),
+    (space.Track, "name"),
+    (head.Switch, "name"),
+)
 
 
-def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> str | None:
-    """The sentence with other wordings (grammar/wordings.py) or spellings, or None where none of them helps.
+def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> tuple[Correction, ...]:
+    """The sentence with other wordings (grammar/wordings.py) or names, where then every name means something.
 
     Such as "four foam balls in both halves", which reads as two names: "4 foam balls in each half".
     """
-    for line in islice(_candidates(section, sentence, meanings), _MOST_TRIED):
-        if not _names_wrong(section, line, sentence, meanings):
-            return line
-    return None
+    found = islice(_candidates(sentence, section, meanings), _MOST_TRIED)
+    return tuple(
+        Correction(sentence.span, line, cost)
+        for line, cost in found
+        if not _names_wrong(section, line, sentence, meanings)
+    )
 
 
-def _candidates(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[str]:
+def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -> Iterator[tuple[str, float]]:
     said = sentence.words()
     for chosen in choices(list(rewrites(section, said))):
-        yield rewritten(said, chosen)
-    spelled = said
-    for expected, name in names_of(sentence):
-        if name.text not in meanings:
-            near = _respelled(name.text, fitting(expected, meanings))
-            spelled = re.sub(rf"(?<!\w){re.escape(name.text)}(?!\w)", near, spelled, count=1)
-    yield spelled
+        yield rewritten(said, chosen), _REWORDED
+    wrong = [(expected, name.text) for expected, name in names_of(sentence) if name.text not in meanings]
+    near = [(text, near_names(text, fitting(expected, meanings))) for expected, text in wrong]
+    best = said
+    for text, names in near:
+        best = _renamed(best, text, names[0][0]) if names else best
+    yield best, sum(names[0][1] for _, names in near if names)
+    for text, names in near:
+        for name, cost in names[1:]:
+            yield _renamed(said, text, name), cost
 
 
-def _respelled(name: str, known: list[str]) -> str:
-    """The known name that is spelled almost like it, rather with an s at the end if it has one."""
-
-    def fit(word: str) -> float:
-        return likeness(name, word) + (0.1 if word[-1:] == name[-1:] else 0.0)
-
-    near = [word for word in nearest(name, known) if likeness(name, word) >= _LIKE_ENOUGH]
-    return max(near, key=fit, default=name)
+def _renamed(line: str, old: str, new: str) -> str:
+    return re.sub(rf"(?<!\w){re.escape(old)}(?!\w)", new, line, count=1)
 
 
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:
@@ -60,3 +78,23 @@ def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str,
         return True
     node: Node = Reader(sentence.span, lambda column: column, {}).node(tree)
     return any(name_findings(node, meanings))
+
+
+def declared_otherwise(sheet: GameSheet, used: str) -> Iterator[Correction]:
+    """The lines that declare a name near to one that is used, each with the name as used."""
+    for sentence, declared in _declared(sheet):
+        for name in dict.fromkeys((used, plural(used), used.removesuffix("s"))):
+            for _, cost in near_names(declared.text, (name,)):
+                number = 0.0 if declared.text[-1:] == name[-1:] else _OTHER_NUMBER
+                line = _renamed(sentence.words(), declared.text, name)
+                title = f"This line speaks of `{declared.text}`, others of `{used}`."
+                yield Correction(sentence.span, line, cost + _DECLARED + number, title=title, mark=declared.span)
+
+
+def _declared(sheet: GameSheet) -> Iterator[tuple[Node, Name]]:
+    for line in (*sheet.head, *(line for part in sheet.sections for line in part.lines)):
+        sentence = line.sentence
+        for field in attrs.fields(type(sentence)):
+            if (type(sentence), field.name) in _DECLARING:
+                value = getattr(sentence, field.name)
+                yield from ((sentence, each) for each in (value if isinstance(value, tuple) else (value,)) if each)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from attrs import define, field
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Correction, Finding, Severity
 from grammar.meanings import (
     ACTORS,
     BUILT_IN_PLACES,
@@ -49,9 +49,9 @@ class Vocabulary:
             self.places[form] = name.span
         return True
 
-    def wrong(self, code: str, title: str, span: Span, hint: str) -> None:
+    def wrong(self, code: str, title: str, span: Span, hint: str, corrections: tuple[Correction, ...] = ()) -> None:
         """One more mistake of meaning."""
-        self.findings.append(Finding(code, Severity.ERROR, title, span, hint))
+        self.findings.append(Finding(code, Severity.ERROR, title, span, hint, corrections=corrections))
 
 
 def built_in() -> dict[str, Meaning]:

@@ -6,10 +6,9 @@ import re
 from functools import cache
 from pathlib import Path
 
-from compose.modifiers.from_sheet import modifier_of
+from compose.terminal.finding_games import meaning_of_others
 from grammar.finding import Finding
 from grammar.frame import framed
-from grammar.parse import parse_bytes
 from grammar.proofread import proofread
 from library import kit_categories
 
@@ -20,12 +19,7 @@ FILES = tuple(sorted(FOLDER.glob("*.rules")))
 @cache
 def mistakes(path: Path) -> tuple[Finding, ...]:
     """Everything that is wrong with a file, games and modifiers."""
-    data = path.read_bytes()
-    found = list(proofread(data, path.name, kit_categories()))
-    rules = parse_bytes(data, path.name).value
-    for sheet in rules.modifiers if rules else ():
-        found.extend(modifier_of(sheet).findings)
-    return tuple(found)
+    return tuple(proofread(path.read_bytes(), path.name, kit_categories(), meaning_of_others))
 
 
 def expected_number(path: Path) -> int:

@@ -49,7 +49,8 @@ def known_names() -> Mapping[str, Meaning]:
 def test_names_that_mean_nothing_are_reworded(section: str, said: str, meant: str) -> None:
     sentence = parse_line(section, said).value
     assert sentence is not None
-    assert reworded(section, sentence, known_names()) == meant
+    first, *_ = reworded(section, sentence, known_names())
+    assert first.line == meant
 
 
 @cache

@@ -1,0 +1,129 @@
+"""Advice that works: a corrected line is offered only where the sheet with it has fewer mistakes and no new one.
+
+All that any stage thinks might mend a mistake (`Finding.corrections`) is tried here, and nowhere else is a
+line offered. What mends most comes first, then what is nearest to the line as written. Mistakes that come
+only of another one go with it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
+
+import attrs
+from attrs import frozen
+
+from grammar.finding import Correction, Finding
+from grammar.layout import section_name
+from grammar.words import listing
+
+Judge = Callable[[str], Sequence[Finding]]
+MOST_TRIED = 160
+MOST_LINES_TRIED = 800
+_AS_NEAR = 0.02
+_MOST_OFFERED = 3
+
+
+@frozen
+class _Tried:
+    """What is left of the mistakes with a correction, or several that are as good; `gone` are the others' places."""
+
+    finding: int
+    corrections: tuple[Correction, ...]
+    gone: frozenset[int]
+
+
+def advised(text: str, judge: Judge) -> tuple[Finding, ...]:
+    """The mistakes that `judge` finds in a text, each with the corrections that mend it, where there are such."""
+    found = tuple(judge(text))
+    lines = re.split(r"\r\n|\r|\n", text)
+    tried = list(_tried(found, lines, judge)) if len(lines) <= MOST_LINES_TRIED else []
+    told = {index: attrs.evolve(finding, corrections=()) for index, finding in enumerate(found)}
+    for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
+        if best.finding in told:
+            told[best.finding] = _with(found[best.finding], best, lines, [found[at] for at in best.gone])
+            for at in best.gone - {best.finding}:
+                told.pop(at, None)
+    return tuple(sorted(told.values(), key=lambda finding: (finding.place.line, finding.place.column)))
+
+
+def _tried(found: Sequence[Finding], lines: Sequence[str], judge: Judge) -> Iterator[_Tried]:
+    left = MOST_TRIED
+    for index, finding in enumerate(found):
+        mending = list[tuple[frozenset[int], Correction]]()
+        for correction in finding.corrections:
+            if left:
+                left -= 1
+                gone = _gone(found, judge(applied(lines, correction)), correction.place.line)
+                mending += [(gone, correction)] if index in gone else []
+        if mending:
+            most = max(len(gone) for gone, _ in mending)
+            best = sorted((each for each in mending if len(each[0]) == most), key=lambda each: each[1].cost)
+            near = [one for gone, one in best if gone == best[0][0] and one.cost - best[0][1].cost <= _AS_NEAR]
+            yield _Tried(index, tuple(near[:_MOST_OFFERED]), best[0][0])
+
+
+def _gone(before: Sequence[Finding], after: Sequence[Finding], line: int) -> frozenset[int]:
+    """Which mistakes are no longer there after a correction of that line; none where there is a new one."""
+    left = Counter(_about(finding) for finding in after)
+    gone = set()
+    for index, finding in sorted(enumerate(before), key=lambda each: each[1].place.line == line):
+        if left[_about(finding)]:
+            left[_about(finding)] -= 1
+        else:
+            gone.add(index)
+    return frozenset() if +left else frozenset(gone)
+
+
+def _about(finding: Finding) -> tuple[str, str]:
+    return finding.code, finding.title
+
+
+def applied(lines: Sequence[str], correction: Correction) -> str:
+    """The text with a correction: its lines stand as far in as the one whose place they take."""
+    at = correction.place.line - 1
+    lead = lines[at][: len(lines[at]) - len(lines[at].lstrip())]
+    new = [lead + line for line in correction.line.split("\n")]
+    if not correction.section:
+        return "\n".join([*lines[:at], *new, *lines[at + 1 :]])
+    headings = [number for number, line in enumerate(lines) if line[:1].strip() and section_name(line)]
+    mine = [number for number in headings if section_name(lines[number]) == correction.section]
+    kept = [*lines[:at], *lines[at + 1 :]]
+    if not mine:
+        return "\n".join([*kept, correction.section, *new])
+    end = next((number for number in headings if number > mine[-1]), len(lines))
+    end -= end > at
+    return "\n".join([*kept[:end], *new, *kept[end:]])
+
+
+def _with(finding: Finding, best: _Tried, lines: Sequence[str], gone: Sequence[Finding]) -> Finding:
+    """The finding as the correction sees it, with the line to write."""
+    first = best.corrections[0]
+    place = first.mark or finding.place
+    places = {each: None for one in gone for each in (one.place, *one.others)}
+    elsewhere = tuple(each for each in places if each.line != place.line) if first.mark else finding.others
+    return attrs.evolve(
+        finding,
+        code=first.code or finding.code,
+        title=first.title or finding.title,
+        place=place,
+        others=elsewhere if first.place.line != finding.place.line else finding.others,
+        hint=_offered(best.corrections, lines[first.place.line - 1].strip()),
+        corrections=best.corrections,
+    )
+
+
+def _offered(corrections: Sequence[Correction], written: str) -> str:
+    first = corrections[0]
+    if first.section:
+        places = listing([f"`{each.section}`" for each in corrections if each.line == first.line], "or")
+        return f"Move it to {places}." if first.line == written else f"Move it to {places} and write: {first.line}"
+    if "\n" in first.line:
+        heading, below = first.line.split("\n")
+        return f"Write `{heading}` on a line of its own, and below it: {below.strip()}"
+    if not first.sure:
+        return f"Take another word for it, or write: {first.line}"
+    if len(corrections) > 1 and not any(each.section or "\n" in each.line for each in corrections):
+        return f"Write one of these: {listing([f'`{each.line}`' for each in corrections], 'or')}."
+    return f"Write: {first.line}"

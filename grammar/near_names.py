@@ -1,0 +1,34 @@
+"""The names that somebody may have meant who wrote another: near in spelling, or with a word more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.words import likeness
+
+LEAST_LIKE = 0.6
+MOST_NEAR = 4
+_WORD_MISSING = 0.4
+
+
+def near_names(written: str, known: Iterable[str], most: int = MOST_NEAR) -> list[tuple[str, float]]:
+    """Up to `most` known names, each with how far it is from what was written, the nearest first."""
+    near = [(name, cost) for name in known if (cost := _distance(written, name)) is not None]
+    return sorted(near, key=lambda each: (round(each[1], 3), each[0]))[:most]
+
+
+def _distance(written: str, name: str) -> float | None:
+    said, words = written.split(), name.split()
+    if list(dict.fromkeys(said)) == words:
+        return 0.1
+    if set(said) < set(words):
+        return _WORD_MISSING + 0.1 * (len(words) - len(said))
+    if _stems(words) < _stems(said):
+        return None  # a "foam ball" is no slip of a "ball"
+    like = likeness(written, name)
+    same_end = 0.0 if written[-1:] == name[-1:] else 0.1
+    return 1 - like + same_end if written != name and like >= LEAST_LIKE else None
+
+
+def _stems(words: list[str]) -> set[str]:
+    return {word.removesuffix("s") for word in words}

@@ -1,0 +1,52 @@
+"""Advice works: every line that a message says to write leaves fewer mistakes and no new one.
+
+And there is advice: most slips of one word are answered with the line as it was.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from advised import advices, helps, written
+from corpus import FILES
+from proofreading import judge_of
+from slips import KINDS, LETTERS, slips, spoiled_sheets
+
+SEED = 20
+SHEETS = 150
+SLIPS = 210
+OFFERED = 0.6
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_every_advice_for_a_broken_file_helps(path: Path) -> None:
+    text = path.read_bytes().decode("utf-8-sig", errors="replace")
+    judge = judge_of(path.name)
+    before = judge(text)
+    for advice in advices(text, before):
+        assert helps(advice, before, judge), (advice.line, [finding.title for finding in judge(advice.text)])
+
+
+def test_every_advice_for_spoiled_sheets_helps() -> None:
+    given = 0
+    for name, text in spoiled_sheets(SEED, SHEETS):
+        judge = judge_of(name)
+        before = judge(text)
+        for advice in advices(text, before):
+            given += 1
+            assert helps(advice, before, judge), (name, advice.finding.place.line, advice.line)
+    assert given > SHEETS / 2
+
+
+def test_the_line_as_it_was_is_offered_for_most_slips() -> None:
+    told, offered = Counter[str](), Counter[str]()
+    for slip in slips(SEED, SLIPS):
+        found = judge_of(slip.file)(slip.text)
+        told[slip.kind] += bool(found)
+        offered[slip.kind] += slip.was.strip() in [line for finding in found for line in written(finding.hint)]
+    assert sum(offered.values()) >= OFFERED * sum(told.values()), (told, offered)
+    letters = sum(offered[kind] for kind in LETTERS) / sum(told[kind] for kind in LETTERS)
+    assert letters >= OFFERED, (told, offered)
+    assert all(told[kind] for kind in KINDS)
