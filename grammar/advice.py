@@ -52,7 +52,7 @@ def _tried(found: Sequence[Finding], lines: Sequence[str], judge: Judge) -> Iter
     left = MOST_TRIED
     for index, finding in enumerate(found):
         mending = list[tuple[frozenset[int], Correction]]()
-        for correction in finding.corrections:
+        for correction in _once(finding.corrections):
             if left:
                 left -= 1
                 gone = _gone(found, judge(applied(lines, correction)), correction.place.line)
@@ -60,8 +60,21 @@ def _tried(found: Sequence[Finding], lines: Sequence[str], judge: Judge) -> Iter
         if mending:
             most = max(len(gone) for gone, _ in mending)
             best = sorted((each for each in mending if len(each[0]) == most), key=lambda each: each[1].cost)
-            near = [one for gone, one in best if gone == best[0][0] and one.cost - best[0][1].cost <= _AS_NEAR]
+            near = [one for gone, one in best if gone == best[0][0] and _as_near(one, best[0][1])]
             yield _Tried(index, tuple(near[:_MOST_OFFERED]), best[0][0])
+
+
+def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:
+    """Each correction once, at its lowest cost."""
+    known = set()
+    for each in sorted(corrections, key=lambda correction: correction.cost):
+        if (each.place, each.line, each.section) not in known:
+            known.add((each.place, each.line, each.section))
+            yield each
+
+
+def _as_near(one: Correction, first: Correction) -> bool:
+    return one.cost - first.cost <= _AS_NEAR and one.place == first.place
 
 
 def _gone(before: Sequence[Finding], after: Sequence[Finding], line: int) -> frozenset[int]:

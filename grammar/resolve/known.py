@@ -38,14 +38,14 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple
 
 
 def _wrong(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> list[Finding]:
-    """What is wrong with the names of a sentence; one thing where another wording may mend the whole of it."""
+    """What is wrong with the names of a sentence, with what each may have been meant to be."""
     wrong = list(name_findings(sentence, meanings))
     if not wrong:
         return []
-    from grammar.resolve.reworded import reworded  # loaded only where a name means nothing
+    from grammar.resolve.reworded import renamed, reworded  # loaded only where a name means nothing
 
     better = reworded(section, sentence, meanings)
-    return [attrs.evolve(wrong[0], corrections=better)] if better else wrong
+    return [attrs.evolve(each, corrections=(*better, *renamed(sentence, each.place, meanings))) for each in wrong]
 
 
 def _with_declarations(finding: Finding, sheet: GameSheet) -> Finding:

@@ -21,6 +21,7 @@ from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.rewrite import choices, rewrites, rewritten
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
+from grammar.span import Span
 from grammar.tree import GameSheet
 from grammar.words import plural
 
@@ -56,15 +57,18 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
     said = sentence.words()
     for chosen in choices(list(rewrites(section, said))):
         yield rewritten(said, chosen), _REWORDED
-    wrong = [(expected, name.text) for expected, name in names_of(sentence) if name.text not in meanings]
-    near = [(text, near_names(text, fitting(expected, meanings))) for expected, text in wrong]
-    best = said
-    for text, names in near:
-        best = _renamed(best, text, names[0][0]) if names else best
-    yield best, sum(names[0][1] for _, names in near if names)
-    for text, names in near:
-        for name, cost in names[1:]:
-            yield _renamed(said, text, name), cost
+    best, spent = said, 0.0
+    for expected, name in names_of(sentence):
+        for near, cost in near_names(name.text, fitting(expected, meanings), 1) if name.text not in meanings else ():
+            best, spent = _renamed(best, name.text, near), spent + cost
+    yield best, spent
+
+
+def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Iterator[Correction]:
+    """The sentence with another name at that place."""
+    for expected, name in names_of(sentence):
+        for near, cost in near_names(name.text, fitting(expected, meanings)) if name.span == place else ():
+            yield Correction(sentence.span, _renamed(sentence.words(), name.text, near), cost)
 
 
 def _renamed(line: str, old: str, new: str) -> str:
