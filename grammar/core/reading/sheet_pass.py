@@ -11,7 +11,7 @@ from grammar.core.game import Line
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
-from grammar.finding import Finding, Severity
+from grammar.finding import Correction, Finding, Severity
 from grammar.sentences import head, play
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet
@@ -63,8 +63,7 @@ class Reading:
             values = tuple(read(self.reader, sentence, line))
         except Senseless as wrong:
             if not self.reader.granted:
-                place = wrong.node.span if wrong.node.span.line else sentence.span
-                self.findings.append(Finding("G-sense", Severity.ERROR, wrong.title, place, wrong.hint))
+                self.findings.append(_mistake(wrong, self.lines[line]))
             return ()
         switch = self.lines[line].switch
         if switch is not None:
@@ -82,6 +81,17 @@ class Reading:
                 before = merged.get(value)
                 merged[value] = value if before is None else _with_lines(before, value)
         return tuple(merged.values())
+
+
+def _mistake(wrong: Senseless, line: Line) -> Finding:
+    """A phrase that means nothing, with the line in which the other phrase stands instead of it."""
+    place = wrong.node.span if wrong.node.span.line else line.span
+    better = wrong.hint.removeprefix("Write: ")
+    if better == wrong.hint:
+        return Finding("G-sense", Severity.ERROR, wrong.title, place, wrong.hint)
+    phrase, instead = wrong.node.words(), better.split(", or ")[0].removesuffix(".")
+    meant = (Correction(line.span, line.words.replace(phrase, instead, 1)),) if phrase in line.words else ()
+    return Finding("G-sense", Severity.ERROR, wrong.title, place, f"Say: {better}", corrections=meant)
 
 
 def _with_lines(one: Any, other: Any) -> Any:
