@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.check import check
+from compose.net.match import Match
 from compose.net.net import All, Bell, Net
 from grammar.finding import Severity
-from tests.check.build import Builder
+from tests.check.build import ALWAYS, Builder
 from tests.check.cases import bell, checked, found, hold_the_balls, last_targets, race
 
 
@@ -151,3 +154,59 @@ def test_facts() -> None:
     assert beyond is not None and beyond.capped == (0, 1)
     with_misses = check(race(to=3, capacity=3, misses=True)).facts
     assert with_misses is not None and with_misses.longest is None and with_misses.ends_surely
+
+
+def test_best_of_rounds_that_nobody_can_win() -> None:
+    for winner, count in ((None, 1), ("north", 0)):
+        play = Builder("north", "south")
+        play.place("steps", 0, 1)
+        told = play.rule("a step ends it")
+        play.may("a step", play.shift("steps", 1, told))
+        play.end("over", winner, play.at_least("steps", 1), told)
+        net = evolve(play.net(), match=Match(best_of=3, words="best of 3 rounds"))
+        assert len(found(net, "C-best-of-nothing")) == count
+        assert not found(play.net(), "C-best-of-nothing"), "one round may be for its own sake"
+
+
+def test_a_bell_at_which_nobody_can_lead() -> None:
+    for scores, count in ((False, 1), (True, 0)):
+        play = Builder("north", "south")
+        for side in ("north", "south"):
+            play.place(side, 0, 1, "points", side)
+            play.place(f"{side} flag", 1, 1, "target", side)
+        told, clock = play.rule("take the flag"), play.rule("more points wins")
+        for side, other in (("north", "south"), ("south", "north")):
+            play.may(f"{side} takes it", play.shift(f"{other} flag", -1, told), side=side)
+            if scores:
+                play.may(f"{side} scores", play.shift(side, 1, told), side=side)
+            play.end(f"{side} wins", side, play.at_most(f"{other} flag", 0), told)
+        results = [
+            play.result(f"{a} leads", a, play.more(a, b), clock) for a, b in (("north", "south"), ("south", "north"))
+        ]
+        hits = found(
+            play.net(Bell(60.0, (*results, play.result("a draw", None, ALWAYS, clock)), clock)), "C-level-bell"
+        )
+        assert len(hits) == count and all(hit.place.line == 2 and "never more north" in hit.hint for hit in hits)
+
+
+def test_open_ended_play_that_something_ends() -> None:
+    for open_ended in (True, False):
+        hits = found(evolve(race(to=2, capacity=2, clock=True), open_ended=open_ended), "C-ended-before")
+        assert len(hits) == open_ended
+        assert all(len(hit.witness) == 3 for hit in hits), "two points after the start"
+
+
+def test_that_nobody_can_win_is_said_once() -> None:
+    net = evolve(race(to=3, capacity=2, clock=False), bell=None)
+    assert not found(net, "C-unwinnable"), "that nothing ends it is said instead"
+    play = Builder("north", "south")
+    for side in ("north", "south"):
+        play.place(side, 0, 1, "points", side)
+    play.place("steps", 0, 1)
+    told, win = play.rule("a step ends it"), play.rule("first to 1 point")
+    play.may("a step", play.shift("steps", 1, told))
+    play.end("over", None, play.at_least("steps", 1), told)
+    for side in ("north", "south"):
+        play.end(f"{side} wins", side, play.at_least(side, 1), win)
+    [finding] = [each for each in checked(play.net()).findings if each.severity is Severity.WARNING]
+    assert finding.code == "C-unwinnable" and finding.title == "Nobody can ever win, whatever happens in play."

@@ -7,7 +7,7 @@ import pytest
 FERRY = "a pass flies to where the mate stands: to one's own half where one's own bench lies"
 FALLS = "what a rule gives for a target that is knocked lets it fall all the same"
 QUEUE = "a queue without an owner is that of whoever acted; its queue is that of the side spoken of"
-REFUSED = "the sheet is refused for \"their\" of whom nobody has spoken, and waits for a mended line"
+REFUSED = 'the sheet is refused for "their" of whom nobody has spoken, and waits for a mended line'
 DISAGREE = {
     "stranded-balls": REFUSED,
     "a strip before each back line-fetched": FALLS,

@@ -7,11 +7,14 @@ from collections.abc import Callable
 from attrs import frozen
 
 from compose.check.findings.bell_result import bell_result
+from compose.check.findings.best_of_nothing import best_of_nothing
 from compose.check.findings.chase import chase
 from compose.check.findings.dead_end import dead_end
+from compose.check.findings.ended_before import ended_before
 from compose.check.findings.endless import endless
 from compose.check.findings.idle import idle
 from compose.check.findings.idle_kit import idle_kit
+from compose.check.findings.level_bell import level_bell
 from compose.check.findings.no_end import no_end
 from compose.check.findings.no_return import no_return
 from compose.check.findings.one_half import one_half
@@ -41,11 +44,14 @@ FINDINGS: tuple[Check, ...] = (
     Check(two_winners, whole=False, about="two winners"),
     Check(chase, whole=False, about="rules that set each other off"),
     Check(bell_result, whole=False, about="a bell without a result"),
+    Check(ended_before, whole=False, about="ends before the clock"),
+    Check(best_of_nothing, whole=False, about="rounds that nobody can win"),
     Check(no_end, whole=True, about="a round that nothing ends"),
     Check(dead_end, whole=True, about="dead ends"),
     Check(endless, whole=True, about="play that goes round for ever"),
     Check(unwinnable, whole=True, about="sides that cannot win"),
     Check(one_half, whole=True, about="sides that cannot win a half"),
+    Check(level_bell, whole=True, about="a bell at which nobody can lead"),
     Check(stranded, whole=True, about="stranded kit and players"),
     Check(stall, whole=True, about="a side that holds the round up"),
     Check(idle, whole=True, about="rules without effect"),

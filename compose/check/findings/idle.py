@@ -24,33 +24,45 @@ from grammar.words import count, listing
 CODE = "C-idle"
 NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
-_MEND = "Leave it out, or change what has to happen for it."
+_MEND = "Leave {it} out, or change what has to happen for {it}."
 
 
 @frozen
 class Idle:
-    """A sentence that never takes effect, why, and whether it only stands by for a case that never comes."""
+    """A sentence that never takes effect, why (of each part), and whether it only stands by for what never comes."""
 
     rule: Rule
-    why: Why
+    whys: tuple[Why, ...]
     harmless: bool
 
 
 def idle(study: Study) -> list[Finding]:
     """One finding for each reason that keeps sentences from taking effect."""
     elsewhere = {span for found in (*no_end(study), *unwinnable(study)) for span in (found.place, *found.others)}
-    groups: dict[tuple[str, bool], list[Idle]] = {}
+    groups: list[list[Idle]] = []
     for rule in study.net.rules:
         found = _judge(study, rule)
         told = found is not None and rule.span in elsewhere and any(end.rule == rule for end in study.net.ends)
         if found is not None and not told:
-            groups.setdefault((found.why.words, found.harmless), []).append(found)
-    return [_finding(study, alike) for alike in groups.values()]
+            alike = next((group for group in groups if _common([*group, found])), None)
+            if alike is None:
+                groups.append([found])
+            else:
+                alike.append(found)
+    return [_finding(study, alike) for alike in groups]
+
+
+def _common(alike: list[Idle]) -> tuple[Why, ...]:
+    """The reasons that keep all of them idle; none where some do no harm and others do."""
+    if len({each.harmless for each in alike}) > 1:
+        return ()
+    return tuple(why for why in alike[0].whys if all(why in each.whys for each in alike))
 
 
 def _finding(study: Study, alike: list[Idle]) -> Finding:
     first, others = alike[0], alike[1:]
-    reason = sentence(first.why.words)
+    shared = _common(alike)[0]
+    reason = sentence(shared.words)
     too = f" For the same reason: {listing(_quoted(each.rule) for each in others)}." if others else ""
     never = (
         f"{_quoted(first.rule)} never takes effect"
@@ -62,8 +74,8 @@ def _finding(study: Study, alike: list[Idle]) -> Finding:
         severity=Severity.NOTE if first.harmless else Severity.WARNING,
         title=f"{never}.",
         place=first.rule.span,
-        hint=f"{reason}.{too} {'It does no harm.' if first.harmless else _MEND}",
-        others=tuple(dict.fromkeys((*(each.rule.span for each in others), *first.why.lines))),
+        hint=f"{reason}.{too} {'It does no harm.' if first.harmless else _MEND.format(it='them' if others else 'it')}",
+        others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
         basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )
@@ -85,13 +97,12 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
         return None
     if any(happened.fired for _, happened in acts):
         return None
-    if effects:
-        why = _why_unchanged(study, effects[0])
-    elif ends:
-        why = why_never(study, net.ends[ends[0]].guard, "an end before it holds as well each time")
-    else:
-        why = _why_not_fired(study, acts[0][0]) if acts else NOTHING_LEADS_TO_IT
-    return Idle(rule, why, rule.stands_by or _helps_nobody(study, rule))
+    whys = [_why_unchanged(study, each) for each in effects]
+    if not effects:
+        whys = [why_never(study, net.ends[end].guard, "an end before it holds as well each time") for end in ends]
+        whys += [_why_not_fired(study, act) for act, _ in acts]
+    reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
+    return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
 
 
 def _helps_nobody(study: Study, rule: Rule) -> bool:

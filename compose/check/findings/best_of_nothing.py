@@ -1,0 +1,26 @@
+"""Best of several rounds that nobody can win: no sentence ever says who has won one, so that none is ever ahead."""
+
+from __future__ import annotations
+
+from compose.check.match import decides
+from compose.check.study import Study
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-best-of-nothing"
+
+
+def best_of_nothing(study: Study) -> list[Finding]:
+    """At most one finding, at the sentence that asks for several rounds."""
+    match = study.net.match
+    if match.best_of == 1 or decides(study.net):
+        return []
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING,
+            title=f'"{match.words}": nobody can ever win a round, so that nobody is ever ahead.',
+            place=match.place,
+            hint='Say how a side wins a round, such as "a side wins when ...", or leave this line out.',
+            basis=Basis.PROVED,
+        )
+    ]

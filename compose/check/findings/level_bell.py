@@ -1,0 +1,36 @@
+"""Level at the bell: the clock gives the win to whoever leads in something in which nobody can ever lead.
+
+Then the bell never says who has won. Where nothing else does either, that nobody can win is said instead.
+"""
+
+from __future__ import annotations
+
+from compose.check.match import can_win
+from compose.check.never import why_never
+from compose.check.study import Study
+from grammar.finding import Basis, Finding, Severity
+
+CODE = "C-level-bell"
+
+
+def level_bell(study: Study) -> list[Finding]:
+    """At most one finding, at the sentence of the clock."""
+    bell = study.net.bell
+    if bell is None or study.net.match.halves:
+        return []
+    leads = [result for result in bell.results if result.winner is not None]
+    if not leads or not can_win(study) or any((study.ahead(side) & ~study.ended).any() for side in study.net.sides):
+        return []
+    why = why_never(study, leads[0].guard, "what counts before it decides each time", ~study.ended)
+    return [
+        Finding(
+            code=CODE,
+            severity=Severity.WARNING,
+            title="When the clock stops a round, nobody can ever have won it by then.",
+            place=bell.rule.span,
+            hint=f'"{leads[0].words}" never comes: {why.words}. Count something else then, or say "nobody wins".',
+            others=why.lines,
+            basis=Basis.PROVED,
+            numbers=(("states", float(study.space.states)),),
+        )
+    ]
