@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -65,6 +66,12 @@ class Answer:
     def numbers(self) -> Answers | None:
         """The few numbers in which games are compared: length, odds, turns, time not playing."""
         return self.forecast.band.usual if self.forecast is not None else None
+
+    @property
+    def round_minutes(self) -> float | None:
+        """The mean length of a round; None where it was not forecast, or a round may never end."""
+        mean = self.numbers.minutes.value if self.numbers is not None else math.inf
+        return mean if mean < math.inf else None
 
 
 def to_mend(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -41,8 +41,8 @@ NAMES = {
 }
 
 
-def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> Card:
-    """The sheet of a lesson that fits into its minutes."""
+def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, known: tuple[str, ...] = ()) -> Card:
+    """The sheet of a lesson that fits into its minutes; `known` are lines of what is known of its games."""
     say = wording.say
     games = [one.game for one in table.games]
     ages = (min(game.ages_years[0] for game in games), max(game.ages_years[1] for game in games))
@@ -56,6 +56,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH) -> C
             for order, game in enumerate(games, start=1)
         ),
         CardSection(say("Take care"), (*_cautions(games, wording), say(LAST_WORD)), "care"),
+        CardSection(say("Checked and forecast"), known, "proof"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
     ]
     credits = dict.fromkeys(told for game in games for told in game.told("credit"))

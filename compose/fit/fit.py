@@ -56,7 +56,7 @@ def fit(
     own clock is taken, which no round outlasts."""
     floor = _floor(game, kit)
     courts = _courts(game, school_class, norms, floor)
-    teams = teams_of(game, school_class.pupils, courts)
+    teams = teams_for(game, school_class, norms, kit)
     room = room_for(floor, school_class.hall, max(1, len(teams.games))) if school_class.hall else None
     limits = _limits(game, school_class, norms, room, teams)
     rows = kit_rows(game, teams.games, school_class.cupboard, kit) if school_class.lists_kit else ()
@@ -68,6 +68,11 @@ def fit(
         *time_findings(game, lesson),
     )
     return Fit(game, school_class, teams, room, rows, lesson, limits, _cautions(game, rows, kit), findings)
+
+
+def teams_for(game: Game, school_class: SchoolClass, norms: Norms, kit: Mapping[str, KitItem]) -> Teams:
+    """The games and sides of a class, on as many courts as its hall has room for."""
+    return teams_of(game, school_class.pupils, _courts(game, school_class, norms, _floor(game, kit)))
 
 
 def _floor(game: Game, kit: Mapping[str, KitItem]) -> Floor:

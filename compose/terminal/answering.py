@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from compose.answer.answer import FORECAST, PROVED, Answer, to_mend
-from compose.terminal.answer import finding_json
+from compose.terminal.answer import finding_json, say, say_findings
 from grammar.words import count
 
 MORE = "The forecast may find more."
@@ -20,10 +20,19 @@ def verdict(answer: Answer) -> str:
     return f"Proved and forecast: {things} to mend."
 
 
+def say_in_short(answer: Answer) -> None:
+    """What is to mend of it, and how much more there is to know; for outputs that are about something else."""
+    mend = to_mend(answer.findings)
+    say_findings(mend)
+    say(verdict(answer))
+    more = len(answer.findings) - len(mend)
+    if more:
+        say(f"{count(more, 'thing').capitalize()} more to know: see check and forecast.")
+
+
 def answer_json(answer: Answer) -> dict[str, Any]:
     """The same in every command: what is shown, its findings, how much was looked at, odds and length."""
-    facts, odds, numbers = answer.facts, answer.odds, answer.numbers
-    known = numbers is not None and odds is not None
+    facts, odds = answer.facts, answer.odds
     return {
         "shows": list(answer.shows),
         "to_mend": len(to_mend(answer.findings)),
@@ -36,11 +45,6 @@ def answer_json(answer: Answer) -> dict[str, Any]:
             "whole": answer.whole,
         },
         "match": answer.match.words or None,
-        "odds": {side: chance.value for side, chance in odds.wins} if known and odds else None,
-        "round_minutes": _finite(numbers.minutes.value) if numbers else None,
+        "odds": {side: chance.value for side, chance in odds.wins} if odds else None,
+        "round_minutes": answer.round_minutes,
     }
-
-
-def _finite(value: float) -> float | None:
-    """The number, or nothing where it is without end: JSON has no infinity."""
-    return value if value < float("inf") else None

@@ -6,38 +6,44 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-import library
+from compose.answer.answer import Answer, to_mend
 from compose.fit.forecast_difference import Told, forecast_differences
-from compose.forecast.answers import Answers, answers
 from compose.modifiers.difference import Difference, differences
-from compose.modifiers.remix import Remix
-from compose.terminal.answer import FINE, refuse, say, say_json
-from compose.terminal.finding_games import granted, kit
+from compose.terminal.answer import exit_code, refuse, say, say_json
+from compose.terminal.answering import answer_json, verdict
 from compose.terminal.remixing import remix_title
-from compose.terminal.stages import remixed, split
-
-MOST_STATES = 200_000
-MOST_SECONDS = 5.0
+from compose.terminal.stages import answered, checked, ready
 
 
 def show_difference(
     name: str, other: str | None, modifiers: Sequence[str], pupils: int | None, quick: bool, as_json: bool
 ) -> int:
-    """Print how another game, or the game with modifiers, differs from a game; the exit code."""
+    """Print how another game, or the game with modifiers, differs from a game; the exit code is that of the other.
+
+    `quick` leaves out the forecast."""
     if other is None and not modifiers:
         hint = 'Name a second game, or modifiers: --with "roll instead"'
         refuse("One game alone does not differ from anything.", hint, as_json)
-    one, _ = remixed(name, [], as_json)
-    two, _ = remixed(other or name, modifiers, as_json)
+    one = ready(name, [], pupils, as_json)
+    two = ready(other or name, modifiers, pupils, as_json)
     said = differences(one.game, two.game)
-    told = () if quick else tuple(_in_the_forecast(one, two, pupils, as_json))
-    titles = remix_title(one), remix_title(two)
+    known = [checked(each) if quick else answered(each) for each in (one, two)]
+    told = tuple(_in_the_forecast(*known))
+    titles = remix_title(one.remix), remix_title(two.remix)
     if as_json:
-        say_json(_json(titles, said, told))
-        return FINE
+        say_json(_json(titles, said, told, known))
+    else:
+        _say(titles, said)
+        _say_findings(known)
+        if not quick:
+            _say_forecast(told)
+    return exit_code(known[1].findings)
+
+
+def _say(titles: tuple[str, str], said: Sequence[Difference]) -> None:
     if not said:
         say(f"{titles[1]} and {titles[0]} say the same.")
-        return FINE
+        return
     say(f"{titles[1]}, going by {titles[0]}:")
     heading = ""
     for each in said:
@@ -45,39 +51,27 @@ def show_difference(
             heading = each.heading
             say(f"{heading[:1].upper()}{heading[1:]}")
         _paragraph(each.words)
-    _say_forecast(told, quick)
-    return FINE
 
 
-def _in_the_forecast(one: Remix, two: Remix, pupils: int | None, as_json: bool) -> Iterable[Told]:
-    ours, theirs = (_answers(each, pupils, as_json) for each in (one, two))
-    return forecast_differences(ours, theirs) if ours and theirs else ()
+def _in_the_forecast(one: Answer, two: Answer) -> Iterable[Told]:
+    ours, theirs = one.numbers, two.numbers
+    return forecast_differences(ours, theirs) if ours is not None and theirs is not None else ()
 
 
-def _answers(made: Remix, pupils: int | None, as_json: bool) -> Answers | None:
-    """The few numbers of a game's forecast, or None where they would take too long."""
-    from compose.check import Budget, TooLarge, explore
-    from compose.forecast.chances import chances
-    from compose.forecast.exact import exact_course
-    from compose.forecast.lesson import lesson_of
-    from compose.forecast.simulate import Play, simulate
-    from compose.net.from_game import net_of
-
-    net = net_of(made.game, granted(), split(made, pupils, as_json)).value
-    if net is None:
-        return None
-    constants = chances(net, library.norms(), kit())
-    minutes = lesson_of(library.norms(), made.game.ages_years).play
-    space = explore(net, Budget(MOST_STATES, MOST_SECONDS))
-    if isinstance(space, TooLarge) or not space.complete:
-        played = simulate(net, constants, minutes, Play(rounds=1000, batch=4000))
-        return answers(net, played.course) if played else None
-    return answers(net, exact_course(space, constants, minutes, quantiles=False))
+def _say_findings(known: Sequence[Answer]) -> None:
+    """What is to mend in the other game, and what is no more."""
+    before, now = (to_mend(each.findings) for each in known)
+    was = {each.code for each in before}
+    say("To mend")
+    for each in now:
+        _paragraph(f"{each.code}{', as before' if each.code in was else ''}: {each.title}")
+    for each in before:
+        if each.code not in {other.code for other in now}:
+            _paragraph(f"no more {each.code}: {each.title}")
+    _paragraph(verdict(known[1]))
 
 
-def _say_forecast(told: Sequence[Told], quick: bool) -> None:
-    if quick:
-        return
+def _say_forecast(told: Sequence[Told]) -> None:
     say("Forecast")
     differing = [each for each in told if each.differs]
     for each in differing:
@@ -93,7 +87,9 @@ def _paragraph(words: str) -> None:
         say(line)
 
 
-def _json(titles: tuple[str, str], said: Sequence[Difference], told: Sequence[Told]) -> dict[str, Any]:
+def _json(
+    titles: tuple[str, str], said: Sequence[Difference], told: Sequence[Told], known: Sequence[Answer]
+) -> dict[str, Any]:
     return {
         "going_by": titles[0],
         "other": titles[1],
@@ -108,4 +104,5 @@ def _json(titles: tuple[str, str], said: Sequence[Difference], told: Sequence[To
             }
             for each in told
         ],
+        "answers": [answer_json(each) for each in known],
     }

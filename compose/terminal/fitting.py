@@ -7,27 +7,34 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 import library
-from compose.fit.fit import Fit, fit
+from compose.answer.answer import to_mend
+from compose.fit.fit import Fit, fit, teams_for
+from compose.net.from_game import usual_players
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
+from compose.terminal.answering import answer_json, say_in_short
+from compose.terminal.checking import headline
 from compose.terminal.classes import school_class
-from compose.terminal.finding_games import granted, kit
+from compose.terminal.finding_games import kit
 from compose.terminal.remixing import remix_title
-from compose.terminal.stages import remixed
-from grammar.game import Game
+from compose.terminal.stages import answered, checked, ready_of, remixed
 from grammar.words import count, listing
-
-MOST_STATES = 200_000
-MOST_SECONDS = 6.0
 
 
 def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, as_json: bool) -> int:
-    """Print how a game and a class go together; the exit code. `quick` leaves out the forecast of the round."""
+    """Print how a game and a class go together, and what is known of the game for its teams; the exit code.
+
+    `quick` leaves out the forecast."""
     group = school_class(class_name, as_json)
     made, said = remixed(name, modifiers, as_json)
-    found = fit(made.game, group, library.norms(), kit(), None if quick else round_minutes(made.game))
-    findings = (*said, *found.findings)
+    teams = teams_for(made.game, group, library.norms(), kit()).games
+    prepared = ready_of(made, teams[0] if teams else usual_players(made.game), said, as_json)
+    answer = checked(prepared) if quick else answered(prepared)
+    found = fit(made.game, group, library.norms(), kit(), answer.round_minutes)
+    findings = (*found.findings, *answer.findings)
     if as_json:
-        say_json(_json(found) | {"game": remix_title(made), "findings": [finding_json(each) for each in findings]})
+        told = answer_json(answer)
+        told["findings"] += [finding_json(each) | {"set": "class"} for each in found.findings]
+        say_json(_json(found) | {"game": remix_title(made), "players": dict(prepared.players)} | told)
         return exit_code(findings)
     say(f"{remix_title(made)} for {group.name}: {count(group.pupils, 'pupil')}")
     say()
@@ -35,29 +42,13 @@ def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, 
         for part in textwrap.wrap(line, 78, subsequent_indent="  "):
             say(part)
     say()
-    say_findings(findings)
-    to_mend = sum(each.severity.value == "warning" for each in findings)
-    say("The game fits the class." if not to_mend else f"{count(to_mend, 'thing')} to mend.")
+    say_findings(found.findings)
+    wrong = len(to_mend(found.findings))
+    say("The game fits the class." if not wrong else f"The class: {count(wrong, 'thing')} to mend.")
+    say()
+    say(headline(prepared))
+    say_in_short(answer)
     return exit_code(findings)
-
-
-def round_minutes(game: Game) -> float | None:
-    """The mean length of a round as forecast with the middle number of players; None where that takes too long."""
-    from compose.check import Budget
-    from compose.check.explore import TooLarge, explore
-    from compose.forecast.forecast import forecast
-    from compose.forecast.simulate import Play
-    from compose.net.from_game import net_of, usual_players
-
-    net = net_of(game, granted(), usual_players(game)).value
-    if net is None:
-        return None
-    space = explore(net, Budget(MOST_STATES, MOST_SECONDS / 2))
-    source = net if isinstance(space, TooLarge) or not space.complete else space
-    play = Play(rounds=400, batch=1600)
-    told = forecast(source, library.norms(), kit(), play=play, compare=False)
-    mean = told.course.length.mean.value if told else float("inf")
-    return mean if mean < float("inf") else None
 
 
 def fit_lines(found: Fit) -> Iterator[str]:

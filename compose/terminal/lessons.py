@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import library
+from compose.answer.answer import Answer, to_mend
 from compose.draw.card import Card
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
+from compose.draw.proof import check_lines
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
-from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
+from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
 from compose.terminal.looks import titled, units_named, wording_named
-from compose.terminal.stages import remixed, split
+from compose.terminal.stages import Ready, answered, checked, ready
 from compose.terminal.writing import write
-from grammar.game import Game
-from grammar.sentences.finish import After
 from grammar.words import listing
 
 ENDINGS = (".pdf", ".html", ".md", ".txt")
@@ -42,32 +44,37 @@ def make_lesson(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
-    table = lesson_table([_planned(name, pupils, quick, as_json) for name in names], library.norms(), minutes)
+    games = [ready(name, (), pupils, as_json) for name in names]
+    answers = [checked(each) if quick else answered(each) for each in games]
+    planned = [_planned(each, answer) for each, answer in zip(games, answers, strict=True)]
+    table = lesson_table(planned, library.norms(), minutes)
     if table.short_min > 0:
         long, short = f"{table.lesson.minutes:.0f} min", f"{table.short_min:.0f} min"
         title = f"The lesson of {long} is {short} too short for {listing(names)}."
         refuse(title, "Leave a game out, or give the lesson more time with --minutes.", as_json)
-    card = in_units(lesson_card(table, wording.say(title) if title == USUAL_TITLE else title, wording), shown)
+    known = tuple(_known(one, answer, wording) for one, answer in zip(planned, answers, strict=True))
+    card = lesson_card(table, wording.say(title) if title == USUAL_TITLE else title, wording, known)
+    card = in_units(card, shown)
     if out is not None:
         write(out, _written(card, out.suffix.lower(), sheet, as_json), force, as_json)
-    _answer(table, card, out, wording, as_json)
-    return FINE
+    if as_json:
+        say_json(_json(table, card, out, answers))
+    else:
+        _say(card, out, known, wording)
+        say_findings([each for answer in answers for each in to_mend(answer.findings)])
+    return exit_code([each for answer in answers for each in answer.findings])
 
 
-def _planned(name: str, pupils: int | None, quick: bool, as_json: bool) -> Planned:
-    made, _said = remixed(name, (), as_json)
-    game = titled(made)
-    return Planned(game, split(made, pupils, as_json), _round(game, quick))
+def _known(one: Planned, answer: Answer, wording: Wording) -> str:
+    """What is known of a game, in one line; its findings are told on the terminal."""
+    return f"{one.game.title}{wording.say(':')} {next(check_lines(answer, wording))}."
 
 
-def _round(game: Game, quick: bool) -> float | None:
-    clock = next(game.all_of("finish", After), None)
-    known = clock.time.seconds / 60 if clock else None
-    if quick:
-        return known
-    from compose.terminal.fitting import round_minutes
-
-    return round_minutes(game) or known
+def _planned(prepared: Ready, answer: Answer) -> Planned:
+    """A game with its round as forecast, or else as long as its clock lets it be."""
+    bell = prepared.net.bell
+    clock = bell.after_s / 60 if bell is not None else None
+    return Planned(titled(prepared.remix), prepared.players, answer.round_minutes or clock)
 
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
@@ -87,24 +94,25 @@ def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
 
-def _answer(table: LessonTable, card: Card, out: Path | None, wording: Wording, as_json: bool) -> None:
-    if as_json:
-        say_json(_json(table, card, out))
-    elif out is not None:
+def _say(card: Card, out: Path | None, known: Sequence[str], wording: Wording) -> None:
+    if out is not None:
         say(wording.say("The lesson is in {file}.", file=out))
+        for line in known:
+            say("\n".join(textwrap.wrap(line, 78, subsequent_indent="  ")))
     else:
         from compose.draw.card_text import text_of
 
         say(text_of(card).rstrip())
 
 
-def _json(table: LessonTable, card: Card, out: Path | None) -> dict[str, Any]:
+def _json(table: LessonTable, card: Card, out: Path | None, answers: Sequence[Answer]) -> dict[str, Any]:
     return {
         "title": card.title,
         "minutes": table.lesson.minutes,
         "games": [
-            {"title": one.game.title, "players": dict(one.players), "round_minutes": one.round_min}
-            for one in table.games
+            answer_json(answer)
+            | {"title": one.game.title, "players": dict(one.players), "round_minutes": one.round_min}
+            for one, answer in zip(table.games, answers, strict=True)
         ],
         "slots": [
             {

@@ -19,6 +19,7 @@ from compose.fit.suggest.wish import Wish
 from compose.fit.teams import teams_of
 from compose.net.from_game import usual_players
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
+from compose.terminal.answering import answer_json, verdict
 from compose.terminal.finding_games import granted, kit, library_modifiers
 from compose.terminal.remixing import remix_title
 from compose.terminal.stages import remixed
@@ -47,11 +48,15 @@ def show_suggestions(
     with watched(as_json) as progress:
         found = search(game, wishes, tried, looker, max(left, 0.2), most, progress)
     ranked = suggestions(found, wishes, looker, most)
+    answer = looker.answer(game, LOOK_SECONDS)
     if as_json:
-        say_json(_json(remix_title(made), wishes, found, ranked))
+        known = answer_json(answer) if answer is not None else {}
+        say_json(_json(remix_title(made), wishes, found, ranked) | known)
     else:
         for line in _lines(remix_title(made), wishes, found, ranked):
             say(line)
+        if answer is not None:
+            say(f"{remix_title(made)} as it is: {verdict(answer)}")
     return FINE if ranked else TO_MEND
 
 
