@@ -55,6 +55,14 @@ def test_kit_that_nobody_uses_is_named() -> None:
     assert {finding.code for finding in findings(pair, "wrong")} == {"C-idle", "C-idle-kit"}
 
 
+def test_of_those_who_always_stay_in_it_is_said_why_and_by_which_line() -> None:
+    pair = next(pair for pair in PAIRS if pair.stem == "no-end-spared")
+    (found,) = [finding for finding in findings(pair, "wrong") if finding.code == pair.code]
+    assert "always some south runners in, for nobody may aim at them" in found.hint
+    lines = pair.path("wrong").read_text(encoding="utf-8").splitlines()
+    assert any("nobody aims at them" in lines[span.line - 1] for span in found.others)
+
+
 def test_every_game_of_the_folder_is_used() -> None:
     assert {path.name for path in FOLDER.glob("*.rules")} == {
         pair.path(which).name for pair in PAIRS for which in ("wrong", "sound")

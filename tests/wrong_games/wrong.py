@@ -42,6 +42,7 @@ PAIRS = (
     Pair("chase", "C-chase", "a side has no soft balls in its half: all soft balls go to its half"),
     Pair("no-end", "C-no-end", "a side wins when it has 7 players on the far bench", shown=False),
     Pair("no-end-stands-again", "C-no-end", "a side wins when the other side has no lamps standing", shown=False),
+    Pair("no-end-spared", "C-no-end", "a side wins when the other side has no players in", shown=False),
     Pair("dead-end", "C-dead-end", "players roll a soft ball past the back line of the other side"),
     Pair("endless", "C-endless", "players underarm throw a red ball through the ring of the other side"),
     Pair("unwinnable", "C-unwinnable", "a side wins when the other side has no cones standing", shown=False),
@@ -53,6 +54,12 @@ PAIRS = (
     Pair("stall-by-passing", "C-stall", "players pass a soft ball to a team-mate"),
     Pair("stall-by-not-fetching", "C-stall", "players fetch soft balls from behind their back line"),
     Pair("idle", "C-idle", "a ball is caught: the first in the catcher's rest queue returns", shown=False),
+    Pair(
+        "idle-nobody-aims",
+        "C-idle",
+        "a cone is knocked: the roller's side scores 1 point and it stands up again",
+        False,
+    ),
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
 )
