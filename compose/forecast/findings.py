@@ -15,6 +15,7 @@ from compose.check.words import sentence, subject
 from compose.forecast.assumptions import ages_of
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
+from compose.forecast.freeing import freed_faster
 from compose.forecast.norms import bands_used
 from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
@@ -106,6 +107,21 @@ def long_round(held: Held) -> list[Finding]:
     return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
 
 
+def freed(held: Held) -> list[Finding]:
+    """A side that ought to be all out, though its pupils come back faster than they are hit."""
+    net = held.told.net
+    found = list(freed_faster(net, held.norms))
+    if not found:
+        return []
+    worst = found[0]
+    title = f"with {worst.waiting} of {worst.of} of {subject(worst.side)} waiting, {worst.back:.1f} a minute come back "
+    title += f"and {worst.sent:.1f} are sent to wait: hardly ever is nobody left."
+    hint = "Let fewer come back at once or more seldom, use more balls, or let the round finish when few are left."
+    severity = Severity.WARNING if net.bell is None else Severity.NOTE
+    numbers = {"come back a minute": worst.back, "sent a minute": worst.sent}
+    return held.found("F-freed-faster", severity, title, hint, worst.end.rule.span, numbers, played=False)
+
+
 def short_round(held: Held) -> list[Finding]:
     """A round that is over before it is worth setting up."""
     mean, again = held.told.course.length.mean, held.told.lesson.again
@@ -188,6 +204,7 @@ def inactive(held: Held) -> list[Finding]:
 LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
     lopsided,
     long_round,
+    freed,
     short_round,
     long_wait,
     few_turns,
