@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from compose.check.explore import TooLarge, explore
 from compose.check.findings import AT_THE_START, FINDINGS
-from compose.check.findings.limits import out_of_time, over_budget, too_large
+from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
 from compose.check.graph import longest_line
 from compose.check.match import can_win
-from compose.check.patience import OutOfTimeError, Patience
+from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import Net, Shift
@@ -21,15 +21,16 @@ from grammar.finding import Finding
 class Facts:
     """What the report tells besides the findings.
 
-    None stands for "not known" where the space is not whole. `ends_surely`: play ends with
-    probability 1 without the help of a clock, if all sides play on; `held_up_by`: sides of which one alone can
-    keep it from that. `longest`: the most moves a round can take, None also
+    `states` were seen and `looked` of them looked into; None stands for "not known" where that is not the whole.
+    `ends_surely`: play ends with probability 1 without the help of a clock, if all sides play on; `held_up_by`:
+    sides of which one alone can keep it from that. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
     found. `can_win`: sides for which a win of the whole match was found (all of them where the space is whole).
     `capped`: places whose counter play wanted to raise past its capacity (points beyond what is counted to).
     """
 
     states: int
+    looked: int
     ends: int
     edges: int
     complete: bool
@@ -53,22 +54,23 @@ class CheckResult:
 def check(net: Net, budget: Budget = USUAL, turned: Net | None = None) -> CheckResult:
     """Everything that is proved about a net within the budget; `turned` is its second half, where that differs."""
     patience = Patience(budget)
-    space = explore(net, budget)
+    each = budget if turned is None else evolve(budget, megabytes=budget.megabytes / 2)
+    space = explore(net, each)
     if isinstance(space, TooLarge):
         return CheckResult((too_large(space),), None, None)
-    other = explore(turned, budget) if turned is not None else None
+    other = explore(turned, each) if turned is not None else None
     if isinstance(other, TooLarge):
         return CheckResult((too_large(other),), None, None)
     study = Study(space, patience, Study(other, patience) if other is not None else None)
-    found, missed = over_budget(space), []
+    found, missed = over_budget(space, budget), []
     for entry in FINDINGS if not study.ended[0] else AT_THE_START:
         if not space.complete and entry.whole:
             continue
         try:
             found += entry.look(study)
-        except OutOfTimeError:
+        except StoppedError:
             missed.append(entry.about)
-    return CheckResult((*found, *out_of_time(missed)), space, _facts(study))
+    return CheckResult((*found, *unfinished(missed)), space, _facts(study))
 
 
 def _facts(study: Study) -> Facts:
@@ -76,6 +78,7 @@ def _facts(study: Study) -> Facts:
     ends_surely, shortest, longest = _far_facts(study)
     return Facts(
         states=space.states,
+        looked=space.expanded,
         ends=int(study.ended.sum()),
         edges=space.edges,
         complete=space.complete,
@@ -89,16 +92,16 @@ def _facts(study: Study) -> Facts:
 
 
 def _far_facts(study: Study) -> tuple[bool | None, int | None, int | None]:
-    """Whether play ends surely, and the fewest and the most moves; None where time ran out before."""
+    """Whether play ends surely, and the fewest and the most moves; None where it was stopped before."""
     whole = study.space.complete
     try:
         shortest = int(study.to_end[0])
         surely = bool(study.can_end.all()) if whole else None
-    except OutOfTimeError:
+    except StoppedError:
         return None, None, None
     try:
         longest = longest_line(study.space, study.patience) if whole else None
-    except OutOfTimeError:
+    except StoppedError:
         longest = None
     return surely, shortest if shortest >= 0 else None, longest
 
@@ -109,7 +112,7 @@ def _held_up_by(study: Study) -> tuple[str, ...] | None:
         return None
     try:
         return tuple(side for side in study.net.sides if hold_out(study, side).any())
-    except OutOfTimeError:
+    except StoppedError:
         return None
 
 

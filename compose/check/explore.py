@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
@@ -16,7 +14,8 @@ from compose.check.space import USUAL, Budget, Happened, StateSpace
 from compose.check.successors import Successors
 from compose.net.net import Net
 
-PER_STATE, PER_EDGE = 36, 16  # bytes of the arrays kept; twice as many while they are joined
+# Bytes at the peak of a check, for a state, each count of a state, and an edge (measured).
+PER_STATE, PER_COUNT, PER_EDGE = 60, 4, 66
 CHUNK = 32_768  # states expanded at once: large enough for NumPy, small enough for the cache
 
 
@@ -36,14 +35,11 @@ def explore(net: Net, budget: Budget = USUAL, dense_limit: int | None = None) ->
     if code.size > LARGEST:
         return TooLarge(code.size)
     search = _Search(net, code, dense_limit)
-    begun = time.perf_counter()
-    while search.expanded < search.numbering.count:
-        if search.spent(budget) or time.perf_counter() - begun > budget.seconds:
-            break
+    while search.expanded < search.numbering.count and not search.spent(budget):
         if not budget.keep_going("situations looked into", search.expanded, 0):
-            break
+            return search.result(stopped=True)
         search.expand_next()
-    return search.result(begun)
+    return search.result()
 
 
 class _Search:
@@ -71,7 +67,7 @@ class _Search:
 
     def spent(self, budget: Budget) -> bool:
         """Whether the states or the memory of the budget are used up."""
-        size = 2 * (PER_STATE * self.numbering.count + PER_EDGE * self.edges)
+        size = (PER_STATE + PER_COUNT * len(self.net.places)) * self.numbering.count + PER_EDGE * self.edges
         return self.numbering.count > budget.states or size > budget.megabytes * 1e6
 
     def expand_next(self) -> None:
@@ -105,7 +101,7 @@ class _Search:
             self.codes = np.concatenate([self.codes, np.zeros_like(self.codes)])
         self.codes[before : before + len(fresh)] = fresh
 
-    def result(self, begun: float) -> StateSpace:
+    def result(self, stopped: bool = False) -> StateSpace:
         """Everything joined; states not expanded still get their ends."""
         codes = self.codes[: self.numbering.count].copy()
         if self.expanded < len(codes):
@@ -129,7 +125,7 @@ class _Search:
             happened=tuple(_frozen(act) for act in self.successors.acts),
             reacted=tuple(_frozen(act) for act in self.successors.reactions.acts),
             chases=tuple(self.chases),
-            seconds=time.perf_counter() - begun,
+            stopped=stopped,
         )
 
 

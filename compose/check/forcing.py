@@ -16,7 +16,7 @@ from compose.check.study import Study
 
 
 def can_avoid(study: Study, powers: Powers, bad: Bools) -> Bools:
-    """From which states the side keeps play out of the bad states (states,) for ever. Raises OutOfTimeError."""
+    """From which states the side keeps play out of the bad states (states,) for ever. Raises StoppedError."""
     acts = acts_of(study.space, study.sources, powers)
     left = np.bincount(acts.duty_of[acts.duty_of != NONE], minlength=len(acts.owed_in))
     sound = acts.duty_of != NONE
@@ -38,7 +38,7 @@ def can_avoid(study: Study, powers: Powers, bad: Bools) -> Bools:
 
 
 def can_force(study: Study, powers: Powers, goal: Bools) -> Bools:
-    """From which states the side gets play into the goal (states,), which holds no ends. Raises OutOfTimeError.
+    """From which states the side gets play into the goal (states,), which holds no ends. Raises StoppedError.
 
     A move that changes nothing is neither here nor there: it forces nothing, and it does for a duty.
     """

@@ -55,7 +55,7 @@ def distances(
 ) -> Ints:
     """How many moves from each state to the nearest goal, -1 where none can be reached.
 
-    `allowed` (edges,) leaves some edges out. Raises OutOfTimeError where the patience runs out.
+    `allowed` (edges,) leaves some edges out. Raises StoppedError.
     """
     result = np.full(space.states, UNREACHABLE, dtype=np.int32)
     frontier = np.flatnonzero(goals)
@@ -152,7 +152,7 @@ def _walk(space: StateSpace, via: dict[int, int], start: int, goal: int) -> list
 def longest_line(space: StateSpace, patience: Patience | None = None) -> int | None:
     """The most moves that any play can take, None where play can go round for ever.
 
-    Peels off the states that nothing leads to any more, a layer at a time. Raises OutOfTimeError.
+    Peels off the states that nothing leads to any more, a layer at a time. Raises StoppedError.
     """
     if np.any(space.sources() == space.targets):
         return None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 
 import numpy as np
@@ -25,15 +24,16 @@ def always(what: str, done: int, of: int) -> bool:
 
 @frozen
 class Budget:
-    """How far to go: at most about so many states, seconds of wall time and megabytes of state space.
+    """How far to go: at most about so many states, and megabytes of memory for them and all that is proved of them.
 
-    `keep_going` is asked between steps with what is done, how far it is and of how much (0 where that is
-    not known); answering False stops cleanly, with what is known so far.
+    Never seconds: the same game gets the same answer on a busy machine. The usual budget takes 10 to 15 s of a
+    processor where it is used up (measured), and leaves room on a machine of 4 GB; every game of the library with
+    its usual class is whole within a tenth of it. `keep_going` is asked between steps with what is done, how far it
+    is and of how much (0 where that is not known); answering False stops cleanly, with what is known so far.
     """
 
     states: int = 2_000_000
-    seconds: float = math.inf
-    megabytes: float = 3_000.0
+    megabytes: float = 1_200.0
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
 
@@ -61,7 +61,8 @@ class StateSpace:
     `clash_of[i]` is a later end that holds there for another winner, -1 for none.
     `parents` and `by` give the edge that first found each state (-1 for the start): following them
     back is a shortest line of play. Only the first `expanded` states have their edges where the
-    space is not `complete`. `chases` are (state, transition) pairs whose reactions never settled.
+    space is not `complete`; `stopped` is True where somebody stopped it. `chases` are
+    (state, transition) pairs whose reactions never settled.
     """
 
     net: Net
@@ -76,10 +77,10 @@ class StateSpace:
     transitions: Ints
     factors: NDArray[np.float64]
     expanded: int
-    seconds: float
     happened: tuple[Happened, ...] = field(repr=False)
     reacted: tuple[Happened, ...] = field(repr=False)
     chases: tuple[tuple[int, int], ...] = ()
+    stopped: bool = False
 
     @property
     def states(self) -> int:

@@ -19,7 +19,7 @@ LEAST_LONG = 3  # moves still needed before it is worth saying that the round "g
 class Study:
     """Facts about a space; those about absence ("can never") need a complete space.
 
-    Whatever walks over the space raises OutOfTimeError once the patience runs out. `turned` is the second half
+    Whatever walks over the space raises StoppedError once somebody stops it. `turned` is the second half
     with the groups changed over, where they are not equally large.
     """
 
@@ -33,6 +33,13 @@ class Study:
     def table(self) -> NDArray[np.int32]:
         """All markings, shape (states, places)."""
         return markings(self.space, np.arange(self.space.states))
+
+    @cached_property
+    def moving(self) -> Bools:
+        """Where anything can happen, be it without effect, or may: what was not looked into."""
+        moving = np.diff(self.space.offsets) > 0
+        moving[self.space.expanded :] = True
+        return np.asarray(moving, dtype=np.bool_)
 
     @cached_property
     def ended(self) -> Bools:
@@ -59,10 +66,13 @@ class Study:
     def can_end(self) -> Bools:
         """From which states some end can be reached (option to complete holds where all can).
 
+        Where the space is not whole, whatever was not looked into counts as an end: what is left is proved.
         W. M. P. van der Aalst, "The application of Petri nets to workflow management", Journal of
         Circuits, Systems and Computers 8(1), 1998, soundness.
         """
-        return np.greater_equal(self.to_end, 0)
+        if self.space.complete:
+            return np.greater_equal(self.to_end, 0)
+        return self.reaching(self.ended | (np.arange(self.space.states) >= self.space.expanded))
 
     @cached_property
     def dead_ends(self) -> Longs:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from attrs import frozen
 
+from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
 from compose.modifiers.apply import apply
 from compose.modifiers.modifier import Modifier, Use
@@ -14,7 +14,6 @@ from grammar.game import Game
 
 FITS, FINDS, REFUSED, UNSURE = "fits", "creates a finding", "does not fit", "fits as far as was looked"
 VERDICTS = (FITS, FINDS, REFUSED, UNSURE)
-CELL_SECONDS = 1.0
 CELL_STATES = 20_000
 Progress = Callable[[int, int], None]
 
@@ -44,19 +43,19 @@ def mixing_table(
     games: Sequence[Game],
     modifiers: Sequence[Modifier],
     looker: Looker,
-    seconds: float = 120.0,
+    keep_going: KeepGoing = always,
     progress: Progress = lambda done, of: None,
 ) -> Iterator[Cell]:
-    """The cells, game by game; those for which no time is left are tried on the sheet only, and say so."""
-    begun, of = time.perf_counter(), len(games) * len(modifiers)
+    """The cells, game by game; those that come after somebody's stop are tried on the sheet only, and say so."""
+    of = len(games) * len(modifiers)
     for row, game in enumerate(games):
         for column, modifier in enumerate(modifiers):
-            left = seconds - (time.perf_counter() - begun)
-            yield cell(game, modifier, looker, min(left, CELL_SECONDS))
+            looked = keep_going("pairs looked at", row * len(modifiers) + column, of)
+            yield cell(game, modifier, looker, only_sheet=not looked)
             progress(row * len(modifiers) + column + 1, of)
 
 
-def cell(game: Game, modifier: Modifier, looker: Looker, seconds: float = CELL_SECONDS) -> Cell:
+def cell(game: Game, modifier: Modifier, looker: Looker, only_sheet: bool = False) -> Cell:
     """One modifier with its usual values and one game."""
     use = Use(modifier)
     outcome = apply(game, use, looker.kit)
@@ -65,14 +64,14 @@ def cell(game: Game, modifier: Modifier, looker: Looker, seconds: float = CELL_S
     made, edits = outcome.value
     if not edits:
         return Cell(game.title, modifier.name, modifier.step, FITS, "It changes nothing here.")
-    if seconds <= 0:
-        return Cell(game.title, modifier.name, modifier.step, UNSURE, "No time was left to check it.", (), len(edits))
-    return _checked(game, made, modifier, looker, seconds, len(edits))
+    if only_sheet:
+        return Cell(game.title, modifier.name, modifier.step, UNSURE, "It was stopped before.", (), len(edits))
+    return _checked(game, made, modifier, looker, len(edits))
 
 
-def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, seconds: float, lines: int) -> Cell:
-    known = {each.code for each in looker.findings(game, seconds).to_mend}
-    found = looker.findings(made, seconds)
+def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, lines: int) -> Cell:
+    known = {each.code for each in looker.findings(game).to_mend}
+    found = looker.findings(made)
     if found.broken:
         return Cell(game.title, modifier.name, modifier.step, REFUSED, "What it makes of the game cannot be played.")
     new = [each for each in found.to_mend if each.code not in known]
@@ -80,7 +79,7 @@ def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, seconds
         codes = tuple(dict.fromkeys(each.code for each in new))
         return Cell(game.title, modifier.name, modifier.step, FINDS, _one_sentence(new[0].title), codes, lines)
     if not found.whole:
-        why = "The game is too large to look at everything in the time."
+        why = "The game is too large to look at everything."
         return Cell(game.title, modifier.name, modifier.step, UNSURE, why, (), lines)
     return Cell(game.title, modifier.name, modifier.step, FITS, "", (), lines)
 

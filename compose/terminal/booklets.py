@@ -11,6 +11,7 @@ from attrs import frozen
 
 import library
 from compose.answer.answer import to_mend
+from compose.check import Budget
 from compose.draw.booklet import booklet_of
 from compose.draw.card import Card
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
@@ -26,11 +27,11 @@ BAR_FROM = 8  # our choice: fewer cards are done before a bar is seen
 
 @frozen
 class Binding:
-    """How a booklet is made up."""
+    """How a booklet is made up, and how far each of its games is looked at (None: not checked)."""
 
     title: str
     paper: str
-    checked: bool
+    budget: Budget | None
     look: Look
 
 
@@ -42,7 +43,7 @@ def make_booklet(
     paper: str,
     units: str,
     language: str,
-    checked: bool,
+    budget: Budget | None,
     force: bool,
     as_json: bool,
 ) -> int:
@@ -53,7 +54,7 @@ def make_booklet(
         refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
     look = Look(units_named(units, as_json), wording_named(language, as_json))
     shown = look.wording.say(title) if title == USUAL_TITLE else title
-    binding = Binding(shown, paper_named(paper, as_json), checked, look)
+    binding = Binding(shown, paper_named(paper, as_json), budget, look)
     wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
     with Patience() as patience:
         cards, findings = _cards(wanted, modifiers, binding, patience, as_json)
@@ -93,12 +94,12 @@ def _cards(
 
 
 def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) -> tuple[Card, tuple[Finding, ...]]:
-    if binding.checked:
+    if binding.budget is not None:
         from compose.terminal.carding import card_for
         from compose.terminal.stages import answered, ready
 
         prepared = ready(name, modifiers, None, as_json)
-        answer = answered(prepared)
+        answer = answered(prepared, binding.budget)
         floor = laid_out(prepared.game, prepared.players)
         return card_for(prepared, answer, floor, None, binding.look), (*answer.findings, *floor.problems)
     made, said = remixed(name, modifiers, as_json)

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from attrs import evolve, frozen
+
 from compose.answer.answer import Answer
+from compose.check import Budget
 from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.proof import answer_lines, check_lines
@@ -17,6 +20,7 @@ from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
+from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write
 from grammar.finding import Finding
@@ -27,36 +31,46 @@ ENDINGS = (".pdf", ".html", ".svg", ".md", ".txt")
 PAPERS = ("A4", "Letter")
 
 
+@frozen
+class Asked:
+    """How a card is to look, and how far its game is looked at (`seconds` None: until that is done)."""
+
+    hall: str | None
+    paper: str
+    large: bool
+    units: str
+    language: str
+    budget: Budget
+    seconds: float | None
+
+
 def make_card(
     name: str,
     modifiers: Sequence[str],
     pupils: int | None,
     out: Path | None,
-    hall: str | None,
-    paper: str,
+    asked: Asked,
     force: bool,
     as_json: bool,
-    large: bool = False,
-    units: str = "metric",
-    language: str = "en",
 ) -> int:
     """Print or write a card; the exit code. `large` is large print on two pages."""
-    sheet = paper_named(paper, as_json)
-    look = Look(units_named(units, as_json), wording_named(language, as_json), large)
+    sheet = paper_named(asked.paper, as_json)
+    look = Look(units_named(asked.units, as_json), wording_named(asked.language, as_json), asked.large)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     prepared = ready(name, modifiers, pupils, as_json)
-    answer = answered(prepared)
+    with Patience(asked.seconds) as patience:
+        answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))
     floor = floor_of(prepared.game, prepared.players, sizes_m(prepared.game))
-    in_hall = hall_named(hall, as_json)
+    in_hall = hall_named(asked.hall, as_json)
     card = card_for(prepared, answer, floor, in_hall, look)
     of_plan = plan_findings(prepared.game, floor, in_hall)
     if out is not None:
         plan = plan_of(prepared.game, floor, in_hall, units=look.units, wording=look.wording)
-        data = _written(card, plan, out.suffix.lower(), sheet, large, as_json)
+        data = _written(card, plan, out.suffix.lower(), sheet, asked.large, as_json)
         write(out, data, force, as_json)
     _say(card, out, answer, of_plan, look.wording, as_json)
-    return exit_code((*answer.findings, *of_plan))
+    return INTERRUPTED if patience.stopped else exit_code((*answer.findings, *of_plan))
 
 
 def paper_named(name: str, as_json: bool) -> str:

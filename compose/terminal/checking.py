@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from attrs import evolve
+
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
 from compose.draw.proof import fact_lines
@@ -19,14 +21,15 @@ from grammar.words import listing
 
 
 def show_check(
-    name: str, modifiers: Sequence[str], pupils: int | None, states: int, seconds: float, as_json: bool
+    name: str, modifiers: Sequence[str], pupils: int | None, budget: Budget, seconds: float | None, as_json: bool
 ) -> int:
-    """Check a game and print what is proved; the exit code."""
+    """Check a game and print what is proved; the exit code. It is stopped after so many `seconds`, if any."""
     prepared = ready(name, modifiers, pupils, as_json)
-    with Patience() as patience:
-        answer = checked(prepared, Budget(states, seconds, keep_going=patience.keep_going))
+    with Patience(seconds) as patience:
+        answer = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     if as_json:
-        say_json(head_json(prepared) | {"facts": _facts_json(answer.facts)} | answer_json(answer))
+        stopped = {"stopped": patience.broken_off}
+        say_json(head_json(prepared) | {"facts": _facts_json(answer.facts)} | answer_json(answer) | stopped)
         return INTERRUPTED if patience.stopped else exit_code(answer.findings)
     say(headline(prepared))
     say()
@@ -35,6 +38,8 @@ def show_check(
         for line in textwrap.wrap(sentence, 78):
             say(line)
     say(verdict(answer))
+    if patience.broken_off:
+        say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)
 
 
@@ -59,7 +64,7 @@ def summary(answer: Answer) -> Iterator[str]:
     facts = answer.facts
     if facts is None:
         return
-    looked = f"Looked at {facts.states:,} situations and {facts.edges:,} moves"
+    looked = f"Looked at {facts.looked:,} situations and {facts.edges:,} moves"
     yield looked + ("." if facts.complete else "; there are more, so this is not a proof.")
     yield from fact_lines(answer, ENGLISH)
 
@@ -69,6 +74,7 @@ def _facts_json(facts: Facts | None) -> dict[str, Any] | None:
         return None
     return {
         "situations": facts.states,
+        "looked_into": facts.looked,
         "moves": facts.edges,
         "ends": facts.ends,
         "complete": facts.complete,

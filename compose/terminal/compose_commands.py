@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import time
 from pathlib import Path
 from typing import Annotated
 
 import typer
+
+from compose.terminal.looking_options import USUAL_STATES, Seconds, States
 
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
@@ -57,17 +58,19 @@ def suggest(
     nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
     class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
     mend: Annotated[bool, typer.Option("--mend", help="With wishes: clear what the check finds, too.")] = False,
-    seconds: Annotated[float, typer.Option("--seconds", min=0.5, help="How long to look.")] = 5.0,
+    tries: Annotated[int, typer.Option("--tries", min=1, help="How many remixes to look at.")] = 400,
+    states: States = USUAL_STATES,
+    seconds: Seconds = None,
     most: Annotated[int, typer.Option("--most", min=1, max=20, help="How many sets to show.")] = 3,
     as_json: AsJson = False,
 ) -> None:
     """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
-    begun = time.perf_counter()  # what is loaded now counts as looking, too
+    from compose.fit.suggest.search import Reach
     from compose.terminal.suggesting import show_suggestions
     from compose.terminal.wishing import Asked
 
     asked = Asked(skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name)
-    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, begun + seconds, most, as_json))
+    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, Reach(tries, states), seconds, most, as_json))
 
 
 def fit(
@@ -82,7 +85,7 @@ def fit(
 def mix(
     names: Annotated[list[str] | None, typer.Argument(help="Games; without any, those of the library.")] = None,
     only: Annotated[list[str] | None, typer.Option("--only", help="A modifier. May be repeated.")] = None,
-    seconds: Annotated[float, typer.Option("--seconds", min=1, help="How long the whole table may take.")] = 120.0,
+    seconds: Seconds = None,
     why: Annotated[bool, typer.Option("--why", help="Say why, for each pair that does not simply fit.")] = False,
     as_json: AsJson = False,
 ) -> None:

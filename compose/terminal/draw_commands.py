@@ -7,6 +7,10 @@ from typing import Annotated
 
 import typer
 
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States
+
+BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
+
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
     list[str] | None,
@@ -57,14 +61,18 @@ def booklet(
     units: InUnits = "metric",
     language: InLanguage = "en",
     checked: Annotated[bool, typer.Option("--checked", help="Check each game, and say so on its card.")] = False,
+    states: States = BOOKLET_STATES,
+    memory: Memory = USUAL_MEGABYTES,
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
     """Bind the cards of many games into one PDF with a contents page."""
+    from compose.check.space import Budget
     from compose.terminal.booklets import make_booklet
 
+    budget = Budget(states, memory) if checked else None
     raise typer.Exit(
-        make_booklet(names or [], modifier or [], out, title, paper, units, language, checked, force, as_json)
+        make_booklet(names or [], modifier or [], out, title, paper, units, language, budget, force, as_json)
     )
 
 
@@ -79,13 +87,19 @@ def strip(
     seed: Annotated[int, typer.Option("--seed", min=0, help="The same seed gives the same round.")] = 1,
     pictures: Annotated[int, typer.Option("--pictures", min=4, max=8, help="How many pictures at most.")] = 8,
     language: InLanguage = "en",
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
     """Show a round in four to eight small plans: an SVG strip, or an HTML page that plays it step by step."""
+    from compose.check.space import Budget
     from compose.terminal.strips import make_strip
 
-    raise typer.Exit(make_strip(name, modifier or [], pupils, out, finding, seed, pictures, language, force, as_json))
+    budget = Budget(states, memory)
+    raise typer.Exit(
+        make_strip(name, modifier or [], pupils, out, finding, budget, seed, pictures, language, force, as_json)
+    )
 
 
 def lesson(

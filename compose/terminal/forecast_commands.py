@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 from compose.terminal.share_options import ShelfFolder
 
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
@@ -16,11 +17,6 @@ With = Annotated[
 ]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
-States = Annotated[int, typer.Option("--states", min=1, help="How many situations may be looked at.")]
-Seconds = Annotated[
-    float | None, typer.Option("--seconds", min=0.01, help="Stop after so long, with what is known by then.")
-]
-Memory = Annotated[float, typer.Option("--memory", min=10, help="Megabytes that the situations may take.")]
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
 
 
@@ -39,9 +35,9 @@ def forecast(
         float | None, typer.Option("--minutes", min=5, max=300, help="How long the lesson is on the timetable.")
     ] = None,
     absent: Annotated[int, typer.Option("--absent", min=0, max=400, help="How many pupils are away today.")] = 0,
-    states: States = 2_000_000,
+    states: States = USUAL_STATES,
     seconds: Seconds = None,
-    memory: Memory = 3_000.0,
+    memory: Memory = USUAL_MEGABYTES,
     rounds: Annotated[
         int, typer.Option("--rounds", min=100, max=1_000_000, help="Rounds to play where the game is too large.")
     ] = 4_000,
@@ -58,7 +54,7 @@ def forecast(
     from compose.terminal.seeing import Kept
 
     kept = Kept(shelf, of_class) if seen or of_class else None
-    asked = Asked(minutes, absent, Budget(states, megabytes=memory), Play(rounds, seed), kept, seconds)
+    asked = Asked(minutes, absent, Budget(states, memory), Play(rounds, seed), kept, seconds)
     raise typer.Exit(show_forecast(name, modifier or [], pupils, asked, as_json))
 
 
@@ -71,16 +67,16 @@ def replay(
     ] = None,
     seed: Seed = 1,
     whole: Annotated[bool, typer.Option("--all", help="Tell the attempts without effect too.")] = False,
-    states: States = 2_000_000,
+    states: States = USUAL_STATES,
     seconds: Seconds = None,
-    memory: Memory = 3_000.0,
+    memory: Memory = USUAL_MEGABYTES,
     as_json: AsJson = False,
 ) -> None:
     """Tell a line of play step by step: how a finding comes about, or a round played at random."""
     from compose.check.space import Budget
     from compose.terminal.replaying import show_replay
 
-    budget = Budget(states, megabytes=memory)
+    budget = Budget(states, memory)
     raise typer.Exit(show_replay(name, modifier or [], pupils, finding, seed, whole, budget, seconds, as_json))
 
 

@@ -12,6 +12,7 @@ from typer.main import get_command_name
 
 from compose.terminal import compose_commands, draw_commands, forecast_commands, share_commands
 from compose.terminal.answer import say, say_json
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 
 app = typer.Typer(
     help="Write a hall game down once, remix it, and know before class whether the remix works.",
@@ -30,8 +31,6 @@ Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="Ho
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
-States = Annotated[int, typer.Option("--states", min=1, help="How many situations may be looked at.")]
-Seconds = Annotated[float, typer.Option("--seconds", min=0.1, help="How long the check may take.")]
 
 
 @app.command()
@@ -108,14 +107,16 @@ def check(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
-    states: States = 2_000_000,
-    seconds: Seconds = 60.0,
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
+    seconds: Seconds = None,
     as_json: AsJson = False,
 ) -> None:
     """Find out whether a game can be won, ends, or gets stuck, and show the moves that lead there."""
+    from compose.check.space import Budget
     from compose.terminal.checking import show_check
 
-    raise typer.Exit(show_check(name, modifier or [], pupils, states, seconds, as_json))
+    raise typer.Exit(show_check(name, modifier or [], pupils, Budget(states, memory), seconds, as_json))
 
 
 @app.command()
@@ -129,13 +130,18 @@ def card(
     large: Annotated[bool, typer.Option("--large", help="Large print, on two pages.")] = False,
     units: Annotated[str, typer.Option("--units", help="metric or feet.")] = "metric",
     language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
+    seconds: Seconds = None,
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
     """Make the card of a game: text, or with --out a PDF, HTML, SVG, Markdown or text file."""
-    from compose.terminal.carding import make_card
+    from compose.check.space import Budget
+    from compose.terminal.carding import Asked, make_card
 
-    raise typer.Exit(make_card(name, modifier or [], pupils, out, hall, paper, force, as_json, large, units, language))
+    asked = Asked(hall, paper, large, units, language, Budget(states, memory), seconds)
+    raise typer.Exit(make_card(name, modifier or [], pupils, out, asked, force, as_json))
 
 
 for commands in (forecast_commands, compose_commands, draw_commands, share_commands):

@@ -22,12 +22,13 @@ from compose.fit.mixing import (
 from compose.fit.suggest.look import Looker
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.finding_games import game, granted, kit, library_modifiers
+from compose.terminal.patience import Patience
 from grammar.words import count, did_you_mean, listing
 
 MARKS = {FITS: "●", FINDS: "▲", REFUSED: "·", UNSURE: "○"}
 
 
-def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float, why: bool, as_json: bool) -> int:
+def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float | None, why: bool, as_json: bool) -> int:
     """Print the table for these games (all of the library where none is named); the exit code."""
     games = [game(name, as_json) for name in names] or [game(str(path)) for path in library.game_paths()]
     known = {each.name: each for each in library_modifiers()}
@@ -37,12 +38,16 @@ def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float, why: 
             refuse(f"There is no modifier called `{name}`.", hint, as_json)
     chosen = [known[name.lower()] for name in only] or list(known.values())
     looker = Looker(granted(), kit(), library.norms(), fewest_players, CELL_STATES)
-    with _bar(as_json) as progress:
-        cells = list(mixing_table(games, chosen, looker, seconds, progress))
+    patience = Patience(seconds, shown=False)
+    with _bar(as_json) as progress, patience:
+        cells = list(mixing_table(games, chosen, looker, patience.keep_going, progress))
     if as_json:
-        say_json({"players": "the least of each range", "cells": [_cell_json(each) for each in cells]})
+        told = {"players": "the least of each range", "cells": [_cell_json(each) for each in cells]}
+        say_json(told | {"stopped": patience.broken_off})
     else:
         _print(cells, [each.title for each in games], why)
+        if patience.broken_off:
+            say(patience.broken_off)
     return FINE
 
 

@@ -24,12 +24,12 @@ class Patience:
     only to a terminal.
     """
 
-    def __init__(self, seconds: float | None = None) -> None:
+    def __init__(self, seconds: float | None = None, shown: bool = True) -> None:
         self.stopped = False
         self.late = False
         self._seconds = seconds
         self._begun = time.perf_counter()
-        self._shown = sys.stderr.isatty()
+        self._shown = shown and sys.stderr.isatty()
         self._progress: Progress | None = None
         self._tasks: dict[str, TaskID] = {}
         self._before: Any = None

@@ -115,5 +115,9 @@ def checked(prepared: Ready, budget: Budget | None = None) -> Answer:
 def answered(prepared: Ready, budget: Budget | None = None) -> Answer:
     """Net → what is proved and what the forecast adds."""
     from compose.answer.foreseeing import foreseen
+    from compose.check.space import USUAL
+    from compose.forecast.simulate import Play
 
-    return foreseen(checked(prepared, budget), library.norms(), kit())
+    budget = budget or USUAL
+    play = Play(keep_going=budget.keep_going)
+    return foreseen(checked(prepared, budget), library.norms(), kit(), play=play, budget=budget)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from attrs import evolve
+
 import library
 from compose.check import Budget
 from compose.check.walk import walk
@@ -35,6 +37,7 @@ def make_strip(
     pupils: int | None,
     out: Path | None,
     finding: str | None,
+    budget: Budget,
     seed: int,
     pictures: int,
     language: str,
@@ -47,7 +50,7 @@ def make_strip(
     wording = wording_named(language, as_json)
     prepared = ready(name, modifiers, pupils, as_json)
     if finding:
-        made = _of_finding(prepared, finding, pictures, wording, as_json)
+        made = _of_finding(prepared, finding, budget, pictures, wording, as_json)
     else:
         made = _at_random(prepared, seed, pictures, wording, as_json)
     if out is not None and out.suffix.lower() == ".svg":
@@ -107,9 +110,9 @@ def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
     return wording.say("the bell rings: {end}", end=said) if sample.rang and sample.end else said
 
 
-def _of_finding(prepared: Ready, code: str, pictures: int, wording: Wording, as_json: bool) -> Strip:
+def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wording: Wording, as_json: bool) -> Strip:
     with Patience() as patience:
-        found = checked(prepared, Budget(2_000_000, 60.0, keep_going=patience.keep_going))
+        found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     told = [each for each in found.findings if each.witness]
     chosen = next((each for each in told if each.code.lower() == code.lower()), None)
     if chosen is None:

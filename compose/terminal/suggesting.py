@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import sys
 import textwrap
-import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import Any
+
+from attrs import evolve
 
 import library
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.moves import moves
 from compose.fit.suggest.played_wishes import mends, no_worse
-from compose.fit.suggest.search import LOOK_SECONDS, Found, search
+from compose.fit.suggest.search import Found, Reach, search
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import Wish
 from compose.fit.teams import teams_of
@@ -21,42 +22,50 @@ from compose.net.from_game import usual_players
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.finding_games import granted, kit, library_modifiers
+from compose.terminal.patience import Patience
 from compose.terminal.remixing import remix_title
 from compose.terminal.stages import remixed
 from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game
 from grammar.words import count, listing
 
-SEARCHING = 0.75  # the part of the time that is spent searching; the rest tells what each modifier bought
+FURTHER = 4  # times as far is what the answer offers
 
 
 def show_suggestions(
-    name: str, modifiers: Sequence[str], asked: Asked, mend: bool, deadline: float, most: int, as_json: bool
+    name: str,
+    modifiers: Sequence[str],
+    asked: Asked,
+    mend: bool,
+    reach: Reach,
+    seconds: float | None,
+    most: int,
+    as_json: bool,
 ) -> int:
-    """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found.
-
-    `deadline` is the time by which to have an answer, on the clock of time.perf_counter.
-    """
+    """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
     looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
     wanted = wishes_of(asked, game, as_json)
     to_mend = mend or not wanted
-    wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker, LOOK_SECONDS))
+    wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker))
     tried = moves(library_modifiers(), game, wanted)
-    left = SEARCHING * (deadline - time.perf_counter())
-    with watched(as_json) as progress:
-        found = search(game, wishes, tried, looker, max(left, 0.2), most, progress)
+    patience = Patience(seconds, shown=False)
+    with watched(as_json) as progress, patience:
+        reach = evolve(reach, keep_going=patience.keep_going)
+        found = search(game, wishes, tried, looker, reach, most, progress)
     ranked = suggestions(found, wishes, looker, most)
-    answer = looker.answer(game, LOOK_SECONDS)
+    answer = looker.answer(game)
     if as_json:
         known = answer_json(answer) if answer is not None else {}
-        say_json(_json(remix_title(made), wishes, found, ranked) | known)
+        say_json(_json(remix_title(made), wishes, found, ranked) | known | {"stopped": patience.broken_off})
     else:
-        for line in _lines(remix_title(made), wishes, found, ranked):
+        for line in _lines(remix_title(made), wishes, found, ranked, reach):
             say(line)
         if answer is not None:
             say(f"{remix_title(made)} as it is: {verdict(answer)}")
+        if patience.broken_off:
+            say(patience.broken_off)
     return FINE if ranked else TO_MEND
 
 
@@ -89,7 +98,9 @@ def watched(as_json: bool) -> Iterator[Callable[[int, int], None]]:
         yield tell
 
 
-def _lines(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> Iterator[str]:
+def _lines(
+    title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion], reach: Reach
+) -> Iterator[str]:
     missing = unmet(found.base, wishes)
     if found.base.met:
         yield from textwrap.wrap(f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}.", 78)
@@ -106,7 +117,7 @@ def _lines(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Su
         left = "; ".join(unmet(found.nearest, wishes))
         yield from textwrap.wrap(f"Nothing found. Nearest: {near}; it misses {left}.", 78)
     yield ""
-    yield from textwrap.wrap(_how_sure(found, bool(ranked)), 78)
+    yield from textwrap.wrap(_how_sure(found, bool(ranked), reach), 78)
 
 
 _INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}
@@ -118,15 +129,15 @@ def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
     return f"{label}: {'; '.join(wishes)}"
 
 
-def _how_sure(found: Found, any_found: bool) -> str:
-    looked = f"{count(found.tried, 'remix', 'remixes')} looked at in {found.seconds:.1f} s"
+def _how_sure(found: Found, any_found: bool, reach: Reach) -> str:
+    looked = f"{count(found.tried, 'remix', 'remixes')} and {found.situations:,} situations looked at"
     if found.whole and not any_found:
         none = "No set of at most three modifiers of the library does it"
         return f"{none}, each tried with its least, its usual and its most: {looked}."
     if found.whole:
         return f"There are no other sets of at most three: {looked}."
-    longer = "" if any_found else " Give it longer with --seconds."
-    return f"There may be other sets: {looked}.{longer}"
+    further = f" Look further with --tries {FURTHER * reach.tries} --states {FURTHER * reach.situations}."
+    return f"There may be other sets: {looked}.{'' if any_found else further}"
 
 
 def _json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> dict[str, Any]:
@@ -155,5 +166,5 @@ def _json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Sug
         },
         "tried": found.tried,
         "all_tried": found.whole,
-        "seconds": round(found.seconds, 3),
+        "situations": found.situations,
     }

@@ -31,7 +31,7 @@ def main(most: int) -> None:
     print(f" {'residual':>9} {'mean min':>9}  method")
     for players, lanterns, balls in SIZES:
         net = lantern_row(players, lanterns, balls, bell_s=360.0)
-        space = explore(net, Budget(states=most, seconds=600.0, megabytes=20_000.0))
+        space = explore(net, Budget(states=most, megabytes=20_000.0))
         assert isinstance(space, StateSpace)
         if not space.complete:
             break

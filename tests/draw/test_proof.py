@@ -14,6 +14,7 @@ from compose.answer.staged import Staged
 from compose.check import Facts
 from compose.check import findings as folder
 from compose.check.findings import limits
+from compose.check.space import USUAL
 from compose.draw.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
 from compose.forecast import findings as of_forecast
 from compose.forecast.answers import Answers
@@ -21,7 +22,7 @@ from compose.forecast.course import Figure
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
 from compose.telling.wording import ENGLISH, wording_of
-from compose.terminal.carding import make_card
+from compose.terminal.carding import Asked, make_card
 from grammar.finding import Finding, Severity
 from grammar.span import nowhere
 from tests.check.build import rule
@@ -111,6 +112,7 @@ def answer(players, proved=(), added=None, facts=None, bell=None, match=ONE_ROUN
 
 FACTS = Facts(
     states=10,
+    looked=10,
     ends=2,
     edges=20,
     complete=True,
@@ -162,7 +164,7 @@ def test_what_there_is_no_room_for_is_counted_and_the_gravest_come_first():
 
 
 def test_a_part_that_was_looked_at_is_said_to_be_one():
-    part = answer(HERONS, (warning("C-budget"),), facts=evolve(FACTS, complete=False, states=1234))
+    part = answer(HERONS, (warning("C-budget"),), facts=evolve(FACTS, complete=False, states=2000, looked=1234))
     assert answer_lines(part, ENGLISH)[-1] == "1234 situations were looked at; there are more, so this is no proof"
     assert "ce n’est donc pas une preuve" in answer_lines(part, FRENCH)[-1]
 
@@ -205,7 +207,7 @@ def test_that_the_round_ends_is_not_said_without_who_can_hold_it_up():
 
 
 def test_a_french_card_is_told_in_french(capsys):
-    make_card("lantern row", (), 20, None, None, "A4", False, False, language="fr")
+    make_card("lantern row", (), 20, None, Asked(None, "A4", False, "metric", "fr", USUAL, None), False, False)
     told = capsys.readouterr().out.replace("\n  ", " ")
     assert "- Vérifié et prévu pour 10 joueurs du Nord et 10 joueurs du Sud\u00a0: rien à corriger.\n" in told
     assert "- Victoire possible pour le Nord et le Sud.\n" in told

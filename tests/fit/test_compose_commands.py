@@ -53,7 +53,7 @@ def test_differ_of_a_game_with_itself_says_so() -> None:
 
 
 def test_suggest_meets_wishes() -> None:
-    code, found = answer("suggest", "lantern-row", "--skill", "kick", "--at-most", "4 balls", "--seconds", "20")
+    code, found = answer("suggest", "lantern-row", "--skill", "kick", "--at-most", "4 balls")
     assert code == 0
     names = {each["name"] for each in found["suggestions"][0]["modifiers"]}
     assert names == {"kick instead", "fewer balls"}
@@ -62,7 +62,7 @@ def test_suggest_meets_wishes() -> None:
 
 def test_suggest_mends_a_wrong_game() -> None:
     path = Path(__file__).parents[1] / "wrong_games" / "games" / "stall.wrong.rules"
-    code, text = run("suggest", str(path), "--seconds", "20")
+    code, text = run("suggest", str(path))
     assert code == 0 and "hold limit" in text
 
 
@@ -85,8 +85,8 @@ def test_suggest_refuses_what_it_does_not_understand(wish: tuple[str, str]) -> N
     assert code == 2 and found["findings"][0]["hint"]
 
 
-def test_suggest_keeps_to_its_time_and_says_so() -> None:
-    code, found = answer("suggest", "heron-and-pike", "--skill", "tow", "--round", "4 to 6", "--seconds", "1")
+def test_suggest_looks_no_further_than_asked_and_says_so() -> None:
+    code, found = answer("suggest", "heron-and-pike", "--skill", "tow", "--round", "4 to 6", "--tries", "9")
     assert code == 1 and not found["suggestions"] and not found["all_tried"]
     assert found["nearest"]["missed"]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from playing_games import every_modifier, library_games, looker, modifier_named
 
+from compose.check.space import always
 from compose.fit.mixing import (
     CELL_STATES,
     FINDS,
@@ -19,8 +20,8 @@ from compose.fit.mixing import (
 )
 
 
-def one(stem: str, name: str, states: int = CELL_STATES, seconds: float = 10.0) -> Cell:
-    return cell(library_games()[stem], modifier_named(name), looker(fewest_players, states), seconds)
+def one(stem: str, name: str, states: int = CELL_STATES, only_sheet: bool = False) -> Cell:
+    return cell(library_games()[stem], modifier_named(name), looker(fewest_players, states), only_sheet)
 
 
 @pytest.mark.parametrize(
@@ -43,14 +44,14 @@ def test_each_verdict(stem: str, name: str, verdict: str, why: str) -> None:
 def test_too_large_a_game_is_not_called_fitting() -> None:
     found = one("heron-and-pike", "fetchers", states=500)
     assert found.verdict == UNSURE and "too large" in found.why
-    assert one("lantern-row", "add balls", seconds=0.0).verdict == UNSURE
+    assert one("lantern-row", "add balls", only_sheet=True).verdict == UNSURE
 
 
 def test_whole_row_has_a_verdict_and_one_sentence_each() -> None:
     steps: list[tuple[int, int]] = []
     games = [library_games()["ferry-bench"], library_games()["toll-stone"]]
     eyes = looker(fewest_players, CELL_STATES)
-    cells = list(mixing_table(games, every_modifier(), eyes, 60.0, lambda done, of: steps.append((done, of))))
+    cells = list(mixing_table(games, every_modifier(), eyes, always, lambda done, of: steps.append((done, of))))
     assert len(cells) == 2 * len(every_modifier())
     assert steps[-1] == (len(cells), len(cells))
     for each in cells:
@@ -60,7 +61,11 @@ def test_whole_row_has_a_verdict_and_one_sentence_each() -> None:
     assert eyes.checked < len(cells)
 
 
-def test_table_keeps_to_its_time() -> None:
-    cells = list(mixing_table([library_games()["lantern-row"]], every_modifier(), looker(fewest_players), 0.0))
+def test_table_is_stopped_when_told_to() -> None:
+    cells = list(
+        mixing_table(
+            [library_games()["lantern-row"]], every_modifier(), looker(fewest_players), lambda what, done, of: False
+        )
+    )
     assert {each.verdict for each in cells} <= {REFUSED, UNSURE, FITS}
     assert all(each.why for each in cells if each.verdict == FITS)

@@ -17,7 +17,7 @@ CODE = "C-dead-end"
 
 
 def dead_end(study: Study) -> list[Finding]:
-    """The nearest dead end, with the number of them."""
+    """The nearest dead end, with the number of them; each is its own proof, however much was not looked into."""
     space = study.space
     stuck = study.dead_ends
     if not stuck.size:

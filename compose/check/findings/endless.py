@@ -17,9 +17,12 @@ CODE = "C-endless"
 
 
 def endless(study: Study) -> list[Finding]:
-    """The nearest loop without a way out; silent where no end exists at all or play is open on purpose."""
+    """The nearest loop without a way out; silent where no end exists at all or play is open on purpose.
+
+    A loop whose every situation was looked into is its own proof, however much else was not.
+    """
     net, space = study.net, study.space
-    if not study.ended.any() or (net.open_ended and net.bell is not None):
+    if (space.complete and not study.ended.any()) or (net.open_ended and net.bell is not None):
         return []
     loops = [trap for trap in study.traps if study.moves(int(trap[0]))]
     if not loops:
@@ -35,7 +38,7 @@ def endless(study: Study) -> list[Finding]:
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
             title=f"Play can come to a point from which {what}: {then}.",
             place=span_of_last_move(study, state),
-            hint=f"From {percent(lost, space.states)} of all situations that play can come to there is no way out. "
+            hint=f"From {percent(lost, space.states)} of {_known(study)} there is no way out. "
             'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."'
             if net.bell is None
             else "Give a way out of the loop, or let the round finish there.",
@@ -45,3 +48,7 @@ def endless(study: Study) -> list[Finding]:
             numbers=(("loops", float(len(loops))), ("states without end", float(lost))),
         )
     ]
+
+
+def _known(study: Study) -> str:
+    return "all situations that play can come to" if study.space.complete else "the situations looked at"

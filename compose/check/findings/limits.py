@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.explore import TooLarge
-from compose.check.space import StateSpace
+from compose.check.space import Budget, StateSpace
+from compose.check.words import sentence
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import nowhere
 from grammar.words import listing
@@ -13,38 +14,41 @@ from grammar.words import listing
 BUDGET = "C-budget"
 TOO_LARGE = "C-too-large"
 UNFINISHED = "C-unfinished"
-_SMALLER = "Check it with fewer players, targets or balls; the forecast can still be simulated."
+FURTHER = 4  # times the budget is what the hint offers
+_SMALLER = "check it with fewer players, targets or balls; the forecast can still be simulated."
 
 
-def over_budget(space: StateSpace) -> list[Finding]:
-    """One finding where exploration stopped early."""
+def over_budget(space: StateSpace, budget: Budget) -> list[Finding]:
+    """One finding where exploration ended early."""
     if space.complete:
         return []
+    why = "The check was stopped" if space.stopped else "The game is too large to prove everything"
+    further = f"--states {FURTHER * budget.states} --memory {FURTHER * budget.megabytes:.0f}"
+    more = "Let it go on longer" if space.stopped else f"Look further with {further}"
     return [
         Finding(
-            code=BUDGET,
+            code=UNFINISHED if space.stopped else BUDGET,
             severity=Severity.WARNING,
-            title=f"The game is too large to prove everything: {space.states:,} situations were found, "
-            f"{space.unexpanded:,} of them not looked into.",
+            title=f"{why}: {space.expanded:,} situations were looked into, {space.unexpanded:,} more were seen.",
             place=nowhere(),
-            hint=f"What is said below is so; what is not said may still be. {_SMALLER}",
+            hint=f"What is told of them is so; what is not told may still be. {more}, or {_SMALLER}",
             basis=Basis.COMPUTED,
-            numbers=(("states", float(space.states)), ("not looked into", float(space.unexpanded))),
+            numbers=(("looked into", float(space.expanded)), ("not looked into", float(space.unexpanded))),
         )
     ]
 
 
-def out_of_time(missed: Sequence[str]) -> list[Finding]:
-    """One finding where the time was up before everything was looked for."""
+def unfinished(missed: Sequence[str]) -> list[Finding]:
+    """One finding where the check was stopped before everything was looked for."""
     if not missed:
         return []
     return [
         Finding(
             code=UNFINISHED,
             severity=Severity.WARNING,
-            title=f"The time was up before these were looked for: {listing(missed)}.",
+            title=f"The check was stopped before these were looked for: {listing(missed)}.",
             place=nowhere(),
-            hint="Give it more time, or check the game with fewer players, targets or balls.",
+            hint="Let it go on longer, or check the game with fewer players, targets or balls.",
             basis=Basis.COMPUTED,
         )
     ]
@@ -57,7 +61,7 @@ def too_large(found: TooLarge) -> Finding:
         severity=Severity.WARNING,
         title=f"The game is too large to prove anything: some {found.size:.0e} situations are possible.",
         place=nowhere(),
-        hint=_SMALLER,
+        hint=sentence(_SMALLER),
         basis=Basis.COMPUTED,
         numbers=(("possible situations", float(found.size)),),
     )

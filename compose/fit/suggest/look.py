@@ -24,6 +24,8 @@ Players = Callable[[Game], Mapping[str, int]]
 SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
 ROUNDS = 200  # played where a game is too large to be worked out: enough to tell a wish met from one missed
 MOST_STATES = 60_000
+EVENTS = 2_000_000  # of all rounds played for one game
+KEPT = 8  # spaces of at most so many states, some 100 MB each at worst
 
 
 @frozen
@@ -49,7 +51,10 @@ BROKEN = Findings((), whole=False, broken=True)
 
 
 class Looker:
-    """Answers about games, each worked out at most once; nets of one shape are checked only once."""
+    """Answers about games, each worked out at most once; nets of one shape are checked only once.
+
+    `situations` counts those looked at so far, of all games together, and the events of rounds played.
+    """
 
     def __init__(
         self, granted: GameSheet, kit: Mapping[str, KitItem], norms: Norms, players: Players, states: int = MOST_STATES
@@ -57,49 +62,62 @@ class Looker:
         self.kit = kit
         self.players = players
         self.checked = 0
+        self.situations = 0
         self._granted, self._norms, self._states = granted, norms, states
         self._proved: dict[str, Answer | None] = {}
         self._numbers: dict[str, Numbers | None] = {}
 
-    def answer(self, game: Game, seconds: float) -> Answer | None:
+    def answer(self, game: Game) -> Answer | None:
         """What is proved of a game, or of one whose net has the same shape; None where it cannot be played."""
         key = skeleton(game, self.players(game))
         if key not in self._proved:
             self.checked += 1
             made = self._staged(game)
-            self._proved[key] = proved(made, Budget(self._states, seconds)) if made is not None else None
+            self._proved[key] = self._looked(made) if made is not None else None
+            self._forget()
         return self._proved[key]
 
-    def findings(self, game: Game, seconds: float) -> Findings:
+    def _looked(self, made: Staged) -> Answer:
+        answer = proved(made, Budget(self._states))
+        self.situations += answer.facts.states if answer.facts is not None else 0
+        return answer
+
+    def _forget(self) -> None:
+        """Keep no space but the last few, so that memory is bounded: a game's forecast comes soon after its check."""
+        for key in list(self._proved)[-KEPT - 1 : -KEPT]:
+            old = self._proved[key]
+            self._proved[key] = evolve(old, space=None) if old is not None else None
+
+    def findings(self, game: Game) -> Findings:
         """What is to be mended in a game."""
-        answer = self.answer(game, seconds)
+        answer = self.answer(game)
         if answer is None:
             return BROKEN
         warned = to_mend(answer.findings)
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
 
-    def numbers(self, game: Game, seconds: float) -> Numbers | None:
+    def numbers(self, game: Game) -> Numbers | None:
         """The forecast of a game: exact where its space is small enough, or else from a few hundred rounds."""
         key = canonical_text(game)
         if key not in self._numbers:
-            self._numbers[key] = self._forecast(game, seconds)
+            self._numbers[key] = self._forecast(game)
         return self._numbers[key]
 
     def _staged(self, game: Game) -> Staged | None:
         return staged(game, self._granted, self.players(game)).value
 
-    def _forecast(self, game: Game, seconds: float) -> Numbers | None:
+    def _forecast(self, game: Game) -> Numbers | None:
         from compose.answer.foreseeing import with_means
         from compose.forecast.simulate import Play
 
-        made, alike = self._staged(game), self.answer(game, seconds)
+        made, alike = self._staged(game), self.answer(game)
         if made is None or alike is None:
             return None
-        budget = Budget(self._states, seconds)
+        budget = Budget(self._states)
         space = _of_one_shape(alike.space, made.net) if alike.space is not None else None
-        known = evolve(alike, staged=made, space=space) if space is not None else proved(made, budget)
-        play = Play(rounds=ROUNDS)
+        known = evolve(alike, staged=made, space=space) if space is not None else self._looked(made)
+        play = Play(rounds=ROUNDS, events=EVENTS)
         return _numbers(with_means(known, self._norms, self.kit, play, budget))
 
 

@@ -23,8 +23,8 @@ class RoundLasts:
     def words(self) -> str:
         return f"rounds of {self.least:g} to {self.most:g} min"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
-        numbers = looker.numbers(game, seconds)
+    def gap(self, game: Game, looker: Looker) -> float:
+        numbers = looker.numbers(game)
         if numbers is None:
             return UNKNOWN
         minutes = numbers.minutes
@@ -46,8 +46,8 @@ class WaitsAtMost:
     def words(self) -> str:
         return f"waits of at most {self.most:g} min in the mean"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
-        numbers = looker.numbers(game, seconds)
+    def gap(self, game: Game, looker: Looker) -> float:
+        numbers = looker.numbers(game)
         if numbers is None or math.isinf(numbers.wait):
             return UNKNOWN
         return 0.0 if numbers.wait <= self.most else min(UNKNOWN, 0.1 + math.log(numbers.wait / self.most))
@@ -63,8 +63,8 @@ class TurnsAtLeast:
     def words(self) -> str:
         return f"at least {count(self.least, 'turn')} a minute for each pupil"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
-        numbers = looker.numbers(game, seconds)
+    def gap(self, game: Game, looker: Looker) -> float:
+        numbers = looker.numbers(game)
         if numbers is None or numbers.turns <= 0:
             return UNKNOWN
         return 0.0 if numbers.turns >= self.least else min(UNKNOWN, 0.1 + math.log(self.least / numbers.turns))
@@ -81,8 +81,8 @@ class Mended:
     def words(self) -> str:
         return f"no more {self.code}: {self.title.rstrip('.')}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
-        found = looker.findings(game, seconds)
+    def gap(self, game: Game, looker: Looker) -> float:
+        found = looker.findings(game)
         if found.broken:
             return UNKNOWN
         return 1.0 if any(each.code == self.code for each in found.to_mend) else 0.0
@@ -98,20 +98,20 @@ class NothingNew:
     def words(self) -> str:
         return "nothing new to mend"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
-        found = looker.findings(game, seconds)
+    def gap(self, game: Game, looker: Looker) -> float:
+        found = looker.findings(game)
         if found.broken or not found.whole:
             return UNKNOWN
         return float(len({each.code for each in found.to_mend} - set(self.known)))
 
 
-def no_worse(game: Game, looker: Looker, seconds: float) -> tuple[NothingNew, ...]:
+def no_worse(game: Game, looker: Looker) -> tuple[NothingNew, ...]:
     """The wish that a game gets nothing to mend that it did not have before."""
-    return (NothingNew(tuple({each.code: None for each in looker.findings(game, seconds).to_mend})),)
+    return (NothingNew(tuple({each.code: None for each in looker.findings(game).to_mend})),)
 
 
-def mends(game: Game, looker: Looker, seconds: float) -> tuple[Mended | NothingNew, ...]:
+def mends(game: Game, looker: Looker) -> tuple[Mended | NothingNew, ...]:
     """The wishes that stand for "nothing to mend" in this game."""
-    found = looker.findings(game, seconds).to_mend
+    found = looker.findings(game).to_mend
     codes = {each.code: each.title for each in reversed(found)}
     return (*(Mended(code, title) for code, title in codes.items()), NothingNew(tuple(codes)))

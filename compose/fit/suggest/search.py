@@ -8,12 +8,12 @@ two sets make is looked at once.
 from __future__ import annotations
 
 import heapq
-import time
 from collections.abc import Callable, Iterator, Sequence
 from itertools import count
 
 from attrs import define, field, frozen
 
+from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, NothingNew
 from compose.fit.suggest.promises import promises
@@ -26,12 +26,21 @@ from compose.modifiers.modifier import Use
 from grammar.game import Game
 
 MOST_MODIFIERS = 3
-LOOK_SECONDS = 1.0  # how long one game may be looked at
 Progress = Callable[[int, int], None]
 
 
 def silent(tried: int, found: int) -> None:
     """Nobody watches."""
+
+
+@frozen
+class Reach:
+    """How far a search goes: at most so many remixes and so many situations of all of them together, which takes 5
+    to 15 s where both are used up (measured); `keep_going` may stop it before."""
+
+    tries: int = 400
+    situations: int = 2_000_000
+    keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
 
 @frozen
@@ -64,7 +73,8 @@ class Node:
 class Found:
     """What a search found: sets that meet all wishes, the nearest miss, and how much was tried.
 
-    `whole` is True where every set of at most three was tried or ruled out: then there are no others.
+    `whole` is True where every set of at most three was tried or ruled out: then there are no others. `situations`
+    were looked at, of all remixes together.
     """
 
     base: Node
@@ -72,7 +82,7 @@ class Found:
     nearest: Node
     tried: int
     whole: bool
-    seconds: float
+    situations: int
 
 
 @define
@@ -80,7 +90,7 @@ class _Search:
     looker: Looker
     wishes: Sequence[Wish]
     moves: Sequence[Use]
-    deadline: float
+    reach: Reach
     wanted: int
     progress: Progress
     tried: int = 0
@@ -93,13 +103,12 @@ class _Search:
     def node(self, uses: tuple[Use, ...], game: Game, edits: int) -> Node:
         """The node with its gaps: wishes that cost more are asked only where all cheaper ones are met."""
         gaps: list[float | None] = [None] * len(self.wishes)
-        left = max(0.2, min(LOOK_SECONDS, self.deadline - time.perf_counter()))
         for cost in COSTS:
             if any(gaps):
                 break
             for number, wish in enumerate(self.wishes):
                 if wish.cost == cost:
-                    gaps[number] = wish.gap(game, self.looker, left)
+                    gaps[number] = wish.gap(game, self.looker)
         return Node(uses, game, edits, tuple(gaps))
 
     def key(self, game: Game) -> str:
@@ -108,7 +117,9 @@ class _Search:
         return skeleton(game, self.looker.players(game)) if only_shape else canonical_text(game)
 
     def late(self) -> bool:
-        return time.perf_counter() > self.deadline
+        """Whether the search went as far as it may."""
+        far = self.tried >= self.reach.tries or self.looker.situations >= self.reach.situations
+        return far or not self.reach.keep_going("remixes tried", self.tried, 0)
 
     def children(self, parent: Node, hopeful: bool) -> Iterator[Node]:
         """The parent with one modifier more: the hopeful ones, or all others."""
@@ -158,20 +169,19 @@ def search(
     wishes: Sequence[Wish],
     moves: Sequence[Use],
     looker: Looker,
-    seconds: float = 10.0,
+    reach: Reach | None = None,
     wanted: int = 3,
     progress: Progress = silent,
 ) -> Found:
-    """Sets of modifiers that meet all wishes, until so many are found, all were tried or time is up."""
-    begun = time.perf_counter()
-    work = _Search(looker, wishes, moves, begun + seconds, wanted, progress)
+    """Sets of modifiers that meet all wishes, until so many are found, all were tried or it went as far as it may."""
+    work = _Search(looker, wishes, moves, reach or Reach(), wanted, progress)
     for number, wish in enumerate(wishes):
         work.promised |= {(use.modifier.name, number) for use in moves if promises(use.modifier, wish)}
     base = work.node((), game, 0)
     work.seen.add(work.key(game))
     nearest, whole = _run(work, base)
     solutions = tuple(sorted(work.solutions, key=lambda node: (node.edits, len(node.uses))))
-    return Found(base, solutions, nearest, work.tried, whole, time.perf_counter() - begun)
+    return Found(base, solutions, nearest, work.tried, whole, looker.situations)
 
 
 def _run(work: _Search, base: Node) -> tuple[Node, bool]:

@@ -28,7 +28,7 @@ class Practises:
     def words(self) -> str:
         return f"players {self.skill}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         tried = {skill for attempt in game.all_of("play", Attempt) for skill in attempt.skills}
         return 0.0 if self.skill in tried else 1.0
 
@@ -44,7 +44,7 @@ class ForAges:
     def words(self) -> str:
         return f"for ages {self.least:g} to {self.most:g}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         least, most = game.ages_years
         outside = max(0.0, least - self.least) + max(0.0, self.most - most)
         return min(2.0, outside / 2)
@@ -60,7 +60,7 @@ class ForPupils:
     def words(self) -> str:
         return f"for {count(self.pupils, 'pupil')}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         teams = teams_of(game, self.pupils)
         odd = len(game.sides) - 1 if teams.odd else 0
         return 0.0 if teams.over <= odd else 0.5 + teams.over / self.pupils
@@ -77,7 +77,7 @@ class OnCourt:
     def words(self) -> str:
         return f"on a court of at most {self.length_m:g} m by {self.width_m:g} m"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         length, width = game.court_m
         over = max(length / self.length_m, width / self.width_m, 1.0) - 1
         return 0.0 if over < 1e-6 else 0.5 + over
@@ -94,7 +94,7 @@ class KitAtMost:
     def words(self) -> str:
         return f"at most {count(self.most, self.what, self.what)}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         over = self.there(game) - self.most
         return 0.0 if over <= 0 else 0.5 + over / max(1, self.there(game))
 
@@ -113,7 +113,7 @@ class NobodyOut:
     def words(self) -> str:
         return "nobody is out"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         follows = [each for rule in game.whens for each in rule.consequences]
         back = any(game.all_of("play", ComesBack)) or any(game.all_of("play", Free))
         swaps = any(isinstance(each, ChangesPlaces) for each in follows)
@@ -133,6 +133,6 @@ class FitsClass:
     def words(self) -> str:
         return f"fits {self.school_class.name}"
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         found = fit(game, self.school_class, self.norms, looker.kit).findings
         return 0.5 * sum(each.severity is Severity.WARNING and each.code != "F-time" for each in found)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from attrs import frozen
 
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.search import LOOK_SECONDS, Found, Node
+from compose.fit.suggest.search import Found, Node
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
@@ -70,7 +70,7 @@ def missed(game: Game, uses: Sequence[Use], wishes: Iterable[Wish], looker: Look
     made = remix(game, uses, looker.kit).value
     if made is None:
         return None
-    return tuple(wish.words() for wish in wishes if wish.gap(made.game, looker, LOOK_SECONDS) > 0)
+    return tuple(wish.words() for wish in wishes if wish.gap(made.game, looker) > 0)
 
 
 def _suggestion(game: Game, uses: tuple[Use, ...], wishes: Sequence[Wish], looker: Looker) -> Suggestion:

@@ -25,6 +25,6 @@ class Wish(Protocol):
         """Such as "rounds of 4 to 6 min"."""
         ...
 
-    def gap(self, game: Game, looker: Looker, seconds: float) -> float:
+    def gap(self, game: Game, looker: Looker) -> float:
         """How far a game is from it: 0 where it is met."""
         ...
