@@ -35,13 +35,6 @@ class Study:
         return markings(self.space, np.arange(self.space.states))
 
     @cached_property
-    def moving(self) -> Bools:
-        """Where anything can happen, be it without effect, or may: what was not looked into."""
-        moving = np.diff(self.space.offsets) > 0
-        moving[self.space.expanded :] = True
-        return np.asarray(moving, dtype=np.bool_)
-
-    @cached_property
     def ended(self) -> Bools:
         """Which states are ends."""
         return self.space.ended()

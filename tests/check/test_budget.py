@@ -8,8 +8,11 @@ import pytest
 from compose.check import Budget, StateSpace, check, explore
 from compose.check.graph import distances, longest_line
 from compose.check.patience import Patience, StoppedError
+from compose.check.space import USUAL
 from compose.check.study import Study
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES
 from tests.benchmarks.lantern_net import lantern_row
+from tests.check.build import Builder
 
 
 def test_memory_is_a_budget_of_its_own() -> None:
@@ -70,3 +73,45 @@ def test_the_check_says_what_it_did_not_come_to() -> None:
     assert result.facts is not None and result.facts.ends_surely is None and result.facts.shortest is None
     assert result.facts.states == result.space.states
     assert len(seen) > 1
+
+
+@pytest.mark.parametrize("loop", [False, True])
+def test_what_was_seen_is_told_however_much_was_not_looked_at(loop: bool) -> None:
+    """A dead end or a loop in the part looked at is proved, with its line of play; nothing absent is claimed."""
+    play = Builder("north", "south")
+    told = play.rule("points and a trap")
+    play.place("trap", 0, 2)
+    open_ = play.at_most("trap", 0)
+    for name in ("one", "other"):
+        play.place(name, 0, 200)
+        play.may(f"{name} scores", play.shift(name, 1, told), guard=open_)
+    play.may("into the trap", play.shift("trap", 1, told), guard=open_)
+    if loop:
+        play.may("deeper", play.shift("trap", 1, told), guard=play.exactly("trap", 1))
+        play.may("back", play.shift("trap", -1, told), guard=play.exactly("trap", 2))
+    play.end("over", "north", play.at_least("one", 200), told)
+    result = check(play.net(), Budget(states=3_000))
+    assert result.space is not None and not result.space.complete
+    [budget, finding] = result.findings
+    assert (budget.code, finding.code) == ("C-budget", "C-endless" if loop else "C-dead-end")
+    assert [step.words for step in finding.witness[1:]] == ["into the trap"]
+    assert f"{result.space.expanded:,} situations were looked into" in budget.title
+    assert "--states 12000" in str(budget.hint) and result.facts is not None
+    assert result.facts.looked == result.space.expanded < result.facts.states
+
+
+def test_the_same_part_is_looked_at_every_time() -> None:
+    one, other = (explore(lantern_row(14, 6, 8), Budget(megabytes=30.0)) for _ in range(2))
+    assert isinstance(one, StateSpace) and isinstance(other, StateSpace)
+    assert one.expanded == other.expanded and (one.codes == other.codes).all() and not one.stopped
+
+
+def test_a_stopped_search_says_so() -> None:
+    result = check(lantern_row(14, 6, 8), Budget(keep_going=lambda what, done, of: done < 1_000))
+    assert result.space is not None and result.space.stopped
+    first = result.findings[0]
+    assert first.code == "C-unfinished" and "was stopped" in first.title
+
+
+def test_the_options_are_the_usual_budget() -> None:
+    assert (USUAL.states, USUAL.megabytes) == (USUAL_STATES, USUAL_MEGABYTES)

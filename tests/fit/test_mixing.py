@@ -31,7 +31,7 @@ def one(stem: str, name: str, states: int = CELL_STATES, only_sheet: bool = Fals
         ("lantern-row", "overarm instead", FITS, "It changes nothing here."),
         ("homestead", "draw at once", REFUSED, "`draw at once` does not fit: Homestead has only one side."),
         ("cairn-keepers", "kick instead", REFUSED, "no ball fit for kick"),
-        ("heron-and-pike", "nobody is out", FINDS, "never takes effect"),
+        ("heron-and-pike", "nobody is out", FINDS, "never take"),
         ("sledge-road", "first to points", FITS, ""),  # who cannot win a half may win over both
     ],
 )
