@@ -6,6 +6,7 @@ the same balls the side does one, no matter which. That is a duty.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Hashable, Sequence
 
 import numpy as np
@@ -63,17 +64,21 @@ def duty_of(transition: Transition, net: Net) -> frozenset[int]:
     return frozenset()
 
 
-def acts_of(space: StateSpace, sources: Ints, powers: Powers) -> Acts:
-    """The attempts of a side with these powers; `sources` as given by `space.sources()`."""
+def acts_of(space: StateSpace, sources: Ints, powers: Powers, with_left: bool = True) -> Acts:
+    """The attempts of a side with these powers; `sources` as given by `space.sources()`.
+
+    Those that it may leave undone are only numbered `with_left`: who keeps out of something just leaves them.
+    """
     net = space.net
     duties = [duty_of(transition, net) for transition in net.transitions]
     duty, kind = _numbered(duties), _numbered([(t.attempt, d) for t, d in zip(net.transitions, duties, strict=True)])
+    must = powers.must & _several(duty, kind, powers.must)
     by, source = space.transitions, sources.astype(np.int64)
     owed = source * len(net.transitions) + duty[by]
-    chosen = powers.choose[by]
-    kept_from = powers.must[by] & ~chosen
+    chosen = (powers.choose & must)[by]
+    kept_from = must[by] & ~chosen
     kept_from[kept_from] = np.isin(owed[kept_from], owed[chosen])
-    mine = np.flatnonzero(powers.leave[by] | chosen)
+    mine = np.flatnonzero((powers.leave[by] | chosen) if with_left else chosen)
     keys, number = np.unique(source[mine] * len(net.transitions) + kind[by[mine]], return_inverse=True)
     attempt_of = np.full(space.edges, NONE, dtype=np.int64)
     attempt_of[mine] = number
@@ -83,12 +88,19 @@ def acts_of(space: StateSpace, sources: Ints, powers: Powers) -> Acts:
     duty_of_attempt = np.full(len(keys), NONE, dtype=np.int64)
     duty_of_attempt[attempt_of[owing]] = debt
     return Acts(
-        open=(attempt_of == NONE) & ~kept_from,
+        open=~powers.leave[by] & ~chosen & ~kept_from,
         attempt_of=attempt_of,
         state_of=state_of,
         duty_of=duty_of_attempt,
         owed_in=debts // max(1, len(net.transitions)),
     )
+
+
+def _several(duty: Longs, kind: Longs, must: Bools) -> Bools:
+    """For each transition whether there is more than one act for its duty: of one there is nothing to choose."""
+    acts = {(int(d), int(k)) for d, k in zip(duty[must], kind[must], strict=True)}
+    count = Counter(d for d, _ in acts)
+    return _mask([count[int(d)] > 1 for d in duty])
 
 
 def _mask(values: list[bool]) -> Bools:

@@ -17,7 +17,7 @@ from compose.check.study import Study
 
 def can_avoid(study: Study, powers: Powers, bad: Bools) -> Bools:
     """From which states the side keeps play out of the bad states (states,) for ever. Raises StoppedError."""
-    acts = acts_of(study.space, study.sources, powers)
+    acts = acts_of(study.space, study.sources, powers, with_left=False)
     left = np.bincount(acts.duty_of[acts.duty_of != NONE], minlength=len(acts.owed_in))
     sound = acts.duty_of != NONE
     lost, reached = bad.copy(), np.flatnonzero(bad)
