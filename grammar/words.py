@@ -35,6 +35,13 @@ def count(number: float, one: str, many: str | None = None) -> str:
     return f"{'no' if number == 0 else format(number, 'g')} {noun}"
 
 
+def player_of(side: str) -> str:
+    """What one player of a side is called that is called by its players: "carriers" gives "carrier"."""
+    if side.endswith("men"):
+        return side[:-3] + "man"
+    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
+
+
 def listing(items: Iterable[str], last: str = "and") -> str:
     """Such as "a", "a and b", "a, b and c"; nothing for no items."""
     said = list(items)

@@ -61,11 +61,32 @@ def kit(
 
 
 @app.command()
-def show(name: Name, as_json: AsJson = False) -> None:
+def show(
+    name: Name,
+    understood: Annotated[bool, typer.Option("--understood", help="Say what was understood of it, too.")] = False,
+    as_json: AsJson = False,
+) -> None:
     """Show a game or a modifier as its rule sheet."""
     from compose.terminal.lists import show_sheet
 
     show_sheet(name, as_json)
+    if understood and not as_json:
+        from compose.terminal.understanding import show_understood
+
+        show_understood(name, (), "en", as_json)
+
+
+@app.command()
+def understood(
+    name: Name,
+    modifier: With = None,
+    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    as_json: AsJson = False,
+) -> None:
+    """Say what was understood of a game: who may do what, what follows, how it ends."""
+    from compose.terminal.understanding import show_understood
+
+    raise typer.Exit(show_understood(name, modifier or [], language, as_json))
 
 
 @app.command()

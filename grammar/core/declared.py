@@ -40,6 +40,7 @@ class Court:
     length_m: Fraction
     width_m: Fraction
     cut: Cut
+    lines: Lines = field(eq=False, default=())
 
 
 class AreaKind(Enum):
@@ -135,6 +136,7 @@ class Organisation:
 
     courts_most: int
     odd: Odd
+    lines: Lines = field(eq=False, default=())
 
 
 @frozen

@@ -9,7 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
-from grammar.core.play import Factor, Guarding, Hold, Home, Offer, Service, Unfetched
+from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, Service, Unfetched
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import (
     PLAIN,
@@ -74,6 +74,7 @@ class Play:
     guarding: tuple[Guarding, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
+    open_lines: Lines = field(eq=False, default=())
 
     @property
     def side_ids(self) -> tuple[SideId, ...]:
@@ -144,11 +145,30 @@ class Line:
 
 
 @frozen
+class Told:
+    """What the sheet tells people, in its own words; `quotes` are its lines in quotes by their number."""
+
+    about: tuple[str, ...] = ()
+    cues: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    care: tuple[str, ...] = ()
+    credit: tuple[str, ...] = ()
+    outcomes: tuple[str, ...] = ()
+    licence: str = ""
+    quotes: tuple[tuple[int, str], ...] = ()
+
+
+@frozen
 class Core:
-    """A game, resolved: what is played, for whom, and the lines that say so."""
+    """A game, resolved: what is played, for whom, and the lines that say so.
+
+    `called` holds what one player of a side is called, of sides that are called by their players.
+    """
 
     title: str
     play: Play
     facts: Facts
     lines: tuple[Line, ...] = field(eq=False)
+    told: Told = field(eq=False, default=Told())
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
+    called: tuple[tuple[SideId, str], ...] = field(eq=False, default=())

@@ -8,7 +8,7 @@ from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary
 from grammar.sentences.base import Name, Owner
 from grammar.sentences.sides import AimsFrom, NeverAimedAt, Role, Sides, Uses
 from grammar.tree import GameSheet
-from grammar.words import listing, plural
+from grammar.words import listing, player_of, plural
 
 
 def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, ...], tuple[GameRole, ...]]:
@@ -41,14 +41,7 @@ def _declare_side(name: Name, words: Vocabulary) -> None:
     players = PlayerMeaning(side=text)
     words.declare((f"{text} player", f"{text} players"), players, name)
     if called_by_players:
-        words.declare((one_of(text),), players, name)
-
-
-def one_of(side: str) -> str:
-    """What one player of a side is called: "carriers" gives "carrier", "boatmen" gives "boatman"."""
-    if side.endswith("men"):
-        return side[:-3] + "man"
-    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
+        words.declare((player_of(text),), players, name)
 
 
 def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:

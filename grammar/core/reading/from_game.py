@@ -39,6 +39,7 @@ from grammar.core.reading.space_and_sides import (
     read_sides,
     read_track,
 )
+from grammar.core.reading.told import called, told_of
 from grammar.core.reading.when_lines import read_when
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, SideId, SwitchId
@@ -82,7 +83,8 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
         reading.reader.granted = True
         reading.number(granted)
         _doings(reading)
-    core = Core(game.title, _play(reading, own), _facts(game), tuple(reading.lines), _plurals(game))
+    played, told, lines = _play(reading, own), told_of(game, own), tuple(reading.lines)
+    core = Core(game.title, played, _facts(game), lines, told, _plurals(game), called(game))
     reading.findings.extend(impossible(core))
     broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
     return Outcome(None if broken else core, tuple(reading.findings))
@@ -91,8 +93,8 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
 def _declare(reading: Reading) -> None:
     """Court, sides, kit, roles, areas, tracks and the set-up, each read once what it speaks of is known."""
     reader = reading.reader
-    for court, _ in reading.all_of(space.Court)[:1]:
-        reader.court = read_court(court)
+    for court, line in reading.all_of(space.Court)[:1]:
+        reader.court = read_court(court, line)
     for team, line in reading.all_of(sides.Sides):
         reader.sides.extend(reading.add(team, line, read_sides))
     _kit(reading)
@@ -142,15 +144,17 @@ def _doings(reading: Reading) -> None:
 def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
     reader, game = reading.reader, reading.reader.game
     rules = reading.of(Rule)
+    open_lines = tuple(line for sentence, line in own if isinstance(sentence, finish.OpenEnded))
     return Play(
         court=reader.court,
         sides=tuple(reader.sides),
-        organisation=read_organisation([sentence for sentence, _ in own]),
+        organisation=read_organisation(own),
         factors=reading.of(Factor),
         ends=reading.of(End),
         bell=next(iter(reading.of(Bell)), None),
         tie=next(iter(reading.of(Tie)), None),
-        open_end=any(isinstance(sentence, finish.OpenEnded) for sentence, _ in own),
+        open_end=bool(open_lines),
+        open_lines=open_lines,
         match=read_match(own),
         mirrored=frozenset(SideId(side.name) for side in game.sides if side.mirrored),
         before=frozenset((one, other) for one, other in compared(rules) if one.guard != ALWAYS),

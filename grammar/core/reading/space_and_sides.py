@@ -26,10 +26,10 @@ _LIES = {
 BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
 
 
-def read_court(sentence: space.Court) -> Court:
+def read_court(sentence: space.Court, line: int) -> Court:
     """The court; "in equal parts" divides it among the sides as "halved" does between two."""
     cut = Cut.WHOLE if sentence.cut in (None, "in one piece") else Cut.PARTS
-    return Court(metres(sentence.length), metres(sentence.width), cut)
+    return Court(metres(sentence.length), metres(sentence.width), cut, (line,))
 
 
 def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Side]:
@@ -92,15 +92,17 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
         )
 
 
-def read_organisation(sentences: list[Node]) -> Organisation:
+def read_organisation(sentences: list[tuple[Node, int]]) -> Organisation:
     """How many courts side by side, and what the odd pupil does."""
-    courts, odd = 1, Odd.UNSAID
-    for sentence in sentences:
+    courts, odd, lines = 1, Odd.UNSAID, list[int]()
+    for sentence, line in sentences:
         if isinstance(sentence, sides.SideBySide):
             courts = sentence.most.whole
+            lines.append(line)
         elif isinstance(sentence, sides.OddPupil):
             odd = Odd(sentence.does)
-    return Organisation(courts, odd)
+            lines.append(line)
+    return Organisation(courts, odd, tuple(lines))
 
 
 def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]:

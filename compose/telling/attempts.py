@@ -1,0 +1,176 @@
+"""Offers in words: who may do what with which ball, from how far, at what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import groupby
+
+from attrs import evolve
+
+from compose.telling.conditions import condition
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.guards import ALWAYS
+from grammar.core.play import (
+    Aim,
+    Along,
+    AtPlayers,
+    Attempt,
+    AtThing,
+    Figures,
+    Offer,
+    Order,
+    Past,
+    Through,
+    ToMate,
+)
+from grammar.core.values import At, KindId, Population, Presence, Skill
+
+DOING = {
+    Skill.OVERARM_THROW: "throw {what} overarm",
+    Skill.UNDERARM_THROW: "throw {what} underarm",
+    Skill.ROLL: "roll {what}",
+    Skill.KICK: "kick {what}",
+    Skill.STRIKE: "strike {what}",
+    Skill.PASS: "pass {what}",
+    Skill.CARRY: "carry {what}",
+    Skill.TOW: "tow {what}",
+    Skill.PUSH: "push {what}",
+    Skill.RUN: "run",
+}
+ORDERS = {Order.STANDING_OR_NOT: "standing or not", Order.IN_ORDER: "in order"}
+
+
+def offers_told(voice: Voice, offers: Sequence[Offer]) -> Iterator[str]:
+    """One sentence for what the same players may do alike, with whichever ball."""
+    side = offers[0].by.side
+    speaking = voice.about(side, Subject.PLAYERS)
+    for alike in _with_any_ball(voice, _by_anybody(voice, offers)):
+        who = [each.by for each in alike]
+        yield _told(voice.calling("each"), speaking, alike[0], who, [each.attempts[0].ball for each in alike])
+
+
+def _by_anybody(voice: Voice, offers: Sequence[Offer]) -> list[list[Offer]]:
+    """The offers that differ only in who may take them."""
+    found: dict[object, list[Offer]] = {}
+    for offer in offers:
+        found.setdefault((evolve(offer, by=offers[0].by), _away_m(voice, offer)), []).append(offer)
+    return list(found.values())
+
+
+def _away_m(voice: Voice, offer: Offer) -> Fraction | None:
+    """From how far, where the sheet says it of the attempt or of the role."""
+    role = voice.play.role(offer.by)
+    return offer.figures.from_m or (role.aims_from_m if role is not None else None)
+
+
+def _with_any_ball(voice: Voice, groups: list[list[Offer]]) -> list[list[Offer]]:
+    """The same, put together where they differ in the ball alone and are by the same players."""
+    found: dict[object, list[Offer]] = {}
+    for group in groups:
+        first = group[0]
+        bare = tuple(evolve(attempt, ball=None) for attempt in first.attempts)
+        key = (evolve(first, attempts=bare), frozenset(each.by for each in group), _away_m(voice, first))
+        found.setdefault(key, []).extend(group)
+    return list(found.values())
+
+
+def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], balls: Sequence[KindId | None]) -> str:
+    skills = list(dict.fromkeys(attempt.skill for attempt in offer.attempts))
+    what = speaking.balls([ball for ball in balls if ball is not None])
+    if offer.attempts[0].load:
+        what = loads(speaking, offer.attempts[0])
+    # "roll, throw underarm or kick a foam ball": the ball is named once.
+    verbs = [voice.say(DOING[skill], what=what if skill is skills[-1] else "") for skill in skills]
+    doing = voice.wording.listed((verb.replace("  ", " ").strip() for verb in verbs), "or")
+    aims = list(dict.fromkeys(attempt.aim for attempt in offer.attempts))
+    distance = _away_m(voice, offer)
+    away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
+    only = ""
+    if offer.only != ALWAYS:
+        only = voice.say(", but only when {condition}", condition=condition(speaking, offer.only))
+    figures = "".join(f", {said}" for said in _figures(speaking, offer))
+    said = voice.say("{who} may {what}", who=voice.players(set(who)), what=f"{doing} {_aims(speaking, aims)}".strip())
+    return f"{said}{away}{figures}{only}"
+
+
+def loads(voice: Voice, attempt: Attempt) -> str:
+    """What is carried: "their logs"."""
+    return voice.things(attempt.load)
+
+
+def _aims(voice: Voice, aims: Sequence[Aim]) -> str:
+    """Aims of one sort together: "at the lanterns of the other side or the players of the other side"."""
+    return voice.wording.listed((_of_sort(voice, list(group)) for _, group in groupby(aims, _sort)), "or")
+
+
+def _sort(aim: Aim) -> object:
+    return (type(aim), aim.order) if isinstance(aim, AtThing) else type(aim)
+
+
+def _of_sort(voice: Voice, aims: list[Aim]) -> str:
+    first = aims[0]
+    match first:
+        case AtThing():
+            things = frozenset(aim.thing for aim in aims if isinstance(aim, AtThing))
+            order = f", {voice.say(ORDERS[first.order])}" if first.order in ORDERS else ""
+            return voice.say("at {what}", what=voice.things(things)) + order
+        case AtPlayers():
+            who = frozenset(one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of)
+            return voice.say("at {what}", what=aimed_at(voice, who))
+        case Through():
+            rings = frozenset(aim.thing for aim in aims if isinstance(aim, Through))
+            return voice.say("through {what}", what=voice.things(rings))
+        case Past():
+            lines = frozenset(aim.line for aim in aims if isinstance(aim, Past))
+            return voice.say("past {what}", what=voice.bare_place(lines))
+        case ToMate():
+            mates = [aim for aim in aims if isinstance(aim, ToMate)]
+            return _to_mates(voice, mates)
+        case Along():
+            return " ".join(_along(voice, aim) for aim in aims if isinstance(aim, Along))
+    return ""
+
+
+def aimed_at(voice: Voice, who: frozenset[Population]) -> str:
+    """ "the players of the other side"; where all play for themselves the others of one's own."""
+    if {each.side for each in who} == {voice.near}:
+        return voice.say("other {players}", players=voice.players(who, None, True))
+    return voice.players(who)
+
+
+def _to_mates(voice: Voice, mates: list[ToMate]) -> str:
+    at = frozenset(place for mate in mates for place in mate.at)
+    who = frozenset(one for mate in mates for one in mate.of)
+    roles = {one.role for one in who}
+    said = voice.say("to a team-mate")
+    if roles != set(voice.play.roles_of(next(iter(who)).side)):
+        said = voice.say("to {what}", what=voice.players(who, "a", False))
+    spots = [each.spot for each in at if isinstance(each, At)]
+    places = ([voice.say("in play")] if Presence.PLAYING in at else []) + ([voice.place(spots)] if spots else [])
+    return f"{said} {voice.wording.listed(places, 'or')}"
+
+
+def _along(voice: Voice, aim: Along) -> str:
+    start, goal = voice.bare_place([aim.start]), voice.bare_place([aim.goal])
+    said = voice.say("from {start} to {goal}", start=start, goal=goal)
+    if aim.start == aim.goal:
+        said = voice.say("from one {what} to the other", what=voice.place_noun(aim.start).one)
+    return f"{said}, {voice.say('again and again' if aim.again else 'each once')}"
+
+
+def _figures(voice: Voice, offer: Offer) -> Iterator[str]:
+    """What the sheet itself says of how often and how well."""
+    figures: Figures = offer.figures
+    if figures.chance is not None:
+        yield voice.say("{share} succeed", share=voice.share(figures.chance))
+    if figures.caught is not None:
+        yield voice.say("{share} are caught", share=voice.share(figures.caught))
+    if figures.per_minute is not None:
+        yield voice.often(figures.per_minute).strip()
+    if figures.stray is not None:
+        what = voice.things(figures.stray.at, False, "a")
+        yield voice.say("{share} of the misses hit {what}", share=voice.share(figures.stray.share), what=what)
+    if offer.share is not None:
+        yield voice.say("{share} of their attempts", share=voice.share(offer.share))

@@ -1,0 +1,198 @@
+"""Guards in words: "the other side has no lanterns standing and it has at least 2 points"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from attrs import evolve
+
+from compose.telling.nouns import PLAYER, Noun
+from compose.telling.orbit import exchanged
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.guards import (
+    WHOLE,
+    BallsAt,
+    Compare,
+    Count,
+    Either,
+    Every,
+    Guard,
+    PlayersAt,
+    Points,
+    Relation,
+    ThingsAt,
+)
+from grammar.core.values import PLAIN, SHARED, At, KindId, OnStep, Owner, Part_of_a_side, Posture, Presence, SideId
+
+NOBODY = SideId("")  # stands for any side where claims about several are compared
+
+
+def condition(voice: Voice, guard: Guard) -> str:
+    """Parts of "and" listed; ways of "or" one after the other. With no parts it always holds, or never."""
+    match guard:
+        case Compare():
+            return claim(voice, guard, frozenset({owner_of(voice, guard.count)}))
+        case Every():
+            said = voice.wording.listed(_parts(evolve(voice, whole="each"), guard.parts))
+            return said or voice.say("at any time")
+        case Either():
+            return f" {voice.say('or')} ".join(_parts(voice, guard.parts)) or voice.say("never")
+
+
+def _parts(voice: Voice, parts: Iterable[Guard]) -> Iterable[str]:
+    """What is claimed of several sides in the same words is said once."""
+    alike: dict[object, list[Compare]] = {}
+    others: list[Guard] = []
+    for part in sorted(parts, key=lambda each: _rank(voice, each)):
+        if isinstance(part, Compare):
+            owner = owner_of(voice, part.count)
+            key = exchanged(part, {owner: NOBODY}) if isinstance(owner, SideId) else part
+            alike.setdefault(key, []).append(part)
+        else:
+            others.append(part)
+    for group in alike.values():
+        owners = [owner_of(voice, each.count) for each in group]
+        rest = set(voice.play.side_ids) - set(owners)
+        if voice.me is not None and len(group) > 1 and (not rest or rest == {voice.me}):
+            yield claim(voice, group[0], frozenset(owners))
+        else:
+            yield from (claim(voice, each, frozenset({owner})) for each, owner in zip(group, owners, strict=True))
+    yield from (condition(voice, other) for other in others)
+
+
+def _rank(voice: Voice, part: Guard) -> tuple[int, str]:
+    """The order of the sheet is not known any more: what is said of the side spoken of comes first."""
+    if not isinstance(part, Compare):
+        return 9, str(part)
+    owner = owner_of(voice, part.count)
+    return (0 if owner == voice.near else 1), str(part)
+
+
+def owner_of(voice: Voice, count: Count) -> Owner:
+    """The side that has what is counted; SHARED where it is nobody's."""
+    match count:
+        case Points():
+            return count.side
+        case PlayersAt():
+            owners: set[Owner] = {who.side for who in count.of}
+        case ThingsAt():
+            owners = {home for at in count.at if (home := home_of(voice, at)) is not None}
+            owners = owners or {thing.owner for thing in count.of} - {SHARED}
+        case BallsAt():
+            owners = {spot.owner for spot in count.at}
+    return next(iter(owners)) if len(owners) == 1 else SHARED
+
+
+def home_of(voice: Voice, at: object) -> SideId | None:
+    """The side at whose home a step is, or None."""
+    if not isinstance(at, OnStep):
+        return None
+    track = next(track for track in voice.play.tracks if track.id == at.track)
+    return {0: track.homes[0], track.steps: track.homes[1]}.get(at.step)
+
+
+def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
+    """One claim, of these owners."""
+    spoken = frozenset(voice.ordered(owners))
+    one = next(iter(spoken)) if len(spoken) == 1 else None
+    within = voice.about(one, Subject.SIDE) if one is not None else voice
+    what = _what(within, compare)
+    if not spoken:
+        return _impersonal(voice, compare, what)
+    patterns = {
+        "none": ("{side} has no {things}", "{side} have no {things}"),
+        "least": ("{side} has at least {things}", "{side} have at least {things}"),
+        "most": ("{side} has at most {things}", "{side} have at most {things}"),
+        "exactly": ("{side} has exactly {things}", "{side} have exactly {things}"),
+        "all": ("{side} has {things}", "{side} have {things}"),
+    }
+    return voice.does(spoken, *patterns[_amount(compare)], things=what)
+
+
+def _impersonal(voice: Voice, compare: Compare, what: str) -> str:
+    patterns = {
+        "none": "there are no {things}",
+        "least": "there are at least {things}",
+        "most": "there are at most {things}",
+        "exactly": "there are exactly {things}",
+        "all": "there are {things}",
+    }
+    return voice.say(patterns[_amount(compare)], things=what)
+
+
+def _amount(compare: Compare) -> str:
+    if compare.bound is WHOLE:
+        return "all"
+    if compare.bound == 0 and compare.relation is not Relation.AT_LEAST:
+        return "none"
+    return {Relation.AT_LEAST: "least", Relation.AT_MOST: "most", Relation.EQUAL: "exactly"}[compare.relation]
+
+
+def _what(voice: Voice, compare: Compare) -> str:
+    """ "no lanterns standing", "5 players on the far bench", "all its lanterns down"."""
+    noun, state = counted(voice, compare.count)
+    if isinstance(compare.bound, int):
+        said = voice.counted(compare.bound, noun) if compare.bound or _amount(compare) != "none" else noun.many
+    else:
+        said = voice.nouns.with_article("all its" if voice.wording.english else "all", noun, True)
+    return f"{said} {state}".rstrip()
+
+
+def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
+    """The noun of what is counted, and how it stands: "lantern" and "standing"."""
+    match count:
+        case Points():
+            return voice.nouns.noun("point"), ""
+        case PlayersAt():
+            return _players_noun(voice, count), _states(voice, count.at, False)
+        case ThingsAt():
+            noun = _kinds_noun(voice, {thing.kind for thing in count.of})
+            return noun, _states(voice, count.at, noun.feminine)
+        case BallsAt():
+            nouns = voice.nouns.balls(count.of)
+            noun = nouns[0] if len(nouns) == 1 else voice.nouns.noun("ball")
+            return noun, voice.place(count.at)
+
+
+def _players_noun(voice: Voice, count: PlayersAt) -> Noun:
+    side = next(iter(count.of)).side
+    roles = {who.role for who in count.of}
+    if roles == set(voice.play.roles_of(side)):
+        return voice.nouns.noun(PLAYER)
+    nouns = [
+        voice.nouns.noun(PLAYER) if role is PLAIN else voice.nouns.role(role) for role in _in_order(voice, side, roles)
+    ]
+    return _either_noun(voice, nouns)
+
+
+def _in_order(voice: Voice, side: SideId, roles: set[Part_of_a_side]) -> Iterable[Part_of_a_side]:
+    return (role for role in voice.play.roles_of(side) if role in roles)
+
+
+def _kinds_noun(voice: Voice, kinds: set[KindId]) -> Noun:
+    return _either_noun(voice, [voice.nouns.kind(kind.id) for kind in voice.play.kinds if kind.id in kinds])
+
+
+def _either_noun(voice: Voice, nouns: list[Noun]) -> Noun:
+    if len(nouns) == 1:
+        return nouns[0]
+    one = voice.wording.listed((noun.one for noun in nouns), "or")
+    return Noun(one, voice.wording.listed((noun.many for noun in nouns), "or"), all(noun.feminine for noun in nouns))
+
+
+def _states(voice: Voice, at: Iterable[object], feminine: bool) -> str:
+    spots = [each.spot for each in at if isinstance(each, At)]
+    steps = [each for each in at if isinstance(each, OnStep)]
+    said = []
+    for posture, word in ((Posture.UP, "standing"), (Posture.DOWN, "down"), (Presence.PLAYING, "in play")):
+        if posture in at:
+            said.append(voice.say(word))
+    if Presence.OUT in at:
+        said.append(voice.say("out of play"))
+    if any(home_of(voice, step) is not None for step in steps):
+        said.append(voice.say("at home"))
+    said += [voice.say("on {step}", step=voice.step(step)) for step in steps if home_of(voice, step) is None]
+    if spots:
+        said.append(voice.place(spots))
+    return voice.wording.listed(said, "or")

@@ -1,0 +1,208 @@
+"""What follows, in words: who goes where, what becomes of a thing and of a ball, who scores."""
+
+from __future__ import annotations
+
+from typing import assert_never
+
+from attrs import frozen
+
+from compose.telling.nouns import PLAYER
+from compose.telling.services import waiting
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.declared import AreaKind
+from grammar.core.play import Turn, Waiting
+from grammar.core.rules import (
+    Add,
+    AllPlaying,
+    Effect,
+    Finish,
+    Go,
+    Happening,
+    Own,
+    Person,
+    PlayOn,
+    Put,
+    PutOnStep,
+    Result,
+    Rule,
+    SendBall,
+    SendBalls,
+    Shift,
+    StartAgain,
+    Swap,
+)
+from grammar.core.rules import (
+    Subject as Mover,
+)
+from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
+
+PERSONS = {
+    Person.OBJECT: "the player hit",
+    Person.CATCHER: "the catcher",
+    Person.MATE: "the team-mate",
+}
+
+
+@frozen
+class Moment:
+    """A rule with who acted, who is concerned, and which things its event is about."""
+
+    voice: Voice
+    rule: Rule
+    actor: SideId | None
+    concerned: SideId | None
+    things: frozenset[Thing]
+
+
+def effect_told(moment: Moment, effect: Effect) -> str:
+    """One effect, without a capital and a full stop."""
+    voice = moment.voice
+    match effect:
+        case Go():
+            return _go(moment, effect)
+        case Swap():
+            pattern = "{who} changes places with {whom}"
+            if isinstance(effect.who, AllPlaying):
+                pattern = "{who} change places with {whom}"
+            return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
+        case Put():
+            pattern = "{it} stays down" if effect.posture is Posture.DOWN else "{it} stands up again"
+            return voice.say(pattern, _feminine(moment), it=_it(moment))
+        case Own():
+            return voice.say("{it} joins {side}", it=_it(moment), side=_side(moment, effect.side))
+        case Shift():
+            return _shift(moment, effect)
+        case PutOnStep():
+            thing = voice.things([effect.thing], False, "a" if effect.source is None and not moment.things else "the")
+            return voice.say("{thing} goes to {step}", thing=thing, step=voice.step(effect.to))
+        case SendBall():
+            return voice.say("the ball goes {goal}", goal=_plain(moment).goal([effect.to]))
+        case SendBalls():
+            pattern = "all {balls} go {goal}" if effect.all else "one of the {balls} goes {goal}"
+            balls = voice.balls(effect.balls, True, None)
+            return voice.say(pattern, balls=balls, goal=_plain(moment).goal([effect.to]))
+        case Add():
+            points = voice.wording.counted(abs(effect.points), "point", "points")
+            patterns = ("{side} scores {points}", "{side} score {points}")
+            if effect.points < 0:
+                patterns = ("{side} loses {points}", "{side} lose {points}")
+            return _named(moment).does([effect.side], *patterns, points=points)
+        case StartAgain():
+            scoring = any(isinstance(each, Add) for rule in voice.play.rules for each in rule.effects)
+            return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
+        case PlayOn():
+            return voice.say("the player hit plays on")
+        case Finish():
+            return _named(moment).does([effect.winner], "{side} wins", "{side} win")
+    assert_never(effect)
+
+
+def _named(moment: Moment) -> Voice:
+    """Sides as who does something: "their side" only where it holds for each and somebody acts."""
+    return moment.voice if moment.voice.me is not None else _plain(moment)
+
+
+def _plain(moment: Moment) -> Voice:
+    """The voice where nobody has been spoken of as "their", but for sentences that hold for each side."""
+    return moment.voice if moment.voice.me is not None else moment.voice.about(None, Subject.PLAYERS)
+
+
+def _side(moment: Moment, side: SideId) -> str:
+    voice = _named(moment)
+    return voice.it() if side == voice.near else voice.sides([side])
+
+
+def _it(moment: Moment) -> str:
+    kinds = {thing.kind for thing in moment.things}
+    nouns = moment.voice.nouns
+    if len(kinds) == 1:
+        return nouns.with_article("the", nouns.kind(next(iter(kinds))), False)
+    return nouns.with_article("the", nouns.noun("target"), False)
+
+
+def _feminine(moment: Moment) -> bool:
+    kinds = {thing.kind for thing in moment.things}
+    return len(kinds) != 1 or moment.voice.nouns.kind(next(iter(kinds))).feminine
+
+
+def _shift(moment: Moment, effect: Shift) -> str:
+    """Positive steps lead away from the home of the first side of the track."""
+    voice = _plain(moment)
+    tracks = [voice.play.track_of(thing.kind) for thing in moment.things]
+    homes = next((track.homes for track in tracks if track is not None), voice.play.side_ids)
+    steps = voice.wording.counted(abs(effect.steps), "step", "steps")
+    home = voice.of(voice.nouns.noun("home"), False, [homes[1] if effect.steps > 0 else homes[0]])
+    return voice.say("{it} moves {steps} towards {home}", it=_it(moment), steps=steps, home=home)
+
+
+def mover_side(moment: Moment, who: Mover) -> SideId | None:
+    """The side of who moves, where it is one."""
+    match who:
+        case Person.ACTOR | Person.MATE:
+            return moment.actor
+        case Person():
+            return moment.concerned
+        case Waiting() | AllPlaying():
+            sides = {each.side for each in who.who}
+            return next(iter(sides)) if len(sides) == 1 else None
+
+
+def _mover(moment: Moment, who: Mover) -> str:
+    voice = moment.voice
+    match who:
+        case Person.ACTOR:
+            passed = isinstance(moment.rule.trigger, Happening) and moment.rule.trigger.result is Result.PASSED
+            return voice.say("whoever passed" if passed else "whoever did so")
+        case Person.KEEPER:
+            side = moment.concerned
+            who_is = voice.play.populations(side) if side else voice.play.populations()
+            return _named(moment).calling("a").players(who_is, "a", False)
+        case Person():
+            return voice.say(PERSONS[who])
+        case Waiting():
+            speaking = voice if voice.me is not None else voice.about(None, Subject.PLAYERS)
+            return waiting(speaking, who)
+        case AllPlaying():
+            speaking = voice if voice.me is not None else voice.about(None, Subject.PLAYERS)
+            if {each.side for each in who.who} == set(voice.play.side_ids):
+                return voice.say("all players in play")
+            return voice.say("all {players} who are in play", players=speaking.players(who.who, None, True))
+
+
+def _go(moment: Moment, effect: Go) -> str:
+    voice = moment.voice
+    who, several = _mover(moment, effect.who), _several(effect.who)
+    side = mover_side(moment, effect.who)
+    parts = []
+    if effect.becomes.side in voice.play.side_ids and isinstance(effect.becomes.side, SideId):
+        pattern = "{who} join {side}" if several else "{who} joins {side}"
+        parts.append(voice.say(pattern, who=who, side=_side(moment, effect.becomes.side)))
+    if isinstance(effect.becomes.role, RoleId):
+        role = voice.nouns.with_article("a", voice.nouns.role(effect.becomes.role), several)
+        parts.append(voice.say("{who} become {role}" if several else "{who} becomes {role}", who=who, role=role))
+    elif effect.becomes.role is PLAIN:
+        role = voice.nouns.with_article("a", voice.nouns.noun(PLAYER), several)
+        parts.append(voice.say("{who} become {role}" if several else "{who} becomes {role}", who=who, role=role))
+    if effect.to is Presence.OUT:
+        pattern = "{who} are out for the rest of the round" if several else "{who} is out for the rest of the round"
+        parts.append(voice.say(pattern, who=who))
+    elif isinstance(effect.to, At):
+        parts.append(_goes(moment, effect.to, who, several, side))
+    elif isinstance(effect.who, Waiting) or not parts:
+        parts.append(voice.say("{who} return to play" if several else "{who} returns to play", who=who))
+    return voice.wording.listed(parts)
+
+
+def _goes(moment: Moment, to: At, who: str, several: bool, side: SideId | None) -> str:
+    voice = moment.voice.about(side, Subject.PLAYERS if several else Subject.PLAYER)
+    area = voice.play.area(to.spot)
+    if area is not None and area.kind is AreaKind.QUEUE:
+        pattern = "{who} wait {where}" if several else "{who} waits {where}"
+        return voice.say(pattern, who=who, where=voice.place([to.spot]))
+    pattern = "{who} go {where}" if several else "{who} goes {where}"
+    return voice.say(pattern, who=who, where=voice.goal([to.spot]))
+
+
+def _several(who: Mover) -> bool:
+    return isinstance(who, AllPlaying) or (isinstance(who, Waiting) and who.turn is Turn.ALL)

@@ -1,0 +1,88 @@
+"""How it ends, in words: ways to win, the clock, ties, and what is played in all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.telling.conditions import condition, counted
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.ends import Bell, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+
+
+def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
+    """Ways to end the round. Who wins comes first where a guard has one winner."""
+    for end in ends:
+        first = end.verdicts[0]
+        if isinstance(first, Won):
+            speaking = voice.calling("a")
+            claimed = condition(speaking.about(first.side, Subject.SIDE), end.guard)
+            patterns = ("{side} wins when {condition}", "{side} win when {condition}")
+            yield speaking.does([first.side], *patterns, condition=claimed)
+        else:
+            claimed = condition(voice.calling("a"), end.guard)
+            result = verdicts_told(voice, end.verdicts)
+            yield voice.say("the round ends when {condition}: {result}", condition=claimed, result=result)
+
+
+def verdicts_told(voice: Voice, verdicts: Sequence[Verdict]) -> str:
+    """What decides, and what does where that is level."""
+    said = _verdict(voice, verdicts[0])
+    for order, verdict in enumerate(verdicts[1:]):
+        pattern = "{before}; if that is level too, {result}" if order else "{before}; if that is level, {result}"
+        said = voice.say(pattern, before=said, result=_verdict(voice, verdict))
+    return said
+
+
+def _verdict(voice: Voice, verdict: Verdict) -> str:
+    match verdict:
+        case Won():
+            return voice.does([verdict.side], "{side} wins", "{side} win")
+        case NoWinner.DRAW:
+            return voice.say("it is a draw")
+        case NoWinner.NOBODY:
+            return voice.say("nobody wins")
+        case Most():
+            _, count = min(verdict.counts, key=lambda each: voice.play.side_ids.index(each[0]))
+            noun, state = counted(_of_each(voice), count)
+            things = f"{noun.many} {state}".rstrip()
+            pattern = "the side with more {things} wins" if verdict.more else "the side with fewer {things} wins"
+            return voice.say(pattern, things=things)
+
+
+def _of_each(voice: Voice) -> Voice:
+    """What each side has is compared: its own places are "its"."""
+    first = voice.play.side_ids[0]
+    return voice.about(first, Subject.SIDE)
+
+
+def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
+    """The clock."""
+    for bell in bells:
+        pattern = "after {time} the round is over: {result}"
+        if isinstance(bell.verdicts[0], Most):
+            pattern = "after {time}, {result}"
+        yield voice.say(pattern, time=voice.time(bell.after_s), result=verdicts_told(voice, bell.verdicts))
+
+
+def ties_told(voice: Voice, ties: Sequence[Tie]) -> Iterator[str]:
+    """Two winners with one move."""
+    for tie in ties:
+        result = _verdict(voice, tie.verdict)
+        yield voice.say("if this happens for both sides at once, {result}", result=result)
+
+
+def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
+    """Rounds and halves."""
+    for match in matches:
+        if match.rounds > 1:
+            yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
+        if match.halves:
+            change = "the sides change tasks" if match.change is Seats.TASKS else "the sides change ends"
+            yield voice.say(
+                "two halves are played and their points added: {change} at half-time", change=voice.say(change)
+            )
+        elif match.ends_at_half_time:
+            yield voice.say("the sides change ends at half-time")
+        if match.ends_after_each_round:
+            yield voice.say("the sides change ends after each round")

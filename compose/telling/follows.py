@@ -1,0 +1,135 @@
+"""Rules in words: what happens, and what follows from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.telling.conditions import condition
+from compose.telling.effects import Moment, effect_told
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.guards import ALWAYS
+from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
+from grammar.core.values import At, Population, Presence, SideId, Skill, Sort, Spot, Thing
+
+
+def rules_told(voice: Voice, rules: Sequence[Rule]) -> Iterator[str]:
+    """A sentence for each rule of a line; rules that differ in who acts alone are one."""
+    for rule in rules:
+        yield rule_told(voice, rule)
+
+
+def rule_told(voice: Voice, rule: Rule) -> str:
+    """When ..., ...: who acts is called "a player of a side" where it holds for each."""
+    trigger = rule.trigger
+    speaking = voice.calling("a", "a")
+    moment = _moment(voice.calling("that"), rule)
+    follows = voice.wording.listed(effect_told(moment, each) for each in rule.effects)
+    if not rule.effects:
+        follows = voice.say("play goes on")
+    after = _asked_after(voice, rule)
+    counting = isinstance(trigger, Becomes)
+    event = condition(voice.calling("a"), trigger.guard) if isinstance(trigger, Becomes) else _event(speaking, trigger)
+    if rule.guard != ALWAYS:
+        event = voice.say("{event} while {condition}", event=event, condition=condition(moment.voice, rule.guard))
+    pattern = "as soon as {event}, {follows}" if counting else "when {event}, {follows}"
+    return voice.say(pattern, event=event, follows=follows + after)
+
+
+def _asked_after(voice: Voice, rule: Rule) -> str:
+    """The lines that are asked before this one where both could hold."""
+    numbers = sorted({one.lines[0] for one, other in voice.play.before if other.lines == rule.lines})
+    first = [f"“{voice.core.lines[number].words}”" for number in numbers]
+    return voice.say(", unless this comes first: {lines}", lines="; ".join(first)) if first else ""
+
+
+def _moment(voice: Voice, rule: Rule) -> Moment:
+    """Who is spoken of in what follows."""
+    trigger = rule.trigger
+    match trigger:
+        case Happening():
+            side = next(iter(trigger.by)).side
+            concerned = voice.ordered(trigger.against)
+            others = voice.play.others(side)
+            one = concerned[0] if len(concerned) == 1 else (others[0] if len(others) == 1 else None)
+            speaking = voice.about(side, Subject.PLAYER)
+            return Moment(speaking, rule, side, one, frozenset(to for to in trigger.to if isinstance(to, Thing)))
+        case KeptFor():
+            side = next(iter(trigger.who)).side
+            return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
+        case Becomes() if voice.me is not None:
+            return Moment(voice, rule, None, None, frozenset())
+    return Moment(voice, rule, None, None, frozenset())
+
+
+def _event(voice: Voice, trigger: Happening | KeptFor | AllHold) -> str:
+    match trigger:
+        case AllHold():
+            return voice.say("everyone has held a ball for {time}", time=voice.time(trigger.time_s))
+        case KeptFor():
+            ball, time = voice.balls(trigger.balls), voice.time(trigger.limit_s)
+            return voice.say(
+                "{who} holds {ball} longer than {time}", who=_one(voice, trigger.who), ball=ball, time=time
+            )
+        case Happening():
+            return _happening(voice, trigger)
+
+
+def _one(voice: Voice, who: frozenset[Population]) -> str:
+    return voice.players(who, "a", False)
+
+
+def _happening(voice: Voice, trigger: Happening) -> str:
+    who, balls = _one(voice, trigger.by), {ball for ball in trigger.balls if ball is not None}
+    every = set(voice.play.of_sort(Sort.BALL))
+    ball = voice.balls(balls) or voice.nouns.with_article("a", voice.nouns.noun("ball"), False)
+    skills = "" if set(trigger.skills) == set(Skill) else f" ({voice.wording.listed(_skills(voice, trigger), 'or')})"
+    having = "" if balls == every else voice.say(" with {ball}", ball=ball)
+    side = next(iter(trigger.by)).side
+    owners = [owner for owner in trigger.against if owner != side] or list(voice.play.others(side))
+    match trigger.result:
+        case Result.KNOCKED:
+            things = frozenset(to for to in trigger.to if isinstance(to, Thing))
+            return voice.say("{who} knocks {what}", who=who, what=voice.things(things, False, "a")) + having + skills
+        case Result.HIT:
+            hit = frozenset(to for to in trigger.to if isinstance(to, Population))
+            return voice.say("{who} hits {whom}", who=who, whom=_hit(voice, side, hit)) + having + skills
+        case Result.THROUGH:
+            rings = frozenset(to for to in trigger.to if isinstance(to, Thing))
+            return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(rings)) + skills
+        case Result.CROSSED:
+            lines = [to for to in trigger.to if isinstance(to, Spot)]
+            return (
+                voice.say("{who} sends {ball} past {what}", who=who, ball=ball, what=voice.bare_place(lines)) + skills
+            )
+        case Result.PASSED:
+            where = _where(voice, trigger)
+            return voice.say("a pass by {who} reaches a team-mate{where}", who=who, where=where) + having
+        case Result.ARRIVED:
+            return voice.say("{who} arrives", who=who)
+        case Result.CAUGHT:
+            catching = voice.sides(owners, "or")
+            return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
+        case Result.MISSED:
+            return voice.say("{ball} sent by {who} misses", who=who, ball=ball) + skills
+        case Result.LEFT:
+            return voice.say("{ball} sent by {who} leaves the court", who=who, ball=ball) + skills
+
+
+def _skills(voice: Voice, trigger: Happening) -> Iterator[str]:
+    return (voice.nouns.skill(skill) for skill in Skill if skill in trigger.skills)
+
+
+def _hit(voice: Voice, side: SideId, hit: frozenset[Population]) -> str:
+    """Who is hit: where all play for themselves, another of them."""
+    if {each.side for each in hit} == {side}:
+        if voice.wording.english:
+            return voice.players(hit, "another", False)
+        return voice.say("another {player}", player=voice.players(hit, None, False))
+    return _one(voice, hit)
+
+
+def _where(voice: Voice, trigger: Happening) -> str:
+    spots = [at.spot for at in trigger.at if isinstance(at, At)]
+    said = ([voice.say("in play")] if Presence.PLAYING in trigger.at else []) + ([voice.place(spots)] if spots else [])
+    return f" {voice.wording.listed(said, 'or')}" if said else ""

@@ -1,0 +1,110 @@
+"""What a sheet leaves out: who tries nothing, what nobody aims at, who never comes back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.telling.granted import places_of_balls
+from compose.telling.orbit import alike_for_each
+from compose.telling.services import nobody_fetches
+from compose.telling.topics import Topic
+from compose.telling.voice import Voice
+from grammar.core.declared import AreaKind
+from grammar.core.play import AtThing, ComeBack, Fetch, Free, Through, Waiting
+from grammar.core.rules import Go, Swap
+from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
+
+WAITING_AREAS = frozenset({AreaKind.QUEUE, AreaKind.BENCH})
+
+
+def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
+    """Topic and sentence."""
+    play = voice.play
+    idle = frozenset(play.populations()) - {offer.by for offer in play.offers}
+    if idle and play.offers:
+        yield Topic.DOES, _alike(voice, idle).say("{who} try nothing", who=_alike(voice, idle).players(idle))
+    left = _unaimed(voice)
+    if left:
+        yield Topic.DOES, _alike(voice, left).say("nobody aims at {what}", what=_alike(voice, left).things(left, True))
+    for balls, spots in _unfetched(voice):
+        yield Topic.BALLS, nobody_fetches(_alike(voice, spots), balls, set(spots))
+    stuck = _never_left(voice)
+    if stuck:
+        speaking = _alike(voice, stuck)
+        yield Topic.WAITS, speaking.say("nobody comes back from {where}", where=speaking.bare_place(stuck))
+    if not _anybody_leaves(voice):
+        yield Topic.WAITS, voice.say("nobody waits, and nobody is out")
+
+
+def _alike(voice: Voice, values: frozenset[object]) -> Voice:
+    """The voice that says it once where it holds for each side."""
+    play = voice.play
+    if not alike_for_each(values, play):
+        return voice
+    return Voice(voice.core, voice.wording, me=play.side_ids[0], other=play.side_ids[1])
+
+
+def _unaimed(voice: Voice) -> frozenset[Thing]:
+    """Things of the kit at which nobody aims, which nobody carries, and which no miss hits."""
+    play = voice.play
+    aims = [attempt.aim for offer in play.offers for attempt in offer.attempts]
+    used = {aim.thing for aim in aims if isinstance(aim, AtThing | Through)}
+    used |= {thing for offer in play.offers for attempt in offer.attempts for thing in attempt.load}
+    used |= {thing for offer in play.offers if offer.figures.stray for thing in offer.figures.stray.at}
+    sorts = (Sort.TARGET, Sort.RING, Sort.BODY)
+    every = {supply.thing for supply in play.supplies if play.kind(supply.thing.kind).sort in sorts}
+    return frozenset(every - used)
+
+
+def _unfetched(voice: Voice) -> Iterator[tuple[set[KindId], frozenset[Spot]]]:
+    """Places where balls can lie, where nobody has them at hand and from where nobody fetches them."""
+    play = voice.play
+    fetched = {(each.ball, each.spot) for each in play.services if isinstance(each, Fetch)}
+    said = {(each.ball, each.spot) for each in play.unfetched}
+    left = {pair for pair in places_of_balls(play) - fetched - said if not _at_hand(voice, pair[1])}
+    by_balls: dict[frozenset[KindId], set[Spot]] = {}
+    for spot in {spot for _, spot in left}:
+        by_balls.setdefault(frozenset(ball for ball, at in left if at == spot), set()).add(spot)
+    for balls, spots in by_balls.items():
+        yield set(balls), frozenset(spots)
+
+
+def _at_hand(voice: Voice, spot: Spot) -> bool:
+    """Whether whoever plays has a ball at hand there: in a half, on the court, where somebody stays."""
+    if spot.part is not Part.AT:
+        return False
+    return spot.of in (Landmark.HALF, Landmark.COURT) or spot in {home.at for home in voice.play.homes}
+
+
+def _never_left(voice: Voice) -> frozenset[Spot]:
+    """Areas to which players are sent, or where they start, and from which nothing brings them back."""
+    play = voice.play
+    entered = {start.at for start in play.starts if isinstance(start.what, Population) and isinstance(start.at, Spot)}
+    left: set[Spot] = set()
+    for rule in play.rules:
+        for effect in rule.effects:
+            if isinstance(effect, Go) and isinstance(effect.to, At):
+                entered.add(effect.to.spot)
+            for who in _waiting(effect):
+                left |= who.at
+    for service in play.services:
+        if isinstance(service, Free):
+            left |= service.waiting.at
+        elif isinstance(service, ComeBack):
+            left |= service.at
+    areas = {spot for spot in entered if (area := play.area(spot)) is not None and area.kind in WAITING_AREAS}
+    return frozenset(areas - left)
+
+
+def _waiting(effect: object) -> list[Waiting]:
+    if isinstance(effect, Go):
+        return [effect.who] if isinstance(effect.who, Waiting) else []
+    return [effect.other] if isinstance(effect, Swap) and isinstance(effect.other, Waiting) else []
+
+
+def _anybody_leaves(voice: Voice) -> bool:
+    play = voice.play
+    effects = [effect for rule in play.rules for effect in rule.effects]
+    sent = any(isinstance(each, Go) and each.to is not Presence.PLAYING for each in effects)
+    starts = any(isinstance(start.what, Population) and isinstance(start.at, Spot) for start in play.starts)
+    return sent or starts or any(isinstance(each, Swap) for each in effects)

@@ -1,0 +1,149 @@
+"""Which of the rules taken for granted have a say in a game: those of what can happen and of which it says nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.game import Play
+from grammar.core.guards import ALWAYS
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Fetch, Offer, Past, Through, ToMate
+from grammar.core.precedence import overlap, written
+from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
+from grammar.core.values import SHARED, KindId, Owner, Population, Spot, Thing
+
+RESULTS: dict[type, Result] = {
+    AtThing: Result.KNOCKED,
+    AtPlayers: Result.HIT,
+    Through: Result.THROUGH,
+    Past: Result.CROSSED,
+    ToMate: Result.PASSED,
+    Along: Result.ARRIVED,
+}
+
+
+def concerned(aim: Aim, offer: Offer) -> frozenset[Owner]:
+    """Whose the things or players aimed at are."""
+    match aim:
+        case AtThing() | Through():
+            return frozenset({aim.thing.owner})
+        case AtPlayers():
+            return frozenset(who.side for who in aim.of)
+        case Past():
+            return frozenset({aim.line.owner})
+    return frozenset({offer.by.side})
+
+
+def _happening(play: Play) -> Iterator[tuple[Offer, Aim, KindId | None, frozenset[Result]]]:
+    """Every attempt with what can come of it."""
+    caught = _speaks_of_catches(play)
+    for offer in play.offers:
+        for attempt in offer.attempts:
+            found = {RESULTS[type(attempt.aim)]}
+            if not isinstance(attempt.aim, Along):
+                found.add(Result.MISSED)
+            if caught or offer.figures.caught:
+                found.add(Result.CAUGHT)
+            yield offer, attempt.aim, attempt.ball, frozenset(found)
+
+
+def _speaks_of_catches(play: Play) -> bool:
+    """Catches by the other side exist where the sheet speaks of them."""
+    rules = any(isinstance(rule.trigger, Happening) and rule.trigger.result is Result.CAUGHT for rule in play.rules)
+    return rules or any(not rest.granted and rest.results == {Result.CAUGHT} for rest in play.rests)
+
+
+def rest_left(play: Play, rest: Rest) -> Rest | None:
+    """What is left of a rest taken for granted: of balls that can come to lie so, and of which no line says where."""
+    if not rest.granted:
+        return rest
+    own = [each for each in play.rests if not each.granted and each.by == rest.by and rest.against <= each.against]
+    said = {ball for each in own if rest.results <= each.results for ball in each.balls}
+    sent = {
+        ball
+        for offer, aim, ball, results in _happening(play)
+        if offer.by.side == rest.by and results & rest.results and concerned(aim, offer) & rest.against
+    }
+    left = frozenset((rest.balls & sent) - said)
+    return evolve(rest, balls=left) if left else None
+
+
+def rule_left(play: Play, rule: Rule) -> Rule | None:
+    """A rule of what can happen: at whom or what somebody aims. Of one taken for granted, what no other rule says."""
+    trigger = rule.trigger
+    if not isinstance(trigger, Happening):
+        return rule
+    aimed = frozenset(
+        to
+        for offer, aim, _, results in _happening(play)
+        if trigger.result in results and offer.by in trigger.by
+        for to in _objects(offer, aim)
+    )
+    if not rule.granted:
+        to = trigger.to & aimed
+        owners = frozenset(owner for each in to if (owner := _owner(each)) is not None)
+        return evolve(rule, trigger=evolve(trigger, to=to, against=owners or trigger.against)) if to else rule
+    sure = (each for each in play.rules if not each.granted and each.guard == ALWAYS)
+    own = [each for each in sure if overlap(each.trigger, trigger) and written(each) & written(rule)]
+    covered = frozenset(
+        to
+        for each in own
+        if isinstance(each.trigger, Happening) and trigger.by <= each.trigger.by
+        for to in each.trigger.to
+    )
+    left = (trigger.to & aimed) - covered
+    return evolve(rule, trigger=evolve(trigger, to=left)) if left else None
+
+
+def can_happen(play: Play, rule: Rule) -> bool:
+    """Whether anybody tries what this rule waits for; a rule for a count or a time is none of these."""
+    trigger = rule.trigger
+    if not isinstance(trigger, Happening) or trigger.result is Result.LEFT:
+        return True
+    return any(
+        offer.by in trigger.by and (not trigger.to or bool(_objects(offer, aim) & trigger.to))
+        for offer, aim, _, results in _happening(play)
+        if trigger.result in results or (trigger.result is Result.KNOCKED and offer.figures.stray)
+    )
+
+
+def _owner(to: object) -> Owner | None:
+    return to.side if isinstance(to, Population) else to.owner if isinstance(to, Thing | Spot) else None
+
+
+def _objects(offer: Offer, aim: Aim) -> frozenset[object]:
+    match aim:
+        case AtThing() | Through():
+            strays = offer.figures.stray.at if offer.figures.stray else frozenset()
+            return frozenset({aim.thing, *strays})
+        case AtPlayers():
+            return frozenset(aim.of)
+        case Past():
+            return frozenset({aim.line})
+    return frozenset()
+
+
+def fetch_holds(play: Play, fetch: Fetch) -> bool:
+    """Whether a ball can ever lie where it is fetched from."""
+    return not fetch.granted or (fetch.ball, fetch.spot) in places_of_balls(play)
+
+
+def places_of_balls(play: Play) -> set[tuple[KindId, Spot]]:
+    """Where balls of each kind can lie: at the set-up, where they rest, where rules send them."""
+    balls = {supply.thing.kind for supply in play.supplies if supply.thing.owner is SHARED}
+    found = {
+        (start.what.kind, start.at)
+        for start in play.starts
+        if isinstance(start.at, Spot) and hasattr(start.what, "kind") and start.what.kind in balls
+    }
+    for rest in play.rests:
+        left = rest_left(play, rest)
+        found |= {(ball, rest.to) for ball in left.balls} if left else set()
+    for rule in play.rules:
+        for effect in rule.effects:
+            if isinstance(effect, SendBall) and isinstance(rule.trigger, Happening):
+                found |= {(ball, effect.to) for ball in rule.trigger.balls if ball is not None}
+            elif isinstance(effect, SendBalls):
+                found |= {(ball, effect.to) for ball in effect.balls}
+    return found

@@ -1,0 +1,203 @@
+"""A core → what was understood of its sheet: sentences in the order of the sheet, by topic and by line.
+
+What a line says of every side alike is said once ("each side ... the other side"), all else side by side, so that
+a side of which nothing is said is seen.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import Any
+
+from attrs import field, frozen
+
+from compose.telling import attempts, beforehand, endings, follows, kit, services
+from compose.telling.french import joined
+from compose.telling.gaps import gaps
+from compose.telling.granted import can_happen, fetch_holds, rest_left, rule_left
+from compose.telling.orbit import alike_for_each
+from compose.telling.topics import Topic
+from compose.telling.voice import Voice
+from compose.telling.whose_view import View, view
+from compose.telling.wording import Wording
+from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
+from grammar.core.ends import Bell, End, Match, Tie
+from grammar.core.game import Core, Line
+from grammar.core.play import (
+    ComeBack,
+    Factor,
+    Fetch,
+    Free,
+    Guarding,
+    Hold,
+    Home,
+    Offer,
+    StandUp,
+    Unfetched,
+)
+from grammar.core.rules import Rest, Rule
+
+Teller = Callable[[Voice, Any], Iterable[str]]
+
+
+TELLERS: dict[type, tuple[Topic, Teller]] = {
+    Court: (Topic.BEFORE, beforehand.courts_told),
+    Area: (Topic.BEFORE, beforehand.areas_told),
+    Track: (Topic.BEFORE, beforehand.tracks_told),
+    Side: (Topic.BEFORE, beforehand.sides_told),
+    Role: (Topic.BEFORE, beforehand.roles_told),
+    Organisation: (Topic.BEFORE, beforehand.organisations_told),
+    Supply: (Topic.BEFORE, kit.supplies_told),
+    Start: (Topic.BEFORE, beforehand.starts_told),
+    Home: (Topic.DOES, services.homes_told),
+    Offer: (Topic.DOES, attempts.offers_told),
+    Guarding: (Topic.DOES, services.guardings_told),
+    Factor: (Topic.DOES, services.factors_told),
+    Hold: (Topic.BALLS, services.holds_told),
+    Rest: (Topic.BALLS, services.rests_told),
+    Fetch: (Topic.BALLS, services.fetches_told),
+    Unfetched: (Topic.BALLS, services.unfetched_told),
+    Rule: (Topic.FOLLOWS, follows.rules_told),
+    StandUp: (Topic.FOLLOWS, services.stand_ups_told),
+    Free: (Topic.WAITS, services.frees_told),
+    ComeBack: (Topic.WAITS, services.come_backs_told),
+    End: (Topic.ENDS, endings.ends_told),
+    Bell: (Topic.ENDS, endings.bells_told),
+    Tie: (Topic.ENDS, endings.ties_told),
+    Match: (Topic.ENDS, endings.matches_told),
+}
+
+
+@frozen
+class Said:
+    """A sentence, and the lines of the sheet that it comes from; none where it tells what the sheet does not say."""
+
+    text: str
+    lines: tuple[int, ...] = ()
+    granted: bool = False
+
+
+@frozen
+class Section:
+    """The sentences of a topic."""
+
+    topic: Topic
+    heading: str
+    said: tuple[Said, ...]
+
+
+@frozen
+class ReadBack:
+    """What was understood of a sheet."""
+
+    title: str
+    sections: tuple[Section, ...]
+    lines: tuple[Line, ...] = field(repr=False)
+
+    def of_line(self, number: int) -> tuple[str, ...]:
+        """All that was understood of a line."""
+        return tuple(said.text for part in self.sections for said in part.said if number in said.lines)
+
+
+def read_back(core: Core, wording: Wording) -> ReadBack:
+    """All that was understood, topic by topic; topics of which there is nothing to say are left out."""
+    told = list(_all_told(core, wording))
+    voice = Voice(core, wording)
+    told += [(topic, Said(sentence(wording, text))) for topic, text in gaps(voice)]
+    told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
+    found = []
+    for topic in Topic:
+        said = tuple(dict.fromkeys(each for about, each in told if about is topic))
+        if said:
+            found.append(Section(topic, wording.say(topic.value), said))
+    return ReadBack(core.title, tuple(found), core.lines)
+
+
+def _quoted(wording: Wording, text: str) -> str:
+    return f'"{text}"' if wording.english else f"« {wording.author(text)} »"
+
+
+def _all_told(core: Core, wording: Wording) -> Iterator[tuple[Topic, Said]]:
+    play = core.play
+    yield from values_told(core, wording, _values(core))
+    if play.open_end:
+        pattern = "play goes on until the clock stops"
+        yield Topic.ENDS, Said(sentence(wording, wording.say(pattern)), play.open_lines)
+    for choice in play.choices:
+        usual = wording.say("usually on" if choice.usual else "usually off")
+        told = " ".join(said.text for _, said in values_told(core, wording, choice.hanging))
+        lead = wording.say("{name} ({usual})", name=wording.author(choice.id.key), usual=usual)
+        lines = tuple(line.number for line in core.lines if line.switch == choice.id)
+        yield Topic.CHOICES, Said(sentence(wording, wording.say("{name}: {rule}", name=lead, rule=told)), lines)
+
+
+def _values(core: Core) -> list[Any]:
+    """Everything that is told, but for what is taken for granted and has no say in this game."""
+    play = core.play
+    rules = [left for rule in play.rules if (left := rule_left(play, rule)) is not None]
+    rests = [rest for each in play.rests if (rest := rest_left(play, each)) is not None]
+    coming = {rule.lines for rule in rules if can_happen(play, rule)}
+    rules = [rule for rule in rules if can_happen(play, rule) or rule.lines not in coming]
+    fetches = [each for each in play.services if not isinstance(each, Fetch) or fetch_holds(play, each)]
+    ending = [each for each in (play.bell, play.tie, play.match) if each is not None]
+    return [
+        *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, play.organisation),
+        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.factors),
+        *(
+            *play.holds,
+            *rests,
+            *fetches,
+            *play.unfetched,
+        ),
+        *(*rules, *play.ends, *ending),
+    ]
+
+
+def values_told(core: Core, wording: Wording, values: Sequence[Any]) -> Iterator[tuple[Topic, Said]]:
+    """The sentences of these values, those of a kind by their lines."""
+    voice = Voice(core, wording)
+    for kind, (topic, tell) in TELLERS.items():
+        by_line: dict[tuple[int, ...], list[Any]] = {}
+        for value in values:
+            if type(value) is kind:
+                by_line.setdefault(_own_lines(core, value), []).append(value)
+        for lines, group in sorted(by_line.items(), key=lambda each: each[0]):
+            granted = all(core.lines[line].granted for line in lines) and bool(lines)
+            for text in _told(voice, group, tell):
+                yield topic, Said(sentence(wording, text), lines, granted)
+
+
+def _own_lines(core: Core, value: Any) -> tuple[int, ...]:
+    """The lines of the sheet that say it; one taken for granted counts only where no other does."""
+    own = tuple(line for line in value.lines if not core.lines[line].granted)
+    return own or tuple(value.lines)
+
+
+def _told(voice: Voice, values: list[Any], tell: Teller) -> Iterator[str]:
+    """Once where it holds for each side alike, else for one side after the other."""
+    play = voice.play
+    seen = [(view(voice, value), value) for value in values]
+    if alike_for_each(values, play):
+        first, second = play.side_ids[:2]
+        one = [value for at, value in seen if _is_seen(at, first, second)]
+        yield from tell(Voice(voice.core, voice.wording, me=first, other=second), one)
+        return
+    for side in (*play.side_ids, None):
+        own = [value for at, value in seen if at.me == side]
+        if own:
+            yield from tell(voice, own)
+
+
+def _is_seen(at: View, first: object, second: object) -> bool:
+    return at.me in (None, first) and at.other in (None, second)
+
+
+def sentence(wording: Wording, text: str) -> str:
+    """A capital at the beginning and a full stop at the end, in French its words contracted."""
+    tidy = text.strip()
+    if not wording.english:
+        tidy = joined(tidy)
+    if not tidy:
+        return ""
+    ended = tidy if tidy[-1] in ".!?" else f"{tidy}."
+    return ended[0].upper() + ended[1:]

@@ -1,0 +1,70 @@
+"""What was understood of a sheet, sentence by sentence, as a teacher checks it."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from typing import Any
+
+from compose.telling.read_back import ReadBack, Said, read_back
+from compose.telling.wording import Wording
+from compose.terminal.answer import say, say_findings, say_json, stop
+from compose.terminal.finding_games import granted
+from compose.terminal.looks import titled, wording_named
+from compose.terminal.stages import remixed
+from grammar.core.reading.from_game import core_of
+
+WIDTH = 78
+GRANTED = "taken for granted"
+
+
+def show_understood(name: str, modifiers: Sequence[str], language: str, as_json: bool) -> int:
+    """Print what was understood of a game; the exit code."""
+    wording = wording_named(language, as_json)
+    made, findings = remixed(name, modifiers, as_json)
+    outcome = core_of(titled(made), granted())
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    back = read_back(outcome.value, wording)
+    if as_json:
+        say_json({"title": back.title, "lines": _lines(back), "more": _more(back)})
+        return 0
+    say(back.title)
+    say_understood(back, wording)
+    say_findings(findings)
+    return 0
+
+
+def say_understood(back: ReadBack, wording: Wording) -> None:
+    """The sentences under their headings; what no line says but every game takes for granted is marked."""
+    for section in back.sections:
+        say("")
+        say(section.heading)
+        for said in section.said:
+            mark = f" ({wording.say(GRANTED)})" if said.granted else ""
+            for line in textwrap.wrap(f"{said.text}{mark}", WIDTH, initial_indent="  - ", subsequent_indent="    "):
+                say(line)
+
+
+def _lines(back: ReadBack) -> list[dict[str, Any]]:
+    """Every line of the sheet, and those taken for granted that have a say, with what was understood of it."""
+    told = [(line, back.of_line(line.number)) for line in back.lines]
+    return [
+        {
+            "line": line.span.line,
+            "file": line.span.file,
+            "section": line.section,
+            "words": line.words,
+            "understood": list(said),
+            "taken_for_granted": line.granted,
+            "read_by_the_check": line.read,
+        }
+        for line, said in told
+        if said or not line.granted
+    ]
+
+
+def _more(back: ReadBack) -> list[str]:
+    """What no single line says."""
+    every: list[Said] = [said for section in back.sections for said in section.said]
+    return [said.text for said in every if not said.lines]

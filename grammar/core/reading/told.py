@@ -1,0 +1,31 @@
+"""What a sheet tells people, and how it calls its players."""
+
+from __future__ import annotations
+
+from grammar.core.game import Told
+from grammar.core.values import SideId
+from grammar.game import Game
+from grammar.meanings import PlayerMeaning
+from grammar.sentences import head, play
+from grammar.sentences.base import Node
+from grammar.words import player_of
+
+
+def told_of(game: Game, own: list[tuple[Node, int]]) -> Told:
+    """About, cues, cautions, credit and lines in quotes."""
+    return Told(
+        about=game.told("about"),
+        cues=game.told("cue"),
+        cautions=game.told("caution"),
+        care=tuple(sentence.text for sentence, _ in own if isinstance(sentence, head.Caution)),
+        credit=game.told("credit"),
+        outcomes=game.told("outcomes"),
+        licence=next((sentence.identifier for sentence, _ in own if isinstance(sentence, head.Licence)), ""),
+        quotes=tuple((line, sentence.text) for sentence, line in own if isinstance(sentence, play.SaidRule)),
+    )
+
+
+def called(game: Game) -> tuple[tuple[SideId, str], ...]:
+    """What one player is called of each side whose name means its players: "heron" of the herons."""
+    named = (side.name for side in game.sides if isinstance(game.vocabulary.get(side.name), PlayerMeaning))
+    return tuple((SideId(name), player_of(name)) for name in named)

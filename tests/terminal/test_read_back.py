@@ -1,0 +1,51 @@
+"""The command that reads a sheet back: under headings, line by line as JSON, of remixes, in French."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from running import run, run_json
+
+import library
+
+NAMES = [path.stem for path in library.game_paths()]
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_every_game_is_read_back_within_the_terminal(name: str, language: str) -> None:
+    said = run("understood", name, "--language", language, code=0).stdout
+    assert all(len(line) <= 80 for line in said.splitlines())
+    assert said.count("\n  - ") > 10
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_json_says_of_every_line_of_play_what_was_understood(name: str) -> None:
+    told = run_json("understood", name, code=0)
+    for line in told["lines"]:
+        if line["section"] in ("space", "kit", "set-up", "play", "when", "finish"):
+            assert line["understood"], line
+            assert line["line"] >= 1 and line["file"]
+    quoted = [line for line in told["lines"] if not line["read_by_the_check"]]
+    assert all(line["words"] in line["understood"] for line in quoted)
+
+
+def test_a_remix_is_read_back_with_what_it_changes() -> None:
+    said = run("understood", "lantern row", "--with", "roll instead", code=0).stdout
+    assert "may roll a foam ball at the lanterns of the other side" in " ".join(said.split())
+    assert "overarm" not in said
+
+
+def test_what_holds_without_being_said_is_marked() -> None:
+    told = run_json("understood", "lantern row", code=0)
+    granted = [line for line in told["lines"] if line["taken_for_granted"]]
+    assert {Path(line["file"]).name for line in granted} == {library.granted_path().name}
+    assert "a missed ball rests in the half it was sent to" in [line["words"] for line in granted]
+    assert "(taken for granted)" in " ".join(run("understood", "lantern row", code=0).stdout.split())
+
+
+def test_show_may_say_it_too() -> None:
+    alone = run("show", "lantern row", code=0).stdout
+    both = run("show", "lantern row", "--understood", code=0).stdout
+    assert both.startswith(alone.rstrip()) and run("understood", "lantern row", code=0).stdout in both
