@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.automaton import pieces
 from grammar.language import parse_sentence
+from grammar.one_change import one_change
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repairs
 from grammar.rewrite import Rewrite, choices, rewrites, rewritten
@@ -62,6 +63,15 @@ def ways_to_mend(
                 if way and (way.line not in found or way.cost < found[way.line].cost):
                     found[way.line] = way
     return tuple(sorted(found.values(), key=lambda way: way.cost)[:_MOST_WAYS])
+
+
+def one_change_away(section: str, line: str, values: Mapping[str, str]) -> Iterator[Mended]:
+    """The sentences of the section that need one change, however the words are spelled."""
+    filled = filled_in(line, values)
+    for repair in one_change(section, pieces(filled.text)) if len(line) <= _MOST_LETTERS else ():
+        way = _written_out(section, filled, values, (), repair, repair.cost)
+        if way:
+            yield way
 
 
 def _written_out(

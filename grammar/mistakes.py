@@ -16,7 +16,7 @@ from grammar.examples import nearest_examples, usual_words
 from grammar.finding import Correction, Finding, Severity
 from grammar.language import SHEETS, STARTS, parse_sentence
 from grammar.lines import TextLine
-from grammar.mended import Mended, ways_to_mend
+from grammar.mended import Mended, one_change_away, ways_to_mend
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
 from grammar.words import listing
@@ -68,7 +68,8 @@ def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file
     filled = filled_in(text, dict(values))
     found = ways_to_mend(section, text, dict(values)) if seek else ()
     moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
-    corrections = (*(_mended(each, span) for each in found), *moved)
+    changed = one_change_away(section, text, dict(values)) if seek else ()
+    corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
     if found and not found[0].sure:
         mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
     elif moved and moved[0].line == text:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import SequenceMatcher, get_close_matches
+from functools import lru_cache
 
 LIKE_ENOUGH = 0.7  # how like two names are, from where on one may be a slip of the other
 _UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
@@ -64,6 +65,7 @@ def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
     return [by_folded[match] for match in found if likeness(said, match) >= best - 0.12]
 
 
+@lru_cache(maxsize=50_000)
 def likeness(one: str, other: str) -> float:
     """How like two spellings are, from 0 to 1."""
     return SequenceMatcher(None, other, one).ratio()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 
 from attrs import frozen
@@ -20,10 +19,11 @@ _MOVE = re.compile(r"^Move (?:it|them) to (`[\w-]+`(?:(?:, | or )`[\w-]+`)*)(?: 
 
 @frozen
 class Advice:
-    """A finding with a line that it advises, and the text in which that line stands."""
+    """A finding with a line that it advises, the text as it was, and the text in which that line stands."""
 
     finding: Finding
     line: str
+    was: str
     text: str
 
 
@@ -32,11 +32,11 @@ def advices(text: str, findings: Sequence[Finding]) -> Iterator[Advice]:
     for finding in findings:
         moved = _MOVE.match(finding.hint)
         for line in written(finding.hint):
-            yield Advice(finding, line, with_line(text, finding.place.line, line))
+            yield Advice(finding, line, text, with_line(text, finding.place.line, line))
         for section in re.findall(r"`([\w-]+)`", moved.group(1)) if moved else ():
             numbers = [place.line for place in (finding.place, *finding.others)]
             assert moved
-            yield Advice(finding, f"under {section}", with_moved(text, numbers, section, moved.group(2)))
+            yield Advice(finding, f"under {section}", text, with_moved(text, numbers, section, moved.group(2)))
 
 
 def written(hint: str) -> list[str]:
@@ -69,10 +69,18 @@ def with_moved(text: str, numbers: Sequence[int], section: str, line: str | None
 
 
 def helps(advice: Advice, before: Sequence[Finding], judge: Judge) -> bool:
-    """Whether the sheet has fewer mistakes then, and none that it did not have."""
+    """Whether the sheet has fewer mistakes then, and none that it did not have.
+
+    A mistake is the same where it is told in the same words, or of the same line: what is said of it may hang on
+    what can be offered.
+    """
     after = judge(advice.text)
-    return len(after) < len(before) and not Counter(map(_about, after)) - Counter(map(_about, before))
+    told = {(finding.code, finding.title) for finding in before}
+    lines = {(finding.code, _line(advice.was, finding)) for finding in before}
+    new = [each for each in after if (each.code, each.title) not in told]
+    return len(after) < len(before) and all((each.code, _line(advice.text, each)) in lines for each in new)
 
 
-def _about(finding: Finding) -> tuple[str, str]:
-    return finding.code, finding.title
+def _line(text: str, finding: Finding) -> str:
+    lines = re.split(r"\r\n|\r|\n", text)
+    return lines[finding.place.line - 1].strip() if 0 < finding.place.line <= len(lines) else ""

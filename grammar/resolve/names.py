@@ -141,7 +141,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
         meaning = meanings.get(name.text)
         if meaning is None:
             yield _unknown(name, expected, meanings)
-        elif sort_of(meaning) not in expected and not ("side" in expected and side_named(meaning)):
+        elif not _fits(meaning, expected):
             yield _misplaced(name, meaning, expected)
 
 
@@ -175,7 +175,11 @@ def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meani
 
 def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[str]:
     """The names that may stand where these sorts of things are expected."""
-    return [word for word, meaning in meanings.items() if sort_of(meaning) in expected]
+    return [word for word, meaning in meanings.items() if _fits(meaning, expected)]
+
+
+def _fits(meaning: Meaning, expected: tuple[str, ...]) -> bool:
+    return sort_of(meaning) in expected or ("side" in expected and side_named(meaning) is not None)
 
 
 def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> str:

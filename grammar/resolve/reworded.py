@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 from itertools import islice
 
 import attrs
@@ -14,7 +15,7 @@ from lark import UnexpectedInput
 
 from grammar.finding import Correction
 from grammar.from_lark import Reader
-from grammar.language import parse_sentence
+from grammar.language import parse_sentence, reserved_phrases
 from grammar.meanings import Meaning
 from grammar.near_names import near_names
 from grammar.resolve.names import fitting, name_findings, names_of
@@ -28,6 +29,7 @@ from grammar.words import plural
 _MOST_TRIED = 12
 _REWORDED = 0.15
 _OTHER_NUMBER = 0.05
+_OF_THE_LANGUAGE = 0.05
 _DECLARED = 0.02  # a slip is rather in the one line that declares a name than in those that use it
 _DECLARING = (
     (sides.Sides, "names"),
@@ -69,6 +71,15 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
     for expected, name in names_of(sentence):
         for near, cost in near_names(name.text, fitting(expected, meanings)) if name.span == place else ():
             yield Correction(sentence.span, _renamed(sentence.words(), name.text, near), cost)
+        for word in dict.fromkeys(name.text.split()) if name.span == place else ():
+            for near, cost in near_names(word, _words_of_the_language()):
+                other = _renamed(name.text, word, near)
+                yield Correction(sentence.span, _renamed(sentence.words(), name.text, other), cost + _OF_THE_LANGUAGE)
+
+
+@cache
+def _words_of_the_language() -> tuple[str, ...]:
+    return tuple(dict.fromkeys(word for phrase in reserved_phrases() for word in phrase.split()))
 
 
 def _renamed(line: str, old: str, new: str) -> str:
@@ -89,7 +100,8 @@ def declared_otherwise(sheet: GameSheet, used: str) -> Iterator[Correction]:
     for sentence, declared in _declared(sheet):
         for name in dict.fromkeys((used, plural(used), used.removesuffix("s"))):
             for _, cost in near_names(declared.text, (name,)):
-                number = 0.0 if declared.text[-1:] == name[-1:] else _OTHER_NUMBER
+                many = sentence.count.value != 1 if isinstance(sentence, sides.Kit) else used.endswith("s")
+                number = 0.0 if name.endswith("s") == many else _OTHER_NUMBER
                 line = _renamed(sentence.words(), declared.text, name)
                 title = f"This line speaks of `{declared.text}`, others of `{used}`."
                 yield Correction(sentence.span, line, cost + _DECLARED + number, title=title, mark=declared.span)
