@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_STATES, Seconds, States
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
@@ -34,12 +34,15 @@ def differ(
     modifier: With = None,
     pupils: Pupils = None,
     quick: Quick = False,
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
     as_json: AsJson = False,
 ) -> None:
     """Say in plain words how two games, or a game and its remix, differ: players, kit, space, play, forecast."""
+    from compose.check.space import Budget
     from compose.terminal.differing import show_difference
 
-    raise typer.Exit(show_difference(one, other, modifier or [], pupils, quick, as_json))
+    raise typer.Exit(show_difference(one, other, modifier or [], pupils, quick, Budget(states, memory), as_json))
 
 
 def suggest(
@@ -74,12 +77,19 @@ def suggest(
 
 
 def fit(
-    played: Name, class_name: ClassName, modifier: With = None, quick: Quick = False, as_json: AsJson = False
+    played: Name,
+    class_name: ClassName,
+    modifier: With = None,
+    quick: Quick = False,
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
+    as_json: AsJson = False,
 ) -> None:
     """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds the lesson has time for."""
+    from compose.check.space import Budget
     from compose.terminal.fitting import show_fit
 
-    raise typer.Exit(show_fit(played, modifier or [], class_name, quick, as_json))
+    raise typer.Exit(show_fit(played, modifier or [], class_name, quick, Budget(states, memory), as_json))
 
 
 def mix(

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from compose.answer.answer import Answer, to_mend
+from compose.check import Budget
 from compose.fit.forecast_difference import Told, forecast_differences
 from compose.modifiers.difference import Difference, differences
 from compose.terminal.answer import exit_code, refuse, say, say_json
@@ -16,7 +17,13 @@ from compose.terminal.stages import answered, checked, ready
 
 
 def show_difference(
-    name: str, other: str | None, modifiers: Sequence[str], pupils: int | None, quick: bool, as_json: bool
+    name: str,
+    other: str | None,
+    modifiers: Sequence[str],
+    pupils: int | None,
+    quick: bool,
+    budget: Budget,
+    as_json: bool,
 ) -> int:
     """Print how another game, or the game with modifiers, differs from a game; the exit code is that of the other.
 
@@ -27,7 +34,7 @@ def show_difference(
     one = ready(name, [], pupils, as_json)
     two = ready(other or name, modifiers, pupils, as_json)
     said = differences(one.game, two.game)
-    known = [checked(each) if quick else answered(each) for each in (one, two)]
+    known = [checked(each, budget) if quick else answered(each, budget) for each in (one, two)]
     told = tuple(_in_the_forecast(*known))
     titles = remix_title(one.remix), remix_title(two.remix)
     if as_json:

@@ -114,10 +114,16 @@ def lesson(
     units: InUnits = "metric",
     language: InLanguage = "en",
     quick: Annotated[bool, typer.Option("--quick", help="Take the games' own clocks; forecast nothing.")] = False,
+    states: States = USUAL_STATES,
+    memory: Memory = USUAL_MEGABYTES,
     force: Force = False,
     as_json: AsJson = False,
 ) -> None:
     """Plan a lesson of several games: warm-up to cool-down in its minutes, and the kit to lay out first."""
+    from compose.check.space import Budget
     from compose.terminal.lessons import make_lesson
 
-    raise typer.Exit(make_lesson(names, pupils, minutes, out, title, paper, units, language, quick, force, as_json))
+    budget = Budget(states, memory)
+    raise typer.Exit(
+        make_lesson(names, pupils, minutes, out, title, paper, units, language, quick, budget, force, as_json)
+    )

@@ -8,6 +8,7 @@ from typing import Any
 
 import library
 from compose.answer.answer import to_mend
+from compose.check import Budget
 from compose.fit.fit import Fit, fit, teams_for
 from compose.net.from_game import usual_players
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
@@ -20,7 +21,7 @@ from compose.terminal.stages import answered, checked, ready_of, remixed
 from grammar.words import count, listing
 
 
-def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, as_json: bool) -> int:
+def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, budget: Budget, as_json: bool) -> int:
     """Print how a game and a class go together, and what is known of the game for its teams; the exit code.
 
     `quick` leaves out the forecast."""
@@ -28,7 +29,7 @@ def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, 
     made, said = remixed(name, modifiers, as_json)
     teams = teams_for(made.game, group, library.norms(), kit()).games
     prepared = ready_of(made, teams[0] if teams else usual_players(made.game), said, as_json)
-    answer = checked(prepared) if quick else answered(prepared)
+    answer = checked(prepared, budget) if quick else answered(prepared, budget)
     found = fit(made.game, group, library.norms(), kit(), answer.round_minutes)
     findings = (*found.findings, *answer.findings)
     if as_json:

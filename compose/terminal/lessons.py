@@ -9,6 +9,7 @@ from typing import Any
 
 import library
 from compose.answer.answer import Answer, to_mend
+from compose.check import Budget
 from compose.draw.card import Card
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
@@ -37,6 +38,7 @@ def make_lesson(
     units: str,
     language: str,
     quick: bool,
+    budget: Budget,
     force: bool,
     as_json: bool,
 ) -> int:
@@ -45,7 +47,7 @@ def make_lesson(
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
     games = [ready(name, (), pupils, as_json) for name in names]
-    answers = [checked(each) if quick else answered(each) for each in games]
+    answers = [checked(each, budget) if quick else answered(each, budget) for each in games]
     planned = [_planned(each, answer) for each, answer in zip(games, answers, strict=True)]
     table = lesson_table(planned, library.norms(), minutes)
     if table.short_min > 0:
