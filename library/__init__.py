@@ -9,6 +9,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from library.granted import granted_sheet
     from library.load import (
         class_paths,
         courts,
@@ -60,6 +61,7 @@ __all__ = [
     "courts",
     "game_paths",
     "granted_path",
+    "granted_sheet",
     "halls",
     "kit_catalogue",
     "kit_categories",
@@ -70,7 +72,7 @@ __all__ = [
     "sources",
     "word_list",
 ]
-HOMES = {"DataError": "reading", "word_list": "word_lists"}
+HOMES = {"DataError": "reading", "granted_sheet": "granted", "word_list": "word_lists"}
 
 
 def __getattr__(name: str) -> object:

@@ -125,11 +125,11 @@ def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = EN
     if floor.areas:
         names = dict.fromkeys(wording.named(area.name) for area in floor.areas)
         parts.append(say("Areas: {names}.", names=wording.listed(names)))
-    for throw in shown_throws(Sheet(game, floor, 1.0)):
-        skills = (wording.known("skill", skill) or skill for skill in throw.sentence.skills)
-        skill = wording.listed(skills, "or")
+    sheet = Sheet(game, floor, 1.0, wording=wording)
+    for throw in shown_throws(sheet):
+        skill = wording.listed((wording.known("skill", way.value) or way.value for way in throw.ways), "or")
         far = metres(throw.reach.metres, wording)
-        fields = {"skill": skill.capitalize(), "what": goal(throw.at, wording), "distance": far}
+        fields = {"skill": skill.capitalize(), "what": goal(sheet, throw), "distance": far}
         parts.append(say("{skill} to {what}: {distance}.", **fields))
     if hall:
         parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))

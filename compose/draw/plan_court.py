@@ -19,7 +19,7 @@ def draw_court(sheet: Sheet) -> None:
     sheet.shapes.append(rectangle(floor.court, Ink(WHITE)))
     for half in floor.halves:
         sheet.shapes.append(rectangle(half.rectangle, Ink(sheet.style(half.side).tint)))
-    for area in floor.areas:
+    for area in floor.areas_apart:
         sheet.shapes.extend(area_shapes(area, sheet))
     line = Ink(None, DARK, 0.35 * unit)
     for half in floor.halves[:-1]:
@@ -116,7 +116,7 @@ def name_areas(sheet: Sheet) -> None:
         box = half.rectangle
         if box.right < sheet.floor.length_m:
             sheet.clearings.take(Rectangle(box.right, box.bottom, box.right, box.top))
-    for area in sheet.floor.areas:
+    for area in sheet.floor.areas_apart:
         box, size = area.rectangle, 0.85 * sheet.text_m
         words = Label(0.0, 0.0, sheet.wording.named(area.name), size, DARK, "middle", halo=WHITE)
         wanted = [

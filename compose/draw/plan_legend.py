@@ -11,13 +11,14 @@ from compose.draw.palette import DARK, MIDDLE, WHITE
 from compose.draw.phrases_setup import like_one
 from compose.draw.plan_court import area_shapes
 from compose.draw.plan_sheet import Sheet
-from compose.draw.plan_throws import metres, shown_throws, to_what
+from compose.draw.plan_throws import goal, metres, shown_throws, to_what
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
 from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
 from compose.telling.french import side_label
+from grammar.core.declared import Doing
 from grammar.game import GameKit
 from grammar.words import article, plural
 
@@ -90,7 +91,8 @@ def _sign_of(sheet: Sheet, item: FloorItem) -> Callable[[float, float], tuple[Sh
 def _areas(sheet: Sheet) -> Iterator[Entry]:
     for name in dict.fromkeys(area.name for area in sheet.floor.areas):
         area = sheet.floor.areas_of(name)[0]
-        say, rule = sheet.wording.say, f"nobody {area.forbidden[0]} there" if area.forbidden else ""
+        shut = next((doing for doing in Doing if doing in area.shut), None)
+        say, rule = sheet.wording.say, f"nobody {shut.value} there" if shut else ""
         own = sheet.wording.named(name)
         words = say("{name}: {rule}", name=own, rule=say(rule)) if rule else own
         yield Entry(_swatch(sheet, area), words)
@@ -128,7 +130,8 @@ def _throws(sheet: Sheet) -> Iterator[Entry]:
     for throw in every:
         if throw.reach.start is None:
             far = metres(throw.reach.metres, sheet.wording)
-            yield evolve(for_all, words=to_what("{distance} to {what}, from anywhere", far, throw.at, sheet.wording))
+            words = to_what("{distance} to {what}, from anywhere", far, goal(sheet, throw), sheet.wording)
+            yield evolve(for_all, words=words)
 
 
 def legend_below(sheet: Sheet, around: Rectangle, top: float, captions: tuple[str, ...], in_hall: bool) -> float:

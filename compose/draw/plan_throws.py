@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from attrs import evolve
@@ -12,12 +11,14 @@ from compose.draw.lettering import width_em
 from compose.draw.palette import DARK, WHITE
 from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Ink, Label, Point, arrow
-from compose.staging.floor.throws import Throw, throws
+from compose.staging.floor.throws import Throw, goal_of, place_of, role_of, throws
 from compose.staging.floor.values import Rectangle
+from compose.staging.resolved import resolved
 from compose.telling.french import definite, joined
 from compose.telling.wording import ENGLISH, Wording
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
+from grammar.core.values import PLAIN, AreaId, Landmark
 
-_WHERE = re.compile(r"(.+) (in|on|behind) (?:the )?(.+)")
 MOST = 6  # our choice: more arrows than this hide the floor
 
 
@@ -27,31 +28,50 @@ def metres(number: float, wording: Wording = ENGLISH) -> str:
     return shown if wording.english else f"{wording.figure(number + 1e-6, 1)}\u00a0m"
 
 
-def to_what(pattern: str, distance: str, at: str, wording: Wording) -> str:
+def to_what(pattern: str, distance: str, goal: str, wording: Wording) -> str:
     """ "9.9 m to lanterns": a distance with what it leads to."""
-    if wording.english:
-        return wording.say(pattern, distance=distance, what=at)
-    return joined(wording.say(pattern, distance=distance, what=goal(at, wording)))
+    said = wording.say(pattern, distance=distance, what=goal)
+    return said if wording.english else joined(said)
 
 
-def goal(at: str, wording: Wording) -> str:
-    """What a throw goes to, with its article: "the lanterns", "the team-mate on the far bench"."""
+def goal(sheet: Sheet, throw: Throw) -> str:
+    """What a throw goes to, in French with its article: "lanterns", "team-mate on the far bench"."""
+    wording, (what, place) = sheet.wording, _aimed_at(sheet, throw.aim)
     if wording.english:
-        return at
-    where = _WHERE.fullmatch(at)
-    if where is None:
-        return definite(wording, at)
-    what, preposition, place = where.groups()
-    return f"{definite(wording, what)} {wording.known('preposition', preposition)} {definite(wording, place)}"
+        return f"{what} on the {place}" if place else what
+    there = f" {wording.known('preposition', 'on')} {definite(wording, place)}" if place else ""
+    return f"{definite(wording, what)}{there}"
+
+
+def _aimed_at(sheet: Sheet, aim: Aim) -> tuple[str, str | None]:
+    """What is aimed at in a word, and the place where a team-mate waits."""
+    match aim:
+        case AtThing() | Through():
+            line = sheet.game.kit_named(aim.thing.kind.key)
+            return (line.plural if line.count > 1 else line.name), None
+        case AtPlayers():
+            role = role_of(aim)
+            return "players" if role is PLAIN else role.key, None
+        case Past():
+            return _place(aim.line.of), None
+        case ToMate():
+            place = place_of(aim)
+            return "team-mate", _place(place) if place else None
+        case Along():
+            return _place(aim.goal.of), None
+
+
+def _place(of: Landmark | AreaId) -> str:
+    return of.value if isinstance(of, Landmark) else of.key
 
 
 def shown_throws(sheet: Sheet) -> list[Throw]:
     """One throw of each kind: sides that throw equally far share one, and of more than two sides the first."""
     several = len(sheet.sides) > 2
-    found: dict[tuple[str | None, str, str, float], Throw] = {}
-    for throw in throws(sheet.game, sheet.floor):
+    found: dict[tuple[object, ...], Throw] = {}
+    for throw in throws(resolved(sheet.game), sheet.floor):
         length = 0.0 if several else round(throw.reach.metres, 2)
-        found.setdefault((throw.role, throw.skill, throw.at, length), throw)
+        found.setdefault((throw.role, throw.ways, goal_of(throw.aim), length), throw)
     return list(found.values())
 
 
@@ -66,7 +86,7 @@ def draw_throws(sheet: Sheet) -> None:
         sheet.clearings.take(lane.grown(0.3 * sheet.unit))
         inside = sheet.floor.court.grown(-0.3 * sheet.unit)
         figure = metres(throw.reach.metres, sheet.wording)
-        whole = to_what("{distance} to {what}", figure, throw.at, sheet.wording)
+        whole = to_what("{distance} to {what}", figure, goal(sheet, throw), sheet.wording)
         for text, least in ((whole, -0.15 * sheet.text_m), (figure, -1000.0)):
             wanted = list(_words(sheet, text, start, end))
             label = sheet.clearings.place(wanted, 0.25 * sheet.unit, inside, least=least)
@@ -77,15 +97,15 @@ def draw_throws(sheet: Sheet) -> None:
 
 def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
     """The two ends, moved sideways to where the fewest things lie in the way."""
-    start, goal = throw.reach.start, throw.reach.goal
-    assert start is not None and goal is not None
-    lengthwise = abs(goal[0] - start[0]) >= abs(goal[1] - start[1])
+    start, end = throw.reach.start, throw.reach.goal
+    assert start is not None and end is not None
+    lengthwise = abs(end[0] - start[0]) >= abs(end[1] - start[1])
     high = sheet.floor.width_m if lengthwise else sheet.floor.length_m
     anywhere = [high * step / 40 for step in range(2, 39)]
-    at_things = _at_things(sheet, throw, goal, lengthwise)
+    at_things = _at_things(sheet, throw, end, lengthwise)
 
     def ends(place: float) -> tuple[Point, Point]:
-        return ((start[0], place), (goal[0], place)) if lengthwise else ((place, start[1]), (place, goal[1]))
+        return ((start[0], place), (end[0], place)) if lengthwise else ((place, start[1]), (place, end[1]))
 
     def clear(place: float) -> float:
         low, high = ends(place)
@@ -96,14 +116,15 @@ def _lane(sheet: Sheet, throw: Throw) -> tuple[Point, Point]:
     best = max(at_things or anywhere, key=clear)
     if clear(best) < 0:  # somebody stands before each of the things
         best = max((best, *anywhere), key=clear)
-    return _shortened(*ends(best), 0.0 if throw.at.endswith("line") else 1.3 * sheet.unit)
+    return _shortened(*ends(best), 0.0 if isinstance(throw.aim, Past | Along) else 1.3 * sheet.unit)
 
 
-def _at_things(sheet: Sheet, throw: Throw, goal: Point, lengthwise: bool) -> list[float]:
+def _at_things(sheet: Sheet, throw: Throw, end: Point, lengthwise: bool) -> list[float]:
     """Where an arrow may run that leads to one of the things aimed at; none for a half, a line, a bench."""
-    names = {line.plural: line.name for line in sheet.game.kit}
-    items = sheet.floor.items_of(names.get(throw.at, throw.at))
-    near = [item for item in items if abs((item.x if lengthwise else item.y) - goal[0 if lengthwise else 1]) < 2]
+    if not isinstance(throw.aim, AtThing | Through):
+        return []
+    items = sheet.floor.items_of(throw.aim.thing.kind.key)
+    near = [item for item in items if abs((item.x if lengthwise else item.y) - end[0 if lengthwise else 1]) < 2]
     return sorted({item.y if lengthwise else item.x for item in near})
 
 

@@ -16,8 +16,8 @@ from compose.fit.room_findings import room_findings
 from compose.fit.school_class import SchoolClass
 from compose.fit.teams import Teams, most_games, teams_of
 from compose.fit.time_findings import time_findings
-from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.staging.laid_out import laid_out
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.sentences.head import Caution
@@ -54,9 +54,9 @@ def fit(
 ) -> Fit:
     """A game for a class. `round_min` is the mean length of a round in minutes as forecast; without it the game's
     own clock is taken, which no round outlasts."""
-    floor = _floor(game, kit)
+    floor = _floor(game)
     courts = _courts(game, school_class, norms, floor)
-    teams = teams_for(game, school_class, norms, kit)
+    teams = teams_for(game, school_class, norms)
     room = room_for(floor, school_class.hall, max(1, len(teams.games))) if school_class.hall else None
     limits = _limits(game, school_class, norms, room, teams)
     rows = kit_rows(game, teams.games, school_class.cupboard, kit) if school_class.lists_kit else ()
@@ -70,15 +70,14 @@ def fit(
     return Fit(game, school_class, teams, room, rows, lesson, limits, _cautions(game, rows, kit), findings)
 
 
-def teams_for(game: Game, school_class: SchoolClass, norms: Norms, kit: Mapping[str, KitItem]) -> Teams:
+def teams_for(game: Game, school_class: SchoolClass, norms: Norms) -> Teams:
     """The games and sides of a class, on as many courts as its hall has room for."""
-    return teams_of(game, school_class.pupils, _courts(game, school_class, norms, _floor(game, kit)))
+    return teams_of(game, school_class.pupils, _courts(game, school_class, norms, _floor(game)))
 
 
-def _floor(game: Game, kit: Mapping[str, KitItem]) -> Floor:
+def _floor(game: Game) -> Floor:
     """The court with the fewest players: its extent does not hang on how many they are."""
-    sizes = {line.name: kit[line.like].size_m for line in game.kit if line.like in kit}
-    return floor_of(game, {side.name: side.least for side in game.sides}, sizes)
+    return laid_out(game, {side.name: side.least for side in game.sides})
 
 
 def _courts(game: Game, school_class: SchoolClass, norms: Norms, floor: Floor) -> int | None:

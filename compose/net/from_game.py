@@ -16,16 +16,16 @@ from compose.net.lower.clockwork import (
 )
 from compose.net.lower.coming_back import lower_coming_back
 from compose.net.lower.finish import lower_bell, lower_ends, points_counted_to
-from compose.net.lower.nowhere import nowhere_to_act
 from compose.net.lower.reach import doubts
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import in_play, points_place
-from compose.net.lower.trying import sizes_m
 from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
-from compose.staging.floor.floor import floor_of
+from compose.staging.floor.nowhere import nowhere_to_act
+from compose.staging.laid_out import laid_out
+from compose.staging.resolved import resolved
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, play, when
@@ -48,10 +48,10 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     findings = (*_too_few(game, numbers), *too_wide(game))
     if findings:
         return Outcome(None, findings)
-    builder = Builder(game, numbers, granted.span.file, floor_of(game, numbers, sizes_m(game)))
+    builder = Builder(game, numbers, granted.span.file, laid_out(game, numbers))
     place_tokens(builder)
     too_many_at_the_start(builder)
-    builder.findings.extend((*nowhere_to_act(game), *doubts(game)))
+    builder.findings.extend((*nowhere_to_act(resolved(game, granted)), *doubts(game)))
     counted_to = points_counted_to(game)
     table = _table(builder, granted, counted_to)
     if any(isinstance(each, when.Scores) for rule in game.whens for each in rule.consequences):

@@ -15,9 +15,8 @@ from compose.share.shelf_files import read_stored
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
 from grammar.game import Game
-from grammar.parse import parse_bytes
 from grammar.tree import ModifierSheet
-from library import granted_path
+from library import granted_sheet
 
 Progress = Callable[[int, int], None]
 
@@ -44,9 +43,7 @@ def _judge(shelf: Shelf, progress: Progress) -> int:
 
 def _verdict(game: Game) -> tuple[int, bool]:
     """How many things there are to mend in what is proved, and whether everything was looked at."""
-    granted = parse_bytes(granted_path().read_bytes(), str(granted_path())).value
-    assert granted is not None
-    made = staged(game, granted.games[0], usual_players(game))
+    made = staged(game, granted_sheet(), usual_players(game))
     if made.value is None:
         return max(1, len(made.findings)), True
     answer = proved(made.value)

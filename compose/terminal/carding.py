@@ -13,9 +13,8 @@ from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.proof import answer_lines, check_lines
 from compose.draw.shapes import Drawing
-from compose.net.lower.trying import sizes_m
-from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
@@ -61,7 +60,7 @@ def make_card(
     prepared = ready(name, modifiers, pupils, as_json)
     with Patience(asked.seconds) as patience:
         answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))
-    floor = floor_of(prepared.game, prepared.players, sizes_m(prepared.game))
+    floor = laid_out(prepared.game, prepared.players)
     in_hall = hall_named(asked.hall, as_json)
     card = card_for(prepared, answer, floor, in_hall, look)
     of_plan = plan_findings(prepared.game, floor, in_hall)

@@ -27,7 +27,7 @@ def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, 
     `quick` leaves out the forecast."""
     group = school_class(class_name, as_json)
     made, said = remixed(name, modifiers, as_json)
-    teams = teams_for(made.game, group, library.norms(), kit()).games
+    teams = teams_for(made.game, group, library.norms()).games
     prepared = ready_of(made, teams[0] if teams else usual_players(made.game), said, as_json)
     answer = checked(prepared, budget) if quick else answered(prepared, budget)
     found = fit(made.game, group, library.norms(), kit(), answer.round_minutes)

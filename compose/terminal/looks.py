@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 import attrs
 from attrs import frozen
 
@@ -12,8 +10,6 @@ from compose.draw.card import Card, CardNotes, card_of
 from compose.draw.units import METRIC, UNITS, Units
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.net.lower.trying import sizes_m
-from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
 from compose.telling.wording import ENGLISH, Wording, languages, wording_of
 from compose.terminal.answer import refuse
@@ -60,11 +56,6 @@ def wording_named(language: str, as_json: bool) -> Wording:
     if language.lower() not in (*languages(), "en-gb"):
         refuse(f"There is no language `{language}`.", f"Choose {listing(languages(), 'or')}.", as_json)
     return wording_of(language)
-
-
-def laid_out(game: Game, players: Mapping[str, int]) -> Floor:
-    """The floor with everything at its place, the kit in the sizes of the library."""
-    return floor_of(game, players, sizes_m(game))
 
 
 def titled(made: Remix) -> Game:

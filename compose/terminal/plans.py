@@ -9,9 +9,10 @@ from compose.draw.plan import described, plan_findings, plan_of
 from compose.draw.shapes import Drawing
 from compose.draw.to_svg import svg_of
 from compose.draw.units import in_units
+from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
-from compose.terminal.looks import hall_named, laid_out, units_named, wording_named
+from compose.terminal.looks import hall_named, units_named, wording_named
 from compose.terminal.stages import remixed, split
 from compose.terminal.writing import write
 

@@ -18,10 +18,11 @@ from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
+from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.finding_games import kit
-from compose.terminal.looks import laid_out, titled, wording_named
+from compose.terminal.looks import titled, wording_named
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write

@@ -186,10 +186,11 @@ class AllBut:
 
 @frozen
 class Start:
-    """Where tokens are at the set-up."""
+    """Where tokens are at the set-up. What lies in the middle may do so in a row, on the middle line."""
 
     what: Thing | Population
     count: int | All | AllBut
     at: Spot | OnStep | Upon
     spread: Spread | None
     lines: Lines = field(eq=False)
+    on_middle_line: bool = False

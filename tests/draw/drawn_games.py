@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.staging.laid_out import laid_out as at_its_place
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve
@@ -33,22 +33,16 @@ def library_game(name: str) -> Game:
     return game_of(path.read_text(encoding="utf-8"), path.name)
 
 
-@cache
-def sizes() -> dict[str, tuple[float, float]]:
-    """Width and height in metres of everything in the library's kit."""
-    return {name: item.size_m for key, item in kit_catalogue().items() for name in (key, *item.also)}
-
-
 def laid_out(game: Game) -> Floor:
     """The floor with a middling number of players."""
-    return floor_of(game, {side.name: (side.least + side.most + 1) // 2 for side in game.sides}, sizes())
+    return at_its_place(game, {side.name: (side.least + side.most + 1) // 2 for side in game.sides})
 
 
-def lanterns(**more: str) -> Game:
+def lanterns(court: str = "18 m by 9 m", **more: str) -> Game:
     """A small game of two halves; `more` adds lines to a section (set_up for set-up)."""
     sections = {
         "head": 'ages 8 to 12\nabout "Clear the row."\ncredit "Tarn Valley schools (invented)"\nlicence CC-BY-4.0',
-        "space": "court 18 m by 9 m, halved across",
+        "space": f"court {court}, halved across",
         "sides": "north and south, 6 to 14 players each, mirrored",
         "kit": "8 foam balls\n5 lanterns for each side, like a skittle",
         "set_up": "lanterns on the back line of their side, evenly spaced\n4 foam balls in each half",

@@ -5,8 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from attrs import evolve
-from drawn_games import NAMES, laid_out, lanterns, library_game, sizes
+from drawn_games import NAMES, laid_out, lanterns, library_game
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -14,8 +13,12 @@ from compose.draw.labelling import box_of, gap
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.plan_hall import hall_box
 from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
-from compose.staging.floor.floor import distance_m, floor_of
+from compose.staging.floor.distance import distance_m
 from compose.staging.floor.values import Rectangle
+from compose.staging.laid_out import laid_out as at_its_place
+from compose.staging.resolved import resolved
+from grammar.core.play import AtThing
+from grammar.core.values import PLAIN, KindId, Population, SideId, Thing
 from library.load import halls
 
 HALLS = (None, "Fellgate school sports hall", "Tarn Head school hall")
@@ -68,7 +71,8 @@ def test_names_of_the_kit_and_the_sides_are_in_the_legend(name):
 def test_the_distance_on_the_plan_is_the_distance_of_the_floor():
     game = lanterns()
     floor = laid_out(game)
-    far = distance_m(floor, game, thrower_side="north", target="lantern", owner_side="south")
+    aim = AtThing(Thing(KindId("lantern"), SideId("south")))
+    far = distance_m(floor, resolved(game), Population(SideId("north"), PLAIN), aim)
     assert f"{far:.2f}" == "9.85"
     assert "9.9 m to lanterns" in words(plan_of(game, floor))
 
@@ -121,9 +125,8 @@ def test_the_same_game_gives_the_same_drawing():
 @settings(max_examples=30, deadline=None)
 @given(st.floats(4, 40), st.floats(3, 25), st.integers(1, 30), st.sampled_from(HALLS), st.floats(1.0, 1.5))
 def test_any_size_of_court_stays_on_the_sheet(length, width, players, hall, letters):
-    game = lanterns()
-    game = evolve(game, court_m=(length, width))
-    floor = floor_of(game, {"north": players, "south": 2}, sizes())
+    game = lanterns(court=f"{length:.2f} m by {width:.2f} m")
+    floor = at_its_place(game, {"north": players, "south": 2})
     drawing = plan_of(game, floor, halls()[hall] if hall else None, letters=letters)
     inside = covered(drawing)
     assert drawing.box.joined(inside) == drawing.box

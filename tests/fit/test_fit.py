@@ -11,8 +11,8 @@ import library
 from compose.fit.cupboard import kit_rows
 from compose.fit.fit import Fit, fit
 from compose.fit.room import most_courts, room_for
-from compose.staging.floor.floor import floor_of
 from compose.staging.floor.values import Floor
+from compose.staging.laid_out import laid_out
 from grammar.finding import Severity
 from grammar.game import Game
 
@@ -36,7 +36,7 @@ def test_game_that_fits_says_so() -> None:
 def court(length: float, width: float) -> Floor:
     text = PAIRS.format(players="1 player each", more="up to 14 duels side by side")
     game = game_in(text.replace("court 6 m by 2 m", f"court {length:g} m by {width:g} m"))
-    floor = floor_of(game, {"west": 1, "east": 1})
+    floor = laid_out(game, {"west": 1, "east": 1})
     assert (floor.extent.length, floor.extent.width) == (length, width)
     return floor
 

@@ -9,7 +9,7 @@ from sheet_pieces import SET_UP, SPACE, net, refusals
 
 import library
 from compose.net.net import Move, Net
-from compose.staging.floor.floor import floor_of
+from compose.staging.laid_out import laid_out
 from tests.interpreter.sheets import game_in
 
 ROLL = "players roll a soft ball at the cones of the other side"
@@ -105,7 +105,7 @@ def test_an_attempt_needs_a_floor(verb: str, told: str) -> None:
 def test_nobody_starts_where_nobody_acts_or_enters(verb: str) -> None:
     text = next(path for path in library.game_paths() if path.stem == "cloud-drift").read_text(encoding="utf-8")
     assert "nobody acts there" in text
-    floor = floor_of(game_in(text.replace("nobody acts there", f"nobody {verb} there")), {"fells": 15, "dales": 15})
+    floor = laid_out(game_in(text.replace("nobody acts there", f"nobody {verb} there")), {"fells": 15, "dales": 15})
     [zone] = floor.areas_of("sky zone")
     started = [item for item in floor.items if item.category in ("player", "ball")]
     assert len(started) == 15 + 15 + 16

@@ -2,6 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from compose.staging.floor.distance import Reach, reach
+from compose.staging.floor.floor import floor_of
+from compose.staging.floor.values import Floor
+from compose.staging.resolved import resolved
+from grammar.core.play import Aim, AtThing
+from grammar.core.values import PLAIN, SHARED, KindId, Population, RoleId, SideId, Thing
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve
@@ -16,6 +24,29 @@ def game_of(text: str) -> Game:
     outcome = resolve(read.value.games[0], catalogue)
     assert outcome.value is not None, [finding.title for finding in outcome.findings]
     return outcome.value
+
+
+Sizes = Mapping[str, tuple[float, float]]
+
+
+def floor_in(game: Game, players: Mapping[str, int], sizes_m: Sizes | None = None) -> Floor:
+    """The floor of a game; a side by its name."""
+    return floor_of(resolved(game), {SideId(side): number for side, number in players.items()}, sizes_m)
+
+
+def players_of(side: str, role: str | None = None) -> Population:
+    """A population by its names."""
+    return Population(SideId(side), RoleId(role) if role else PLAIN)
+
+
+def at(kind: str, owner: str | None = None) -> AtThing:
+    """The aim at things of a kind and owner."""
+    return AtThing(Thing(KindId(kind), SideId(owner) if owner else SHARED))
+
+
+def reached(game: Game, floor: Floor, by: Population, aim: Aim) -> Reach:
+    """A typical attempt."""
+    return reach(floor, resolved(game), by, aim)
 
 
 TWO_HALVES = """
@@ -111,12 +142,11 @@ kit
 set-up
   goals before the back line of their side, evenly spaced
   2 foam balls in each half
-  1 keeper before the goals
 play
-  players pass a foam ball to a team-mate on the far bench
+  players pass a foam ball to a team-mate on the far bench of the other side
   players overarm throw a foam ball at the goals of the other side
 when
-  a pass is caught on the far bench: the thrower goes to the far bench
+  a pass is caught on the far bench of the other side: the passer joins the far bench of the other side
 finish
   a side wins when it has all players on the far bench
 """

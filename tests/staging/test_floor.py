@@ -5,12 +5,13 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from floor_games import FAR_BENCH, FOUR_CORNERS, HOME_BASES, game_of, halved
+from floor_games import FAR_BENCH, FOUR_CORNERS, HOME_BASES, floor_in, game_of, halved, players_of, reached
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from compose.staging.floor.floor import distance_m, floor_of
 from compose.staging.floor.values import Floor
+from compose.staging.resolved import resolved
+from grammar.core.play import ToMate
 from grammar.game import Game
 
 PATTERNS = ("evenly spaced", "in a ring", "staggered", "in a triangle", "close together")
@@ -53,7 +54,7 @@ def test_nothing_overlaps_and_all_is_on_the_court(cones, players, how, where, si
         kit=f"{cones} {'cone' if cones == 1 else 'cones'} for each side",
         setup=f"cones {where}, {how}",
     )
-    floor = floor_of(game, {"east": east, "west": west})
+    floor = floor_in(game, {"east": east, "west": west})
     assert not overlapping(floor)
     assert all(floor.court.holds(item.x, item.y, item.box.length / 2) for item in floor.items)
     assert all(
@@ -67,7 +68,7 @@ def test_nothing_overlaps_and_all_is_on_the_court(cones, players, how, where, si
 @settings(max_examples=25, deadline=None)
 @given(st.integers(2, 20), st.integers(1, 25))
 def test_players_start_in_their_half_and_off_the_dim_strip(east, lanterns):
-    floor = floor_of(LANTERNS, {"east": east, "west": 3})
+    floor = floor_in(LANTERNS, {"east": east, "west": 3})
     strip = floor.areas_of("dim strip", "east")[0].rectangle
     half = floor.half_of("east")
     assert half is not None
@@ -81,7 +82,7 @@ def test_players_start_in_their_half_and_off_the_dim_strip(east, lanterns):
 @given(st.integers(1, 14), st.integers(1, 6), st.sampled_from(PATTERNS), st.sampled_from(ON_COURT[2:4]))
 def test_mirrored_sides_lie_mirrored(players, cones, how, where):
     name = "cone" if cones == 1 else "cones"
-    floor = floor_of(
+    floor = floor_in(
         halved(kit=f"{cones} {name} for each side", setup=f"cones {where}, {how}"), {"east": players, "west": players}
     )
     east = {(item.name, round(item.x, 6), round(item.y, 6)) for item in floor.items if item.side == "east"}
@@ -96,7 +97,7 @@ def test_a_line_too_short_says_by_how_much():
         kit="20 towers for each side, like a box",
         setup="towers on the back line of their side, evenly spaced",
     )
-    floor = floor_of(game, {"east": 2, "west": 2}, {"box": (0.4, 0.3)})
+    floor = floor_in(game, {"east": 2, "west": 2}, {"box": (0.4, 0.3)})
     numbers = dict(floor.problems[0].numbers)
     assert numbers["short_m"] == pytest.approx(20 * 0.4 + 19 * 0.15 - 4)
     assert numbers["wanted"] == 20
@@ -105,14 +106,14 @@ def test_a_line_too_short_says_by_how_much():
 
 
 def test_sizes_come_from_what_the_kit_is_like():
-    floor = floor_of(LANTERNS, {"east": 2, "west": 2}, {"skittle": (0.1, 0.3)})
+    floor = floor_in(LANTERNS, {"east": 2, "west": 2}, {"skittle": (0.1, 0.3)})
     assert {(item.width_m, item.height_m) for item in floor.items_of("lantern")} == {(0.1, 0.3)}
 
 
 @pytest.mark.parametrize("text", [HOME_BASES, FOUR_CORNERS, FAR_BENCH])
 def test_games_of_other_shapes_fit(text):
     game = game_of(text)
-    floor = floor_of(game, {side.name: side.least for side in game.sides})
+    floor = floor_in(game, {side.name: side.least for side in game.sides})
     assert not floor.problems
     assert not overlapping(floor)
     boxes = [area.rectangle for area in floor.areas]
@@ -123,30 +124,42 @@ def test_games_of_other_shapes_fit(text):
 
 def test_players_are_put_in_every_base_and_nobody_in_the_den():
     game = game_of(HOME_BASES)
-    floor = floor_of(game, {"everyone": 12})
+    floor = floor_in(game, {"everyone": 12})
     bases = [area.rectangle for area in floor.areas_of("home base")]
     assert [sum(base.holds(p.x, p.y) for p in floor.players_of()) for base in bases] == [3, 3, 3, 3]
     den = floor.areas_of("den circle")[0].rectangle
     assert all(den.holds(cone.x, cone.y, cone.radius) for cone in floor.items_of("cone"))
 
 
-def test_a_far_bench_lies_at_the_other_end():
+def test_a_bench_lies_behind_the_line_of_its_side_whatever_its_name():
     game = game_of(FAR_BENCH)
-    floor = floor_of(game, full(game))
-    bench = floor.areas_of("far bench", "east")[0].rectangle
-    assert bench.left >= 18
-    keeper = next(player for player in floor.players_of("east") if player.role == "keeper")
-    assert floor.items_of("goal", "east")[0].x < keeper.x < 3
-    assert distance_m(
-        floor, game, thrower_side="east", target="mate", owner_side="east", place="far bench"
-    ) == pytest.approx(18 + 0.3 - 8)
+    floor = floor_in(game, full(game))
+    assert floor.areas_of("far bench", "east")[0].rectangle.right <= 0
+    assert floor.areas_of("far bench", "west")[0].rectangle.left >= 18
+    for name in ("own", "ferry"):
+        renamed = game_of(FAR_BENCH.replace("far bench", f"{name} bench"))
+        boxes = [area.rectangle for area in floor_in(renamed, full(renamed)).areas]
+        assert boxes == [area.rectangle for area in floor.areas]
+
+
+def test_a_pass_goes_to_the_bench_that_the_line_names():
+    game = game_of(FAR_BENCH)
+    [aim] = {
+        attempt.aim
+        for offer in resolved(game).play.offers
+        if offer.by == players_of("east")
+        for attempt in offer.attempts
+        if isinstance(attempt.aim, ToMate)
+    }
+    far = reached(game, floor_in(game, full(game)), players_of("east"), aim).metres
+    assert far == pytest.approx(18 + 0.3 - 8)
 
 
 def test_things_may_lie_on_other_things():
     game = halved(
         kit="3 cones for each side\n6 tennis balls", setup="cones in their half, staggered\ntennis balls on the cones"
     )
-    floor = floor_of(game, {"east": 4, "west": 4})
+    floor = floor_in(game, {"east": 4, "west": 4})
     cones = {(cone.x, cone.y) for cone in floor.items_of("cone")}
     assert {(ball.x, ball.y) for ball in floor.items_of("tennis ball")} == cones
     assert not overlapping(floor)

@@ -8,7 +8,7 @@ import attrs
 from attrs import define, field
 
 from compose.net.net import Comparison, End, Place, Reaction, Rule, Transition
-from compose.staging.floor.floor import Floor
+from compose.staging.floor.values import Floor
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.sentences import finish

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import library
+from compose.net.distance import distance_m
 from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from compose.net.lower.tokens import IN
 from compose.net.net import Attempt
-from compose.staging.floor.floor import distance_m
 from grammar.game import Game
 from grammar.sentences import play
 

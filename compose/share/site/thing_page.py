@@ -15,7 +15,7 @@ from compose.share.item import Item, Sheet
 from compose.share.making import AtHand, played
 from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
-from compose.staging.floor.floor import floor_of
+from compose.staging.laid_out import laid_out
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 from library import kit_names
@@ -42,8 +42,7 @@ def thing_of(stored: Stored, sheet: Sheet, at_hand: AtHand) -> Thing:
     if game is None:
         return Thing(stored, sheet, None, None, None)
     kit = kit_names()
-    sizes = {line.name: kit[line.like].size_m for line in game.kit if line.like in kit}
-    floor = floor_of(game, usual_players(game), sizes)
+    floor = laid_out(game, usual_players(game))
     lineage = stored.item.lineage
     made_of = (lineage.base_name, *(used.words() for used in lineage.modifiers)) if lineage else ()
     card = card_of(game, floor, CardNotes(lineage=made_of), catalogue=kit)

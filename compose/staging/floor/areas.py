@@ -2,68 +2,61 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from attrs import evolve
 
-from compose.staging.floor.regions import ACROSS, GAP_M, Ground, Region, outermost, regions
+from compose.staging.floor.ground import GAP_M, Ground, Region
+from compose.staging.floor.regions import regions
 from compose.staging.floor.values import FloorArea, Rectangle
-from grammar.game import Game, GameArea
+from grammar.core.declared import Area, AreaKind
+from grammar.core.game import Play
+from grammar.core.values import Landmark, Part, SideId
 
 # Assumptions: how deep an area is where the sheet does not say. A bench is as deep as a gym bench with
 # the legs of those who sit on it; pupils queue one behind the other on a strip of 1 m.
-USUAL_DEPTH_M = {"strip": 2.0, "zone": 2.0, "bench": 0.6, "queue": 1.0, "base": 1.5, "circle": 3.0, "mark": 0.5}
-OUTSIDE = ("bench", "queue")
-COMPACT = ("base", "circle", "mark")
+USUAL_DEPTH_M = {
+    AreaKind.STRIP: 2.0,
+    AreaKind.ZONE: 2.0,
+    AreaKind.BENCH: 0.6,
+    AreaKind.QUEUE: 1.0,
+    AreaKind.BASE: 1.5,
+    AreaKind.CIRCLE: 3.0,
+    AreaKind.MARK: 0.5,
+}
+COMPACT = (AreaKind.BASE, AreaKind.CIRCLE, AreaKind.MARK)
+LONG = (Part.ACROSS, Part.ALONG)
 
 
-def with_areas(game: Game, ground: Ground) -> Ground:
+def with_areas(play: Play, ground: Ground) -> Ground:
     """The ground with every area of the sheet on it, in the order of the sheet."""
-    for area in game.areas:
+    for area in play.areas:
         laid = [*ground.areas]
+        owner = area.owner.key if isinstance(area.owner, SideId) else None
         for region in _regions_of(area, ground):
             box = outermost(region.rectangle, [other.rectangle for other in laid], ground.court)
-            laid.append(FloorArea(area.name, area.kind, _owner(area, region, ground), box, area.forbidden))
+            laid.append(FloorArea(area.id.key, area.kind.value, owner, box, area.shut))
         ground = evolve(ground, areas=tuple(laid))
     return ground
 
 
-def _owner(area: GameArea, region: Region, ground: Ground) -> str | None:
-    """Whose area it is. A "far bench" lies at the other end from the side that it belongs to."""
-    if not area.each or region.side is None:
-        return None
-    if area.name.startswith("far ") and len(ground.sides) == 2:
-        return next(side for side in ground.sides if side != region.side)
-    return region.side
-
-
-def _regions_of(area: GameArea, ground: Ground) -> list[Region]:
-    depth = area.depth_m or USUAL_DEPTH_M[area.kind]
-    preposition = area.preposition
-    if area.kind in OUTSIDE and area.spot in ("back line", "side line", "wall", "half", "court"):
-        # A bench or a queue "on", "along" or "in" a place would be in the way of play: it lies outside.
-        preposition = {"before": "before", "beside": "beside"}.get(preposition, "behind")
-        if preposition == "behind" and area.spot == "court":
-            preposition = "beside"
-    elif area.kind not in COMPACT and area.spot == "middle":
-        return [_across_middle(ground, depth)]
-    found = regions(ground, area.spot, preposition, None, depth)
-    if not area.each and area.spot in ("back line", "side line", "half", "corner", "wall"):
-        found = found[:1]
-    if area.kind in COMPACT and preposition not in ACROSS:
-        found = [evolve(region, rectangle=_compact(region.rectangle, depth)) for region in found]
-    if area.kind in OUTSIDE and area.spot == "half" and preposition == "beside":
+def _regions_of(area: Area, ground: Ground) -> list[Region]:
+    depth_m = float(area.depth_m) if area.depth_m is not None else USUAL_DEPTH_M[area.kind]
+    lies = area.lies
+    if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
+        lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
+    found = list(regions(ground, lies, depth_m))
+    if area.kind in COMPACT and lies.part not in LONG:
+        found = [evolve(region, rectangle=_compact(region.rectangle, depth_m)) for region in found]
+    if lies.of is Landmark.HALF and lies.part is Part.BESIDE:
         found = [_on_own_side(region, ground) for region in found]
     return found
 
 
-def _across_middle(ground: Ground, depth: float) -> Region:
-    middle = ground.length_m / 2
-    return Region(Rectangle(middle - depth / 2, 0.0, middle + depth / 2, ground.width_m))
-
-
-def _compact(box: Rectangle, size: float) -> Rectangle:
+def _compact(box: Rectangle, size_m: float) -> Rectangle:
     """A base, a circle or a mark is as wide as it is deep, in the middle of its stretch."""
     x, y = box.centre
-    half_x, half_y = min(size, box.length or size) / 2, min(size, box.width or size) / 2
+    half_x, half_y = min(size_m, box.length or size_m) / 2, min(size_m, box.width or size_m) / 2
     return Rectangle(x - half_x, y - half_y, x + half_x, y + half_y)
 
 
@@ -72,3 +65,17 @@ def _on_own_side(region: Region, ground: Ground) -> Region:
     box = region.rectangle
     inner = GAP_M if len(ground.sides) > 1 else 0.0
     return evolve(region, rectangle=evolve(box, left=box.left + inner, right=box.right - inner))
+
+
+def outermost(rectangle: Rectangle, taken: Sequence[Rectangle], court: Rectangle) -> Rectangle:
+    """The rectangle moved outwards, away from the court, until it is clear of those taken; inside it stays."""
+    if rectangle.overlaps(court):
+        return rectangle
+    by_x = (rectangle.left >= court.right) - (rectangle.right <= court.left)
+    by_y = 0 if by_x else (rectangle.bottom >= court.top) - (rectangle.top <= court.bottom)
+    for box in sorted(taken, key=lambda other: by_x * other.centre[0] + by_y * other.centre[1]):
+        if rectangle.overlaps(box):
+            out_x = (box.right - rectangle.left if by_x > 0 else box.left - rectangle.right) if by_x else 0.0
+            out_y = (box.top - rectangle.bottom if by_y > 0 else box.bottom - rectangle.top) if by_y else 0.0
+            rectangle = rectangle.moved(out_x + by_x * GAP_M, out_y + by_y * GAP_M)
+    return rectangle

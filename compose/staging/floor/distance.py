@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from fractions import Fraction
+from itertools import product
 from math import hypot
 
 from attrs import evolve, frozen
 
-from compose.staging.floor.phrases import OWN_PART, homes
-from compose.staging.floor.regions import Ground, regions
-from compose.staging.floor.values import Floor, FloorItem, Rectangle
-from grammar.game import Game
-from grammar.meanings import PlaceMeaning
+from compose.staging.floor.ground import Ground, ground_under
+from compose.staging.floor.homes import standing
+from compose.staging.floor.regions import regions
+from compose.staging.floor.tracks import track_on
+from compose.staging.floor.values import Floor, Rectangle
+from grammar.core.game import Core, Play
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
+from grammar.core.values import At, OnStep, Population, SideId, Thing
 
 BACK_M = 1.0  # assumption: who aims stands this far behind the line that must not be crossed
+GATHER_M = 3.0  # assumption: at a thing so far off their floor all aim from its front edge
 LEAST_M = 1.0  # assumption: nobody aims at a thing nearer than an arm and a step
 GRID = 8  # our choice: 8 by 8 cells meet a mean distance within 1 %
 Point = tuple[float, float]
@@ -29,91 +35,87 @@ class Reach:
 
 
 def distance_m(
-    floor: Floor,
-    game: Game,
-    *,
-    thrower_side: str | None,
-    target: str,
-    owner_side: str | None,
-    place: str | None = None,
-    role: str | None = None,
-    start: str | None = None,
+    floor: Floor, core: Core, by: Population, aim: Aim, from_m: Fraction | None = None, on: OnStep | None = None
 ) -> float:
-    """The typical distance of an attempt, in metres; never below 1 m.
-
-    `target` is a kit name, or "player", "line", "mate"; `owner_side` is whose it is (None: nobody's or
-    anybody's); `place` names the line or the area of a "line" or a "mate"; `start` names where a carry
-    or a run begins. Assumed: who aims comes to the front of the floor they may use, 1 m behind its edge
-    and opposite what they aim at; a thing on that floor, or less than 1 m off it, is aimed at from
-    anywhere on it. A role that aims from a given distance does.
-    """
-    return reach_of(
-        floor,
-        game,
-        thrower_side=thrower_side,
-        target=target,
-        owner_side=owner_side,
-        place=place,
-        role=role,
-        start=start,
-    ).metres
+    """The typical distance of an attempt, in metres; never below 1 m unless a line says so."""
+    return reach(floor, core, by, aim, from_m, on).metres
 
 
-def reach_of(
-    floor: Floor,
-    game: Game,
-    *,
-    thrower_side: str | None,
-    target: str,
-    owner_side: str | None,
-    place: str | None = None,
-    role: str | None = None,
-    start: str | None = None,
+def reach(
+    floor: Floor, core: Core, by: Population, aim: Aim, from_m: Fraction | None = None, on: OnStep | None = None
 ) -> Reach:
-    """The same attempt with its two ends, for drawing."""
-    ground = Ground(floor.length_m, floor.width_m, tuple(side.name for side in game.sides), game.halved, floor.areas)
-    if start is not None:
-        begin = _places(game, ground, start, thrower_side)[0]
-        tries = [_between(begin.centre, goal.centre) for goal in _places(game, ground, place or start, owner_side)]
+    """The same attempt with its two ends, for drawing.
+
+    `from_m` is the distance that the line gives; a role that aims from a distance of its own does, but for a pass.
+    `on` is where on its track the thing stands now (else where the set-up has it). Assumed: who aims comes to the
+    front of the floor they may use, 1 m behind its edge and opposite what they aim at; a thing on that floor is
+    aimed at from anywhere on it, and the further off it a thing is, the more of them come to the front.
+    """
+    ground, play = ground_under(floor, core.play), core.play
+    if isinstance(aim, Along):
+        found = _way(ground, by.side, aim)
     else:
-        stands = standing(game, ground, thrower_side, role)
-        tries = list(_tries(floor, game, ground, stands, target=target, owner=owner_side, place=place))
-    found = min(tries, key=_length)
-    said = next((known.distance_m for known in game.roles if known.name == role and target != "mate"), None)
-    return reach_of_length(found, said) if said is not None else _tidy(found)
+        stands = standing(play, ground, by)
+        tries = (each for stand in stands for each in _tries(floor, play, ground, by, stand, aim, on))
+        found = min(tries, key=lambda each: each.metres)
+    role = play.role(by)
+    said = from_m
+    if said is None and role is not None and not isinstance(aim, ToMate):
+        said = role.aims_from_m
+    return reach_of_length(found, float(said)) if said is not None else _tidy(found)
+
+
+def _way(ground: Ground, side: SideId, aim: Along) -> Reach:
+    """From place to place; from a place to the like of it, where there are two, from one to the other."""
+    starts, goals = (regions(ground, spot, None, side) for spot in (aim.start, aim.goal))
+    ends = ((start.rectangle, goal.rectangle) for start, goal in product(starts, goals))
+    ways = (_between(start.centre, goal.centre) for start, goal in ends if start != goal)
+    return min(ways, key=lambda way: way.metres, default=Reach(0.0))
 
 
 def _tries(
     floor: Floor,
-    game: Game,
+    play: Play,
     ground: Ground,
-    stands: list[Rectangle],
-    *,
-    target: str,
-    owner: str | None,
-    place: str | None,
+    by: Population,
+    stand: Rectangle,
+    aim: AtThing | AtPlayers | Through | Past | ToMate,
+    on: OnStep | None,
 ) -> Iterator[Reach]:
-    """The attempt from every floor that the thrower may use, to every place that it may go to."""
-    items = floor.items_of(target, owner) or floor.items_of(target)
-    for stand in stands:
-        if target == "mate" and place is None:
-            yield Reach(_anywhere(stand, stand))
-        elif target == "player":
-            for side in (owner,) if owner else ground.sides:
-                yield from (_into(stand, goal) for goal in standing(game, ground, side))
-        elif target in ("line", "mate"):
-            yield from (_onto(stand, goal) for goal in _places(game, ground, place or "back line", owner))
-        else:
-            yield _to_things(stand, items) if items else _into(stand, ground.court)
+    """The attempt from one floor that the players may use, to every place that it may go to."""
+    match aim:
+        case AtThing() | Through():
+            points = _points(floor, play, ground, aim.thing, on)
+            yield _to_things(stand, points) if points else _into(stand, ground.court)
+        case AtPlayers():
+            yield from (_into(stand, goal) for who in aim.of for goal in standing(play, ground, who))
+        case Past():
+            yield from (_onto(stand, region.rectangle) for region in regions(ground, aim.line, None, by.side))
+        case ToMate():
+            for at in aim.at:
+                if isinstance(at, At):
+                    yield from (_onto(stand, region.rectangle) for region in regions(ground, at.spot, None, by.side))
+                elif by in aim.of:
+                    yield Reach(_anywhere(stand, stand))
+                else:
+                    yield from (_into(stand, goal) for who in aim.of for goal in standing(play, ground, who))
+
+
+def _points(floor: Floor, play: Play, ground: Ground, thing: Thing, on: OnStep | None) -> list[Point]:
+    """Where things of one kind and owner are; what only comes to be theirs stands where the set-up has the others."""
+    owner = thing.owner.key if isinstance(thing.owner, SideId) else None
+    all_of_them = floor.items_of(thing.kind.key)
+    items = [item for item in all_of_them if item.side == owner] or all_of_them
+    track = next((each for each in play.tracks if on is not None and each.id == on.track), None)
+    if track is None or on is None:
+        return [(item.x, item.y) for item in items]
+    row = track_on(ground, track).row(on.step)
+    return [(row.left, item.y) for item in items]
 
 
 def _tidy(reach: Reach) -> Reach:
     """Rounded to a thousandth of a millimetre, so that mirrored sides have equal distances."""
     return evolve(reach, metres=max(LEAST_M, round(reach.metres, 6)))
-
-
-def _length(reach: Reach) -> float:
-    return reach.metres
 
 
 def reach_of_length(reach: Reach, metres: float) -> Reach:
@@ -123,18 +125,6 @@ def reach_of_length(reach: Reach, metres: float) -> Reach:
     part = metres / reach.metres
     x, y = (to + (at - to) * part for at, to in zip(reach.start, reach.goal, strict=True))
     return Reach(metres, (x, y), reach.goal)
-
-
-def standing(game: Game, ground: Ground, side: str | None, role: str | None = None) -> list[Rectangle]:
-    """The floors that players of a side use when they aim: where they stay, less what nobody enters or acts from."""
-    if side is None or side not in ground.sides:
-        return [ground.court]
-    found, where = homes(game, ground, side, role)
-    boxes = [region.rectangle for region in found] if game.halved or where != OWN_PART else [ground.court]
-    for area in ground.areas:
-        if {"enters", "acts"} & set(area.forbidden):
-            boxes = [box.without(area.rectangle) for box in boxes]
-    return boxes
 
 
 def aim_point(stand: Rectangle, x: float, y: float) -> Point:
@@ -149,18 +139,15 @@ def aim_point(stand: Rectangle, x: float, y: float) -> Point:
     return near_x, near_y
 
 
-def _places(game: Game, ground: Ground, place: str, owner: str | None) -> list[Rectangle]:
-    meaning = game.vocabulary.get(place)
-    known = meaning.place if isinstance(meaning, PlaceMeaning) else place
-    return [region.rectangle for region in regions(ground, known, "on", owner, None)]
-
-
-def _to_things(stand: Rectangle, items: tuple[FloorItem, ...]) -> Reach:
-    """To the mean place of things ahead; things on or at the same floor are aimed at from anywhere on it."""
-    if any(stand.distance_m(item.x, item.y) < BACK_M for item in items):
-        return Reach(_mean(_anywhere(stand, Rectangle(item.x, item.y, item.x, item.y)) for item in items))
-    goal = _mean(item.x for item in items), _mean(item.y for item in items)
-    return _between(aim_point(stand, *goal), goal)
+def _to_things(stand: Rectangle, points: Sequence[Point]) -> Reach:
+    """To the mean place of things; those on the same floor, or near it, are aimed at from anywhere on it, too."""
+    goal = _mean(x for x, _ in points), _mean(y for _, y in points)
+    front = _between(aim_point(stand, *goal), goal)
+    gathered = min(1.0, min(stand.distance_m(*point) for point in points) / GATHER_M)
+    if gathered == 1.0:
+        return front
+    anywhere = _mean(_anywhere(stand, Rectangle(x, y, x, y)) for x, y in points)
+    return Reach(gathered * front.metres + (1.0 - gathered) * anywhere)
 
 
 def _into(stand: Rectangle, goal: Rectangle) -> Reach:

@@ -1,6 +1,6 @@
-"""The floor of a game: every area and every thing with its place in metres, and the distances of attempts.
+"""The floor of a game: every area and every thing with its place in metres.
 
-This is the only place where distances come from: the forecast and the plan both ask here.
+This is the only place where places come from: the net, the forecast and the plan all ask here.
 """
 
 from __future__ import annotations
@@ -13,18 +13,17 @@ from math import ceil
 from attrs import evolve
 
 from compose.staging.floor.areas import with_areas
-from compose.staging.floor.distance import distance_m
-from compose.staging.floor.items import Batch, Muster, kit_batches
-from compose.staging.floor.players import player_batches
-from compose.staging.floor.regions import Ground, Region
+from compose.staging.floor.ground import Ground, Region, bare_ground
+from compose.staging.floor.items import Batch, Muster, Size, kit_batches
+from compose.staging.floor.players import PLAYER, player_batches
 from compose.staging.floor.spread import room, spread
-from compose.staging.floor.tracks import tracks_of
-from compose.staging.floor.values import Floor, FloorItem, Half, Rectangle
+from compose.staging.floor.tracks import track_on
+from compose.staging.floor.values import KEPT_OFF, Floor, FloorItem, Half, Rectangle
+from grammar.core.declared import Doing
+from grammar.core.game import Core, Play
+from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity
-from grammar.game import Game
 from grammar.words import count as counted
-
-__all__ = ["Floor", "distance_m", "floor_of", "ground_of"]
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
@@ -32,53 +31,60 @@ GAP_M = {"player": 0.3, "ball": 0.1, "target": 0.15, "ring": 0.3, "body": 0.3, "
 NEAR_STEP_M = 0.125  # our choice: how finely a free place is sought
 APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
+STEPPING = (Spread.RING, Spread.STAGGERED, Spread.TRIANGLE)
+NOT_FOR = {"player": KEPT_OFF | {Doing.GUARD}, "ball": KEPT_OFF}  # nobody starts in a place that is shut
 
 
-def floor_of(game: Game, players: Mapping[str, int], sizes: Mapping[str, tuple[float, float]] | None = None) -> Floor:
-    """The floor with `players[side]` players on each side.
+def floor_of(core: Core, players: Mapping[SideId, int], sizes_m: Mapping[str, Size] | None = None) -> Floor:
+    """The floor with so many players on each side.
 
-    `sizes` gives (width, height) in metres by the kit's name or by what it is like.
+    `sizes_m` gives width and height in metres by what a thing is like in the library.
     """
-    ground = ground_of(game)
+    ground = ground_of(core.play)
     items: list[FloorItem] = []
     problems: list[Finding] = []
-    muster = Muster(game, ground, players, sizes or {})
+    muster = Muster(core, ground, players, sizes_m or {})
     for batch in chain(kit_batches(muster), player_batches(muster)):
         placed = list(_in_place(batch, items, ground))
         if len(placed) < batch.count:
             problems.append(_no_room(batch, len(placed), ground))
         items.extend(placed)
-    halves = tuple(Half(side, ground.slice_of(side)) for side in ground.sides) if game.halved else ()
-    tracks = tracks_of(game, ground)
+    halves = tuple(Half(side.key, ground.slice_of(side)) for side in ground.sides) if ground.halved else ()
+    tracks = tuple(track_on(ground, track) for track in core.play.tracks)
     return Floor(ground.length_m, ground.width_m, halves, ground.areas, tuple(items), tuple(problems), tracks)
 
 
-def _in_place(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
-    if batch.on is None:
-        return _placed(batch, items, ground)
-    if batch.preposition in ("on", "in"):
-        return _stacked(batch, items)
-    return _beside(batch, items, ground)
-
-
-def ground_of(game: Game) -> Ground:
+def ground_of(play: Play) -> Ground:
     """The court with its areas, without things or players."""
-    length, width = game.court_m
-    return with_areas(game, Ground(length, width, tuple(side.name for side in game.sides), game.halved))
+    return with_areas(play, bare_ground(play))
+
+
+def _in_place(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
+    if batch.upon is None:
+        return _placed(batch, items, ground)
+    bases = [item for item in items if item.name == batch.upon.kind.key]
+    if batch.upon.part is Part.AT:
+        return _stacked(batch, bases, items)
+    return _beside(batch, bases, items, ground)
+
+
+def _item(batch: Batch, order: int, x: float, y: float, near: str | None, on: str | None = None) -> FloorItem:
+    """One thing of a batch at a place."""
+    side = batch.side.key if batch.side else None
+    return FloorItem(batch.name, batch.category, side, x, y, *batch.size_m, batch.first + order, batch.role, near, on)
 
 
 def _depth(batch: Batch) -> float:
-    return FloorItem("", batch.category, None, 0.0, 0.0, *batch.size_m).box.length
+    return _item(batch, 0, 0.0, 0.0, None).box.length
 
 
 def _gap(batch: Batch) -> float:
-    return 0.05 if batch.how == "close together" and batch.category != "player" else GAP_M[batch.category]
+    return 0.05 if batch.how is Spread.CLOSE and batch.category != PLAYER else GAP_M[batch.category]
 
 
 def _kept_out(batch: Batch, ground: Ground) -> list[Rectangle]:
     """Where players and balls may not start: areas that nobody enters or acts in, unless they are placed there."""
-    verbs = {"player": {"enters", "acts", "guards"}, "ball": {"enters", "acts"}}.get(batch.category, set())
-    closed = [area.rectangle for area in ground.areas if verbs & set(area.forbidden)]
+    closed = [area.rectangle for area in ground.areas if area.shut & NOT_FOR.get(batch.category, frozenset())]
     return [box for box in closed if box != batch.region.rectangle and not _within(batch.region.rectangle, box)]
 
 
@@ -104,22 +110,12 @@ def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
         region = evolve(region, rectangle=_line_at(bounds, region))
         bounds = _with_steps(bounds, batch, ground)
     shut = _kept_out(batch, ground)
+    near = region.side.key if region.side else None
     mine: list[FloorItem] = []
     points, _missing = spread(region, batch.count, size, gap, batch.how)
     for order, point in enumerate(points):
         for x, y in _tries(point, bounds, batch.region.facing):
-            item = FloorItem(
-                batch.name,
-                batch.category,
-                batch.side,
-                x,
-                y,
-                size,
-                batch.size_m[1],
-                batch.first + order,
-                batch.role,
-                batch.region.side,
-            )
+            item = _item(batch, order, x, y, near)
             if _free(item, items, mine, gap, shut):
                 mine.append(item)
                 yield item
@@ -136,7 +132,7 @@ def _line_at(bounds: Rectangle, region: Region) -> Rectangle:
 
 def _with_steps(bounds: Rectangle, batch: Batch, ground: Ground) -> Rectangle:
     """A line's pattern may step into the court; a plain row may not."""
-    if batch.how not in ("in a ring", "staggered", "in a triangle"):
+    if batch.how not in STEPPING:
         return bounds
     deep = max(ground.length_m, ground.width_m)
     inner = ground.court.grown(-batch.size_m[0] / 2)
@@ -179,49 +175,32 @@ def _around(ring: int) -> tuple[tuple[int, int], ...]:
     return tuple(sorted(cells, key=lambda cell: (cell[0] ** 2 + cell[1] ** 2, abs(cell[0]), -cell[1], cell[0])))
 
 
-def _stacked(batch: Batch, items: list[FloorItem]) -> Iterator[FloorItem]:
-    """Things laid upon other things, one on each, or beside them as said."""
-    bases = [item for item in items if batch.on in (item.name, item.category) and batch.side in (None, item.side)]
+def _stacked(batch: Batch, bases: list[FloorItem], items: list[FloorItem]) -> Iterator[FloorItem]:
+    """Things laid upon other things, one on each."""
     taken = {(item.x, item.y) for item in items if item.on}
-    free = [item for item in bases if (item.x, item.y) not in taken]
+    own = [base for base in bases if batch.side is None or batch.side.key == base.side]
+    free = [base for base in own if (base.x, base.y) not in taken]
     for order, base in enumerate(free[: batch.count]):
-        yield FloorItem(
-            batch.name,
-            batch.category,
-            batch.side,
-            base.x,
-            base.y,
-            *batch.size_m,
-            batch.first + order,
-            batch.role,
-            base.near,
-            base.name,
-        )
+        yield _item(batch, order, base.x, base.y, base.near, base.name)
 
 
-def _beside(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
+def _beside(batch: Batch, bases: list[FloorItem], items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
     """Things before (towards the middle of the court), behind or beside other things, in turn."""
-    bases = [item for item in items if batch.on in (item.name, item.category)]
-    own = [item for item in bases if batch.side in (None, item.side)] or bases
+    assert batch.upon is not None
+    own = [base for base in bases if batch.side is None or batch.side.key == base.side] or bases
+    within = ground.court.grown(2.0 if batch.upon.part is Part.BEHIND else -batch.size_m[0] / 2)
     mine: list[FloorItem] = []
     for order in range(batch.count if own else 0):
         base = own[order % len(own)]
         facing = 1 if base.x < ground.length_m / 2 else -1
         off = base.radius + batch.size_m[0] / 2 + BESIDE_M
-        wanted = {"before": (base.x + facing * off, base.y), "behind": (base.x - facing * off, base.y)}
-        for x, y in _tries(wanted.get(batch.preposition, (base.x, base.y + off)), _around_court(batch, ground), facing):
-            item = FloorItem(
-                batch.name, batch.category, batch.side, x, y, *batch.size_m, batch.first + order, batch.role, base.near
-            )
+        wanted = {Part.BEFORE: (base.x + facing * off, base.y), Part.BEHIND: (base.x - facing * off, base.y)}
+        for x, y in _tries(wanted.get(batch.upon.part, (base.x, base.y + off)), within, facing):
+            item = _item(batch, order, x, y, base.near)
             if _free(item, items, mine, _gap(batch), []):
                 mine.append(item)
                 yield item
                 break
-
-
-def _around_court(batch: Batch, ground: Ground) -> Rectangle:
-    """The floor on which a thing beside another may stand: behind a thing on the back line is off the court."""
-    return ground.court.grown(-batch.size_m[0] / 2 if batch.preposition != "behind" else 2.0)
 
 
 def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
@@ -232,14 +211,14 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
     if not region.line:
         missing = max(missing, batch.size_m[0] - min(box.length, box.width))
     short = max(missing, (batch.count - placed) * (batch.size_m[0] + _gap(batch)) if missing <= 0 else missing)
-    whose = f" of {batch.side}" if batch.side else ""
+    whose = f" of {batch.side.key}" if batch.side else ""
+    there = f"find{'s' if batch.count - placed == 1 else ''} no place ({batch.line.words})"
     left_out = counted(batch.count - placed, batch.role or batch.name)
-    verb = "finds" if batch.count - placed == 1 else "find"
     return Finding(
         "P-no-room",
         Severity.WARNING,
-        f"{left_out[0].upper()}{left_out[1:]}{whose} {verb} no place ({batch.where}): {short:.1f} m more is needed.",
-        batch.span,
+        f"{left_out[0].upper()}{left_out[1:]}{whose} {there}: {short:.1f} m more is needed.",
+        batch.line.span,
         "Make the court larger, place fewer, or spread them over more of the floor.",
         basis=Basis.COMPUTED,
         numbers=(("short_m", round(short, 3)), ("placed", float(placed)), ("wanted", float(batch.count))),

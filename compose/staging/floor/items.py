@@ -1,28 +1,29 @@
-"""What is put on the floor at the start: the kit, by the placings of the set-up, batch by batch."""
+"""What is put on the floor at the start: the kit, by the set-up, batch by batch."""
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
 
-from attrs import define, field, frozen
+from attrs import define, evolve, field, frozen
 
-from compose.staging.floor.phrases import EVERY, kit_lines, side_named, spots
-from compose.staging.floor.regions import Ground, Region
-from compose.staging.floor.tracks import track_of
-from grammar.game import Game, GameKit
-from grammar.sentences.sides import Placing, PlacingOnStep
-from grammar.span import Span
+from compose.staging.floor.ground import Ground, Region
+from compose.staging.floor.regions import regions
+from compose.staging.floor.tracks import track_on
+from grammar.core.declared import All, AllBut, Kind, Per, Start
+from grammar.core.game import Core, Line
+from grammar.core.values import Landmark, OnStep, Population, SideId, Sort, Spot, Spread, Thing, Upon
 
-# Assumptions for things whose size nobody gave: width and height in metres. A player is a circle that
-# a standing pupil fills with the elbows out.
-USUAL_SIZE_M = {
-    "target": (0.3, 0.4),
-    "ring": (0.6, 0.6),
-    "body": (0.8, 0.8),
-    "ball": (0.2, 0.2),
-    "furniture": (0.5, 0.5),
-    "player": (0.5, 1.4),
+Size = tuple[float, float]  # width and height in metres
+
+# Assumptions for things whose size nobody gave: width and height in metres.
+USUAL_SIZE_M: Mapping[Sort, Size] = {
+    Sort.TARGET: (0.3, 0.4),
+    Sort.RING: (0.6, 0.6),
+    Sort.BODY: (0.8, 0.8),
+    Sort.BALL: (0.2, 0.2),
+    Sort.FURNITURE: (0.5, 0.5),
 }
 
 
@@ -30,131 +31,125 @@ USUAL_SIZE_M = {
 class Batch:
     """Things of one kind that go to one region in one pattern. `first` numbers them within their owner.
 
-    Where the region is another thing, `on` is its name or category and `preposition` says where beside it.
+    Where they go to things of another kind instead, `upon` says to which and where; `line` is why they are there.
     """
 
     name: str
     category: str
-    side: str | None
+    side: SideId | None
     role: str | None
     count: int
     first: int
     region: Region
-    where: str
-    how: str | None
-    size_m: tuple[float, float]
-    span: Span = field(eq=False)
-    on: str | None = None
-    preposition: str = "on"
+    how: Spread | None
+    size_m: Size
+    line: Line = field(eq=False)
+    upon: Upon | None = None
 
 
 @define
 class Muster:
-    """How many of each thing have been placed so far, by name, owner and role."""
+    """How many of each thing and population have been placed so far."""
 
-    game: Game
+    core: Core
     ground: Ground
-    players: Mapping[str, int]
-    sizes: Mapping[str, tuple[float, float]]
-    used: Counter[tuple[str, str | None, str | None]] = field(factory=Counter)
+    players: Mapping[SideId, int]
+    sizes_m: Mapping[str, Size]
+    used: Counter[Thing | Population] = field(factory=Counter)
 
-    def size_of(self, line: GameKit) -> tuple[float, float]:
-        """Width and height in metres; for what the catalogue does not measure, what is usual."""
-        usual = USUAL_SIZE_M[line.category]
-        width, height = self.sizes.get(line.name) or self.sizes.get(line.like) or usual
-        return (width or usual[0]) * line.scale, (height or usual[1]) * line.scale
+    def size_of(self, kind: Kind) -> Size:
+        """Width and height in metres; for what nobody measured, what is usual."""
+        usual = USUAL_SIZE_M[kind.sort]
+        width, height = self.sizes_m.get(kind.like.key, usual)
+        return (width or usual[0]) * float(kind.scale), (height or usual[1]) * float(kind.scale)
 
-    def count_of(self, line: GameKit, owner: str | None) -> int:
-        """How many of a line's things an owner has; a thing of several parts is one thing."""
-        return line.count * (self.players.get(owner or "", 0) if line.per_player else 1)
+    def count_of(self, thing: Thing) -> int:
+        """How many there are of a thing; one of several parts is one thing."""
+        total = 0
+        for supply in self.core.play.supplies:
+            if supply.thing == thing:
+                whose = self.players.get(thing.owner, 0) if isinstance(thing.owner, SideId) else self.everybody
+                total += supply.count * (whose if supply.per is Per.PLAYER else 1)
+        return total
 
-    def wanted(self, placing: Placing, total: int) -> int | None:
-        """How many a placing asks for of `total`; None for all that are left."""
-        if placing.count is None:
-            return None
-        return max(total - placing.count.whole, 0) if placing.all_but else placing.count.whole
+    @property
+    def everybody(self) -> int:
+        return sum(self.players.values())
 
-    def take(self, name: str, side: str | None, role: str | None, wanted: int | None, total: int) -> tuple[int, int]:
-        """How many of the wanted are left to place (None: all), and the number of the first."""
-        first = self.used[name, side, role]
-        count = total - first if wanted is None else min(wanted, total - first)
-        self.used[name, side, role] += max(count, 0)
-        return max(count, 0), first
+    def take(self, what: Thing | Population, wanted: int, total: int) -> tuple[int, int]:
+        """How many of the wanted are left to place, and the number of the first."""
+        first = self.used[what]
+        count = max(min(wanted, total - first), 0)
+        self.used[what] += count
+        return count, first
 
 
 def kit_batches(muster: Muster) -> Iterator[Batch]:
     """Every batch of kit: fixed things first, then balls, so that the movable make room."""
-    for ball in (False, True):
-        for placing in muster.game.placings:
-            for line in kit_lines(muster.game, placing.what.name):
-                if (line.category == "ball") == ball:
-                    yield from _of_line(muster, placing, line)
-        for step in muster.game.all_of("set-up", PlacingOnStep):
-            for line in kit_lines(muster.game, step.what.name):
-                if (line.category == "ball") == ball:
-                    yield from _on_step(muster, step, line)
+    for balls in (False, True):
+        for start, number in shared_out(muster, muster.core.play.starts):
+            if not isinstance(start.what, Thing):
+                continue
+            kind = muster.core.play.kind(start.what.kind)
+            if (kind.sort is Sort.BALL) == balls:
+                yield from _of_start(muster, start, number, kind)
 
 
-def _owners(muster: Muster, placing: Placing | PlacingOnStep, line: GameKit) -> list[str | None]:
-    sides = [side.name for side in muster.game.sides]
-    if line.owner == "each":
-        only = side_named(muster.game, placing.what.owner, None)
-        return [side for side in sides if only in (None, side)]
-    return [line.owner if line.owner in sides else None]
+def shared_out(muster: Muster, starts: Sequence[Start]) -> Iterator[tuple[Start, int | None]]:
+    """Each start with its part of those that a line puts at several places; None for one that says its number."""
+    for _, together in groupby(starts, key=lambda start: (start.what, start.lines, start.count)):
+        group = list(together)
+        for order, start in enumerate(group):
+            yield start, None if isinstance(start.count, int) else len(group) - order
 
 
-def _of_line(muster: Muster, placing: Placing, line: GameKit) -> Iterator[Batch]:
-    for owner in _owners(muster, placing, line):
-        total = muster.count_of(line, owner)
-        wanted = muster.wanted(placing, total)
-        found = spots(muster.game, muster.ground, placing, owner)
-        every = len(found) == 1 or placing.where.determiner in EVERY
-        left = total - muster.used[line.name, owner, None]
-        left = left if wanted is None else min(left, wanted)
-        for order, (region, on) in enumerate(found):
-            # "5 balls in each half" is five for every spot; "the balls in the corners" are shared out.
-            part = wanted if wanted is not None and every else -(-left // (len(found) - order))
-            count, first = muster.take(line.name, owner, None, part, total)
-            left -= count
-            yield Batch(
-                line.name,
-                line.category,
-                owner,
-                None,
-                count,
-                first,
-                region,
-                told(placing),
-                placing.spread,
-                muster.size_of(line),
-                placing.span,
-                on,
-                placing.preposition,
-            )
+def _of_start(muster: Muster, start: Start, sharing: int | None, kind: Kind) -> Iterator[Batch]:
+    thing = start.what
+    assert isinstance(thing, Thing)
+    total = muster.count_of(thing)
+    wanted = wanted_of(start, total, muster.used[thing], sharing)
+    line = muster.core.lines[start.lines[0]]
+    owner = thing.owner if isinstance(thing.owner, SideId) else None
+    for region, upon, count in _parts(muster, start, owner, wanted):
+        taken, first = muster.take(thing, count, total)
+        size = muster.size_of(kind)
+        name, sort = kind.id.key, kind.sort.value
+        yield Batch(name, sort, owner, None, taken, first, region, start.spread, size, line, upon)
 
 
-def _on_step(muster: Muster, placing: PlacingOnStep, line: GameKit) -> Iterator[Batch]:
-    track = track_of(muster.game, muster.ground, placing.track.name.text)
-    if track is None:
-        return
-    for owner in _owners(muster, placing, line):
-        count, first = muster.take(line.name, owner, None, None, muster.count_of(line, owner))
-        region = Region(track.row(placing.step.whole), None, 1, "across")
-        yield Batch(
-            line.name,
-            line.category,
-            owner,
-            None,
-            count,
-            first,
-            region,
-            placing.words(),
-            None,
-            muster.size_of(line),
-            placing.span,
-        )
+def wanted_of(start: Start, total: int, used: int, sharing: int | None) -> int:
+    """How many go there: as many as the line says, else an equal part of those that are left."""
+    match start.count:
+        case int():
+            return start.count
+        case AllBut(count):
+            left = total - count - used
+        case All():
+            left = total - used
+    return -(-max(left, 0) // (sharing or 1))
 
 
-def told(placing: Placing) -> str:
-    """Where, in the words of the set-up."""
-    return f"{placing.preposition} {placing.where.words()}"
+def _parts(
+    muster: Muster, start: Start, owner: SideId | None, wanted: int
+) -> Iterator[tuple[Region, Upon | None, int]]:
+    """The stretches of one start, each with its part of the things."""
+    match start.at:
+        case Upon():
+            yield Region(muster.ground.court, owner), start.at, wanted
+        case OnStep():
+            track = next((each for each in muster.core.play.tracks if each.id == start.at.track), None)
+            if track is not None:
+                row = track_on(muster.ground, track).row(start.at.step)
+                yield Region(row, None, 1, "across"), None, wanted
+        case Spot():
+            spot = evolve(start.at, of=Landmark.MIDDLE_LINE) if start.on_middle_line else start.at
+            for region, count in dealt(regions(muster.ground, spot, None, owner), wanted):
+                yield region, None, count
+
+
+def dealt(found: Sequence[Region], number: int) -> Iterator[tuple[Region, int]]:
+    """So many shared out over some stretches, the first ones before the last."""
+    for order, region in enumerate(found):
+        count = -(-number // (len(found) - order))
+        number -= count
+        yield region, count

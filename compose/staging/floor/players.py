@@ -1,127 +1,91 @@
-"""Where the players are at the start: as the set-up says, else where they stay, else in their part of the court."""
+"""Where the players are at the start: as the set-up says, else where they stay."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.staging.floor.items import USUAL_SIZE_M, Batch, Muster, told
-from compose.staging.floor.phrases import EVERY, homes, side_named, spots
-from compose.staging.floor.regions import Region
-from grammar.game import Game, GameSide
-from grammar.meanings import PlayerMeaning, SideMeaning
-from grammar.sentences.base import Name
-from grammar.sentences.sides import Placing, Sides
+from attrs import evolve
 
-SIZE_M = USUAL_SIZE_M["player"]
+from compose.staging.floor.ground import Region
+from compose.staging.floor.homes import homes_of
+from compose.staging.floor.items import Batch, Muster, Size, dealt, shared_out, wanted_of
+from compose.staging.floor.regions import regions
+from grammar.core.declared import Side
+from grammar.core.game import Line
+from grammar.core.values import PLAIN, Landmark, Part, Population, SideId, Sort, Spot, Upon
+
+PLAYER = "player"
+SIZE_M: Size = (0.5, 1.4)  # assumption: the circle that a standing pupil fills with the elbows out
 
 
 def player_batches(muster: Muster) -> Iterator[Batch]:
     """Every batch of players, those that the set-up places first."""
-    for placing in muster.game.placings:
-        who = _players(muster.game, placing.what.name)
-        if who is not None:
-            yield from _placed(muster, placing, who)
-    for side in muster.game.sides:
+    totals = dict(_populations(muster))
+    for start, sharing in shared_out(muster, muster.core.play.starts):
+        who = start.what
+        if isinstance(who, Population) and isinstance(start.at, Spot):
+            wanted = wanted_of(start, totals[who], muster.used[who], sharing)
+            found = regions(muster.ground, start.at, None, who.side)
+            line = muster.core.lines[start.lines[0]]
+            for batch in _placed(muster, who, found, min(wanted, totals[who] - muster.used[who]), line):
+                yield evolve(batch, how=start.spread)
+    for side in muster.core.play.sides:
         yield from _by_their_things(muster, side)
-        yield from _unplaced(muster, side)
+        for who in sorted(muster.core.play.populations(side.id), key=lambda each: each.role is PLAIN):
+            yield from _unplaced(muster, who, totals[who])
 
 
-def _players(game: Game, name: Name) -> PlayerMeaning | None:
-    meaning = game.meaning(name)
-    if isinstance(meaning, SideMeaning):
-        return PlayerMeaning(meaning.side)
-    return meaning if isinstance(meaning, PlayerMeaning) else None
+def _populations(muster: Muster) -> Iterator[tuple[Population, int]]:
+    """How many players each population has: a role the fewest allowed, all others have none."""
+    for side in muster.core.play.side_ids:
+        left = muster.players.get(side, 0)
+        for who in muster.core.play.populations(side):
+            role = muster.core.play.role(who)
+            if role is not None:
+                count = min(role.least, left)
+                left -= count
+                yield who, count
+        yield Population(side, PLAIN), left
 
 
-def _placed(muster: Muster, placing: Placing, who: PlayerMeaning) -> Iterator[Batch]:
-    only = who.side or side_named(muster.game, placing.what.owner, None)
-    for side in muster.game.sides:
-        if only not in (None, side.name):
-            continue
-        for role, total in _groups(muster, side.name):
-            if who.role in (None, role):
-                yield from _shared(muster, placing, side.name, role, total)
+def _placed(muster: Muster, who: Population, found: tuple[Region, ...], number: int, line: Line) -> Iterator[Batch]:
+    role = None if who.role is PLAIN else who.role.key
+    for region, count in dealt(found, max(number, 0)):
+        first = muster.used[who]
+        muster.used[who] += count
+        if count:
+            yield Batch(PLAYER, PLAYER, who.side, role, count, first, region, None, SIZE_M, line)
 
 
-def _shared(muster: Muster, placing: Placing, side: str, role: str | None, total: int) -> Iterator[Batch]:
-    """The players of one side and role over the places that a placing means."""
-    wanted = muster.wanted(placing, total)
-    found = spots(muster.game, muster.ground, placing, side)
-    left = total - muster.used["player", side, role]
-    left = left if wanted is None else min(left, wanted)
-    for order, (region, on) in enumerate(found):
-        every = placing.count is not None and placing.where.determiner in EVERY
-        count, first = muster.take("player", side, role, wanted if every else -(-left // (len(found) - order)), total)
-        left -= count
-        yield Batch(
-            "player",
-            "player",
-            side,
-            role,
-            count,
-            first,
-            region,
-            told(placing),
-            placing.spread,
-            SIZE_M,
-            placing.span,
-            on,
-            placing.preposition,
-        )
-
-
-def _groups(muster: Muster, side: str) -> list[tuple[str | None, int]]:
-    """The roles of a side with their counts, then the players without a role.
-
-    A role has as many as `players` says under "side role" ("north keeper"), else the fewest allowed.
-    """
-    left = muster.players.get(side, 0)
-    found: list[tuple[str | None, int]] = []
-    for role in muster.game.roles:
-        if role.side in (None, side):
-            count = min(muster.players.get(f"{side} {role.name}", role.least), left)
-            found.append((role.name, count))
-            left -= count
-    return [*found, (None, left)]
-
-
-def _by_their_things(muster: Muster, side: GameSide) -> Iterator[Batch]:
+def _by_their_things(muster: Muster, side: Side) -> Iterator[Batch]:
     """Where everyone plays for themselves and there are as many targets as players left, each stands by one."""
-    own = any(
-        "each for themselves" in sentence.options
-        for sentence in muster.game.all_of("sides", Sides)
-        if side.name in (name.text for name in sentence.names)
-    )
-    left = muster.players.get(side.name, 0) - muster.used["player", side.name, None]
-    targets = [line for line in muster.game.kit if line.category == "target" and left > 0]
-    things = next((line for line in targets if muster.count_of(line, side.name) == left), None)
-    if own and things and not muster.game.roles:
-        count, first = muster.take("player", side.name, None, left, muster.players[side.name])
-        region = Region(muster.ground.court, side.name)
-        yield Batch(
-            "player",
-            "player",
-            side.name,
-            None,
-            count,
-            first,
-            region,
-            f"beside the {things.plural}",
-            None,
-            SIZE_M,
-            side.span,
-            things.name,
-            "beside",
-        )
+    play, who = muster.core.play, Population(side.id, PLAIN)
+    left = muster.players.get(side.id, 0) - muster.used[who]
+    if not side.solo or play.roles or left < 1:
+        return
+    own = (supply for supply in play.supplies if play.kind(supply.thing.kind).sort is Sort.TARGET)
+    things = next((each.thing for each in own if muster.count_of(each.thing) == left), None)
+    if things is not None:
+        court = (Region(muster.ground.court, side.id),)
+        for batch in _placed(muster, who, court, left, muster.core.lines[side.lines[0]]):
+            yield evolve(batch, upon=Upon(things.kind, Part.BESIDE))
 
 
-def _unplaced(muster: Muster, side: GameSide) -> Iterator[Batch]:
-    """Players that the set-up does not speak of start where they stay, else in their part of the court."""
-    for role, total in _groups(muster, side.name):
-        found, where = homes(muster.game, muster.ground, side.name, role)
-        left = total - muster.used["player", side.name, role]
-        for order, region in enumerate(found):
-            count, first = muster.take("player", side.name, role, -(-left // (len(found) - order)), total)
-            left -= count
-            if count:
-                yield Batch("player", "player", side.name, role, count, first, region, where, None, SIZE_M, side.span)
+def _unplaced(muster: Muster, who: Population, total: int) -> Iterator[Batch]:
+    """Players that the set-up does not speak of start where they stay; on an undivided floor in an equal part of it."""
+    homes = homes_of(muster.core.play, who)
+    found = tuple(region for home in homes for region in _starting(muster, who.side, home.at))
+    lines = [muster.core.lines[home.lines[0]] for home in homes]
+    side = next(side for side in muster.core.play.sides if side.id == who.side)
+    line = next((line for line in lines if not line.granted), muster.core.lines[side.lines[0]])
+    yield from _placed(muster, who, found or (_own_part(muster, who.side),), total - muster.used[who], line)
+
+
+def _starting(muster: Muster, side: SideId, home: Spot) -> tuple[Region, ...]:
+    if home.of is Landmark.COURT and home.part is Part.AT:
+        return (_own_part(muster, side),)
+    return regions(muster.ground, home, None, side)
+
+
+def _own_part(muster: Muster, side: SideId) -> Region:
+    return Region(muster.ground.slice_of(side), side, muster.ground.facing(side))

@@ -1,102 +1,44 @@
-"""Where a place of the rules lies on the floor: the built-in places and the named areas, in metres.
-
-A region is a rectangle and the way that faces the middle of the court, seen from who stands there.
-"""
+"""Where a spot of the core lies on the floor, in metres: the landmarks of the court and the named areas."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 
-from attrs import evolve, frozen
+from attrs import evolve
 
-from compose.staging.floor.values import FloorArea, Rectangle
+from compose.staging.floor.ground import GAP_M, Ground, Region
+from compose.staging.floor.values import Rectangle
+from grammar.core.values import AreaId, Landmark, Part, SideId, Spot
 
-STRIP_M = 2.0  # assumption: "before" and "behind" a line reach this far
-GAP_M = 0.3  # assumption: a bench or a queue keeps a foot's breadth from the line
-ACROSS = ("across", "along", "between")
+STRIP_M = 2.0  # assumption: "before", "behind" and "beside" a line reach this far
+OUTSIDE = (Part.BEHIND, Part.BESIDE)
 
 
-@frozen
-class Region:
-    """A stretch of floor. `side` is whose end it is; `facing` is +1 where the middle lies at greater x, else -1.
+def regions(
+    ground: Ground, spot: Spot, depth_m: float | None = None, seen_from: SideId | None = None
+) -> tuple[Region, ...]:
+    """Where a spot lies, in one stretch or several. Never empty.
 
-    `line` is "" for an area, "across" for a line that runs across the court and "along" for one along it;
-    then `up` is +1 where the court lies at greater y, else -1.
+    `depth_m` is how deep the stretch shall be; None takes what is usual for the place. What is shared but has
+    two ways to look at it (before the middle line) is that of the side from which it is seen.
     """
-
-    rectangle: Rectangle
-    side: str | None = None
-    facing: int = 1
-    line: str = ""
-    up: int = 1
-
-
-@frozen
-class Ground:
-    """The court with its sides and the areas laid out so far."""
-
-    length_m: float
-    width_m: float
-    sides: tuple[str, ...]
-    halved: bool
-    areas: tuple[FloorArea, ...] = ()
-
-    @property
-    def court(self) -> Rectangle:
-        return Rectangle(0.0, 0.0, self.length_m, self.width_m)
-
-    def slice_of(self, side: str) -> Rectangle:
-        """An equal part of the court along its length: the half, where there are two sides."""
-        order, parts = self.sides.index(side), len(self.sides)
-        each = self.length_m / parts
-        return Rectangle(order * each, 0.0, (order + 1) * each, self.width_m)
-
-    def facing(self, side: str) -> int:
-        """+1 for a side whose part of the court lies before the middle, else -1."""
-        return 1 if len(self.sides) == 1 or self.slice_of(side).centre[0] < self.length_m / 2 else -1
-
-    def back_x(self, side: str) -> float:
-        """Where the back line of a side is."""
-        part = self.slice_of(side)
-        if not self.halved:
-            return 0.0 if self.facing(side) > 0 else self.length_m
-        return part.left if self.facing(side) > 0 else part.right
-
-    def front_x(self, side: str) -> float:
-        """Where the half of a side ends towards the middle."""
-        part = self.slice_of(side)
-        return part.right if self.facing(side) > 0 else part.left
-
-
-def regions(ground: Ground, place: str, preposition: str, side: str | None, depth_m: float | None) -> list[Region]:
-    """Where "preposition place" lies: for one side, or (side None) everywhere it is. Never empty.
-
-    `depth_m` is how deep the stretch shall be; None takes what is usual for the place.
-    """
-    match place:
-        case "half":
-            found = [_at_half(ground, name, preposition, depth_m) for name in _whose(ground, side)]
-        case "back line" | "wall" if side or len(ground.sides) > 1:
-            found = [_at_back(ground, name, preposition, depth_m) for name in _whose(ground, side)]
-        case "back line" | "wall":
-            found = [_at_end(ground, end, preposition, depth_m) for end in (0, 1)]
-        case "side line":
-            found = _at_side_lines(ground, preposition, depth_m, side)
-        case "middle line":
-            found = [_at_middle_line(ground, preposition, depth_m, side)]
-        case "middle":
-            found = [Region(_square(ground.length_m / 2, ground.width_m / 2, depth_m or STRIP_M, ground.court))]
-        case "corner":
-            found = [region for region in corners(ground, depth_m or STRIP_M) if side in (None, region.side)]
-        case "court":
-            found = [_at_court(ground, preposition, depth_m)]
-        case _:
-            found = _at_area(ground, place, preposition, side, depth_m)
-    return found
-
-
-def _whose(ground: Ground, side: str | None) -> tuple[str, ...]:
-    return (side,) if side else ground.sides
+    if not isinstance(spot.of, Landmark):
+        return tuple(_by_areas(ground, spot.of, spot, depth_m)) or (Region(ground.court),)
+    owners = (spot.owner,) if isinstance(spot.owner, SideId) else ground.sides
+    match spot.of:
+        case Landmark.HALF:
+            found = [_at_half(ground, side, spot.part, depth_m) for side in owners]
+        case Landmark.BACK_LINE | Landmark.WALL:
+            found = [region for side in owners for region in _at_back(ground, side, spot.part, depth_m)]
+        case Landmark.SIDE_LINE:
+            found = [region for side in owners for region in _at_side_lines(ground, side, spot.part, depth_m)]
+        case Landmark.CORNER:
+            found = [region for side in owners for region in _at_corners(ground, side, spot.part, depth_m or STRIP_M)]
+        case Landmark.MIDDLE_LINE | Landmark.MIDDLE:
+            found = [_at_middle(ground, spot, depth_m, seen_from)]
+        case Landmark.COURT:
+            found = [_at_court(ground, spot.part, depth_m)]
+    return tuple(found)
 
 
 def _square(x: float, y: float, size: float, within: Rectangle) -> Rectangle:
@@ -104,133 +46,141 @@ def _square(x: float, y: float, size: float, within: Rectangle) -> Rectangle:
     return Rectangle(x - half_x, y - half_y, x + half_x, y + half_y)
 
 
-def _strip(ground: Ground, start: float, towards: int, depth: float) -> Rectangle:
-    """A strip over the whole width, from x = start on in one direction."""
-    end = start + towards * depth
-    return Rectangle(min(start, end), 0.0, max(start, end), ground.width_m)
+def _at_half(ground: Ground, side: SideId, part: Part, depth_m: float | None) -> Region:
+    half, facing = ground.slice_of(side), ground.facing(side)
+    deep = depth_m or STRIP_M
+    match part:
+        case Part.BEHIND:
+            return _at_back(ground, side, part, depth_m)[0]
+        case Part.BESIDE:
+            return Region(ground.beside(half.left, half.right, deep), side, facing)
+        case Part.BEFORE:
+            return Region(ground.across(ground.front_x(side), -facing, deep), side, facing)
+    if depth_m is None:
+        return Region(half, side, facing)
+    return Region(ground.across(half.centre[0] - deep / 2, 1, deep), side, facing)
 
 
-def _at_half(ground: Ground, side: str, preposition: str, depth: float | None) -> Region:
-    part, facing = ground.slice_of(side), ground.facing(side)
-    if preposition == "behind":
-        return _at_back(ground, side, preposition, depth)
-    if preposition == "beside":
-        deep = depth or STRIP_M
-        return Region(Rectangle(part.left, -GAP_M - deep, part.right, -GAP_M), side, facing)
-    if preposition == "before":
-        return Region(_strip(ground, ground.front_x(side), -facing, depth or STRIP_M), side, facing)
-    if depth is None:
-        return Region(part, side, facing)
-    middle = part.centre[0]
-    return Region(Rectangle(middle - depth / 2, 0.0, middle + depth / 2, ground.width_m), side, facing)
-
-
-def _at_back(ground: Ground, side: str, preposition: str, depth: float | None) -> Region:
-    if ground.halved and side not in (ground.sides[0], ground.sides[-1]) and preposition in ("behind", "beside"):
+def _at_back(ground: Ground, side: SideId, part: Part, depth_m: float | None) -> tuple[Region, ...]:
+    """The end of a side; who plays alone has both ends."""
+    if ground.halved and side not in (ground.sides[0], ground.sides[-1]) and part in OUTSIDE:
         # Behind the back line of a slice between others is another side's floor: beside the court instead.
-        part, deep = ground.slice_of(side), depth or STRIP_M
-        return Region(Rectangle(part.left, -GAP_M - deep, part.right, -GAP_M), side, ground.facing(side))
-    line = Region(_strip(ground, ground.back_x(side), 1, 0.0), side, ground.facing(side), "across")
-    return _by_line(ground, line, preposition, depth)
+        half = ground.slice_of(side)
+        return (Region(ground.beside(half.left, half.right, depth_m or STRIP_M), side, ground.facing(side)),)
+    own = Region(ground.across(ground.back_x(side), 1, 0.0), side, ground.facing(side), "across")
+    if len(ground.sides) > 1:
+        return (_by_line(ground, own, part, depth_m),)
+    far = evolve(own, rectangle=ground.across(ground.length_m, 1, 0.0), facing=-1)
+    return _by_line(ground, own, part, depth_m), _by_line(ground, far, part, depth_m)
 
 
-def _at_end(ground: Ground, end: int, preposition: str, depth: float | None) -> Region:
-    line = Region(_strip(ground, ground.length_m * end, 1, 0.0), None, -1 if end else 1, "across")
-    return _by_line(ground, line, preposition, depth)
+def _by_line(ground: Ground, line: Region, part: Part, depth_m: float | None) -> Region:
+    """The stretch behind a line, before it, at its end, or the line itself (as broad as is asked)."""
+    x, facing, deep = line.rectangle.left, line.facing, depth_m or STRIP_M
+    match part:
+        case Part.BEHIND:
+            box = ground.across(x - facing * GAP_M, -facing, deep)
+        case Part.BESIDE:
+            box = ground.beside(x, x + facing * STRIP_M, deep)
+        case Part.AT if depth_m is None:
+            return line
+        case Part.AT:
+            box = ground.across(x - deep / 2, 1, deep)
+        case _:
+            box = ground.across(x, facing, deep)
+    return evolve(line, rectangle=box, line="")
 
 
-def _by_line(ground: Ground, line: Region, preposition: str, depth: float | None) -> Region:
-    """The stretch behind a line, before it, or the line itself."""
-    x, facing, deep = line.rectangle.left, line.facing, depth or STRIP_M
-    if preposition in ("behind", "beside"):
-        return evolve(line, rectangle=_strip(ground, x - facing * GAP_M, -facing, deep), line="")
-    if preposition == "before" or depth:
-        return evolve(line, rectangle=_strip(ground, x, facing, deep), line="")
-    return line
+def _at_side_lines(ground: Ground, side: SideId, part: Part, depth_m: float | None) -> Iterator[Region]:
+    """Both side lines, as far as they are a side's own."""
+    half = ground.slice_of(side) if ground.halved else ground.court
+    is_line = part is Part.AT and depth_m is None
+    deep = 0.0 if is_line else depth_m or STRIP_M
+    low = -GAP_M - deep if part in OUTSIDE else -deep / 2 if part is Part.AT else 0.0
+    for bottom, up in ((low, 1), (ground.width_m - low - deep, -1)):
+        box = Rectangle(half.left, bottom, half.right, bottom + deep)
+        yield Region(box, side, ground.facing(side), "along" if is_line else "", up)
 
 
-def _at_side_lines(ground: Ground, preposition: str, depth: float | None, side: str | None) -> list[Region]:
-    part = ground.slice_of(side) if side and ground.halved else ground.court
-    facing = ground.facing(side) if side else 1
-    outside = preposition in ("behind", "beside")
-    deep = (depth or STRIP_M) if outside or depth or preposition == "before" else 0.0
-    lows = (-GAP_M - deep, ground.width_m + GAP_M) if outside else (0.0, ground.width_m - deep)
-    return [
-        Region(Rectangle(part.left, low, part.right, low + deep), side, facing, "" if deep else "along", up)
-        for low, up in zip(lows, (1, -1), strict=True)
-    ]
+def _at_middle(ground: Ground, spot: Spot, depth_m: float | None, seen_from: SideId | None) -> Region:
+    middle, deep = ground.length_m / 2, depth_m or STRIP_M
+    match spot.part:
+        case Part.BEFORE | Part.BEHIND if seen_from is not None:
+            facing = ground.facing(seen_from)
+            return Region(ground.across(ground.front_x(seen_from), -facing, deep), seen_from, facing)
+        case Part.BESIDE:
+            return Region(ground.beside(middle - STRIP_M, middle + STRIP_M, deep))
+        case Part.AT if spot.of is Landmark.MIDDLE:
+            return Region(_square(middle, ground.width_m / 2, deep, ground.court))
+        case Part.AT if depth_m is None:
+            return Region(ground.across(middle, 1, 0.0), None, 1, "across")
+    return Region(ground.across(middle - deep / 2, 1, deep))
 
 
-def _at_middle_line(ground: Ground, preposition: str, depth: float | None, side: str | None) -> Region:
-    middle = ground.length_m / 2
-    if preposition in ("before", "behind", "beside") and side:
-        facing = ground.facing(side)
-        start = ground.front_x(side) if ground.halved else middle
-        return Region(_strip(ground, start, -facing, depth or STRIP_M), side, facing)
-    deep = depth or 0.0
-    rectangle = Rectangle(middle - deep / 2, 0.0, middle + deep / 2, ground.width_m)
-    return Region(rectangle, None, 1, "" if deep else "across")
+def _at_corners(ground: Ground, side: SideId, part: Part, size_m: float) -> Iterator[Region]:
+    """The corners at the end of a side; of three or four sides each has one, who plays alone has all."""
+    alone, few = len(ground.sides) == 1, len(ground.sides) <= 4
+    own = [region for region in corners(ground, size_m) if alone or region.side == side]
+    for region in own if few else [Region(ground.slice_of(side), side, ground.facing(side))]:
+        box = region.rectangle
+        match part:
+            case Part.BEFORE:
+                box = box.moved(region.facing * box.length, 0.0)
+            case Part.BEHIND:
+                box = box.moved(-region.facing * (box.length + GAP_M), 0.0)
+            case Part.BESIDE:
+                box = box.moved(0.0, -region.up * (box.width + GAP_M))
+        yield evolve(region, rectangle=box)
 
 
-def corners(ground: Ground, size: float) -> list[Region]:
+def corners(ground: Ground, size_m: float) -> list[Region]:
     """The four corners, opposite ones first; each belongs to the side whose end it is, or one to each of 3 or 4."""
-    long, wide = min(size, ground.length_m / 2), min(size, ground.width_m / 2)
+    long, wide = min(size_m, ground.length_m / 2), min(size_m, ground.width_m / 2)
     right, top = ground.length_m - long, ground.width_m - wide
-    spots = [(0.0, 0.0), (right, top), (0.0, top), (right, 0.0)]
     found = []
-    for order, (x, y) in enumerate(spots):
+    for order, (x, y) in enumerate([(0.0, 0.0), (right, top), (0.0, top), (right, 0.0)]):
         facing = 1 if x == 0.0 else -1
-        owner: str | None = None
+        owner: SideId | None = None
         if len(ground.sides) > 2:
             owner = ground.sides[order] if order < len(ground.sides) else None
         elif len(ground.sides) == 2:
             owner = ground.sides[0 if facing > 0 else 1]
-        found.append(Region(Rectangle(x, y, x + long, y + wide), owner, facing))
+        found.append(Region(Rectangle(x, y, x + long, y + wide), owner, facing, "", 1 if y == 0.0 else -1))
     return found
 
 
-def _at_court(ground: Ground, preposition: str, depth: float | None) -> Region:
-    deep = depth or STRIP_M
-    if preposition == "behind":
-        return Region(_strip(ground, ground.length_m + GAP_M, 1, deep), None, -1)
-    if preposition == "beside":
-        return Region(Rectangle(0.0, -GAP_M - deep, ground.length_m, -GAP_M))
-    return Region(ground.court)
+def _at_court(ground: Ground, part: Part, depth_m: float | None) -> Region:
+    deep = depth_m or STRIP_M
+    match part:
+        case Part.BEHIND:
+            return Region(ground.across(ground.length_m + GAP_M, 1, deep), None, -1)
+        case Part.BESIDE:
+            return Region(ground.beside(0.0, ground.length_m, deep))
+        case Part.ACROSS:
+            return Region(ground.across(ground.length_m / 2 - deep / 2, 1, deep))
+    if depth_m is None:
+        return Region(ground.court)
+    return Region(_square(*ground.court.centre, deep, ground.court))
 
 
-def _at_area(ground: Ground, place: str, preposition: str, side: str | None, depth: float | None) -> list[Region]:
-    named = [area for area in ground.areas if area.name == place]
-    areas = [area for area in named if side in (None, area.owner) or area.owner is None] or named
-    found = []
-    for area in areas:
+def _by_areas(ground: Ground, of: AreaId, spot: Spot, depth_m: float | None) -> Iterator[Region]:
+    owner = spot.owner if isinstance(spot.owner, SideId) else None
+    for area in ground.areas:
+        if (area.name, area.owner) != (of.key, owner.key if owner else None):
+            continue
         box = area.rectangle
         facing = 1 if box.centre[0] <= ground.length_m / 2 else -1
-        deep = depth or STRIP_M
-        if preposition == "behind":
-            edge = box.left if facing > 0 else box.right
-            box = _between(edge, edge - facing * deep, box)
-        elif preposition == "before":
-            edge = box.right if facing > 0 else box.left
-            box = _between(edge, edge + facing * deep, box)
-        elif preposition == "beside":
-            box = Rectangle(box.left, box.top, box.right, box.top + deep)
-        found.append(Region(box, area.owner, facing))
-    return found or [Region(ground.court)]
+        deep = depth_m or STRIP_M
+        near, far = (box.right, box.left) if facing > 0 else (box.left, box.right)
+        match spot.part:
+            case Part.BEHIND:
+                box = _between(far, far - facing * deep, box)
+            case Part.BEFORE:
+                box = _between(near, near + facing * deep, box)
+            case Part.BESIDE:
+                box = Rectangle(box.left, box.top, box.right, box.top + deep)
+        yield Region(box, owner, facing)
 
 
 def _between(one: float, other: float, box: Rectangle) -> Rectangle:
     return Rectangle(min(one, other), box.bottom, max(one, other), box.top)
-
-
-def outermost(rectangle: Rectangle, taken: Sequence[Rectangle], court: Rectangle) -> Rectangle:
-    """The rectangle moved outwards, away from the court, until it is clear of those taken; inside it stays."""
-    if rectangle.overlaps(court):
-        return rectangle
-    by_x = (rectangle.left >= court.right) - (rectangle.right <= court.left)
-    by_y = 0 if by_x else (rectangle.bottom >= court.top) - (rectangle.top <= court.bottom)
-    for box in sorted(taken, key=lambda other: by_x * other.centre[0] + by_y * other.centre[1]):
-        if rectangle.overlaps(box):
-            out_x = (box.right - rectangle.left if by_x > 0 else box.left - rectangle.right) if by_x else 0.0
-            out_y = (box.top - rectangle.bottom if by_y > 0 else box.bottom - rectangle.top) if by_y else 0.0
-            rectangle = rectangle.moved(out_x + by_x * GAP_M, out_y + by_y * GAP_M)
-    return rectangle

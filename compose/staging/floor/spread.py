@@ -6,14 +6,15 @@ from math import ceil, cos, hypot, pi, sin, sqrt
 
 from attrs import evolve
 
-from compose.staging.floor.regions import Region
+from compose.staging.floor.ground import Region
 from compose.staging.floor.values import THING_DEPTH_M, Rectangle
+from grammar.core.values import Spread
 
 Point = tuple[float, float]
 ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room
 
 
-def spread(region: Region, count: int, size_m: float, gap_m: float, how: str | None) -> tuple[list[Point], float]:
+def spread(region: Region, count: int, size_m: float, gap_m: float, how: Spread | None) -> tuple[list[Point], float]:
     """Where `count` round things of `size_m` are wanted, `gap_m` apart, and how many metres are missing.
 
     The points lie inside the region as far as it has room; with 0 missing they keep their gap.
@@ -25,8 +26,8 @@ def spread(region: Region, count: int, size_m: float, gap_m: float, how: str | N
         box = region.rectangle
         points, missing = spread(evolve(region, facing=1), count, size_m, gap_m, how)
         return [(box.left + box.right - x, y) for x, y in points], missing
-    pattern = {"in a ring": _ring, "staggered": _staggered, "in a triangle": _triangle, "close together": _close}
-    return pattern.get(how or "", _evenly)(region, count, size_m, gap_m)
+    pattern = PATTERNS[how] if how else _evenly
+    return pattern(region, count, size_m, gap_m)
 
 
 def room(region: Region, size_m: float, depth_m: float, court: Rectangle) -> Rectangle | None:
@@ -189,3 +190,12 @@ def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Po
     if len(chosen) < count:
         return _evenly(region, count, size, gap)
     return [(x + column, y + row) for column, row in chosen], 0.0
+
+
+PATTERNS = {
+    Spread.EVENLY: _evenly,
+    Spread.RING: _ring,
+    Spread.STAGGERED: _staggered,
+    Spread.TRIANGLE: _triangle,
+    Spread.CLOSE: _close,
+}

@@ -4,100 +4,79 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
-from compose.staging.floor.distance import Reach, reach_of, reach_of_length
-from compose.staging.floor.phrases import owner_of
+from compose.staging.floor.distance import Reach, reach
 from compose.staging.floor.values import Floor
-from grammar.game import Game
-from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
-from grammar.sentences.base import Name, Np
-from grammar.sentences.play import Aim, AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, FromWhere
-from grammar.words import listing
+from grammar.core.game import Core
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Past, Through, ToMate
+from grammar.core.values import PLAIN, AreaId, At, Landmark, Part_of_a_side, SideId, Skill
 
 
 @frozen
 class Throw:
-    """One attempt of one side at one kind of goal. `at` names the goal in a word or two: "lanterns"."""
+    """One attempt of one side at one kind of goal; `ways` are the skills, `aim` is one of several alike."""
 
-    side: str
-    role: str | None
-    skill: str
-    at: str
+    side: SideId
+    role: Part_of_a_side
+    ways: tuple[Skill, ...]
+    aim: Aim
     reach: Reach
-    sentence: Attempt = field(eq=False)
+    lines: tuple[int, ...] = field(eq=False)
 
 
-def throws(game: Game, floor: Floor) -> tuple[Throw, ...]:
-    """Every attempt of the play, sentence by sentence, side by side."""
-    return tuple(throw for sentence in game.all_of("play", Attempt) for throw in _of_sentence(game, floor, sentence))
+def throws(core: Core, floor: Floor) -> tuple[Throw, ...]:
+    """Every attempt of the play, line by line, side by side; those of a role only where they go otherwise far."""
+    found: dict[tuple[object, ...], Throw] = {}
+    for offer in core.play.offers:
+        for throw in _of_offer(core, floor, offer):
+            length = round(throw.reach.metres, 3)
+            found.setdefault((throw.lines, throw.side, goal_of(throw.aim), length), throw)
+    return tuple(found.values())
 
 
-def _of_sentence(game: Game, floor: Floor, sentence: Attempt) -> Iterator[Throw]:
-    meaning = game.meaning(sentence.who.name)
-    who = meaning if isinstance(meaning, PlayerMeaning) else PlayerMeaning()
-    away = sentence.told(FromWhere)
-    for side in game.sides:
-        if who.side not in (None, side.name):
-            continue
-        for aim in sentence.aims:
-            for at, reach in _reaches(game, floor, aim, side.name, who.role):
-                said = reach_of_length(reach, away.distance.metres) if isinstance(away, FromWhere) else reach
-                yield Throw(side.name, who.role, listing(sentence.skills, "or"), at, said, sentence)
+def _of_offer(core: Core, floor: Floor, offer: Offer) -> Iterator[Throw]:
+    """One throw for each goal, the nearest of those alike: the cones of any other side, by any skill."""
+    alike: dict[object, list[Attempt]] = {}
+    for attempt in offer.attempts:
+        for aim in _apart(attempt.aim):
+            alike.setdefault((goal_of(aim), isinstance(aim, ToMate) and aim.at), []).append(evolve(attempt, aim=aim))
+    for attempts in alike.values():
+        ways = tuple(dict.fromkeys(attempt.skill for attempt in attempts))
+        aims = dict.fromkeys(attempt.aim for attempt in attempts)
+        tries = [(reach(floor, core, offer.by, aim, offer.figures.from_m), aim) for aim in aims]
+        nearest, aim = min(tries, key=lambda each: each[0].metres)
+        yield Throw(offer.by.side, offer.by.role, ways, aim, nearest, offer.lines)
 
 
-def _reaches(game: Game, floor: Floor, aim: Aim, side: str, role: str | None) -> Iterator[tuple[str, Reach]]:
-    others = [other.name for other in game.sides if other.name != side] or [side]
+def _apart(aim: Aim) -> tuple[Aim, ...]:
+    """A pass to team-mates at several places is several passes."""
+    if not isinstance(aim, ToMate):
+        return (aim,)
+    return tuple(evolve(aim, at=frozenset({at})) for at in sorted(aim.at, key=str))
 
-    def reach(target: str, owners: list[str], place: str | None = None, start: str | None = None) -> Reach:
-        tries = (
-            reach_of(
-                floor, game, thrower_side=side, target=target, owner_side=owner, place=place, role=role, start=start
-            )
-            for owner in owners
-        )
-        return min(tries, key=lambda one: one.metres)
 
+def goal_of(aim: Aim) -> object:
+    """What an aim has in common with like ones of other sides: the kind of thing, the role, the line, the place."""
     match aim:
-        case AimAt() | AimThrough():
-            owners = _against(game, aim.what, side, others)
-            for target, at in _targets(game, aim.what.name):
-                yield at, reach(target, owners, _place(game, aim.what.name) if target == "line" else None)
-        case AimPast():
-            place = _place(game, aim.what.name)
-            yield place, reach("line", _against(game, aim.what, side, others), place)
-        case AimTo():
-            where = _place(game, aim.where.name) if aim.where else None
-            yield f"team-mate on the {where}" if where else "team-mate", reach("mate", [side], where)
-        case AimBetween():
-            goal = _place(game, aim.goal.name)
-            yield goal, reach("line", others[:1], goal, _place(game, aim.start.name))
+        case AtThing() | Through():
+            return aim.thing.kind
+        case AtPlayers():
+            return AtPlayers, role_of(aim)
+        case Past():
+            return Past, aim.line.of
+        case ToMate():
+            return ToMate, place_of(aim)
+        case Along():
+            return Along, aim.goal.of
 
 
-def _against(game: Game, phrase: Np, side: str, others: list[str]) -> list[str]:
-    """Whose things are meant: those of the side named, else those of any other side."""
-    if phrase.determiner in ("their", "its"):
-        return [side]
-    named = owner_of(game, phrase, side)
-    return others if named in (None, side) else [named]
+def role_of(aim: AtPlayers) -> Part_of_a_side:
+    """The role that is aimed at, or none where players with and without one are."""
+    roles = {who.role for who in aim.of}
+    return next(iter(roles)) if len(roles) == 1 else PLAIN
 
 
-def _targets(game: Game, name: Name) -> Iterator[tuple[str, str]]:
-    """What a name aims at, as reach_of wants it, and what to call it."""
-    meaning = game.meaning(name)
-    if isinstance(meaning, PlayerMeaning):
-        yield "player", meaning.role or "players"
-    elif isinstance(meaning, KitMeaning):
-        line = game.kit_named(meaning.key)
-        yield line.name, line.plural if line.count > 1 else line.name
-    elif isinstance(meaning, CategoryMeaning):
-        for line in game.kit:
-            if line.category == meaning.category:
-                yield line.name, line.plural if line.count > 1 else line.name
-    elif isinstance(meaning, PlaceMeaning):
-        yield "line", meaning.place
-
-
-def _place(game: Game, name: Name) -> str:
-    meaning = game.meaning(name)
-    return meaning.place if isinstance(meaning, PlaceMeaning) else name.text
+def place_of(aim: ToMate) -> Landmark | AreaId | None:
+    """Where a team-mate stands who waits somewhere; None in play."""
+    return next((at.spot.of for at in aim.at if isinstance(at, At)), None)

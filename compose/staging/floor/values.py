@@ -10,8 +10,10 @@ from math import hypot
 
 from attrs import evolve, frozen
 
+from grammar.core.declared import Doing
 from grammar.finding import Finding
 
+KEPT_OFF = frozenset({Doing.ENTER, Doing.ACT})  # nobody aims from where nobody enters or acts
 THING_DEPTH_M = 0.3  # assumption: how deep a thing is that faces along the court
 
 
@@ -111,13 +113,13 @@ class Half:
 
 @frozen
 class FloorArea:
-    """An area on the floor. `owner` is the side it belongs to; `forbidden` are the verbs that nobody does there."""
+    """An area on the floor. `owner` is the side it belongs to; `shut` is what nobody does there."""
 
     name: str
     kind: str
     owner: str | None
     rectangle: Rectangle
-    forbidden: tuple[str, ...] = ()
+    shut: frozenset[Doing] = frozenset()
 
 
 @frozen
@@ -211,6 +213,11 @@ class Floor:
         for item in self.items:
             around = around.joined(item.box)
         return around
+
+    @property
+    def areas_apart(self) -> tuple[FloorArea, ...]:
+        """The areas without those that lie on one another: a side line of an undivided court is every side's."""
+        return tuple({(area.name, area.rectangle): area for area in reversed(self.areas)}.values())[::-1]
 
     def half_of(self, side: str) -> Rectangle | None:
         """The half of a side, where the court has halves."""

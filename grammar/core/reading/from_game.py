@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from fractions import Fraction
 from functools import partial
@@ -42,7 +43,7 @@ from grammar.core.reading.space_and_sides import (
 from grammar.core.reading.told import called, told_of
 from grammar.core.reading.when_lines import read_when
 from grammar.core.rules import Rest, Rule
-from grammar.core.values import KindId, SideId, SwitchId
+from grammar.core.values import KindId, Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import finish, head, play, sides, space, when
@@ -184,10 +185,21 @@ def _choices(reading: Reading) -> Iterator[Choice]:
 
 
 def _homes(reading: Reading) -> tuple[Home, ...]:
-    """The homes that the sheet gives; of whom it says nothing, those taken for granted."""
+    """The homes that the sheet gives; of whom it says nothing, those taken for granted.
+
+    The line about the fewest wins: one about a role before one about all players.
+    """
     homes = reading.of(Home)
-    spoken_of = {home.who for home in homes if not reading.lines[home.lines[0]].granted}
-    return tuple(h for h in homes if h.who not in spoken_of or not reading.lines[h.lines[0]].granted)
+    about: Counter[int] = Counter(line for home in homes for line in home.lines)
+    least: dict[Population, tuple[bool, int]] = {}
+    for home in homes:
+        rank = _rank(reading, home, about)
+        least[home.who] = min(least.get(home.who, rank), rank)
+    return tuple(home for home in homes if _rank(reading, home, about) == least[home.who])
+
+
+def _rank(reading: Reading, home: Home, about: Mapping[int, int]) -> tuple[bool, int]:
+    return all(reading.lines[line].granted for line in home.lines), min(about[line] for line in home.lines)
 
 
 def _fetches(reading: Reading) -> tuple[Fetch, ...]:

@@ -12,6 +12,7 @@ from grammar.core.values import (
     SHARED,
     CatalogueId,
     KindId,
+    Landmark,
     OnStep,
     Owner,
     Part,
@@ -61,7 +62,7 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
             spots = _thing_spots(reader, sentence, thing)
             for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
                 if number != 0:
-                    yield Start(thing, number, at, spread, (line,))
+                    yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
         return
     said, role = reader.player_phrase(sentence.what)
     for side in sorted(Spoken(reader.side_ids).meant(said, reader.all_sides), key=reader.side_ids.index):
@@ -109,6 +110,12 @@ def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
     if not first:
         raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", "See in the kit whose they are.")
     return tuple(dict.fromkeys(first))
+
+
+def _on_middle_line(reader: Reader, sentence: sides.Placing, at: Spot | Upon) -> bool:
+    """What lies on the middle line lies in the middle, but in a row."""
+    in_the_middle = isinstance(at, Spot) and (at.of, at.part) == (Landmark.MIDDLE, Part.AT)
+    return in_the_middle and reader.place(sentence.where) is Landmark.MIDDLE_LINE
 
 
 def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple[Spot | Upon, ...]:

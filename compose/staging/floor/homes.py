@@ -1,0 +1,30 @@
+"""Where players stay while they play, on the floor."""
+
+from __future__ import annotations
+
+from compose.staging.floor.ground import Ground
+from compose.staging.floor.regions import regions
+from compose.staging.floor.values import KEPT_OFF, Rectangle
+from grammar.core.game import Play
+from grammar.core.play import Home
+from grammar.core.values import Population
+
+
+def homes_of(play: Play, who: Population) -> tuple[Home, ...]:
+    """All places where a population stays."""
+    return tuple(home for home in play.homes if home.who == who)
+
+
+def floors_of(play: Play, ground: Ground, who: Population) -> list[Rectangle]:
+    """The floors that a population uses: where it stays, else the whole court."""
+    found = [region.rectangle for home in homes_of(play, who) for region in regions(ground, home.at, None, who.side)]
+    return found or [ground.court]
+
+
+def standing(play: Play, ground: Ground, who: Population) -> list[Rectangle]:
+    """The floors from which a population aims: where it stays, less what nobody enters or acts from."""
+    boxes = floors_of(play, ground, who)
+    for area in ground.areas:
+        if area.shut & KEPT_OFF:
+            boxes = [box.without(area.rectangle) for box in boxes]
+    return boxes

@@ -1,0 +1,31 @@
+"""The core of a game that is at hand as a tree. It is read once, however many ask for it."""
+
+from __future__ import annotations
+
+from attrs import evolve
+
+import library
+from grammar.core.game import Core
+from grammar.core.reading.from_game import core_of
+from grammar.game import Game
+from grammar.tree import GameSheet
+
+KEPT = 16  # our choice: how many cores are kept
+_read: dict[tuple[int, ...], tuple[object, Core]] = {}
+
+
+def resolved(game: Game, granted: GameSheet | None = None) -> Core:
+    """The core of a game, with what the library's sheet takes for granted unless another one is given.
+
+    A game under another title has the same core, but for the title.
+    """
+    assumed = granted or library.granted_sheet()
+    parts = (game.sheet.head, game.sheet.sections, assumed)
+    key = tuple(id(part) for part in parts)
+    if key not in _read:
+        core = core_of(game, assumed).value
+        assert core is not None, "a game whose names are known has a core"
+        while len(_read) >= KEPT:
+            del _read[next(iter(_read))]
+        _read[key] = parts, core  # the parts are kept, so that their ids stay theirs
+    return evolve(_read[key][1], title=game.title)
