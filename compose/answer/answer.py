@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from compose.forecast.answers import Answers
     from compose.forecast.forecast import Forecast
     from compose.forecast.matches import GameOdds
+    from compose.forecast.waits import Waits
 
 PROVED, FORECAST = "proved", "forecast"
 
@@ -66,6 +67,11 @@ class Answer:
     def numbers(self) -> Answers | None:
         """The few numbers in which games are compared: length, odds, turns, time not playing."""
         return self.forecast.band.usual if self.forecast is not None else None
+
+    @property
+    def waits(self) -> tuple[Waits, ...]:
+        """How long pupils wait in each place in which they do not play; none before the forecast."""
+        return self.forecast.waits if self.forecast is not None else ()
 
     @property
     def round_minutes(self) -> float | None:

@@ -47,4 +47,5 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         "match": answer.match.words or None,
         "odds": {side: chance.value for side, chance in odds.wins} if odds else None,
         "round_minutes": answer.round_minutes,
+        "mean_waits_minutes": [wait.mean.value for wait in answer.waits if wait.in_a_round > 0],
     }

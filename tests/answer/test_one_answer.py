@@ -19,7 +19,6 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "terminal"))
 from running import run
 
 REMIXES = (
-    ("lantern-row", "add balls, n 4"),
     ("lantern-row", "roll instead"),
     ("heron-and-pike", "nobody is out"),
     ("sledge-road", "first to points"),
@@ -124,6 +123,7 @@ def test_one_answer_of_a_game(name: str, modifier: str | None, tmp_path: Path) -
         assert found(told, "forecast") == found(whole, "forecast"), command
         assert told["odds"] == pytest.approx(whole["odds"], abs=1e-12), command
         assert told["round_minutes"] == pytest.approx(whole["round_minutes"], abs=1e-12), command
+        assert told["mean_waits_minutes"] == pytest.approx(whole["mean_waits_minutes"], abs=1e-12), command
         severities = {each["severity"] for each in told["findings"]}
         assert code == (2 if "error" in severities else 1 if "warning" in severities else 0), command
         if not found(told, "class", "plan"):
