@@ -70,7 +70,7 @@ def shown_throws(sheet: Sheet) -> list[Throw]:
     several = len(sheet.sides) > 2
     found: dict[tuple[object, ...], Throw] = {}
     for throw in throws(resolved(sheet.game), sheet.floor):
-        length = 0.0 if several else round(throw.reach.metres, 2)
+        length = "" if several else metres(throw.reach.metres)
         found.setdefault((throw.role, throw.ways, goal_of(throw.aim), length), throw)
     return list(found.values())
 

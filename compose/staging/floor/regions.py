@@ -121,6 +121,7 @@ def _at_corners(ground: Ground, side: SideId, part: Part, size_m: float) -> Iter
     """The corners at the end of a side; of three or four sides each has one, who plays alone has all."""
     alone, few = len(ground.sides) == 1, len(ground.sides) <= 4
     own = [region for region in corners(ground, size_m) if alone or region.side == side]
+    own = own if alone else sorted(own, key=lambda region: -region.up)  # the ends of a court mirror each other
     for region in own if few else [Region(ground.slice_of(side), side, ground.facing(side))]:
         box = region.rectangle
         match part:
