@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.net.lower.tokens import does, is_plural, singular_side
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+from compose.net.side_words import does, is_plural, singular_side
 from grammar.words import listing
 
 RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count

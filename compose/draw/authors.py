@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.draw.speak_setup import like_name
-from compose.net.lower.tokens import is_plural, singular_side
+from compose.net.side_words import is_plural, singular_side
 from compose.telling.wording import Wording
 from grammar.game import Game
 from grammar.sentences.head import Caution, Switch, Switched

@@ -11,8 +11,8 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from compose.draw.counts_in import is_feminine, one_or_more, spot, thing, who
-from compose.net.lower.tokens import is_plural
 from compose.net.net import End, Net, Place, Transition
+from compose.net.side_words import is_plural
 from compose.telling.french import article, joined, noun, side_name
 from compose.telling.wording import Wording
 from grammar.game import Game

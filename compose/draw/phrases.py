@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.draw.speak import SPACES, many_of, one_of
-from compose.net.lower.tokens import is_plural, singular_side
+from compose.net.side_words import is_plural, singular_side
 from compose.telling.french import article, feminine, joined, noun, side_name, side_noun
 from compose.telling.wording import Wording
 from grammar.game import Game

@@ -8,7 +8,7 @@ from attrs import evolve
 
 from compose.draw.phrases import Phrases
 from compose.draw.speak_setup import like_name
-from compose.net.lower.tokens import is_plural
+from compose.net.side_words import is_plural
 from compose.telling.french import article, feminine, noun, side_label, side_noun, side_players
 from compose.telling.wording import Wording
 from grammar.game import GameKit

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, to_mend
 from compose.forecast.wording import SELDOM, minutes, percent
-from compose.net.lower.tokens import does, is_plural
 from compose.net.match import Match
 from compose.telling.french import side_name, side_players
 from compose.telling.wording import Wording

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from compose.net.lower.tokens import is_plural, singular_side
+from compose.net.side_words import is_plural, singular_side
 from grammar.game import Game
 from grammar.meanings import CATEGORY_WORDS, CategoryMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences.base import AnySide, Name, Quantity, SideSame

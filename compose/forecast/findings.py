@@ -20,7 +20,7 @@ from compose.forecast.norms import bands_used
 from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
 from compose.forecast.wording import minutes, percent
-from compose.net.lower.tokens import does
+from compose.net.side_words import does
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span
 from grammar.words import listing

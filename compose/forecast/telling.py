@@ -14,7 +14,7 @@ from compose.forecast.odds import Way
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING, where
 from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, percent, share_with_margin
-from compose.net.lower.tokens import does
+from compose.net.side_words import does
 from grammar.words import count, listing
 
 SHOWN = 3  # swings told

@@ -10,6 +10,7 @@ from typing import Union
 from attrs import frozen
 
 from compose.net.match import ONE_ROUND, Match
+from grammar.core.values import At, Posture, Presence
 from grammar.span import Span
 
 
@@ -17,10 +18,12 @@ from grammar.span import Span
 class Place:
     """A count with a bound: 0 <= count <= capacity, `start` at the set-up.
 
-    `token` says what is counted ("player", "ball", "target", "step", "points", "result"); places whose tokens move
-    among them keep their total. `one` and `many` finish the phrase "3 ...": ("south lantern standing", "south
-    lanterns standing"). `final` is True where tokens may rest for good by the rules (a target that stays down, a
-    player out for the round); elsewhere tokens that can never leave again are stranded.
+    `token` says what is counted ("player", "ball", "target", "step", "points", "result");
+    places whose tokens move among them keep their total. `one` and `many` finish the phrase
+    "3 ...": ("south lantern standing", "south lanterns standing").
+    `final` is True where tokens may rest for good by the rules (a target that stays down, a player
+    out for the round); elsewhere tokens that can never leave again are stranded. `standing` is how they are
+    there, in the core's terms; who `waits` there stands in a queue.
     """
 
     name: str
@@ -32,6 +35,8 @@ class Place:
     side: str | None = None
     kind: str | None = None
     final: bool = False
+    standing: Presence | Posture | At | None = None
+    waits: bool = False
 
 
 @frozen
@@ -89,13 +94,17 @@ class Room:
 
 @frozen
 class Move:
-    """Take min(amount, count[source], what finds room in `rooms`) tokens to the target; amount None means all."""
+    """Take min(amount, count[source], what finds room in `rooms`) tokens to the target; amount None means all.
+
+    From a queue the first goes, or the `last`.
+    """
 
     source: int
     target: int
     amount: int | None
     rule: Rule
     rooms: tuple[Room, ...] = ()
+    last: bool = False
 
 
 @frozen
@@ -143,10 +152,12 @@ class Rate:
 class Attempt:
     """What somebody tries: all that the forecast needs to say how often and with what chance.
 
-    `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the floor plan;
-    `share` is the part of this player's attempts that go to this aim (0 to 1). `said_chance` (0 to 1) and
-    `said_per_minute` are the text's own figures and win over the norms. The text may make every success rarer
-    (`chance_factor`) and every attempt longer (`pace_factor`). `width_m` and `height_m` are the target's (0 for none).
+    `aim` is one of "target", "player", "ring", "line", "mate", "none"; `distance_m` comes from the
+    floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
+    `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
+    The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
+    `width_m` and `height_m` are the target's (0 where it has none). Nobody holds the ball longer than
+    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts.
     """
 
     name: str
@@ -165,6 +176,9 @@ class Attempt:
     age_years: tuple[float, float] = (8.0, 12.0)
     chance_factor: float = 1.0
     pace_factor: float = 1.0
+    hold_limit_s: float | None = None
+    guards_most: int | None = None
+    in_order: bool = False
 
 
 @frozen

@@ -13,6 +13,7 @@ from functools import lru_cache
 from compose.net.width import MOST_COMBINATIONS, combinations
 from compose.share.item import KINDS, Sheet, sheets_in
 from compose.share.refusal import RefusedError, shown
+from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.layout import Part, TextLine, decoded, parts
@@ -83,7 +84,8 @@ def _sizes(game: Game) -> Iterator[tuple[str, int, int]]:
     yield "areas", len(game.areas), MOST_AREAS
     yield "rules", rules, MOST_RULES
     # Who may try what with which thing: the work of taking a game apart grows with all three together.
-    yield "combinations of sides, kit and attempts", combinations(game), MOST_COMBINATIONS
+    core = core_of(game).value
+    yield "combinations of players, balls and aims", combinations(core) if core else 0, MOST_COMBINATIONS
 
 
 def _read_line_by_line(part: Part, file: str) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from compose.net.lower.tokens import is_plural, singular_side
+from compose.net.side_words import is_plural, singular_side
 from compose.telling.wording import GENDER, MANY, NUMBER, Wording
 
 _VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"

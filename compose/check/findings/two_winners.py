@@ -10,7 +10,7 @@ import numpy as np
 
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.net.lower.tokens import does
+from compose.net.side_words import does
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-two-winners"

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from compose.modifiers.canonical import canonical
-from compose.net.lower.reach import doubts
+from compose.net.lower.doubts import doubts
 from compose.staging.floor.nowhere import nowhere_to_act
 from compose.staging.resolved import resolved
 from grammar.game import Game
@@ -45,7 +45,7 @@ def skeleton(game: Game, players: Mapping[str, int]) -> str:
             lines.append(section.name)
             lines += sorted(_said(game, (line.sentence for line in section.lines)))
     lines += [line.sentence.words() for line in sheet.head if isinstance(line.sentence, head.Switch)]
-    lines += [f"{each.code} {each.title}" for each in (*nowhere_to_act(resolved(game)), *doubts(game))]
+    lines += [f"{each.code} {each.title}" for each in (*nowhere_to_act(resolved(game)), *doubts(resolved(game)))]
     return "\n".join(lines)
 
 

@@ -1,1 +1,1 @@
-"""Game → net, sentence by sentence. Nothing after this folder looks at a sentence again."""
+"""The core of a game → the pieces of its net. Nothing here sees a sentence."""

@@ -1,161 +1,185 @@
-"""Attempt sentences → transitions: one for every side, ball, aim and outcome."""
+"""Options → transitions: one for each outcome, each case of the rules, each person, each place where the ball stops."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve, frozen
+from attrs import evolve
 
-from compose.net.lower.aims import options_of
 from compose.net.lower.builder import Builder, at_least, none_in
-from compose.net.lower.claims import lower_condition
-from compose.net.lower.consequences import follow
-from compose.net.lower.first_in_line import turns
-from compose.net.lower.moment import CAUGHT, LEFT, MISSED, SUCCESS, Moment, happens
+from compose.net.lower.cast import Cast, casts
+from compose.net.lower.consequences import counted
+from compose.net.lower.dispatch import Case, cases_of
+from compose.net.lower.guards import condition_of
+from compose.net.lower.landings import landings
+from compose.net.lower.moment import Moment, fires
+from compose.net.lower.options import options_of
 from compose.net.lower.reach import can_succeed
-from compose.net.lower.rests import ball_effect, landings, limits_ball
-from compose.net.lower.say import outcome_words
+from compose.net.lower.say import lying, outcome_words, thing_words
 from compose.net.lower.shares import Option
-from compose.net.lower.tokens import in_play, kit_meant, lying, of_side, owners, target_place
-from compose.net.net import All, Condition, Not, Rate, Ratio, Transition
-from grammar.sentences import play, when
-from grammar.words import article
+from compose.net.lower.tokens import ball_place, side_in_play, target_place
+from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
+from grammar.core.play import Along, Past, ToMate
+from grammar.core.rules import Happening, Result, SendBall
+from grammar.core.values import At, Posture, SideId
+
+OUTCOMES = {Result.CAUGHT: "caught", Result.MISSED: "missed", Result.LEFT: "left"}
 
 
-@frozen
-class Table:
-    """What every attempt of a game looks up: the rules for events, where balls rest, whose acts are forced."""
-
-    whens: tuple[when.When, ...]
-    rests: tuple[play.Rest, ...]
-    limits: tuple[play.HoldLimit, ...]
-    result_place: int | None
-    counted_to: int
-
-
-def lower_attempts(builder: Builder, table: Table) -> None:
-    """All transitions of all attempt sentences."""
+def lower_attempts(builder: Builder) -> None:
+    """The transitions of all attempts."""
     for option in options_of(builder):
-        for outcome in _outcomes(builder, option, table):
-            builder.transitions.extend(_transitions(builder, option, outcome, table))
+        builder.rule(option.offer.lines)
+        for moment in _outcomes(builder, option):
+            builder.transitions.extend(_transitions(builder, option, moment))
 
 
-def _outcomes(builder: Builder, option: Option, table: Table) -> Iterator[str]:
-    if can_succeed(builder, option.skill, option.moment):
-        yield SUCCESS
+def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
+    """What may come of an option."""
+    success = option.moment
+    assert success.skill is not None
+    if can_succeed(builder, success.skill, success.ball, success.aim):
+        yield success
     if _always(option):
         return
-    aims_at_others = option.moment.aim in ("target", "player", "ring")
-    if aims_at_others and any(isinstance(rule.event, when.Caught) and not rule.event.where for rule in table.whens):
-        yield CAUGHT
-    yield MISSED
-    if option.moment.ball and any(isinstance(rule.event, when.Leaves) for rule in table.whens):
-        yield LEFT
+    if option.attempt.catchable:
+        yield from _caught(builder, option)
+    yield evolve(_without_mate(success), result=Result.MISSED)
+    leaving = any(
+        isinstance(rule.trigger, Happening) and rule.trigger.result is Result.LEFT for rule in builder.play.rules
+    )
+    if success.ball is not None and leaving:
+        yield evolve(_without_mate(success), result=Result.LEFT)
 
 
-def _transitions(builder: Builder, option: Option, outcome: str, table: Table) -> Iterator[Transition]:
-    moment = evolve(option.moment, outcome=outcome)
-    stray = option.sentence.told(play.Stray)
-    if outcome == MISSED and isinstance(stray, play.Stray):
-        yield from _strays(builder, option, moment, table, stray)
+def _without_mate(moment: Moment) -> Moment:
+    """A pass that does not arrive: no mate has the ball."""
+    return evolve(moment, person=None, mate_at=None) if isinstance(moment.aim, ToMate) else moment
+
+
+def _caught(builder: Builder, option: Option) -> Iterator[Moment]:
+    """By the side at which it was sent; a pass by any other side, of several by the next."""
+    moment = option.moment
+    catching = moment.concerned
+    if catching == moment.by.side and builder.play.others(moment.by.side):
+        sides = builder.play.side_ids
+        catching = sides[(sides.index(moment.by.side) + 1) % len(sides)]
+    if catching is not None:
+        against = catching if isinstance(moment.aim, ToMate | Past) else moment.against
+        yield evolve(_without_mate(moment), result=Result.CAUGHT, concerned=catching, against=against)
+
+
+def _always(option: Option) -> bool:
+    """Whether the attempt has only one outcome: nothing is aimed at and the text gives no chance."""
+    return isinstance(option.moment.aim, Along) and option.attempt.said_chance is None
+
+
+def _outcome(moment: Moment) -> str:
+    return OUTCOMES.get(moment.result, "success") if moment.result else "success"
+
+
+def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[Transition]:
+    stray = option.offer.figures.stray
+    if moment.result is Result.MISSED and stray is not None:
+        yield from _strays(builder, option, moment)
         return
-    yield from _cases(builder, option, moment, table, option.standing_ratio if outcome == SUCCESS else ())
-    if outcome == SUCCESS and option.down_ratio:
-        missed = evolve(option.moment, outcome=MISSED)
-        for aimed_at_one_down in _cases(builder, option, missed, table, option.down_ratio):
-            yield evolve(aimed_at_one_down, outcome=SUCCESS)
+    succeeds = moment.result == option.moment.result
+    yield from _cases(builder, option, moment, option.standing_ratio if succeeds else ())
+    if succeeds and option.down_ratio:
+        missed = evolve(option.moment, result=Result.MISSED)
+        for aimed_at_one_down in _cases(builder, option, missed, option.down_ratio):
+            yield evolve(aimed_at_one_down, outcome="success")
 
 
-def _cases(
-    builder: Builder, option: Option, moment: Moment, table: Table, extra: tuple[Ratio, ...]
-) -> Iterator[Transition]:
+def _cases(builder: Builder, option: Option, moment: Moment, extra: tuple[Ratio, ...]) -> Iterator[Transition]:
     """One transition for every way in which the rules for the event can apply ("while ...")."""
-    for rules, guard in cases(builder, table, moment):
-        for turn, waiting, share in turns(builder, rules, moment):
-            yield from _landed(builder, option, turn, table, extra + share, rules, guard + waiting)
+    for case in cases_of([rule for rule in builder.play.rules if fires(rule.trigger, moment)]):
+        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
+            yield from _landed(builder, option, moment, case, cast, extra)
+
+
+def case_guard(builder: Builder, case: Case) -> tuple[Condition, ...]:
+    """What must be so for a case to hold."""
+    holds = tuple(condition_of(builder, guard) for guard in case.holds)
+    return (*holds, *(Not(condition_of(builder, guard)) for guard in case.fails))
+
+
+def case_effects(builder: Builder, case: Case, moment: Moment | None, cast: Cast) -> tuple[Effect, ...]:
+    """What a case does to the counts."""
+    return tuple(
+        done
+        for effect, rule in case.effects
+        for done in counted(builder, effect, moment, cast.persons, builder.rule(rule.lines))
+    )
 
 
 def _landed(
-    builder: Builder,
-    option: Option,
-    moment: Moment,
-    table: Table,
-    extra: tuple[Ratio, ...],
-    whens: tuple[when.When, ...],
-    case_guard: tuple[Condition, ...],
+    builder: Builder, option: Option, moment: Moment, case: Case, cast: Cast, extra: tuple[Ratio, ...]
 ) -> Iterator[Transition]:
     """One transition for every place where the ball may come to rest."""
-    follows = [follow(builder, rule, moment, table.result_place) for rule in whens]
-    effects = tuple(effect for each in follows for effect in each.effects)
-    rules = (builder.rule(option.sentence), *(builder.rule(rule) for rule in whens))
-    limits = tuple(builder.rule(limit) for limit in table.limits if limits_ball(builder, limit, moment))
-    somebody_catches = (at_least(in_play(builder, moment.other)),) if moment.outcome == CAUGHT else ()
+    limits = tuple(builder.rule(hold.lines) for hold in builder.play.holds if hold.ball == moment.ball)
+    rules = (builder.rule(option.offer.lines), *(builder.rule(rule.lines) for rule in case.rules))
+    catchers: tuple[Condition, ...] = ()
+    if moment.result is Result.CAUGHT and moment.concerned is not None:
+        catchers = (at_least(side_in_play(builder, moment.concerned)),)
     whole = Transition(
-        outcome_words(moment, option.skill, [each.words for each in follows]),
-        moment.actor,
+        outcome_words(moment, [effect for effect, _ in case.effects]),
+        moment.by.side.key,
         bool(limits),
         option.attempt,
-        "always" if _always(option) else moment.outcome,
-        Rate(option.rate.limits, option.rate.ratios + extra),
-        All((*option.guard, *case_guard, *somebody_catches)),
-        effects,
-        (*rules, *limits),
+        "always" if _always(option) else _outcome(moment),
+        evolve(option.rate, ratios=option.rate.ratios + extra + cast.share),
+        All((*option.guard, *case_guard(builder, case), *cast.guard, *catchers)),
+        (*_brought(builder, moment, rules[0]), *case_effects(builder, case, moment, cast)),
+        tuple(dict.fromkeys((*rules, *limits))),
     )
-    if moment.ball is None:
+    if moment.ball is None or moment.ball_at is None:
         yield whole
         return
-    sent = [(each.ball_to, builder.rule(rule)) for each, rule in zip(follows, whens, strict=True) if each.ball_to]
-    for landing in landings(builder, table.rests, moment, sent[-1] if sent else None):
+    sent = [(effect.to, builder.rule(rule.lines)) for effect, rule in case.effects if isinstance(effect, SendBall)]
+    source = ball_place(builder, moment.ball, moment.ball_at)
+    for landing in landings(builder, moment, sent[-1] if sent else None):
+        target = ball_place(builder, moment.ball, landing.spot)
+        moved = (Move(source, target, 1, landing.rule),) if source != target else ()
         yield evolve(
             whole,
-            words=whole.words + (f"; the ball stops {lying(landing.shut)}" if landing.shut else ""),
-            effects=(*ball_effect(builder, moment, landing), *effects),
+            words=whole.words + (f"; the ball stops {lying(landing.spot)}" if landing.shut else ""),
+            effects=(*moved, *whole.effects),
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,
         )
 
 
-def cases(
-    builder: Builder, table: Table, moment: Moment
-) -> Iterator[tuple[tuple[when.When, ...], tuple[Condition, ...]]]:
-    """The rules that apply, with the conditions under which they do; the cases shut each other out."""
-    found = [rule for rule in table.whens if happens(builder, rule.event, moment)]
-    always = [rule for rule in found if builder.own(rule) and rule.condition is None]
-    granted = [rule for rule in found if not builder.own(rule)]
-    earlier: list[Condition] = []
-    for rule in found:
-        if builder.own(rule) and rule.condition is not None:
-            condition = lower_condition(builder, rule.condition, moment.other, table.counted_to, moment.actor)
-            yield (*always, rule), (*(Not(each) for each in earlier), condition)
-            earlier.append(condition)
-    yield tuple(always or granted), tuple(Not(each) for each in earlier)
+def _brought(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Move]:
+    """A load that is brought somewhere for good lies there."""
+    if moment.result is Result.ARRIVED and isinstance(moment.aim, Along) and moment.thing and not moment.aim.again:
+        standing = target_place(builder, moment.thing, Posture.UP)
+        yield Move(standing, target_place(builder, moment.thing, At(moment.aim.goal)), 1, rule)
 
 
-def _always(option: Option) -> bool:
-    """Whether the attempt has only one outcome: nothing is aimed at and the text gives no chance."""
-    return option.moment.aim == "none" and option.attempt.said_chance is None
-
-
-def _strays(builder: Builder, option: Option, missed: Moment, table: Table, stray: play.Stray) -> Iterator[Transition]:
+def _strays(builder: Builder, option: Option, missed: Moment) -> Iterator[Transition]:
     """Misses of which a part hits something else, as long as that stands."""
-    part = stray.times.value / stray.of.value
-    plains = list(_cases(builder, option, missed, table, ()))
+    stray = option.offer.figures.stray
+    assert stray is not None
+    part = float(stray.share)
+    plains = list(_cases(builder, option, missed, ()))
     yield from (evolve(each, part=each.part * (1 - part)) for each in plains)
-    for line in kit_meant(builder, builder.game.meaning(stray.what.name), "target"):
-        for owner in owners(builder, line):
-            if owner not in (missed.other, None):
-                continue
-            standing = target_place(builder, line.name, owner, "standing")
-            hit = evolve(missed, aim="target", thing=line.name, owner=owner, outcome=SUCCESS)
-            words = f"{plains[0].words}, but the ball hits {article(of_side(line.name, owner))}"
-            for other in _cases(builder, option, hit, table, ()):
-                said = other.words.partition(";")[2]
-                yield evolve(
-                    other,
-                    words=f"{words};{said}" if said else words,
-                    outcome=MISSED,
-                    part=other.part * part,
-                    guard=All((other.guard, at_least((standing,)))),
-                )
-            for each in plains:
-                yield evolve(each, part=each.part * part, guard=All((each.guard, none_in((standing,)))))
+    things = sorted(stray.at, key=repr)
+    for thing in things:
+        standing = target_place(builder, thing, Posture.UP)
+        owner = thing.owner
+        concerned = owner if isinstance(owner, SideId) else missed.concerned
+        hit = evolve(missed, result=Result.KNOCKED, thing=thing, against=owner, concerned=concerned, person=None)
+        for other in _cases(builder, option, hit, ()):
+            said = other.words.partition(";")[2]
+            words = f"{plains[0].words}, but the ball hits {thing_words(thing)}"
+            yield evolve(
+                other,
+                words=f"{words};{said}" if said else words,
+                outcome="missed",
+                part=other.part * part / len(things),
+                guard=All((other.guard, at_least((standing,)))),
+            )
+        for each in plains:
+            gone = All((each.guard, none_in((standing,))))
+            yield evolve(each, part=each.part * part / len(things), guard=gone)

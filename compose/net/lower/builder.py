@@ -7,74 +7,74 @@ from collections.abc import Iterable, Mapping
 import attrs
 from attrs import define, field
 
-from compose.net.net import Comparison, End, Place, Reaction, Rule, Transition
+from compose.net.net import Comparison, Place, Reaction, Rule, Transition
 from compose.staging.floor.values import Floor
-from grammar.finding import Finding, Severity
-from grammar.game import Game
-from grammar.sentences import finish
-from grammar.sentences.base import Node
-from grammar.span import Span
+from grammar.core.game import Core, Play
+from grammar.core.play import Lines
+from grammar.core.rules import Go, Own
+from grammar.core.values import SAME, SideId
+from grammar.finding import Finding
 
-Key = tuple[str | None, ...]
+Key = tuple[object, ...]
 
 
 @define
 class Builder:
     """Collects the pieces of one net. Places are made when first asked for, with their start count 0."""
 
-    game: Game
-    players: Mapping[str, int]
-    granted_file: str
+    core: Core
+    players: Mapping[SideId, int]
     floor: Floor
-    places: dict[Key, Place] = field(factory=dict)
+    numbers: dict[Key, int] = field(factory=dict)
+    places: list[Place] = field(factory=list)
     transitions: list[Transition] = field(factory=list)
     reactions: list[Reaction] = field(factory=list)
-    ends: list[End] = field(factory=list)
-    rules: dict[Span, Rule] = field(factory=dict)
+    rules: dict[int, Rule] = field(factory=dict)
     findings: list[Finding] = field(factory=list)
+    result_place: int | None = None
 
     @property
-    def side_names(self) -> tuple[str, ...]:
-        return tuple(side.name for side in self.game.sides)
+    def play(self) -> Play:
+        return self.core.play
 
-    def others(self, side: str) -> tuple[str, ...]:
-        """The sides against a side."""
-        return tuple(name for name in self.side_names if name != side)
-
-    def index(self, key: Key) -> int:
-        """The place's number in the net."""
-        if key not in self.places:
-            raise KeyError(f"no such place: {key}")
-        return list(self.places).index(key)
+    def number(self, key: Key) -> int | None:
+        """The place's number in the net, None where there is no such place."""
+        return self.numbers.get(key)
 
     def add_place(self, key: Key, place: Place) -> int:
         """The number of the place of that key, made now if it is new."""
-        self.places.setdefault(key, place)
-        return list(self.places).index(key)
+        if key not in self.numbers:
+            self.numbers[key] = len(self.places)
+            self.places.append(place)
+        return self.numbers[key]
 
-    def found(self, prefix: Key) -> tuple[int, ...]:
-        """The numbers of all places whose key begins so."""
-        return tuple(n for n, key in enumerate(self.places) if key[: len(prefix)] == prefix)
-
-    def start(self, key: Key, tokens: int) -> None:
+    def start(self, place: int, tokens: int) -> None:
         """Put tokens into a place for the set-up."""
-        place = self.places[key]
-        self.places[key] = attrs.evolve(place, start=place.start + tokens)
+        before = self.places[place]
+        self.places[place] = attrs.evolve(before, start=before.start + tokens)
 
-    def rule(self, sentence: Node) -> Rule:
-        """The rule that a sentence is; sentences taken for granted are no rules of the game's own."""
-        rule = Rule(sentence.words(), sentence.span, isinstance(sentence, finish.BothAtOnce))
-        if self.own(sentence):
-            self.rules.setdefault(sentence.span, rule)
+    def rule(self, lines: Lines) -> Rule:
+        """The rule that a line is; lines taken for granted are no rules of the game's own."""
+        line = self.core.lines[lines[0]]
+        tie = self.play.tie
+        rule = Rule(line.words, line.span, tie is not None and lines[0] in tie.lines)
+        if not line.granted:
+            self.rules.setdefault(lines[0], rule)
         return rule
 
-    def own(self, sentence: Node) -> bool:
-        """Whether the sentence is the game's own, and not taken for granted."""
-        return sentence.span.file != self.granted_file
+    @property
+    def sides_change(self) -> bool:
+        """Whether any rule lets a player join another side: then one side may come to have everybody."""
+        return any(
+            isinstance(effect, Go) and effect.becomes.side is not SAME
+            for rule in self.play.rules
+            for effect in rule.effects
+        )
 
-    def warn(self, code: str, title: str, sentence: Node, hint: str) -> None:
-        """Something that the net cannot take over as it is written."""
-        self.findings.append(Finding(code, Severity.ERROR, title, sentence.span, hint))
+    @property
+    def owners_change(self) -> bool:
+        """Whether any rule lets a target join another side."""
+        return any(isinstance(effect, Own) for rule in self.play.rules for effect in rule.effects)
 
 
 def at_least(places: Iterable[int], bound: int = 1) -> Comparison:

@@ -1,76 +1,56 @@
-"""What must not be or cannot come off: a ball used for what it is not fit for, a rolled one at what hangs."""
+"""What a ball can reach, as far as heights go, and the sizes of things in metres."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-import attrs
-
 import library
-from compose.modifiers.fit_for import hard_at_people, unfit
 from compose.net.lower.builder import Builder
-from compose.net.lower.moment import Moment
-from grammar.finding import Basis, Finding, Severity
-from grammar.game import Game, GameKit
-from grammar.sentences import play
-from grammar.words import article
+from grammar.core.declared import Kind
+from grammar.core.game import Play
+from grammar.core.play import AtThing, Through
+from grammar.core.reading.from_game import core_of
+from grammar.core.values import KindId, Skill
+from grammar.game import Game
 
-ON_THE_FLOOR = ("roll",)  # skills whose ball stays on the floor
+ON_THE_FLOOR = (Skill.ROLL,)  # skills whose ball stays on the floor
 USUAL_BALL_M = 0.2  # assumption: how high a ball is that the kit does not know
 
 
-def doubts(game: Game) -> Iterator[Finding]:
-    """A warning for each ball that is not fit for its skill, each hard one aimed at people, each thing out of reach."""
-    for found in unfit(game, library.kit_names()):
-        said = f"{found.words[:1].upper()}{found.words[1:]}."
-        yield _doubt("N-unfit", said, found.sentence, "Take another ball, or another skill.")
-    for sentence, line in hard_at_people(game, library.kit_names()):
-        title = f"Players are aimed at with {article(line.name)}, which is not soft."
-        yield _doubt("N-hard-ball", title, sentence, "Take a soft ball, or aim at something else.")
-    for sentence in game.all_of("play", play.Attempt):
-        if set(sentence.skills) & set(ON_THE_FLOOR):
-            for aim in sentence.aims:
-                yield from _too_high(game, sentence, aim)
+def sizes_m(play: Play) -> dict[str, tuple[float, float]]:
+    """Width and height in metres of everything in the kit that the library knows, as the sheet scales it."""
+    known = library.kit_names()
+    found = {}
+    for kind in play.kinds:
+        if kind.like.key in known:
+            width, height = known[kind.like.key].size_m
+            found[kind.id.key] = (width * float(kind.scale), height * float(kind.scale))
+    return found
 
 
-def _too_high(game: Game, sentence: play.Attempt, aim: play.Aim) -> Iterator[Finding]:
-    """What a ball is rolled at and hangs too high for it; the success of such an attempt is left out of the net."""
-    if not isinstance(aim, play.AimAt | play.AimThrough):
-        return
-    balls = (game.kit_meant(sentence.ball.name) if sentence.ball else ()) or (None,)
-    for thing in game.kit_meant(aim.what.name):
-        ring = thing.category == "ring"
-        through = ring or isinstance(aim, play.AimThrough)
-        if (ring or thing.category == "target") and not all(_reaches(thing, ball, through) for ball in balls):
-            verb, foot = "go through" if ring else "reach", _foot_m(thing)
-            title = f"A rolled ball cannot {verb} {article(thing.name)}: its lower edge is {foot:g} m high."
-            hint = "Throw at it, or take one that stands on the floor."
-            numbers = (("metres above the floor", foot),)
-            yield attrs.evolve(_doubt("N-too-high", title, sentence, hint), basis=Basis.COMPUTED, numbers=numbers)
+def sizes_m_of(game: Game) -> dict[str, tuple[float, float]]:
+    """The same, of a game whose core is not made yet."""
+    core = core_of(game).value
+    return sizes_m(core.play) if core is not None else {}
 
 
-def _doubt(code: str, title: str, sentence: play.Attempt, hint: str) -> Finding:
-    return Finding(code, Severity.WARNING, title, sentence.span, hint)
-
-
-def can_succeed(builder: Builder, skill: str, moment: Moment) -> bool:
+def can_succeed(builder: Builder, skill: Skill, ball: KindId | None, aim: object) -> bool:
     """Whether an attempt can reach what it is aimed at, as far as heights go."""
-    if skill not in ON_THE_FLOOR or moment.thing is None:
+    if skill not in ON_THE_FLOOR or not isinstance(aim, AtThing | Through):
         return True
-    ball = builder.game.kit_named(moment.ball[0]) if moment.ball else None
-    return _reaches(builder.game.kit_named(moment.thing), ball, moment.aim == "ring")
+    thing = builder.play.kind(aim.thing.kind)
+    return reaches(thing, builder.play.kind(ball) if ball else None, isinstance(aim, Through))
 
 
-def _reaches(thing: GameKit, ball: GameKit | None, through: bool) -> bool:
+def reaches(thing: Kind, ball: Kind | None, through: bool) -> bool:
     """Whether a rolled ball meets a thing, or goes `through` it: only where that stands on the floor."""
-    return _foot_m(thing) <= (0.0 if through else _ball_m(ball))
+    return foot_m(thing) <= (0.0 if through else _ball_m(ball))
 
 
-def _foot_m(thing: GameKit) -> float:
-    item = library.kit_names().get(thing.like)
+def foot_m(thing: Kind) -> float:
+    """How high above the floor the lower edge of a thing is, in metres."""
+    item = library.kit_names().get(thing.like.key)
     return item.stands_above_floor_cm.usual / 100 if item and item.stands_above_floor_cm else 0.0
 
 
-def _ball_m(ball: GameKit | None) -> float:
-    item = library.kit_names().get(ball.like) if ball else None
+def _ball_m(ball: Kind | None) -> float:
+    item = library.kit_names().get(ball.like.key) if ball else None
     return item.diameter_cm.usual / 100 if item and item.diameter_cm else USUAL_BALL_M

@@ -1,68 +1,339 @@
-"""A transition as a sentence: "a north player throws a foam ball overarm at a south lantern and knocks it"."""
+"""Places, attempts and what follows, in words: "a north player throws a foam ball overarm at a south lantern"."""
 
 from __future__ import annotations
 
-from compose.net.lower.moment import CAUGHT, LEFT, MISSED, Moment
-from compose.net.lower.tokens import does, of_side, player_noun
-from grammar.words import article
+from collections.abc import Iterable
+
+from compose.net.lower.moment import Moment
+from compose.net.side_words import does, is_plural, singular_side
+from grammar.core.game import Core
+from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, Relation, ThingsAt, Whole
+from grammar.core.play import Along, AtPlayers, AtThing, Past, Through, ToMate, Turn, Waiting
+from grammar.core.rules import (
+    Add,
+    AllPlaying,
+    Effect,
+    Finish,
+    Go,
+    Own,
+    Person,
+    PlayOn,
+    Put,
+    PutOnStep,
+    Result,
+    SendBall,
+    SendBalls,
+    Shift,
+    StartAgain,
+    Swap,
+)
+from grammar.core.values import (
+    PLAIN,
+    SAME,
+    AreaId,
+    At,
+    KindId,
+    Landmark,
+    OnStep,
+    Owner,
+    Part,
+    Population,
+    Posture,
+    Presence,
+    SideId,
+    Skill,
+    Spot,
+    Thing,
+)
+from grammar.words import article, count, listing, plural
 
 _DOES = {
-    "overarm throw": ("throws", "overarm"),
-    "underarm throw": ("throws", "underarm"),
-    "roll": ("rolls", ""),
-    "kick": ("kicks", ""),
-    "strike": ("strikes", ""),
-    "pass": ("passes", ""),
-    "carry": ("carries", ""),
-    "tow": ("tows", ""),
-    "push": ("pushes", ""),
-    "run": ("runs", ""),
+    Skill.OVERARM_THROW: ("throws", "overarm"),
+    Skill.UNDERARM_THROW: ("throws", "underarm"),
+    Skill.ROLL: ("rolls", ""),
+    Skill.KICK: ("kicks", ""),
+    Skill.STRIKE: ("strikes", ""),
+    Skill.PASS: ("passes", ""),
+    Skill.CARRY: ("carries", ""),
+    Skill.TOW: ("tows", ""),
+    Skill.PUSH: ("pushes", ""),
+    Skill.RUN: ("runs", ""),
 }
+_ENDS = {
+    Result.KNOCKED: "and knocks it",
+    Result.HIT: "and hits",
+    Result.THROUGH: "and it goes through",
+    Result.CROSSED: "and it crosses",
+    Result.PASSED: "and it is caught",
+    Result.ARRIVED: "and arrives",
+    Result.MISSED: "and misses",
+    Result.LEFT: "and the ball leaves the court",
+}
+_PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the catcher"}
+_AGENTS = {
+    Skill.ROLL: "roller",
+    Skill.KICK: "kicker",
+    Skill.STRIKE: "striker",
+    Skill.PASS: "passer",
+    Skill.CARRY: "carrier",
+    Skill.TOW: "carrier",
+    Skill.PUSH: "pusher",
+    Skill.RUN: "runner",
+}
+ON = ("bench", "base", "mark")  # what one stands on, not in
 
 
-def player_words(side: str, role: str | None) -> str:
+def player_noun(who: Population) -> str:
+    """Such as "north player", "north keeper"; "carrier" where the side is called carriers."""
+    if who.role is not PLAIN:
+        return f"{who.side.key} {who.role.key}"
+    return singular_side(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"
+
+
+def of_side(thing: str, owner: Owner) -> str:
+    """A thing with its owner: "south lantern", "stone of the pikes"."""
+    if not isinstance(owner, SideId):
+        return thing
+    return f"{thing} of the {owner.key}" if is_plural(owner.key) else f"{owner.key} {thing}"
+
+
+def plural_of(core: Core, kind: KindId) -> str:
+    """The plural of a kind's name."""
+    return dict(core.plurals)[kind]
+
+
+def _in_or_on(area: AreaId) -> str:
+    return "on" if area.key.rsplit(maxsplit=1)[-1] in ON else "in"
+
+
+def lying(spot: Spot, bare: bool = False) -> str:
+    """Where something lies: "in the dim strip of south", "behind the back line of south", "in the south half"."""
+    whose = f" of {spot.owner.key}" if isinstance(spot.owner, SideId) and not bare else ""
+    if isinstance(spot.of, AreaId):
+        area = spot.of.key
+        if spot.part is Part.AT:
+            return area if bare else f"{_in_or_on(spot.of)} the {area}{whose}"
+        return f"{spot.part.value} the {area}{whose}"
+    if spot.of is Landmark.HALF and spot.part is Part.AT:
+        if bare or not isinstance(spot.owner, SideId):
+            return "half"
+        return f"in the half of the {spot.owner.key}" if is_plural(spot.owner.key) else f"in the {spot.owner.key} half"
+    if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
+        return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
+    part = "in" if spot.of is Landmark.CORNER and spot.part is Part.AT else _AT_A_LINE.get(spot.part, spot.part.value)
+    return f"{part} the {spot.of.value}{whose}"
+
+
+_AT_A_LINE = {Part.AT: "on"}
+
+
+def standing_words(standing: Presence | At, side: SideId) -> str:
+    """Where players are: "in", "out for the round", "in the heron queue"."""
+    if isinstance(standing, Presence):
+        return {Presence.PLAYING: "in", Presence.OUT: "out for the round"}[standing]
+    foreign = isinstance(standing.spot.owner, SideId) and standing.spot.owner != side
+    return (
+        lying(standing.spot)
+        if foreign
+        else lying(Spot(standing.spot.of, side, standing.spot.part)).removesuffix(f" of {side.key}")
+    )
+
+
+def thing_words(thing: Thing) -> str:
+    """Such as "a south lantern"."""
+    return article(of_side(thing.kind.key, thing.owner))
+
+
+def player_words(who: Population) -> str:
     """Such as "a north player", "a north keeper", "a carrier"."""
-    return article(f"{side} {role}" if role else player_noun(side))
+    return article(player_noun(who))
 
 
-def attempt_words(moment: Moment, skill: str) -> str:
+def agent(skill: Skill | None) -> str:
+    """What somebody who acts is called: the thrower, the roller."""
+    return f"the {_AGENTS.get(skill, 'thrower') if skill else 'player'}"
+
+
+def attempt_words(moment: Moment) -> str:
     """What is tried: "a north player rolls a foam ball at a south cone"."""
-    verb, manner = _DOES[skill]
-    ball = article(moment.ball[0]) if moment.ball else ""
-    parts = (player_words(moment.actor, moment.actor_role), verb, ball, manner, _aim_words(moment))
+    assert moment.skill is not None
+    verb, manner = _DOES[moment.skill]
+    load = article(next(iter(sorted(moment.load))).key) if moment.load else ""
+    ball = article(moment.ball.key) if moment.ball else load
+    parts = (player_words(moment.by), verb, ball, manner, _aim_words(moment))
     return " ".join(part for part in parts if part)
 
 
 def _aim_words(moment: Moment) -> str:
     match moment.aim:
-        case "target":
-            return f"at {article(of_side(str(moment.thing), moment.owner))}"
-        case "player":
-            return f"at {player_words(moment.other, moment.hit_role)}"
-        case "ring":
-            return f"through {article(of_side(str(moment.thing), moment.owner))}"
-        case "line":
-            return f"past the {of_side(str(moment.line), moment.other)}"
-        case "mate":
-            where = f" on the {moment.mates_at}" if moment.mates_at and moment.mates_at != "in" else ""
+        case AtThing():
+            return f"at {thing_words(moment.aim.thing)}"
+        case AtPlayers():
+            return f"at {player_words(moment.person)}" if moment.person else "at a player"
+        case Through():
+            return f"through {thing_words(moment.aim.thing)}"
+        case Past():
+            line = moment.aim.line
+            return (
+                f"past the {of_side(lying(Spot(line.of, line.owner), bare=True).removeprefix('on the '), line.owner)}"
+            )
+        case ToMate():
+            away = isinstance(moment.mate_at, At)
+            where = f" {standing_words(moment.mate_at, moment.by.side)}" if away and moment.mate_at else ""
             return f"to a team-mate{where}"
-    return f"to the {moment.line}" if moment.line else ""
+        case Along():
+            return f"to the {_place_words(moment.aim.goal)}"
+    return ""
 
 
-def outcome_words(moment: Moment, skill: str, follows: list[str]) -> str:
+def _place_words(spot: Spot) -> str:
+    return spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
+
+
+def outcome_words(moment: Moment, effects: Iterable[Effect]) -> str:
     """The attempt with its outcome and what follows from it."""
-    ending = {
-        CAUGHT: f"and {does(moment.other, 'catches', 'catch')} it",
-        MISSED: "and misses",
-        LEFT: "and the ball leaves the court",
-    }.get(moment.outcome)
-    if ending is None:
-        ending = {
-            "target": "and knocks it",
-            "player": "and hits",
-            "ring": "and it goes through",
-            "line": "and it crosses",
-            "mate": "and it is caught",
-        }.get(moment.aim, "and arrives")
-    said = "".join(f"; {words}" for words in follows if words != "play goes on")
-    return f"{attempt_words(moment, skill)} {ending}{said}"
+    if moment.result is Result.CAUGHT and moment.concerned is not None:
+        ending = f"and {does(moment.concerned.key, 'catches', 'catch')} it"
+    else:
+        assert moment.result is not None
+        ending = _ENDS[moment.result]
+    said = "".join(f"; {words}" for words in follows_words(effects, moment.skill))
+    return f"{attempt_words(moment)} {ending}{said}"
+
+
+def follows_words(effects: Iterable[Effect], skill: Skill | None) -> list[str]:
+    """What follows, effect by effect; what changes nothing is not said."""
+    return [words for effect in effects if (words := effect_words(effect, skill))]
+
+
+def effect_words(effect: Effect, skill: Skill | None = None) -> str:
+    """One effect in words, "" for none."""
+    match effect:
+        case Put():
+            return "it stays down" if effect.posture is Posture.DOWN else "it stands up again"
+        case Own():
+            return f"it joins {_the(effect.side)}"
+        case Shift():
+            return f"it moves {count(abs(effect.steps), 'step')}"
+        case PutOnStep():
+            return f"the {effect.thing.kind.key} goes to step {effect.to.step} of the {effect.to.track.key}"
+        case SendBall():
+            return f"the ball goes {_towards(effect.to)}"
+        case SendBalls():
+            which = "all balls go" if effect.all else "a ball goes"
+            return f"{which} {_towards(effect.to)}"
+        case Add():
+            verbs = ("scores", "score") if effect.points > 0 else ("loses", "lose")
+            return f"{does(effect.side.key, *verbs)} {count(abs(effect.points), 'point')}"
+        case StartAgain():
+            return "everything starts again"
+        case Finish():
+            return does(effect.winner.key, "wins", "win")
+        case Go():
+            return _go_words(effect, skill)
+        case Swap():
+            return f"{_subject(effect.who, skill)} changes places with {_subject(effect.other, skill)}"
+        case PlayOn():
+            return ""
+
+
+def _the(side: SideId) -> str:
+    return f"the {side.key}" if is_plural(side.key) else side.key
+
+
+def _towards(spot: Spot) -> str:
+    said = lying(spot)
+    return f"to {said.removeprefix('in ').removeprefix('on ')}" if spot.part is Part.AT else said
+
+
+def _subject(who: object, skill: Skill | None) -> str:
+    match who:
+        case Person():
+            return _PERSONS.get(who) or ("its keeper" if who is Person.KEEPER else agent(skill))
+        case Waiting():
+            first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[who.turn]
+            return f"{first} {lying(sorted(who.at, key=repr)[0])}"
+        case AllPlaying():
+            return f"all players of {listing(sorted({each.side.key for each in who.who}))}"
+    raise TypeError(type(who).__name__)
+
+
+def _go_words(effect: Go, skill: Skill | None) -> str:
+    who, becomes = _subject(effect.who, skill), effect.becomes
+    if becomes.role is not SAME:
+        return f"{who} becomes {article('player' if becomes.role is PLAIN else becomes.role.key)}"
+    if becomes.side is not SAME:
+        return f"{who} joins {_the(becomes.side)}"
+    if effect.to is Presence.OUT:
+        return f"{who} is out"
+    if isinstance(effect.to, At):
+        return f"{who} goes {lying(effect.to.spot)}"
+    return f"{who} returns"
+
+
+def guard_words(core: Core, guard: Guard, speaking: SideId | None = None) -> str:
+    """A condition in words: "south has no lanterns standing"; for the side `speaking`: "the other side has …"."""
+    if isinstance(guard, Compare):
+        return _compared(core, guard, speaking)
+    said = sorted(guard_words(core, part, speaking) for part in guard.parts)
+    return (" and " if isinstance(guard, Every) else " or ").join(dict.fromkeys(said))
+
+
+def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
+    side = _side_of(guard.count)
+    amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
+    bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
+    if guard.relation is Relation.EQUAL and guard.bound == 0:
+        bound = "no"
+    bound = "all" if isinstance(guard.bound, Whole) else bound
+    what = count_words(core, guard.count, side)
+    if side is None:
+        return f"there are {bound} {what}"
+    if speaking is None:
+        return f"{does(side.key, 'has', 'have')} {bound} {what}"
+    return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
+
+
+def _side_of(count: Count) -> SideId | None:
+    """The side that has what is counted, None where it is not one side's."""
+    match count:
+        case Points():
+            return count.side
+        case PlayersAt():
+            return next(iter(count.of)).side
+        case ThingsAt():
+            owners = {thing.owner for thing in count.of if isinstance(thing.owner, SideId)}
+        case BallsAt():
+            owners = {spot.owner for spot in count.at if isinstance(spot.owner, SideId)}
+    return next(iter(owners)) if len(owners) == 1 else None
+
+
+def count_words(core: Core, count: Count, side: SideId | None) -> str:
+    """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
+    match count:
+        case Points():
+            return "points"
+        case PlayersAt():
+            roles = {each.role for each in count.of}
+            noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
+            where = {
+                standing_words(each, side) if side else lying(each.spot) for each in count.at if isinstance(each, At)
+            }
+            return f"{noun} {' or '.join(sorted(where)) or 'in'}"
+        case ThingsAt():
+            nouns = sorted({plural_of(core, thing.kind) for thing in count.of})
+            return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
+        case BallsAt():
+            nouns = sorted(plural_of(core, kind) for kind in count.of)
+            spots = " or ".join(
+                sorted(lying(Spot(spot.of, spot.owner, spot.part), spot.owner == side) for spot in count.at)
+            )
+            return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
+
+
+def _thing_standing(standing: Posture | OnStep | At) -> str:
+    if isinstance(standing, OnStep):
+        return "at home"
+    return (
+        lying(standing.spot) if isinstance(standing, At) else {Posture.UP: "standing", Posture.DOWN: "down"}[standing]
+    )

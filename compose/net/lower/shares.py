@@ -15,7 +15,9 @@ from attrs import evolve, field, frozen
 
 from compose.net.lower.moment import Moment
 from compose.net.net import All, AnyOf, Attempt, Comparison, Condition, Not, Rate, Ratio
-from grammar.sentences import play
+from grammar.core.play import Attempt as Trial
+from grammar.core.play import Offer
+from grammar.core.values import KindId, Population
 
 MOST_CONDITIONS = 3  # more would make too many out of one option; then every choice keeps its share
 
@@ -27,8 +29,8 @@ class Option:
     `only` is what the sentence asks for ("only when ..."), `there` that something is there to aim at.
     """
 
-    sentence: play.Attempt
-    skill: str
+    offer: Offer
+    trial: Trial
     moment: Moment
     attempt: Attempt
     guard: tuple[Condition, ...]
@@ -39,7 +41,7 @@ class Option:
     down_ratio: tuple[Ratio, ...] = field(default=())
 
 
-Choice = tuple[object, str, Moment]
+Choice = tuple[tuple[int, ...], Trial]
 Needs = Mapping[Choice, tuple[Condition, ...]]
 
 
@@ -68,7 +70,7 @@ def _needs(rivals: Sequence[Option], always: frozenset[Condition]) -> Needs:
     there: dict[Choice, list[tuple[Condition, ...]]] = {}
     only: dict[Choice, Condition | None] = {}
     for each in rivals:
-        there.setdefault(_choice(each), []).append(() if each.moment.step is not None else each.there)
+        there.setdefault(_choice(each), []).append(each.there)
         only[_choice(each)] = each.only
     found: dict[Choice, tuple[Condition, ...]] = {}
     for choice, ways in there.items():
@@ -116,17 +118,15 @@ def _share(option: Option, available: Sequence[Option]) -> float:
 
 def _said(option: Option, available: Sequence[Option]) -> float | None:
     """What the text says of a sentence, divided by the choices that the sentence offers."""
-    part = option.sentence.told(play.PartOf)
-    if not isinstance(part, play.PartOf):
+    if option.offer.share is None:
         return None
-    choices = {_choice(each) for each in available if each.sentence.span == option.sentence.span}
-    return part.times.value / part.of.value / len(choices)
+    choices = {_choice(each) for each in available if each.offer.lines == option.offer.lines}
+    return float(option.offer.share) / len(choices)
 
 
 def _choice(option: Option) -> Choice:
-    return option.sentence.span, option.skill, evolve(option.moment, hit_role=None, step=None)
+    return option.offer.lines, option.trial
 
 
-def _chooser(option: Option) -> tuple[str, str | None, str | None]:
-    moment = option.moment
-    return moment.actor, moment.actor_role, moment.ball[0] if moment.ball else None
+def _chooser(option: Option) -> tuple[Population, KindId | None]:
+    return option.offer.by, option.trial.ball

@@ -1,217 +1,158 @@
-"""Players, balls and targets as places: which standings a kind of token has, and how they are said."""
+"""Players, balls, things and points as places of the net: one place for each standing of each kind of token."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from compose.net.lower.builder import Builder, Key
+from compose.net.lower.builder import Builder
+from compose.net.lower.say import lying, of_side, player_noun, plural_of, standing_words
 from compose.net.net import Place
-from grammar.game import GameKit, GameTrack
-from grammar.meanings import KitMeaning, Meaning
-from grammar.sentences import when
-from grammar.sentences.base import Np
-from grammar.sentences.sides import PlacingOnStep
+from compose.net.side_words import is_plural
+from grammar.core.declared import AreaKind, Per
+from grammar.core.values import (
+    PLAIN,
+    At,
+    KindId,
+    Owner,
+    Population,
+    Posture,
+    Presence,
+    SideId,
+    Sort,
+    Spot,
+    Thing,
+)
 from grammar.words import plural
 
-POINTS_COUNTED_TO = 25
-ON = ("bench", "base", "mark")  # what one stands on, not in
-OUT = "out"
-IN = "in"
+PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
+POSTURES = {Posture.UP: "standing", Posture.DOWN: "down"}
 
 
-def roles_of(builder: Builder, side: str) -> tuple[str | None, ...]:
-    """The roles of a side; None stands for the players without one."""
-    roles = tuple(role.name for role in builder.game.roles if role.side in (None, side))
-    return (None, *roles)
+def owner_key(owner: Owner) -> str | None:
+    """The name of a side, None for nobody."""
+    return owner.key if isinstance(owner, SideId) else None
 
 
-def player_place(builder: Builder, side: str, role: str | None, standing: str) -> int:
-    """The place of a side's players with a role, in play, out, or in a named area."""
-    noun = f"{side} {role}" if role else player_noun(side)
-    where = {IN: "in", OUT: "out for the round"}.get(standing, f"{_preposition(standing)} the {standing}")
-    total = sum(builder.players.values()) if _players_change_sides(builder) else builder.players[side]
-    many = noun if noun == side else plural(noun)
+def player_place(builder: Builder, who: Population, standing: Presence | At) -> int:
+    """The place of players of a population who are in play, out, or at a spot."""
+    key = ("player", who, standing)
+    if (found := builder.number(key)) is not None:
+        return found
+    noun, where = player_noun(who), standing_words(standing, who.side)
+    role = None if who.role is PLAIN else who.role.key
+    name = f"player/{who.side.key}/{role or '-'}/{_standing_name(standing, who.side)}"
+    total = sum(builder.players.values()) if builder.sides_change else builder.players[who.side]
+    many = plural(noun) if role or not is_plural(who.side.key) else who.side.key
     place = Place(
-        f"player/{side}/{role or '-'}/{standing}",
+        name,
         "player",
         total,
         0,
         f"{noun} {where}",
         f"{many} {where}",
-        side,
+        who.side.key,
         role,
-        final=standing == OUT or not standing.endswith("queue"),
+        final=not _queues(builder, standing),
+        standing=standing,
+        waits=_queues(builder, standing),
     )
-    return builder.add_place(("player", side, role, standing), place)
+    return builder.add_place(key, place)
 
 
-def _players_change_sides(builder: Builder) -> bool:
-    """Whether any rule lets a player join another side: then one side may come to have everybody."""
-    return any(
-        isinstance(each, when.Joins) and not isinstance(each.what, Np)
-        for rule in builder.game.whens
-        for each in rule.consequences
-    )
+def _standing_name(standing: Presence | At, side: SideId) -> str:
+    if isinstance(standing, At):
+        spot = standing.spot
+        foreign = isinstance(spot.owner, SideId) and spot.owner != side
+        return f"{_spot_name(spot)} of {owner_key(spot.owner)}" if foreign else _spot_name(spot)
+    return PRESENCES[standing]
 
 
-def targets_change_owners(builder: Builder) -> bool:
-    """Whether any rule lets a target join another side."""
-    return any(isinstance(each, when.TakenOver) for rule in builder.game.whens for each in rule.consequences)
+def _queues(builder: Builder, standing: Presence | At) -> bool:
+    area = builder.play.area(standing.spot) if isinstance(standing, At) else None
+    return area is not None and area.kind is AreaKind.QUEUE
 
 
-def player_noun(side: str) -> str:
-    """Such as "north player", but "carrier" where the side is called carriers."""
-    return singular_side(side) if is_plural(side) else f"{side} player"
+def in_play(builder: Builder, *who: Population) -> tuple[int, ...]:
+    """The places of these populations in play."""
+    return tuple(player_place(builder, each, Presence.PLAYING) for each in who)
 
 
-def is_plural(side: str) -> bool:
-    """Whether a side is called by its players: "herons", "boatmen"; "north" is not."""
-    return side.endswith("men") or (side.endswith("s") and not side.endswith("ss") and len(side) > 3)
+def side_in_play(builder: Builder, *sides: SideId) -> tuple[int, ...]:
+    """The places of all players in play of these sides."""
+    return in_play(builder, *builder.play.populations(*sides))
 
 
-def singular_side(side: str) -> str:
-    """Such as "heron", "boatman"."""
-    if side.endswith("men"):
-        return side[:-3] + "man"
-    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
+def _spot_name(spot: Spot) -> str:
+    """How a spot is called in the names of places, which exports and JSON show."""
+    return lying(spot, bare=True)
 
 
-def does(side: str, one: str, many: str) -> str:
-    """A side with its verb: "north wins", "the herons win"."""
-    return f"the {side} {many}" if is_plural(side) else f"{side} {one}"
+def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
+    """The place of balls of a kind that lie at a spot."""
+    key = ("ball", kind, spot)
+    if (found := builder.number(key)) is not None:
+        return found
+    where, side = lying(spot), owner_key(spot.owner)
+    total = how_many(builder, kind)
+    name = f"ball/{kind.key}/{_spot_name(spot)}/{side or '-'}"
+    one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
+    return builder.add_place(key, Place(name, "ball", total, 0, one, many, side, kind.key, standing=At(spot)))
 
 
-def of_side(thing: str, side: str | None) -> str:
-    """A thing with its owner: "south lantern", "stone of the pikes"."""
-    if side is None:
-        return thing
-    return f"{thing} of the {side}" if is_plural(side) else f"{side} {thing}"
+def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:
+    """All places of balls of a kind that there are so far."""
+    return tuple(n for key, n in builder.numbers.items() if key[0] == "ball" and key[1] == kind)
 
 
-def _preposition(area: str) -> str:
-    return "on" if area.rsplit(maxsplit=1)[-1] in ON else "in"
+def how_many(builder: Builder, kind: KindId, owner: Owner | None = None) -> int:
+    """How many there are of a kind, or of one owner's: part by part where it has several parts."""
+    parts = builder.play.kind(kind).parts
+    total = 0
+    for supply in builder.play.supplies:
+        if supply.thing.kind != kind or owner not in (None, supply.thing.owner):
+            continue
+        side = supply.thing.owner
+        times = 1
+        if supply.per is Per.PLAYER:
+            times = builder.players[side] if isinstance(side, SideId) else sum(builder.players.values())
+        total += supply.count * parts * times
+    return total
 
 
-def lying(spot: str) -> str:
-    """Where a ball lies, in words: "in the dim strip", "behind the back line"."""
-    return spot if spot.startswith(("behind", "on ", "beside", "before", "at ")) else f"{_preposition(spot)} the {spot}"
+def target_place(builder: Builder, thing: Thing, standing: Posture | At) -> int:
+    """The place of things of a kind and owner that stand, are down, or were brought somewhere."""
+    key = ("target", thing, standing)
+    if (found := builder.number(key)) is not None:
+        return found
+    kind, owner = builder.play.kind(thing.kind), owner_key(thing.owner)
+    names = (thing.kind.key, plural_of(builder.core, thing.kind))
+    if kind.parts > 1:
+        names = (f"{thing.kind.key} part", f"{thing.kind.key} parts")
+    where = lying(standing.spot) if isinstance(standing, At) else POSTURES[standing]
+    one, many = (f"{of_side(name, thing.owner)} {where}" for name in names)
+    changing = builder.owners_change and kind.sort is Sort.TARGET
+    total = how_many(builder, thing.kind) if changing else how_many(builder, thing.kind, thing.owner)
+    name = f"target/{thing.kind.key}/{owner or '-'}/{where}"
+    final = standing is not Posture.UP
+    place = Place(name, "target", total, 0, one, many, owner, thing.kind.key, final=final, standing=standing)
+    return builder.add_place(key, place)
 
 
-def in_play(builder: Builder, side: str, role: str | None = "any") -> tuple[int, ...]:
-    """The places of a side's players in play, of one role or of any."""
-    roles = roles_of(builder, side) if role == "any" else (role,)
-    return tuple(
-        builder.index(("player", side, each, IN)) for each in roles if ("player", side, each, IN) in builder.places
-    )
+def step_place(builder: Builder, kind: KindId, step: int) -> int:
+    """The place of things of a kind on a step of their track."""
+    key = ("step", kind, step)
+    if (found := builder.number(key)) is not None:
+        return found
+    track = builder.play.track_of(kind)
+    assert track is not None
+    where = f"on step {step} of the {track.id.key}"
+    one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
+    total = how_many(builder, kind)
+    place = Place(f"step/{kind.key}/{step}", "body", total, 0, one, many, None, kind.key, final=True)
+    return builder.add_place(key, place)
 
 
-def ball_place(builder: Builder, kind: str, where: Key) -> int:
-    """The place of balls of a kind: ("half", side), (area, side), or ("behind the back line", side)."""
-    line = builder.game.kit_named(kind)
-    spot, side = where[0], where[1]
-    if spot == "half":
-        said = f"in the half of the {side}" if is_plural(str(side)) else f"in the {side} half"
-    elif spot == "court":
-        said = "on the court"
-    else:
-        said = lying(str(spot)) + (f" of {side}" if side else "")
-    total = ball_total(builder, line)
-    place = Place(
-        f"ball/{kind}/{spot}/{side or '-'}",
-        "ball",
-        total,
-        0,
-        f"{line.name} {said}",
-        f"{line.plural} {said}",
-        side,
-        kind,
-    )
-    return builder.add_place(("ball", kind, spot, side), place)
-
-
-def ball_total(builder: Builder, line: GameKit) -> int:
-    """How many of a kind there are in all."""
-    return line.total(builder.players)
-
-
-def target_place(builder: Builder, kind: str, owner: str | None, standing: str) -> int:
-    """The place of targets of a kind and owner, "standing" or "down"."""
-    line = builder.game.kit_named(kind)
-    names = (f"{line.name} part", f"{line.name} parts") if line.parts > 1 else (line.name, line.plural)
-    one, many = (f"{of_side(name, owner)} {standing}" for name in names)
-    shared = line.owner == "each" and targets_change_owners(builder)
-    place = Place(
-        f"target/{kind}/{owner or '-'}/{standing}",
-        "target",
-        line.total(builder.players) if shared else target_total(builder, line, owner),
-        0,
-        one,
-        many,
-        owner,
-        kind,
-        final=standing == "down",
-    )
-    return builder.add_place(("target", kind, owner, standing), place)
-
-
-def first_owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
-    """Who owns things of a kit line at the start: every side, one side, or nobody."""
-    if line.owner == "each":
-        return builder.side_names
-    return (line.owner,) if line.owner in builder.side_names else (None,)
-
-
-def owners(builder: Builder, line: GameKit) -> tuple[str | None, ...]:
-    """Who may come to own things of a kit line: who does at the start, and whoever may take them over."""
-    first = first_owners(builder, line)
-    if line.category != "target" or not targets_change_owners(builder):
-        return first
-    return (*first, *(side for side in builder.side_names if side not in first))
-
-
-def target_total(builder: Builder, line: GameKit, owner: str | None) -> int:
-    """How many targets of a kit line an owner has at the start; a thing of several parts counts part by part."""
-    return line.total(builder.players, owner)
-
-
-def track_of(builder: Builder, kind: str) -> GameTrack:
-    """The track on which the set-up puts things of a kind."""
-    line = builder.game.kit_named(kind)
-    for placing in builder.game.all_of("set-up", PlacingOnStep):
-        track = builder.game.track_named(placing.track.name.text)
-        if placing.what.name.text in (line.name, line.plural) and track is not None:
-            return track
-    raise LookupError(f"{kind} stands on no track")
-
-
-def step_place(builder: Builder, kind: str, step: int, track: str) -> int:
-    """The place of targets or bodies of a kind on a step of a track."""
-    line = builder.game.kit_named(kind)
-    where = f"on step {step} of the {track}"
-    total = ball_total(builder, line)
-    place = Place(
-        f"step/{kind}/{step}",
-        "body",
-        total,
-        0,
-        f"{line.name} {where}",
-        f"{line.plural} {where}",
-        None,
-        kind,
-        final=True,
-    )
-    return builder.add_place(("step", kind, str(step)), place)
-
-
-def points_place(builder: Builder, side: str, counted_to: int) -> int:
+def points_place(builder: Builder, side: SideId, counted_to: int = 0) -> int:
     """The points of a side."""
     one, many = of_side("point", side), of_side("points", side)
-    place = Place(f"points/{side}", "points", counted_to, 0, one, many, side)
-    return builder.add_place(("points", side), place)
-
-
-def kit_meant(builder: Builder, meaning: Meaning, category: str) -> Iterator[GameKit]:
-    """The kit lines that a name stands for: one of whatever category, or all of this category."""
-    for line in builder.game.kit_of(meaning):
-        if isinstance(meaning, KitMeaning) or line.category == category:
-            yield line
+    return builder.add_place(
+        ("points", side), Place(f"points/{side.key}", "points", counted_to, 0, one, many, side.key)
+    )

@@ -2,78 +2,112 @@
 
 from __future__ import annotations
 
-import library
-from compose.net.distance import distance_m
+from fractions import Fraction
+from math import prod
+
+from attrs import evolve
+
 from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
-from compose.net.lower.tokens import IN
+from compose.net.lower.reach import sizes_m
 from compose.net.net import Attempt
-from grammar.game import Game
-from grammar.sentences import play
+from compose.staging.floor.distance import distance_m
+from grammar.core.play import AtThing, Of, Offer, Order, ToMate
+from grammar.core.rules import Happening, Result
+from grammar.core.values import KindId, OnStep
+
+KINDS_OF_AIM = {
+    Result.KNOCKED: "target",
+    Result.HIT: "player",
+    Result.THROUGH: "ring",
+    Result.CROSSED: "line",
+    Result.PASSED: "mate",
+    Result.ARRIVED: "none",
+}
 
 
-def attempt_of(builder: Builder, sentence: play.Attempt, skill: str, moment: Moment) -> Attempt:
+def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
     """What the forecast needs to know of an attempt: by which skill, at what, from how far, and what is said."""
-    chance, caught, pace = (sentence.told(k) for k in (play.SucceedChance, play.CaughtChance, play.Pace))
-    away = sentence.told(play.FromWhere)
-    catchers = any(rule.event.words().endswith("is caught") for rule in builder.game.whens)
-    width_m, height_m = _size(builder, moment.thing)
+    assert moment.skill is not None and moment.aim is not None and moment.result is not None
+    figures, play = offer.figures, builder.play
+    width_m, height_m = _size(builder, moment.thing.kind if moment.thing else None)
     return Attempt(
-        name=sentence.words(),
-        skill=skill,
-        ball=builder.game.kit_named(moment.ball[0]).like if moment.ball else None,
-        aim=moment.aim,
-        target=builder.game.kit_named(moment.thing).like if moment.thing else None,
-        distance_m=away.distance.metres if isinstance(away, play.FromWhere) else _distance(builder, sentence, moment),
+        name=builder.core.lines[offer.lines[0]].words,
+        skill=moment.skill.value,
+        ball=play.kind(moment.ball).like.key if moment.ball else None,
+        aim=KINDS_OF_AIM[moment.result],
+        target=play.kind(moment.thing.kind).like.key if moment.thing else None,
+        distance_m=_distance_m(builder, offer, moment),
         width_m=width_m,
         height_m=height_m,
-        said_chance=chance.times.value / chance.of.value if isinstance(chance, play.SucceedChance) else None,
-        said_catch=caught.times.value / caught.of.value if isinstance(caught, play.CaughtChance) else None,
-        said_per_minute=pace.times.value if isinstance(pace, play.Pace) else None,
-        catchable=catchers and moment.aim in ("target", "player", "ring"),
-        age_years=builder.game.ages_years,
-        chance_factor=_factor(builder, play.SucceedAsOften),
-        pace_factor=_factor(builder, play.TakeAsLong),
+        said_chance=_number(figures.chance),
+        said_catch=_number(figures.caught),
+        said_per_minute=_number(figures.per_minute),
+        catchable=can_be_caught(builder, offer, moment),
+        age_years=ages_years(builder),
+        chance_factor=_factor(builder, Of.SUCCESS),
+        pace_factor=_factor(builder, Of.TIME),
+        hold_limit_s=min((float(hold.limit_s) for hold in play.holds if hold.ball == moment.ball), default=None),
+        guards_most=_guards(builder, moment),
+        in_order=isinstance(moment.aim, AtThing) and moment.aim.order is Order.IN_ORDER,
     )
 
 
-def sizes_m(game: Game) -> dict[str, tuple[float, float]]:
-    """Width and height in metres of everything in the kit that the library knows, as the sheet scales it."""
-    known = library.kit_names()
-    found = {}
-    for line in game.kit:
-        if line.like in known:
-            width, height = known[line.like].size_m
-            found[line.name] = (width * line.scale, height * line.scale)
-    return found
+def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
+    """From where this population aims to where this thing stands, or this team-mate is, now."""
+    aim = moment.aim
+    assert aim is not None
+    if isinstance(aim, ToMate) and moment.mate_at is not None:
+        aim = evolve(aim, at=frozenset({moment.mate_at}))
+    track = builder.play.track_of(moment.thing.kind) if moment.thing else None
+    on = OnStep(track.id, moment.step) if track is not None and moment.step is not None else None
+    return distance_m(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on)
 
 
-def _size(builder: Builder, thing: str | None) -> tuple[float, float]:
+def ages_years(builder: Builder) -> tuple[float, float]:
+    """For whom the game is."""
+    least, most = builder.core.facts.ages_years
+    return float(least), float(most)
+
+
+def _number(said: Fraction | None) -> float | None:
+    return float(said) if said is not None else None
+
+
+def _factor(builder: Builder, of: Of) -> float:
+    return float(prod(factor.by for factor in builder.play.factors if factor.of is of))
+
+
+def _guards(builder: Builder, moment: Moment) -> int | None:
+    """How many may guard what is aimed at, where the sheet says so."""
+    most = [each.most for each in builder.play.guarding if each.thing == moment.thing and each.who]
+    return min(most) if most else None
+
+
+def can_be_caught(builder: Builder, offer: Offer, moment: Moment) -> bool:
+    """Whether anything is said of catches of such a ball: a figure, a rule, or where a caught one comes to lie."""
+    if moment.ball is None or moment.result is Result.ARRIVED:
+        return False
+    if offer.figures.caught is not None:
+        return True
+    by_rule = any(
+        isinstance(rule.trigger, Happening)
+        and rule.trigger.result is Result.CAUGHT
+        and not rule.granted
+        and moment.by in rule.trigger.by
+        and moment.skill in rule.trigger.skills
+        and moment.ball in rule.trigger.balls
+        for rule in builder.play.rules
+    )
+    return by_rule or any(
+        rest.results == {Result.CAUGHT} and not rest.granted and moment.ball in rest.balls
+        for rest in builder.play.rests
+        if rest.by == moment.by.side
+    )
+
+
+def _size(builder: Builder, kind: KindId | None) -> tuple[float, float]:
     """Width and height in metres of a thing that the sheet makes larger or smaller; 0 as the kit has it."""
-    if thing is None:
+    if kind is None or builder.play.kind(kind).scale == 1:
         return 0.0, 0.0
-    if builder.game.kit_named(thing).scale == 1.0:
-        return 0.0, 0.0
-    return sizes_m(builder.game).get(thing, (0.0, 0.0))
-
-
-def _factor(builder: Builder, kind: type[play.SucceedAsOften] | type[play.TakeAsLong]) -> float:
-    factor = 1.0
-    for sentence in builder.game.all_of("play", kind):
-        factor *= sentence.percent.value / 100
-    return factor
-
-
-def _distance(builder: Builder, sentence: play.Attempt, moment: Moment) -> float:
-    start = next((aim.start.name.text for aim in sentence.aims if isinstance(aim, play.AimBetween)), None)
-    target = {"player": "player", "line": "line", "mate": "mate"}.get(moment.aim, moment.thing or "line")
-    return distance_m(
-        builder.floor,
-        builder.game,
-        thrower_side=moment.actor,
-        target=target,
-        owner_side=moment.actor if moment.aim == "mate" else moment.owner or moment.other,
-        place=moment.line or (moment.mates_at if moment.mates_at != IN else None),
-        role=moment.actor_role,
-        start=start if moment.aim == "none" else None,
-    )
+    return sizes_m(builder.play).get(kind.key, (0.0, 0.0))

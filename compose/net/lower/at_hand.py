@@ -1,0 +1,91 @@
+"""Which balls players have at hand, and how many of them act at once.
+
+Players and the kinds of balls that they may use make pools: who shares a kind of ball is in one pool. In a pool
+as many act as the fewer of players and balls; each role and each kind has its part by its number.
+"""
+
+from __future__ import annotations
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.tokens import ball_place, in_play
+from compose.net.net import Rate, Ratio
+from grammar.core.declared import Cut, Doing
+from grammar.core.game import Play
+from grammar.core.values import SHARED, AreaId, KindId, Landmark, Part, Population, SideId, Spot
+
+COURT = Spot(Landmark.COURT, SHARED)
+Uses = dict[Population, dict[KindId, tuple[Spot, ...]]]
+
+
+def own_part(play: Play, side: SideId) -> Spot:
+    """The part of the court that is a side's own: its half, or the whole where there are no halves."""
+    return COURT if play.court.cut is Cut.WHOLE else Spot(Landmark.HALF, side)
+
+
+def spots_at_hand(play: Play, who: Population) -> tuple[Spot, ...]:
+    """Where balls lie that a population may use without fetching them: where it stays.
+
+    Whoever stays in an area, or beside the court, has the balls of their own part of it, and those in the area.
+    """
+    found: dict[Spot, None] = {}
+    for home in [home.at for home in play.homes if home.who == who] or [own_part(play, who.side)]:
+        area = play.area(home)
+        if home.of is Landmark.HALF and home.part is Part.AT:
+            found[home] = None
+        elif home.of is Landmark.COURT:
+            found |= dict.fromkeys(own_part(play, side) for side in play.side_ids)
+        else:
+            found[own_part(play, who.side)] = None
+            if area is not None and Doing.ENTER not in area.shut:
+                found[home] = None
+    return tuple(found)
+
+
+def lies_in_what_is_shut(play: Play, spot: Spot) -> bool:
+    """Whether a place lies in an area that nobody enters, without being that area."""
+    return any(
+        Doing.ENTER in area.shut
+        and not isinstance(spot.of, AreaId)
+        and (_ground(area.lies.of), area.lies.owner) == (_ground(spot.of), spot.owner)
+        and (area.lies.part is spot.part or (area.lies.part is Part.ACROSS and spot.part is Part.AT))
+        for area in play.areas
+    )
+
+
+def _ground(of: Landmark | AreaId) -> Landmark | AreaId:
+    return Landmark.MIDDLE if of is Landmark.MIDDLE_LINE else of
+
+
+def uses_of(builder: Builder, side: SideId) -> Uses:
+    """Which kinds of balls the players of each population of a side may use, and where they have them at hand."""
+    found: Uses = {who: {} for who in builder.play.populations(side)}
+    for offer in builder.play.offers:
+        if offer.by.side == side:
+            spots = spots_at_hand(builder.play, offer.by)
+            found[offer.by] |= {each.ball: spots for each in offer.attempts if each.ball is not None}
+    return found
+
+
+def rate_of(builder: Builder, who: Population, ball: tuple[KindId, Spot] | None, uses: Uses) -> Rate:
+    """The rate of a population's attempts with balls of a kind that lie at a spot."""
+    mine = in_play(builder, who)
+    if ball is None:
+        return Rate((mine,))
+    together, kinds = _pool(who, uses)
+    everyone = in_play(builder, *together)
+    at_hand = tuple(dict.fromkeys(ball_place(builder, kind, spot) for kind, spots in kinds.items() for spot in spots))
+    ratios: tuple[Ratio, ...] = (Ratio(mine, everyone),) if len(everyone) > 1 else ()
+    if len(at_hand) > 1:
+        ratios += (Ratio((ball_place(builder, *ball),), at_hand),)
+    return Rate((everyone, at_hand), ratios)
+
+
+def _pool(who: Population, uses: Uses) -> tuple[list[Population], dict[KindId, tuple[Spot, ...]]]:
+    """The populations that share kinds of balls with one, at once or by way of others, and all these kinds."""
+    kinds = dict(uses[who])
+    while True:
+        together = [each for each, own in uses.items() if own.keys() & kinds.keys()]
+        more = {kind: spots for each in together for kind, spots in uses[each].items()}
+        if more.keys() == kinds.keys():
+            return together, more
+        kinds = more

@@ -1,0 +1,88 @@
+"""Who the persons of an event are, where several populations could be meant: each with its share.
+
+Places count players by role and keep no order. Each role that could be the first in a queue, the catcher or the
+keeper is so with the chance of its share of those who could be (by symmetry exact where all come and go alike;
+an assumption otherwise).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from attrs import evolve, field, frozen
+
+from compose.net.lower.builder import Builder, at_least, none_in
+from compose.net.lower.moment import Moment
+from compose.net.lower.tokens import player_place
+from compose.net.lower.whereabouts import who_waits
+from compose.net.net import Condition, Ratio
+from grammar.core.play import Turn, Waiting
+from grammar.core.rules import Effect, Go, Person, Swap
+from grammar.core.values import At, Population, Presence
+
+Stand = tuple[Population, Presence | At]
+
+
+@frozen
+class Cast:
+    """The persons of a moment with where they are; None: nobody is there. Its condition and its share."""
+
+    persons: Mapping[Person | Waiting, Stand | None]
+    guard: tuple[Condition, ...] = field(default=())
+    share: tuple[Ratio, ...] = field(default=())
+
+
+def casts(builder: Builder, moment: Moment, effects: Iterable[Effect]) -> Iterator[Cast]:
+    """Every way in which the persons that the effects speak of can be settled."""
+    known = Cast(_known(moment))
+    yield from _settled(builder, moment, known, [each for each in _spoken_of(effects) if each not in known.persons])
+
+
+def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
+    found: dict[Person | Waiting, Stand | None] = {Person.ACTOR: (moment.by, Presence.PLAYING)}
+    if moment.person is not None:
+        found[Person.OBJECT] = found[Person.CATCHER] = (moment.person, Presence.PLAYING)
+        if moment.mate_at is not None:
+            found[Person.MATE] = (moment.person, moment.mate_at)
+            del found[Person.CATCHER]
+    return found
+
+
+def _spoken_of(effects: Iterable[Effect]) -> Iterator[Person | Waiting]:
+    for effect in effects:
+        for who in (
+            (effect.who,) if isinstance(effect, Go) else (effect.who, effect.other) if isinstance(effect, Swap) else ()
+        ):
+            if isinstance(who, Person) or (isinstance(who, Waiting) and who.turn is not Turn.ALL):
+                yield who
+
+
+def _settled(builder: Builder, moment: Moment, cast: Cast, left: list[Person | Waiting]) -> Iterator[Cast]:
+    if not left:
+        yield cast
+        return
+    who, rest = left[0], [each for each in left[1:] if each != left[0]]
+    stands = tuple(_candidates(builder, moment, who))
+    places = tuple(player_place(builder, *stand) for stand in stands)
+    if len(stands) < 2:
+        one = {**cast.persons, who: stands[0] if stands else None}
+        yield from _settled(builder, moment, evolve(cast, persons=one), rest)
+        return
+    for stand, place in zip(stands, places, strict=True):
+        chosen = evolve(
+            cast,
+            persons={**cast.persons, who: stand},
+            guard=(*cast.guard, at_least((place,))),
+            share=(*cast.share, Ratio((place,), places)),
+        )
+        yield from _settled(builder, moment, chosen, rest)
+    nobody = evolve(cast, persons={**cast.persons, who: None}, guard=(*cast.guard, none_in(places)))
+    yield from _settled(builder, moment, nobody, rest)
+
+
+def _candidates(builder: Builder, moment: Moment, who: Person | Waiting) -> Iterator[Stand]:
+    """Everybody who could be meant."""
+    if isinstance(who, Waiting):
+        yield from ((each, At(spot)) for each, spot in who_waits(builder.play, who))
+    elif moment.concerned is not None:
+        yield from ((each, Presence.PLAYING) for each in builder.play.populations(moment.concerned))

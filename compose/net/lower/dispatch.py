@@ -1,0 +1,68 @@
+"""Which rules hold when something happens: one case for each way in which their conditions can stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from attrs import frozen
+
+from grammar.core.guards import ALWAYS, Guard
+from grammar.core.precedence import Slot, goes_before, slots
+from grammar.core.rules import Effect, Rule
+
+
+@frozen
+class Case:
+    """The effects that hold together, each with its rule; what must be so, and what must not."""
+
+    effects: tuple[tuple[Effect, Rule], ...]
+    holds: tuple[Guard, ...]
+    fails: tuple[Guard, ...]
+
+    @property
+    def rules(self) -> tuple[Rule, ...]:
+        """The rules with a part in it, in the order of the sheet."""
+        return tuple(dict.fromkeys(rule for _, rule in self.effects))
+
+
+def cases_of(rules: Sequence[Rule]) -> Iterator[Case]:
+    """All cases of rules that one happening fires; they shut each other out and leave nothing out."""
+    yield from _split(tuple(rules), (), ())
+
+
+def _split(rules: tuple[Rule, ...], holds: tuple[Guard, ...], fails: tuple[Guard, ...]) -> Iterator[Case]:
+    """Decide the conditions one by one, but only those on which something still depends."""
+    open_ones = [rule for rule in rules if rule.guard != ALWAYS and rule.guard not in (*holds, *fails)]
+    sure = [rule for rule in rules if rule.guard == ALWAYS or rule.guard in holds]
+    undecided = next((rule for rule in open_ones if _counts(rule, sure)), None)
+    if undecided is None:
+        yield Case(_winning(sure), holds, fails)
+        return
+    yield from _split(rules, (*holds, undecided.guard), fails)
+    yield from _split(rules, holds, (*fails, undecided.guard))
+
+
+def _counts(rule: Rule, sure: list[Rule]) -> bool:
+    """Whether a rule would change anything beside those that hold."""
+    return any(not any(slot in _slots(other) and _before(other, rule) for other in sure) for slot in _slots(rule))
+
+
+def _slots(rule: Rule) -> frozenset[Slot]:
+    return frozenset(slot for effect in rule.effects for slot in slots(effect))
+
+
+def _before(one: Rule, other: Rule) -> bool:
+    """Whether the first goes before the second; of equals the one that stands first."""
+    decided = goes_before(one, other)
+    return one.lines <= other.lines if decided is None else decided
+
+
+def _winning(rules: list[Rule]) -> tuple[tuple[Effect, Rule], ...]:
+    """The effects whose slots no rule writes that goes before theirs."""
+    found = []
+    for rule in rules:
+        rivals = [other for other in rules if other is not rule and _before(other, rule) and other.lines != rule.lines]
+        for effect in rule.effects:
+            if not any(set(slots(effect)) & _slots(other) for other in rivals):
+                found.append((effect, rule))
+    return tuple(found)

@@ -1,0 +1,60 @@
+"""What must not be or cannot come off: a ball used for what it is not fit for, a hard one at people, one that is
+rolled at what hangs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import attrs
+
+import library
+from compose.modifiers.fit_for import BEING
+from compose.net.lower.reach import ON_THE_FLOOR, foot_m, reaches
+from grammar.core.declared import Kind
+from grammar.core.game import Core
+from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
+from grammar.finding import Basis, Finding, Severity
+from grammar.words import article
+from library.records import BALL_SKILLS
+
+
+def doubts(core: Core) -> tuple[Finding, ...]:
+    """A warning for each ball that is not fit for its skill, each hard one aimed at people, each thing out of reach."""
+    found: dict[tuple[str, str], Finding] = {}
+    for offer in core.play.offers:
+        for attempt in offer.attempts:
+            for finding in _of_attempt(core, offer, attempt):
+                found.setdefault((finding.code, finding.title + str(finding.place)), finding)
+    return tuple(found.values())
+
+
+def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]:
+    ball = core.play.kind(attempt.ball) if attempt.ball else None
+    item = library.kit_names().get(ball.like.key) if ball else None
+    skill = attempt.skill.value
+    if item and skill in BALL_SKILLS and skill not in item.may:
+        said = f"{article(item.name)} is not fit to be {BEING[skill]}"
+        title = f"{said[:1].upper()}{said[1:]}."
+        yield _doubt(core, offer.lines, "N-unfit", title, "Take another ball, or another skill.")
+    if ball and item and not item.soft and isinstance(attempt.aim, AtPlayers):
+        title = f"Players are aimed at with {article(ball.id.key)}, which is not soft."
+        yield _doubt(core, offer.lines, "N-hard-ball", title, "Take a soft ball, or aim at something else.")
+    if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):
+        yield from _too_high(core, offer, attempt, ball)
+
+
+def _too_high(core: Core, offer: Offer, attempt: Attempt, ball: Kind | None) -> Iterator[Finding]:
+    """What a ball is rolled at and hangs too high for it; the success of such an attempt is left out of the net."""
+    assert isinstance(attempt.aim, AtThing | Through)
+    thing, through = core.play.kind(attempt.aim.thing.kind), isinstance(attempt.aim, Through)
+    if reaches(thing, ball, through):
+        return
+    verb, foot = "go through" if through else "reach", foot_m(thing)
+    title = f"A rolled ball cannot {verb} {article(thing.id.key)}: its lower edge is {foot:g} m high."
+    hint = "Throw at it, or take one that stands on the floor."
+    numbers = (("metres above the floor", foot),)
+    yield attrs.evolve(_doubt(core, offer.lines, "N-too-high", title, hint), basis=Basis.COMPUTED, numbers=numbers)
+
+
+def _doubt(core: Core, lines: Lines, code: str, title: str, hint: str) -> Finding:
+    return Finding(code, Severity.WARNING, title, core.lines[lines[0]].span, hint)

@@ -1,0 +1,136 @@
+"""Ends, the clock, and how far points are counted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.guards import condition_of, places_of
+from compose.net.lower.say import count_words, guard_words
+from compose.net.net import All, Bell, Comparison, Condition, End, Rule
+from compose.net.side_words import does
+from grammar.core.ends import Most, NoWinner, Verdict, Won
+from grammar.core.game import Core, Play
+from grammar.core.guards import Compare, Guard, Points
+from grammar.core.rules import Becomes, Finish
+from grammar.core.values import SideId
+
+POINTS_COUNTED_TO = 25
+
+
+def points_counted_to(play: Play) -> int:
+    """How far points matter: as far as any line asks for them.
+
+    Where points end no round, a fixed bound stands for "however many".
+    """
+    ending = [bound for end in play.ends for bound in _points_asked(end.guard)]
+    asked = [bound for rule in play.rules for bound in _points_asked(rule.guard)]
+    asked += [b for r in play.rules if isinstance(r.trigger, Becomes) for b in _points_asked(r.trigger.guard)]
+    asked += [bound for offer in play.offers for bound in _points_asked(offer.only)]
+    every: list[int] = [*ending, *asked, *([] if ending else [POINTS_COUNTED_TO])]
+    return max(every)
+
+
+def _points_asked(guard: Guard) -> Iterator[int]:
+    if isinstance(guard, Compare):
+        if isinstance(guard.count, Points) and isinstance(guard.bound, int):
+            yield guard.bound
+        return
+    for part in guard.parts:
+        yield from _points_asked(part)
+
+
+def lower_ends(builder: Builder) -> tuple[End, ...]:
+    """All ends in the order of the sheet; a result that a rule gives at once comes first."""
+    wins = [each for end in builder.play.ends for each in _end(builder, end.guard, end.verdicts, end.lines)]
+    tied = list(_both_at_once(builder, wins))
+    return (*tied, *_at_once(builder), *wins)
+
+
+def _wins(side: SideId) -> str:
+    return does(side.key, "wins", "win")
+
+
+def _at_once(builder: Builder) -> Iterator[End]:
+    if builder.result_place is None:
+        return
+    for number, side in enumerate(builder.play.side_ids, start=1):
+        giving = [rule for rule in builder.play.rules for effect in rule.effects if effect == Finish(side)] or [
+            rule for rule in builder.play.rules for effect in rule.effects if isinstance(effect, Finish)
+        ]
+        guard = Comparison(((1, builder.result_place),), "==", number)
+        said = f"{_wins(side)} by a rule of the game"
+        yield End(said, side.key, guard, builder.rule(giving[0].lines), "a rule ends the round")
+
+
+def _end(builder: Builder, guard: Guard, verdicts: tuple[Verdict, ...], lines: tuple[int, ...]) -> Iterator[End]:
+    held, rule = condition_of(builder, guard), builder.rule(lines)
+    for verdict in verdicts:
+        if isinstance(verdict, Won):
+            words = guard_words(builder.core, guard)
+            way = guard_words(builder.core, guard, verdict.side)
+            yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, way)
+        else:
+            yield from _results(builder, verdict, held, rule, guard_words(builder.core, guard))
+
+
+def _both_at_once(builder: Builder, wins: list[End]) -> Iterator[End]:
+    tie = builder.play.tie
+    if tie is None:
+        return
+    rule = builder.rule(tie.lines)
+    for number, first in enumerate(wins):
+        for second in wins[number + 1 :]:
+            if first.winner and second.winner and first.winner != second.winner:
+                both = All((first.guard, second.guard))
+                yield from _results(builder, tie.verdict, both, rule, "both at once")
+
+
+def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, words: str) -> Iterator[End]:
+    """The ends that a verdict gives where `held` holds."""
+    match verdict:
+        case Won():
+            yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, words)
+        case NoWinner():
+            yield End(f"{verdict.value}: {words}", None, held, rule, verdict.value)
+        case Most():
+            more = "more" if verdict.more else "fewer"
+            said = f"{more} {counted_words(builder.core, verdict)}"
+            for side in builder.play.side_ids:
+                guard = All((held, _more(builder, verdict, side)))
+                yield End(f"{_wins(side)}: {words}, {said}", side.key, guard, rule, f"{said} wins")
+
+
+def counted_words(core: Core, verdict: Most) -> str:
+    """What is compared, without whose it is."""
+    side, count = sorted(verdict.counts, key=repr)[0]
+    return count_words(core, count, side)
+
+
+def _more(builder: Builder, verdict: Most, side: SideId) -> Condition:
+    sign = 1 if verdict.more else -1
+    counts = dict(verdict.counts)
+    own = places_of(builder, counts[side])
+    parts = []
+    for other in builder.play.others(side):
+        against = places_of(builder, counts[other])
+        terms = tuple((sign, place) for place in own) + tuple((-sign, place) for place in against)
+        parts.append(Comparison(terms, ">=", 1))
+    return All(tuple(parts))
+
+
+def lower_bell(builder: Builder) -> Bell | None:
+    """The clock of the game, where it has one."""
+    bell = builder.play.bell
+    if bell is None:
+        return None
+    rule = builder.rule(bell.lines)
+    seconds = float(bell.after_s)
+    words = f"after {seconds / 60:g} min" if seconds >= 60 else f"after {seconds:g} s"
+    results = tuple(_of_bell(builder, bell.verdicts, rule, words))
+    return Bell(seconds, results, rule)
+
+
+def _of_bell(builder: Builder, verdicts: Iterable[Verdict], rule: Rule, words: str) -> Iterator[End]:
+    for verdict in verdicts:
+        yield from _results(builder, verdict, All(), rule, words)

@@ -1,0 +1,89 @@
+"""Guards of the core → conditions on places."""
+
+from __future__ import annotations
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.tokens import ball_place, how_many, player_place, points_place, step_place, target_place
+from compose.net.lower.whereabouts import places_of_players
+from compose.net.net import All, AnyOf, Comparison, Condition
+from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, ThingsAt, Whole
+from grammar.core.values import At, OnStep, Population, Presence, SideId
+
+
+def condition_of(builder: Builder, guard: Guard) -> Condition:
+    """The condition that a guard is on this net."""
+    if isinstance(guard, Compare):
+        return _compared(builder, guard)
+    parts = tuple(condition_of(builder, part) for part in sorted(guard.parts, key=repr))
+    return All(parts) if isinstance(guard, Every) else AnyOf(parts)
+
+
+def _compared(builder: Builder, guard: Compare) -> Comparison:
+    bound = whole(builder, guard.count) if isinstance(guard.bound, Whole) else guard.bound
+    return Comparison(tuple((1, place) for place in places_of(builder, guard.count)), guard.relation.value, bound)
+
+
+def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
+    """The places whose tokens are counted."""
+    match count:
+        case Points():
+            return (points_place(builder, count.side),)
+        case PlayersAt():
+            return tuple(
+                player_place(builder, who, standing)
+                for who in builder.play.populations()
+                if who in count.of
+                for standing in sorted(count.at, key=repr)
+                if _can_be(builder, who, standing)
+            )
+        case BallsAt():
+            kinds = sorted(count.of)
+            return tuple(ball_place(builder, kind, spot) for kind in kinds for spot in sorted(count.at, key=repr))
+        case ThingsAt():
+            return _of_things(builder, count)
+
+
+def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
+    return isinstance(standing, Presence) or (who, standing.spot) in places_of_players(builder.play)
+
+
+def _of_things(builder: Builder, count: ThingsAt) -> tuple[int, ...]:
+    found: dict[int, None] = {}
+    for thing in sorted(count.of, key=repr):
+        for standing in sorted(count.at, key=repr):
+            if isinstance(standing, OnStep):
+                track = builder.play.track_of(thing.kind)
+                if track is not None and track.id == standing.track:
+                    found[step_place(builder, thing.kind, standing.step)] = None
+            else:
+                found[target_place(builder, thing, standing)] = None
+    return tuple(found)
+
+
+def whole(builder: Builder, count: Count) -> int:
+    """As many as there are: what "all" means."""
+    match count:
+        case PlayersAt():
+            sides = {who.side for who in count.of}
+            return sum(players_of(builder, side, count.of) for side in sides)
+        case BallsAt():
+            return sum(how_many(builder, kind) for kind in count.of)
+        case ThingsAt():
+            kinds = {thing.kind for thing in count.of}
+            if builder.owners_change:
+                return sum(how_many(builder, kind) for kind in kinds)
+            return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
+        case Points():
+            raise TypeError("points have no whole")
+
+
+def players_of(builder: Builder, side: SideId, who: frozenset[Population]) -> int:
+    """How many players of these populations a side has: all of it, or those of its roles."""
+    populations = builder.play.populations(side)
+    if set(populations) <= who:
+        return builder.players[side]
+    return sum(
+        place.start
+        for key, place in zip(builder.numbers, builder.places, strict=True)
+        if key[0] == "player" and key[1] in who and key[1] in populations
+    )

@@ -1,0 +1,110 @@
+"""Where balls come to rest: what a rule says, else the most particular resting line; and where nobody follows them.
+
+A ball that rests "in the half" may stop anywhere in it. Of an area that nobody enters, or from which nobody
+fetches, it is taken that as many balls stop there as it covers of the half; of the ground behind a line from
+which nobody fetches, that half of the balls roll there (assumptions). There they lie until somebody may fetch
+them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.moment import Moment
+from compose.net.lower.tokens import owner_key
+from compose.net.net import Rule
+from compose.staging.floor.values import Rectangle
+from grammar.core.declared import Doing
+from grammar.core.precedence import rest_for
+from grammar.core.rules import Result
+from grammar.core.values import AreaId, KindId, Landmark, SideId, Spot
+
+BEYOND = 0.5  # assumption: the share of balls that roll behind a line from where nobody fetches them
+LINES = (Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER)
+LEAST = 1e-6  # share below which two areas only touch
+PASSING = (Result.THROUGH, Result.CROSSED)
+FLYING = (Result.MISSED, Result.KNOCKED, Result.HIT, *PASSING)
+
+
+@frozen
+class Landing:
+    """Where the ball of an outcome comes to rest, by which rule, in which share of all cases.
+
+    `shut` is True where nobody may follow it there.
+    """
+
+    spot: Spot
+    rule: Rule
+    share: float = 1.0
+    shut: bool = False
+
+
+def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None) -> tuple[Landing, ...]:
+    """All places where the ball of a moment may come to rest; `said` is what the rule for the event says."""
+    assert moment.ball is not None
+    if said is not None:
+        return (Landing(*said),)
+    rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, moment.result)
+    assert rest is not None, "the lines taken for granted say where every ball comes to lie"
+    rule = builder.rule(rest.lines)
+    if not rest.spreads or moment.result not in FLYING:
+        return (Landing(rest.to, rule),)
+    shares = _stops(builder, rest.to, moment.ball, moment.concerned, moment.result in PASSING)
+    return tuple(Landing(spot, rule, share, spot != rest.to) for spot, share in shares.items())
+
+
+def _stops(builder: Builder, home: Spot, kind: KindId, toward: SideId | None, passed: bool) -> dict[Spot, float]:
+    """Where balls stop that rest in a half (or on the court), with the share of each place: at hand, which comes
+    first, or where nobody follows them.
+
+    `toward` is the side at which they were sent; one that has `passed` its line or ring stops in no area before it.
+    """
+    shut: dict[Spot, float] = {}
+    for spot, share in () if passed else _closed(builder, home, kind):
+        shut[spot] = shut.get(spot, 0.0) + share
+    beyond = dict.fromkeys(_beyond(builder, kind, toward))
+    left = max(0.0, 1.0 - sum(shut.values()))
+    shut |= {spot: left * BEYOND / len(beyond) for spot in beyond}
+    left -= left * BEYOND if beyond else 0.0
+    return {home: left, **shut} if left > LEAST else shut
+
+
+def _closed(builder: Builder, home: Spot, kind: KindId) -> Iterator[tuple[Spot, float]]:
+    """Areas of the sheet, with the share of the half that they cover."""
+    unfetched = {each.spot.of for each in builder.play.unfetched if each.ball == kind}
+    shut = {area.id for area in builder.play.areas if Doing.ENTER in area.shut} | {
+        of for of in unfetched if isinstance(of, AreaId)
+    }
+    if not shut:
+        return
+    whole = _rectangle(builder, home)
+    for area in builder.play.areas:
+        if area.id not in shut:
+            continue
+        for laid in builder.floor.areas:
+            if (laid.name, laid.owner) == (area.id.key, owner_key(area.owner)):
+                share = _overlap(laid.rectangle, whole) / (whole.length * whole.width)
+                if share > LEAST:
+                    yield Spot(area.id, area.owner), share
+
+
+def _beyond(builder: Builder, kind: KindId, toward: SideId | None) -> Iterator[Spot]:
+    """Places behind, before or beside the lines of the court."""
+    for each in builder.play.unfetched:
+        if each.ball == kind and each.spot.of in LINES and toward in (None, each.spot.owner):
+            yield each.spot
+
+
+def _rectangle(builder: Builder, home: Spot) -> Rectangle:
+    half = builder.floor.half_of(home.owner.key) if isinstance(home.owner, SideId) else None
+    return half or builder.floor.court
+
+
+def _overlap(one: Rectangle, other: Rectangle) -> float:
+    """The area in square metres that two rectangles share."""
+    long = min(one.right, other.right) - max(one.left, other.left)
+    wide = min(one.top, other.top) - max(one.bottom, other.bottom)
+    return max(0.0, long) * max(0.0, wide)

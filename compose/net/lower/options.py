@@ -1,0 +1,163 @@
+"""Offers → options: what a population may try with balls of one kind from one place, at one thing or person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from compose.net.lower.at_hand import Uses, rate_of, spots_at_hand, uses_of
+from compose.net.lower.builder import Builder, at_least
+from compose.net.lower.guards import condition_of
+from compose.net.lower.moment import SUCCESS, Moment
+from compose.net.lower.shares import Option, negated, shared
+from compose.net.lower.tokens import ball_place, how_many, in_play, player_place, step_place, target_place
+from compose.net.lower.trying import attempt_of
+from compose.net.lower.whereabouts import places_of_players
+from compose.net.net import Comparison, Condition, Rate, Ratio
+from grammar.core.guards import ALWAYS
+from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
+from grammar.core.reading.aims import against
+from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Spot, Thing
+
+Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
+
+
+def options_of(builder: Builder) -> tuple[Option, ...]:
+    """All options of a game, with the shares of the attempts that fall to each."""
+    uses = {side: uses_of(builder, side) for side in builder.play.side_ids}
+    options = [option for offer in builder.play.offers for option in _of(builder, offer, uses[offer.by.side])]
+    return shared(options, _while_play_goes_on(builder))
+
+
+def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:
+    """What must be so for the round not to be over: somebody or something is left where none left ends it."""
+    found: set[Condition] = set()
+    for end in builder.play.ends:
+        over = condition_of(builder, end.guard)
+        if isinstance(over, Comparison):
+            found.add(negated(over))
+    return frozenset(found)
+
+
+def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
+    for attempt in offer.attempts:
+        sources = _sources(builder, offer.by, attempt.ball)
+        for source in sources:
+            for moment, there, ratios, limits in _aimed(builder, offer, attempt, source):
+                guard: list[Condition] = [at_least(in_play(builder, offer.by))]
+                if source is not None:
+                    guard.append(at_least((ball_place(builder, *source),)))
+                only = condition_of(builder, offer.only) if offer.only != ALWAYS else None
+                guard += [only] if only is not None else []
+                rate = rate_of(builder, offer.by, source, uses)
+                rate = Rate((*rate.limits, *limits), rate.ratios)
+                tried = attempt_of(builder, offer, moment)
+                option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there)
+                yield _with_ratios(option, tuple(guard), ratios)
+
+
+def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Ratio, ...]) -> Option:
+    """Standing or not: fallen ones are aimed at, too, in vain. Of several persons or steps each has its share."""
+    aim = option.moment.aim
+    if isinstance(aim, AtThing) and aim.order is Order.STANDING_OR_NOT and option.moment.step is None:
+        return evolve(option, guard=guard, there=(), standing_ratio=ratios[:1], down_ratio=ratios[1:])
+    return evolve(option, rate=evolve(option.rate, ratios=option.rate.ratios + ratios))
+
+
+def _sources(builder: Builder, who: Population, ball: KindId | None) -> tuple[tuple[KindId, Spot] | None, ...]:
+    """Each place from which a population takes balls of a kind; None where the act needs no ball."""
+    if ball is None:
+        return (None,)
+    return tuple((ball, spot) for spot in spots_at_hand(builder.play, who))
+
+
+def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None) -> Iterator[Aimed]:
+    """Each moment that may come of success, with what must be there for it, its share, and what limits the rate."""
+    aim, by = attempt.aim, offer.by
+    owner = against(aim, by)
+    concerned = owner if isinstance(owner, SideId) else _other(builder, by.side)
+    moment = Moment(
+        by,
+        concerned,
+        owner,
+        attempt.skill,
+        attempt.ball,
+        source[1] if source else None,
+        frozenset(thing.kind for thing in attempt.load),
+        aim,
+        SUCCESS[type(aim)],
+    )
+    match aim:
+        case AtThing():
+            yield from _at_thing(builder, aim.thing, moment)
+        case AtPlayers():
+            yield from _at_players(builder, aim, moment)
+        case Through():
+            yield evolve(moment, thing=aim.thing), (), (), ()
+        case Past():
+            yield moment, (), (), ()
+        case ToMate():
+            yield from _to_mate(builder, aim, moment)
+        case Along():
+            yield from _along(builder, attempt, moment)
+
+
+def _other(builder: Builder, side: SideId) -> SideId | None:
+    """The one other side; where each plays for themselves that is their own."""
+    others = builder.play.others(side) or (side,)
+    return others[0] if len(others) == 1 else None
+
+
+def _at_thing(builder: Builder, thing: Thing, moment: Moment) -> Iterator[Aimed]:
+    """Whatever stands on a track is aimed at where it stands: one option for every step."""
+    track = builder.play.track_of(thing.kind)
+    if track is not None:
+        places = tuple(step_place(builder, thing.kind, step) for step in range(track.steps + 1))
+        for step, place in enumerate(places):
+            yield evolve(moment, thing=thing, step=step), (at_least((place,)),), (Ratio((place,), places),), ()
+        return
+    standing = target_place(builder, thing, Posture.UP)
+    ratios: tuple[Ratio, ...] = ()
+    if isinstance(moment.aim, AtThing) and moment.aim.order is Order.STANDING_OR_NOT:
+        down, total = target_place(builder, thing, Posture.DOWN), how_many(builder, thing.kind, thing.owner)
+        ratios = (Ratio((standing,), total), Ratio((down,), total))
+    yield evolve(moment, thing=thing), (at_least((standing,)),), ratios, ()
+
+
+def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Aimed]:
+    """Nobody aims at themselves: where the aimer could be meant, another must be there."""
+    targets = [each for each in builder.play.populations() if each in aim.of]
+    places = in_play(builder, *targets)
+    for who, place in zip(targets, places, strict=True):
+        there = at_least((place,), 2 if who == moment.by else 1)
+        ratios = (Ratio((place,), places),) if len(places) > 1 else ()
+        yield evolve(moment, person=who), (there,), ratios, ()
+
+
+def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
+    """Nobody passes to themselves either."""
+    there = places_of_players(builder.play)
+    stands: list[tuple[Population, Presence | At]] = [
+        (who, standing)
+        for who in builder.play.populations(moment.by.side)
+        if who in aim.of
+        for standing in sorted(aim.at, key=repr)
+        if isinstance(standing, Presence) or (who, standing.spot) in there
+    ]
+    places = tuple(player_place(builder, who, standing) for who, standing in stands)
+    for (who, standing), place in zip(stands, places, strict=True):
+        least = 2 if (who, standing) == (moment.by, Presence.PLAYING) else 1
+        ratios = (Ratio((place,), places),) if len(places) > 1 else ()
+        yield evolve(moment, person=who, mate_at=standing), (at_least((place,), least),), ratios, ()
+
+
+def _along(builder: Builder, attempt: Attempt, moment: Moment) -> Iterator[Aimed]:
+    """A load that stands where it may be taken; without one they just go."""
+    loads = tuple(target_place(builder, thing, Posture.UP) for thing in sorted(attempt.load, key=repr))
+    if not attempt.load:
+        yield moment, (), (), ()
+        return
+    for thing, place in zip(sorted(attempt.load, key=repr), loads, strict=True):
+        ratios = (Ratio((place,), loads),) if len(loads) > 1 else ()
+        yield evolve(moment, thing=thing), (at_least((place,)),), ratios, (loads,)

@@ -1,0 +1,175 @@
+"""Acts that aim at nothing: fetching balls, freeing who waits, coming back, standing up what has fallen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
+from compose.net.lower.builder import Builder, at_least
+from compose.net.lower.say import lying, player_words, thing_words
+from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
+from compose.net.lower.trying import ages_years
+from compose.net.lower.whereabouts import who_waits
+from compose.net.net import All, Attempt, Move, Rate, Ratio, Transition
+from grammar.core.play import ComeBack, Fetch, Free, Lines, StandUp, Turn, Waiting, Who
+from grammar.core.values import At, Posture, Presence, SideId, Teacher
+
+LEAST_S = 1.0  # our choice: nobody comes back in less than a second
+
+
+def lower_services(builder: Builder) -> None:
+    """The transitions of all of them."""
+    for service in builder.play.services:
+        match service:
+            case Fetch():
+                builder.transitions.extend(_fetches(builder, service))
+            case Free():
+                builder.transitions.extend(_frees(builder, service))
+            case ComeBack():
+                builder.transitions.extend(_comings(builder, service))
+            case StandUp():
+                builder.transitions.extend(_stand_ups(builder, service))
+
+
+def act(builder: Builder, skill: str, lines: Lines, per_minute: float | None) -> Attempt:
+    """What the forecast needs to know of an act that aims at nothing."""
+    words = builder.core.lines[lines[0]].words
+    return Attempt(words, skill, None, "none", said_per_minute=per_minute, age_years=ages_years(builder))
+
+
+def _side(who: Who) -> SideId | None:
+    return None if isinstance(who, Teacher) else next(iter(who)).side
+
+
+def _doers(builder: Builder, who: Who) -> tuple[int, ...]:
+    if isinstance(who, Teacher):
+        return ()
+    return in_play(builder, *(each for each in builder.play.populations() if each in who))
+
+
+def _doer_words(who: Who, builder: Builder) -> str:
+    if isinstance(who, Teacher):
+        return "the teacher"
+    one = [each for each in builder.play.populations() if each in who]
+    return player_words(one[0])
+
+
+def _fetches(builder: Builder, fetch: Fetch) -> Iterator[Transition]:
+    """Balls come back from where they may be fetched.
+
+    What is taken for granted only matters where balls can lie; a line of the sheet's own is followed up, so that
+    the check can say that no ball ever comes to lie there.
+    """
+    side, spot = _side(fetch.who), fetch.spot
+    if fetch.granted and builder.number(("ball", fetch.ball, spot)) is None:
+        return
+    rule = builder.rule(fetch.lines)
+    if side is None:
+        sides = (spot.owner,) if isinstance(spot.owner, SideId) else builder.play.side_ids
+        homes = [own_part(builder.play, each) for each in sides]
+    else:
+        assert not isinstance(fetch.who, Teacher)
+        who = next(each for each in builder.play.populations(side) if each in fetch.who)
+        homes = [spots_at_hand(builder.play, who)[0]]
+        if lies_in_what_is_shut(builder.play, spot):
+            return
+    source, doers = ball_place(builder, fetch.ball, spot), _doers(builder, fetch.who)
+    for home in dict.fromkeys(homes):
+        if home == spot:
+            continue
+        yield Transition(
+            f"{_doer_words(fetch.who, builder)} fetches a {fetch.ball.key} from {lying(spot).removeprefix('in ')}",
+            side.key if side else None,
+            side is None,
+            act(builder, "fetch", fetch.lines, _per_minute(fetch.per_minute)),
+            "always",
+            Rate((doers, (source,))) if doers else Rate(),
+            All((at_least((source,)), at_least(doers))) if doers else at_least((source,)),
+            (Move(source, ball_place(builder, fetch.ball, home), 1, rule),),
+            (rule,),
+            part=1 / len(set(homes)),  # now to one side, now to another
+        )
+
+
+def _per_minute(said: Fraction | None) -> float | None:
+    return None if said is None else float(said)
+
+
+def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
+    """The first in line comes back in, or all. Who frees others is not one of those who wait."""
+    waiting = who_waits(builder.play, free.waiting)
+    places = tuple(player_place(builder, who, At(spot)) for who, spot in waiting)
+    rule, doers = builder.rule(free.lines), _doers(builder, free.who)
+    if not places:
+        return
+    everybody = free.waiting.turn is Turn.ALL
+    groups = [tuple(range(len(places)))] if everybody else [(number,) for number in range(len(places))]
+    side = _side(free.who)
+    for group in groups:
+        chosen = tuple(places[number] for number in group)
+        share = (Ratio(chosen, places),) if len(places) > 1 and not everybody else ()
+        moves = tuple(
+            Move(
+                places[number],
+                player_place(builder, waiting[number][0], Presence.PLAYING),
+                None if everybody else 1,
+                rule,
+                (),
+                free.waiting.turn is Turn.LAST,
+            )
+            for number in group
+        )
+        yield Transition(
+            f"{_doer_words(free.who, builder)} frees {_freed_words(free.waiting)}",
+            side.key if side else None,
+            side is None,
+            act(builder, "free", free.lines, _per_minute(free.per_minute)),
+            "always",
+            Rate((doers, places) if doers and not everybody else (doers,) if doers else (), share),
+            All((at_least(chosen), at_least(doers))) if doers else at_least(chosen),
+            moves,
+            (rule,),
+        )
+
+
+def _freed_words(waiting: Waiting) -> str:
+    first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[waiting.turn]
+    return f"{first} {lying(sorted(waiting.at, key=repr)[0])}"
+
+
+def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
+    """One for every population. The time is the mean of each player's own; who waits is counted, not in which order."""
+    rule = builder.rule(back.lines)
+    per_minute = 60.0 / max(float(back.after_s), LEAST_S)
+    for who, spot in who_waits(builder.play, Waiting(back.who, back.at, Turn.FIRST)):
+        place = player_place(builder, who, At(spot))
+        yield Transition(
+            f"{player_words(who)} comes back from {lying(spot).removeprefix('in ').removeprefix('on ')}",
+            None,
+            True,
+            act(builder, "free", back.lines, per_minute),
+            "always",
+            Rate(((place,),)),
+            at_least((place,)),
+            (Move(place, player_place(builder, who, Presence.PLAYING), 1, rule),),
+            (rule,),
+        )
+
+
+def _stand_ups(builder: Builder, up: StandUp) -> Iterator[Transition]:
+    """Fallen things are put up again."""
+    rule, doers = builder.rule(up.lines), _doers(builder, up.who)
+    fallen, standing = (target_place(builder, up.thing, posture) for posture in (Posture.DOWN, Posture.UP))
+    side = _side(up.who)
+    yield Transition(
+        f"{_doer_words(up.who, builder)} stands up {thing_words(up.thing)}",
+        side.key if side else None,
+        side is None,
+        act(builder, "free", up.lines, _per_minute(up.per_minute)),
+        "always",
+        Rate((doers, (fallen,)) if doers else ()),
+        All((at_least((fallen,)), at_least(doers))) if doers else at_least((fallen,)),
+        (Move(fallen, standing, 1, rule),),
+        (rule,),
+    )
