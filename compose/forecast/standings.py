@@ -8,7 +8,10 @@ from attrs import frozen
 
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
+from compose.net.lower.say import standing_words
 from compose.net.net import Net, Place
+from grammar.core.declared import AreaKind
+from grammar.core.values import At, Presence, SideId
 
 PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
 STANDINGS = (PLAYING, WAITING, BENCH, OUT)
@@ -65,12 +68,16 @@ def standing_of(net: Net) -> dict[int, str]:
 
 
 def taking_part(net: Net) -> frozenset[int]:
-    """The places of players who act, or to whom others send the ball; to come back after a time is no act."""
+    """The places of players who act, or to whom others send the ball; to wait till somebody frees one is no act."""
     acting = {place for t in net.transitions if t.side is not None for limit in t.rate.limits for place in limit}
     reached = {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
     return frozenset(
-        place for place in acting | reached if net.places[place].token == "player" and not _queues(net.places[place])
-    ) | frozenset(place for place in acting if net.places[place].token == "player")
+        number
+        for number, place in enumerate(net.places)
+        if place.token == "player"
+        and place.area is not AreaKind.QUEUE
+        and (number in reached or (number in acting and not isinstance(place.standing, At)))
+    )
 
 
 def idle_places(net: Net) -> tuple[int, ...]:
@@ -79,21 +86,16 @@ def idle_places(net: Net) -> tuple[int, ...]:
 
 
 def _kept_out(place: Place) -> str:
-    """What somebody does who neither acts nor is aimed at, by the last word of the place's name."""
-    last = place.name.replace("/", " ").split()[-1]
-    return {"out": OUT, "bench": BENCH}.get(last, WAITING)
+    """What somebody does who neither acts nor is aimed at."""
+    if place.standing is Presence.OUT:
+        return OUT
+    return BENCH if place.area is AreaKind.BENCH else WAITING
 
 
 def where(place: Place) -> str:
     """Where somebody is who does not play: "in the heron queue", "on the rest bench", "out for the round"."""
-    last = place.name.split("/")[-1]
-    if last.split()[-1] == "out":
-        return OUT
-    return f"{'on' if last.endswith('bench') else 'in'} the {last}"
-
-
-def _queues(place: Place) -> bool:
-    return place.name.endswith("queue")
+    assert isinstance(place.standing, Presence | At) and place.side is not None
+    return standing_words(place.standing, SideId(place.side))
 
 
 def pupils_of(net: Net, side: str | None = None) -> int:

@@ -10,6 +10,7 @@ from typing import Union
 from attrs import frozen
 
 from compose.net.match import ONE_ROUND, Match
+from grammar.core.declared import AreaKind
 from grammar.core.values import At, Posture, Presence
 from grammar.span import Span
 
@@ -23,7 +24,7 @@ class Place:
     "3 ...": ("south lantern standing", "south lanterns standing").
     `final` is True where tokens may rest for good by the rules (a target that stays down, a player
     out for the round); elsewhere tokens that can never leave again are stranded. `standing` is how they are
-    there, in the core's terms; who `waits` there stands in a queue.
+    there, in the core's terms; `area` what the area is in which players are.
     """
 
     name: str
@@ -36,7 +37,7 @@ class Place:
     kind: str | None = None
     final: bool = False
     standing: Presence | Posture | At | None = None
-    waits: bool = False
+    area: AreaKind | None = None
 
 
 @frozen

@@ -124,6 +124,10 @@ def _within(inner: frozenset[object], outer: frozenset[object]) -> bool:
     return not outer or (bool(inner) and inner <= outer)
 
 
+def _named(trigger: Trigger) -> int:
+    return trigger.named if isinstance(trigger, Happening) else 0
+
+
 def goes_before(one: Rule, other: Rule) -> bool | None:
     """Whether the first is asked before the second; None where nothing but the order of the sheet decides."""
     if one.granted != other.granted:
@@ -132,6 +136,8 @@ def goes_before(one: Rule, other: Rule) -> bool | None:
         return True
     if narrower(other.trigger, one.trigger):
         return False
+    if _named(one.trigger) != _named(other.trigger):
+        return _named(one.trigger) > _named(other.trigger)
     if (one.guard == ALWAYS) != (other.guard == ALWAYS):
         return other.guard == ALWAYS
     return None
@@ -146,14 +152,22 @@ def in_order(rules: Iterable[Rule]) -> tuple[Rule, ...]:
     return tuple(found)
 
 
-def compared(rules: Iterable[Rule]) -> Iterator[tuple[Rule, Rule]]:
-    """Pairs that can clash and that only the order of the sheet decides, the first before the second."""
+def clashing(rules: Iterable[Rule]) -> Iterator[tuple[Rule, Rule]]:
+    """Pairs that can hold together and write the same, in the order of the sheet."""
     every = list(rules)
     for number, one in enumerate(every):
         for other in every[number + 1 :]:
             meets = overlap(one.trigger, other.trigger) and written(one) & written(other)
-            if meets and (one.lines, one.effects) != (other.lines, other.effects) and goes_before(one, other) is None:
+            if meets and (one.lines, one.effects) != (other.lines, other.effects):
                 yield one, other
+
+
+def asked_first(rules: Iterable[Rule]) -> Iterator[tuple[Rule, Rule]]:
+    """Those of them whose order does not follow from the values: the first is asked before the second."""
+    for one, other in clashing(rules):
+        settled = narrower(one.trigger, other.trigger) or narrower(other.trigger, one.trigger)
+        if one.granted == other.granted and not settled:
+            yield (other, one) if goes_before(one, other) is False else (one, other)
 
 
 def clashing_rests(rests: Iterable[Rest]) -> Iterator[tuple[Rest, Rest]]:

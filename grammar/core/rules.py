@@ -46,7 +46,8 @@ class Happening:
     """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned.
-    `to` is empty where the result has no object.
+    An empty set stands for anything. `named` counts how many of these the line itself names: a line about a lantern
+    of north is narrower than one about any target, even where all targets are lanterns.
     """
 
     result: Result
@@ -56,6 +57,7 @@ class Happening:
     against: frozenset[Owner]
     to: frozenset[Thing | Population | Spot] = frozenset()
     at: frozenset[Presence | At] = frozenset()
+    named: int = field(default=0, eq=False)
 
 
 @frozen

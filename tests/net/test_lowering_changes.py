@@ -98,8 +98,8 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
 @pytest.mark.parametrize(
     ("claim", "way"),
     [
-        ("it has at most 1 cones standing", "the loser has at most 1 cones standing"),
-        ("the other side has 2 cones standing", "the loser: the other side has 2 cones standing"),
+        ("it has at most 1 cones standing", "the other side has at most 1 cones standing"),
+        ("the other side has 2 cones standing", "it has 2 cones standing"),
     ],
 )
 def test_to_lose_is_a_way_in_which_the_other_wins(claim: str, way: str) -> None:

@@ -138,7 +138,7 @@ def _landed(
         return
     sent = [(effect.to, builder.rule(rule.lines)) for effect, rule in case.effects if isinstance(effect, SendBall)]
     source = ball_place(builder, moment.ball, moment.ball_at)
-    for landing in landings(builder, moment, sent[-1] if sent else None):
+    for landing in landings(builder, moment, sent[-1] if sent else None, rules[0]):
         target = ball_place(builder, moment.ball, landing.spot)
         moved = (Move(source, target, 1, landing.rule),) if source != target else ()
         yield evolve(

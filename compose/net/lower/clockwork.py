@@ -11,7 +11,8 @@ from compose.net.lower.cast import casts
 from compose.net.lower.dispatch import cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.moment import Moment, fires
-from compose.net.lower.say import follows_words, guard_words, player_words
+from compose.net.lower.say import follows_words, player_words
+from compose.net.lower.say_counts import guard_words
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, balls_lying, in_play
 from compose.net.net import All, Comparison, Effect, Move, Rate, Reaction, Transition

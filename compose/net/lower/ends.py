@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of
-from compose.net.lower.say import count_words, guard_words
+from compose.net.lower.say_counts import count_words, guard_words
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
 from compose.net.side_words import does
 from grammar.core.ends import Most, NoWinner, Verdict, Won

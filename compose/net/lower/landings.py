@@ -18,6 +18,7 @@ from compose.net.lower.tokens import owner_key
 from compose.net.net import Rule
 from compose.staging.floor.values import Rectangle
 from grammar.core.declared import Doing
+from grammar.core.play import Along
 from grammar.core.precedence import rest_for
 from grammar.core.rules import Result
 from grammar.core.values import AreaId, KindId, Landmark, SideId, Spot
@@ -42,11 +43,16 @@ class Landing:
     shut: bool = False
 
 
-def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None) -> tuple[Landing, ...]:
-    """All places where the ball of a moment may come to rest; `said` is what the rule for the event says."""
-    assert moment.ball is not None
+def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None, way: Rule) -> tuple[Landing, ...]:
+    """All places where the ball of a moment may come to rest; `said` is what the rule for the event says.
+
+    By the rule of the `way` what is carried lies where it was brought.
+    """
+    assert moment.ball is not None and moment.ball_at is not None
     if said is not None:
         return (Landing(*said),)
+    if isinstance(moment.aim, Along):
+        return (Landing(moment.ball_at if moment.aim.again else moment.aim.goal, way),)
     rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, moment.result)
     assert rest is not None, "the lines taken for granted say where every ball comes to lie"
     rule = builder.rule(rest.lines)

@@ -52,7 +52,7 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
         moment.by in trigger.by
         and moment.skill in trigger.skills
         and moment.ball in trigger.balls
-        and moment.against in trigger.against
+        and (not trigger.against or moment.against in trigger.against)
         and _object(moment, trigger)
     )
 

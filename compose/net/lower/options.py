@@ -17,7 +17,7 @@ from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import Comparison, Condition, Rate, Ratio
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
-from grammar.core.reading.aims import against
+from grammar.core.reading.aims import against, part_of_mate
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Spot, Thing
 
 Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
@@ -42,7 +42,7 @@ def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:
 
 def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
     for attempt in offer.attempts:
-        sources = _sources(builder, offer.by, attempt.ball)
+        sources = _sources(builder, offer.by, attempt)
         for source in sources:
             for moment, there, ratios, limits in _aimed(builder, offer, attempt, source):
                 guard: list[Condition] = [at_least(in_play(builder, offer.by))]
@@ -65,17 +65,21 @@ def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Rat
     return evolve(option, rate=evolve(option.rate, ratios=option.rate.ratios + ratios))
 
 
-def _sources(builder: Builder, who: Population, ball: KindId | None) -> tuple[tuple[KindId, Spot] | None, ...]:
-    """Each place from which a population takes balls of a kind; None where the act needs no ball."""
-    if ball is None:
+def _sources(builder: Builder, who: Population, attempt: Attempt) -> tuple[tuple[KindId, Spot] | None, ...]:
+    """Each place from which a population takes balls of a kind; None where the act needs no ball.
+
+    What is carried is taken up where the way begins.
+    """
+    if attempt.ball is None:
         return (None,)
-    return tuple((ball, spot) for spot in spots_at_hand(builder.play, who))
+    spots = (attempt.aim.start,) if isinstance(attempt.aim, Along) else spots_at_hand(builder.play, who)
+    return tuple((attempt.ball, spot) for spot in spots)
 
 
 def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None) -> Iterator[Aimed]:
     """Each moment that may come of success, with what must be there for it, its share, and what limits the rate."""
     aim, by = attempt.aim, offer.by
-    owner = against(aim, by)
+    owner = against(aim, by)[0]
     concerned = owner if isinstance(owner, SideId) else _other(builder, by.side)
     moment = Moment(
         by,
@@ -149,7 +153,10 @@ def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     for (who, standing), place in zip(stands, places, strict=True):
         least = 2 if (who, standing) == (moment.by, Presence.PLAYING) else 1
         ratios = (Ratio((place,), places),) if len(places) > 1 else ()
-        yield evolve(moment, person=who, mate_at=standing), (at_least((place,), least),), ratios, ()
+        part = part_of_mate(standing, moment.by)
+        concerned = part if isinstance(part, SideId) else moment.concerned
+        passed = evolve(moment, person=who, mate_at=standing, against=part, concerned=concerned)
+        yield passed, (at_least((place,), least),), ratios, ()
 
 
 def _along(builder: Builder, attempt: Attempt, moment: Moment) -> Iterator[Aimed]:

@@ -8,13 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
+from compose.net.lower.say import lying, of_side
 from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import Room
 from grammar.core.declared import Area
 from grammar.core.declared import Room as Limit
-from grammar.core.values import At, Population, Presence, SideId, Spot
+from grammar.core.values import SHARED, At, Population, Presence, Spot
 from grammar.finding import Finding, Severity
+from grammar.words import count
 
 
 def rooms_for(builder: Builder, before: Population, who: Population, standing: Presence | At) -> tuple[Room, ...]:
@@ -61,8 +63,9 @@ def too_many_at_the_start(builder: Builder) -> Iterator[Finding]:
 
 
 def _told(builder: Builder, area: Area, limit: Limit, start: int, line: int) -> Finding:
-    noun = "player" if start == 1 else "players"
-    whose = f" of {area.owner.key}" if isinstance(area.owner, SideId) else ""
-    title = f"The set-up puts {start} {noun}{whose} there; in the {area.id.key} there is room for {limit.most}."
-    hint = f'Let fewer start there, or say in space that there is room: "at most {start} {noun} there".'
+    sides = {who.side for who in limit.who}
+    noun = f"{next(iter(sides)).key} player" if len(sides) == 1 else "player"
+    whose = noun if len(sides) == 1 else of_side("player", area.owner)
+    title = f"The set-up puts {count(start, whose)} {lying(Spot(area.id, SHARED))}; there is room for {limit.most}."
+    hint = f'Let fewer start there, or say in space that there is room: "at most {count(start, noun)} there".'
     return Finding("N-room", Severity.ERROR, title, builder.core.lines[line].span, hint)

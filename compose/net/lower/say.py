@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from compose.net.lower.moment import Moment
 from compose.net.side_words import does, is_plural, singular_side
 from grammar.core.game import Core
-from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, Relation, ThingsAt, Whole
 from grammar.core.play import Along, AtPlayers, AtThing, Past, Through, ToMate, Turn, Waiting
 from grammar.core.rules import (
     Add,
@@ -34,7 +33,6 @@ from grammar.core.values import (
     At,
     KindId,
     Landmark,
-    OnStep,
     Owner,
     Part,
     Population,
@@ -45,7 +43,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.words import article, count, listing, plural
+from grammar.words import article, count, listing
 
 _DOES = {
     Skill.OVERARM_THROW: ("throws", "overarm"),
@@ -178,9 +176,8 @@ def _aim_words(moment: Moment) -> str:
                 f"past the {of_side(lying(Spot(line.of, line.owner), bare=True).removeprefix('on the '), line.owner)}"
             )
         case ToMate():
-            away = isinstance(moment.mate_at, At)
-            where = f" {standing_words(moment.mate_at, moment.by.side)}" if away and moment.mate_at else ""
-            return f"to a team-mate{where}"
+            at = moment.mate_at or next(iter(sorted(moment.aim.at, key=repr)))
+            return f"to a team-mate {standing_words(at, moment.by.side)}" if isinstance(at, At) else "to a team-mate"
         case Along():
             return f"to the {_place_words(moment.aim.goal)}"
     return ""
@@ -267,73 +264,5 @@ def _go_words(effect: Go, skill: Skill | None) -> str:
     if effect.to is Presence.OUT:
         return f"{who} is out"
     if isinstance(effect.to, At):
-        return f"{who} goes {lying(effect.to.spot)}"
+        return f"{who} goes to {lying(effect.to.spot).removeprefix('in ').removeprefix('on ')}"
     return f"{who} returns"
-
-
-def guard_words(core: Core, guard: Guard, speaking: SideId | None = None) -> str:
-    """A condition in words: "south has no lanterns standing"; for the side `speaking`: "the other side has …"."""
-    if isinstance(guard, Compare):
-        return _compared(core, guard, speaking)
-    said = sorted(guard_words(core, part, speaking) for part in guard.parts)
-    return (" and " if isinstance(guard, Every) else " or ").join(dict.fromkeys(said))
-
-
-def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
-    side = _side_of(guard.count)
-    amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
-    bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
-    if guard.relation is Relation.EQUAL and guard.bound == 0:
-        bound = "no"
-    bound = "all" if isinstance(guard.bound, Whole) else bound
-    what = count_words(core, guard.count, side)
-    if side is None:
-        return f"there are {bound} {what}"
-    if speaking is None:
-        return f"{does(side.key, 'has', 'have')} {bound} {what}"
-    return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
-
-
-def _side_of(count: Count) -> SideId | None:
-    """The side that has what is counted, None where it is not one side's."""
-    match count:
-        case Points():
-            return count.side
-        case PlayersAt():
-            return next(iter(count.of)).side
-        case ThingsAt():
-            owners = {thing.owner for thing in count.of if isinstance(thing.owner, SideId)}
-        case BallsAt():
-            owners = {spot.owner for spot in count.at if isinstance(spot.owner, SideId)}
-    return next(iter(owners)) if len(owners) == 1 else None
-
-
-def count_words(core: Core, count: Count, side: SideId | None) -> str:
-    """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
-    match count:
-        case Points():
-            return "points"
-        case PlayersAt():
-            roles = {each.role for each in count.of}
-            noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
-            where = {
-                standing_words(each, side) if side else lying(each.spot) for each in count.at if isinstance(each, At)
-            }
-            return f"{noun} {' or '.join(sorted(where)) or 'in'}"
-        case ThingsAt():
-            nouns = sorted({plural_of(core, thing.kind) for thing in count.of})
-            return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
-        case BallsAt():
-            nouns = sorted(plural_of(core, kind) for kind in count.of)
-            spots = " or ".join(
-                sorted(lying(Spot(spot.of, spot.owner, spot.part), spot.owner == side) for spot in count.at)
-            )
-            return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
-
-
-def _thing_standing(standing: Posture | OnStep | At) -> str:
-    if isinstance(standing, OnStep):
-        return "at home"
-    return (
-        lying(standing.spot) if isinstance(standing, At) else {Posture.UP: "standing", Posture.DOWN: "down"}[standing]
-    )

@@ -40,6 +40,7 @@ def player_place(builder: Builder, who: Population, standing: Presence | At) -> 
     role = None if who.role is PLAIN else who.role.key
     name = f"player/{who.side.key}/{role or '-'}/{_standing_name(standing, who.side)}"
     total = sum(builder.players.values()) if builder.sides_change else builder.players[who.side]
+    area = _area_of(builder, standing)
     many = plural(noun) if role or not is_plural(who.side.key) else who.side.key
     place = Place(
         name,
@@ -50,9 +51,9 @@ def player_place(builder: Builder, who: Population, standing: Presence | At) -> 
         f"{many} {where}",
         who.side.key,
         role,
-        final=not _queues(builder, standing),
+        final=area is not AreaKind.QUEUE,
         standing=standing,
-        waits=_queues(builder, standing),
+        area=area,
     )
     return builder.add_place(key, place)
 
@@ -65,9 +66,9 @@ def _standing_name(standing: Presence | At, side: SideId) -> str:
     return PRESENCES[standing]
 
 
-def _queues(builder: Builder, standing: Presence | At) -> bool:
+def _area_of(builder: Builder, standing: Presence | At) -> AreaKind | None:
     area = builder.play.area(standing.spot) if isinstance(standing, At) else None
-    return area is not None and area.kind is AreaKind.QUEUE
+    return area.kind if area is not None else None
 
 
 def in_play(builder: Builder, *who: Population) -> tuple[int, ...]:

@@ -60,11 +60,13 @@ def _sides(play: Play, trigger: Happening, owners: Iterable[Owner]) -> Iterator[
 
 
 def who_waits(play: Play, waiting: Waiting) -> tuple[tuple[Population, Spot], ...]:
-    """The populations meant with the places where they can wait, in the order of the sheet."""
+    """The populations meant with the places where they can wait, in the order of the sheet.
+
+    Where nobody ever waits, whoever would: the check then sees that the line takes no effect.
+    """
     there = places_of_players(play)
-    return tuple(
-        (who, spot)
-        for spot in sorted(waiting.at, key=repr)
-        for who in play.populations()
-        if who in waiting.who and (who, spot) in there
-    )
+    meant_there = [
+        (who, spot) for spot in sorted(waiting.at, key=repr) for who in play.populations() if who in waiting.who
+    ]
+    found = tuple(stand for stand in meant_there if stand in there)
+    return found or tuple((who, spot) for who, spot in meant_there if spot.owner in (who.side, SHARED))

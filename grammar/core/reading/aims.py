@@ -82,7 +82,8 @@ def _order(said: str | None) -> Order:
 def _aimed_at(reader: Reader, phrase: Np, who: Population, spoken: Spoken, *sorts: Sort) -> tuple[Thing, ...]:
     """The things at which a population aims; nobody aims at their own unless the line says so."""
     said = whose(reader.game, phrase)
-    found = reader.thing_phrase(phrase, spoken, reader.others(who.side) or frozenset({who.side}), *sorts)
+    unsaid = reader.others(who.side) or frozenset({who.side})
+    found = reader.thing_phrase(phrase, spoken, unsaid, *sorts, some=False)
     if said.whose is Whose.NAMED and len(reader.sides) > 1:
         return tuple(thing for thing in found if thing.owner != who.side)
     return found
@@ -163,14 +164,22 @@ def _along(reader: Reader, aim: play.AimBetween, side: SideId, spoken: Spoken, l
     return Along(start, goal, again)
 
 
-def against(aim: Aim, by: Population) -> Owner:
-    """Whose things or players are aimed at; a pass and a way concern one's own side."""
+def against(aim: Aim, by: Population) -> tuple[Owner, ...]:
+    """Whose things or players are aimed at; of a pass, in whose part of the court the team-mate may be."""
     match aim:
         case AtThing() | Through():
-            return aim.thing.owner
+            return (aim.thing.owner,)
         case AtPlayers():
-            return next(iter(aim.of)).side
+            return (next(iter(aim.of)).side,)
         case Past():
-            return aim.line.owner
-        case ToMate() | Along():
-            return by.side
+            return (aim.line.owner,)
+        case ToMate():
+            return tuple(dict.fromkeys(part_of_mate(standing, by) for standing in sorted(aim.at, key=repr)))
+        case Along():
+            return (by.side,)
+
+
+def part_of_mate(standing: Presence | At, by: Population) -> Owner:
+    """In whose part of the court a team-mate is who stands so: in one's own, or where an area of a side lies."""
+    owner = standing.spot.owner if isinstance(standing, At) else by.side
+    return by.side if owner is SHARED else owner

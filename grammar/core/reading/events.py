@@ -9,6 +9,7 @@ from attrs import evolve, field, frozen
 
 from grammar.core.reading.aims import LINES
 from grammar.core.reading.claims import read_claim, where_players_are
+from grammar.core.reading.naming import named_in
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
@@ -52,8 +53,16 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
             for side in reader.side_ids:
                 yield _kept(reader, side, balls, limit)
         case _:
-            found = [each for pair in reader.pairs for each in _of_attempts(reader, event, *pair)]
+            own = tuple((side, side) for side in reader.side_ids) if _among_mates(reader, event) else None
+            found = [each for pair in own or reader.pairs for each in _of_attempts(reader, event, *pair)]
             yield from found or (each for pair in reader.all_pairs for each in _of_attempts(reader, event, *pair))
+
+
+def _among_mates(reader: Reader, event: when.Event) -> bool:
+    """Whether an event concerns nobody but the side that acts: a pass that is caught, somebody who arrives."""
+    if isinstance(event, when.Caught):
+        return event.where is not None or reader.shot(event.what) == (Skill.PASS,)
+    return isinstance(event, when.Arrives)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:
@@ -116,6 +125,7 @@ def _of_attempts(reader: Reader, event: when.Event, side: SideId, against: Owner
     happening = _happening(reader, event, side, against)
     if happening is None:
         return
+    happening = evolve(happening, named=named_in(reader, event))
     if isinstance(against, SideId):
         concerned: SideId | None = against
     else:
@@ -156,7 +166,7 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
         case when.Arrives():
             who = frozenset(_arriving(reader, event.who, spoken)) & by
-            return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, owner) if who and against == side else None
+            return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case when.Caught():
             return _caught(reader, event, side, against, spoken)
         case when.Missed() | when.Leaves():
@@ -223,20 +233,12 @@ def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, sp
     """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
     skills, balls = _with_which(reader, event.what)
     by = frozenset(reader.populations([side]))
-    passed = reader.shot(event.what) == (Skill.PASS,)
-    if event.where is None and not passed:
-        alone = len(reader.sides) == 1
-        return (
-            None if against == side and not alone else Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
-        )
-    if against != side:
-        return None
-    if passed:
-        skills = ALL_SKILLS
-    at: frozenset[Presence | At] = frozenset()
-    if event.where is not None:
-        at = _mates_at(reader, event, spoken)
-    return Happening(Result.PASSED, by, skills, balls, frozenset({side}), frozenset(), at)
+    if not _among_mates(reader, event):
+        caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
+        return caught if against != side or len(reader.sides) == 1 else None
+    at = _mates_at(reader, event, spoken) if event.where is not None else frozenset()
+    anyhow = ALL_SKILLS if reader.shot(event.what) == (Skill.PASS,) else skills
+    return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)
 
 
 def _mates_at(reader: Reader, event: when.Caught, spoken: Spoken) -> frozenset[Presence | At]:

@@ -76,7 +76,7 @@ def _ends_when(reader: Reader, sentence: finish.EndsWhen, line: int) -> Iterator
     forms = {form.whose for form in _forms(reader, sentence.condition)}
     named = {form.side for form in _forms(reader, sentence.condition) if form.side is not None}
     results = (sentence.result,) if sentence.result else (finish.Draw(),)
-    if Whose.ANY in forms:
+    if forms & {Whose.ANY, Whose.THAT}:
         spoken = [(of_one(reader, side), True) for side in reader.side_ids]
     elif len(named) == 1:
         spoken = [(of_one(reader, next(iter(named))), False)]

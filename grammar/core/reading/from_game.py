@@ -11,9 +11,8 @@ from typing import Any
 from grammar.core.declared import Court, Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
-from grammar.core.guards import ALWAYS
 from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Home, Offer, StandUp, Unfetched
-from grammar.core.precedence import compared
+from grammar.core.precedence import asked_first
 from grammar.core.reading.finish_lines import read_bell, read_end, read_match, read_tie
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
@@ -158,7 +157,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         open_lines=open_lines,
         match=read_match(own),
         mirrored=frozenset(SideId(side.name) for side in game.sides if side.mirrored),
-        before=frozenset((one, other) for one, other in compared(rules) if one.guard != ALWAYS),
+        before=frozenset(asked_first(rules)),
         choices=tuple(_choices(reading)),
         areas=tuple(reader.areas),
         tracks=tuple(reader.tracks),

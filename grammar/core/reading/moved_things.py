@@ -51,7 +51,8 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
     if isinstance(trigger, Happening) and len(trigger.against) == 1:
         owner = next(iter(trigger.against))
         against = owner if isinstance(owner, SideId) and trigger.result is not Result.PASSED else against
-    to, _ = resting_place(reader, place, actor, against, moment.result or Result.MISSED, moment.spoken.own)
+    own = moment.spoken.own or moment.spoken.that
+    to, _ = resting_place(reader, place, actor, against, moment.result or Result.MISSED, own)
     if all_of_them or isinstance(trigger, Becomes | AllHold):
         yield SendBalls(balls, to, all_of_them)
         return

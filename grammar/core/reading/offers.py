@@ -146,7 +146,7 @@ def pairs_of(offers: Iterable[Offer]) -> tuple[tuple[SideId, Owner], ...]:
     found: dict[tuple[SideId, Owner], None] = {}
     for offer in offers:
         for attempt in offer.attempts:
-            found[offer.by.side, against(attempt.aim, offer.by)] = None
+            found |= dict.fromkeys((offer.by.side, owner) for owner in against(attempt.aim, offer.by))
         for thing in offer.figures.stray.at if offer.figures.stray else ():
             found[offer.by.side, thing.owner] = None
     return tuple(found)

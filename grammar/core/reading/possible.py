@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from grammar.core.ends import Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Guard, Points
-from grammar.core.precedence import clashing_rests, compared
+from grammar.core.precedence import clashing, clashing_rests, goes_before
 from grammar.core.rules import Add, Becomes
 from grammar.finding import Finding, Severity
 
@@ -20,7 +20,8 @@ def impossible(core: Core) -> Iterator[Finding]:
 
 def _clashes(core: Core) -> Iterator[Finding]:
     """Two lines that say two things of the same, where nothing says which of them goes before."""
-    rules = ((one, other) for one, other in compared(core.play.rules) if one.guard == ALWAYS and not one.granted)
+    alike = ((one, other) for one, other in clashing(core.play.rules) if goes_before(one, other) is None)
+    rules = ((one, other) for one, other in alike if one.guard == ALWAYS and not one.granted)
     pairs = [(one.lines[0], other.lines[0]) for one, other in rules]
     pairs += [(one.lines[0], other.lines[0]) for one, other in clashing_rests(core.play.rests)]
     for first, second in dict.fromkeys(pairs):

@@ -106,18 +106,21 @@ class Reader(Known):
         return tuple(Skill(skill) for skill in meaning.skills) if isinstance(meaning, CategoryMeaning) else ()
 
     def thing_phrase(
-        self, phrase: Np, spoken: Spoken, unsaid: frozenset[SideId], *sorts: Sort, shared: bool = True
+        self, phrase: Np, spoken: Spoken, unsaid: frozenset[SideId], *sorts: Sort, some: bool = True
     ) -> tuple[Thing, ...]:
-        """The things of a phrase. What is nobody's is meant where the phrase does not say whose, or says anybody's."""
+        """The things of a phrase. What is nobody's is meant where the phrase does not say whose, or says anybody's.
+
+        Raises Senseless where there are none, unless there need not be `some`.
+        """
         said = whose(self.game, phrase)
         owners: set[Owner] = set(spoken.meant(said, unsaid))
         kinds = self.kinds_meant(phrase, *sorts)
-        if (shared and said.whose in (Whose.UNSAID, Whose.ANY, Whose.ONE_EACH)) or (
+        if (said.whose in (Whose.UNSAID, Whose.ANY, Whose.ONE_EACH)) or (
             said.whose is Whose.OTHER and len(self.sides) == 1
         ):
             owners.add(SHARED)
         found = self.things(kinds, owners)
-        if not found:
+        if not found and (some or not kinds):
             raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", self._hint_of_owner(kinds))
         return found
 

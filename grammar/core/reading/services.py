@@ -57,7 +57,7 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
             sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
         )
     results = REST_RESULTS[sentence.state]
-    for side, against in reader.pairs or reader.all_pairs:
+    for side, against in reader.all_pairs:
         to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)
         yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted)
 
@@ -78,10 +78,7 @@ def resting_place(
     result: Result,
     own: frozenset[SideId] | None = None,
 ) -> tuple[Spot, bool]:
-    """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there.
-
-    `own` are the sides of "its" and "their", where a side has been spoken of.
-    """
+    """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there."""
     toward = sent_to(reader, side, against)
     match place:
         case play.RestInHalf() | play.RestToHalf():
@@ -100,7 +97,12 @@ def resting_place(
 
 
 def _one_spot(
-    reader: Reader, preposition: str | None, where: Np, side: SideId, toward: SideId, own: frozenset[SideId] | None
+    reader: Reader,
+    preposition: str | None,
+    where: Np,
+    side: SideId,
+    toward: SideId,
+    own: frozenset[SideId] | None,
 ) -> Spot:
     spoken = Spoken(
         reader.side_ids,
@@ -144,7 +146,8 @@ def _spots_of(
     """The places of a phrase for whoever does it: one's own where nothing is said; for the teacher, everybody's."""
     allowed = parts or (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
     if side is None:
-        return reader.spots(preposition, where, Spoken(reader.side_ids), reader.all_sides, allowed)
+        everybody = Spoken(reader.side_ids, own=reader.all_sides)
+        return reader.spots(preposition, where, everybody, reader.all_sides, allowed)
     return reader.spots(preposition, where, spoken_by(reader, side), frozenset({side}), allowed)
 
 
