@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from compose.check.words import RESULT
-from compose.net.lower.say import ON
+from compose.net.lower.say_places import ON
 from compose.net.net import Move, Net, Place
 from compose.net.side_words import is_plural
 from compose.telling.french import definite, feminine, joined, noun, side_label, side_noun

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from compose.answer.answer import Answer, to_mend
 from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.match import Match
+from compose.net.side_words import does, is_plural
 from compose.telling.french import side_name, side_players
 from compose.telling.wording import Wording
 

@@ -8,7 +8,8 @@ from attrs import frozen
 
 from compose.forecast.chances import Explanation, explain_chances
 from compose.forecast.norms import Ability, Ages, Reading
-from compose.net.net import Attempt, Net
+from compose.net.attempt import Attempt
+from compose.net.net import Net
 from library import KitItem, Norms, Source
 
 

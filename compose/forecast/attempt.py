@@ -15,7 +15,7 @@ from compose.forecast.aim import (
     within,
 )
 from compose.forecast.norms import Ability, Reading
-from compose.net.net import Attempt
+from compose.net.attempt import Attempt
 from library import KitItem
 
 EVERY_SKILL = "any skill"

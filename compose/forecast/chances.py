@@ -25,7 +25,8 @@ from numpy.typing import NDArray
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
 from compose.forecast.norms import Ability, Level, Reading
-from compose.net.net import Attempt, Net
+from compose.net.attempt import Attempt
+from compose.net.net import Net
 from grammar.finding import Finding, Severity
 from library import KitItem, Norms
 

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
-from compose.net.lower.say import standing_words
+from compose.net.lower.say_places import standing_words
 from compose.net.net import Net, Place
 from grammar.core.declared import AreaKind
 from grammar.core.values import At, Presence, SideId

@@ -6,19 +6,8 @@ each and 8 balls play reaches 90,384 markings, 26,880 of them ends.
 
 from __future__ import annotations
 
-from compose.net.net import (
-    Attempt,
-    Bell,
-    Comparison,
-    Effect,
-    End,
-    Move,
-    Net,
-    Place,
-    Rate,
-    Rule,
-    Transition,
-)
+from compose.net.attempt import Attempt
+from compose.net.net import Bell, Comparison, Effect, End, Move, Net, Place, Rate, Rule, Transition
 from grammar.span import nowhere
 
 SIDES = ("north", "south")

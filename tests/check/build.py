@@ -6,12 +6,12 @@ from collections.abc import Iterable, Sequence
 
 from attrs import evolve
 
+from compose.net.attempt import Attempt
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import (
     All,
     AnyOf,
     Assign,
-    Attempt,
     Bell,
     Comparison,
     Condition,
@@ -28,6 +28,8 @@ from compose.net.net import (
     Shift,
     Transition,
 )
+from grammar.core.declared import AreaKind
+from grammar.core.values import SHARED, AreaId, At, Presence, Spot
 from grammar.span import Span
 
 ATTEMPT = Attempt("try", "throw", None, "none")
@@ -64,7 +66,9 @@ class Builder:
         final: bool = False,
     ) -> int:
         self.numbers[name] = len(self.places)
-        self.places.append(Place(name, token, capacity, start, name, name, side, None, final))
+        standing, area = stands(name) if token == "player" else (None, None)
+        place = Place(name, token, capacity, start, name, name, side, None, final, standing, area)
+        self.places.append(place)
         return self.numbers[name]
 
     def rule(self, text: str, stands_by: bool = False) -> Rule:
@@ -149,3 +153,11 @@ class Builder:
 
 
 __all__ = ["ALWAYS", "ATTEMPT", "NEVER", "Builder", "Not", "Ratio", "rule"]
+
+
+def stands(name: str) -> tuple[Presence | At, AreaKind | None]:
+    """Where players are by the name that a test gives to their place."""
+    last = name.split("/")[-1].split()[-1]
+    if last in ("queue", "bench"):
+        return At(Spot(AreaId(name.split("/")[-1]), SHARED)), AreaKind(last)
+    return (Presence.OUT if last == "out" else Presence.PLAYING), None

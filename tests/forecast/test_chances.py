@@ -12,7 +12,7 @@ from scipy.special import erf
 import library
 from compose.forecast.chances import chances, explain_chances, said_too_much
 from compose.forecast.norms import LEVELS, Ability
-from compose.net.net import Attempt
+from compose.net.attempt import Attempt
 from grammar.finding import Severity
 from tests.forecast.one_attempt import RULE, THROW, net_of, told
 

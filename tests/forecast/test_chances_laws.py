@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 import library
 from compose.forecast.chances import chances
 from compose.forecast.norms import LEVELS, Level
-from compose.net.net import Attempt
+from compose.net.attempt import Attempt
 from library.records import BALL_SKILLS
 from tests.forecast.one_attempt import ALL, net_of, told
 

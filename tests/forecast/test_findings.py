@@ -15,7 +15,8 @@ from compose.forecast.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import Active
 from compose.forecast.simulate import Play, Waits
-from compose.net.net import Attempt, Bell, End, Net
+from compose.net.attempt import Attempt
+from compose.net.net import Bell, End, Net
 from grammar.finding import Basis, Finding, Severity
 from tests.check.build import ALWAYS, ATTEMPT, Builder
 

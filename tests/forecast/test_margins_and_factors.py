@@ -10,7 +10,8 @@ from compose.check import StateSpace, explore
 from compose.forecast.exact import exact_course
 from compose.forecast.simulate import Play, simulate
 from compose.forecast.standings import BENCH, PLAYING, WAITING, standings
-from compose.net.net import Attempt, Net
+from compose.net.attempt import Attempt
+from compose.net.net import Net
 from tests.check.build import Builder
 from tests.check.cases import bell
 from tests.forecast.one_attempt import THROW, told

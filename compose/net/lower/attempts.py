@@ -15,7 +15,8 @@ from compose.net.lower.landings import landings
 from compose.net.lower.moment import Moment, fires
 from compose.net.lower.options import options_of
 from compose.net.lower.reach import can_succeed
-from compose.net.lower.say import lying, outcome_words, thing_words
+from compose.net.lower.say import outcome_words, thing_words
+from compose.net.lower.say_places import lying
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, side_in_play, target_place
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.say import lying, of_side
+from compose.net.lower.say_places import lying, of_side
 from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import Room

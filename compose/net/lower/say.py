@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from compose.net.lower.moment import Moment
-from compose.net.side_words import does, is_plural, singular_side
-from grammar.core.game import Core
+from compose.net.lower.say_places import lying, of_side, player_noun, standing_words
+from compose.net.side_words import does, is_plural
 from grammar.core.play import Along, AtPlayers, AtThing, Past, Through, ToMate, Turn, Waiting
 from grammar.core.rules import (
     Add,
@@ -31,9 +31,6 @@ from grammar.core.values import (
     SAME,
     AreaId,
     At,
-    KindId,
-    Landmark,
-    Owner,
     Part,
     Population,
     Posture,
@@ -78,63 +75,6 @@ _AGENTS = {
     Skill.PUSH: "pusher",
     Skill.RUN: "runner",
 }
-ON = ("bench", "base", "mark")  # what one stands on, not in
-
-
-def player_noun(who: Population) -> str:
-    """Such as "north player", "north keeper"; "carrier" where the side is called carriers."""
-    if who.role is not PLAIN:
-        return f"{who.side.key} {who.role.key}"
-    return singular_side(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"
-
-
-def of_side(thing: str, owner: Owner) -> str:
-    """A thing with its owner: "south lantern", "stone of the pikes"."""
-    if not isinstance(owner, SideId):
-        return thing
-    return f"{thing} of the {owner.key}" if is_plural(owner.key) else f"{owner.key} {thing}"
-
-
-def plural_of(core: Core, kind: KindId) -> str:
-    """The plural of a kind's name."""
-    return dict(core.plurals)[kind]
-
-
-def _in_or_on(area: AreaId) -> str:
-    return "on" if area.key.rsplit(maxsplit=1)[-1] in ON else "in"
-
-
-def lying(spot: Spot, bare: bool = False) -> str:
-    """Where something lies: "in the dim strip of south", "behind the back line of south", "in the south half"."""
-    whose = f" of {spot.owner.key}" if isinstance(spot.owner, SideId) and not bare else ""
-    if isinstance(spot.of, AreaId):
-        area = spot.of.key
-        if spot.part is Part.AT:
-            return area if bare else f"{_in_or_on(spot.of)} the {area}{whose}"
-        return f"{spot.part.value} the {area}{whose}"
-    if spot.of is Landmark.HALF and spot.part is Part.AT:
-        if bare or not isinstance(spot.owner, SideId):
-            return "half"
-        return f"in the half of the {spot.owner.key}" if is_plural(spot.owner.key) else f"in the {spot.owner.key} half"
-    if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
-        return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
-    part = "in" if spot.of is Landmark.CORNER and spot.part is Part.AT else _AT_A_LINE.get(spot.part, spot.part.value)
-    return f"{part} the {spot.of.value}{whose}"
-
-
-_AT_A_LINE = {Part.AT: "on"}
-
-
-def standing_words(standing: Presence | At, side: SideId) -> str:
-    """Where players are: "in", "out for the round", "in the heron queue"."""
-    if isinstance(standing, Presence):
-        return {Presence.PLAYING: "in", Presence.OUT: "out for the round"}[standing]
-    foreign = isinstance(standing.spot.owner, SideId) and standing.spot.owner != side
-    return (
-        lying(standing.spot)
-        if foreign
-        else lying(Spot(standing.spot.of, side, standing.spot.part)).removesuffix(f" of {side.key}")
-    )
 
 
 def thing_words(thing: Thing) -> str:

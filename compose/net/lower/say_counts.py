@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.net.lower.say import lying, plural_of, standing_words
+from compose.net.lower.say_places import lying, plural_of, standing_words
 from compose.net.side_words import does
 from grammar.core.game import Core
 from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, Relation, ThingsAt, Whole

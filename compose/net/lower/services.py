@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from compose.net.attempt import Attempt
 from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.builder import Builder, at_least
-from compose.net.lower.say import lying, player_words, thing_words
+from compose.net.lower.say import player_words, thing_words
+from compose.net.lower.say_places import lying
 from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
 from compose.net.lower.trying import ages_years
 from compose.net.lower.whereabouts import who_waits
-from compose.net.net import All, Attempt, Move, Rate, Ratio, Transition
+from compose.net.net import All, Move, Rate, Ratio, Transition
 from grammar.core.play import ComeBack, Fetch, Free, Lines, StandUp, Turn, Waiting, Who
 from grammar.core.values import At, Posture, Presence, SideId, Teacher
 

@@ -13,8 +13,9 @@ from itertools import product
 
 from attrs import evolve, field, frozen
 
+from compose.net.attempt import Attempt
 from compose.net.lower.moment import Moment
-from compose.net.net import All, AnyOf, Attempt, Comparison, Condition, Not, Rate, Ratio
+from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
 from grammar.core.play import Attempt as Trial
 from grammar.core.play import Offer
 from grammar.core.values import KindId, Population

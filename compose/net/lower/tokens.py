@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.say import lying, of_side, player_noun, plural_of, standing_words
+from compose.net.lower.say_places import lying, of_side, player_noun, plural_of, standing_words
 from compose.net.net import Place
 from compose.net.side_words import is_plural
 from grammar.core.declared import AreaKind, Per
