@@ -94,8 +94,8 @@ def _kept_out(place: Place) -> str:
 
 def where(place: Place) -> str:
     """Where somebody is who does not play: "in the heron queue", "on the rest bench", "out for the round"."""
-    assert isinstance(place.standing, Presence | At) and place.side is not None
-    return standing_words(place.standing, SideId(place.side))
+    assert isinstance(place.standing, Presence | At)
+    return standing_words(place.standing, SideId(place.side or ""))
 
 
 def pupils_of(net: Net, side: str | None = None) -> int:

@@ -96,18 +96,18 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
 
 
 @pytest.mark.parametrize(
-    ("claim", "way"),
+    ("claim", "way", "of_winner"),
     [
-        ("it has at most 1 cones standing", "the other side has at most 1 cones standing"),
-        ("the other side has 2 cones standing", "it has 2 cones standing"),
+        ("it has at most 1 cones standing", "the other side has at most 1 cones standing", False),
+        ("the other side has 2 cones standing", "it has 2 cones standing", True),
     ],
 )
-def test_to_lose_is_a_way_in_which_the_other_wins(claim: str, way: str) -> None:
+def test_to_lose_is_a_way_in_which_the_other_wins(claim: str, way: str, of_winner: bool) -> None:
     ends = net(finish=f"a side loses when {claim}").ends
     assert {(end.winner, end.way) for end in ends} == {("north", way), ("south", way)}
+    has = {"north": "south", "south": "north"} if not of_winner else {"north": "north", "south": "south"}
     assert {end.words for end in ends} == {
-        f"north wins, for south loses: {claim}",
-        f"south wins, for north loses: {claim}",
+        f"{side} wins: {has[side]} has {claim.partition(' has ')[2]}" for side in ("north", "south")
     }
 
 
