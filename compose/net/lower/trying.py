@@ -7,10 +7,10 @@ from math import prod
 
 from attrs import evolve
 
+from compose.net.attempt import Attempt
 from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from compose.net.lower.reach import sizes_m
-from compose.net.attempt import Attempt
 from compose.staging.floor.distance import distance_m
 from grammar.core.play import AtThing, Of, Offer, Order, ToMate
 from grammar.core.rules import Happening, Result
