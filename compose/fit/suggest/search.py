@@ -38,7 +38,7 @@ class Reach:
     """How far a search goes: at most so many remixes and so many situations of all of them together, which takes 5
     to 15 s where both are used up (measured); `keep_going` may stop it before."""
 
-    tries: int = 400
+    tries: int = 150
     situations: int = 2_000_000
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
