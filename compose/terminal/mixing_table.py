@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from typing import Any
 
 import library
+from compose.answer.answer import PROVED
 from compose.fit.mixing import (
     CELL_STATES,
     FINDS,
@@ -21,6 +22,7 @@ from compose.fit.mixing import (
 )
 from compose.fit.suggest.look import Looker
 from compose.terminal.answer import FINE, refuse, say, say_json
+from compose.terminal.answering import MORE
 from compose.terminal.finding_games import game, granted, kit, library_modifiers
 from compose.terminal.patience import Patience
 from grammar.words import count, did_you_mean, listing
@@ -82,7 +84,7 @@ def _print(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> None:
     for verdict in VERDICTS:
         number = sum(each.verdict == verdict for each in cells)
         say(f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}")
-    say("Each was checked with the least players of the game's range.")
+    say(f"Each was checked with the least players of the game's range. {MORE}")
     for each in cells if why else ():
         if each.why:
             say(f"{each.game}, {each.modifier}: {each.why}")
