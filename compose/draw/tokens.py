@@ -13,6 +13,7 @@ from attrs import evolve, frozen
 
 from compose.net.net import Net, Place
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
+from grammar.core.values import AreaId, At, Part, SideId
 
 SHOWN = ("player", "ball", "target", "body")
 APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names no spot
@@ -180,6 +181,14 @@ class _Spots:
             inside = self.floor.players_of(place.side)
             yield from ((item.x, item.y) for item in inside if not self._aside(item) and self._role(item, parts[2]))
 
+    def _area(self) -> Rectangle | None:
+        """The area in which the tokens of this place are, of the side whose it is."""
+        at = self.place.standing
+        if not isinstance(at, At) or not isinstance(at.spot.of, AreaId) or at.spot.part is not Part.AT:
+            return None
+        own = (at.spot.of.key, at.spot.owner.key if isinstance(at.spot.owner, SideId) else None)
+        return next((area.rectangle for area in self.floor.areas if (area.name, area.owner) == own), None)
+
     @staticmethod
     def _role(item: FloorItem, role: str) -> bool:
         return (item.role or "-") == role
@@ -194,10 +203,9 @@ class _Spots:
         half = self.floor.half_of(parts[3] if parts[0] == "ball" and len(parts) > 3 else str(self.place.side)) or court
         if parts[-1] == "out":
             return Rectangle(half.left, court.bottom - OUT_M, half.right, court.bottom - 0.3)
-        for name in (parts[-1], parts[2] if len(parts) > 2 else ""):
-            areas = self.floor.areas_of(name, self.place.side)
-            if areas:
-                return areas[0].rectangle
+        area = self._area()
+        if area is not None:
+            return area
         if parts[0] == "ball" and parts[2] == "middle":
             x, y = court.centre
             return Rectangle(x - 1.0, y - 1.0, x + 1.0, y + 1.0)

@@ -22,6 +22,7 @@ from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances
 from compose.forecast.sample import sample_round
 from compose.net.from_game import net_of
+from grammar.core.values import At
 from grammar.parse import parse
 from library.load import granted_path, kit_names
 
@@ -108,3 +109,17 @@ def test_few_moves_are_all_shown_and_many_are_thinned():
     assert len(moments_of(net, moves[:2], "")) == 3
     assert len(moments_of(net, moves, "", 4)) == 4
     assert len(moments_of(net, [], "")) == 1
+
+
+def test_who_is_on_the_bench_of_the_other_side_is_drawn_there():
+    net, _moves, made = strip("ferry-bench")
+    benches = {area.owner: area.rectangle for area in laid_out(library_game("ferry-bench")).areas}
+    places = enumerate(net.places)
+    there = [n for n, place in places if isinstance(place.standing, At) and place.token == "player"]
+    assert any(moment.marking[number] for moment in made.moments for number in there)
+    for moment, scene in zip(made.moments, made.scenes, strict=True):
+        for number in there:
+            place = net.places[number]
+            box, side = benches[place.standing.spot.owner.key], place.side
+            drawn = [token for token in scene if token.item.side == side and box.holds(token.item.x, token.item.y)]
+            assert len(drawn) == moment.marking[number]

@@ -83,3 +83,10 @@ def test_no_import_is_relative() -> None:
 def test_order_names_every_folder() -> None:
     folders = {f"compose.{path.name}" for path in (ROOT / "compose").iterdir() if (path / "__init__.py").exists()}
     assert folders == {name for name in ORDER if name.startswith("compose.")}
+
+
+def test_the_floor_reads_the_core_alone() -> None:
+    words = ("grammar.sentences", "grammar.meanings", "grammar.game", "grammar.tree", "grammar.topics")
+    floor = [(own, name) for own, name in imports() if own.startswith("compose.staging.floor.")]
+    assert floor
+    assert not [f"{own} imports {name}" for own, name in floor if name.startswith(words)]
