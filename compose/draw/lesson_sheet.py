@@ -20,14 +20,14 @@ from compose.draw.lesson_table import (
     Slot,
 )
 from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
-from compose.draw.rules_in import rules_in
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
-from compose.draw.speak import sentence
 from compose.staging.floor.values import Rectangle
+from compose.staging.resolved import resolved
 from compose.telling.french import joined
+from compose.telling.rules import rules_of
+from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
-from grammar.game import Game
-from grammar.sentences.head import Caution, Skills
+from grammar.core.game import Core
 
 NAMES = {
     ARRIVE: "Change and arrive",
@@ -44,8 +44,8 @@ NAMES = {
 def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, known: tuple[str, ...] = ()) -> Card:
     """The sheet of a lesson that fits into its minutes; `known` are lines of what is known of its games."""
     say = wording.say
-    games = [one.game for one in table.games]
-    ages = (min(game.ages_years[0] for game in games), max(game.ages_years[1] for game in games))
+    games = [resolved(one.game) for one in table.games]
+    ages = [float(age) for game in games for age in game.facts.ages_years]
     pupils = dict.fromkeys(str(sum(one.players.values())) for one in table.games)
     sections = [
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
@@ -59,7 +59,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         CardSection(say("Checked and forecast"), known, "proof"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
     ]
-    credits = dict.fromkeys(told for game in games for told in game.told("credit"))
+    credits = dict.fromkeys(told for game in games for told in game.told.credit)
     credit = say("Credit: {credit}.", credit="; ".join(wording.author(told) for told in credits)) if credits else ""
     stays = next((line for game in games if (line := as_written(game, (), {}, wording))), "")
     return Card(
@@ -68,7 +68,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         facts=(
             (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
             (say("Pupils"), " / ".join(pupils)),
-            (say("Ages"), say("{low} to {high}", low=f"{ages[0]:g}", high=f"{ages[1]:g}")),
+            (say("Ages"), say("{low} to {high}", low=f"{min(ages):g}", high=f"{max(ages):g}")),
             (say("Play"), wording.counted(round(_played(table)), "minute", "minutes")),
             (say("Practises"), ", ".join(_skills(games, wording))),
         ),
@@ -85,8 +85,8 @@ def _played(table: LessonTable) -> float:
     return sum(slot.minutes for slot in table.slots if slot.kind == PLAY)
 
 
-def _skills(games: list[Game], wording: Wording) -> list[str]:
-    said = (skill.text for game in games for line in game.all_of("head", Skills) for skill in line.practised)
+def _skills(games: list[Core], wording: Wording) -> list[str]:
+    said = (skill for game in games for skill in game.facts.skills)
     return [wording.known("skill", skill) or skill for skill in dict.fromkeys(said)]
 
 
@@ -137,14 +137,14 @@ def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
 
 def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
     """What to change on the floor, what to say, and how it is won."""
-    game = table.games[order].game
+    game = resolved(table.games[order].game)
     if order:
         yield from _changed(table, order, wording)
-    if game.told("about"):
+    if game.told.about:
         yield about_of(game, wording)
-    rules = rules_in(game, wording)
+    rules = rules_of(game, wording)
     yield from rules.finish[:2]
-    yield from (sentence(wording.author(cue)) for cue in game.told("cue"))
+    yield from (sentence(wording.author(cue)) for cue in game.told.cues)
 
 
 def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
@@ -171,8 +171,8 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield wording.say("Mark the court anew: {long} m by {wide} m.", **fields)
 
 
-def _cautions(games: list[Game], wording: Wording) -> tuple[str, ...]:
-    said = (sentence(wording.author(line.text)) for game in games for line in game.all_of("care", Caution))
+def _cautions(games: list[Core], wording: Wording) -> tuple[str, ...]:
+    said = (sentence(wording.author(text)) for game in games for text in game.told.care)
     return tuple(dict.fromkeys(said))
 
 

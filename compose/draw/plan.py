@@ -28,7 +28,7 @@ from grammar.finding import Finding
 from grammar.game import Game
 from library.records import Hall
 
-__all__ = ["plan_findings", "plan_of"]
+__all__ = ["plan_findings", "plan_of", "plan_on_card"]
 
 
 def plan_of(
@@ -64,6 +64,20 @@ def plan_of(
     title, words = wording.say("Floor plan of {game}", game=game.title), described(game, floor, hall, wording)
     drawn = Drawing(title, words, whole, (paper, *sheet.shapes))
     return in_units(drawn, units)
+
+
+def plan_on_card(
+    game: Game,
+    floor: Floor,
+    hall: Hall | None = None,
+    *,
+    units: Units = METRIC,
+    wording: Wording = ENGLISH,
+    large: bool = False,
+) -> Drawing:
+    """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
+    legend, letters = ("below", 1.25) if large else ("beside", 1.35)
+    return plan_of(game, floor, hall, legend=legend, letters=letters, units=units, wording=wording)
 
 
 def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:

@@ -8,16 +8,14 @@ from attrs import evolve, frozen
 
 from compose.draw.lettering import shortened, widest
 from compose.draw.palette import DARK, MIDDLE, WHITE
-from compose.draw.phrases_setup import like_one
 from compose.draw.plan_court import area_shapes
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import goal, metres, shown_throws, to_what
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
-from compose.draw.speak_setup import like_name
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
 from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
-from compose.telling.french import side_label
+from compose.telling.french import one_of_a_kind, side_label
 from grammar.core.declared import Doing
 from grammar.game import GameKit
 from grammar.words import article, plural
@@ -70,10 +68,10 @@ def _kit(sheet: Sheet) -> Iterator[Entry]:
 
 def _kit_words(sheet: Sheet, line: GameKit, number: int) -> str:
     """ "lanterns (like a skittle)"."""
-    name, like = sheet.wording.named(line.plural if number > 1 else line.name), like_name(sheet.game, line)
-    if not like:
+    name, like = sheet.wording.named(line.plural if number > 1 else line.name), line.like
+    if like == line.name:
         return name
-    what = article(like) if sheet.wording.english else like_one(sheet.wording, like)
+    what = article(like) if sheet.wording.english else one_of_a_kind(sheet.wording, like)
     return f"{name} ({sheet.wording.say('like {what}', what=what)})"
 
 

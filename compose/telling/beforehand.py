@@ -85,28 +85,25 @@ def sides_told(voice: Voice, sides: Sequence[Side]) -> Iterator[str]:
         yield voice.say("{one}; {other}", one=said, other=voice.say("each for themselves")) if first.solo else said
 
 
-def headcount(voice: Voice, least: int, most: int) -> str:
+def headcount(voice: Voice, least: int, most: int, noun: Noun | None = None) -> str:
     """ "6 to 14 players"."""
-    players = voice.wording.counted(most, "player", "players")
+    players = voice.counted(most, noun or voice.nouns.noun(PLAYER))
     if least == most:
         return players
-    return (
-        voice.say("up to {players}", players=players)
-        if least == 0
-        else (voice.say("{low} to {high}", low=str(least), high=players))
-    )
+    if least == 0:
+        return voice.say("up to {players}", players=players)
+    return voice.say("{low} to {high}", low=str(least), high=players)
 
 
 def roles_told(voice: Voice, roles: Sequence[Role]) -> Iterator[str]:
     """How many have a role, and what it changes."""
     for role in roles:
-        players = headcount(voice, role.least, role.most)
-        said = voice.say(
-            "{name}: {players} of {side}",
-            name=voice.nouns.role(role.id).one,
-            players=players,
-            side=voice.calling("each").sides([role.side]),
-        )
+        name, called = voice.nouns.role(role.id).one, voice.nouns.player_of(role.side)
+        players = headcount(voice, role.least, role.most, called if voice.me is None else None)
+        said = voice.say("{name}: {players}", name=name, players=players)
+        if voice.me is not None or called is None:
+            side = voice.calling("each").sides([role.side])
+            said = voice.say("{name}: {players} of {side}", name=name, players=players, side=side)
         if role.aims_from_m is not None:
             said = _and(voice, said, voice.say("aims from {distance}", distance=voice.metres(role.aims_from_m)))
         if role.uses is not None:

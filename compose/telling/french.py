@@ -72,6 +72,12 @@ def definite(wording: Wording, written: str) -> str:
     return joined(f"{article('the', feminine(wording, written), several)} {wording.named(written)}")
 
 
+def one_of_a_kind(wording: Wording, one: str) -> str:
+    """ "une quille": a thing by its English singular, with its article."""
+    text, female = noun(wording, one, False, one)
+    return f"{article('a', female, False)} {text}"
+
+
 def side_noun(wording: Wording, side: str, several: bool) -> tuple[str, bool]:
     """A player of a side that is called by its players, "heron", "herons", and whether the noun is feminine."""
     return noun(wording, singular_side(side), several, side if several else singular_side(side))

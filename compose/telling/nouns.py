@@ -87,6 +87,11 @@ class Nouns:
             return Noun(side.key, side.key, alone=True)
         return Noun(*known, self.wording.known(GENDER, side.key) == "f")
 
+    def label(self, side: SideId) -> str:
+        """A side by its bare name, as it stands on a plan: "herons", "north"."""
+        player = self.player_of(side)
+        return player.many if player is not None else self.side(side).one
+
     def skill(self, skill: Skill) -> str:
         return self.wording.known("skill", skill.value) or skill.value
 

@@ -12,10 +12,10 @@ from typing import Any
 from attrs import field, frozen
 
 from compose.telling import attempts, beforehand, endings, follows, kit, services
-from compose.telling.french import joined
 from compose.telling.gaps import gaps
 from compose.telling.granted import can_happen, fetch_holds, rest_left, rule_left
 from compose.telling.orbit import alike_for_each
+from compose.telling.sentences import told_sentence
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
@@ -101,9 +101,9 @@ class ReadBack:
 
 def read_back(core: Core, wording: Wording) -> ReadBack:
     """All that was understood, topic by topic; topics of which there is nothing to say are left out."""
-    told = list(_all_told(core, wording))
+    told = list(all_told(core, wording))
     voice = Voice(core, wording)
-    told += [(topic, Said(sentence(wording, text))) for topic, text in gaps(voice)]
+    told += [(topic, Said(told_sentence(wording, text))) for topic, text in gaps(voice)]
     told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
     found = []
     for topic in Topic:
@@ -117,18 +117,19 @@ def _quoted(wording: Wording, text: str) -> str:
     return f'"{text}"' if wording.english else f"« {wording.author(text)} »"
 
 
-def _all_told(core: Core, wording: Wording) -> Iterator[tuple[Topic, Said]]:
+def all_told(core: Core, wording: Wording) -> Iterator[tuple[Topic, Said]]:
+    """Every sentence that lines of the sheet say, by topic."""
     play = core.play
     yield from values_told(core, wording, _values(core))
     if play.open_end:
         pattern = "play goes on until the clock stops"
-        yield Topic.ENDS, Said(sentence(wording, wording.say(pattern)), play.open_lines)
+        yield Topic.ENDS, Said(told_sentence(wording, wording.say(pattern)), play.open_lines)
     for choice in play.choices:
         usual = wording.say("usually on" if choice.usual else "usually off")
         told = " ".join(said.text for _, said in values_told(core, wording, choice.hanging))
         lead = wording.say("{name} ({usual})", name=wording.author(choice.id.key), usual=usual)
         lines = tuple(line.number for line in core.lines if line.switch == choice.id)
-        yield Topic.CHOICES, Said(sentence(wording, wording.say("{name}: {rule}", name=lead, rule=told)), lines)
+        yield Topic.CHOICES, Said(told_sentence(wording, wording.say("{name}: {rule}", name=lead, rule=told)), lines)
 
 
 def _values(core: Core) -> list[Any]:
@@ -164,7 +165,7 @@ def values_told(core: Core, wording: Wording, values: Sequence[Any]) -> Iterator
         for lines, group in sorted(by_line.items(), key=lambda each: each[0]):
             granted = all(core.lines[line].granted for line in lines) and bool(lines)
             for text in _told(voice, group, tell):
-                yield topic, Said(sentence(wording, text), lines, granted)
+                yield topic, Said(told_sentence(wording, text), lines, granted)
 
 
 def _own_lines(core: Core, value: Any) -> tuple[int, ...]:
@@ -190,14 +191,3 @@ def _told(voice: Voice, values: list[Any], tell: Teller) -> Iterator[str]:
 
 def _is_seen(at: View, first: object, second: object) -> bool:
     return at.me in (None, first) and at.other in (None, second)
-
-
-def sentence(wording: Wording, text: str) -> str:
-    """A capital at the beginning and a full stop at the end, in French its words contracted."""
-    tidy = text.strip()
-    if not wording.english:
-        tidy = joined(tidy)
-    if not tidy:
-        return ""
-    ended = tidy if tidy[-1] in ".!?" else f"{tidy}."
-    return ended[0].upper() + ended[1:]

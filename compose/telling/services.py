@@ -197,7 +197,8 @@ def guardings_told(voice: Voice, values: Sequence[Guarding]) -> Iterator[str]:
         one = first.most == 1
         side = next(iter(first.who)).side
         who = f"{voice.wording.figure(first.most)} {_guards(voice, first.who, not one)}"
-        what = voice.about(side, Subject.PLAYERS).things({each.thing for each in group}, False, "each")
+        theirs = voice.about(side, Subject.PLAYER if one else Subject.PLAYERS)
+        what = theirs.things({each.thing for each in group}, False, "each")
         yield voice.say("at most {who} guards {what}" if one else "at most {who} guard {what}", who=who, what=what)
 
 

@@ -107,7 +107,10 @@ class Voice(SideVoice):
         first = group[0]
         if first.of is Landmark.MIDDLE and first.part is Part.AT and not bare:
             return self.say("in the middle")
-        said = self.of(self.place_noun(first), False, {spot.owner for spot in group})
+        owners = {spot.owner for spot in group}
+        everybody = len(owners) == len(self.play.sides) > 1
+        voice = evolve(self, me=self.play.side_ids[0]) if everybody else self
+        said = voice.of(self.place_noun(first), False, owners)
         return said if bare and first.part is Part.AT else f"{self.preposition(first)} {said}"
 
     def step(self, at: OnStep) -> str:

@@ -7,10 +7,12 @@ from attrs import frozen
 
 import library
 from compose.draw.card import Card, CardNotes, card_of
+from compose.draw.plan import plan_on_card
 from compose.draw.units import METRIC, UNITS, Units
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.staging.floor.values import Floor
+from compose.staging.resolved import resolved
 from compose.telling.wording import ENGLISH, Wording, languages, wording_of
 from compose.terminal.answer import refuse
 from compose.terminal.finding_games import kit
@@ -91,13 +93,6 @@ def card_of_remix(
         cautions=made.cautions,
         lineage=(made.base.title, *labels) if made.uses else (),
     )
-    return card_of(
-        titled(made),
-        floor,
-        notes,
-        hall=hall,
-        catalogue=kit(),
-        units=look.units,
-        wording=look.wording,
-        large=look.large,
-    )
+    game = titled(made)
+    plan = plan_on_card(game, floor, hall, units=look.units, wording=look.wording, large=look.large)
+    return card_of(resolved(game), plan, notes, catalogue=kit(), units=look.units, wording=look.wording)

@@ -13,12 +13,12 @@ from compose.check.walk import walk
 from compose.draw.happenings import Happenings
 from compose.draw.moments import Moment, Told, moments_of, stamp
 from compose.draw.proof import FINDING
-from compose.draw.speak import sentence
 from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
 from compose.staging.laid_out import laid_out
+from compose.telling.sentences import sentence
 from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.finding_games import kit

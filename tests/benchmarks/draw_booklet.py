@@ -12,10 +12,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "draw"))
 
-from drawn_games import NAMES, laid_out, library_game
+from drawn_games import NAMES, card_for, laid_out, library_game
 
 from compose.draw.booklet import booklet_of
-from compose.draw.card import card_of
 from compose.draw.card_pdf import pdf_of
 from compose.draw.plan import plan_of
 from compose.draw.to_svg import svg_of
@@ -33,10 +32,10 @@ def main() -> None:
         svg_of(plan_of(game, laid_out(game)))
         slowest_plan = max(slowest_plan, time.perf_counter() - begun)
         begun = time.perf_counter()
-        pdf_of(card_of(game, laid_out(game), catalogue=kit_catalogue()))
+        pdf_of(card_for(game, catalogue=kit_catalogue()))
         slowest_card = max(slowest_card, time.perf_counter() - begun)
     begun, worked = time.perf_counter(), time.process_time()
-    cards = [card_of(game, laid_out(game), catalogue=kit_catalogue()) for game in islice(cycle(games), CARDS)]
+    cards = [card_for(game, catalogue=kit_catalogue()) for game in islice(cycle(games), CARDS)]
     booklet = booklet_of(cards, "Fifty cards").value
     whole, busy = time.perf_counter() - begun, time.process_time() - worked
     print(f"slowest plan of the library  {slowest_plan:6.2f} s (aim 0.3)")

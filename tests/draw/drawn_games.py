@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
+from typing import Any
 
+from compose.draw.card import Card, CardNotes, card_of
+from compose.draw.plan import plan_on_card
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out as at_its_place
+from compose.staging.resolved import resolved
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve
 from library.load import game_paths, kit_catalogue
+from library.records import Hall, KitItem
 
+Kit = Mapping[str, KitItem]
 NAMES = tuple(path.stem for path in game_paths())
 GOLDEN = Path(__file__).parent.parent / "golden"
 
@@ -36,6 +43,15 @@ def library_game(name: str) -> Game:
 def laid_out(game: Game) -> Floor:
     """The floor with a middling number of players."""
     return at_its_place(game, {side.name: (side.least + side.most + 1) // 2 for side in game.sides})
+
+
+def card_for(
+    game: Game, notes: CardNotes | None = None, hall: Hall | None = None, catalogue: Kit | None = None, **look: Any
+) -> Card:
+    """The card of a game, laid out for a middling number of players."""
+    plan = plan_on_card(game, laid_out(game), hall, **look)
+    look.pop("large", None)
+    return card_of(resolved(game), plan, notes, catalogue=catalogue, **look)
 
 
 def lanterns(court: str = "18 m by 9 m", **more: str) -> Game:

@@ -7,11 +7,10 @@ from html.parser import HTMLParser
 from io import BytesIO
 
 import pytest
-from drawn_games import NAMES, laid_out, library_game
+from drawn_games import NAMES, card_for, library_game
 from pypdf import PdfReader
 
 from compose.draw.booklet import booklet_of
-from compose.draw.card import card_of
 from compose.draw.card_html import html_of
 from compose.draw.card_large import LARGE_PT, large_pdf_of
 from compose.draw.units import UNITS, in_units
@@ -20,7 +19,7 @@ from library.load import kit_catalogue
 
 def card(name, **look):
     game = library_game(name)
-    return card_of(game, laid_out(game), catalogue=kit_catalogue(), **look)
+    return card_for(game, catalogue=kit_catalogue(), **look)
 
 
 def squeezed(text):

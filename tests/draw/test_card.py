@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from drawn_games import NAMES, laid_out, lanterns, library_game
+from drawn_games import NAMES, card_for, lanterns, library_game
 
-from compose.draw.card import LAST_WORD, CardNotes, card_of
+from compose.draw.card import LAST_WORD, CardNotes
 from compose.draw.card_text import markdown_of, text_of
 from library.load import kit_catalogue
 
@@ -19,7 +19,7 @@ NOTES = CardNotes(
 
 def card(name, notes=None):
     game = library_game(name)
-    return card_of(game, laid_out(game), notes, catalogue=kit_catalogue())
+    return card_for(game, notes, catalogue=kit_catalogue())
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -42,7 +42,7 @@ def test_the_last_word_is_the_teachers(name):
 
 
 def test_notes_are_on_the_card():
-    made = card_of(lanterns(), laid_out(lanterns()), NOTES)
+    made = card_for(lanterns(), NOTES)
     text = text_of(made)
     for words in (
         "Kick instead: every throw is a kick.",
@@ -56,14 +56,14 @@ def test_notes_are_on_the_card():
 
 
 def test_without_notes_there_is_no_empty_heading():
-    made = card_of(lanterns(), laid_out(lanterns()))
+    made = card_for(lanterns())
     assert all(part.lines and all(part.lines) for part in made.sections)
     assert made.section("What is changed") is None
 
 
 def test_cautions_of_the_kit_name_the_kit():
     game = lanterns(kit="1 cloud, like a giant ball", set_up="cloud in the middle")
-    care = card_of(game, laid_out(game), catalogue=kit_catalogue()).section("Take care")
+    care = card_for(game, catalogue=kit_catalogue()).section("Take care")
     assert any(line.startswith("Clouds: ") for line in care.lines)
 
 
@@ -91,4 +91,4 @@ def test_markdown_is_complete(name):
 
 def test_markdown_marks_in_a_text_are_escaped():
     game = lanterns(head='cue "Aim *low*_now_"')
-    assert "\\*low\\*\\_now\\_" in markdown_of(card_of(game, laid_out(game)))
+    assert "\\*low\\*\\_now\\_" in markdown_of(card_for(game))

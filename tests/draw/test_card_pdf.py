@@ -7,10 +7,10 @@ from io import BytesIO
 
 import pytest
 from attrs import evolve
-from drawn_games import NAMES, laid_out, lanterns, library_game
+from drawn_games import NAMES, card_for, lanterns, library_game
 from pypdf import PdfReader
 
-from compose.draw.card import CardNotes, card_of
+from compose.draw.card import CardNotes
 from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from grammar.finding import Severity
 from library.load import halls, kit_catalogue
@@ -28,7 +28,7 @@ NOTES = CardNotes(
 
 def card(name, notes=NOTES, hall=None):
     game = library_game(name)
-    return card_of(game, laid_out(game), notes, hall=halls()[hall] if hall else None, catalogue=kit_catalogue())
+    return card_for(game, notes, hall=halls()[hall] if hall else None, catalogue=kit_catalogue())
 
 
 def read(made, paper="A4"):
@@ -101,7 +101,7 @@ def test_a_card_too_long_says_so():
         f'"Rule {number}: mind the people beside you and behind you at all times, please."' for number in range(120)
     )
     game = lanterns(care=many)
-    outcome = pdf_of(card_of(game, laid_out(game)))
+    outcome = pdf_of(card_for(game))
     assert outcome.value is None
     assert outcome.findings[0].code == "D-card-full"
     assert outcome.findings[0].severity is Severity.ERROR
@@ -111,7 +111,7 @@ def test_a_card_too_long_says_so():
 def test_a_long_card_gets_smaller_letters_but_keeps_all():
     many = "\n".join(f'"Rule {number}: mind the people beside you."' for number in range(14))
     game = lanterns(care=many)
-    reader = read(card_of(game, laid_out(game)))
+    reader = read(card_for(game))
     assert len(reader.pages) == 1
     assert "Rule13:mindthepeoplebesideyou." in squeezed(reader.pages[0].extract_text())
 
@@ -126,4 +126,4 @@ def test_letters_that_the_fonts_lack_are_told():
 
 def test_marks_of_the_layout_engine_in_a_text_are_just_letters():
     game = lanterns(head='cue "Aim <b>low</b> & slow"')
-    assert "Aim<b>low</b>&slow" in squeezed(read(card_of(game, laid_out(game))).pages[0].extract_text())
+    assert "Aim<b>low</b>&slow" in squeezed(read(card_for(game)).pages[0].extract_text())

@@ -6,12 +6,13 @@ import re
 from functools import cache
 
 import pytest
-from drawn_games import NAMES, game_of, laid_out, lanterns, library_game
+from drawn_games import NAMES, card_for, game_of, laid_out, lanterns, library_game
+from french_sentences import NAMED, SENTENCES
 from test_strip import sampled
 
 import library
 from compose.draw.authors import names_of, texts_of
-from compose.draw.card import CardNotes, card_of
+from compose.draw.card import CardNotes
 from compose.draw.card_text import text_of
 from compose.draw.happenings import Happenings
 from compose.draw.lesson_sheet import lesson_card
@@ -23,6 +24,7 @@ from compose.draw.strip_html import strip_html_of
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
+from compose.staging.resolved import resolved
 from compose.telling.french import joined
 from compose.telling.wording import wording_of
 from compose.terminal.looks import Look, card_of_remix
@@ -53,8 +55,8 @@ def english_in(text, titles):
 
 def said_of(game):
     """The author's names and texts that are not the same in French."""
-    names = (name for name in names_of(game) if name and FRENCH.named(name) != name)
-    return {*names, *(text for text in texts_of(game) if FRENCH.author(text) != text)}
+    names = (name for name in names_of(resolved(game)) if name and FRENCH.named(name) != name)
+    return {*names, *(text for text in texts_of(resolved(game)) if FRENCH.author(text) != text)}
 
 
 def assert_french(card, game, titles=()):
@@ -74,7 +76,7 @@ def assert_french(card, game, titles=()):
 @pytest.mark.parametrize("name", NAMES)
 def test_cards_of_the_library_hold_no_english(name):
     game = library_game(name)
-    made = card_of(game, laid_out(game), catalogue=kit_names(), wording=FRENCH)
+    made = card_for(game, catalogue=kit_names(), wording=FRENCH)
     assert made.language == "fr" and made.subtitle and made.title == game.title
     assert_french(made, game)
     assert made.section("Attention").lines[-1].startswith("Les règles de sécurité")
@@ -107,19 +109,19 @@ def test_every_modifier_is_french_on_a_card(modifier):
 
 def test_what_nobody_translated_stands_as_written_and_is_told():
     game = lanterns(kit="1 zorb, like a giant ball", set_up="zorb on the court", head='cue "Mind the zorb."')
-    made = card_of(game, laid_out(game), catalogue=kit_catalogue(), wording=FRENCH)
+    made = card_for(game, catalogue=kit_catalogue(), wording=FRENCH)
     text = text_of(made)
     assert "- 1 zorb (comme un ballon géant)\n" in text
     assert "- Mettre le zorb sur le terrain.\n" in text
     assert "- Mind the zorb.\n" in text and STAYS in text
-    english = card_of(game, laid_out(game))
+    english = card_for(game)
     assert not [line for line in english.footer if "translated" in line]
 
 
 def test_a_modifier_that_nobody_translated_is_told():
     game = library_game("lantern-row")
     notes = CardNotes(modifiers=(("more zorbs", "Zorbs fly everywhere."),), cautions=("Duck.",))
-    assert STAYS in text_of(card_of(game, laid_out(game), notes, wording=FRENCH))
+    assert STAYS in text_of(card_for(game, notes, wording=FRENCH))
 
 
 @pytest.mark.parametrize("text", sorted(FRENCH.texts.values()))
@@ -128,78 +130,19 @@ def test_texts_are_set_as_french_is(text):
     assert "'" not in text and " ;" not in text and " :" not in text and '"' not in text
 
 
-@pytest.mark.parametrize(
-    ("section", "line"),
-    [
-        ("Ce qui se passe", "Quand on renverse une pierre, elle reste à terre."),
-        ("Ce qui se passe", "Quand on attrape un ballon, le premier de la file des hérons du receveur revient en jeu."),
-        ("Il vous faut", "6 pierres (3 par équipe, comme une quille en plastique)"),
-        ("Mise en place", "Mettre l’anneau de chaque équipe derrière sa ligne de fond."),
-        ("Il vous faut", "Chasubles ou rubans pour distinguer les hérons et les brochets"),
-        (
-            "Attention",
-            "Ballons en mousse\u00a0: vérifier l’enveloppe\u00a0; un ballon en mousse déchiré s’effrite et vole mal.",
-        ),
-    ],
-)
-def test_sentences_of_heron_and_pike(section, line):
-    game = library_game("heron-and-pike")
-    made = card_of(game, laid_out(game), catalogue=kit_names(), wording=FRENCH)
-    assert line in made.section(section).lines
-
-
-@pytest.mark.parametrize(
-    ("name", "section", "line"),
-    [
-        ("sledge-road", "Mise en place", "Garde\u00a0: jusqu’à 16 porteurs."),
-        ("sledge-road", "Il vous faut", "1 rondin (pour chaque porteur, comme un plot)"),
-        ("toll-stone", "Ce qui se passe", "Quand on touche une pierre, elle avance de 1 pas vers le lanceur."),
-        ("toll-stone", "Mise en place", "Piste du péage\u00a0: 6 pas de l’Ouest à l’Est."),
-        ("toll-stone", "Comment jouer", "On garde une balle au plus 15 secondes."),
-        ("four-becks", "Comment jouer", "Les joueurs restent dans leur partie."),
-        ("cairn-keepers", "Comment jouer", "1 joueur au plus garde chaque cible."),
-        (
-            "millrace-roll",
-            "Ce qui se passe",
-            "Quand on renverse un plot, l’équipe du lanceur marque 2 points et le plot est remis debout.",
-        ),
-        (
-            "homestead",
-            "Ce qui se passe",
-            "Quand on renverse une cheminée, son gardien attend dans la file d’attente, le "
-            "premier de la file d’attente revient en jeu et la cheminée reste à terre.",
-        ),
-        ("ferry-bench", "Comment gagner", "Une équipe gagne quand elle a 5 joueurs sur le banc d’en face."),
-    ],
-)
-def test_sentences_of_other_games(name, section, line):
+@pytest.mark.parametrize(("name", "section", "line"), SENTENCES)
+def test_sentences(name, section, line):
     game = library_game(name)
-    assert line in card_of(game, laid_out(game), wording=FRENCH).section(section).lines
+    assert line in card_for(game, catalogue=kit_names(), wording=FRENCH).section(section).lines
 
 
-@pytest.mark.parametrize(
-    ("name", "said", "instead", "french"),
-    [
-        (
-            "ferry-bench",
-            "a side wins when it has 5 players on the far bench",
-            "owls wins when it has 5 players on the far bench",
-            "Les chouettes gagnent quand elles ont 5 joueurs sur le banc d’en face.",
-        ),
-        (
-            "lantern-row",
-            "a side wins when the other side has no lanterns standing",
-            "south wins when it has at least 3 lanterns standing",
-            "Le Sud gagne quand il a au moins 3 lanternes debout.",
-        ),
-    ],
-)
+@pytest.mark.parametrize(("name", "said", "instead", "french"), NAMED)
 def test_a_side_that_was_named_is_he_or_they(name, said, instead, french):
     path = next(path for path in game_paths() if path.stem == name)
     text = path.read_text(encoding="utf-8")
     assert said in text
-    game = game_of(text.replace(said, instead))
-    assert french in card_of(game, laid_out(game), wording=FRENCH).section("Comment gagner").lines
+    made = card_for(game_of(text.replace(said, instead)), wording=FRENCH)
+    assert french in made.section("Comment gagner").lines
 
 
 @pytest.mark.parametrize("name", NAMES)

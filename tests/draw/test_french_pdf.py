@@ -32,7 +32,7 @@ FORECAST = (
 def card(name, large):
     made, _said = remixed(name, ())
     look = Look(METRIC, wording_of("fr"), large)
-    return card_of_remix(made, laid_out(made.game), None, look, CHECK, FORECAST)
+    return card_of_remix(made, laid_out(made.game), None, look, (*CHECK, *FORECAST))
 
 
 @cache

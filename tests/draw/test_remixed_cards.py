@@ -15,11 +15,11 @@ from itertools import combinations
 
 import pytest
 from attrs import evolve
-from drawn_games import NAMES, laid_out, library_game
+from drawn_games import NAMES, card_for, library_game
 from pypdf import PdfReader
 from read_back import pieces
 
-from compose.draw.card import CardNotes, card_of
+from compose.draw.card import CardNotes
 from compose.draw.card_fonts import PLAIN, load_fonts
 from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from compose.modifiers.apply import remix
@@ -70,7 +70,7 @@ def card_of_remix(made):
         lineage=(made.base.title, *(use.label for use in made.uses)),
     )
     game = evolve(made.game, sheet=evolve(made.game.sheet, title=f"{made.base.title} Remix"))
-    return card_of(game, laid_out(game), notes, catalogue=kit_catalogue())
+    return card_for(game, notes, catalogue=kit_catalogue())
 
 
 def squeezed(text):

@@ -8,13 +8,13 @@ from string import Formatter
 
 import pytest
 from babel.messages.pofile import read_po
-from drawn_games import laid_out, lanterns, library_game
+from drawn_games import card_for, lanterns, library_game
 
 import compose.draw
 import compose.telling
 import compose.terminal
 from compose.draw.authors import AS_WRITTEN
-from compose.draw.card import LAST_WORD, card_of
+from compose.draw.card import LAST_WORD
 from compose.draw.card_pdf import pdf_of
 from compose.draw.happenings import OUTCOMES, THROWN
 from compose.draw.lesson_sheet import NAMES as NAMES_OF_SLOTS
@@ -161,13 +161,14 @@ def test_french_sentences():
         play="a ball is held at most 1 min\nplayers roll a foam ball past the back line of the other side, "
         "from 4 m away, only when it has at least 1 lanterns standing"
     )
-    made = card_of(game, laid_out(game), wording=wording_of("fr"))
+    made = card_for(game, wording=wording_of("fr"))
     assert made.section("Comment jouer").lines == (
-        "Les joueurs restent dans leur moitié.",
-        "Les joueurs lancent un ballon en mousse par-dessus l’épaule en visant les lanternes de l’autre équipe.",
-        "On garde un ballon au plus 1 minute.",
-        "Les joueurs font rouler un ballon en mousse au-delà de la ligne de fond de l’autre équipe, à 4\u00a0m de "
-        "distance, mais seulement quand elle a au moins 1 lanterne debout.",
+        "Les joueurs de chaque équipe restent dans leur moitié.",
+        "Les joueurs de chaque équipe peuvent lancer un ballon en mousse par-dessus l’épaule en visant les lanternes "
+        "de l’autre équipe.",
+        "On garde un ballon en mousse au plus 1 minute.",
+        "Les joueurs de chaque équipe peuvent faire rouler un ballon en mousse au-delà de la ligne de fond de l’autre "
+        "équipe, à 4\u00a0m de distance, mais seulement quand leur équipe a au moins 1 lanterne debout.",
     )
     assert made.section("Comment gagner").lines[0] == (
         "Une équipe gagne quand l’autre équipe n’a plus de lanternes debout."
@@ -176,7 +177,7 @@ def test_french_sentences():
 
 def test_a_french_card_in_feet_is_printed():
     game = library_game("heron-and-pike")
-    made = card_of(game, laid_out(game), wording=wording_of("fr"), units=UNITS["feet"])
+    made = card_for(game, wording=wording_of("fr"), units=UNITS["feet"])
     assert ("Terrain", "66 ft sur 33 ft") in made.facts
     outcome = pdf_of(made)
     assert outcome.value is not None and not outcome.findings

@@ -9,6 +9,7 @@ from html import escape
 from attrs import frozen
 
 from compose.draw.card import Card, CardNotes, CardSection, card_of
+from compose.draw.plan import plan_on_card
 from compose.draw.to_svg import svg_of
 from compose.net.from_game import usual_players
 from compose.share.item import Item, Sheet
@@ -16,6 +17,7 @@ from compose.share.making import AtHand, played
 from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
 from compose.staging.laid_out import laid_out
+from compose.staging.resolved import resolved
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 from library import kit_names
@@ -45,7 +47,7 @@ def thing_of(stored: Stored, sheet: Sheet, at_hand: AtHand) -> Thing:
     floor = laid_out(game, usual_players(game))
     lineage = stored.item.lineage
     made_of = (lineage.base_name, *(used.words() for used in lineage.modifiers)) if lineage else ()
-    card = card_of(game, floor, CardNotes(lineage=made_of), catalogue=kit)
+    card = card_of(resolved(game), plan_on_card(game, floor), CardNotes(lineage=made_of), catalogue=kit)
     return Thing(stored, sheet, game, card, svg_of(card.plan))
 
 

@@ -1,0 +1,123 @@
+"""The rules of a game line by line: in English as the author wrote them, else as they were understood."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import frozen
+
+from compose.telling.french import joined
+from compose.telling.read_back import all_told, values_told
+from compose.telling.sentences import sentence
+from compose.telling.topics import Topic
+from compose.telling.voice import Voice
+from compose.telling.wording import Wording
+from grammar.core.declared import AreaKind
+from grammar.core.ends import Most, Won
+from grammar.core.game import Core
+
+UNREAD = "not read by the check"
+
+
+@frozen
+class Rules:
+    """Each line as a sentence; `times` are the clocks, `players` says how many play, `won` whether a side can win."""
+
+    kit: tuple[str, ...]
+    setup: tuple[str, ...]
+    play: tuple[str, ...]
+    when: tuple[str, ...]
+    finish: tuple[str, ...]
+    choices: tuple[str, ...]
+    players: str
+    times: tuple[str, ...]
+    won: bool
+
+
+def rules_of(core: Core, wording: Wording) -> Rules:
+    """All of them in the order of the sheet."""
+    voice = Voice(core, wording)
+    every = list(all_told(core, wording))
+    told: dict[int, list[str]] = {}
+    for topic, said in every:
+        if topic is not Topic.CHOICES and said.lines and not said.granted:
+            told.setdefault(said.lines[0], []).append(said.text)
+    lines = {
+        section: tuple(dict.fromkeys(_section(core, wording, section, told)))
+        for section in ("space", "set-up", "sides", "play", "when", "finish")
+    }
+    bell = core.play.bell
+    return Rules(
+        kit=tuple(kit_told(voice)),
+        setup=(*lines["space"], *lines["set-up"], *lines["sides"]),
+        play=lines["play"],
+        when=lines["when"],
+        finish=lines["finish"],
+        choices=tuple(said.text for topic, said in every if topic is Topic.CHOICES),
+        players=players_told(voice),
+        times=(voice.time(bell.after_s),) if bell is not None else (),
+        won=_can_win(core),
+    )
+
+
+def _section(core: Core, wording: Wording, section: str, told: dict[int, list[str]]) -> Iterator[str]:
+    """The lines of a section that hold; what is told elsewhere, or is for the forecast alone, is left out."""
+    play, quotes = core.play, dict(core.told.quotes)
+    off = {choice.id for choice in play.choices if not choice.on}
+    left_out = {line for side in play.sides for line in side.lines}
+    left_out |= {line for factor in play.factors for line in factor.lines}
+    for line in core.lines:
+        if line.section != section or line.granted or line.number in left_out or line.switch in off:
+            continue
+        if line.number in quotes:
+            yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(UNREAD)})"
+        elif wording.english:
+            yield sentence(line.words)
+        else:
+            yield from told.get(line.number, ())
+
+
+def kit_told(voice: Voice) -> Iterator[str]:
+    """The kit with its counts, then benches, bibs and marks."""
+    core, wording, play = voice.core, voice.wording, voice.play
+    for _, said in values_told(core, wording, play.supplies):
+        yield said.text.removesuffix(".")
+    benches = [area for area in play.areas if area.kind is AreaKind.BENCH]
+    for name in dict.fromkeys(area.id for area in benches):
+        places = sum(area.id == name for area in benches)
+        yield f"{wording.counted(places, 'bench', 'benches')} ({voice.nouns.area(name).one})"
+    if len(play.sides) > 1:
+        sides = wording.listed(voice.name(side) for side in play.side_ids)
+        yield joined_if(wording, wording.say("bibs or bands to tell {sides} apart", sides=sides))
+    yield wording.say("tape or cones to mark the lines")
+
+
+def joined_if(wording: Wording, text: str) -> str:
+    """French contracts what stands side by side."""
+    return text if wording.english else joined(text)
+
+
+def players_told(voice: Voice) -> str:
+    """How many players: "2 sides of 6 to 14", "12 to 32", "1 against 1"."""
+    sides = voice.play.sides
+    spans = dict.fromkeys((side.least, side.most) for side in sides)
+    if len(sides) == 1:
+        return _span(voice, *next(iter(spans)))
+    if len(spans) == 1:
+        least, most = next(iter(spans))
+        if most == 1:
+            return f" {voice.say('against')} ".join("1" for _side in sides)
+        teams = voice.wording.counted(len(sides), "side", "sides")
+        said = voice.say("{sides} of {players}", sides=teams, players=_span(voice, least, most))
+        return joined_if(voice.wording, said)
+    return ", ".join(f"{voice.nouns.label(side.id)} {_span(voice, side.least, side.most)}" for side in sides)
+
+
+def _span(voice: Voice, least: int, most: int) -> str:
+    return str(least) if least == most else voice.say("{low} to {high}", low=str(least), high=str(most))
+
+
+def _can_win(core: Core) -> bool:
+    bell = (core.play.bell.verdicts,) if core.play.bell is not None else ()
+    verdicts = [verdict for each in (*(end.verdicts for end in core.play.ends), *bell) for verdict in each]
+    return any(isinstance(verdict, Won | Most) for verdict in verdicts)
