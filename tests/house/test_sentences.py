@@ -1,5 +1,73 @@
-"""The files of compose/ that still read sentences of the tree: the list only shrinks."""
+"""Which files after the core still read sentences of the tree: the list only shrinks.
+
+Modifiers change sheets, and a sheet is a tree; merging compares the lines of two.
+"""
 
 from __future__ import annotations
 
-TREE = ("compose.modifiers.",)  # modifiers change sheets, and a sheet is a tree
+from sources import dotted, imported, modules, nodes
+
+ON_TREES = ("compose.modifiers.", "compose.share.merge")
+# Nothing joins this list. What no longer reads sentences is taken off it.
+STILL = (
+    "compose.fit.cupboard",
+    "compose.fit.fit",
+    "compose.fit.lesson_plan",
+    "compose.fit.school_class",
+    "compose.fit.suggest.moves",
+    "compose.fit.suggest.promises",
+    "compose.fit.suggest.sheet_wishes",
+    "compose.fit.suggest.skeleton",
+    "compose.fit.teams",
+    "compose.net.from_game",
+    "compose.net.lower.aims",
+    "compose.net.lower.attempts",
+    "compose.net.lower.becoming",
+    "compose.net.lower.builder",
+    "compose.net.lower.claims",
+    "compose.net.lower.clockwork",
+    "compose.net.lower.closed",
+    "compose.net.lower.coming_back",
+    "compose.net.lower.consequences",
+    "compose.net.lower.finish",
+    "compose.net.lower.first_in_line",
+    "compose.net.lower.moment",
+    "compose.net.lower.reach",
+    "compose.net.lower.rests",
+    "compose.net.lower.room",
+    "compose.net.lower.setup",
+    "compose.net.lower.shares",
+    "compose.net.lower.spots",
+    "compose.net.lower.targets_moved",
+    "compose.net.lower.tokens",
+    "compose.net.lower.trying",
+    "compose.net.match",
+    "compose.net.width",
+    "compose.share.item",
+    "compose.share.making",
+    "compose.share.shelf_index",
+    "compose.share.site.list_page",
+    "compose.terminal.finding_games",
+    "compose.terminal.remix_files",
+    "compose.terminal.remix_writing",
+)
+
+
+def readers() -> list[str]:
+    """The files of compose/ that import sentences, but for those whose work is with trees."""
+    found = {
+        dotted(path)
+        for path in modules()
+        for node in nodes(path)
+        for name in imported(node)
+        if name == "grammar.sentences" or name.startswith("grammar.sentences.")
+    }
+    return sorted(name for name in found if name.startswith("compose.") and not name.startswith(ON_TREES))
+
+
+def test_no_file_begins_to_read_sentences() -> None:
+    assert not [name for name in readers() if name not in STILL]
+
+
+def test_the_list_only_shrinks() -> None:
+    assert not [name for name in STILL if name not in readers()]
