@@ -83,8 +83,12 @@ def _happening(voice: Voice, trigger: Happening) -> str:
     who, balls = _one(voice, trigger.by), {ball for ball in trigger.balls if ball is not None}
     every = set(voice.play.of_sort(Sort.BALL))
     ball = voice.balls(balls) or voice.nouns.with_article("a", voice.nouns.noun("ball"), False)
-    skills = "" if set(trigger.skills) == set(Skill) else f" ({voice.wording.listed(_skills(voice, trigger), 'or')})"
-    having = "" if balls == every else voice.say(" with {ball}", ball=ball)
+    skills = (
+        ""
+        if set(trigger.skills) in (set(), set(Skill))
+        else f" ({voice.wording.listed(_skills(voice, trigger), 'or')})"
+    )
+    having = "" if balls in (set(), every) else voice.say(" with {ball}", ball=ball)
     side = next(iter(trigger.by)).side
     owners = [owner for owner in trigger.against if owner != side] or list(voice.play.others(side))
     match trigger.result:

@@ -54,19 +54,30 @@ def _speaks_of_catches(play: Play) -> bool:
     return rules or any(not rest.granted and rest.results == {Result.CAUGHT} for rest in play.rests)
 
 
-def rest_left(play: Play, rest: Rest) -> Rest | None:
-    """What is left of a rest taken for granted: of balls that can come to lie so, and of which no line says where."""
-    if not rest.granted:
-        return rest
-    own = [each for each in play.rests if not each.granted and each.by == rest.by and rest.against <= each.against]
-    said = {ball for each in own if rest.results <= each.results for ball in each.balls}
-    sent = {
+def rests_left(play: Play) -> list[Rest]:
+    """Where balls can come to lie: by the sheet's own lines, then by those taken for granted of what is left."""
+    own = [rest for rest in play.rests if not rest.granted]
+    coming = {rest.lines for rest in own if _sent(play, rest)}
+    kept = [rest for rest in own if _sent(play, rest) or rest.lines not in coming]
+    for rest in play.rests:
+        if rest.granted:
+            over = [each for each in own if each.by == rest.by and rest.against <= each.against]
+            said = {ball for each in over if rest.results <= each.results for ball in each.balls}
+            left = frozenset(_sent(play, rest) - said)
+            kept += [evolve(rest, balls=left)] if left else []
+    return kept
+
+
+def _sent(play: Play, rest: Rest) -> set[KindId]:
+    """The balls of a rest that somebody sends so."""
+    return {
         ball
         for offer, aim, ball, results in _happening(play)
-        if offer.by.side == rest.by and results & rest.results and concerned(aim, offer) & rest.against
+        if ball in rest.balls
+        and offer.by.side == rest.by
+        and results & rest.results
+        and concerned(aim, offer) & rest.against
     }
-    left = frozenset((rest.balls & sent) - said)
-    return evolve(rest, balls=left) if left else None
 
 
 def rule_left(play: Play, rule: Rule) -> Rule | None:
@@ -137,9 +148,8 @@ def places_of_balls(play: Play) -> set[tuple[KindId, Spot]]:
         for start in play.starts
         if isinstance(start.at, Spot) and hasattr(start.what, "kind") and start.what.kind in balls
     }
-    for rest in play.rests:
-        left = rest_left(play, rest)
-        found |= {(ball, rest.to) for ball in left.balls} if left else set()
+    for rest in rests_left(play):
+        found |= {(ball, rest.to) for ball in rest.balls}
     for rule in play.rules:
         for effect in rule.effects:
             if isinstance(effect, SendBall) and isinstance(rule.trigger, Happening):

@@ -13,7 +13,7 @@ from attrs import field, frozen
 
 from compose.telling import attempts, beforehand, endings, follows, kit, services
 from compose.telling.gaps import gaps
-from compose.telling.granted import can_happen, fetch_holds, rest_left, rule_left
+from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
 from compose.telling.topics import Topic
@@ -136,7 +136,6 @@ def _values(core: Core) -> list[Any]:
     """Everything that is told, but for what is taken for granted and has no say in this game."""
     play = core.play
     rules = [left for rule in play.rules if (left := rule_left(play, rule)) is not None]
-    rests = [rest for each in play.rests if (rest := rest_left(play, each)) is not None]
     coming = {rule.lines for rule in rules if can_happen(play, rule)}
     rules = [rule for rule in rules if can_happen(play, rule) or rule.lines not in coming]
     fetches = [each for each in play.services if not isinstance(each, Fetch) or fetch_holds(play, each)]
@@ -146,7 +145,7 @@ def _values(core: Core) -> list[Any]:
         *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.factors),
         *(
             *play.holds,
-            *rests,
+            *rests_left(play),
             *fetches,
             *play.unfetched,
         ),
