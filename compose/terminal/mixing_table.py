@@ -44,7 +44,7 @@ def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float | None
     with _bar(as_json) as progress, patience:
         cells = list(mixing_table(games, chosen, looker, patience.keep_going, progress))
     if as_json:
-        told = {"players": "the least of each range", "cells": [_cell_json(each) for each in cells]}
+        told = {"players": "the least of each range", "shows": [PROVED], "cells": [_cell_json(each) for each in cells]}
         say_json(told | {"stopped": patience.broken_off})
     else:
         _print(cells, [each.title for each in games], why)
@@ -84,7 +84,8 @@ def _print(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> None:
     for verdict in VERDICTS:
         number = sum(each.verdict == verdict for each in cells)
         say(f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}")
-    say(f"Each was checked with the least players of the game's range. {MORE}")
+    say("Each was checked with the least players of the game's range.")
+    say(MORE)
     for each in cells if why else ():
         if each.why:
             say(f"{each.game}, {each.modifier}: {each.why}")
