@@ -22,6 +22,7 @@ _OTHER, _PUT_IN, _LEFT_OUT, _WORD_OFF, _UNIT = 0.7, 0.6, 0.9, 0.45, 0.35
 _UNUSUAL = 0.3  # what a neighbour costs beside which a phrase does not stand in any example
 _UNITS = {"LENGTH": ("m", "cm"), "DURATION": ("min", "s"), "PERCENT": ("%",)}
 _OPEN = ("NUMBER", "LENGTH", "DURATION", "PERCENT", "STRING", "LICENCE")
+_OF_NAMES = ("COURT", "SIDE_LINE", "PARTS", "THING", "SIZE")  # what stands in names is never the word that was meant
 _EDGE = ""
 _NAME = "~"
 _LICENCE = "CC-BY-4.0"
@@ -48,7 +49,7 @@ def one_change(section: str, line: Sequence[Piece]) -> list[Repair]:
 def _changes(section: str, stack: Stack, line: Sequence[Piece], at: int) -> Iterator[tuple[float, Piece | None, int]]:
     """(cost, piece put in, how many of the line go) for each change at one place."""
     before = _sort(line[at - 1]) if at else _EDGE
-    kinds = tuple(possible(section, stack))
+    kinds = [kind for kind in possible(section, stack) if kind not in _OF_NAMES]
     for taken in range(min(MOST_TAKEN, len(line) - at) + 1):
         behind = _sort(line[at + taken]) if at + taken < len(line) else _EDGE
         gone = " ".join(piece.text.lower() for piece in line[at : at + taken])

@@ -14,6 +14,8 @@ from corpus import FILES
 from proofreading import judge_of
 from slips import KINDS, LETTERS, slips, spoiled_sheets
 
+from library import game_paths
+
 SEED = 20
 SHEETS = 150
 SLIPS = 210
@@ -50,3 +52,10 @@ def test_the_line_as_it_was_is_offered_for_most_slips() -> None:
     letters = sum(offered[kind] for kind in LETTERS) / sum(told[kind] for kind in LETTERS)
     assert letters >= OFFERED, (told, offered)
     assert all(told[kind] for kind in KINDS)
+
+
+def test_side_whose_own_line_means_nothing_is_told_and_no_more() -> None:
+    homestead = next(path for path in game_paths() if path.stem == "homestead").read_text(encoding="utf-8")
+    text = homestead.replace("16 to 32 players, each for themselves", "16 to 32 runners")
+    assert text != homestead
+    assert "G-sense" in [finding.code for finding in judge_of("homestead.rules")(text)]

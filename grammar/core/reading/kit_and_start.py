@@ -65,7 +65,8 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
                     yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
         return
     said, role = reader.player_phrase(sentence.what)
-    for side in sorted(Spoken(reader.side_ids).meant(said, reader.all_sides), key=reader.side_ids.index):
+    meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
+    for side in [each for each in reader.side_ids if each in meant]:  # a side whose own line means nothing is in none
         spoken = Spoken(reader.side_ids, own=frozenset({side}), other=_opponents(reader, side))
         for spot in reader.spots(sentence.preposition, sentence.where, spoken, frozenset({side})):
             if not reader.waits_in(spot):
