@@ -9,6 +9,7 @@ from compose.check.rate import factor
 from compose.check.study import Study
 from compose.check.words import condition_in_words
 from compose.net.net import Net, Place, Rate
+from grammar.core.values import AreaId, At, Part
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3
@@ -68,8 +69,9 @@ def how_many_like_this(part: int, whole: int) -> str:
 
 def teacher_fetches(where: Place) -> str:
     """A sentence by which the teacher fetches the balls that lie in a place."""
-    kind = where.kind or "ball"
-    said = where.one.removeprefix(f"{kind} ")
-    balls = where.many.removesuffix(f" {said}")
-    spot = said.removeprefix("in ").removesuffix(f" of {where.side}").removesuffix(f" of the {where.side}")
-    return f"the teacher fetches {balls} from {spot}, 6 times a minute"
+    assert isinstance(where.standing, At), "balls lie at a place"
+    spot, kind = where.standing.spot, where.kind or "ball"
+    balls = where.many.removesuffix(where.one.removeprefix(kind))
+    name = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
+    part = "" if spot.part is Part.AT else f"{spot.part.value} "
+    return f"the teacher fetches {balls} from {part}the {name}, 6 times a minute"

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from attrs import field, frozen
 
 from compose.fit.school_class import InCupboard
+from compose.staging.resolved import resolved
+from grammar.core.values import KindId
 from grammar.game import Game, GameKit
-from grammar.sentences.play import Attempt
 from library import KitItem
 from library.records import BALL_SKILLS
 
@@ -96,14 +97,11 @@ def _alike(game: Game, line: GameKit, left: Mapping[str, int], kit: Mapping[str,
 
 def _used_for(game: Game, line: GameKit) -> tuple[str, ...]:
     """The skills for which a ball of the game is used."""
-    used = [
-        skill
-        for attempt in game.all_of("play", Attempt)
-        if attempt.ball and line in game.kit_meant(attempt.ball.name)
-        for skill in attempt.skills
-        if skill in BALL_SKILLS
-    ]
-    return tuple(dict.fromkeys(used)) if line.category == "ball" else ()
+    if line.category != "ball":
+        return ()
+    offers = resolved(game).play.offers
+    tried = (each for offer in offers for each in offer.attempts if each.ball == KindId(line.name))
+    return tuple(dict.fromkeys(each.skill.value for each in tried if each.skill.value in BALL_SKILLS))
 
 
 def _unlike(wanted: KitItem, other: KitItem) -> float:

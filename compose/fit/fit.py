@@ -18,9 +18,9 @@ from compose.fit.teams import Teams, most_games, teams_of
 from compose.fit.time_findings import time_findings
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
+from compose.staging.resolved import resolved
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.sentences.head import Caution
 from library import KitItem, Norms
 
 
@@ -102,7 +102,8 @@ def _limits(game: Game, school_class: SchoolClass, norms: Norms, room: Room | No
 
 def _cautions(game: Game, rows: tuple[KitRow, ...], kit: Mapping[str, KitItem]) -> tuple[str, ...]:
     """What to mind: of the game's own, then of the things that it is played with or that stand in."""
-    own = [line.text for line in game.sheet.all_of("care", Caution)] + list(game.told("caution"))
+    told = resolved(game).told
+    own = [*told.care, *told.cautions]
     things = [line.like for line in game.kit]
     things += [each.name for row in rows for each in row.stand_ins]
     return tuple(dict.fromkeys([*own, *(kit[name].caution for name in things if name in kit and kit[name].caution)]))

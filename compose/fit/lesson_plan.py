@@ -8,8 +8,8 @@ from compose.fit.school_class import SchoolClass
 from compose.forecast.lesson import Lesson, lesson_of
 from compose.forecast.norms import Ability
 from compose.net.match import match_of
+from compose.staging.resolved import resolved
 from grammar.game import Game
-from grammar.sentences.finish import After
 from library import Norms, Source
 
 _PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
@@ -32,16 +32,17 @@ class LessonPlan:
 
 def lesson_plan(game: Game, school_class: SchoolClass, norms: Norms, round_min: float | None = None) -> LessonPlan:
     """The plan of a lesson with one game."""
+    core = resolved(game)
     ages = school_class.ages_years or game.ages_years
     lesson = lesson_of(norms, ages, school_class.lesson_min)
     measured = {_PARTS[name]: minutes for name, minutes in school_class.ready_min.items() if name in _PARTS}
     lesson = evolve(lesson, **measured)
     known_by = "forecast"
     if round_min is None:
-        clock = next(game.all_of("finish", After), None)
-        round_min, known_by = (clock.time.seconds / 60, "the game's clock") if clock else (None, "")
+        bell = core.play.bell
+        round_min, known_by = (float(bell.after_s) / 60, "the game's clock") if bell else (None, "")
     whole = int(lesson.rounds(round_min) + 1e-9) if round_min else 0
-    wanted = match_of(game).most_rounds
+    wanted = match_of(core).most_rounds
     return LessonPlan(lesson, round_min, known_by, whole, wanted, _sources(norms, school_class, ages))
 
 

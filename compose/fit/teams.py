@@ -6,21 +6,24 @@ from collections.abc import Mapping
 
 from attrs import frozen
 
+from compose.staging.resolved import resolved
+from grammar.core.declared import Odd
 from grammar.game import Game
-from grammar.sentences.sides import OddPupil, SideBySide
 from grammar.words import count, listing
-
-JOINS = "joins the first side"
 
 
 @frozen
 class Teams:
-    """Players of each side in each game; `over` pupils play in none of them, and do what `odd` says ("" where
-    the game does not say)."""
+    """Players of each side in each game; `over` pupils play in none of them, and do what the game says."""
 
     games: tuple[Mapping[str, int], ...]
     over: int
-    odd: str
+    odd_pupil: Odd
+
+    @property
+    def odd(self) -> str:
+        """What the odd pupil does, in words; "" where the game does not say."""
+        return "" if self.odd_pupil is Odd.UNSAID else self.odd_pupil.value
 
     @property
     def playing(self) -> int:
@@ -40,21 +43,20 @@ class Teams:
 
 def most_games(game: Game) -> int:
     """How many games the sheet lets be played side by side."""
-    told = next(game.all_of("sides", SideBySide), None)
-    return told.most.whole if told else 1
+    return resolved(game).play.organisation.courts_most
 
 
 def teams_of(game: Game, pupils: int, room_for: int | None = None) -> Teams:
     """The fewest games, no more than the sheet allows and the hall has room for, in which most pupils play."""
     allowed = max(1, min(most_games(game), room_for if room_for is not None else pupils))
-    odd = next(game.all_of("sides", OddPupil), None)
-    tried = (_in_games(game, pupils, games, odd.does if odd else "") for games in range(1, allowed + 1))
+    odd = resolved(game).play.organisation.odd
+    tried = (_in_games(game, pupils, games, odd) for games in range(1, allowed + 1))
     return min(tried, key=lambda teams: (teams.over, len(teams.games)))
 
 
-def _in_games(game: Game, pupils: int, games: int, odd: str) -> Teams:
+def _in_games(game: Game, pupils: int, games: int, odd: Odd) -> Teams:
     shares = [pupils // games + (number < pupils % games) for number in range(games)]
-    sides = [_sides(game, share, even=odd not in ("", JOINS)) for share in shares]
+    sides = [_sides(game, share, even=odd not in (Odd.UNSAID, Odd.JOINS_FIRST)) for share in shares]
     played = tuple(each for each in sides if each)
     return Teams(played, pupils - sum(sum(each.values()) for each in played), odd)
 

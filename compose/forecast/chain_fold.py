@@ -3,17 +3,20 @@
 Exact lumping by a symmetry of the chain (J. G. Kemeny and J. L. Snell, Finite Markov Chains, 1960,
 sec. 6.3; from memory): if swapping the sides maps the start to itself and every rate to an equal one,
 play is as likely in a situation as in its mirror image at every moment. Nothing is assumed: the
-symmetry is looked for by the names of the places and then checked on every rate.
+symmetry is looked for by what each place counts and then checked on every rate.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 import numpy as np
+from attrs import evolve
 
 from compose.check.space import StateSpace
 from compose.net.net import Net, Place
+from grammar.core.values import At, OnStep, Posture, Presence, SideId, TrackId
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -22,6 +25,7 @@ if TYPE_CHECKING:
     Longs = NDArray[np.int64]
     Floats = NDArray[np.float64]
 
+Part = tuple[str, str | None, str | None, Presence | Posture | At | OnStep | None]
 SAME = 1e-12  # relative difference up to which two rates are the same number
 
 
@@ -44,21 +48,42 @@ def swapped_places(net: Net) -> list[int] | None:
     """For each place the one that takes its part when the two sides change ends, None where one has none."""
     if len(net.sides) != 2:
         return None
-    number = {place.name: position for position, place in enumerate(net.places)}
-    swap = [number.get(_swapped(place.name, net.sides), -1) for place in net.places]
+    number = {_part(place): position for position, place in enumerate(net.places)}
+    last_steps = _last_steps(net)
+    swap = [number.get(_exchanged(place, net.sides, last_steps), -1) for place in net.places]
     if any(other < 0 or not _alike(net.places[other], place) for other, place in zip(swap, net.places, strict=True)):
         return None
     return swap if sorted(swap) == list(range(len(swap))) and swap != list(range(len(swap))) else None
 
 
-def _swapped(name: str, sides: tuple[str, ...]) -> str:
-    one, other = sides
-    between = "\0"
-    return name.replace(one, between).replace(other, one).replace(between, other)
+def _part(place: Place) -> Part:
+    """What tells a place from all others."""
+    return place.token, place.kind, place.side, place.standing
+
+
+def _last_steps(net: Net) -> dict[TrackId, int]:
+    """How many steps lead from home to home on each track; each step that can be stood on is a place."""
+    found: dict[TrackId, int] = {}
+    for place in net.places:
+        if isinstance(place.standing, OnStep):
+            track = place.standing.track
+            found[track] = max(found.get(track, 0), place.standing.step)
+    return found
+
+
+def _exchanged(place: Place, sides: tuple[str, ...], last_steps: Mapping[TrackId, int]) -> Part:
+    """The part of a place with the other side in the place of each; a track is walked from its other end."""
+    token, kind, side, standing = _part(place)
+    other = dict(zip(sides, reversed(sides), strict=True))
+    if isinstance(standing, OnStep):
+        standing = evolve(standing, step=last_steps[standing.track] - standing.step)
+    elif isinstance(standing, At) and isinstance(standing.spot.owner, SideId):
+        standing = At(evolve(standing.spot, owner=SideId(other[standing.spot.owner.key])))
+    return token, kind, other.get(side, side) if side else None, standing
 
 
 def _alike(one: Place, other: Place) -> bool:
-    return (one.token, one.capacity, one.start, one.kind) == (other.token, other.capacity, other.start, other.kind)
+    return (one.capacity, one.start) == (other.capacity, other.start)
 
 
 def _symmetric(inner: csr_array, leaving: Floats, mirror: Longs) -> bool:

@@ -41,30 +41,27 @@ class Odds:
 def odds(net: Net, course: Course) -> Odds:
     """The odds of a round."""
     results = net.bell.results if net.bell is not None else ()
-    ways = _ways(net.ends, course.by_end.tolist(), False) + _ways(results, course.by_result.tolist(), True)
+    ways = [*_ways(net.ends, course.by_end.tolist(), False), *_ways(results, course.by_result.tolist(), True)]
 
     def total(*chosen: float) -> Figure:
         return course.chance(min(1.0, max(0.0, sum(chosen))))
 
     return Odds(
-        wins=tuple((side, total(*(w[2] for w in ways if w[0] == side))) for side in net.sides),
-        draw=total(*(chance for winner, words, chance, _ in ways if winner is None and not _nobody(words))),
-        nobody=total(*(chance for winner, words, chance, _ in ways if winner is None and _nobody(words))),
+        wins=tuple((side, total(*(chance for end, chance, _ in ways if end.winner == side))) for side in net.sides),
+        draw=total(*(chance for end, chance, _ in ways if end.winner is None and not end.nobody)),
+        nobody=total(*(chance for end, chance, _ in ways if end.winner is None and end.nobody)),
         unsaid=total(course.unsaid),
         never=total(course.never),
         running=total(course.stopped),
-        ways=tuple(Way(winner, words, total(chance), rang) for winner, words, chance, rang in ways),
+        ways=tuple(Way(end.winner, end.way or end.words, total(chance), rang) for end, chance, rang in ways),
     )
 
 
-def _ways(ends: tuple[End, ...], chances: list[float], rang: bool) -> list[tuple[str | None, str, float, bool]]:
-    """Ends that are one way for one winner, added up, in the order of the text."""
-    found: dict[tuple[str | None, str], float] = {}
+def _ways(ends: tuple[End, ...], chances: list[float], rang: bool) -> list[tuple[End, float, bool]]:
+    """Ends that are one way for one winner, added up under the first of them, in the order of the text."""
+    found: dict[tuple[str | None, str], tuple[End, float]] = {}
     for end, chance in zip(ends, chances, strict=True):
         key = end.winner, end.way or end.words
-        found[key] = found.get(key, 0.0) + chance
-    return [(winner, words, chance, rang) for (winner, words), chance in found.items()]
-
-
-def _nobody(words: str) -> bool:
-    return words.startswith("nobody wins")
+        first, so_far = found.get(key, (end, 0.0))
+        found[key] = first, so_far + chance
+    return [(end, chance, rang) for end, chance in found.values()]

@@ -67,7 +67,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
         tuple(builder.rules[number] for number in sorted(builder.rules)),
         open_ended=core.play.open_end,
         mirrored=tuple(side.key for side in core.play.side_ids if side in core.play.mirrored),
-        match=match_of(game),
+        match=match_of(core),
         spared=tuple(_spared(builder)),
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)

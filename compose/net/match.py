@@ -6,11 +6,9 @@ from collections.abc import Mapping
 
 from attrs import field, frozen
 
-from grammar.game import Game
-from grammar.sentences import finish
+from grammar.core.ends import Seats
+from grammar.core.game import Core
 from grammar.span import Span, nowhere
-
-CHANGE_TASKS = "the sides change tasks"
 
 
 @frozen
@@ -47,19 +45,18 @@ class Match:
 ONE_ROUND = Match()
 
 
-def match_of(game: Game) -> Match:
+def match_of(core: Core) -> Match:
     """The match that the finish asks for. Halves are those of two sides: of more nobody says who changes with whom."""
-    best = next(game.all_of("finish", finish.BestOf), None)
-    halves = next(game.all_of("finish", finish.Halves), None) if len(game.sides) == 2 else None
-    said = [each for each in (halves, best) if each is not None]
-    if not said:
+    said, halves = core.play.match, core.play.match.halves and len(core.play.sides) == 2
+    if said.rounds == 1 and not halves:
         return ONE_ROUND
+    lines = [core.lines[number] for number in said.lines]
     return Match(
-        best_of=best.rounds.whole if best else 1,
-        halves=halves is not None,
-        tasks_change=halves is not None and halves.change == CHANGE_TASKS,
-        words="; ".join(each.words() for each in said),
-        place=said[0].span,
+        best_of=said.rounds,
+        halves=halves,
+        tasks_change=halves and said.change is Seats.TASKS,
+        words="; ".join(line.words for line in lines),
+        place=lines[0].span,
     )
 
 

@@ -12,7 +12,7 @@ from attrs import frozen
 from compose.net.attempt import Attempt
 from compose.net.match import ONE_ROUND, Match
 from grammar.core.declared import AreaKind
-from grammar.core.values import At, Posture, Presence
+from grammar.core.values import At, OnStep, Posture, Presence
 from grammar.span import Span
 
 
@@ -37,7 +37,7 @@ class Place:
     side: str | None = None
     kind: str | None = None
     final: bool = False
-    standing: Presence | Posture | At | None = None
+    standing: Presence | Posture | At | OnStep | None = None
     area: AreaKind | None = None
 
 
@@ -187,7 +187,8 @@ class Reaction:
 class End:
     """A way for the round to end. `winner` is a side, or None for a draw or a plain end.
 
-    `words` says it ("north wins: south has no lanterns standing"). `way` groups ways of winning.
+    `words` says it ("north wins: south has no lanterns standing"). `way` groups ways of winning. Without a winner
+    it is a draw, or `nobody` wins.
     """
 
     words: str
@@ -195,6 +196,7 @@ class End:
     guard: Condition
     rule: Rule
     way: str = ""
+    nobody: bool = False
 
 
 @frozen

@@ -75,7 +75,10 @@ class Seats(Enum):
 
 @frozen
 class Match:
-    """What is played: one round, the best of several, or two halves whose points are added."""
+    """What is played: one round, the best of several, or two halves whose points are added.
+
+    `lines` say what is played, `ends_lines` when the sides change ends.
+    """
 
     rounds: int = 1
     halves: bool = False
@@ -83,3 +86,4 @@ class Match:
     ends_after_each_round: bool = False
     ends_at_half_time: bool = False
     lines: Lines = field(eq=False, default=())
+    ends_lines: Lines = field(eq=False, default=())

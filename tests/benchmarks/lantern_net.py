@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, Comparison, Effect, End, Move, Net, Place, Rate, Rule, Transition
+from grammar.core.values import AreaId, At, Landmark, Posture, Presence, SideId, Spot
 from grammar.span import nowhere
 
 SIDES = ("north", "south")
@@ -45,9 +46,17 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
 
 
 def _places(side: str, players: int, lanterns: int, balls: int, number: int) -> list[Place]:
+    stands: dict[str, Presence | Posture | At] = {
+        "in": Presence.PLAYING,
+        "queue": At(Spot(AreaId("queue"), SideId(side))),
+        "up": Posture.UP,
+        "down": Posture.DOWN,
+        "balls": At(Spot(Landmark.HALF, SideId(side))),
+    }
+
     def place(name: str, token: str, most: int, start: int, words: tuple[str, str], *, final: bool = False) -> Place:
         one, many = (word.format(side) for word in words)
-        return Place(f"{side} {name}", token, most, start, one, many, side, final=final)
+        return Place(f"{side} {name}", token, most, start, one, many, side, final=final, standing=stands[name])
 
     in_half = (balls + 1 - number) // 2
     return [

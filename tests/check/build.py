@@ -29,7 +29,7 @@ from compose.net.net import (
     Transition,
 )
 from grammar.core.declared import AreaKind
-from grammar.core.values import SHARED, AreaId, At, Presence, Spot
+from grammar.core.values import SHARED, AreaId, At, Presence, SideId, Spot
 from grammar.span import Span
 
 ATTEMPT = Attempt("try", "throw", None, "none")
@@ -66,7 +66,7 @@ class Builder:
         final: bool = False,
     ) -> int:
         self.numbers[name] = len(self.places)
-        standing, area = stands(name) if token == "player" else (None, None)
+        standing, area = stands(name) if token == "player" else (lies(name, side) if token == "ball" else None, None)
         place = Place(name, token, capacity, start, name, name, side, None, final, standing, area)
         self.places.append(place)
         return self.numbers[name]
@@ -153,6 +153,12 @@ class Builder:
 
 
 __all__ = ["ALWAYS", "ATTEMPT", "NEVER", "Builder", "Not", "Ratio", "rule"]
+
+
+def lies(name: str, side: str | None) -> At:
+    """Where balls are by the name that a test gives to their place."""
+    place = name.split("/")[-1].removeprefix(f"{side} ")
+    return At(Spot(AreaId(place), SHARED if side is None else SideId(side)))
 
 
 def stands(name: str) -> tuple[Presence | At, AreaKind | None]:

@@ -43,7 +43,7 @@ def race(to: int, north: float, south: float, scored: tuple[int, int] = (0, 0)) 
     play = Builder("north", "south")
     told = play.rule("first to so many")
     for side, points in zip(("north", "south"), scored, strict=True):
-        play.place(side, points, to)
+        play.place(side, points, to, side=side)
         play.may(f"{side} scores", play.shift(side, 1, told), side=side)
         play.end(f"{side} wins", side, play.at_least(side, to), told)
     return Game(play.net(), (north, south))

@@ -20,6 +20,7 @@ from compose.forecast.exact import exact_course
 from compose.forecast.matches import best_of, game_odds
 from compose.net.match import ONE_ROUND, Match, match_of
 from compose.net.net import Net
+from compose.staging.resolved import resolved
 from tests.check.build import Builder
 from tests.check.cases import bell
 from tests.interpreter.sheets import library_game
@@ -80,7 +81,7 @@ def course_of(net: Net, pace: float = 0.5) -> Course:
 
 
 def test_matches_are_read_from_the_game() -> None:
-    found = {path.stem: match_of(library_game(path.stem)) for path in library.game_paths()}
+    found = {path.stem: match_of(resolved(library_game(path.stem))) for path in library.game_paths()}
     assert found["quarry-row"].best_of == 3 and found["quarry-row"].words == "best of 3 rounds"
     assert found["sledge-road"].halves and found["sledge-road"].tasks_change and found["sledge-road"].best_of == 1
     assert found["toll-stone"].most_rounds == 5 and found["lantern-row"] == ONE_ROUND

@@ -9,7 +9,7 @@ left alone; so are places where players take part in play, for staying there is 
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
+from attrs import evolve, frozen
 
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move, teacher_fetches
@@ -17,6 +17,7 @@ from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise
 from compose.net.net import Place, Transition
+from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-stranded"
@@ -56,7 +57,7 @@ def behind_dead_ends(study: Study) -> dict[int, str]:
 def _strandings(study: Study) -> list[list[Stranding]]:
     """The places where tokens can be stranded; like places of mirrored sides together."""
     acting = {p for t in study.net.transitions for limit in t.rate.limits for p in limit}
-    found: dict[str, list[Stranding]] = {}
+    found: dict[object, list[Stranding]] = {}
     for number, place in enumerate(study.net.places):
         playing = place.token == "player" and number in acting
         if place.token in MOVABLE and not place.final and not playing:
@@ -66,10 +67,12 @@ def _strandings(study: Study) -> list[list[Stranding]]:
     return list(found.values())
 
 
-def _likeness(study: Study, place: Place) -> str:
-    """The name of a place, with the same word for all mirrored sides."""
-    parts = place.name.split("/")
-    return "/".join("*" if part in study.net.mirrored and part == place.side else part for part in parts)
+def _likeness(study: Study, place: Place) -> object:
+    """What a place counts, without the side where it is one of the mirrored ones."""
+    standing, own = place.standing, place.side in study.net.mirrored
+    if own and isinstance(standing, At) and standing.spot.owner == SideId(place.side or ""):
+        standing = At(evolve(standing.spot, owner=SHARED))
+    return place.token, place.kind, None if own else place.side, standing
 
 
 def _at(study: Study, place: int) -> Stranding:

@@ -92,7 +92,8 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, wo
         case Won():
             yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, words)
         case NoWinner():
-            yield End(f"{verdict.value}: {words}", None, held, rule, verdict.value)
+            nobody = verdict is NoWinner.NOBODY
+            yield End(f"{verdict.value}: {words}", None, held, rule, verdict.value, nobody)
         case Most():
             more = "more" if verdict.more else "fewer"
             said = f"{more} {counted_words(builder.core, verdict)}"

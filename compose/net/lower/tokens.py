@@ -11,6 +11,7 @@ from grammar.core.values import (
     PLAIN,
     At,
     KindId,
+    OnStep,
     Owner,
     Population,
     Posture,
@@ -147,7 +148,8 @@ def step_place(builder: Builder, kind: KindId, step: int) -> int:
     where = f"on step {step} of the {track.id.key}"
     one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
     total = how_many(builder, kind)
-    place = Place(f"step/{kind.key}/{step}", "body", total, 0, one, many, None, kind.key, final=True)
+    standing, name = OnStep(track.id, step), f"step/{kind.key}/{step}"
+    place = Place(name, "body", total, 0, one, many, None, kind.key, final=True, standing=standing)
     return builder.add_place(key, place)
 
 

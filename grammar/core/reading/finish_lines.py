@@ -149,6 +149,6 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
                     match,
                     ends_at_half_time=match.ends_at_half_time or half_time,
                     ends_after_each_round=match.ends_after_each_round or not half_time,
-                    lines=lines,
+                    ends_lines=(*match.ends_lines, line),
                 )
     return match
