@@ -61,7 +61,7 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
         for thing in _things(reader, sentence.what):
             spots = _thing_spots(reader, sentence, thing)
             for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
-                if number != 0:
+                if number != 0 and _goes_there(reader, thing, at):
                     yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
         return
     said, role = reader.player_phrase(sentence.what)
@@ -87,6 +87,14 @@ def _count(sentence: sides.Placing) -> int | All | AllBut:
     if sentence.count is None:
         return ALL
     return AllBut(sentence.count.whole) if sentence.all_but else sentence.count.whole
+
+
+def _goes_there(reader: Reader, thing: Thing, at: Spot | Upon) -> bool:
+    """Balls that the kit has for each side are dealt to the parts of these; what all share, the first side brings."""
+    if reader.sort(thing.kind) is not Sort.BALL or thing.owner is SHARED or not isinstance(at, Spot):
+        return True
+    owners = [each.owner for each in reader.owned(thing.kind)]
+    return thing.owner == (at.owner if at.owner in owners else owners[0])
 
 
 def _dealt(
