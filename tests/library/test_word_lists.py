@@ -9,7 +9,7 @@ from pathlib import Path
 import attrs
 import pytest
 
-from compose.net.lower.tokens import is_plural, singular_side
+from compose.net.side_words import is_plural, singular_side
 from grammar.parse import parse
 from grammar.sentences.base import Node
 from grammar.sentences.head import Switch
