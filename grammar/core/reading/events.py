@@ -19,6 +19,7 @@ from grammar.sentences import finish, when
 from grammar.sentences.base import Np
 
 ALL_SKILLS = frozenset(Skill)
+KEPT = (Result.KNOCKED, Result.HIT, Result.THROUGH)  # only what is aimed at has a keeper
 
 
 @frozen
@@ -116,7 +117,7 @@ def _spoken(reader: Reader, actor: SideId, concerned: SideId | None, result: Res
         catching = frozenset({actor}) if result is Result.PASSED else one
         if catching:
             parts[Whose.CATCHER] = catching
-    if one:
+    if one and result in KEPT:
         parts[Whose.KEEPER] = one
     return Spoken(reader.side_ids, own=None, that=one, other=other, parts=parts)
 

@@ -59,7 +59,7 @@ def movers(reader: Reader, who: when.Who, moment: Moment) -> tuple[Mover, ...]:
 
 def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
     theirs = who.determiner in ("its", "their")
-    if who.possessive or who.owner or who.other or (who.determiner in ("each", "every", "all", "any")):
+    if who.possessive or who.owner or who.other or (who.determiner in ("each", "every", "all", "any", "a", "an")):
         raise Senseless(who, f"`{who.words()}` is no one person of this event.", f"Write: the {who.name.text}")
     if meaning.part == "owner" or theirs:
         things_of(moment, who)
@@ -85,6 +85,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         if found[0].side not in (None, moment.concerned):
             raise Senseless(who, f"`{who.words()}`: it is not theirs.", "Write: its keeper")
         return (Mover(Person.KEEPER, moment.concerned),)
+    if who.determiner in ("a", "an", "any"):
+        raise Senseless(who, f"`{who.words()}` could be anybody.", f"Write: that {who.name.text}")
     said, role = reader.player_phrase(who)
     trigger = moment.trigger
     if isinstance(trigger, KeptFor):

@@ -213,10 +213,15 @@ def read_guarding(reader: Reader, sentence: play.GuardLimit, line: int) -> Itera
     """How many may guard each thing: of its own side, where the line does not say of which."""
     said, role = reader.player_phrase(sentence.who)
     spoken = Spoken(reader.side_ids)
+    nobody = True
     for thing in reader.thing_phrase(sentence.what, spoken, reader.all_sides, Sort.TARGET):
         own = frozenset({thing.owner}) if isinstance(thing.owner, SideId) else reader.all_sides
-        who = frozenset(reader.of_role(spoken.meant(said, own), role))
-        yield Guarding(who, thing, sentence.most.whole, (line,))
+        who = frozenset(reader.of_role(spoken.meant(said, own) & own, role))
+        if who:
+            nobody = False
+            yield Guarding(who, thing, sentence.most.whole, (line,))
+    if nobody:
+        raise Senseless(sentence.who, "Nobody guards what belongs to others.", "Name players of the side whose it is.")
 
 
 def read_factor(reader: Reader, sentence: play.SucceedAsOften | play.TakeAsLong, line: int) -> Iterator[Factor]:

@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 from attrs import define, evolve, field
 
 from grammar.core.game import Line
+from grammar.core.reading.articles import refuse_senseless
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
@@ -60,6 +61,8 @@ class Reading:
         The values of a line that hangs on a switch which is off are kept beside the others and not given back.
         """
         try:
+            if not self.reader.granted:
+                refuse_senseless(self.reader.game, sentence, self.lines[line].section)
             values = tuple(read(self.reader, sentence, line))
         except Senseless as wrong:
             if not self.reader.granted:

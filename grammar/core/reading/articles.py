@@ -1,0 +1,101 @@
+"""Small words before a name that mean nothing there: "their thrower's side", "all lanterns are knocked", "that ball"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import attrs
+
+from grammar.core.reading.whose import OWN_WORDS, THAT_WORDS, Senseless
+from grammar.game import Game
+from grammar.meanings import AgentMeaning, TeacherMeaning
+from grammar.sentences import sides, when
+from grammar.sentences.base import Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
+
+OF_ONE = (None, "a", "an", "the")
+BEFORE_OTHER = (None, "the", "each", "every", "any")
+FOR_EACH = ("each", "every", "all")
+_NOT_OF_EVENTS = ("all", *THAT_WORDS)
+_SPEAKS_OF_BEFORE = ("when", "finish")  # where "that" can mean something that was spoken of
+
+
+def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
+    """Raises Senseless for the first small word of a sentence that means nothing where it stands."""
+    for node in _nodes(sentence):
+        _refuse(game, node, section)
+    if isinstance(sentence, when.When):
+        for phrase in _subjects(sentence.event):
+            if phrase.determiner in _NOT_OF_EVENTS:
+                raise Senseless(
+                    phrase,
+                    f"`{phrase.words()}`: one thing happens at a time.",
+                    f"Write: {_with_article(phrase)}",
+                )
+
+
+def _nodes(node: Node) -> Iterator[Node]:
+    yield node
+    for part in attrs.fields(type(node)):
+        value = getattr(node, part.name)
+        for each in value if isinstance(value, tuple) else (value,):
+            if isinstance(each, Node):
+                yield from _nodes(each)
+
+
+def _refuse(game: Game, node: Node, section: str) -> None:
+    match node:
+        case SideOf() if node.determiner != "the":
+            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: the {node.possessive} side")
+        case SideRef() | Owner() if node.other and node.determiner not in BEFORE_OTHER:
+            raise Senseless(node, f"`{node.words()}` is no side.", "Write: the other side")
+        case Np() if node.other and node.determiner not in BEFORE_OTHER:
+            plain = spoken("the other", node.name)
+            raise Senseless(node, f"`{node.words()}` does not say whose it is.", f"Write: {plain}")
+        case OwnerName() | SideNamed() if node.determiner in (*OWN_WORDS, *THAT_WORDS):
+            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: {node.name.words()}")
+        case Np() if node.determiner in THAT_WORDS and section not in _SPEAKS_OF_BEFORE:
+            article = _with_article(node)
+            raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: {article}")
+        case Np() if _one_person(game, node) and node.determiner not in (*OF_ONE, *THAT_WORDS, *OWN_WORDS):
+            raise Senseless(node, f"`{node.words()}`: there is one {node.name.text}.", f"Write: the {node.name.text}")
+        case Np() if _teacher(game, node) and node.determiner in (*OWN_WORDS, *THAT_WORDS):
+            raise Senseless(node, f"`{node.words()}`: the teacher is of no side.", "Write: the teacher")
+        case sides.Kit():
+            _refuse_kit(node)
+        case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in FOR_EACH:
+            raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
+        case sides.Headcount() if node.each not in (None, "each", "every"):
+            raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
+        case sides.Placing() if node.all_but and node.count is None:
+            raise Senseless(node, "All but how many?", "Write: all but 10 players")
+
+
+def _refuse_kit(kit: sides.Kit) -> None:
+    if isinstance(kit.owner, Owner) and kit.owner.determiner not in FOR_EACH:
+        raise Senseless(kit.owner, f"`{kit.owner.words()}` could be any of them.", "Write: each side")
+    if kit.like is not None and kit.determiner not in OF_ONE:
+        raise Senseless(kit.like, f"`like {kit.determiner} {kit.like.text}` is no thing.", "Write: like a …")
+
+
+def _subjects(event: when.Event) -> Iterator[Np]:
+    """The phrases of an event that name one of many."""
+    match event:
+        case when.Knocked() | when.Caught() | when.Missed() | when.Crosses() | when.Leaves() | when.HeldLong():
+            yield event.what
+        case when.GoesThrough():
+            yield from (event.what, event.through)
+        case when.Hit() | when.Arrives():
+            yield event.who
+
+
+def _with_article(phrase: Np) -> str:
+    return attrs.evolve(phrase, determiner="an" if phrase.name.text[0] in "aeiou" else "a").words()
+
+
+def _one_person(game: Game, phrase: Np) -> bool:
+    meaning = game.vocabulary.get(phrase.name.text)
+    return isinstance(meaning, AgentMeaning | TeacherMeaning)
+
+
+def _teacher(game: Game, phrase: Np) -> bool:
+    return isinstance(game.vocabulary.get(phrase.name.text), TeacherMeaning)

@@ -1,0 +1,100 @@
+"""Sheets whose words are exchanged: the library's games, the examples of the language page, and games nobody wrote."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+
+from attrs import evolve, frozen
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import seed as seeded
+
+import library
+from grammar.examples import examples
+from grammar.layout import SECTIONS
+from grammar.parse import parse, parse_bytes, parse_line
+from grammar.tree import GameSheet, Line, Section
+from tests.game_texts import Sheet, plain_games, written
+from tests.net.exchange_verdicts import Staged, staged
+
+
+@frozen
+class Place:
+    """A line of a sheet whose words may be exchanged."""
+
+    source: str
+    before: Staged
+    section: str
+    at: int
+
+
+def library_sheets() -> tuple[GameSheet, ...]:
+    """The games of the library as trees."""
+    read = (parse_bytes(path.read_bytes(), path.name).value for path in library.game_paths())
+    return tuple(rules.games[0] for rules in read if rules is not None)
+
+
+def _lines(source: str, sheet: GameSheet) -> Iterator[Place]:
+    before = staged(sheet)
+    assert before is not None and before.net[0] is not None, sheet.title
+    for section in ("head", *SECTIONS):
+        for at in range(len(sheet.lines(section))):
+            yield Place(source, before, section, at)
+
+
+@cache
+def of_library() -> tuple[Place, ...]:
+    """Every line of the library's games."""
+    return tuple(place for sheet in library_sheets() for place in _lines("library", sheet))
+
+
+@cache
+def of_page() -> tuple[Place, ...]:
+    """Every example of the page in the first game of the library in which it can stand."""
+    return tuple(
+        place
+        for section, rows in examples().items()
+        if section in SECTIONS
+        for row in rows
+        if (place := _fitted(section, row.example)) is not None
+    )
+
+
+def _fitted(section: str, example: str) -> Place | None:
+    sentence = parse_line(section, example).value
+    assert sentence is not None, example
+    for sheet in library_sheets():
+        lines = sheet.lines(section)
+        alike = [at for at, line in enumerate(lines) if type(line.sentence) is type(sentence)]
+        for at in (*alike, len(lines)):
+            tried = _with_lines(sheet, section, (*lines[:at], Line(sentence), *lines[at + 1 :]))
+            before = staged(tried)
+            if before is not None and before.net[0] is not None:
+                return Place("page", before, section, at)
+    return None
+
+
+def _with_lines(sheet: GameSheet, section: str, lines: tuple[Line, ...]) -> GameSheet:
+    named = {part.name: part for part in sheet.sections}
+    named[section] = evolve(named.get(section, Section(section, ())), lines=lines)
+    return evolve(sheet, sections=tuple(named[name] for name in SECTIONS if name in named))
+
+
+def of_generated(seed: int, number: int) -> tuple[Place, ...]:
+    """Every line of so many games that nobody wrote."""
+    found: list[Place] = []
+    quiet = settings(
+        max_examples=number, database=None, deadline=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck)
+    )
+
+    @seeded(seed)
+    @quiet
+    @given(plain_games())
+    def collect(sheet: Sheet) -> None:
+        rules = parse(written(sheet)).value
+        before = staged(rules.games[0]) if rules is not None else None
+        if before is not None and before.net[0] is not None:
+            found.extend(_lines("generated", before.game.sheet))
+
+    collect()
+    return tuple(found)
