@@ -10,7 +10,7 @@ from attrs import evolve, frozen
 
 from grammar.game import Game
 from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS
-from grammar.sentences import base, finish, head, kinds, play, sides, space, when
+from grammar.sentences import base, finish, play, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
@@ -47,7 +47,16 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "Practice.text": ("roll", "climb"),
     "Licence.identifier": ("CC0-1.0",),
 }
-DROPPED = ("Np.owner", "Kit.owner", "Kit.singular", "Kit.percent", "Kit.parts", "Kit.like", "AimTo.where", "Placing.count")
+DROPPED = (
+    "Np.owner",
+    "Kit.owner",
+    "Kit.singular",
+    "Kit.percent",
+    "Kit.parts",
+    "Kit.like",
+    "AimTo.where",
+    "Placing.count",
+)
 
 
 @frozen
@@ -166,7 +175,13 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield from (each for each in _whole_sides(names) if each != value)
         case finish.NoneOf() | finish.Exactly() | finish.AtLeast() | finish.AtMost() | finish.AllOf():
             two = Quantity(2.0)
-            amounts = (finish.NoneOf(), finish.Exactly(two), finish.AtLeast(two), finish.AtMost(two), finish.AllOf("all"))
+            amounts = (
+                finish.NoneOf(),
+                finish.Exactly(two),
+                finish.AtLeast(two),
+                finish.AtMost(two),
+                finish.AllOf("all"),
+            )
             yield from (each for each in (*amounts, finish.AllOf("a")) if each != value)
         case finish.Standing() | finish.Down() | finish.Inside() | finish.Placed() | finish.AtHome():
             states = (finish.Standing(), finish.Down(), finish.Inside(), finish.AtHome())
@@ -209,4 +224,3 @@ def _quantities(value: Quantity) -> Iterator[Quantity]:
         yield evolve(value, unit=unit)
 
 
-USED = (head, sides, space, kinds)

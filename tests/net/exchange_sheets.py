@@ -84,7 +84,11 @@ def of_generated(seed: int, number: int) -> tuple[Place, ...]:
     """Every line of so many games that nobody wrote."""
     found: list[Place] = []
     quiet = settings(
-        max_examples=number, database=None, deadline=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck)
+        max_examples=number,
+        database=None,
+        deadline=None,
+        phases=[Phase.generate],
+        suppress_health_check=list(HealthCheck),
     )
 
     @seeded(seed)
