@@ -1,4 +1,4 @@
-"""Small words before a name that mean nothing there: "their thrower's side", "all lanterns are knocked", "that ball"."""
+"""Small words that mean nothing before a name: "their thrower's side", "all lanterns are knocked", "that ball"."""
 
 from __future__ import annotations
 
