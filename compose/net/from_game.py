@@ -9,6 +9,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.clockwork import lower_clockwork
 from compose.net.lower.doubts import doubts
 from compose.net.lower.ends import lower_bell, lower_ends, points_counted_to
+from compose.net.lower.mirrored import unlike_sides
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
@@ -46,7 +47,8 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     sides = {SideId(side): players for side, players in numbers.items()}
     builder = Builder(core, sides, laid_out(game, numbers))
     place_tokens(builder)
-    builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *doubts(core)))
+    builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core)))
+    builder.findings.extend((*doubts(core), *unlike_sides(core)))
     _counters(builder)
     _lower_moves(builder)
     if any(effect is StartAgain.EVERYTHING for rule in core.play.rules for effect in rule.effects):

@@ -108,7 +108,7 @@ class Offer:
     """
 
     by: Population
-    attempts: tuple[Attempt, ...]
+    attempts: tuple[Attempt, ...] = field(eq=frozenset)
     only: Guard
     figures: Figures
     share: Fraction | None

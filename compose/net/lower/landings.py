@@ -87,13 +87,15 @@ def _closed(builder: Builder, home: Spot, kind: KindId) -> Iterator[tuple[Spot, 
     if not shut:
         return
     whole = _rectangle(builder, home)
+    counted: set[Rectangle] = set()  # on an undivided court several sides call the same floor theirs
     for area in builder.play.areas:
         if area.id not in shut:
             continue
         for laid in builder.floor.areas:
             if (laid.name, laid.owner) == (area.id.key, owner_key(area.owner)):
                 share = _overlap(laid.rectangle, whole) / (whole.length * whole.width)
-                if share > LEAST:
+                if share > LEAST and laid.rectangle not in counted:
+                    counted.add(laid.rectangle)
                     yield Spot(area.id, area.owner), share
 
 

@@ -1,0 +1,74 @@
+"""The same play under other names of its sides, and what of it is then another: mirrored sides must be alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import pairwise
+from typing import Any, TypeVar
+
+import attrs
+
+from grammar.core.declared import Supply, Track
+from grammar.core.game import Play
+from grammar.core.play import Lines
+from grammar.core.rules import Shift
+from grammar.core.values import OnStep, SideId, TrackId
+
+Names = Mapping[SideId, SideId]
+Value = TypeVar("Value")
+
+
+def renamed(value: Value, names: Names, turned: Mapping[TrackId, int]) -> Value:
+    """A value with other sides in it. On a track that is `turned` (its steps), steps are counted from the other end."""
+    return _renamed(value, names, turned)  # type: ignore[no-any-return]
+
+
+def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
+    match value:
+        case SideId():
+            return names.get(value, value)
+        case OnStep() if value.track in turned:
+            return OnStep(value.track, turned[value.track] - value.step)
+        case Shift() if turned:
+            return Shift(-value.steps)
+        case Track() if value.id in turned:
+            return value
+        case tuple():
+            return tuple(_renamed(each, names, turned) for each in value)
+        case frozenset():
+            return frozenset(_renamed(each, names, turned) for each in value)
+    if not attrs.has(type(value)):
+        return value
+    parts = {field.name: getattr(value, field.name) for field in attrs.fields(type(value)) if field.name != "lines"}
+    return attrs.evolve(value, **{name: _renamed(part, names, turned) for name, part in parts.items()})
+
+
+def unlike(play: Play) -> Iterator[Lines]:
+    """The lines of whatever is not the same when two sides called mirrored change names."""
+    alike = [side for side in play.side_ids if side in play.mirrored]
+    for one, other in pairwise(alike):
+        names = {one: other, other: one}
+        turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {one, other}}
+        for values in _decisive(play):
+            there = {_renamed(value, names, turned) for value in values}
+            yield from (value.lines for value in values if value not in there)
+
+
+def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
+    """Everything of a play that has lines and can differ from side to side."""
+    supplies: tuple[Supply, ...] = play.supplies
+    return (
+        play.sides,
+        play.roles,
+        play.areas,
+        supplies,
+        play.starts,
+        play.homes,
+        play.offers,
+        play.services,
+        play.unfetched,
+        play.guarding,
+        play.rests,
+        play.rules,
+        play.ends,
+    )
