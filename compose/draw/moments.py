@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from attrs import frozen
 
 from compose.check.words import sentence, state_in_words
-from compose.draw.counts_in import counts_in
 from compose.net.net import Net
 from compose.telling.wording import ENGLISH, Wording
 
+Counts = Callable[[Net, tuple[int, ...]], str]
 LEAST, MOST = 4, 8  # pictures of a strip
 
 
@@ -35,16 +35,21 @@ class Moment:
 
 
 def moments_of(
-    net: Net, moves: Sequence[Told], end: str, most: int = MOST, wording: Wording = ENGLISH
+    net: Net,
+    moves: Sequence[Told],
+    end: str,
+    most: int = MOST,
+    wording: Wording = ENGLISH,
+    counts: Counts | None = None,
 ) -> tuple[Moment, ...]:
     """The set-up, the moves that change more than where balls lie, and how it ends; at most `most` of them.
 
     Where there are more such moves, they are chosen evenly over the round, the last always among them. Moves and
-    end are told in the language already.
+    end are told in the language already; `counts` tells those of a moment, in English where it is not given.
     """
-    chosen = _chosen(net, moves, most - 1)
+    chosen, say = _chosen(net, moves, most - 1), counts or state_in_words
     begin = "0:00" if moves and moves[0].minutes is not None else ""
-    found = [Moment(wording.say("The round starts."), _counts(net, net.start(), wording), net.start(), begin)]
+    found = [Moment(wording.say("The round starts."), say(net, net.start()), net.start(), begin)]
     before = -1
     for number in chosen:
         move = moves[number]
@@ -52,14 +57,10 @@ def moments_of(
         last = number == chosen[-1]
         if last and end:
             words = f"{words}. {sentence(end)}"
-        counts = _counts(net, move.marking, wording)
-        found.append(Moment(f"{words}.", counts, move.marking, stamp(move.minutes), number - before - 1))
+        told = say(net, move.marking)
+        found.append(Moment(f"{words}.", told, move.marking, stamp(move.minutes), number - before - 1))
         before = number
     return tuple(found)
-
-
-def _counts(net: Net, marking: tuple[int, ...], wording: Wording) -> str:
-    return state_in_words(net, marking) if wording.english else counts_in(net, marking, wording)
 
 
 def stamp(minutes: float | None) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 from attrs import evolve
@@ -10,15 +11,18 @@ from attrs import evolve
 import library
 from compose.check import Budget
 from compose.check.walk import walk
-from compose.draw.happenings import Happenings
-from compose.draw.moments import Moment, Told, moments_of, stamp
+from compose.draw.moments import Counts, Moment, Told, moments_of, stamp
 from compose.draw.proof import FINDING
 from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
 from compose.staging.laid_out import laid_out
+from compose.staging.resolved import resolved
+from compose.telling.counts import counts_told
+from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
+from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.finding_games import kit
@@ -79,7 +83,7 @@ def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_j
     sample = sample_round(net, chances(net, library.norms(), kit()), seed)
     steps = [(event.transition, event.marking, event.minutes) for event in sample.events]
     moves = _told(prepared, steps, wording)
-    moments = moments_of(net, moves, _ending(prepared, sample, wording), pictures, wording)
+    moments = moments_of(net, moves, _ending(prepared, sample, wording), pictures, wording, _counts(prepared, wording))
     about = wording.say(
         "A round played at random (seed {seed}): {time} long, {moves}.",
         seed=seed,
@@ -92,7 +96,7 @@ def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_j
 def _told(prepared: Ready, steps: Sequence[Step], wording: Wording) -> list[Told]:
     """The moves of a line of play, each in the language."""
     net, before, found = prepared.net, prepared.net.start(), list[Told]()
-    happenings = Happenings(prepared.game, net, wording)
+    happenings = Happenings(Voice(resolved(prepared.game), wording), net)
     for number, after, minutes in steps:
         move = net.transitions[number]
         words = move.words if wording.english else happenings.told(move, before, after)
@@ -101,9 +105,14 @@ def _told(prepared: Ready, steps: Sequence[Step], wording: Wording) -> list[Told
     return found
 
 
+def _counts(prepared: Ready, wording: Wording) -> Counts | None:
+    """How the counts of a moment are told; the check has its own words in English."""
+    return None if wording.english else partial(counts_told, Voice(resolved(prepared.game), wording))
+
+
 def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
     if not wording.english:
-        said = Happenings(prepared.game, prepared.net, wording).ended(sample.end, sample.unfinished)
+        said = Happenings(Voice(resolved(prepared.game), wording), prepared.net).ended(sample.end, sample.unfinished)
     elif sample.end is None:
         return "the round is broken off here" if sample.unfinished else "the round is over"
     else:
@@ -123,7 +132,9 @@ def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wordi
     numbers = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
     markings = walk(prepared.net, numbers)
     steps = [(number, after, None) for number, after in zip(numbers, markings[1:], strict=True)]
-    moments = moments_of(prepared.net, _told(prepared, steps, wording), "", pictures, wording)
+    moments = moments_of(
+        prepared.net, _told(prepared, steps, wording), "", pictures, wording, _counts(prepared, wording)
+    )
     title = sentence(wording.known(FINDING, chosen.code) or chosen.title)
     return _strip(prepared, moments, chosen.code, title, wording)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, partial
 
 import pytest
 from drawn_games import NAMES, card_for, game_of, laid_out, lanterns, library_game
@@ -14,7 +14,6 @@ import library
 from compose.draw.authors import names_of, texts_of
 from compose.draw.card import CardNotes
 from compose.draw.card_text import text_of
-from compose.draw.happenings import Happenings
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import Planned, lesson_table
 from compose.draw.moments import Told, moments_of
@@ -25,7 +24,10 @@ from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
 from compose.staging.resolved import resolved
+from compose.telling.counts import counts_told
 from compose.telling.french import joined
+from compose.telling.moves import Happenings
+from compose.telling.voice import Voice
 from compose.telling.wording import wording_of
 from compose.terminal.looks import Look, card_of_remix
 from compose.terminal.stages import remixed
@@ -148,7 +150,7 @@ def test_a_side_that_was_named_is_he_or_they(name, said, instead, french):
 @pytest.mark.parametrize("name", NAMES)
 def test_rounds_in_pictures_hold_no_english(name):
     net, sample = sampled(name)
-    game, happenings = library_game(name), Happenings(library_game(name), net, FRENCH)
+    game, happenings = library_game(name), Happenings(Voice(resolved(library_game(name)), FRENCH), net)
     before, moves = net.start(), []
     for event in sample.events:
         words = happenings.told(net.transitions[event.transition], before, event.marking)
@@ -157,7 +159,7 @@ def test_rounds_in_pictures_hold_no_english(name):
     assert len(moves) > 5
     assert english_in(" ".join(move.words for move in moves), (game.title,)) == []
     end = happenings.ended(sample.end, sample.unfinished)
-    moments = moments_of(net, moves, end, wording=FRENCH)
+    moments = moments_of(net, moves, end, wording=FRENCH, counts=partial(counts_told, happenings.voice))
     made = strip_of(game, laid_out(game), net, moments, game.title, "", FRENCH)
     drawn = " ".join(shape.text for shape in drawing_of(made).shapes if isinstance(shape, Label))
     assert english_in(drawn, (game.title,)) == []

@@ -16,11 +16,11 @@ import compose.terminal
 from compose.draw.authors import AS_WRITTEN
 from compose.draw.card import LAST_WORD
 from compose.draw.card_pdf import pdf_of
-from compose.draw.happenings import OUTCOMES, THROWN
 from compose.draw.lesson_sheet import NAMES as NAMES_OF_SLOTS
 from compose.draw.units import UNITS
 from compose.modifiers.recipe import OWN_EDITS
 from compose.telling.french import joined
+from compose.telling.moves import OUTCOMES, THROWN
 from compose.telling.wording import ENGLISH, FOLDER, languages, wording_of
 from compose.terminal.booklets import USUAL_TITLE as BOOKLET_TITLE
 from compose.terminal.lessons import USUAL_TITLE as LESSON_TITLE

@@ -1,0 +1,156 @@
+"""What happens between two moments of a round, in another language than English: who did what, and what changed.
+
+The net tells its moves in English sentences. Here they are told anew, from the attempt and from the counts
+before and after it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from attrs import frozen
+
+from compose.net.net import End, Net, Place, Transition
+from compose.telling.counts import kind_of
+from compose.telling.french import joined
+from compose.telling.nouns import PLAYER, Noun
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.values import At, OnStep, Posture, Presence, RoleId, SideId, Sort
+
+MOST_TOLD = 4  # our choice: more changes at once than this are a new beginning
+THROWN = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass")
+OUTCOMES = {
+    "missed": "{move} and misses",
+    "caught": "{move} and it is caught",
+    "left": "{move} and it leaves the court",
+}
+Changed = tuple[Place, Place, int]
+
+
+@frozen
+class Happenings:
+    """The moves of one game in one language."""
+
+    voice: Voice
+    net: Net
+
+    def told(self, move: Transition, before: Sequence[int], after: Sequence[int]) -> str:
+        """A move as a sentence without its full stop."""
+        lead, changes = self._lead(move), list(self._changes(before, after))
+        if len(changes) > MOST_TOLD:
+            changes = [self.voice.say("everything starts again")]
+        what = self.voice.wording.listed(changes)
+        if lead and what:
+            return joined(self.voice.say("{name}: {rule}", name=lead, rule=what))
+        return joined(lead or what or self.voice.say("play goes on"))
+
+    def ended(self, end: End | None, unfinished: bool) -> str:
+        """How the round ended."""
+        if end is None:
+            return self.voice.say("the round is broken off here" if unfinished else "the round is over")
+        if end.winner is None:
+            return self.voice.say("it is a draw" if end.words.startswith("a draw") else "nobody wins")
+        return joined(self.voice.does([SideId(end.winner)], "{side} wins", "{side} win"))
+
+    def _lead(self, move: Transition) -> str:
+        """Who tries what, and how it comes out where the counts do not say so."""
+        attempt = move.attempt
+        if move.side is None:
+            return ""
+        someone = self._who(move.side, 1)
+        if attempt.skill in THROWN:
+            ball, female = self._ball(attempt.ball)
+            said = self.voice.say(f"{{who}} {attempt.skill} {{ball}}", who=someone, ball=ball)
+            return self.voice.say(OUTCOMES[move.outcome], female, move=said) if move.outcome in OUTCOMES else said
+        if attempt.skill == "fetch":
+            return self.voice.say("{who} fetches {ball}", who=someone, ball=self._ball(attempt.ball)[0])
+        return self.voice.say("{who} arrives", who=someone) if attempt.skill == "tow" else someone
+
+    def _who(self, side: str, number: int) -> str:
+        """ "un héron", "3 joueurs du Nord"."""
+        everybody = self.voice.play.populations(SideId(side))
+        if number == 1:
+            return self.voice.players(everybody, "a", False)
+        return f"{number} {self.voice.players(everybody, None, True)}"
+
+    def _ball(self, like: str | None) -> tuple[str, bool]:
+        """The game's own name for a ball, with its article, and whether it is feminine."""
+        play, nouns = self.voice.play, self.voice.nouns
+        known = (kind.id for kind in play.kinds if kind.sort is Sort.BALL and kind.like.key == like)
+        kind = next(known, None)
+        noun = nouns.noun(like or "ball") if kind is None else nouns.kind(kind)
+        return nouns.with_article("a", noun, False), noun.feminine
+
+    def _changes(self, before: Sequence[int], after: Sequence[int]) -> Iterator[str]:
+        places = self.net.places
+        for token in ("target", "body", "player"):
+            less = {place: before[at] - after[at] for at, place in enumerate(places) if place.token == token}
+            more = [(place, after[at] - before[at]) for at, place in enumerate(places) if place.token == token]
+            for goal, number in more:
+                yield from (self._change(*each) for each in _from(less, goal, number))
+        for at, place in enumerate(places):
+            if place.token == "points" and after[at] != before[at]:
+                yield self._points(place, after[at] - before[at])
+
+    def _change(self, start: Place, goal: Place, number: int) -> str:
+        if goal.token == "player":
+            return self._player(start, goal, number)
+        voice, several, noun = self.voice, number >= 2, kind_of(self.voice, goal)
+        owner = [SideId(goal.side)] if goal.side else []
+        things = voice.of(_counted(noun, number), several, owner, None if several else "a")
+        if isinstance(goal.standing, OnStep):
+            pattern = "{things} go to step {step}" if several else "{things} goes to step {step}"
+            return voice.say(pattern, things=things, step=str(goal.standing.step))
+        if start.side != goal.side and goal.side:
+            pattern = "{things} join {side}" if several else "{things} joins {side}"
+            bare = voice.of(_counted(noun, number), several, (), None if several else "a")
+            return voice.say(pattern, things=bare, side=voice.name(SideId(goal.side)))
+        if goal.standing is Posture.DOWN:
+            return voice.say("{things} fall" if several else "{things} falls", things=things)
+        return voice.say("{things} are put up" if several else "{things} is put up", noun.feminine, things=things)
+
+    def _player(self, start: Place, goal: Place, number: int) -> str:
+        voice, several = self.voice, number >= 2
+        side = SideId(str(goal.side))
+        players = self._who(str(start.side), number)
+        if start.side != goal.side:
+            pattern = "{who} join {what}" if several else "{who} joins {what}"
+            return voice.say(pattern, who=players, what=voice.name(side))
+        if goal.standing is Presence.OUT:
+            pattern = "{who} are out for the rest of the round" if several else "{who} is out for the rest of the round"
+            noun = voice.nouns.player_of(side) or voice.nouns.noun(PLAYER)
+            return voice.say(pattern, noun.feminine, who=players)
+        if isinstance(goal.standing, At):
+            near = voice.about(side, Subject.PLAYERS if several else Subject.PLAYER)
+            pattern = "{who} go {where}" if several else "{who} goes {where}"
+            return voice.say(pattern, who=players, where=near.place([goal.standing.spot]))
+        if isinstance(start.standing, At) or start.standing is Presence.OUT:
+            return voice.say("{who} return to play" if several else "{who} returns to play", who=players)
+        role = voice.nouns.role(RoleId(goal.kind)) if goal.kind else voice.nouns.noun(PLAYER)
+        return voice.say("{who} become {role}" if several else "{who} becomes {role}", who=players, role=role.one)
+
+    def _points(self, place: Place, by: int) -> str:
+        points = self.voice.wording.counted(abs(by), "point", "points")
+        patterns = ("{side} scores {points}", "{side} score {points}")
+        if by < 0:
+            patterns = ("{side} loses {points}", "{side} lose {points}")
+        return self.voice.does([SideId(str(place.side))], *patterns, points=points)
+
+
+def _counted(noun: Noun, number: int) -> Noun:
+    return noun if number == 1 else Noun(noun.one, f"{number} {noun.many}", noun.feminine)
+
+
+def _from(less: dict[Place, int], goal: Place, number: int) -> Iterator[Changed]:
+    """Where so many came from that are more now: of the same kind and side first, then of another side.
+
+    What is found is taken off `less`.
+    """
+    for same in (True, False):
+        for place, left in less.items():
+            taken = min(left, number)
+            if taken > 0 and place.kind == goal.kind and (place.side == goal.side) == same:
+                less[place] -= taken
+                number -= taken
+                yield place, goal, taken
