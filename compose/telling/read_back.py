@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
 from compose.telling import attempts, beforehand, endings, follows, kit, services
 from compose.telling.gaps import gaps
@@ -139,7 +139,13 @@ def _values(core: Core) -> list[Any]:
     coming = {rule.lines for rule in rules if can_happen(play, rule)}
     rules = [rule for rule in rules if can_happen(play, rule) or rule.lines not in coming]
     fetches = [each for each in play.services if not isinstance(each, Fetch) or fetch_holds(play, each)]
-    ending = [each for each in (play.bell, play.tie, play.match) if each is not None]
+    match = evolve(play.match, ends_after_each_round=False, ends_at_half_time=False)
+    ends = Match(
+        ends_after_each_round=play.match.ends_after_each_round,
+        ends_at_half_time=play.match.ends_at_half_time,
+        lines=play.match.ends_lines,
+    )
+    ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, play.organisation),
         *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.factors),

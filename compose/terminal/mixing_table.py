@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from typing import Any
 
 import library
+from compose.answer.answer import PROVED
 from compose.fit.mixing import (
     CELL_STATES,
     FINDS,
