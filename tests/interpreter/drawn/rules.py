@@ -1,0 +1,169 @@
+"""Draws what follows when things are knocked and players are hit, and writes the lines of when that say it."""
+
+from __future__ import annotations
+
+from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Fate
+from tests.interpreter.drawn.tasks import AGENTS
+
+ACTOR, CONCERNED, EVERY = "actor", "concerned", "every"
+
+
+def agent_of(draft: Draft, aim: str = "") -> str:
+    """What the rules call whoever acts: by the skill of some offer."""
+    skills = sorted({offer.skill for offer in draft.offers if aim in ("", offer.aim)}) or ["underarm throw"]
+    return AGENTS[skills[0]]
+
+
+def scoring(draft: Draft, agent: str, concerned: bool = True) -> tuple[str, tuple[tuple[str, int], ...]]:
+    """A consequence that gives points, and who gets how many."""
+    number = draft.dice.choice((1, 1, 2))
+    points = f"{number} point{'s' if number > 1 else ''}"
+    draft.points_wanted = True
+    choices = [(f"the {agent}'s side scores {points}", ACTOR, number)]
+    if concerned and len(draft.sides) == 2:
+        choices.append((f"the other side scores {points}", CONCERNED, number))
+    if not draft.solo:
+        side = draft.dice.choice(draft.sides)
+        choices.append((f"{'the ' if draft.by_players else ''}{side} {'scores'} {points}", side, number))
+        choices.append((f"each side scores {points}", EVERY, number))
+    text, who, number = draft.dice.choice(choices[:1] * 3 + choices)
+    draft.may_score |= set(draft.sides) if who in (ACTOR, CONCERNED, EVERY) else {who}
+    return text, ((who, number),)
+
+
+def condition(draft: Draft, agent: str) -> str:
+    """A claim for "while": of the side concerned, of who acted, of some or of every side."""
+    things = draft.targets[0]
+    claims = [
+        f"the {agent}'s side has at least 1 player in",
+        f"the {agent}'s side has at most 1 player in",
+        "a side has no players in",
+        "each side has at least 1 player in",
+    ]
+    if len(draft.sides) == 2:
+        claims += [
+            f"the other side has at least 1 {things.kind} standing",
+            f"that side has no {things.kinds} down",
+            f"its side has at most 1 {things.kind} standing",
+        ]
+    return draft.dice.choice(claims)
+
+
+def draw_falls(draft: Draft) -> None:
+    """For each kind at which somebody aims: what becomes of it, for all owners or for one otherwise."""
+    for kind in sorted({offer.kind for offer in draft.offers if offer.aim == "target" and offer.kind != "cloud"}):
+        owners = sorted({offer.owner for offer in draft.offers if offer.kind == kind and offer.aim == "target"})
+        agent = agent_of(draft, "target")
+        if draft.in_one_of(6):
+            draft.fates |= {(kind, owner): Fate("down") for owner in owners}  # as it is taken for granted
+            continue
+        text, fate = _fate(draft, agent, owners)
+        word = draft.one_of(f"a {kind}", f"the {kind}", "a target") if len(draft.targets) == 1 else f"a {kind}"
+        draft.say("when", f"{word} is knocked: {text}")
+        draft.fates |= {(kind, owner): fate for owner in owners}
+        if len(owners) > 1 and draft.in_one_of(3):
+            _exception(draft, agent, kind, owners, text)
+        elif draft.in_one_of(4):
+            draft.guarded = True
+            other, _ = _fate(draft, agent, owners)
+            draft.say("when", f"{word} is knocked while {condition(draft, agent)}: {other}")
+
+
+def _exception(draft: Draft, agent: str, kind: str, owners: list[str], usual: str) -> None:
+    """One owner's things fare otherwise: the narrower line settles what it speaks of, the wider the rest."""
+    owner = draft.dice.choice([each for each in owners if each != NOBODY] or [""])
+    if not owner:
+        return
+    phrases = [f"a {kind} of {owner}", *([f"{owner}'s {kind}"] if not owner.endswith("s") else [])]
+    before = draft.fates[kind, owner]
+    text, fate = _fate(draft, agent, owners)
+    if text == usual:
+        return
+    draft.say("when", f"{draft.dice.choice(phrases)} is knocked: {text}")
+    draft.fates[kind, owner] = Fate(
+        fate.what or before.what, tuple(dict([*_by_side(before.scores), *_by_side(fate.scores)]).items())
+    )
+    if len({who for who, _ in (*before.scores, *fate.scores)}) > 1:
+        draft.guarded = True  # who scores by both lines hangs on who acts: left to the comparison
+
+
+def _by_side(scores: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]:
+    return scores
+
+
+def _fate(draft: Draft, agent: str, owners: list[str]) -> tuple[str, Fate]:
+    """Text and meaning of what becomes of a thing; "" where the line does not speak of its standing."""
+    score, points = scoring(draft, agent) if draft.in_one_of(2) else ("", ())
+    way = draft.dice.randrange(6)
+    if way == 0 and NOBODY not in owners and len(draft.sides) == 2:
+        return _joined(f"it joins the {agent}'s side", score), Fate("taken", points)
+    if way in (1, 2):
+        return _joined("it stands up again", score), Fate("up", points)
+    if way == 3 and score:
+        return score, Fate("", points)
+    return _joined("it stays down", score), Fate("down", points)
+
+
+def _joined(first: str, second: str) -> str:
+    return f"{first} and {second}" if second else first
+
+
+def draw_hits(draft: Draft) -> None:
+    """What becomes of players who are hit: all alike, or one side or the role otherwise."""
+    crews = {Crew(offer.owner, offer.kind) for offer in draft.offers if offer.aim == "player"}
+    if not crews or draft.in_one_of(8):
+        draft.hit |= dict.fromkeys(crews, "in")
+        return
+    agent = agent_of(draft, "player")
+    text, fate = _hit(draft, agent)
+    draft.say("when", f"{draft.one_of('a player', 'the player', 'any player')} is hit: {text}")
+    draft.hit |= dict.fromkeys(crews, fate)
+    if draft.in_one_of(3) and not draft.solo:
+        side = draft.dice.choice(draft.sides)
+        who, meant = draft.dice.choice(
+            [
+                (f"a player of {side}", [each for each in crews if each.side == side]),
+                *([("an aide", [each for each in crews if each.role != PLAIN])] if draft.role else []),
+            ]
+        )
+        text, fate = _hit(draft, agent)
+        draft.say("when", f"{who} is hit: {text}")
+        draft.hit |= dict.fromkeys(meant, fate)
+
+
+def _hit(draft: Draft, agent: str) -> tuple[str, str]:
+    """Text and meaning of what becomes of who is hit."""
+    who = draft.one_of("that player", "the player")
+    choices = [(f"{who} is out", "out"), ("play goes on", "in")]
+    if draft.queue:
+        queue = draft.queue
+        mine = queue if draft.queue_is_shared else draft.one_of(queue, queue)
+        choices += [(f"{who} waits in the {mine}", "queue"), (f"{who} goes to the {mine}", "queue")]
+        if not draft.queue_is_shared:
+            choices += [(f"{who} waits in their {queue}", "queue"), (f"{who} changes places with the first in the {queue}", "swap")]
+    if draft.bench:
+        choices.append((f"{who} joins the {draft.bench}", "bench"))
+    if len(draft.sides) == 2 and not draft.role:
+        choices.append((f"{who} joins {draft.one_of('the other side', f'the {agent}' + chr(39) + 's side')}", "side"))
+    text, fate = draft.dice.choice(choices)
+    if draft.in_one_of(3):
+        score, _ = scoring(draft, agent)
+        draft.guarded = True
+        text = f"{text} and {score}" if text != "play goes on" else score
+        fate = fate if text != score else "in"
+    draft.may_change_sides |= fate == "side"
+    return text, fate
+
+
+def draw_track(draft: Draft) -> None:
+    """Things on the track move towards or away from who acts, and go back when they are home."""
+    if any(offer.kind == "cloud" for offer in draft.offers):
+        agent = agent_of(draft, "target")
+        way = draft.one_of("towards", "away from")
+        to = draft.one_of(f"the {agent}", f"the {agent}", draft.sides[0])
+        draft.say("when", f"a cloud is knocked: it moves 1 step {way} {to}")
+        if draft.in_one_of(2):
+            draft.points_wanted = True
+            draft.may_score |= set(draft.sides)
+            scorer = draft.one_of("it scores 1 point", "the other side scores 1 point")
+            draft.say("when", f"a side has a cloud at home: {scorer} and the cloud goes to step 1 of the drift track")
