@@ -66,7 +66,10 @@ class Board:
         self.won = state.won
 
     def copy(self) -> Board:
-        return Board(self.state())
+        found = Board.__new__(Board)
+        found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
+        found.points, found.won = self.points[:], self.won
+        return found
 
     def state(self) -> State:
         """As it stands, nobody reordered."""
@@ -96,8 +99,11 @@ class Board:
 
 def in_line(state: State, in_turn: frozenset[str]) -> State:
     """The state with turns counted from 0, and only in the places of whose first or last the sheet speaks."""
+    spots = {each.where for each in state.pupils if isinstance(each.where, Spot)}
+    if not spots:
+        return state
     pupils = list(state.pupils)
-    for spot in {each.where for each in pupils if isinstance(each.where, Spot)}:
+    for spot in spots:
         there = sorted((n for n, each in enumerate(pupils) if each.where == spot), key=lambda n: pupils[n].turn)
         for turn, number in enumerate(there):
             pupils[number] = pupils[number]._replace(turn=turn if spot.place in in_turn else 0)

@@ -14,6 +14,7 @@ from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.names import Folk, Teacher
+from tests.interpreter.people import next_of
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
@@ -121,9 +122,11 @@ def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
             there = board.waiting(spots_of(sheet, None, where, (owner,)))
             if shared and whose(sheet, where) != UNSAID:
                 there = [each for each in there if board.pupils[each].side == owner]
-            if there:
-                first = there[-1:] if getattr(free.queued, "end", "") == "last" else there[:1]
-                yield Act(("frees",), _back_in(board, there if isinstance(free.queued, play.AllQueued) else first))
+            if there and isinstance(free.queued, play.AllQueued):
+                yield Act(("frees",), _back_in(board, there))
+            elif isinstance(free.queued, play.Queued):
+                for number in next_of(sheet, there, free.queued.end, board):
+                    yield Act(("frees",), _back_in(board, (number,)))
 
 
 def _back_in(board: Board, numbers: Iterable[int]) -> Board:

@@ -27,9 +27,41 @@ class Reading:
     moves: dict[Counted, set[Counted]]
     bell: dict[Counted, str | None]
 
+    def differs(self, other: Reading) -> str:
+        """What the two readings do not have in common, "" for nothing."""
+        mine, its = set(self.results), set(other.results)
+        said = [f"only here {_some(mine - its)}"] if mine - its else []
+        said += [f"only there {_some(its - mine)}"] if its - mine else []
+        for state in mine & its:
+            if self.results[state] != other.results[state]:
+                said.append(f"{self.results[state]} or {other.results[state]} in {sorted(state)}")
+            elif self.moves.get(state) != other.moves.get(state):
+                here, there = self.moves.get(state, set()), other.moves.get(state, set())
+                said.append(
+                    f"from {sorted(state)} only here to {_some(here - there)}, only there to {_some(there - here)}"
+                )
+            elif self.bell.get(state) != other.bell.get(state):
+                said.append(f"the clock {self.bell.get(state)} or {other.bell.get(state)} in {sorted(state)}")
+            if len(said) > 2:
+                break
+        return "\n".join(said)
+
+    def within(self, other: Reading) -> bool:
+        """Whether all that is known here is known there, too."""
+        return all(
+            state in other.results
+            and other.results[state] == result
+            and self.moves.get(state, set()) <= other.moves.get(state, set())
+            for state, result in self.results.items()
+        )
+
     @property
     def dead_ends(self) -> set[Counted]:
         return {state for state, result in self.results.items() if result is None and not self.moves.get(state)}
+
+
+def _some(states: set[Counted]) -> str:
+    return str([sorted(state) for state in sorted(states, key=sorted)[:2]])
 
 
 def key_of(place: Place) -> Key:

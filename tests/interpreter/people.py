@@ -21,10 +21,17 @@ def people(sheet: Sheet, who: when.Who, scene: Scene, board: Board, mover: str |
         there = _in_line(sheet, who.where, scene, board, mover)
         if isinstance(who, play.AllQueued):
             return [tuple(there)]
-        return [(there[-1 if who.end == "last" else 0],)] if there else [()]
+        return [(each,) for each in next_of(sheet, there, who.end, board)] or [()]
     if who.determiner in ("all", "each", "every"):
         return [tuple(_everybody(sheet, who, scene, board))]
     return [(each,) for each in _one(sheet, who, scene, board)] or [()]
+
+
+def next_of(sheet: Sheet, there: list[int], end: str, board: Board) -> list[int]:
+    """Whose turn it is of those in line; where nobody knows the order, one of each side and role may be that one."""
+    if sheet.orderly:
+        return there[-1:] if end == "last" else there[:1]
+    return list({board.pupils[number][:2]: number for number in there}.values())
 
 
 def _in_line(sheet: Sheet, phrase: Np, scene: Scene, board: Board, mover: str | None) -> list[int]:

@@ -51,19 +51,19 @@ class Round:
         self.begin = self._kept(set_up(sheet))
 
     def _kept(self, state: State) -> State:
-        ordered = in_line(state, self.in_turn)
+        ordered = in_line(state, self.in_turn if self.sheet.orderly else frozenset())
         return ordered if self.everyone else alike(ordered)
 
     def successors(self, state: State) -> Iterator[Next]:
         """All that can happen in a state that is not over."""
         board = Board(state)
         for deed in deeds(self.sheet, board, self.everyone):
-            for after in self._carried_out(deed, board):
+            for after in self.carried_out(deed, board):
                 yield from self._settled(deed.told(board), board, after)
         for act in acts(self.sheet, board, self.begin, self.everyone):
             yield from self._settled(act.told, board, act.after)
 
-    def _carried_out(self, deed: Deed, board: Board) -> Iterator[Board]:
+    def carried_out(self, deed: Deed, board: Board) -> Iterator[Board]:
         """First the ball flies, or the load is brought, then the rules that hold are followed."""
         sheet = self.sheet
         scene = scene_of(sheet, deed, board)

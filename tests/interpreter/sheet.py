@@ -67,12 +67,18 @@ class Place:
 
 
 class Sheet:
-    """One game for so many players of each side, with the sheet of what is taken for granted."""
+    """One game for so many players of each side, with the sheet of what is taken for granted.
 
-    def __init__(self, tree: GameSheet, granted: GameSheet, players: Mapping[str, int]) -> None:
+    Unless it is `orderly`, nobody knows who came first into a queue: anybody in it may be the first or the last.
+    """
+
+    def __init__(
+        self, tree: GameSheet, granted: GameSheet, players: Mapping[str, int], orderly: bool = True
+    ) -> None:
         self.tree = tree
         self.granted = granted
         self.players = dict(players)
+        self.orderly = orderly
         known = library.kit_categories()
         self.names = names_of(tree, known)
         self.categories = categories(tree, known)

@@ -20,12 +20,15 @@ class Resting:
 
 def restings(draft: Draft, agent: str) -> list[Resting]:
     """All places where a ball may come to rest, with their phrases."""
-    behind = tuple(f"behind the back line of {side}" for side in draft.sides)
+    behind = tuple(f"behind back line of {side}" for side in draft.sides)
     found = [
         Resting(
             ("behind the back line", "behind the back line of the other side", "behind the other back line"),
             ("players fetch balls from behind their back line", "players fetch balls from behind the back line"),
-            ("the teacher fetches balls from behind each back line", "the teacher fetches balls from behind the back line"),
+            (
+                "the teacher fetches balls from behind each back line",
+                "the teacher fetches balls from behind the back line",
+            ),
             spots=behind,
         ),
         Resting(
@@ -40,15 +43,15 @@ def restings(draft: Draft, agent: str) -> list[Resting]:
             spots=("middle",),
         ),
         Resting(
-            ("in the corner", "in the corner of the other side", "at the corner"),
+            ("in the corner", "in the corner of the other side"),
             ("players fetch balls from the corner", "players fetch balls from their corner"),
             ("the teacher fetches balls from the corner", "the teacher fetches balls from each corner"),
-            spots=tuple(f"at the corner of {side}" for side in draft.sides),
+            spots=tuple(f"corner of {side}" for side in draft.sides),
         ),
         Resting(
             ("beside the side line",),
             ("players fetch balls from beside the side line", "players fetch balls from beside their side line"),
-            spots=tuple(f"beside the side line of {side}" for side in draft.sides),
+            spots=tuple(f"beside side line of {side}" for side in draft.sides),
         ),
         Resting(
             ("in the half it came from", f"in the {agent}'s half"),

@@ -8,12 +8,23 @@ from tests.interpreter.drawn.records import NOBODY, Draft
 def draw_ends(draft: Draft) -> None:
     """One or two ways to win or to end, perhaps a bell, perhaps what counts where two win at once."""
     if draft.solo:
-        draft.say("finish", draft.one_of("the round ends when a side has at most 1 player in, nobody wins", "play goes on until the clock stops"))
+        draft.say(
+            "finish",
+            draft.one_of(
+                "the round ends when a side has at most 1 player in, nobody wins", "play goes on until the clock stops"
+            ),
+        )
         draft.say("finish", "after 4 min: nobody wins")
         return
+    draft.points_wanted = any(" scores " in line for line in draft.lines["when"])
     if draft.points_wanted:
         number = draft.dice.randint(1, 3)
-        draft.say("finish", draft.one_of(f"the first side to {number} points wins", f"a side wins when it has at least {number} points"))
+        draft.say(
+            "finish",
+            draft.one_of(
+                f"the first side to {number} points wins", f"a side wins when it has at least {number} points"
+            ),
+        )
         draft.may_win |= draft.may_score
     if not draft.points_wanted or draft.in_one_of(2):
         for _ in range(1 + draft.in_one_of(3)):
@@ -27,25 +38,27 @@ def draw_ends(draft: Draft) -> None:
 def _way(draft: Draft) -> None:
     """A way to win, said of the winner or of the loser, of every side or of one."""
     two = len(draft.sides) == 2
-    things = draft.targets[0]
-    owned = [each for each in draft.targets if NOBODY not in each.owners]
+    owned = [each for each in draft.targets if draft.of_all(each.kind) and NOBODY not in each.owners]
     side = draft.dice.choice(draft.sides)
     other = draft.others(side)[0]
     verb = "have" if draft.by_players else "has"
     choices = [
         ("a side wins when the other side has no players in", draft.sides),
         ("a side wins when the other side has at most 1 player in", draft.sides),
-        (f"the round ends when each side has no {things.kinds} standing, a draw", ()),
         (f"{side} wins when {other} {verb} no players in", (side,)),
     ]
     if owned:
         kinds = owned[0].kinds
         choices += [
+            (f"the round ends when each side has no {kinds} standing, a draw", ()),
             (f"a side wins when the other side has no {kinds} standing", draft.sides),
             (f"a side wins when the other side has all {kinds} down", draft.sides),
             (f"{side} wins when {other} {verb} no {kinds} standing", (side,)),
             (f"a side wins when the other side has no {kinds} standing and it has at least 1 player in", draft.sides),
-            (f"a side wins when the other side has no {kinds} standing or the other side has no players in", draft.sides),
+            (
+                f"a side wins when the other side has no {kinds} standing or the other side has no players in",
+                draft.sides,
+            ),
             (f"the round ends when a side has no {kinds} standing, nobody wins", ()),
         ]
         if two:
@@ -68,9 +81,11 @@ def _way(draft: Draft) -> None:
 
 def _bell(draft: Draft) -> None:
     things = draft.targets[0].kinds
-    results = [f"more {things} standing wins", "more players in wins", f"fewer {things} down wins"]
+    results = ["more players in wins"]
+    if draft.of_all(draft.targets[0].kind):
+        results += [f"more {things} standing wins", f"fewer {things} down wins"]
     if draft.points_wanted:
         results += ["more points wins", "fewer points wins"]
-    chosen = draft.dice.sample(results, draft.dice.choice((1, 1, 2)))
+    chosen = draft.dice.sample(results, min(len(results), draft.dice.choice((1, 1, 2))))
     last = draft.one_of("a draw", "nobody wins", f"{draft.sides[0]} wins")
     draft.say("finish", f"after 6 min: {', else '.join([*chosen, last])}")

@@ -19,7 +19,7 @@ def draw_more(draft: Draft) -> None:
     if "ring" in aims:
         _through(draft, agent_of(draft, "ring"))
     for line in sorted({offer.kind for offer in draft.offers if offer.aim == "line"}):
-        text, _ = scoring(draft, agent_of(draft, "line"))
+        text = scoring(draft, agent_of(draft, "line"))
         who = draft.one_of("", "", f" of {draft.dice.choice(draft.sides)}", " of the other side")
         draft.say("when", f"a ball crosses the {line}{who}: {text}")
     if "mate" in aims and draft.in_one_of(2):
@@ -70,7 +70,7 @@ def _missed(draft: Draft, agent: str, passed: bool) -> None:
         choices += [f"the {agent} waits in the {draft.queue}", *_back(draft, f"{agent}'s")]
     text = draft.dice.choice(choices)
     if draft.in_one_of(2):
-        text, _ = scoring(draft, agent, concerned=not passed)
+        text = scoring(draft, agent, concerned=not passed)
     elif "returns" not in text and "return" not in text:
         draft.may_stop_playing |= set(draft.sides)
     guard = f" while {condition(draft, agent)}" if draft.in_one_of(5) and not passed else ""
@@ -81,12 +81,12 @@ def _left(draft: Draft, agent: str, passed: bool) -> None:
     if draft.halved and draft.in_one_of(2):
         text = draft.one_of("the ball goes to the half it left", "the ball goes to the half it came from")
     else:
-        text, _ = scoring(draft, agent, concerned=not passed)
+        text = scoring(draft, agent, concerned=not passed)
     draft.say("when", f"a ball leaves the court: {text}")
 
 
 def _through(draft: Draft, agent: str) -> None:
-    score, _ = scoring(draft, agent)
+    score = scoring(draft, agent)
     text = draft.dice.choice([score, *_back(draft, f"{agent}'s")])
     side = draft.dice.choice(draft.sides)
     ring = draft.one_of("a gate", "the gate", "any gate", "a ring", f"the gate of {side}", "the gate of the other side")
@@ -122,7 +122,9 @@ def _held(draft: Draft) -> None:
 
 def _becomes(draft: Draft) -> None:
     things = draft.targets[0]
-    counts = [f"no {things.kinds} standing", f"at most 1 {things.kind} standing", "no players in"]
+    counts = ["no players in", "at most 1 player in"]
+    if draft.of_all(things.kind):
+        counts = [f"no {things.kinds} standing", f"at most 1 {things.kind} standing", "no players in"]
     effects = ["everything starts again"]
     if not draft.solo:
         effects += ["it scores 1 point", "its side scores 1 point"]
@@ -159,7 +161,10 @@ def draw_returns(draft: Draft) -> None:
             f"players of {side} free the first in their {queue}",
             f"the teacher frees the first in the {queue} of {side}",
         ]
-        choices = [each.replace("players free", "players frees").replace(f"of {side} free ", f"of {side} frees ") for each in choices]
+        choices = [
+            each.replace("players free", "players frees").replace(f"of {side} free ", f"of {side} frees ")
+            for each in choices
+        ]
     line = draft.dice.choice(choices)
     draft.say("play", line + (", 2 times a minute" if "comes back" not in line and draft.in_one_of(3) else ""))
     if any("stays down" in each for each in draft.lines["when"]) and draft.in_one_of(4):

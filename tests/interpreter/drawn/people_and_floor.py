@@ -47,7 +47,9 @@ def _draw_role(draft: Draft) -> None:
 def draw_floor(draft: Draft) -> None:
     """The court, and perhaps a queue, a bench, a strip, a zone that nobody enters."""
     many = len(draft.sides) > 2
-    draft.cut = draft.one_of("in equal parts", "in one piece") if many else draft.one_of("halved across", "in one piece")
+    draft.cut = (
+        draft.one_of("in equal parts", "in one piece") if many else draft.one_of("halved across", "in one piece")
+    )
     if not many and draft.in_one_of(2):
         draft.cut = "halved across"
     if draft.solo:
@@ -61,14 +63,18 @@ def draw_floor(draft: Draft) -> None:
         draft.say("space", f"{draft.queue}: {'beside the court' if draft.queue_is_shared else each}")
     if not draft.solo and draft.in_one_of(4):
         draft.bench = draft.one_of("cat bench", "far bench")
-        draft.say("space", f"{draft.bench}: {draft.one_of('behind each back line', 'behind the back line of each side')}")
+        draft.say(
+            "space", f"{draft.bench}: {draft.one_of('behind each back line', 'behind the back line of each side')}"
+        )
     if draft.halved and draft.in_one_of(8):
         draft.shut = "sky zone"
         draft.say("space", "sky zone: 4 m deep, across the middle, nobody enters there")
     if draft.halved and draft.in_one_of(5):
         draft.strip = "ditch strip"
         rule = draft.one_of("", ", nobody guards there")
-        draft.say("space", f"ditch strip: 2 m deep, {draft.one_of('before each back line', 'before every back line')}{rule}")
+        draft.say(
+            "space", f"ditch strip: 2 m deep, {draft.one_of('before each back line', 'before every back line')}{rule}"
+        )
 
 
 def draw_kit(draft: Draft) -> None:
@@ -82,7 +88,9 @@ def draw_kit(draft: Draft) -> None:
         draft.say("set-up", "gates behind the back line of their side")
     if len(draft.sides) == 2 and draft.in_one_of(8):
         draft.track = "cloud"
-        draft.say("space", f"drift track: {draft.one_of('2', '3', '4')} steps, from {draft.sides[0]} to {draft.sides[1]}")
+        draft.say(
+            "space", f"drift track: {draft.one_of('2', '3', '4')} steps, from {draft.sides[0]} to {draft.sides[1]}"
+        )
         draft.say("kit", f"{draft.one_of('1 cloud', '2 clouds')}, like a giant ball")
         draft.say("set-up", "clouds on step 1 of the drift track")
 
@@ -101,8 +109,11 @@ def _deal(draft: Draft, kind: str) -> int:
     if not draft.halved:
         number = draft.dice.randint(1, 2)
         draft.say("kit", f"{number} {kind}{'s' if number > 1 else ''}")
-        draft.say("set-up", draft.one_of(f"{kind}s on the court", f"{number} {kind}{'s' if number > 1 else ''} on the court"))
+        draft.say(
+            "set-up", draft.one_of(f"{kind}s on the court", f"{number} {kind}{'s' if number > 1 else ''} on the court")
+        )
         draft.lies.add("court")
+        draft.begin.add((kind, "court"))
         return number
     way = draft.dice.randrange(5)
     draft.lies |= {f"half of {side}" for side in draft.sides}
@@ -110,13 +121,16 @@ def _deal(draft: Draft, kind: str) -> int:
         draft.say("kit", f"1 {kind}")
         draft.say("set-up", f"1 {kind} in the middle")
         draft.lies.add("middle")
+        draft.begin.add((kind, "middle"))
         return 1
     if way == 1:
         side = draft.dice.choice(draft.sides)
         draft.say("kit", f"1 {kind}")
         half = f"the half of {side}" if side.endswith("s") else draft.one_of(f"the half of {side}", f"{side}'s half")
         draft.say("set-up", f"1 {kind} in {half}")
+        draft.begin.add((kind, f"half of {side}"))
         return 1
+    draft.begin |= {(kind, f"half of {side}") for side in draft.sides}
     if way == 2:
         draft.say("kit", f"1 {kind} for {draft.one_of('each side', 'every side')}")
         draft.say("set-up", f"{kind}s in {draft.one_of('each half', 'every half', 'the half of their side')}")
@@ -151,5 +165,7 @@ def _draw_targets(draft: Draft, kind: str, kinds: str) -> None:
         owners = draft.sides
         draft.say("kit", f"{said} for {draft.one_of('each side', 'every side')}, like a {like}")
     draft.targets.append(Things(kind, kinds, owners, number))
-    where = draft.one_of("on the back line of their side", "before the back line of their side", "beside the side line of their side")
+    where = draft.one_of(
+        "on the back line of their side", "before the back line of their side", "beside the side line of their side"
+    )
     draft.say("set-up", f"{kinds} {where}{draft.one_of('', ', evenly spaced', ', staggered')}")

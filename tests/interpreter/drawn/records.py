@@ -46,10 +46,9 @@ class Things:
 
 @frozen
 class Fate:
-    """What becomes of a thing that is knocked or a player who is hit, and who scores how much."""
+    """What becomes of a thing that is knocked: "down", "up" (again) or "taken" over; "" where nothing is said."""
 
     what: str
-    scores: tuple[tuple[str, int], ...] = ()
 
 
 @define
@@ -78,16 +77,17 @@ class Draft:
     offers: set[Offer] = field(factory=set)
     fates: dict[tuple[str, str], Fate] = field(factory=dict)
     hit: dict[Crew, str] = field(factory=dict)
-    guarded: bool = False
+    guarded: set[str] = field(factory=set)
+    begin: set[tuple[str, str]] = field(factory=set)
     lies: set[str] = field(factory=set)
     may_score: set[str] = field(factory=set)
     may_win: set[str] = field(factory=set)
     may_stop_playing: set[str] = field(factory=set)
     may_change_sides: bool = False
     starts_again: bool = False
+    waits: dict[Crew, int] = field(factory=dict)
     points_wanted: bool = False
     caught: bool = False
-    others_win: bool = False
     lines: dict[str, list[str]] = field(factory=lambda: {name: [] for name in SECTIONS})
 
     @property
@@ -109,6 +109,11 @@ class Draft:
 
     def others(self, side: str) -> tuple[str, ...]:
         return self.sides if self.solo else tuple(each for each in self.sides if each != side)
+
+    def of_all(self, kind: str) -> bool:
+        """Whether every side has things of a kind, or all share them: else nobody can ask each side for them."""
+        owners = {owner for each in self.targets if each.kind == kind for owner in each.owners}
+        return NOBODY in owners or owners == set(self.sides)
 
     def crews(self) -> list[Crew]:
         """All crews there are at the start."""

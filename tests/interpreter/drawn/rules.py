@@ -5,30 +5,28 @@ from __future__ import annotations
 from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Fate
 from tests.interpreter.drawn.tasks import AGENTS
 
-ACTOR, CONCERNED, EVERY = "actor", "concerned", "every"
-
-
 def agent_of(draft: Draft, aim: str = "") -> str:
     """What the rules call whoever acts: by the skill of some offer."""
     skills = sorted({offer.skill for offer in draft.offers if aim in ("", offer.aim)}) or ["underarm throw"]
     return AGENTS[skills[0]]
 
 
-def scoring(draft: Draft, agent: str, concerned: bool = True) -> tuple[str, tuple[tuple[str, int], ...]]:
-    """A consequence that gives points, and who gets how many."""
+def scoring(draft: Draft, agent: str, concerned: bool = True) -> str:
+    """A consequence that gives points; who may get some is noted."""
     number = draft.dice.choice((1, 1, 2))
     points = f"{number} point{'s' if number > 1 else ''}"
     draft.points_wanted = True
-    choices = [(f"the {agent}'s side scores {points}", ACTOR, number)]
+    everybody = draft.sides
+    choices = [(f"the {agent}'s side scores {points}", everybody)]
     if concerned and len(draft.sides) == 2:
-        choices.append((f"the other side scores {points}", CONCERNED, number))
+        choices.append((f"the other side scores {points}", everybody))
     if not draft.solo:
         side = draft.dice.choice(draft.sides)
-        choices.append((f"{'the ' if draft.by_players else ''}{side} {'scores'} {points}", side, number))
-        choices.append((f"each side scores {points}", EVERY, number))
-    text, who, number = draft.dice.choice(choices[:1] * 3 + choices)
-    draft.may_score |= set(draft.sides) if who in (ACTOR, CONCERNED, EVERY) else {who}
-    return text, ((who, number),)
+        choices.append((f"{'the ' if draft.by_players else ''}{side} scores {points}", (side,)))
+        choices.append((f"each side scores {points}", everybody))
+    text, who = draft.dice.choice(choices[:1] * 3 + choices)
+    draft.may_score |= set(who)
+    return text
 
 
 def condition(draft: Draft, agent: str) -> str:
@@ -40,7 +38,7 @@ def condition(draft: Draft, agent: str) -> str:
         "a side has no players in",
         "each side has at least 1 player in",
     ]
-    if len(draft.sides) == 2:
+    if len(draft.sides) == 2 and draft.of_all(things.kind):
         claims += [
             f"the other side has at least 1 {things.kind} standing",
             f"that side has no {things.kinds} down",
@@ -60,11 +58,11 @@ def draw_falls(draft: Draft) -> None:
         text, fate = _fate(draft, agent, owners)
         word = draft.one_of(f"a {kind}", f"the {kind}", "a target") if len(draft.targets) == 1 else f"a {kind}"
         draft.say("when", f"{word} is knocked: {text}")
-        draft.fates |= {(kind, owner): fate for owner in owners}
+        draft.fates |= {(kind, owner): Fate(fate.what or "down") for owner in owners}
         if len(owners) > 1 and draft.in_one_of(3):
             _exception(draft, agent, kind, owners, text)
         elif draft.in_one_of(4):
-            draft.guarded = True
+            draft.guarded.add(kind)
             other, _ = _fate(draft, agent, owners)
             draft.say("when", f"{word} is knocked while {condition(draft, agent)}: {other}")
 
@@ -80,28 +78,20 @@ def _exception(draft: Draft, agent: str, kind: str, owners: list[str], usual: st
     if text == usual:
         return
     draft.say("when", f"{draft.dice.choice(phrases)} is knocked: {text}")
-    draft.fates[kind, owner] = Fate(
-        fate.what or before.what, tuple(dict([*_by_side(before.scores), *_by_side(fate.scores)]).items())
-    )
-    if len({who for who, _ in (*before.scores, *fate.scores)}) > 1:
-        draft.guarded = True  # who scores by both lines hangs on who acts: left to the comparison
-
-
-def _by_side(scores: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]:
-    return scores
+    draft.fates[kind, owner] = Fate(fate.what or before.what)
 
 
 def _fate(draft: Draft, agent: str, owners: list[str]) -> tuple[str, Fate]:
     """Text and meaning of what becomes of a thing; "" where the line does not speak of its standing."""
-    score, points = scoring(draft, agent) if draft.in_one_of(2) else ("", ())
+    score = scoring(draft, agent) if draft.in_one_of(2) else ""
     way = draft.dice.randrange(6)
     if way == 0 and NOBODY not in owners and len(draft.sides) == 2:
-        return _joined(f"it joins the {agent}'s side", score), Fate("taken", points)
+        return _joined(f"it joins the {agent}'s side", score), Fate("taken")
     if way in (1, 2):
-        return _joined("it stands up again", score), Fate("up", points)
+        return _joined("it stands up again", score), Fate("up")
     if way == 3 and score:
-        return score, Fate("", points)
-    return _joined("it stays down", score), Fate("down", points)
+        return score, Fate("")
+    return _joined("it stays down", score), Fate("down")
 
 
 def _joined(first: str, second: str) -> str:
@@ -140,15 +130,18 @@ def _hit(draft: Draft, agent: str) -> tuple[str, str]:
         mine = queue if draft.queue_is_shared else draft.one_of(queue, queue)
         choices += [(f"{who} waits in the {mine}", "queue"), (f"{who} goes to the {mine}", "queue")]
         if not draft.queue_is_shared:
-            choices += [(f"{who} waits in their {queue}", "queue"), (f"{who} changes places with the first in the {queue}", "swap")]
+            choices += [
+                (f"{who} waits in their {queue}", "queue"),
+                (f"{who} changes places with the first in the {queue}", "swap"),
+            ]
     if draft.bench:
         choices.append((f"{who} joins the {draft.bench}", "bench"))
     if len(draft.sides) == 2 and not draft.role:
         choices.append((f"{who} joins {draft.one_of('the other side', f'the {agent}' + chr(39) + 's side')}", "side"))
     text, fate = draft.dice.choice(choices)
     if draft.in_one_of(3):
-        score, _ = scoring(draft, agent)
-        draft.guarded = True
+        score = scoring(draft, agent)
+        draft.guarded.add("hit")
         text = f"{text} and {score}" if text != "play goes on" else score
         fate = fate if text != score else "in"
     draft.may_change_sides |= fate == "side"

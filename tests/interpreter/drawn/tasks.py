@@ -118,6 +118,9 @@ def _players(
     else:
         sides = draft.role_sides if named else draft.sides
         bank = owned(draft, acting, sides, "aides" if named else "players")
+        if named and len(sides) == 1:
+            bank = {key: [each for each in phrases if each in ("aides", "the aides")] for key, phrases in bank.items()}
+            bank = {key: phrases for key, phrases in bank.items() if phrases}
         if not bank:
             return _players(draft, crews, acting, skill, kinds)
         meant, phrase = mostly(draft, bank, _others(draft, acting, False))
@@ -168,5 +171,3 @@ def _pass(draft: Draft, who: str, crews: list[Crew]) -> None:
     else:
         _offer(draft, crews, "pass", kinds, "mate", "", whose)
         draft.say("play", f"{who} pass {ball} to {mate}")
-
-

@@ -58,7 +58,7 @@ def owned(draft: Draft, acting: tuple[str, ...], owners: tuple[str, ...], thing:
     for phrase in (f"their {thing}", f"the {thing} of their side"):
         means(phrase, {side: (side,) for side in acting})
     for phrase in (f"the {thing} of each side", f"the {thing} of every side", f"the {thing} of any side"):
-        means(phrase, {side: draft.sides for side in acting})
+        means(phrase, dict.fromkeys(acting, draft.sides))
     for named in draft.sides:
         only = {side: (named,) if named != side else () for side in acting}
         means(f"the {thing} of {named}", only)
