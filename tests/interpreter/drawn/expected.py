@@ -19,8 +19,8 @@ def _first_moves(draft: Draft, rounds: Round) -> Iterator[str]:
     """At the start exactly those may try what the records say, and what is reached fares as they say."""
     board = Board(rounds.begin)
     tried = [deed for deed in deeds(rounds.sheet, board, everyone=True) if deed.outcome == REACHED]
-    did = {offer_of(deed, board) for deed in tried}
-    may = {offer for offer in draft.offers if at_the_start(draft, offer)}
+    did = {offer_of(deed, board) for deed in tried} - draft.later
+    may = {offer for offer in draft.offers if at_the_start(draft, offer)} - draft.later
     if rounds.result(rounds.begin) is not None:
         return
     yield from (f"nobody was to try {offer}" for offer in sorted(did - may, key=str))

@@ -6,8 +6,9 @@ from random import Random
 
 from tests.interpreter.drawn.balls import draw_balls
 from tests.interpreter.drawn.ends import draw_ends
+from tests.interpreter.drawn.extras import draw_extras
 from tests.interpreter.drawn.more_rules import draw_more, draw_returns
-from tests.interpreter.drawn.people_and_floor import draw_floor, draw_kit, draw_sides
+from tests.interpreter.drawn.people_and_floor import draw_floor, draw_kit, draw_sides, draw_waiting
 from tests.interpreter.drawn.records import Draft
 from tests.interpreter.drawn.rules import agent_of, draw_falls, draw_hits, draw_track
 from tests.interpreter.drawn.tasks import draw_tasks
@@ -19,6 +20,7 @@ def drawn_game(number: int) -> Draft:
     draw_sides(draft)
     draw_floor(draft)
     draw_kit(draft)
+    draw_waiting(draft)
     draw_tasks(draft)
     draw_balls(draft, agent_of(draft))
     draw_falls(draft)
@@ -27,4 +29,5 @@ def drawn_game(number: int) -> Draft:
     draw_more(draft)
     draw_returns(draft)
     draw_ends(draft)
+    draw_extras(draft)
     return draft

@@ -26,6 +26,11 @@ def draw_more(draft: Draft) -> None:
         _passed(draft)
     if draft.in_one_of(8) and len(draft.sides) == 2:
         _held(draft)
+    if draft.queue and draft.in_one_of(10):
+        text = f"all players change places with all in the {draft.queue}"
+        draft.may_stop_playing |= set(draft.sides)
+        draft.say("when", f"everyone holds a ball for 5 s: {draft.one_of(text, 'everything starts again')}")
+        draft.starts_again = True
     if draft.in_one_of(6):
         _becomes(draft)
 
@@ -52,6 +57,8 @@ def _caught(draft: Draft, agent: str) -> None:
     choices = ["play goes on", f"the {agent} is out", *_back(draft, "catcher's")]
     if draft.queue:
         choices.append(f"the {agent} waits in the {draft.queue}")
+        choices.append(f"all players wait in the {draft.queue}")
+        choices.append(f"the {agent} changes places with the first in the {draft.queue}")
     if draft.halved:
         choices.append("the ball goes to the half of the other side")
     if not draft.solo:
@@ -59,7 +66,7 @@ def _caught(draft: Draft, agent: str) -> None:
     text = draft.dice.choice(choices)
     draft.points_wanted |= "scores" in text
     draft.may_score |= set(draft.sides) if "scores" in text else set()
-    draft.may_stop_playing |= set(draft.sides) if "is out" in text or "waits" in text else set()
+    draft.may_stop_playing |= set(draft.sides) if not text.endswith(("returns", "return", "goes on")) else set()
     guard = f" while {condition(draft, agent)}" if draft.in_one_of(5) else ""
     draft.say("when", f"{what} is caught{guard}: {text}")
 
@@ -68,13 +75,15 @@ def _missed(draft: Draft, agent: str, passed: bool) -> None:
     choices = [f"the {agent} is out"]
     if draft.queue:
         choices += [f"the {agent} waits in the {draft.queue}", *_back(draft, f"{agent}'s")]
+        choices.append(f"the {agent} changes places with the first in the {draft.queue}")
     text = draft.dice.choice(choices)
     if draft.in_one_of(2):
         text = scoring(draft, agent, concerned=not passed)
     elif "returns" not in text and "return" not in text:
         draft.may_stop_playing |= set(draft.sides)
     guard = f" while {condition(draft, agent)}" if draft.in_one_of(5) and not passed else ""
-    draft.say("when", f"a ball is missed{guard}: {text}")
+    what = draft.dice.choice(["ball", *(sorted(draft.balls) if len(draft.balls) > 1 else [])])
+    draft.say("when", f"a {what} is missed{guard}: {text}")
 
 
 def _left(draft: Draft, agent: str, passed: bool) -> None:
@@ -92,7 +101,6 @@ def _through(draft: Draft, agent: str) -> None:
     ring = draft.one_of("a gate", "the gate", "any gate", "a ring", f"the gate of {side}", "the gate of the other side")
     draft.say("when", f"a ball goes through {ring}: {text}")
     if draft.in_one_of(4):
-        draft.others_win = True
         draft.may_win |= set(draft.sides)
         draft.say("when", f"a ball goes through {ring} while {condition(draft, agent)}: the {agent}'s side wins")
 
@@ -102,6 +110,9 @@ def _passed(draft: Draft) -> None:
     choices = ["the passer's side scores 1 point"]
     if draft.bench:
         choices.append(f"the passer joins the {draft.bench}")
+        draft.may_stop_playing |= set(draft.sides)
+    if on_bench and draft.waits:
+        choices.append("the passer changes places with the catcher")
         draft.may_stop_playing |= set(draft.sides)
     text = draft.dice.choice(choices)
     draft.points_wanted |= "scores" in text

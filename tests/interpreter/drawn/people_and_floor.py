@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.interpreter.drawn.records import NOBODY, Draft, Things
+from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Things
 
 PAIRS = (("north", "south"), ("herons", "pikes"), ("larks", "owls"), ("east", "west"))
 THREES = (("alder", "birch", "cedar"), ("minnows", "otters", "herons"))
@@ -60,7 +60,8 @@ def draw_floor(draft: Draft) -> None:
         draft.queue = draft.one_of("rest queue", "moss queue")
         draft.queue_is_shared = draft.solo or draft.in_one_of(6)
         each = "beside each half" if draft.halved else "beside each side line"
-        draft.say("space", f"{draft.queue}: {'beside the court' if draft.queue_is_shared else each}")
+        room = draft.one_of("", "", "", ", at most 1 player there", ", at most 2 players there")
+        draft.say("space", f"{draft.queue}: {'beside the court' if draft.queue_is_shared else each}{room}")
     if not draft.solo and draft.in_one_of(4):
         draft.bench = draft.one_of("cat bench", "far bench")
         draft.say(
@@ -75,6 +76,22 @@ def draw_floor(draft: Draft) -> None:
         draft.say(
             "space", f"ditch strip: 2 m deep, {draft.one_of('before each back line', 'before every back line')}{rule}"
         )
+
+
+def draw_waiting(draft: Draft) -> None:
+    """Some start in the queue or on the bench: of every side or of one."""
+    area = draft.one_of(*[each for each in (draft.queue, draft.bench) if each] or [""])
+    if not area or draft.players - bool(draft.role) < 2 or not draft.in_one_of(3):
+        return
+    sides = draft.dice.choice((draft.sides, draft.sides[:1], draft.sides[-1:]))
+    who = draft.one_of("1 player of each side", "1 player of every side", "1 player")
+    if len(sides) < len(draft.sides):
+        who = f"1 player of {sides[0]}"
+    if draft.solo:
+        who = draft.one_of("all but 2 settlers", "1 settler")
+    in_play = dict.fromkeys((Crew(side, PLAIN) for side in sides), 1)
+    draft.waits |= in_play
+    draft.say("set-up", f"{who} {'on' if area == draft.bench else 'in'} the {area}")
 
 
 def draw_kit(draft: Draft) -> None:

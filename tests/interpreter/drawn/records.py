@@ -8,7 +8,7 @@ from attrs import define, field, frozen
 
 PLAIN = ""
 NOBODY = ""
-SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish")
+SECTIONS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish")
 
 
 @frozen
@@ -73,6 +73,7 @@ class Draft:
     queue_is_shared: bool = False
     bench: str = ""
     shut: str = ""
+    logs: bool = False
     strip: str = ""
     offers: set[Offer] = field(factory=set)
     fates: dict[tuple[str, str], Fate] = field(factory=dict)
@@ -85,6 +86,7 @@ class Draft:
     may_stop_playing: set[str] = field(factory=set)
     may_change_sides: bool = False
     starts_again: bool = False
+    later: set[Offer] = field(factory=set)
     waits: dict[Crew, int] = field(factory=dict)
     points_wanted: bool = False
     caught: bool = False
@@ -128,6 +130,6 @@ class Draft:
         parts = ["game Drawn"]
         for name in SECTIONS:
             if self.lines[name]:
-                parts.append(name)
+                parts.extend([name] if name != "head" else [])
                 parts.extend(f"  {line}" for line in self.lines[name])
         return "\n".join(parts) + "\n"

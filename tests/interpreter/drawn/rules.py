@@ -5,6 +5,7 @@ from __future__ import annotations
 from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Fate
 from tests.interpreter.drawn.tasks import AGENTS
 
+
 def agent_of(draft: Draft, aim: str = "") -> str:
     """What the rules call whoever acts: by the skill of some offer."""
     skills = sorted({offer.skill for offer in draft.offers if aim in ("", offer.aim)}) or ["underarm throw"]
@@ -134,6 +135,8 @@ def _hit(draft: Draft, agent: str) -> tuple[str, str]:
                 (f"{who} waits in their {queue}", "queue"),
                 (f"{who} changes places with the first in the {queue}", "swap"),
             ]
+    if draft.role and set(draft.role_sides) == set(draft.sides):
+        choices.append((f"{who} becomes an aide", "in"))
     if draft.bench:
         choices.append((f"{who} joins the {draft.bench}", "bench"))
     if len(draft.sides) == 2 and not draft.role:

@@ -5,12 +5,15 @@ from __future__ import annotations
 from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Offer
 from tests.interpreter.drawn.whom import Whose, actors, crews_of, helpers, mostly, owned
 
-THROWS = ("underarm throw", "overarm throw", "kick")
+THROWS = ("underarm throw", "overarm throw", "kick", "roll", "strike")
 AGENTS = {
     "underarm throw": "thrower",
     "overarm throw": "thrower",
     "kick": "kicker",
     "roll": "roller",
+    "strike": "striker",
+    "tow": "carrier",
+    "push": "pusher",
     "pass": "passer",
     "carry": "carrier",
     "run": "runner",
@@ -35,8 +38,15 @@ def draw_tasks(draft: Draft) -> None:
         acting = draft.role_sides
         phrase = draft.dice.choice(helpers(draft)[acting])
         _line(draft, phrase, [Crew(side, draft.role) for side in acting], acting, draft.dice.randrange(8))
-    if draft.in_one_of(2):
-        draft.say("play", "a ball is held at most 10 s")
+    if not draft.solo and draft.in_one_of(8):
+        _ways(draft)
+    for line in (
+        "a ball is held at most 10 s",
+        "attempts succeed 70 % as often",
+        f"at most 1 player may guard each {draft.targets[0].kind}",
+    ):
+        if draft.in_one_of(4):
+            draft.say("play", line)
 
 
 def skill_of(draft: Draft) -> str:
@@ -82,8 +92,39 @@ def _at(draft: Draft, who: str, crews: list[Crew], acting: tuple[str, ...], what
     if what in ("player", "both"):
         phrase = _players(draft, crews, acting, skill, kinds)
         aims.append(phrase if aims else f"at {phrase}")
-    details = draft.one_of("", "", ", 1 in 2 succeed", ", 6 times a minute", ", from 5 m away")
+    details = draft.one_of(
+        "", "", ", 1 in 2 succeed", ", 6 times a minute", ", from 5 m away", ", 1 in 4 of the attempts"
+    )
+    if what == "player" and not draft.solo and draft.in_one_of(6):
+        details += _stray(draft, crews, acting, skill, kinds)
+    elif what == "target" and not draft.solo and draft.in_one_of(5):
+        details += _only(draft)
     draft.say("play", f"{who} {skill} {ball} {' or '.join(aims)}{details}")
+
+
+def _stray(
+    draft: Draft, crews: list[Crew], acting: tuple[str, ...], skill: str, kinds: dict[Crew, tuple[str, ...]]
+) -> str:
+    things = draft.dice.choice(draft.targets)
+    if NOBODY in things.owners or not draft.of_all(things.kind):
+        return ""
+    meant = tuple((side, draft.others(side)) for side in acting)
+    before = set(draft.offers)
+    _offer(draft, crews, skill, kinds, "target", things.kind, meant)
+    draft.later |= draft.offers - before
+    return f", 1 in 3 of the misses hit the {things.kinds} of the other side"
+
+
+def _only(draft: Draft) -> str:
+    """A condition that holds at the start."""
+    side = draft.dice.choice(draft.sides)
+    verb = "have" if draft.by_players else "has"
+    claims = [
+        "it has at least 1 player in",
+        "the other side has at least 1 player in",
+        f"{side} {verb} at least 1 player in",
+    ]
+    return f", only when {draft.dice.choice(claims)}"
 
 
 def _others(draft: Draft, acting: tuple[str, ...], shared: bool) -> dict[str, tuple[str, ...]]:
@@ -157,6 +198,28 @@ def _track(draft: Draft, who: str, crews: list[Crew]) -> None:
     whose = tuple((side, (NOBODY,)) for side in draft.sides)
     _offer(draft, crews, skill, kinds, "target", "cloud", whose)
     draft.say("play", f"{who} {skill} {ball} at {draft.one_of('the clouds', 'clouds', 'any cloud')}")
+
+
+def _ways(draft: Draft) -> None:
+    """Somebody runs, or carries a log of the own side, from place to place."""
+    acting = draft.dice.choice(sorted(actors(draft)))
+    crews = crews_of(draft, acting)
+    who = draft.dice.choice(actors(draft)[acting])
+    skill = draft.one_of("run", "carry", "tow")
+    way = draft.one_of("from wall to wall", "from their back line to the middle", "from the back line to the middle")
+    if skill == "run":
+        goal = ("wall", True) if "wall" in way else ("middle", False)
+        draft.offers |= {Offer(crew, skill, "", "way", goal[0], crew.side if goal[1] else NOBODY) for crew in crews}
+        draft.say("play", f"{who} run {way}")
+    else:
+        draft.logs = True
+        draft.say("kit", f"1 log for {draft.one_of('each side', 'every side')}, like a cone")
+        draft.say("set-up", "logs on the back line of their side")
+        draft.offers |= {Offer(crew, skill, "", "way", "log", crew.side) for crew in crews}
+        draft.say("play", f"{who} {skill} a log {way}")
+    if draft.in_one_of(2):
+        draft.may_score |= set(draft.sides)
+        draft.say("when", f"{draft.one_of('a player arrives', 'a carrier arrives')}: the carrier's side scores 1 point")
 
 
 def _pass(draft: Draft, who: str, crews: list[Crew]) -> None:
