@@ -6,7 +6,7 @@ import sys
 
 from sources import ROOT, dotted, imported, nodes
 
-COMPARING = ("compare", "known", "remixes", "sheets", "small")
+COMPARING = ("compare", "drawn_games", "known", "remixes", "sheets", "small")
 MAY_READ = ("grammar.parse", "grammar.tree", "grammar.sentences", "grammar.span", "library", "tests.interpreter")
 
 
@@ -14,7 +14,7 @@ def reader() -> list[str]:
     """Every import of the reader itself: of all files of its folder that neither compare nor test."""
     paths = [
         path
-        for path in sorted((ROOT / "tests" / "interpreter").glob("*.py"))
+        for path in sorted((ROOT / "tests" / "interpreter").rglob("*.py"))
         if path.stem not in COMPARING and not path.stem.startswith("test_")
     ]
     return [f"{dotted(path)} imports {name}" for path in paths for node in nodes(path) for name in imported(node)]

@@ -18,7 +18,7 @@ def draw_ends(draft: Draft) -> None:
         return
     draft.points_wanted = any(" scores " in line for line in draft.lines["when"])
     if draft.points_wanted:
-        number = draft.dice.randint(1, 3)
+        number = draft.dice.choice((1, 2, 2, 3))
         draft.say(
             "finish",
             draft.one_of(

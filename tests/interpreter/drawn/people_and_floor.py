@@ -18,7 +18,7 @@ def draw_sides(draft: Draft) -> None:
     )
     draft.by_players = all(side.endswith("s") for side in draft.sides)
     draft.players = 3 if draft.solo else 1 + draft.dice.randrange(2) if len(draft.sides) > 2 else 2
-    if len(draft.sides) == 2 and draft.in_one_of(5):
+    if len(draft.sides) == 2 and draft.in_one_of(8):
         draft.players = 3
     number = f"{draft.players} to 9 players"
     if draft.solo:
@@ -159,7 +159,7 @@ def _deal(draft: Draft, kind: str) -> int:
 
 
 def _draw_targets(draft: Draft, kind: str, kinds: str) -> None:
-    number = 1 + (len(draft.sides) < 3 and draft.in_one_of(2))
+    number = 1 + (len(draft.sides) < 3 and draft.in_one_of(3))
     like = draft.dice.choice(LIKES)
     said = f"{number} {kind if number == 1 else kinds}"
     shared = draft.solo or (len(draft.sides) == 2 and draft.in_one_of(6))

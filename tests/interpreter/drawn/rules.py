@@ -139,7 +139,8 @@ def _hit(draft: Draft, agent: str) -> tuple[str, str]:
         choices.append((f"{who} becomes an aide", "in"))
     if draft.bench:
         choices.append((f"{who} joins the {draft.bench}", "bench"))
-    if len(draft.sides) == 2 and not draft.role:
+    across = any(offer.aim == "player" and offer.owner != offer.crew.side for offer in draft.offers)
+    if len(draft.sides) == 2 and not draft.role and across:
         choices.append((f"{who} joins {draft.one_of('the other side', f'the {agent}' + chr(39) + 's side')}", "side"))
     text, fate = draft.dice.choice(choices)
     if draft.in_one_of(3):

@@ -37,16 +37,18 @@ def crews_of(draft: Draft, sides: tuple[str, ...]) -> list[Crew]:
 def owned(draft: Draft, acting: tuple[str, ...], owners: tuple[str, ...], thing: str) -> dict[Whose, list[str]]:
     """Phrases for things of some owners, by whose things each acting side aims at with them.
 
-    What nobody owns is aimed at only where no owner is said.
+    What nobody owns is aimed at only where no owner is said. Only the line that names a side may leave that side
+    with nothing to aim at.
     """
     if draft.solo:
         phrases = [f"the {thing}", thing, f"the {thing} of the other settlers"]
         return {((draft.sides[0], owners),): phrases}
     found: dict[Whose, list[str]] = {}
 
-    def means(phrase: str, whose: dict[str, tuple[str, ...]]) -> None:
+    def means(phrase: str, whose: dict[str, tuple[str, ...]], named: bool = False) -> None:
         key = tuple((side, tuple(owner for owner in whose[side] if owner in owners)) for side in acting)
-        if any(aimed for _, aimed in key):
+        aimed = [bool(each) for _, each in key]
+        if all(aimed) or (named and any(aimed)):
             found.setdefault(key, []).append(phrase)
 
     others = {side: draft.others(side) for side in acting}
@@ -61,9 +63,9 @@ def owned(draft: Draft, acting: tuple[str, ...], owners: tuple[str, ...], thing:
         means(phrase, dict.fromkeys(acting, draft.sides))
     for named in draft.sides:
         only = {side: (named,) if named != side else () for side in acting}
-        means(f"the {thing} of {named}", only)
+        means(f"the {thing} of {named}", only, named=True)
         if not named.endswith("s"):
-            means(f"{named}'s {thing}", only)
+            means(f"{named}'s {thing}", only, named=True)
     return found
 
 
