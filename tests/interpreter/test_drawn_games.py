@@ -9,7 +9,7 @@ from attrs import evolve
 
 from tests.interpreter.compare import counted_reading
 from tests.interpreter.drawn.expected import broken
-from tests.interpreter.drawn_games import Drawn
+from tests.interpreter.drawn_readings import Drawn
 
 GAMES, BATCH = 320, 20
 BATCHES = range(0, GAMES, BATCH)
