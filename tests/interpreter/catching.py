@@ -30,7 +30,7 @@ def can_be_caught(sheet: Sheet, sentence: play.Attempt, skill: str, kind: str | 
     """Whether any rule, resting line of the sheet's own or figure speaks of such a catch."""
     if sentence.told(play.CaughtChance) is not None:
         return aim.what != "way"
-    if kind is None or aim.what not in ("target", "player", "ring", "mate"):
+    if kind is None or aim.what == "way":
         return False
     rules = (rule.event for rule in sheet.said(when.When))
     for event in rules:
@@ -47,7 +47,7 @@ def can_be_caught(sheet: Sheet, sentence: play.Attempt, skill: str, kind: str | 
 def catchers(sheet: Sheet, actor: int, aim: Target, board: Board) -> list[int]:
     """Who may catch it: the side against which it goes, never the side of who acts unless all play for themselves."""
     side = board.pupils[actor].side
-    sides = sheet.others(side) if aim.concerned is None else (aim.concerned,)
+    sides = sheet.others(side) if aim.concerned is None or aim.concerned == side else (aim.concerned,)
     return [n for n in board.playing(sides) if n != actor and (sheet.solo or board.pupils[n].side != side)]
 
 

@@ -10,13 +10,14 @@ from attrs import frozen
 
 from compose.check import StateSpace, markings
 from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
-from tests.interpreter.board import AT, DOWN, OUT, Spot, State
+from grammar.core.values import At, Landmark, Posture, Presence, SideId
+from grammar.core.values import Spot as CoreSpot
+from tests.interpreter.board import DOWN, IN, OUT, UP, Spot, State
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.sheet import Sheet
 
 Key = tuple[str, ...]
 Counted = frozenset[tuple[Key, int]]
-LIES_AT = ("at", "on", "in")
 
 
 @frozen
@@ -66,37 +67,48 @@ def _some(states: set[Counted]) -> str:
 
 def key_of(place: Place) -> Key:
     """What a place of a net counts, in words that both readings have."""
+    owner = place.side or "-"
+    match place.token, place.standing:
+        case "player", At(spot=spot):
+            return ("player", owner, place.kind or "-", *_spot_words(spot))
+        case "player", Presence() as presence:
+            return ("player", owner, place.kind or "-", IN if presence is Presence.PLAYING else OUT)
+        case "ball", At(spot=spot):
+            return ("ball", place.kind or "-", *_spot_words(spot))
+        case "target", At(spot=spot):
+            return ("target", place.kind or "-", owner, "brought", *_spot_words(spot))
+        case "target", posture:
+            return ("target", place.kind or "-", owner, DOWN if posture is Posture.DOWN else UP)
     token, *rest = place.name.split("/")
-    if token == "ball":
-        kind, spot, owner = rest
-        return (token, kind, *_spot_words(spot), owner)
     return (token, *rest)
 
 
-def _spot_words(spot: str) -> tuple[str, str]:
-    part, found, place = spot.partition(" the ")
-    if not found:
-        return spot, AT
-    return place, AT if part in LIES_AT else part
+def _spot_words(spot: CoreSpot) -> Key:
+    of = spot.of.value if isinstance(spot.of, Landmark) else spot.of.key
+    owner = spot.owner.key if isinstance(spot.owner, SideId) else "-"
+    return ("middle" if spot.of is Landmark.MIDDLE_LINE else of, spot.part.value, owner)
 
 
-def _ball_key(kind: str, spot: Spot) -> Key:
-    return ("ball", kind, spot.place, spot.part, spot.owner or "-")
+def _words(spot: Spot) -> Key:
+    return (spot.place, spot.part, spot.owner or "-")
 
 
 def count(sheet: Sheet, state: State) -> Counted:
     """The counting map: from the state with names to how many there are of each."""
     found: Counter[Key] = Counter()
     for pupil in state.pupils:
-        where = pupil.where if isinstance(pupil.where, str) else pupil.where.place
-        found["player", pupil.side, pupil.role or "-", OUT if where == OUT else where] += 1
+        where = (pupil.where,) if isinstance(pupil.where, str) else _words(pupil.where)
+        found["player", pupil.side, pupil.role or "-", *where] += 1
     for ball in state.balls:
-        found[_ball_key(ball.kind, ball.spot)] += 1
+        found["ball", ball.kind, *_words(ball.spot)] += 1
     for thing in state.things:
+        owner = thing.owner or "-"
         if isinstance(thing.how, int):
             found["step", thing.kind, str(thing.how)] += 1
+        elif thing.brought and thing.spot and thing.how != DOWN:
+            found["target", thing.kind, owner, "brought", *_words(thing.spot)] += 1
         elif sheet.categories[thing.kind] in ("target", "body"):
-            found["target", thing.kind, thing.owner or "-", DOWN if thing.how == DOWN else "standing"] += 1
+            found["target", thing.kind, owner, str(thing.how)] += 1
     for side, points in zip(sheet.sides, state.points, strict=True):
         found["points", side] += points
     if state.won:
@@ -108,7 +120,13 @@ def states_of_net(space: StateSpace) -> list[Counted]:
     """Every state of a space by what its places count, in its own order."""
     keys = [key_of(place) for place in space.net.places]
     table = markings(space, np.arange(space.states))
-    return [frozenset((key, int(n)) for key, n in zip(keys, row, strict=True) if n) for row in table]
+    found = []
+    for row in table:
+        counts: Counter[Key] = Counter()
+        for key, number in zip(keys, row, strict=True):
+            counts[key] += int(number)
+        found.append(frozenset((key, number) for key, number in counts.items() if number))
+    return found
 
 
 def read_by_net(space: StateSpace) -> Reading:

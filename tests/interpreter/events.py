@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from attrs import frozen
 
 from grammar.sentences import finish, play, when
-from grammar.sentences.base import AnySide, Np, SideSame
+from grammar.sentences.base import AnySide, Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side, means_ball
 from tests.interpreter.claims import Spoken, true
@@ -36,10 +36,10 @@ class Scene:
 
 @frozen
 class Settled:
-    """One consequence that holds, with the rule that says so."""
+    """One consequence that holds; points only for the sides of which no other rule says more."""
 
-    rule: when.When
     said: when.Consequence
+    scoring: frozenset[str] | None = None
 
 
 def scene_of(sheet: Sheet, deed: Deed, board: Board) -> Scene:
@@ -48,7 +48,9 @@ def scene_of(sheet: Sheet, deed: Deed, board: Board) -> Scene:
     owner = board.things[aim.thing].owner if aim.thing is not None else None
     keeping = board.pupils[aim.hit].side if aim.hit is not None else owner or aim.concerned
     catching = board.pupils[deed.catcher].side if deed.catcher is not None else None
-    return Scene(owner or aim.concerned, aim.concerned, deed.side, catching, keeping, deed)
+    concerned = catching if deed.outcome == CAUGHT else owner or aim.concerned
+    own = concerned == deed.side and not sheet.solo
+    return Scene(concerned, sheet.only_other(deed.side) if own else concerned, deed.side, catching, keeping, deed)
 
 
 def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]], board: Board) -> list[Settled]:
@@ -64,18 +66,25 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
         (("actor", scene.actor_side), ("catcher", scene.catching), ("keeper", scene.keeping)),
     )
     best: dict[object, tuple[tuple[bool, int, bool, int], int]] = {}
-    found: list[tuple[int, object, Settled]] = []
+    found: list[tuple[int, object, when.Consequence]] = []
     for order, (rule, own, narrow) in enumerate(rules):
         if rule.condition is not None and not true(sheet, rule.condition, spoken, board):
             continue
         rank = (own, narrow, rule.condition is not None, -order)
         for said in rule.consequences:
             for settles in slots(sheet, said, scene, board):
-                found.append((order, settles, Settled(rule, said)))
+                found.append((order, settles, said))
                 if settles not in best or rank > best[settles][0]:
                     best[settles] = (rank, order)
-    lost = {id(settled.said) for order, settles, settled in found if best[settles][1] != order}
-    return list({id(each.said): each for _, _, each in found if id(each.said) not in lost}.values())
+    lost = {id(said) for order, settles, said in found if best[settles][1] != order}
+    held: dict[int, Settled] = {}
+    for order, settles, said in found:
+        if isinstance(said, when.Scores) and best[settles][1] == order:
+            so_far = held[id(said)].scoring if id(said) in held else None
+            held[id(said)] = Settled(said, (so_far or frozenset()) | {str(settles)})
+        elif not isinstance(said, when.Scores) and id(said) not in lost:
+            held[id(said)] = Settled(said)
+    return list(held.values())
 
 
 def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> Iterator[object]:
@@ -88,7 +97,7 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
         case when.PlaysOn():
             yield ("person", "hit")
         case when.Scores():
-            yield from (("points", side) for side in sides_meant(sheet, said.side, scene))
+            yield from sides_meant(sheet, said.side, scene)
         case finish.SideWins() | when.SideLoses():
             yield "result"
         case when.StartsAgain():
@@ -111,7 +120,7 @@ def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
     elif said == OTHERS:
         found = scene.other
     else:
-        found = scene.it if isinstance(phrase, SideSame) or scene.deed is None else scene.other
+        found = scene.it
     assert found is not None, f"nobody is meant by {phrase}"
     return (found,)
 

@@ -25,11 +25,12 @@ def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board,
     if not settled:
         yield board
         return
-    for after in _change(sheet, settled[0].said, scene, board, begin):
+    for after in _change(sheet, settled[0], scene, board, begin):
         yield from follow(sheet, settled[1:], scene, after, begin)
 
 
-def _change(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
+def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
+    said = settled.said
     match said:
         case when.MovesTo() if about_balls(sheet, said):
             yield from _send_balls(sheet, said, scene, board)
@@ -45,7 +46,7 @@ def _change(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board, be
         case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
             _thing(sheet, said, scene, board)
         case when.Scores():
-            for side in sides_meant(sheet, said.side, scene):
+            for side in settled.scoring or sides_meant(sheet, said.side, scene):
                 number = sheet.sides.index(side)
                 by = said.points.whole if said.verb == "scores" else -said.points.whole
                 board.points[number] = min(max(board.points[number] + by, 0), sheet.points_to)
@@ -133,10 +134,7 @@ def _put_on_step(sheet: Sheet, said: when.MovesTo, scene: Scene, board: Board) -
 
 
 def _go(sheet: Sheet, said: Going, scene: Scene, board: Board) -> Iterator[Board]:
-    ways = people(sheet, said.who, scene, board)
-    if isinstance(said, when.TurnsInto):
-        ways = [each for each in ways if not _is_already(sheet, said, each, board)]
-    for chosen in ways or [()]:
+    for chosen in people(sheet, said.who, scene, board):
         after = board.copy()
         for number in chosen:
             pupil = after.pupils[number]
@@ -145,12 +143,6 @@ def _go(sheet: Sheet, said: Going, scene: Scene, board: Board) -> Iterator[Board
             if not stays and (isinstance(said, when.Returns | when.Out) or finds_room(sheet, side, role, where, after)):
                 after.go(number, side, role, where)
         yield after
-
-
-def _is_already(sheet: Sheet, said: when.TurnsInto, chosen: tuple[int, ...], board: Board) -> bool:
-    """Whoever has the task already is not the one who gets it."""
-    into = sheet.folk(said.role)
-    return into is not None and any(board.pupils[number].role == into.role for number in chosen)
 
 
 def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: Board) -> tuple[str, str, str | Spot]:

@@ -16,12 +16,14 @@ from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, whose
 
 def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> list[Spot]:
     """Every spot where the ball of a deed may come to rest."""
+    caught_pass = deed.aim.what == "mate" and deed.outcome == CAUGHT
+    sent = scene.catching if caught_pass else deed.aim.sent  # whoever catches a pass has it on their side
     for each in settled:
         if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
-            return [goal(sheet, each.said.place, scene, sent=deed.aim.sent, rule=True)]
+            return [goal(sheet, each.said.place, scene, sent, rule=True)]
     line = _line(sheet, deed)
-    rest = goal(sheet, line.place, scene, sent=deed.aim.sent, rule=False)
-    flew = deed.outcome in (MISSED, REACHED) and deed.aim.what != "mate"
+    rest = goal(sheet, line.place, scene, sent, rule=False)
+    flew = deed.outcome == MISSED or (deed.outcome == REACHED and deed.aim.what != "mate")
     if not flew or not isinstance(line.place, play.RestInHalf):
         return [rest]
     return [rest, *_unfollowed(sheet, rest, deed)]

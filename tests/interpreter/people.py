@@ -55,7 +55,7 @@ def queue_sides(sheet: Sheet, phrase: Np, scene: Scene, mover: str | None) -> tu
     elif said == OTHERS:
         found = scene.other
     elif said in (OWN, SPOKEN):
-        found = scene.it if scene.deed is None else scene.other
+        found = scene.it
     elif scene.everybody:
         return sheet.sides
     else:
@@ -81,7 +81,7 @@ def _everybody(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
     elif (who.owner is not None and said in (EVERY, ANY)) or scene.everybody:
         return board.playing(sheet.sides, folk.role)
     else:
-        found = scene.other if said == OTHERS or scene.deed is not None else scene.it
+        found = scene.other if said == OTHERS else scene.it
     return board.playing((found,) if found else (), folk.role)
 
 

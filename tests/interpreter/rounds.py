@@ -87,7 +87,7 @@ class Round:
         for rule, side in due:
             other = self.sheet.only_other(side)
             scene = Scene(side, other, side)
-            settled = [Settled(rule, said) for said in rule.consequences]
+            settled = [Settled(said) for said in rule.consequences]
             boards = [done for each in boards for done in follow(self.sheet, settled, scene, each, self.begin)]
         for done in boards:
             yield from self._settled(told, after, done, turn + 1)

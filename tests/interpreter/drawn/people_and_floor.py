@@ -67,7 +67,7 @@ def draw_floor(draft: Draft) -> None:
         draft.say(
             "space", f"{draft.bench}: {draft.one_of('behind each back line', 'behind the back line of each side')}"
         )
-    if draft.halved and draft.in_one_of(8):
+    if draft.halved and not many and draft.in_one_of(8):
         draft.shut = "sky zone"
         draft.say("space", "sky zone: 4 m deep, across the middle, nobody enters there")
     if draft.halved and draft.in_one_of(5):
