@@ -6,7 +6,7 @@ import sys
 
 from sources import ROOT, dotted, imported, nodes
 
-COMPARING = ("compare", "drawn_readings", "known", "remixes", "sheets", "small")
+COMPARING = ("compare", "drawn_readings", "remixes", "sheets", "small")
 MAY_READ = ("grammar.parse", "grammar.tree", "grammar.sentences", "grammar.span", "library", "tests.interpreter")
 
 

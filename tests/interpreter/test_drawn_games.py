@@ -24,7 +24,10 @@ def test_the_second_reader_plays_what_the_records_say(first: int) -> None:
     }
 
 
-@pytest.mark.xfail(reason="the net is being read from the resolved core; until then it drops words", strict=False)
+@pytest.mark.xfail(
+    reason="own lines aimed past, own things joined, catches of passes and by oneself: the net reads them otherwise",
+    strict=False,
+)
 @pytest.mark.parametrize("first", BATCHES)
 def test_the_net_plays_what_the_second_reader_plays(first: int) -> None:
     """The same states, moves, results and words of the clock; no sound sheet is refused."""

@@ -7,7 +7,6 @@ from hypothesis import assume, given
 from strategies import plain_games, written
 
 from compose.check import Budget, StateSpace, explore
-from tests.interpreter.known import known  # noqa: F401
 from tests.interpreter.sheets import game_in, net_in
 from tests.interpreter.test_same_states import agree
 

@@ -10,7 +10,6 @@ from grammar.finding import Finding, Step
 from grammar.game import Game
 from tests.interpreter.board import State
 from tests.interpreter.compare import Counted, count, states_of_net
-from tests.interpreter.known import known  # noqa: F401
 from tests.interpreter.rounds import Round, reachable
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import granted, library_game, net_in

@@ -11,7 +11,6 @@ import library
 from compose.check import StateSpace, explore
 from grammar.game import Game
 from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.known import known  # noqa: F401
 from tests.interpreter.remixes import fitted, remixed
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import game_in, granted, net_in

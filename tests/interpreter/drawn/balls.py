@@ -42,6 +42,24 @@ def restings(draft: Draft, agent: str) -> list[Resting]:
             ("the teacher fetches balls from the middle",),
             spots=("middle",),
         ),
+        *_beside(draft),
+        *_of_one(draft, agent),
+    ]
+    if draft.strip:
+        found.append(
+            Resting(
+                ("in the ditch strip", "in the ditch strip of the other side"),
+                ("players fetch balls from the ditch strip", "players fetch balls from their ditch strip"),
+                ("the teacher fetches balls from the ditch strip",),
+                spots=tuple(f"ditch strip of {side}" for side in draft.sides),
+            )
+        )
+    return [each for each in found if draft.halved or not each.halved]
+
+
+def _beside(draft: Draft) -> list[Resting]:
+    """Places at the edge of the court."""
+    return [
         Resting(
             ("in the corner", "in the corner of the other side"),
             ("players fetch balls from the corner", "players fetch balls from their corner"),
@@ -53,6 +71,13 @@ def restings(draft: Draft, agent: str) -> list[Resting]:
             ("players fetch balls from beside the side line", "players fetch balls from beside their side line"),
             spots=tuple(f"beside side line of {side}" for side in draft.sides),
         ),
+    ]
+
+
+def _of_one(draft: Draft, agent: str) -> list[Resting]:
+    """Places of one side alone: in a half, or behind a line that is named."""
+    behind = f"behind back line of {draft.sides[-1]}"
+    return [
         Resting(
             ("in the half it came from", f"in the {agent}'s half"),
             halved=True,
@@ -71,19 +96,9 @@ def restings(draft: Draft, agent: str) -> list[Resting]:
                 f"players of {draft.sides[-1]} fetch balls from behind their back line",
                 f"players of {draft.sides[0]} fetch balls from behind the back line of {draft.sides[-1]}",
             ),
-            spots=behind[-1:],
+            spots=(behind,),
         ),
     ]
-    if draft.strip:
-        found.append(
-            Resting(
-                ("in the ditch strip", "in the ditch strip of the other side"),
-                ("players fetch balls from the ditch strip", "players fetch balls from their ditch strip"),
-                ("the teacher fetches balls from the ditch strip",),
-                spots=tuple(f"ditch strip of {side}" for side in draft.sides),
-            )
-        )
-    return [each for each in found if draft.halved or not each.halved]
 
 
 def draw_balls(draft: Draft, agent: str) -> None:
