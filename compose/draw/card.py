@@ -29,7 +29,6 @@ class CardNotes:
 
     modifiers: tuple[tuple[str, str], ...] = ()
     known: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
     lineage: tuple[str, ...] = ()
 
 
@@ -120,7 +119,7 @@ def _sections(
         CardSection(say("Choices for the class"), _lines(rules.choices)),
         CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in core.told.cues)),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
-        CardSection(say("Take care"), (*_cautions(core, said, catalogue, wording), say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*_cautions(core, catalogue, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),
     )
 
@@ -137,9 +136,9 @@ def _changed(name: str, did: str, wording: Wording) -> str:
     return f"{wording.say('{name}: {rule}', name=sentence(name)[:-1], rule=told)}."
 
 
-def _cautions(core: Core, notes: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
-    """The author's cautions, those of the modifiers, those of the kit."""
-    told, plurals = (*core.told.care, *core.told.cautions, *notes.cautions), dict(core.plurals)
+def _cautions(core: Core, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
+    """The author's cautions and those of the modifiers, then those of the kit."""
+    told, plurals = (*core.told.care, *core.told.cautions), dict(core.plurals)
     kinds = [kind for kind in core.play.kinds if kind.like.key in catalogue]
     kit = [_of_kit(plurals[kind.id], catalogue[kind.like.key].caution, wording) for kind in kinds]
     return _lines(sentence(line) for line in (*(wording.author(text) for text in told), *kit))
@@ -169,7 +168,7 @@ def _facts(core: Core, rules: Rules, wording: Wording) -> tuple[tuple[str, str],
 def _footer(core: Core, notes: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording) -> tuple[str, ...]:
     credit = "; ".join(wording.author(text) for text in core.told.credit)
     say, outcomes = wording.say, "; ".join(wording.author(text) for text in core.told.outcomes)
-    more = (*notes.cautions, *(did for _name, did in notes.modifiers))
+    more = tuple(did for _name, did in notes.modifiers)
     lines = [
         say("Credit: {credit}.", credit=credit) if credit else "",
         say("Licence: {licence}.", licence=core.told.licence) if core.told.licence else "",

@@ -26,6 +26,6 @@ def kit_findings(game: Game, rows: Sequence[KitRow], kit: Mapping[str, KitItem])
             are = "is" if row.there == 1 else "are"
             title = f"The game needs {needed}; {row.there} {are} there, {stand_in} can stand in."
             yield note("F-stand-in", title, row.line.span)
-    for line in dict.fromkeys(line for _, line in hard_at_people(game, kit)):
+    for line in (game.kit_named(ball.key) for ball in hard_at_people(game, kit)):
         title = f"Players are aimed at with {line.plural}, which are not soft."
         yield warning("F-hard-ball", title, line.span, "Take soft balls.")

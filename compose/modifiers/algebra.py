@@ -1,6 +1,6 @@
 """The algebra of modifiers on one game: which change nothing, which may be repeated, which undo or ignore each other.
 
-Games are compared in their canonical form. Everything here is computed by applying, never declared.
+Games are compared by what they mean. Everything here is computed by applying, never declared.
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ from itertools import combinations
 from attrs import frozen
 
 from compose.modifiers.apply import remix
-from compose.modifiers.canonical import canonical_text, same_game
 from compose.modifiers.modifier import Use
+from compose.modifiers.same_game import played_as, same_game
 from grammar.game import Game
 from library import KitItem
 
@@ -32,9 +32,9 @@ def twice_is_once(game: Game, use: Use, kit: Kit) -> bool | None:
 
 
 def undoes(game: Game, first: Use, second: Use, kit: Kit) -> bool:
-    """Whether the second modifier gives back the game that the first was applied to."""
+    """Whether the second modifier gives back the game that the first was applied to, but for what it says to mind."""
     made = remix(game, [first, second], kit).value
-    return made is not None and same_game(game, made.game)
+    return made is not None and played_as(game) == played_as(made.game)
 
 
 def commute(game: Game, first: Use, second: Use, kit: Kit) -> bool | None:
@@ -59,11 +59,10 @@ class Algebra:
 def algebra(game: Game, uses: Sequence[Use], kit: Kit) -> Algebra:
     """The algebra of these modifiers on a game; pairs are those of modifiers that fit it."""
     fitting = [use for use in uses if remix(game, [use], kit).value is not None]
-    own = canonical_text(game)
     alone = {use.label: remix(game, [use], kit).value for use in fitting}
     return Algebra(
         fits=tuple(use.label for use in fitting),
-        changes_nothing=tuple(name for name, made in alone.items() if made and canonical_text(made.game) == own),
+        changes_nothing=tuple(name for name, made in alone.items() if made and same_game(made.game, game)),
         twice_is_once=tuple(use.label for use in fitting if twice_is_once(game, use, kit)),
         undo=tuple((a.label, b.label) for a in fitting for b in fitting if undoes(game, a, b, kit)),
         order_matters=tuple(

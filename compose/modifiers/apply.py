@@ -16,6 +16,8 @@ from compose.modifiers.sheets import Draft
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve import resolve
+from grammar.sentences.head import Caution
+from grammar.tree import Line
 from library import KitItem, kit_categories
 
 
@@ -30,6 +32,9 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
         if problem:
             title = f"`{use.modifier.name}` does not fit: {problem}."
             return Outcome(None, (Finding("M-fit", Severity.ERROR, title, line.span, "Leave it out."),))
+    changed = bool(draft.edits)
+    for caution in use.modifier.cautions if changed else ():
+        draft.put("care", Line(Caution(caution)), use.modifier.span)
     resolved = resolve(draft.sheet, kit_categories())
     if resolved.value is None:
         reasons = tuple(_explained(finding, use) for finding in resolved.findings)
@@ -39,7 +44,7 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
         if (spoilt.ball, spoilt.skill) not in before:
             title = f"`{use.modifier.name}` does not fit: {spoilt.words}."
             return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
-    notes = () if draft.edits else (_no_effect(use, game),)
+    notes = () if changed else (_no_effect(use, game),)
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 
 

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
 from compose.modifiers.apply import remix
-from compose.modifiers.canonical import canonical_text
+from compose.modifiers.content_hash import plain_text
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
+from compose.modifiers.same_game import same_game
 from grammar.finding import Basis, Finding, Severity
 from grammar.game import Game
 from library import KitItem
@@ -65,15 +66,16 @@ def _told(game: Game, first: Use, second: Use, kit: Mapping[str, KitItem]) -> st
     if one.value is None or other.value is None:
         way, why = ("this", one) if one.value is None else ("the other", other)
         return f"{way} way round, {why.findings[0].title}"
-    ours, theirs = canonical_text(one.value.game), canonical_text(other.value.game)
-    return None if ours == theirs else _differing(ours, theirs)
+    if same_game(one.value.game, other.value.game):
+        return None
+    return _differing(*(plain_text(made.game.sheet) for made in (one.value, other.value)))
 
 
 def _differing(one: str, other: str) -> str:
     ours = [line.strip() for line in one.splitlines() if line not in other.splitlines()]
     theirs = [line.strip() for line in other.splitlines() if line not in one.splitlines()]
     if not ours and not theirs:
-        return "the finish has its lines in another order, and the first that holds decides."
+        return "its lines stand in another order, and the first that holds decides."
     return f"{_quoted(ours)} this way round, {_quoted(theirs)} the other."
 
 

@@ -12,9 +12,15 @@ from attrs import frozen
 
 from compose.modifiers.difference_kit import kit_differences
 from compose.modifiers.difference_lines import line_differences
+from compose.modifiers.difference_order import (
+    end_order_differences,
+    idle_order_differences,
+    rule_order_differences,
+)
 from compose.modifiers.difference_people import people_differences
 from compose.modifiers.difference_skills import skill_differences
 from compose.modifiers.difference_space import space_differences
+from compose.modifiers.same_game import same_game
 from grammar.game import Game
 
 
@@ -33,11 +39,17 @@ PARTS: tuple[tuple[str, Callable[[Game, Game], Iterator[str]]], ...] = (
     ("skills", skill_differences),
     ("play", partial(line_differences, section="play")),
     ("what follows", partial(line_differences, section="when")),
+    ("what follows", rule_order_differences),
     ("finish", partial(line_differences, section="finish")),
+    ("finish", end_order_differences),
     ("care", partial(line_differences, section="care")),
 )
 
 
 def differences(one: Game, other: Game) -> tuple[Difference, ...]:
-    """What the other game changes, going by the one; none where they say the same."""
-    return tuple(Difference(heading, words) for heading, part in PARTS for words in part(one, other))
+    """What the other game changes, going by the one; where they say the same, no more than an order without effect."""
+    idle = tuple(Difference("what follows", words) for words in idle_order_differences(one, other))
+    if same_game(one, other):
+        return idle
+    told = tuple(Difference(heading, words) for heading, part in PARTS for words in part(one, other))
+    return (*told, *idle) or (Difference("play", "the same lines in another order, and their order counts"),)

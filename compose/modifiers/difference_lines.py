@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.modifiers.canonical import canonical
+from compose.modifiers.lines_meant import lines_meant
 from grammar.game import Game
 from grammar.sentences.base import Node
 from grammar.sentences.head import Caution
@@ -14,10 +14,10 @@ from grammar.topics import Topic, topic
 
 
 def line_differences(one: Game, other: Game, section: str) -> Iterator[str]:
-    """The lines of a section that came, went or changed; the order of lines does not count."""
-    ours, theirs = _sentences(one, section), _sentences(other, section)
-    gone = [each for each in ours if each not in theirs]
-    come = [each for each in theirs if each not in ours]
+    """The lines of a section that came, went or changed what they say; for their order see `difference_order`."""
+    ours, theirs = lines_meant(one, section), lines_meant(other, section)
+    gone = [each.sentence for each in ours if not any(each.same(line) for line in theirs)]
+    come = [each.sentence for each in theirs if not any(each.same(line) for line in ours)]
     for new in come:
         old = next((each for each in gone if _about(each) == _about(new)), None)
         if old is not None:
@@ -27,10 +27,6 @@ def line_differences(one: Game, other: Game, section: str) -> Iterator[str]:
             yield f"new: {_plain(new)}"
     for old in gone:
         yield f"gone: {_plain(old)}"
-
-
-def _sentences(game: Game, section: str) -> list[Node]:
-    return [line.sentence for line in canonical(game).lines(section)]
 
 
 def _about(sentence: Node) -> Topic:

@@ -2,48 +2,46 @@
 
 from __future__ import annotations
 
-import attrs
-
+from grammar.core.guards import Compare, ThingsAt
+from grammar.core.precedence import narrower, overlap
+from grammar.core.reading.asked import triggers_of
+from grammar.core.rules import Becomes, Trigger
 from grammar.game import Game
-from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
-from grammar.sentences.base import Node, Np
-from grammar.sentences.finish import Counted, CountedPoints
-from grammar.sentences.when import Becomes, Event, When
+from grammar.sentences.base import Node
+from grammar.sentences.when import Event, When
 from grammar.topics import event_topic
 
 
 def covers_rule(game: Game, general: Node, particular: Node) -> bool:
     """Whether a rule takes the place of another: its event covers the other's, and both ask for the same besides."""
-    if not (isinstance(general, When) and isinstance(particular, When)):
+    if not (isinstance(general, When) and isinstance(particular, When)) or general.condition != particular.condition:
         return False
-    return general.condition == particular.condition and covers(game, general.event, particular.event)
-
-
-def covers(game: Game, general: Event, particular: Event) -> bool:
-    """Whether one event is the other, or the same happening to any of its kind."""
-    if event_topic(general) == event_topic(particular):
+    if event_topic(general.event) == event_topic(particular.event):
         return True
-    if type(general) is not type(particular):
+    if type(general.event) is not type(particular.event):
         return False
-    if isinstance(general, Becomes) and isinstance(particular, Becomes) and not _same_claim(general, particular):
+    wide, narrow = triggers_of(game, general.event, particular.event)
+    return bool(narrow) and all(any(_within(each, any_of) for any_of in wide) for each in narrow)
+
+
+def _within(inner: Trigger, outer: Trigger) -> bool:
+    if isinstance(inner, Becomes) and isinstance(outer, Becomes):
+        return inner == outer or _counts_within(inner, outer)
+    return overlap(inner, outer) and (inner == outer or narrower(inner, outer))
+
+
+def _counts_within(inner: Becomes, outer: Becomes) -> bool:
+    """Whether two counts are the same but for what is counted, and the second counts all that the first does."""
+    one, other = inner.guard, outer.guard
+    if not (isinstance(one, Compare) and isinstance(other, Compare)):
         return False
-    wide, narrow = (_what_it_happens_to(game, event) for event in (general, particular))
-    if isinstance(wide, CategoryMeaning) and isinstance(narrow, KitMeaning):
-        return wide.category == narrow.category
-    return wide == PlayerMeaning() and isinstance(narrow, PlayerMeaning)
+    if not (isinstance(one.count, ThingsAt) and isinstance(other.count, ThingsAt)):
+        return False
+    alike = (one.relation, one.bound, one.count.at) == (other.relation, other.bound, other.count.at)
+    return alike and one.count.of <= other.count.of
 
 
-def _same_claim(one: Becomes, other: Becomes) -> bool:
-    """Whether two counts are the same but for what is counted."""
-    counted = [each.claim.counted for each in (one, other)]
-    states = [each.state for each in counted if isinstance(each, Counted)]
-    bare = [attrs.evolve(each.claim, counted=CountedPoints()) for each in (one, other)]
-    return bare[0] == bare[1] and len(states) == 2 and states[0] == states[1]
-
-
-def _what_it_happens_to(game: Game, event: Event) -> object:
-    if isinstance(event, Becomes):
-        counted = event.claim.counted
-        return game.vocabulary.get(counted.what.text) if isinstance(counted, Counted) else None
-    phrase = getattr(event, "what", None) or getattr(event, "who", None)
-    return game.vocabulary.get(phrase.name.text) if isinstance(phrase, Np) else None
+def has_rule_for(game: Game, event: Event, rules: frozenset[Trigger]) -> bool:
+    """Whether one of these triggers of a game is fired by an event."""
+    [asked] = triggers_of(game, event)
+    return any(overlap(each, rule) or _within(rule, each) for each in asked for rule in rules)

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Mapping
 
 from attrs import frozen
 
-from grammar.game import Game, GameKit
-from grammar.meanings import PlayerMeaning, SideMeaning
-from grammar.sentences.play import AimAt, Attempt
+from compose.staging.resolved import resolved
+from grammar.core.play import AtPlayers
+from grammar.core.values import KindId
+from grammar.game import Game
 from grammar.words import article
 from library import KitItem
 from library.records import BALL_SKILLS
@@ -26,9 +27,8 @@ BEING = {
 
 @frozen
 class Unfit:
-    """A ball, as the kit knows it, and what a sentence asks of it."""
+    """A ball, as the kit knows it, and a skill for which it is used."""
 
-    sentence: Attempt
     ball: str
     skill: str
 
@@ -40,23 +40,19 @@ class Unfit:
 
 def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[Unfit]:
     """Each ball of the game with a skill that it is used for and not fit for."""
-    for attempt in game.all_of("play", Attempt):
-        for line in game.kit_meant(attempt.ball.name) if attempt.ball else ():
-            item = kit.get(line.like)
-            for skill in attempt.skills:
-                if item and item.category == "ball" and skill in BALL_SKILLS and skill not in item.may:
-                    yield Unfit(attempt, item.name, skill)
+    play = resolved(game).play
+    used = dict.fromkeys((each.ball, each.skill) for offer in play.offers for each in offer.attempts)
+    for ball, skill in used:
+        item = kit.get(play.kind(ball).like.key) if ball is not None else None
+        if item and item.category == "ball" and skill.value in BALL_SKILLS and skill.value not in item.may:
+            yield Unfit(item.name, skill.value)
 
 
-def hard_at_people(game: Game, kit: Mapping[str, KitItem]) -> Iterator[tuple[Attempt, GameKit]]:
-    """Each sentence by which players are aimed at with a ball that the kit does not call soft, with that ball."""
-    for attempt in game.all_of("play", Attempt):
-        at_people = any(isinstance(aim, AimAt) and _people(game, aim) for aim in attempt.aims)
-        for line in game.kit_meant(attempt.ball.name) if attempt.ball and at_people else ():
-            item = kit.get(line.like)
-            if item and item.category == "ball" and not item.soft:
-                yield attempt, line
-
-
-def _people(game: Game, aim: AimAt) -> bool:
-    return isinstance(game.meaning(aim.what.name), PlayerMeaning | SideMeaning)
+def hard_at_people(game: Game, kit: Mapping[str, KitItem]) -> Iterator[KindId]:
+    """Each kind of ball with which players are aimed at and that the kit does not call soft."""
+    play = resolved(game).play
+    tried = (each for offer in play.offers for each in offer.attempts if isinstance(each.aim, AtPlayers))
+    for ball in dict.fromkeys(each.ball for each in tried if each.ball is not None):
+        item = kit.get(play.kind(ball).like.key)
+        if item and item.category == "ball" and not item.soft:
+            yield ball

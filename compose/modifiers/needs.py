@@ -4,64 +4,72 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.modifiers.events import covers
+from compose.modifiers.events import has_rule_for
 from compose.modifiers.modifier import Modifier
+from compose.staging.resolved import resolved
+from grammar.core.declared import Area, AreaKind, Cut, Kind, Role, Side, Track
+from grammar.core.game import Core
+from grammar.core.rules import Add
+from grammar.core.values import Landmark, Skill, Sort
 from grammar.finding import Finding, Severity
 from grammar.game import Game
-from grammar.meanings import AREA_KINDS, BUILT_IN_PLACES, CATEGORY_WORDS, MateMeaning
+from grammar.meanings import AREA_KINDS, CATEGORY_WORDS, TEAM_MATES
 from grammar.sentences import modifier as said
-from grammar.sentences.base import Np
-from grammar.sentences.play import Attempt
-from grammar.sentences.when import Scores
+from grammar.sentences.base import Name
 from grammar.words import listing
 from library import KitItem
 
 
 def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> Iterator[Finding]:
     """One finding for each need that the game does not meet."""
+    core = resolved(game)
+    play = core.play
     for need in modifier.needs:
         wrong = ""
         match need:
             case said.NeedsEvent():
-                if not any(covers(game, need.event, rule.event) for rule in game.whens):
-                    wrong = f"has no rule for when {need.event.words()}"
+                own = frozenset(rule.trigger for rule in play.rules if not rule.granted)
+                wrong = "" if has_rule_for(game, need.event, own) else f"has no rule for when {need.event.words()}"
             case said.NeedsBall():
-                wrong = _ball(game, need.skill, kit)
+                wrong = _ball(core, need.skill, kit)
             case said.NeedsThing():
-                wrong = "" if _has(game, need.thing) else f"has no {need.thing.name.text}"
+                wrong = "" if _has(core, need.thing.name) else f"has no {need.thing.name.text}"
             case said.NeedsSkill():
-                if need.skill not in {skill for attempt in game.all_of("play", Attempt) for skill in attempt.skills}:
-                    wrong = f"has nobody {need.skill}"
+                tried = {each.skill for offer in play.offers for each in offer.attempts}
+                wrong = "" if Skill(need.skill) in tried else f"has nobody {need.skill}"
             case said.NeedsPoints():
-                wrong = "" if _scores(game) else "has no points"
+                wrong = (
+                    ""
+                    if any(isinstance(effect, Add) for rule in play.rules for effect in rule.effects)
+                    else "has no points"
+                )
             case said.NeedsTwoSides():
-                wrong = "" if len(game.sides) > 1 else "has only one side"
+                wrong = "" if len(play.sides) > 1 else "has only one side"
         if wrong:
             title = f"`{modifier.name}` does not fit: {game.title} {wrong}."
             yield Finding("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")
 
 
-def _scores(game: Game) -> bool:
-    return any(isinstance(each, Scores) for rule in game.whens for each in rule.consequences)
-
-
-def _ball(game: Game, skill: str, kit: Mapping[str, KitItem]) -> str:
-    balls = [line for line in game.kit if line.category == "ball"]
+def _ball(core: Core, skill: str, kit: Mapping[str, KitItem]) -> str:
+    balls = [kind for kind in core.play.kinds if kind.sort is Sort.BALL]
     if not balls:
         return "has no ball"
-    if any(line.like in kit and skill in kit[line.like].may for line in balls):
+    if any(ball.like.key in kit and skill in kit[ball.like.key].may for ball in balls):
         return ""
-    return f"has no ball fit for {skill}, only {listing(line.plural for line in balls)}"
+    plurals = dict(core.plurals)
+    return f"has no ball fit for {skill}, only {listing(plurals[ball.id] for ball in balls)}"
 
 
-def _has(game: Game, phrase: Np) -> bool:
-    word = phrase.name.text
-    if isinstance(game.vocabulary.get(word), MateMeaning):
-        return any(side.least > 1 for side in game.sides)
+def _has(core: Core, name: Name) -> bool:
+    play, word = core.play, name.text
+    if word in TEAM_MATES:
+        return any(side.least > 1 for side in play.sides)
     if word in CATEGORY_WORDS:
-        return any(line.category == CATEGORY_WORDS[word] for line in game.kit)
+        return bool(play.of_sort(Sort(CATEGORY_WORDS[word])))
     if word in AREA_KINDS:
-        return any(area.kind == word for area in game.areas)
-    if word == "half":
-        return game.halved
-    return word in game.vocabulary and word not in BUILT_IN_PLACES
+        return any(area.kind is AreaKind(word) for area in play.areas)
+    if word == Landmark.HALF.value:
+        return play.court.cut is Cut.PARTS
+    groups: tuple[tuple[Kind | Area | Role | Side | Track, ...], ...]
+    groups = play.kinds, play.areas, play.roles, play.sides, play.tracks
+    return word in {*(each.id.key for group in groups for each in group), *(many for _, many in core.plurals)}

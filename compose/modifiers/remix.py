@@ -19,8 +19,3 @@ class Remix:
     game: Game
     uses: tuple[Use, ...] = ()
     edits: tuple[Edit, ...] = ()
-
-    @property
-    def cautions(self) -> tuple[str, ...]:
-        """What the modifiers add to the game's cautions."""
-        return tuple(dict.fromkeys(text for use in self.uses for text in use.modifier.cautions))

@@ -90,7 +90,6 @@ def card_of_remix(
     notes = CardNotes(
         modifiers=tuple(zip(labels, (use.modifier.about for use in made.uses), strict=True)),
         known=known,
-        cautions=made.cautions,
         lineage=(made.base.title, *labels) if made.uses else (),
     )
     game = titled(made)

@@ -12,6 +12,7 @@ from grammar.meanings import (
     BUILT_IN_PLACES,
     CATEGORY_WORDS,
     SHOT_WORDS,
+    TEAM_MATES,
     AgentMeaning,
     CategoryMeaning,
     MateMeaning,
@@ -69,7 +70,7 @@ def built_in() -> dict[str, Meaning]:
     found["catcher"] = AgentMeaning("catcher")
     found["keeper"] = AgentMeaning("owner")
     found["player"] = found["players"] = PlayerMeaning()
-    found["team-mate"] = found["team-mates"] = MateMeaning()
+    found |= dict.fromkeys(TEAM_MATES, MateMeaning())
     found["teacher"] = TeacherMeaning()
     return found
 

@@ -12,7 +12,6 @@ from library.load import kit_catalogue
 NOTES = CardNotes(
     modifiers=(("kick instead", "every throw is a kick"),),
     known=("every round can end (proved)", "about 4.6 minutes to a round"),
-    cautions=("kicked balls travel low and fast",),
     lineage=("Lanterns", "kick instead"),
 )
 
@@ -48,7 +47,6 @@ def test_notes_are_on_the_card():
         "Kick instead: every throw is a kick.",
         "Every round can end (proved).",
         "About 4.6 minutes",
-        "Kicked balls travel low and fast.",
         "Made from: Lanterns > kick instead.",
     ):
         assert words in text

@@ -21,7 +21,6 @@ NOTES = CardNotes(
         "Every round can end and each side can win (proved).",
         "About 4.6 minutes to a round, 4 in 5 of them over before the bell.",
     ),
-    cautions=("Kicked balls travel low and fast: soft balls only.",),
     lineage=("Base", "kick instead", "add balls"),
 )
 

@@ -122,7 +122,7 @@ def test_what_nobody_translated_stands_as_written_and_is_told():
 
 def test_a_modifier_that_nobody_translated_is_told():
     game = library_game("lantern-row")
-    notes = CardNotes(modifiers=(("more zorbs", "Zorbs fly everywhere."),), cautions=("Duck.",))
+    notes = CardNotes(modifiers=(("more zorbs", "Zorbs fly everywhere."),))
     assert STAYS in text_of(card_for(game, notes, wording=FRENCH))
 
 

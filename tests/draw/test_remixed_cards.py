@@ -66,7 +66,6 @@ def card_of_remix(made):
             "Every round can end and each side can win (proved)",
             "About 4.6 minutes to a round, 4 in 5 of them over before the bell",
         ),
-        cautions=made.cautions,
         lineage=(made.base.title, *(use.label for use in made.uses)),
     )
     game = evolve(made.game, sheet=evolve(made.game.sheet, title=f"{made.base.title} Remix"))

@@ -11,8 +11,8 @@ from sources import ROOT, at_the_top, dotted, imported, modules, nodes, tree
 ORDER = (
     "grammar",
     "library",
-    "compose.modifiers",
     "compose.staging",
+    "compose.modifiers",
     "compose.net",
     "compose.check",
     "compose.forecast",

@@ -14,7 +14,6 @@ STILL = (
     "compose.fit.suggest.moves",
     "compose.fit.suggest.promises",
     "compose.fit.suggest.sheet_wishes",
-    "compose.fit.suggest.skeleton",
     "compose.share.item",
     "compose.share.making",
     "compose.share.shelf_index",

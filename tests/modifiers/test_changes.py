@@ -142,3 +142,14 @@ def test_need_of_points_and_of_two_sides_is_checked() -> None:
         .replace("after 6 min: more lanterns standing wins, else a draw", "after 6 min: nobody wins")
     )
     assert mixed(alone, use("draw at once")).findings[0].title.endswith("Row has only one side.")
+
+
+def test_what_a_modifier_warns_of_stands_in_the_care_of_what_it_makes() -> None:
+    warning = 'caution "Mind the wall."'
+    made_once = mixed(row(), modifier_in(f"{warning}\nadd 2 balls")).value
+    assert made_once is not None
+    assert [line.sentence.words() for line in made_once.game.sheet.lines("care")][-1] == '"Mind the wall."'
+    again = mixed(made_once.game, modifier_in(f"{warning}\nadd 2 balls")).value
+    assert again is not None and again.game.sheet.lines("care") == made_once.game.sheet.lines("care")
+    idle = mixed(row(), modifier_in(f"{warning}\nchange kick to roll"))
+    assert idle.value is not None and not idle.value.edits

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from mixtures import library_games, made, mixed, row, use
+from mixtures import ROW, game_of, library_games, made, mixed, row, use
 from strategies import uses
 
-from compose.modifiers.canonical import same_game
 from compose.modifiers.difference import PARTS, differences
 from compose.modifiers.modifier import Use
+from compose.modifiers.same_game import same_game
 from grammar.game import Game
 
 any_game = st.sampled_from([*library_games().values(), row()])
@@ -85,3 +85,40 @@ def test_no_difference_means_the_same_game_and_no_edit_goes_untold(game: Game, c
 def test_any_two_games_can_be_set_against_each_other(one: Game, other: Game) -> None:
     found = differences(one, other)
     assert bool(found) != same_game(one, other)
+
+
+GUARDED = (
+    "a lantern is knocked while it has at most 2 lanterns standing: it stands up again",
+    "a lantern is knocked while it has at most 3 lanterns standing: it stays down",
+)
+
+
+def in_this_order(*rules: str) -> Game:
+    """Row with these rules for lanterns, one after the other."""
+    return game_of(ROW.replace("a lantern is knocked: it stays down", "\n      ".join(rules)))
+
+
+def test_order_of_rules_is_told_where_the_first_that_holds_decides() -> None:
+    one, other = in_this_order(*GUARDED), in_this_order(*reversed(GUARDED))
+    [words] = told(one, other)["what follows"]
+    assert words == f"asked first: {GUARDED[1]}; only then: {GUARDED[0]}"
+    assert not differences(one, one)
+
+
+def test_order_of_rules_that_write_different_things_is_told_to_change_nothing() -> None:
+    points = "a lantern is knocked while it has at most 3 lanterns standing: the thrower's side scores 1 point"
+    one, other = in_this_order(GUARDED[0], points), in_this_order(points, GUARDED[0])
+    assert same_game(one, other)
+    [words] = told(one, other)["what follows"]
+    assert words == f"in another order, which changes nothing, since both hold: {points}; {GUARDED[0]}"
+
+
+def test_order_of_ends_is_told() -> None:
+    end = "a side wins when the other side has no lanterns standing"
+    more = "a side wins when it has 3 players in"
+    one, other = (game_of(ROW.replace(end, f"{a}\n      {b}")) for a, b in ((end, more), (more, end)))
+    assert told(one, other) == {"finish": [f"looked at first: {more}; only then: {end}"]}
+
+
+def test_another_wording_is_no_difference() -> None:
+    assert not differences(row(), game_of(ROW.replace("a lantern is knocked", "any lantern is knocked")))

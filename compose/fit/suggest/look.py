@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 
 from attrs import evolve, frozen
 
@@ -13,7 +13,7 @@ from compose.answer.staged import Staged, staged
 from compose.check import Budget, StateSpace
 from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
 from compose.fit.suggest.skeleton import skeleton
-from compose.modifiers.canonical import canonical_text
+from compose.modifiers.same_game import played_as
 from compose.net.net import Net
 from grammar.finding import Finding
 from grammar.game import Game
@@ -64,8 +64,8 @@ class Looker:
         self.checked = 0
         self.situations = 0
         self._granted, self._norms, self._states = granted, norms, states
-        self._proved: dict[str, Answer | None] = {}
-        self._numbers: dict[str, Numbers | None] = {}
+        self._proved: dict[Hashable, Answer | None] = {}
+        self._numbers: dict[Hashable, Numbers | None] = {}
 
     def answer(self, game: Game) -> Answer | None:
         """What is proved of a game, or of one whose net has the same shape; None where it cannot be played."""
@@ -99,7 +99,7 @@ class Looker:
 
     def numbers(self, game: Game) -> Numbers | None:
         """The forecast of a game: exact where its space is small enough, or else from a few hundred rounds."""
-        key = canonical_text(game)
+        key = played_as(game)
         if key not in self._numbers:
             self._numbers[key] = self._forecast(game)
         return self._numbers[key]

@@ -8,7 +8,7 @@ two sets make is looked at once.
 from __future__ import annotations
 
 import heapq
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from itertools import count
 
 from attrs import define, field, frozen
@@ -20,9 +20,9 @@ from compose.fit.suggest.promises import promises
 from compose.fit.suggest.skeleton import skeleton
 from compose.fit.suggest.wish import COSTS, Wish
 from compose.modifiers.apply import apply
-from compose.modifiers.canonical import canonical_text
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
+from compose.modifiers.same_game import played_as
 from grammar.game import Game
 
 MOST_MODIFIERS = 3
@@ -94,7 +94,7 @@ class _Search:
     wanted: int
     progress: Progress
     tried: int = 0
-    seen: set[str] = field(factory=set)
+    seen: set[Hashable] = field(factory=set)
     sets: set[frozenset[str]] = field(factory=set)
     helped: dict[int, set[str]] = field(factory=dict)
     promised: set[tuple[str, int]] = field(factory=set)
@@ -111,10 +111,10 @@ class _Search:
                     gaps[number] = wish.gap(game, self.looker)
         return Node(uses, game, edits, tuple(gaps))
 
-    def key(self, game: Game) -> str:
+    def key(self, game: Game) -> Hashable:
         """Games of one key are as good as each other: the same game, or nets of one shape where only that counts."""
         only_shape = all(isinstance(wish, Mended | NothingNew) for wish in self.wishes)
-        return skeleton(game, self.looker.players(game)) if only_shape else canonical_text(game)
+        return skeleton(game, self.looker.players(game)) if only_shape else played_as(game)
 
     def late(self) -> bool:
         """Whether the search went as far as it may."""

@@ -74,11 +74,8 @@ DOINGS: Readers = {
 
 def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
     """The core of a game; `granted` is the sheet of what holds where the game says nothing else."""
-    reading = Reading(Reader(game, Court(Fraction(0), Fraction(0), Cut.WHOLE)))
-    reading.number(game.sheet)
+    reading = declared(game)
     own = [(sentence, line) for sentence, line in reading.sentences if reading.holds(line)]
-    _declare(reading)
-    _doings(reading)
     if granted is not None:
         reading.reader.granted = True
         reading.number(granted)
@@ -88,6 +85,15 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
     reading.findings.extend(impossible(core))
     broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
     return Outcome(None if broken else core, tuple(reading.findings))
+
+
+def declared(game: Game) -> Reading:
+    """The sheet's own lines, read: who and what there is, and all that is said of them."""
+    reading = Reading(Reader(game, Court(Fraction(0), Fraction(0), Cut.WHOLE)))
+    reading.number(game.sheet)
+    _declare(reading)
+    _doings(reading)
+    return reading
 
 
 def _declare(reading: Reading) -> None:

@@ -1,0 +1,41 @@
+"""Whether two games are the same game, by their cores: wording, titles and notes do not count, and the order of
+lines counts where it decides something.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator
+
+from attrs import evolve
+
+from compose.staging.resolved import resolved
+from grammar.core.declared import ALL, Per, Start
+from grammar.core.game import Core, Play
+from grammar.game import Game
+
+
+def same_game(one: Game, other: Game) -> bool:
+    """Whether two games say the same: they are played alike, and tell people the same."""
+    return played_as(one) == played_as(other) and _told(resolved(one)) == _told(resolved(other))
+
+
+def played_as(game: Game) -> Hashable:
+    """Equal for games that are played alike by the same pupils."""
+    core = resolved(game)
+    return evolve(core.play, starts=tuple(_starts(core.play))), core.facts.ages_years, frozenset(core.facts.skills)
+
+
+def _told(core: Core) -> Hashable:
+    told = core.told
+    quotes = frozenset(text for _, text in told.quotes)
+    return tuple(frozenset(texts) for texts in (told.cues, (*told.cautions, *told.care), told.outcomes)), quotes
+
+
+def _starts(play: Play) -> Iterator[Start]:
+    """Where everything is at the set-up; "4 in each half" of 8 are all of them."""
+    for start in play.starts:
+        alike = [each for each in play.starts if each.what == start.what]
+        even = {each.count for each in alike} == {start.count}
+        there = [each.count for each in play.supplies if each.thing == start.what and each.per is Per.OWNER]
+        all_of_them = isinstance(start.count, int) and even and start.count * len(alike) == sum(there)
+        yield evolve(start, count=ALL) if all_of_them else start
