@@ -13,7 +13,8 @@ from compose.net.net import Effect, Net, Transition
 from grammar.game import Game
 from library import kit_names
 
-INERT = ("shorter court", "bigger targets", "walking play", "weaker hand", "sound cue", "best of rounds", "small balls")
+INERT = ("shorter court", "bigger targets", "walking play", "weaker hand", "sound cue", "small balls")
+TOLD_BY_CHECK = ("best of rounds",)  # a best-of that nobody can win is a finding
 TRIED = ("lantern-row", "heron-and-pike", "cloud-drift", "sledge-road", "toll-stone")
 
 
@@ -111,3 +112,10 @@ def test_what_changes_only_numbers_keeps_the_skeleton(name: str) -> None:
 def test_players_are_part_of_it() -> None:
     game = library_games()["lantern-row"]
     assert skeleton(game, {"north": 6, "south": 6}) != skeleton(game, {"north": 6, "south": 7})
+
+
+@pytest.mark.parametrize("name", TOLD_BY_CHECK)
+def test_what_the_check_speaks_of_is_part_of_it(name: str) -> None:
+    game = library_games()["lantern-row"]
+    made = apply(game, Use(next(each for each in every_modifier() if each.name == name)), kit_names()).value
+    assert made is not None and skeleton(made[0], fewest(game)) != skeleton(game, fewest(game))
