@@ -66,7 +66,8 @@ def _caught(builder: Builder, option: Option) -> Iterator[Moment]:
         sides = builder.play.side_ids
         catching = sides[(sides.index(moment.by.side) + 1) % len(sides)]
     if catching is not None:
-        against = catching if isinstance(moment.aim, ToMate | Past) else moment.against
+        own = moment.against == moment.by.side or isinstance(moment.aim, Past)
+        against = catching if own or isinstance(moment.aim, ToMate) else moment.against
         yield evolve(_without_mate(moment), result=Result.CAUGHT, concerned=catching, against=against)
 
 
@@ -122,7 +123,8 @@ def _landed(
     rules = (builder.rule(option.offer.lines), *(builder.rule(rule.lines) for rule in case.rules))
     catchers: tuple[Condition, ...] = ()
     if moment.result is Result.CAUGHT and moment.concerned is not None:
-        catchers = (at_least(side_in_play(builder, moment.concerned)),)
+        alone = moment.concerned == moment.by.side  # nobody catches their own ball
+        catchers = (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)
     whole = Transition(
         outcome_words(moment, [effect for effect, _ in case.effects]),
         moment.by.side.key,

@@ -91,7 +91,8 @@ def _of_thing(
         return
     standing = target_place(builder, thing, Posture.UP)
     if isinstance(effect, core.Own):
-        yield Move(standing, target_place(builder, Thing(thing.kind, effect.side), Posture.UP), 1, rule)
+        if effect.side != thing.owner:
+            yield Move(standing, target_place(builder, Thing(thing.kind, effect.side), Posture.UP), 1, rule)
     elif effect.posture is Posture.DOWN:
         yield Move(standing, target_place(builder, thing, Posture.DOWN), 1, rule)
 

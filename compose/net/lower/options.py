@@ -61,7 +61,8 @@ def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Rat
     """Standing or not: fallen ones are aimed at, too, in vain. Of several persons or steps each has its share."""
     aim = option.moment.aim
     if isinstance(aim, AtThing) and aim.order is Order.STANDING_OR_NOT and option.moment.step is None:
-        return evolve(option, guard=guard, there=(), standing_ratio=ratios[:1], down_ratio=ratios[1:])
+        some = Comparison(tuple((1, place) for ratio in ratios for place in ratio.numerator), ">=", 1)
+        return evolve(option, guard=(*guard, some), there=(some,), standing_ratio=ratios[:1], down_ratio=ratios[1:])
     return evolve(option, rate=evolve(option.rate, ratios=option.rate.ratios + ratios))
 
 

@@ -115,7 +115,9 @@ def _lines(reader: Reader, phrase: Np, side: SideId, spoken: Spoken) -> tuple[Sp
     others = reader.others(side) or frozenset({side})
     if of is Landmark.MIDDLE_LINE:
         return (Spot(Landmark.MIDDLE_LINE, SHARED),)
-    return reader.spots(None, phrase, spoken, others)
+    found = reader.spots(None, phrase, spoken, others)
+    named = whose(reader.game, phrase, place=True).whose is Whose.NAMED and len(reader.sides) > 1
+    return tuple(line for line in found if not named or line.owner != side)
 
 
 def _is_player(reader: Reader, phrase: Np) -> bool:

@@ -48,9 +48,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.StaysDown() | when.StandsUp():
             yield _fallen(reader, consequence, moment)
         case when.TakenOver():
-            side = _side(reader, consequence.side, moment)
-            if any(thing.owner != side for thing in things_of(moment, consequence)):
-                yield Own(side)
+            things_of(moment, consequence)
+            yield Own(_side(reader, consequence.side, moment))
         case when.Steps():
             yield stepped(reader, consequence, moment)
         case when.MovesTo():
@@ -153,8 +152,7 @@ def _joined(reader: Reader, consequence: when.Joins, moment: Moment) -> Iterator
             yield Go(mover.who, area_of(reader, None, what, mover, moment))
             continue
         side = _joined_side(reader, what, mover, moment)
-        if side != mover.side:
-            yield Go(mover.who, Presence.PLAYING, Becoming(side=side))
+        yield Go(mover.who, Presence.PLAYING, Becoming(side=side))
 
 
 def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Moment) -> SideId:

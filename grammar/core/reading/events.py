@@ -10,6 +10,7 @@ from attrs import evolve, field, frozen
 from grammar.core.reading.aims import LINES
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.naming import named_in
+from grammar.core.reading.pairs import among_mates, pairs_of_event
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
@@ -54,16 +55,8 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
             for side in reader.side_ids:
                 yield _kept(reader, side, balls, limit)
         case _:
-            own = tuple((side, side) for side in reader.side_ids) if _among_mates(reader, event) else None
-            found = [each for pair in own or reader.pairs for each in _of_attempts(reader, event, *pair)]
+            found = [each for pair in pairs_of_event(reader, event) for each in _of_attempts(reader, event, *pair)]
             yield from found or (each for pair in reader.all_pairs for each in _of_attempts(reader, event, *pair))
-
-
-def _among_mates(reader: Reader, event: when.Event) -> bool:
-    """Whether an event concerns nobody but the side that acts: a pass that is caught, somebody who arrives."""
-    if isinstance(event, when.Caught):
-        return event.where is not None or reader.shot(event.what) == (Skill.PASS,)
-    return isinstance(event, when.Arrives)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:
@@ -234,7 +227,7 @@ def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, sp
     """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
     skills, balls = _with_which(reader, event.what)
     by = frozenset(reader.populations([side]))
-    if not _among_mates(reader, event):
+    if not among_mates(reader, event):
         caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
         return caught if against != side or len(reader.sides) == 1 else None
     at = _mates_at(reader, event, spoken) if event.where is not None else frozenset()
