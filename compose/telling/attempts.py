@@ -87,6 +87,8 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     aims = list(dict.fromkeys(attempt.aim for attempt in offer.attempts))
     distance = _away_m(voice, offer)
     away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
+    if not away:
+        away = _usually(voice, offer.by, aims)
     only = ""
     if offer.only != ALWAYS:
         only = voice.say(", but only when {condition}", condition=condition(speaking, offer.only))
@@ -158,6 +160,18 @@ def _along(voice: Voice, aim: Along) -> str:
     if aim.start == aim.goal:
         said = voice.say("from one {what} to the other", what=voice.place_noun(aim.start).one)
     return f"{said}, {voice.say('again and again' if aim.again else 'each once')}"
+
+
+def _usually(voice: Voice, who: Population, aims: Sequence[Aim]) -> str:
+    """From how far they usually try, on the floor that is laid out; nobody aims who carries."""
+    aimed = [aim for aim in aims if not isinstance(aim, Along)]
+    if voice.usual_m is None or not aimed:
+        return ""
+    far = sorted(round(voice.usual_m(who, aim)) for aim in aimed)
+    if far[0] == far[-1]:
+        return voice.say(", usually from about {distance} away", distance=voice.metres(far[0]))
+    low, high = str(far[0]), voice.metres(far[-1])
+    return voice.say(", usually from about {low} to {high} away", low=low, high=high)
 
 
 def _figures(voice: Voice, offer: Offer) -> Iterator[str]:

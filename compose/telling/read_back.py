@@ -16,6 +16,7 @@ from compose.telling.gaps import gaps
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
+from compose.telling.side_voice import UsualDistance
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
@@ -99,9 +100,12 @@ class ReadBack:
         return tuple(said.text for part in self.sections for said in part.said if number in said.lines)
 
 
-def read_back(core: Core, wording: Wording) -> ReadBack:
-    """All that was understood, topic by topic; topics of which there is nothing to say are left out."""
-    told = list(all_told(core, wording))
+def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None) -> ReadBack:
+    """All that was understood, topic by topic; topics of which there is nothing to say are left out.
+
+    `usual_m` gives the usual distance of who aims at what, for a floor that is laid out.
+    """
+    told = list(all_told(core, wording, usual_m))
     voice = Voice(core, wording)
     told += [(topic, Said(told_sentence(wording, text))) for topic, text in gaps(voice)]
     told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
@@ -117,10 +121,10 @@ def _quoted(wording: Wording, text: str) -> str:
     return f'"{text}"' if wording.english else f"« {wording.author(text)} »"
 
 
-def all_told(core: Core, wording: Wording) -> Iterator[tuple[Topic, Said]]:
+def all_told(core: Core, wording: Wording, usual_m: UsualDistance | None = None) -> Iterator[tuple[Topic, Said]]:
     """Every sentence that lines of the sheet say, by topic."""
     play = core.play
-    yield from values_told(core, wording, _values(core))
+    yield from values_told(core, wording, _values(core), usual_m)
     if play.open_end:
         pattern = "play goes on until the clock stops"
         yield Topic.ENDS, Said(told_sentence(wording, wording.say(pattern)), play.open_lines)
@@ -159,9 +163,11 @@ def _values(core: Core) -> list[Any]:
     ]
 
 
-def values_told(core: Core, wording: Wording, values: Sequence[Any]) -> Iterator[tuple[Topic, Said]]:
+def values_told(
+    core: Core, wording: Wording, values: Sequence[Any], usual_m: UsualDistance | None = None
+) -> Iterator[tuple[Topic, Said]]:
     """The sentences of these values, those of a kind by their lines."""
-    voice = Voice(core, wording)
+    voice = Voice(core, wording, usual_m=usual_m)
     for kind, (topic, tell) in TELLERS.items():
         by_line: dict[tuple[int, ...], list[Any]] = {}
         for value in values:
@@ -186,7 +192,7 @@ def _told(voice: Voice, values: list[Any], tell: Teller) -> Iterator[str]:
     if alike_for_each(values, play):
         first, second = play.side_ids[:2]
         one = [value for at, value in seen if _is_seen(at, first, second)]
-        yield from tell(Voice(voice.core, voice.wording, me=first, other=second), one)
+        yield from tell(evolve(voice, me=first, other=second), one)
         return
     for side in (*play.side_ids, None):
         own = [value for at, value in seen if at.me == side]

@@ -5,7 +5,7 @@ A point of view is a value; a sentence changes it with `about` and `calling`.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable
 from enum import Enum
 from typing import Self
 
@@ -14,10 +14,14 @@ from attrs import evolve, field, frozen
 from compose.telling.nouns import SIDE, Noun, Nouns
 from compose.telling.wording import Wording
 from grammar.core.game import Core, Play
+from grammar.core.play import Aim
 from grammar.core.values import (
     Owner,
+    Population,
     SideId,
 )
+
+UsualDistance = Callable[[Population, Aim], float]
 
 
 class Subject(Enum):
@@ -35,7 +39,7 @@ class SideVoice:
     `me` and `other` are the sides for which a sentence stands that holds for each side alike; without `me` sides are
     named. `first` is how `me` is called, `rest` how all others are, `whole` how all are; of several others `other` is
     "that" side once it was spoken of. `called` is what sides are called in this sentence alone. `near` is the side of
-    whom "their" or "its" can be said.
+    whom "their" or "its" can be said. `usual_m` gives the usual distance of who aims at what, where it is known.
     """
 
     core: Core
@@ -48,6 +52,7 @@ class SideVoice:
     near: SideId | None = None
     subject: Subject = Subject.PLAYERS
     called: tuple[tuple[SideId, str], ...] = ()
+    usual_m: UsualDistance | None = field(default=None, eq=False)
     nouns: Nouns = field(init=False, eq=False, repr=False)
 
     def __attrs_post_init__(self) -> None:

@@ -6,12 +6,18 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
+from compose.net.from_game import usual_players
+from compose.staging.floor.distance import reach
+from compose.staging.floor.values import Floor
+from compose.staging.laid_out import laid_out
 from compose.telling.read_back import ReadBack, Said, read_back
+from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
 from compose.terminal.answer import say, say_findings, say_json, stop
 from compose.terminal.finding_games import granted
 from compose.terminal.looks import titled, wording_named
 from compose.terminal.stages import remixed
+from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
 
 WIDTH = 78
@@ -25,7 +31,7 @@ def show_understood(name: str, modifiers: Sequence[str], language: str, as_json:
     outcome = core_of(titled(made), granted())
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    back = read_back(outcome.value, wording)
+    back = read_back(outcome.value, wording, _usual_m(outcome.value, laid_out(made.game, usual_players(made.game))))
     if as_json:
         say_json({"title": back.title, "lines": _lines(back), "more": _more(back)})
         return 0
@@ -33,6 +39,11 @@ def show_understood(name: str, modifiers: Sequence[str], language: str, as_json:
     say_understood(back, wording)
     say_findings(findings)
     return 0
+
+
+def _usual_m(core: Core, floor: Floor) -> UsualDistance:
+    """How far it usually is for who aims at what, for a middling number of players."""
+    return lambda who, aim: reach(floor, core, who, aim).metres
 
 
 def say_understood(back: ReadBack, wording: Wording) -> None:

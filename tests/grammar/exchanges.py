@@ -222,5 +222,3 @@ def _quantities(value: Quantity) -> Iterator[Quantity]:
     unit = {"s": "min", "min": "s", "m": "cm", "cm": "m"}.get(value.unit)
     if unit is not None:
         yield evolve(value, unit=unit)
-
-

@@ -35,6 +35,7 @@ def test_a_remix_is_read_back_with_what_it_changes() -> None:
     said = run("understood", "lantern row", "--with", "roll instead", code=0).stdout
     assert "may roll a foam ball at the lanterns of the other side" in " ".join(said.split())
     assert "overarm" not in said
+    assert "usually from about" in said
 
 
 def test_what_holds_without_being_said_is_marked() -> None:
