@@ -9,6 +9,7 @@ import attrs
 from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes
 from compose.modifiers.content_hash import content_hash
+from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import Recipe
 from compose.modifiers.remix import Remix
@@ -50,7 +51,7 @@ def licence_findings(recipe: Recipe, base: Game) -> Iterator[Finding]:
     What the identifiers ask is in the licences' own deeds (Creative Commons, version 4.0, 2013; from memory).
     """
     parts = [(f"`{use.modifier.name}`", use.modifier.licence) for use in recipe.uses]
-    licences = [("the base", licence_of(base.sheet)), *parts]
+    licences = [("the base", licence_in(base.sheet.head)), *parts]
     for whose, licence in licences:
         if licence is None:
             continue
@@ -62,15 +63,14 @@ def licence_findings(recipe: Recipe, base: Game) -> Iterator[Finding]:
             yield Finding("M-licence", Severity.WARNING, title, recipe.span, f"Give it the line: licence {licence}")
 
 
-def licence_of(sheet: GameSheet) -> str | None:
-    """The licence of a game, or None where it names none."""
-    return next((each.identifier for each in sheet.all_of("head", Licence)), None)
-
-
 def _signed(sheet: GameSheet, recipe: Recipe) -> GameSheet:
     """The sheet under the remix's name: what it says of itself, the credits of all, its licence."""
     about = [Told("about", recipe.about)] if recipe.about else []
-    credits = [*_told(sheet, "credit"), *(text for use in recipe.uses for text in use.modifier.credit), *recipe.credit]
+    credits = [
+        *told_in(sheet.head, "credit"),
+        *(text for use in recipe.uses for text in use.modifier.credit),
+        *recipe.credit,
+    ]
     licence = [Licence(recipe.licence)] if recipe.licence else []
     kept = [line for line in sheet.head if not _replaced(line, recipe)]
     new = [*about, *(Told("credit", text) for text in dict.fromkeys(credits)), *licence]
@@ -86,7 +86,3 @@ def _replaced(line: Line, recipe: Recipe) -> bool:
     return isinstance(sentence, Told) and (
         sentence.topic == "credit" or (sentence.topic == "about" and bool(recipe.about))
     )
-
-
-def _told(sheet: GameSheet, topic: str) -> Iterator[str]:
-    return (each.text for each in sheet.all_of("head", Told) if each.topic == topic)

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.modifiers.changes import CHANGES
+from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier
 from grammar.finding import Finding, Outcome, Severity
 from grammar.sentences import modifier as said
-from grammar.sentences.base import Node
-from grammar.sentences.head import Licence, Told
 from grammar.tree import Line, ModifierSheet
 
 NEEDS = (
@@ -26,7 +25,7 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
     """The modifier that a sheet means, or what is missing from it."""
     sentences = [line.sentence for line in sheet.lines]
     heading = next((each for each in sentences if isinstance(each, said.Heading)), None)
-    about = " ".join(_told(sentences, "about"))
+    about = " ".join(told_in(sheet.lines, "about"))
     changes = tuple(line for line in sheet.lines if isinstance(line.sentence, CHANGES))
     findings = list(_missing(sheet, heading, about, changes))
     takes = tuple(each for each in sentences if isinstance(each, said.Takes))
@@ -42,16 +41,12 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
             tuple(each for each in sentences if isinstance(each, NEEDS)),
             tuple(each.modifier.lower() for each in sentences if isinstance(each, said.Clashes)),
             changes,
-            _told(sentences, "caution"),
+            told_in(sheet.lines, "caution"),
             sheet.span,
-            _told(sentences, "credit"),
-            next((each.identifier for each in sentences if isinstance(each, Licence)), None),
+            told_in(sheet.lines, "credit"),
+            licence_in(sheet.lines),
         )
     )
-
-
-def _told(sentences: list[Node], topic: str) -> tuple[str, ...]:
-    return tuple(each.text for each in sentences if isinstance(each, Told) and each.topic == topic)
 
 
 def _missing(

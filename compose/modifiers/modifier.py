@@ -11,9 +11,12 @@ from attrs import field, frozen
 from grammar.finding import Finding, Severity
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
-from grammar.span import Span
+from grammar.span import Span, nowhere
 from grammar.tree import Line
 from grammar.words import did_you_mean, listing
+
+Value = Quantity  # of a parameter: a number with its unit
+Takes = said.Takes
 
 
 @frozen
@@ -31,6 +34,11 @@ class Modifier:
     span: Span = field(eq=False)
     credit: tuple[str, ...] = ()
     licence: str | None = None
+
+    def value(self, parameter: str, number: float, unit: str = "", place: Span | None = None) -> Value:
+        """A value for a parameter; without a unit in the one that its usual value has."""
+        usual = next((each.usually.unit for each in self.takes if each.parameter == parameter), "")
+        return Quantity(number, unit or usual, span=place or nowhere())
 
 
 @frozen

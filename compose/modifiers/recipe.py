@@ -7,11 +7,11 @@ from collections.abc import Iterator, Mapping
 from attrs import field, frozen
 
 from compose.modifiers.changes import CHANGES
+from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier, Use, value_findings
 from grammar.finding import Finding, Outcome, Severity
 from grammar.sentences import remix as said
 from grammar.sentences.base import Quantity
-from grammar.sentences.head import Licence, Told
 from grammar.span import Span
 from grammar.tree import Line, RemixSheet
 from grammar.words import did_you_mean
@@ -59,7 +59,7 @@ def recipe_of(sheet: RemixSheet, modifiers: Mapping[str, Modifier]) -> Outcome[R
     findings = [*_base_findings(sheet, bases), *(finding for each in named for finding in each.findings)]
     if findings:
         return Outcome(None, tuple(findings))
-    told = {topic: tuple(_told(sheet, topic)) for topic in ("about", "credit", "caution")}
+    told = {topic: told_in(sheet.lines, topic) for topic in ("about", "credit", "caution")}
     return Outcome(
         Recipe(
             sheet.title,
@@ -69,7 +69,7 @@ def recipe_of(sheet: RemixSheet, modifiers: Mapping[str, Modifier]) -> Outcome[R
             _own_edits(sheet, told["caution"]),
             " ".join(told["about"]),
             told["credit"],
-            next((each.identifier for each in sentences if isinstance(each, Licence)), None),
+            licence_in(sheet.lines),
             sheet,
             bases[0],
         )
@@ -99,12 +99,6 @@ def _use(sentence: said.Use, modifiers: Mapping[str, Modifier]) -> _Named:
         for each in value_findings(use)
     )
     return _Named(use, wrong)
-
-
-def _told(sheet: RemixSheet, topic: str) -> Iterator[str]:
-    for line in sheet.lines:
-        if isinstance(line.sentence, Told) and line.sentence.topic == topic:
-            yield line.sentence.text
 
 
 def _own_edits(sheet: RemixSheet, cautions: tuple[str, ...]) -> Use | None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from compose.modifiers.parents import Lineage, Used
 from compose.share.fields import Fields
-from compose.share.item import Lineage, Used
 
 MOST_NAME_LETTERS = 60
 MOST_MODIFIERS = 30

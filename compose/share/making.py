@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Protocol
 
 from attrs import frozen
@@ -11,19 +11,16 @@ from compose.modifiers.content_hash import content_hash
 from compose.modifiers.from_recipe import made
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier
+from compose.modifiers.parents import lineage_of, used_in
 from compose.modifiers.recipe import recipe_of
 from compose.modifiers.remix import Remix
-from compose.share.item import Sheet, lineage_of, sheets_in
+from compose.share.item import Sheet, sheets_in
 from compose.share.naming import slug
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve
-from grammar.sentences import remix as said
-from grammar.sentences.head import Licence
-from grammar.sentences.modifier import TurnSwitch
-from grammar.span import nowhere
-from grammar.tree import GameSheet, Line, ModifierSheet, RemixSheet
+from grammar.tree import GameSheet, ModifierSheet, RemixSheet
 from library import game_paths, kit_categories, kit_names, modifier_paths, remix_paths
 
 MOST_GENERATIONS = 12
@@ -121,17 +118,12 @@ def _game(base: GameSheet | RemixSheet, at_hand: AtHand, generation: int) -> Out
 
 def _modifiers(sheet: RemixSheet, at_hand: AtHand) -> dict[str, Modifier]:
     found: dict[str, Modifier] = {}
-    for used in _used_names(sheet):
-        modifier_sheet = at_hand.modifier(used)
+    for used in used_in(sheet):
+        modifier_sheet = at_hand.modifier(used.name)
         modifier = modifier_of(modifier_sheet).value if modifier_sheet else None
         if modifier is not None:
-            found[used.lower()] = modifier
+            found[used.name.lower()] = modifier
     return found
-
-
-def _used_names(sheet: RemixSheet) -> Iterator[str]:
-    lineage = lineage_of(sheet)
-    yield from (used.name for used in (lineage.modifiers if lineage else ()))
 
 
 def parts_of(sheets: Iterable[Sheet], at_hand: AtHand) -> tuple[Sheet, ...]:
@@ -143,7 +135,7 @@ def parts_of(sheets: Iterable[Sheet], at_hand: AtHand) -> tuple[Sheet, ...]:
     while waiting:
         sheet = waiting.pop()
         lineage = lineage_of(sheet)
-        names = list(_used_names(sheet))
+        names = [used.name for used in used_in(sheet)]
         base = at_hand.base(lineage.base_name) if lineage else None
         known = library.base(lineage.base_name) if lineage else None
         parts: list[tuple[Sheet | None, Sheet | None]] = [(base, known)]
@@ -156,18 +148,3 @@ def parts_of(sheets: Iterable[Sheet], at_hand: AtHand) -> tuple[Sheet, ...]:
                 found[content] = part
                 waiting += [part] if isinstance(part, RemixSheet) else []
     return tuple(found.values())
-
-
-def recipe_sheet(made_remix: Remix, title: str) -> RemixSheet:
-    """The remix file of a remix that was made by naming modifiers; whose work it is follows from its parts.
-
-    Modifiers that no sheet stands behind (a switch that was turned) become edits of its own, done last.
-    """
-    base = made_remix.base.sheet
-    lines = [Line(said.BasedOn(base.title, content_hash(base)))]
-    for use in made_remix.uses:
-        settings = tuple(said.Setting(name, value) for name, value in use.values.items())
-        own = any(isinstance(line.sentence, TurnSwitch) for line in use.modifier.changes)
-        lines += use.modifier.changes if own else [Line(said.Use(use.modifier.name, settings))]
-    lines += [Line(each) for each in base.all_of("head", Licence)]
-    return RemixSheet(title, tuple(lines), nowhere(title))

@@ -11,9 +11,10 @@ from typing import Any
 
 from attrs import frozen
 
+from compose.modifiers.parents import Lineage
 from compose.share.bounds import MOST_ENTRIES, MOST_RULES_BYTES
 from compose.share.fields import Fields
-from compose.share.item import KINDS, Item, Lineage
+from compose.share.item import KINDS, Item
 from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_from, lineage_from, lineage_json
 from compose.share.refusal import RefusedError
 from compose.share.strict_json import strict_json

@@ -20,8 +20,8 @@ from compose.share.making import played
 from compose.share.refusal import RefusedError
 from compose.share.shelf_files import Stored, known_path, read_stored
 from compose.share.whole_files import read_plain
+from compose.staging.resolved import resolved
 from grammar.game import Game
-from grammar.sentences.head import Skills
 from grammar.tree import GameSheet, RemixSheet
 
 FILE = "shelf.sqlite"
@@ -216,7 +216,7 @@ def _numbers(game: Game) -> tuple[float, ...]:
 
 
 def _skills(game: Game) -> list[str]:
-    return [each.text for line in game.all_of("head", Skills) for each in line.practised]
+    return list(resolved(game).facts.skills)
 
 
 def _kit(game: Game) -> list[str]:

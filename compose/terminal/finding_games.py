@@ -8,20 +8,19 @@ from functools import cache
 from pathlib import Path
 
 import library
-from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.modifier import Modifier, Use, Value
 from compose.terminal.answer import file_lines, refuse, stop
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.parse import Reading, parse_bytes
 from grammar.resolve import resolve
-from grammar.sentences.base import Quantity
-from grammar.sentences.modifier import TurnSwitch
 from grammar.span import Span
-from grammar.tree import GameSheet, Line, RuleFile
+from grammar.tree import GameSheet, RuleFile
 from grammar.words import did_you_mean, listing
 from library import KitItem
 
 ENDING = ".rules"
+COMMAND_LINE = Span("the command line", 0, 0, 0)
 
 
 @cache
@@ -139,10 +138,11 @@ def library_modifiers() -> tuple[Modifier, ...]:
 def use(written: str, as_json: bool = False) -> Use:
     """A modifier as written on the command line: "add balls", "add balls, n 3", "turn on hits count"."""
     from compose.modifiers.from_sheet import modifier_of
+    from compose.modifiers.switching import switching
 
     turned = re.fullmatch(r"(turn on|turn off)\s+(.+)", written.strip(), re.IGNORECASE)
     if turned:
-        return switching(turned.group(1).lower(), turned.group(2))
+        return switching(turned.group(1).lower() == "turn on", turned.group(2), COMMAND_LINE)
     name, *values = (part.strip() for part in written.split(","))
     path = _path(name, library.modifier_paths(), "modifier", as_json)
     sheets = read(path, as_json).modifiers
@@ -154,20 +154,10 @@ def use(written: str, as_json: bool = False) -> Use:
     return Use(outcome.value, dict(_value(part, outcome.value, as_json) for part in values))
 
 
-def switching(turn: str, name: str) -> Use:
-    """The modifier that turns a switch of the game on or off; every game with that switch takes it."""
-    place = Span("the command line", 0, 0, 0)
-    line = Line(TurnSwitch(turn, name, span=place))
-    about = f"The choice of the class: {name.lower()} is {turn.removeprefix('turn ')}."
-    return Use(Modifier(f"{turn} {name.lower()}", "task", about, (), (), (), (line,), (), place))
-
-
-def _value(written: str, modifier: Modifier, as_json: bool) -> tuple[str, Quantity]:
+def _value(written: str, modifier: Modifier, as_json: bool) -> tuple[str, Value]:
     match = re.fullmatch(r"(\w+)\s*[= ]\s*(\d+(?:\.\d+)?)\s*(%|[a-z]*)", written)
     if match is None:
         example = f"{modifier.name}, n 3"
         refuse(f"`{written}` is not a value for {modifier.name}.", f'Write it such as "{example}".', as_json)
     name, number, unit = match.groups()
-    usual = next((each.usually for each in modifier.takes if each.parameter == name), None)
-    span = Span("the command line", 0, 0, 0)
-    return name, Quantity(float(number), unit or (usual.unit if usual else ""), span=span)
+    return name, modifier.value(name, float(number), unit, COMMAND_LINE)

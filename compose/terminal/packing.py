@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from compose.modifiers.parents import sheet_of_uses
 from compose.share.bounds import MOST_PACK_BYTES
 from compose.share.item import Item, Sheet, item_of
-from compose.share.making import Sheets, parts_of, played, recipe_sheet
+from compose.share.making import Sheets, parts_of, played
 from compose.share.naming import slug
 from compose.share.pack import Pack, make_pack, read_pack, sha256
 from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
@@ -67,7 +68,7 @@ def _remix_sheet(name: str, item: Item, modifiers: Sequence[str], shelf: Path | 
     on_shelf = shelf_folder(shelf) / item.path
     is_file = name.endswith(ENDING) or "/" in name
     made, _ = remixed(str(on_shelf) if on_shelf.is_file() and not is_file else name, modifiers, as_json)
-    return recipe_sheet(made, remix_title(made))
+    return sheet_of_uses(made.base, made.uses, remix_title(made))
 
 
 def read(path: Path, as_json: bool) -> Pack:

@@ -9,6 +9,7 @@ import library
 from compose.modifiers.from_recipe import made
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.parents import used_in
 from compose.modifiers.recipe import Recipe, recipe_of
 from compose.modifiers.remix import Remix
 from compose.terminal.answer import refuse, stop
@@ -16,7 +17,6 @@ from compose.terminal.finding_games import ENDING, categories, kit, library_modi
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.resolve import resolve
-from grammar.sentences import remix as said
 from grammar.tree import RemixSheet, RuleFile
 from grammar.words import did_you_mean, listing
 
@@ -35,8 +35,7 @@ def recipe_in(rules: RuleFile, as_json: bool = False) -> Recipe:
 def _modifiers(sheet: RemixSheet, rules: RuleFile, as_json: bool) -> dict[str, Modifier]:
     """The modifiers that a remix may name: those of its file, those that lie beside it, those of the library."""
     found = {each.name: each for each in library_modifiers()}
-    named = (line.sentence for line in sheet.lines)
-    beside = [_beside(rules.file, each.modifier) for each in named if isinstance(each, said.Use)]
+    beside = [_beside(rules.file, used.name) for used in used_in(sheet)]
     for each in (*(read(path, as_json) for path in beside if path.is_file()), rules):
         for modifier_sheet in each.modifiers:
             outcome = modifier_of(modifier_sheet)
@@ -52,7 +51,7 @@ def _beside(file: str, name: str) -> Path:
 
 def base_of(recipe: Recipe, as_json: bool = False, generation: int = 0) -> Game:
     """The game that a remix is based on: a remix itself, it may be, made first."""
-    rules = read(base_path(recipe.sheet, recipe.base, as_json), as_json)
+    rules = read(base_path(recipe, as_json), as_json)
     if rules.games:
         outcome = resolve(rules.games[0], categories())
         if outcome.value is None:
@@ -63,16 +62,16 @@ def base_of(recipe: Recipe, as_json: bool = False, generation: int = 0) -> Game:
     return made_game(rules, as_json, generation + 1)
 
 
-def base_path(sheet: RemixSheet, base: str, as_json: bool = False) -> Path:
+def base_path(recipe: Recipe, as_json: bool = False) -> Path:
     """The file of a base: the one that lies beside the remix, or else the library's."""
-    beside = _beside(sheet.span.file, base)
-    if beside.is_file() and beside.resolve() != Path(sheet.span.file).resolve():
+    base, place = recipe.base, recipe.based_on.span
+    beside = _beside(recipe.span.file, base)
+    if beside.is_file() and beside.resolve() != Path(recipe.span.file).resolve():
         return beside
     known = {path.stem: path for path in (*library.remix_paths(), *library.game_paths())}
     if slug(base) in known:
         return known[slug(base)]
     titles = [stem.replace("-", " ") for stem in known]
-    place = next(line.sentence for line in sheet.lines if isinstance(line.sentence, said.BasedOn)).span
     hint = did_you_mean(base, titles) or f"Lay its file beside the remix; the library has {listing(sorted(titles))}."
     refuse(f"There is no game called `{base}` (line {place.line} of {place.file}).", hint, as_json)
 

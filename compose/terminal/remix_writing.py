@@ -7,20 +7,13 @@ from pathlib import Path
 
 from compose.modifiers.carry_over import carried_over
 from compose.modifiers.content_hash import content_hash
-from compose.modifiers.from_recipe import licence_of
-from compose.modifiers.modifier import Use
+from compose.modifiers.parents import sheet_of_uses
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.finding_games import game, kit, rules_of, use
 from compose.terminal.remix_files import base_of, recipe_in
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
 from grammar.format import format_plain
-from grammar.game import Game
-from grammar.sentences import remix as said
-from grammar.sentences.base import Node
-from grammar.sentences.head import Licence, Told
-from grammar.span import nowhere
-from grammar.tree import Line, RemixSheet
 from grammar.words import listing
 
 
@@ -40,7 +33,8 @@ def write_remix(
     base = game(name, as_json)
     made, findings = remixed(name, modifiers, as_json)
     uses = [use(written, as_json) for written in modifiers]
-    sheet = remix_sheet(base, uses, title or f"{base.title} Remix"[:60], about, credit)
+    about = about or f"{base.title} with {listing(each.label for each in uses)}."
+    sheet = sheet_of_uses(base, uses, title or f"{base.title} Remix"[:60], about, credit)
     text = format_plain(sheet)
     if out is not None:
         write(out, text.encode(), force, as_json)
@@ -51,23 +45,6 @@ def write_remix(
         say(text.rstrip() if out is None else f"Written to {out}.")
         say_findings(findings)
     return exit_code(findings)
-
-
-def remix_sheet(base: Game, uses: Sequence[Use], title: str, about: str | None, credit: str | None) -> RemixSheet:
-    """The file of a remix: base by name and content hash, modifiers in order with the values given.
-
-    Switches that were turned on the command line, which are no modifiers of any file, are edits of its own.
-    """
-    sentences: list[Node] = [said.BasedOn(base.title, content_hash(base.sheet))]
-    switches = [line.sentence for each in uses if not each.modifier.span.line for line in each.modifier.changes]
-    for each in (one for one in uses if one.modifier.span.line):
-        settings = tuple(said.Setting(parameter, value) for parameter, value in each.values.items())
-        sentences.append(said.Use(each.modifier.name, settings))
-    sentences.append(Told("about", about or f"{base.title} with {listing(each.label for each in uses)}."))
-    sentences += [Told("credit", credit)] if credit else []
-    licence = licence_of(base.sheet)
-    sentences += [*([Licence(licence)] if licence else []), *switches]
-    return RemixSheet(title, tuple(Line(each) for each in sentences), nowhere())
 
 
 def carry(path: Path, old: Path | None, out: Path | None, force: bool, as_json: bool) -> int:

@@ -9,14 +9,24 @@ from attrs import frozen
 
 import library
 from compose.fit.suggest.played_wishes import RoundLasts, TurnsAtLeast, WaitsAtMost
-from compose.fit.suggest.sheet_wishes import FitsClass, ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
+from compose.fit.suggest.sheet_wishes import (
+    FitsClass,
+    ForAges,
+    ForPupils,
+    KitAtMost,
+    NobodyOut,
+    OnCourt,
+    Practises,
+    kit_called,
+)
 from compose.fit.suggest.wish import Wish
 from compose.terminal.answer import refuse
 from compose.terminal.classes import school_class
+from grammar.core.values import Skill
 from grammar.game import Game
 from grammar.words import did_you_mean, listing
 
-SKILLS = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass", "carry", "tow", "push", "run")
+SKILLS = tuple(skill.value for skill in Skill)
 _NUMBER = r"(\d+(?:\.\d+)?)"
 
 
@@ -87,7 +97,8 @@ def _kit(written: str, game: Game, as_json: bool) -> KitAtMost:
     if match is None:
         refuse(f"`{written}` does not say how many of what.", 'Write it such as "3 balls".', as_json)
     what = match[2].lower()
-    if what not in game.vocabulary:
-        hint = did_you_mean(what, game.vocabulary) or f"{game.title} has {listing(line.plural for line in game.kit)}."
+    if not kit_called(game, what):
+        names = [name for line in game.kit for name in (line.name, line.plural)]
+        hint = did_you_mean(what, names) or f"{game.title} has {listing(line.plural for line in game.kit)}."
         refuse(f"{game.title} knows no `{what}`.", hint, as_json)
     return KitAtMost(int(match[1]), what)

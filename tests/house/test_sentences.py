@@ -11,16 +11,6 @@ ON_TREES = ("compose.modifiers.", "compose.share.merge")
 # Nothing joins this list. What no longer reads sentences is taken off it.
 STILL = (
     "compose.fit.school_class",
-    "compose.fit.suggest.moves",
-    "compose.fit.suggest.promises",
-    "compose.fit.suggest.sheet_wishes",
-    "compose.share.item",
-    "compose.share.making",
-    "compose.share.shelf_index",
-    "compose.share.site.list_page",
-    "compose.terminal.finding_games",
-    "compose.terminal.remix_files",
-    "compose.terminal.remix_writing",
 )
 
 

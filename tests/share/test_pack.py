@@ -18,7 +18,7 @@ from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_g
 from shelves import pack
 
 import compose.share.manifest as manifests
-from compose.share.item import Lineage, Used
+from compose.modifiers.parents import Lineage, Used
 from compose.share.manifest import manifest_from
 from compose.share.pack import make_pack, read_pack
 from compose.share.refusal import RefusedError

@@ -8,10 +8,9 @@ from itertools import product
 from compose.fit.suggest.played_wishes import RoundLasts
 from compose.fit.suggest.sheet_wishes import ForPupils, KitAtMost, OnCourt
 from compose.fit.suggest.wish import Wish
-from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.modifier import Modifier, Takes, Use, Value
+from compose.modifiers.touches import Touch, touches
 from grammar.game import Game
-from grammar.sentences.base import Quantity
-from grammar.sentences.modifier import AddKit, ScaleCourt, TakeKit, Takes
 
 
 def moves(modifiers: Sequence[Modifier], game: Game, wishes: Sequence[Wish]) -> tuple[Use, ...]:
@@ -32,28 +31,28 @@ def _uses(modifier: Modifier, game: Game, wishes: Sequence[Wish]) -> Iterator[Us
             yield Use(modifier, given)
 
 
-def _values(modifier: Modifier, takes: Takes, game: Game, wishes: Sequence[Wish]) -> Iterator[Quantity | None]:
+def _values(modifier: Modifier, takes: Takes, game: Game, wishes: Sequence[Wish]) -> Iterator[Value | None]:
     """The usual value (None), the least, the most, and those that wishes ask for, all within the range."""
     yield None
     asked = (value for wish in wishes for value in _asked(modifier, takes, game, wish))
     for value in (takes.least.value, takes.most.value, *asked):
         if takes.least.value <= value <= takes.most.value and value != takes.usually.value:
-            yield Quantity(value, takes.usually.unit)
+            yield modifier.value(takes.parameter, value)
 
 
 def _asked(modifier: Modifier, takes: Takes, game: Game, wish: Wish) -> Iterator[float]:
     """The values of a parameter that would meet a wish just so."""
-    kinds = {type(line.sentence): line.sentence for line in modifier.changes}
+    touched = touches(modifier)
     match wish:
         case RoundLasts() if takes.usually.unit in ("min", "s"):
             scale = 1.0 if takes.usually.unit == "min" else 60.0
             yield from (round(wish.most * scale), round((wish.least + wish.most) / 2 * scale))
-        case KitAtMost() if TakeKit in kinds or AddKit in kinds:
+        case KitAtMost() if touched & {Touch.LESS_KIT, Touch.MORE_KIT}:
             over = wish.there(game) - wish.most
             yield from (float(over), float(-(-over // max(1, len(game.sides)))))
-        case OnCourt() if isinstance(scaled := kinds.get(ScaleCourt), ScaleCourt):
-            has, may = (game.court_m[0], wish.length_m), (game.court_m[1], wish.width_m)
-            length, most = has if scaled.dimension == "as long" else may
-            yield float(int(100 * most / length))
+        case OnCourt() if touched & {Touch.LENGTH_OF_COURT, Touch.WIDTH_OF_COURT}:
+            along, across = (game.court_m[0], wish.length_m), (game.court_m[1], wish.width_m)
+            there, most = along if Touch.LENGTH_OF_COURT in touched else across
+            yield float(int(100 * most / there))
         case ForPupils():
             yield float(-(-wish.pupils // max(1, sum(side.most for side in game.sides))))

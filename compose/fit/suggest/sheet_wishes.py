@@ -9,13 +9,21 @@ from compose.fit.school_class import SchoolClass
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import SHEET
 from compose.fit.teams import teams_of
+from compose.staging.resolved import resolved
+from grammar.core.play import ComeBack, Free
+from grammar.core.rules import Go, Swap
+from grammar.core.values import At, Presence, Skill
 from grammar.finding import Severity
-from grammar.game import Game
-from grammar.sentences.base import Name
-from grammar.sentences.play import Attempt, ComesBack, Free
-from grammar.sentences.when import ChangesPlaces, Out, Waits
-from grammar.words import count
+from grammar.game import Game, GameKit
+from grammar.meanings import CATEGORY_WORDS
+from grammar.words import count, plural
 from library import Norms
+
+
+def kit_called(game: Game, what: str) -> tuple[GameKit, ...]:
+    """The lines of the kit that a word of the teacher means: by their names, or by their sort."""
+    sort = next((kind for word, kind in CATEGORY_WORDS.items() if what in (word, plural(word))), None)
+    return tuple(line for line in game.kit if what in (line.name, line.plural) or line.category == sort)
 
 
 @frozen
@@ -29,8 +37,8 @@ class Practises:
         return f"players {self.skill}"
 
     def gap(self, game: Game, looker: Looker) -> float:
-        tried = {skill for attempt in game.all_of("play", Attempt) for skill in attempt.skills}
-        return 0.0 if self.skill in tried else 1.0
+        tried = {each.skill for offer in resolved(game).play.offers for each in offer.attempts}
+        return 0.0 if Skill(self.skill) in tried else 1.0
 
 
 @frozen
@@ -101,7 +109,7 @@ class KitAtMost:
     def there(self, game: Game) -> int:
         """How many there are with the players that the looker takes."""
         players = {side.name: side.least for side in game.sides}
-        return sum(line.total(players) for line in game.kit_meant(Name(self.what)))
+        return sum(line.total(players) for line in kit_called(game, self.what))
 
 
 @frozen
@@ -114,12 +122,13 @@ class NobodyOut:
         return "nobody is out"
 
     def gap(self, game: Game, looker: Looker) -> float:
-        follows = [each for rule in game.whens for each in rule.consequences]
-        back = any(game.all_of("play", ComesBack)) or any(game.all_of("play", Free))
-        swaps = any(isinstance(each, ChangesPlaces) for each in follows)
-        out = any(isinstance(each, Out) for each in follows)
-        waits = any(isinstance(each, Waits) for each in follows) and not (back or swaps)
-        return 1.0 if out or waits else 0.0
+        play = resolved(game).play
+        follows = [effect for rule in play.rules for effect in rule.effects]
+        sent = [each.to for each in follows if isinstance(each, Go)]
+        back = any(isinstance(service, Free | ComeBack) for service in play.services)
+        swaps = any(isinstance(each, Swap) for each in follows)
+        waits = any(isinstance(to, At) for to in sent) and not (back or swaps)
+        return 1.0 if Presence.OUT in sent or waits else 0.0
 
 
 @frozen

@@ -11,7 +11,7 @@ from typing import Any
 
 from compose.share.site.frame import framed_page, search_script
 from compose.share.site.thing_page import Thing
-from grammar.sentences.head import Skills
+from compose.staging.resolved import resolved
 
 _MOST_WORDS = 400
 
@@ -19,7 +19,7 @@ _MOST_WORDS = 400
 def row_of(thing: Thing, page: str) -> dict[str, Any]:
     """What the list says of a thing and what the search knows of it, as JSON."""
     game, item = thing.game, thing.item
-    skills = [each.text.casefold() for line in (game.all_of("head", Skills) if game else ()) for each in line.practised]
+    skills = [skill.casefold() for skill in resolved(game).facts.skills] if game else []
     players = [sum(getattr(side, end) for side in game.sides) for end in ("least", "most")] if game else None
     return {
         "name": item.name,
