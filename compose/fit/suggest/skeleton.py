@@ -41,7 +41,9 @@ def _without_numbers(play: Play) -> Play:
         factors=(),
         guarding=(),
         bell=evolve(play.bell, after_s=_SOME) if play.bell else None,
-        match=evolve(play.match, ends_after_each_round=False, ends_at_half_time=False),
+        match=evolve(
+            play.match, rounds=min(play.match.rounds, 2), ends_after_each_round=False, ends_at_half_time=False
+        ),
         choices=tuple(evolve(each, hanging=()) for each in play.choices),
         areas=tuple(evolve(each, depth_m=None) for each in play.areas),
         roles=tuple(evolve(each, aims_from_m=None) for each in play.roles),

@@ -8,6 +8,7 @@ import attrs
 
 from grammar.core.reading.events import moments
 from grammar.core.reading.from_game import declared
+from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Trigger
 from grammar.game import Game
@@ -15,9 +16,18 @@ from grammar.sentences.base import Name, Node
 from grammar.sentences.when import Event
 
 
+_last: list[tuple[Game, Reader]] = []  # many modifiers ask one game, one after the other
+
+
+def _reader(game: Game) -> Reader:
+    if not _last or _last[0][0] is not game:
+        _last[:] = [(game, declared(game).reader)]
+    return _last[0][1]
+
+
 def triggers_of(game: Game, *events: Event) -> tuple[tuple[Trigger, ...], ...]:
     """The triggers of each event in a game; none where the game has nothing of which it speaks."""
-    reader = declared(game).reader
+    reader = _reader(game)
 
     def meant(event: Event) -> tuple[Trigger, ...]:
         if any(name.text not in game.vocabulary for name in _names(event)):
