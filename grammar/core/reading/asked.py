@@ -15,7 +15,6 @@ from grammar.game import Game
 from grammar.sentences.base import Name, Node
 from grammar.sentences.when import Event
 
-
 _last: list[tuple[Game, Reader]] = []  # many modifiers ask one game, one after the other
 
 
