@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from attrs import field, frozen
 
+from grammar.class_told import Amount, ClassTold, InTheCupboard, Word, class_told
 from grammar.finding import Finding, Outcome, Severity
 from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
-from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
-from grammar.sentences.head import Ages, Told
-from grammar.sentences.sides import Kit
 from grammar.span import Span
 from grammar.tree import ClassSheet
 from grammar.words import did_you_mean, listing
@@ -53,35 +51,26 @@ class SchoolClass:
 
 def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[str, str]) -> Outcome[SchoolClass]:
     """The class that a sheet means; `catalogue` maps each thing of the library's kit to its category."""
-    sentences = [line.sentence for line in sheet.lines]
-    size = next((each for each in sentences if isinstance(each, ClassSize)), None)
-    ages = next((each for each in sentences if isinstance(each, Ages)), None)
-    named = next((each for each in sentences if isinstance(each, InHall)), None)
-    lesson = next((each for each in sentences if isinstance(each, Lesson)), None)
-    kit = [each for each in sentences if isinstance(each, Kit)]
-    findings = [
-        *_size_findings(sheet, size),
-        *_hall_findings(named, halls),
-        *_lesson_findings(lesson),
-        *_kit_findings(kit, catalogue),
-    ]
-    if findings or size is None:
-        return Outcome(None, tuple(findings))
+    told = class_told(sheet)
+    findings = (
+        *_size_findings(told),
+        *_hall_findings(told.hall, halls),
+        *_lesson_findings(told.lesson_min),
+        *_kit_findings(told.kit, catalogue),
+    )
+    if findings or told.pupils is None:
+        return Outcome(None, findings)
     return Outcome(
         SchoolClass(
-            sheet.title,
-            size.pupils.whole,
-            (ages.least.value, ages.most.value) if ages else None,
-            _hall(named.hall, halls) if named else None,
-            lesson.time.seconds / 60 if lesson else None,
-            tuple(_in_cupboard(each, catalogue) for each in kit),
-            {
-                each.what.removesuffix(" takes"): each.time.seconds / 60
-                for each in sentences
-                if isinstance(each, GettingReady)
-            },
-            " ".join(each.text for each in sentences if isinstance(each, Told) and each.topic == "about"),
-            sheet.span,
+            told.title,
+            int(told.pupils.number),
+            told.ages_years,
+            _hall(told.hall.text, halls) if told.hall else None,
+            told.lesson_min.number if told.lesson_min else None,
+            tuple(_in_cupboard(each, catalogue) for each in told.kit),
+            told.ready_min,
+            told.about,
+            told.span,
         )
     )
 
@@ -90,51 +79,52 @@ def _error(title: str, place: Span, hint: str) -> Finding:
     return Finding("F-class", Severity.ERROR, title, place, hint)
 
 
-def _size_findings(sheet: ClassSheet, size: ClassSize | None) -> Iterator[Finding]:
+def _size_findings(told: ClassTold) -> Iterator[Finding]:
+    size = told.pupils
     if size is None:
-        yield _error(f"The class `{sheet.title}` does not say how many pupils it has.", sheet.span, "Add: class of 27")
-    elif size.pupils.value != int(size.pupils.value) or not 1 <= size.pupils.value <= MOST_PUPILS:
-        title = f"A class cannot have {size.pupils.words()} pupils."
+        yield _error(f"The class `{told.title}` does not say how many pupils it has.", told.span, "Add: class of 27")
+    elif not size.is_whole or not 1 <= size.number <= MOST_PUPILS:
+        title = f"A class cannot have {size.words} pupils."
         yield _error(title, size.span, f"Write a whole number from 1 to {MOST_PUPILS}.")
 
 
-def _hall_findings(named: InHall | None, halls: Mapping[str, Hall]) -> Iterator[Finding]:
-    if named is not None and _hall(named.hall, halls) is None:
-        hint = did_you_mean(named.hall, halls) or f"The library has {listing(halls)}."
-        yield _error(f"There is no hall called `{named.hall}`.", named.span, hint)
+def _hall_findings(named: Word | None, halls: Mapping[str, Hall]) -> Iterator[Finding]:
+    if named is not None and _hall(named.text, halls) is None:
+        hint = did_you_mean(named.text, halls) or f"The library has {listing(halls)}."
+        yield _error(f"There is no hall called `{named.text}`.", named.span, hint)
 
 
 def _hall(name: str, halls: Mapping[str, Hall]) -> Hall | None:
     return next((hall for key, hall in halls.items() if key.lower() == name.lower()), None)
 
 
-def _lesson_findings(lesson: Lesson | None) -> Iterator[Finding]:
-    if lesson is not None and not 1 <= lesson.time.seconds / 60 <= LONGEST_LESSON_MIN:
-        title = f"A lesson cannot take {lesson.time.words()}."
+def _lesson_findings(lesson: Amount | None) -> Iterator[Finding]:
+    if lesson is not None and not 1 <= lesson.number <= LONGEST_LESSON_MIN:
+        title = f"A lesson cannot take {lesson.words}."
         yield _error(title, lesson.span, f"Write 1 min to {LONGEST_LESSON_MIN} min.")
 
 
-def _kit_findings(kit: list[Kit], catalogue: Mapping[str, str]) -> Iterator[Finding]:
+def _kit_findings(kit: Iterable[InTheCupboard], catalogue: Mapping[str, str]) -> Iterator[Finding]:
     for line in kit:
         like = _like(line, catalogue)
         if line.like and like not in catalogue:
-            title, hint = not_in_the_kit(line.like, catalogue)
+            title, hint = not_in_the_kit(line.like.text, catalogue)
             yield _error(title, line.like.span, hint)
         elif like not in catalogue:
             hint = did_you_mean(like, catalogue) or 'Say what it is like, such as "5 stumps, like a plastic pin".'
             yield _error(f"It is not known what a `{like}` is.", line.name.span, hint)
-        elif line.count.value != int(line.count.value) or line.count.value > 1000:
-            title = f"There cannot be {line.count.words()} of a thing in the cupboard."
+        elif not line.count.is_whole or line.count.number > 1000:
+            title = f"There cannot be {line.count.words} of a thing in the cupboard."
             yield _error(title, line.count.span, "Write a whole number up to 1000.")
 
 
-def _like(line: Kit, catalogue: Mapping[str, str]) -> str:
+def _like(line: InTheCupboard, catalogue: Mapping[str, str]) -> str:
     if line.like:
         return line.like.text
-    one = line.singular.text if line.singular else singular(line.name.text, line.count.whole, catalogue)
+    one = line.singular.text if line.singular else singular(line.name.text, int(line.count.number), catalogue)
     known_sort = one not in catalogue and category_of(one, catalogue)
     return f"foam {known_sort}" if known_sort == "ball" else one
 
 
-def _in_cupboard(line: Kit, catalogue: Mapping[str, str]) -> InCupboard:
-    return InCupboard(line.name.text, line.count.whole, _like(line, catalogue), line.span)
+def _in_cupboard(line: InTheCupboard, catalogue: Mapping[str, str]) -> InCupboard:
+    return InCupboard(line.name.text, int(line.count.number), _like(line, catalogue), line.span)

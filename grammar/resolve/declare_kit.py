@@ -56,7 +56,7 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     like = sentence.like.text if sentence.like else one
     category = category_of(like, catalogue)
     if sentence.like and sentence.like.text not in catalogue:
-        title, hint = not_in_the_kit(sentence.like, catalogue)
+        title, hint = not_in_the_kit(sentence.like.text, catalogue)
         words.wrong("G-unknown-kit", title, sentence.like.span, hint, tuple(_other_likes(sentence, catalogue)))
     elif category is None:
         hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'

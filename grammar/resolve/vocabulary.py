@@ -89,11 +89,11 @@ def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
     return min(regular, key=len) if regular and not written.endswith("ses") else (regular or [written])[0]
 
 
-def not_in_the_kit(like: Name, catalogue: Mapping[str, str]) -> tuple[str, str]:
+def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[str, str]:
     """What to say of a thing that the library's kit does not have, and what to do about it."""
-    near = [name for name in catalogue if likeness(like.text, name) >= LIKE_ENOUGH]
-    hint = did_you_mean(like.text, near) or "`ruleweave kit` lists what there is, with its sizes."
-    return f"The library's kit has no `{like.text}`.", hint
+    near = [name for name in catalogue if likeness(like, name) >= LIKE_ENOUGH]
+    hint = did_you_mean(like, near) or "`ruleweave kit` lists what there is, with its sizes."
+    return f"The library's kit has no `{like}`.", hint
 
 
 def category_of(name: str, catalogue: Mapping[str, str]) -> str | None:

@@ -1,0 +1,98 @@
+"""What the sheet of a class says, as values; whether it can be so is for others to say."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Quantity
+from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
+from grammar.sentences.head import Ages, Told
+from grammar.sentences.sides import Kit
+from grammar.span import Span
+from grammar.tree import ClassSheet
+
+_PARTS = {
+    "setting up takes": "setting up",
+    "explaining takes": "explaining",
+    "clearing away takes": "clearing away",
+}
+
+
+@frozen
+class Amount:
+    """A number as it is written, and where."""
+
+    number: float
+    words: str
+    span: Span = field(eq=False)
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether nothing stands after its point."""
+        return self.number == int(self.number)
+
+
+@frozen
+class Word:
+    """A name, and where it stands."""
+
+    text: str
+    span: Span = field(eq=False)
+
+
+@frozen
+class InTheCupboard:
+    """A line about the cupboard: how many of what, its odd singular, and what it is like."""
+
+    count: Amount
+    name: Word
+    singular: Word | None
+    like: Word | None
+    span: Span = field(eq=False)
+
+
+@frozen
+class ClassTold:
+    """All that a class's sheet says; times are in minutes, `ready_min` by what is got ready."""
+
+    title: str
+    pupils: Amount | None
+    ages_years: tuple[float, float] | None
+    hall: Word | None
+    lesson_min: Amount | None
+    kit: tuple[InTheCupboard, ...]
+    ready_min: Mapping[str, float]
+    about: str
+    span: Span = field(eq=False)
+
+
+def class_told(sheet: ClassSheet) -> ClassTold:
+    """The sheet's sentences as values; of what may be said once the first counts."""
+    said = [line.sentence for line in sheet.lines]
+    size = next((each for each in said if isinstance(each, ClassSize)), None)
+    ages = next((each for each in said if isinstance(each, Ages)), None)
+    hall = next((each for each in said if isinstance(each, InHall)), None)
+    lesson = next((each for each in said if isinstance(each, Lesson)), None)
+    return ClassTold(
+        sheet.title,
+        _amount(size.pupils, size.span) if size else None,
+        (ages.least.value, ages.most.value) if ages else None,
+        Word(hall.hall, hall.span) if hall else None,
+        Amount(lesson.time.seconds / 60, lesson.time.words(), lesson.span) if lesson else None,
+        tuple(_in_the_cupboard(each) for each in said if isinstance(each, Kit)),
+        {_PARTS[each.what]: each.time.seconds / 60 for each in said if isinstance(each, GettingReady)},
+        " ".join(each.text for each in said if isinstance(each, Told) and each.topic == "about"),
+        sheet.span,
+    )
+
+
+def _amount(quantity: Quantity, place: Span) -> Amount:
+    return Amount(quantity.value, quantity.words(), place)
+
+
+def _in_the_cupboard(line: Kit) -> InTheCupboard:
+    name, one, like = (Word(each.text, each.span) if each else None for each in (line.name, line.singular, line.like))
+    assert name is not None
+    return InTheCupboard(_amount(line.count, line.count.span), name, one, like, line.span)
