@@ -16,8 +16,8 @@ from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, whose
 
 def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> list[Spot]:
     """Every spot where the ball of a deed may come to rest."""
-    caught_pass = deed.aim.what == "mate" and deed.outcome == CAUGHT
-    sent = scene.catching if caught_pass else deed.aim.sent  # whoever catches a pass has it on their side
+    meant_for_own = deed.aim.sent == deed.side or deed.aim.what == "mate"
+    sent = scene.catching if deed.outcome == CAUGHT and meant_for_own else deed.aim.sent  # they have it on their side
     for each in settled:
         if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]

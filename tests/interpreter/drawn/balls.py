@@ -108,7 +108,7 @@ def draw_balls(draft: Draft, agent: str) -> None:
     fetched: set[tuple[str, ...]] = set()
     for state in states:
         resting = draft.dice.choice(restings(draft, agent))
-        if draft.solo and resting.spots != ("middle",):
+        if (draft.solo and resting.spots != ("middle",)) or (state == "caught" and draft.catcher_unclear):
             continue
         if passed and (state == "" or any("the other" in each for each in resting.phrases)):
             continue

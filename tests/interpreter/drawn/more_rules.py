@@ -10,7 +10,7 @@ def draw_more(draft: Draft) -> None:
     """Each sort of rule for itself, mostly where something can bring it about."""
     aims = {offer.aim for offer in draft.offers}
     agent = agent_of(draft)
-    if aims & {"target", "player", "ring"} and draft.in_one_of(3):
+    if aims & {"target", "player", "ring"} and not draft.catcher_unclear and draft.in_one_of(3):
         _caught(draft, agent)
     if draft.in_one_of(5):
         _missed(draft, agent, "mate" in aims)

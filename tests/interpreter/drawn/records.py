@@ -117,6 +117,11 @@ class Draft:
         owners = {owner for each in self.targets if each.kind == kind for owner in each.owners}
         return NOBODY in owners or owners == set(self.sides)
 
+    @property
+    def catcher_unclear(self) -> bool:
+        """Whether several sides could catch what is aimed at one's own: no sheet says which of them does."""
+        return len(self.sides) > 2 and any(offer.owner == offer.crew.side for offer in self.offers)
+
     def crews(self) -> list[Crew]:
         """All crews there are at the start."""
         return [
