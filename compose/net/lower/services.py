@@ -9,7 +9,7 @@ from compose.net.attempt import Attempt
 from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.say import player_words, thing_words
-from compose.net.lower.say_places import lying
+from compose.net.lower.say_places import lying, standing_words
 from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
 from compose.net.lower.trying import ages_years
 from compose.net.lower.whereabouts import who_waits
@@ -147,7 +147,7 @@ def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
     for who, spot in who_waits(builder.play, Waiting(back.who, back.at, Turn.FIRST)):
         place = player_place(builder, who, At(spot))
         yield Transition(
-            f"{player_words(who)} comes back from {lying(spot).removeprefix('in ').removeprefix('on ')}",
+            f"{player_words(who)} comes back from {standing_words(At(spot), who.side).removeprefix('in ').removeprefix('on ')}",
             None,
             True,
             act(builder, "free", back.lines, per_minute),
