@@ -220,7 +220,8 @@ def _rules() -> Iterator[tuple[str, bytes, str]]:
     letters = "abcdefghijkl"
     kinds = "".join(f"  5 b{n} balls, like a foam ball\n" for n in letters)
     lying = "".join(f"  b{n} balls in the middle\n" for n in letters)
-    tries = "".join(f"  players roll, kick, strike or underarm throw a b{n} ball at the cones or the players of the other side\n" for n in letters)
+    skills, aims = "roll, kick, strike or underarm throw", "at the cones or the players of the other side"
+    tries = "".join(f"  players {skills} a b{n} ball {aims}\n" for n in letters)
     tangled = FELL_GATE.replace("kit\n", "kit\n" + kinds).replace("set-up\n", "set-up\n" + lying)
     tangled = tangled.replace("  players roll", tries + "  players roll").replace("ewes and", "ewes, kids, calves and")
     tangled = tangled.replace("2 foam balls", "4 foam balls")

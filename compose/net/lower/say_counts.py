@@ -8,6 +8,7 @@ from grammar.core.game import Core
 from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, Relation, ThingsAt, Whole
 from grammar.core.values import (
     PLAIN,
+    SHARED,
     At,
     OnStep,
     Posture,
@@ -62,10 +63,7 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
         case PlayersAt():
             roles = {each.role for each in count.of}
             noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
-            where = {
-                standing_words(each, side) if side else lying(each.spot) for each in count.at if isinstance(each, At)
-            }
-            return f"{noun} {' or '.join(sorted(where)) or 'in'}"
+            return f"{noun} {_where(count, side)}"
         case ThingsAt():
             nouns = sorted({plural_of(core, thing.kind) for thing in count.of})
             return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
@@ -75,6 +73,15 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
                 sorted(lying(Spot(spot.of, spot.owner, spot.part), spot.owner == side) for spot in count.at)
             )
             return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
+
+
+def _where(count: PlayersAt, side: SideId | None) -> str:
+    """Where these players are; of an area that is meant whoever's it is, only its name."""
+    spots = [each.spot for each in count.at if isinstance(each, At)]
+    if len(spots) > 1 and len({spot.of for spot in spots}) == 1:
+        return lying(Spot(spots[0].of, SHARED))
+    where = {standing_words(At(spot), side) if side else lying(spot) for spot in spots}
+    return " or ".join(sorted(where)) or "in"
 
 
 def _thing_standing(standing: Posture | OnStep | At) -> str:

@@ -145,9 +145,9 @@ def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
     rule = builder.rule(back.lines)
     per_minute = 60.0 / max(float(back.after_s), LEAST_S)
     for who, spot in who_waits(builder.play, Waiting(back.who, back.at, Turn.FIRST)):
-        place = player_place(builder, who, At(spot))
+        place, there = player_place(builder, who, At(spot)), standing_words(At(spot), who.side)
         yield Transition(
-            f"{player_words(who)} comes back from {standing_words(At(spot), who.side).removeprefix('in ').removeprefix('on ')}",
+            f"{player_words(who)} comes back from {there.removeprefix('in ').removeprefix('on ')}",
             None,
             True,
             act(builder, "free", back.lines, per_minute),
