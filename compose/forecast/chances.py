@@ -24,6 +24,7 @@ from numpy.typing import NDArray
 
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
+from compose.forecast.limits import aiming_seconds, longer_limit, unguarded
 from compose.forecast.norms import Ability, Level, Reading
 from compose.net.attempt import Attempt
 from compose.net.net import Net
@@ -117,7 +118,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         raise ValueError(f"attempt {attempt.name!r} has the outcome always beside others")
     aimed = look(case) if case.aims and attempt.said_chance is None else Aimed()
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
-    success *= attempt.chance_factor
+    success *= attempt.chance_factor * unguarded(case)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
     leaving = case.take("aim leaves", EVERY_SKILL) if "left" in outcomes else 0.0
@@ -180,14 +181,14 @@ def ball_seconds(case: Case, success: float) -> float:
     """Seconds for one attempt with a ball: fetch, aim, act; a pass that arrives needs no fetching."""
     skill = case.attempt.skill
     fetch = case.take("pace fetch", EVERY_SKILL) * (1 - success if skill == "pass" else 1.0)
-    return fetch + case.take("pace aim", skill) + case.take("pace act", skill)
+    return fetch + aiming_seconds(case) + case.take("pace act", skill)
 
 
 def moving_seconds(case: Case) -> float:
     """Seconds for one go without a throw: the go itself, and the way at running speed, slower with a load."""
     attempt = case.attempt
     known = case.ability.knows("pace turn", attempt.skill)
-    seconds = case.take("pace turn", attempt.skill if known else OTHERWISE)
+    seconds = case.take("pace turn", attempt.skill if known else OTHERWISE) * longer_limit(case)
     if attempt.distance_m <= 0:
         return seconds
     speed = case.take("running speed", "with turns")

@@ -235,7 +235,7 @@ def _method(forecast: Forecast) -> Iterator[str]:
     played = next((wait for wait in forecast.waits if wait.in_a_round > 0 and wait.seed is not None), None)
     if played is not None:
         yield f"The waits of nine in ten: {count(played.rounds, 'round')} played at random (seed {played.seed}),"
-        yield "first in first out."
+        yield "each in the order in which the rules let them go."
     idle = [each.name for each in forecast.standings if each.name != PLAYING]
     if idle:
         yield "A wait that the end of the round cuts off counts as ended there."

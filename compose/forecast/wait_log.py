@@ -1,4 +1,7 @@
-"""Who waits how long, first in first out: the times of entry of everybody in a queue, in many rounds at once."""
+"""Who waits how long: the times of entry of everybody in a queue, in many rounds at once.
+
+First in, first out; but last in, first out of a queue of which every rule lets the last one go.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.forecast.chain import Floats, Longs
-from compose.net.net import Net
+from compose.net.net import Move, Net
 
 Column = NDArray[np.int32]
 
@@ -26,6 +29,7 @@ class WaitLog:
         self.now: Floats = np.zeros(rounds)
         room = max((net.places[place].capacity for place in places), default=0) + 1
         starts = [net.places[place].start for place in places]
+        self._last_first = tuple(last_first(net, place) for place in places)
         self._entered = np.zeros((len(places), rounds, room))
         self._count = np.repeat(np.array(starts, dtype=np.int64)[:, None], rounds, axis=1)
         self._first = np.zeros((len(places), rounds), dtype=np.int64)
@@ -80,8 +84,22 @@ class WaitLog:
         for turn in range(int(moved.max(initial=0))):
             some = moved > turn
             rows = self.rows[some]
-            first = self._first[queue, rows]
-            self._waits[queue].append(self.now[some] - self._entered[queue, rows, first])
-            self._of[queue].append(rows)
-            self._first[queue, rows] = (first + 1) % room
             self._count[queue, rows] -= 1
+            first = self._first[queue, rows]
+            gone = (first + self._count[queue, rows]) % room if self._last_first[queue] else first
+            self._waits[queue].append(self.now[some] - self._entered[queue, rows, gone])
+            self._of[queue].append(rows)
+            if not self._last_first[queue]:
+                self._first[queue, rows] = (first + 1) % room
+
+
+def last_first(net: Net, place: int) -> bool:
+    """Whether whoever came last is always the first to go: of some who go, for all go in any order."""
+    acts = (*net.transitions, *net.reactions)
+    leaving = [
+        effect
+        for act in acts
+        for effect in act.effects
+        if isinstance(effect, Move) and effect.source == place and effect.amount is not None
+    ]
+    return bool(leaving) and all(effect.last for effect in leaving)

@@ -14,6 +14,7 @@ from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import in_play, points_place
+from compose.net.lower.unread import unread
 from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
@@ -48,7 +49,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     builder = Builder(core, sides, laid_out(game, numbers))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core)))
-    builder.findings.extend((*doubts(core), *unlike_sides(core)))
+    builder.findings.extend((*doubts(core), *unlike_sides(core), *unread(core)))
     _counters(builder)
     _lower_moves(builder)
     if any(effect is StartAgain.EVERYTHING for rule in core.play.rules for effect in rule.effects):

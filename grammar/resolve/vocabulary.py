@@ -15,10 +15,12 @@ from grammar.meanings import (
     TEAM_MATES,
     AgentMeaning,
     CategoryMeaning,
+    KitMeaning,
     MateMeaning,
     Meaning,
     PlaceMeaning,
     PlayerMeaning,
+    SideMeaning,
     TeacherMeaning,
 )
 from grammar.sentences.base import Name
@@ -45,6 +47,9 @@ class Vocabulary:
                 finding = Finding("G-twice", Severity.ERROR, title, name.span, hint, (self.places[form],))
                 self.findings.append(finding)
                 return False
+            if form not in self.places and _of_the_language(self.meanings.get(form), meaning):
+                self.wrong("G-name", f"`{form}` is a word of the language.", name.span, "Give it another name.")
+                return False
         for form in forms:
             self.meanings[form] = meaning
             self.places[form] = name.span
@@ -53,6 +58,15 @@ class Vocabulary:
     def wrong(self, code: str, title: str, span: Span, hint: str, corrections: tuple[Correction, ...] = ()) -> None:
         """One more mistake of meaning."""
         self.findings.append(Finding(code, Severity.ERROR, title, span, hint, corrections=corrections))
+
+
+def _of_the_language(known: Meaning | None, wanted: Meaning) -> bool:
+    """Whether a name has a meaning in every sheet that the sheet must not take away; people may be called keepers."""
+    if isinstance(known, AgentMeaning):
+        return not isinstance(wanted, PlayerMeaning | SideMeaning)
+    if isinstance(known, CategoryMeaning):
+        return not (isinstance(wanted, KitMeaning) and wanted.category == known.category and not known.skills)
+    return isinstance(known, PlaceMeaning | PlayerMeaning | TeacherMeaning | MateMeaning)
 
 
 def built_in() -> dict[str, Meaning]:

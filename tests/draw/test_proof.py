@@ -173,7 +173,7 @@ def test_every_finding_of_the_check_is_said_in_french():
     homes = {sys.modules[check.look.__module__] for check in folder.FINDINGS}
     codes = {home.CODE for home in homes} | {limits.BUDGET, limits.TOO_LARGE, limits.UNFINISHED}
     assert len(codes) == len(folder.FINDINGS) + 3
-    codes |= {"N-too-high", "N-unfit", "N-hard-ball"}  # what the net warns of
+    codes |= {"N-too-high", "N-unfit", "N-hard-ball", "N-unread"}  # what the net warns of
     codes |= {"M-no-effect", "M-base-changed", "M-licence"}  # and what is said on the way there
     codes |= {"chances-over-one", *re.findall(r'"(F-[a-z-]+)"', Path(of_forecast.__file__).read_text("utf-8"))}
     assert sorted(code for code in codes if FRENCH.known(FINDING, code) is None) == []

@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 import attrs
-from attrs import evolve, frozen
+from attrs import evolve, field, frozen
 
 from grammar.game import Game
-from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS
+from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS, Meaning
 from grammar.sentences import base, finish, play, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
@@ -77,6 +77,7 @@ class Names:
     things: tuple[str, ...]
     people: tuple[str, ...]
     places: tuple[str, ...]
+    meanings: Mapping[str, Meaning] = field(factory=dict, eq=False)
 
     @property
     def every(self) -> tuple[str, ...]:
@@ -91,6 +92,7 @@ def names_of(game: Game) -> Names:
         (*dict.fromkeys(kit.name for kit in game.kit), *CATEGORY_WORDS),
         ("player", *(role.name for role in game.roles), *AGENTS),
         (*(area.name for area in game.areas), *(track.name for track in game.tracks), *BUILT_IN_PLACES),
+        game.vocabulary,
     )
 
 

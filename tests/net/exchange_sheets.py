@@ -10,12 +10,15 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import seed as seeded
 
 import library
+from compose.net.net import Net
 from grammar.examples import examples
 from grammar.layout import SECTIONS
 from grammar.parse import parse, parse_bytes, parse_line
+from grammar.sentences.head import Switch
+from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
 from tests.game_texts import Sheet, plain_games, written
-from tests.net.exchange_verdicts import Staged, staged
+from tests.net.exchange_verdicts import Staged, says_nothing_new, staged
 
 
 @frozen
@@ -28,10 +31,21 @@ class Place:
     at: int
 
 
+@cache
 def library_sheets() -> tuple[GameSheet, ...]:
-    """The games of the library as trees."""
+    """The games of the library as trees, with all switches on: what hangs on one is read, too."""
     read = (parse_bytes(path.read_bytes(), path.name).value for path in library.game_paths())
-    return tuple(rules.games[0] for rules in read if rules is not None)
+    return tuple(_switched_on(rules.games[0]) for rules in read if rules is not None)
+
+
+def _switched_on(sheet: GameSheet) -> GameSheet:
+    lines = (
+        evolve(line, sentence=evolve(line.sentence, usually="usually on"))
+        if isinstance(line.sentence, Switch)
+        else line
+        for line in sheet.head
+    )
+    return evolve(sheet, head=tuple(lines))
 
 
 def _lines(source: str, sheet: GameSheet) -> Iterator[Place]:
@@ -61,8 +75,10 @@ def of_page() -> tuple[Place, ...]:
 
 
 def _fitted(section: str, example: str) -> Place | None:
+    """The example in the first game in which it takes part in play, else in the first in which it can stand."""
     sentence = parse_line(section, example).value
     assert sentence is not None, example
+    standing: Place | None = None
     for sheet in library_sheets():
         lines = sheet.lines(section)
         alike = [at for at, line in enumerate(lines) if type(line.sentence) is type(sentence)]
@@ -70,8 +86,18 @@ def _fitted(section: str, example: str) -> Place | None:
             tried = _with_lines(sheet, section, (*lines[:at], Line(sentence), *lines[at + 1 :]))
             before = staged(tried)
             if before is not None and before.net[0] is not None:
-                return Place("page", before, section, at)
-    return None
+                standing = standing or Place("page", before, section, at)
+                played = _takes_part(before.net[0], sentence.span) and not says_nothing_new(before, section, at)
+                if section not in ("play", "when", "finish") or played:
+                    return Place("page", before, section, at)
+    return standing
+
+
+def _takes_part(net: Net, line: Span) -> bool:
+    """Whether anything that can happen, or any end, speaks of a line."""
+    acts = (*net.transitions, *net.reactions)
+    rules = {rule.span for act in acts for rule in (*act.rules, *(effect.rule for effect in act.effects))}
+    return line in rules | {end.rule.span for end in net.ends}
 
 
 def _with_lines(sheet: GameSheet, section: str, lines: tuple[Line, ...]) -> GameSheet:

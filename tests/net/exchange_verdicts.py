@@ -13,7 +13,7 @@ from attrs import evolve, frozen
 import library
 from compose.check import Budget, check
 from compose.fit.teams import teams_of
-from compose.net.from_game import net_of
+from compose.net.from_game import net_of, usual_players
 from compose.net.net import Net, Rule
 from compose.staging.laid_out import laid_out
 from grammar.core.game import Core
@@ -25,11 +25,13 @@ from grammar.resolve import resolve
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line
+from tests.grammar.alike import FOR_PEOPLE, may_be_alike, same_on_the_floor, spells_out
+from tests.grammar.exchanges import Exchange, names_of
 
 LEAST_PLAYERS = 3
 CLASSES = (9, 16, 23, 30, 41)  # pupils: classes of different sizes are parted differently
 LOOKED_AT = Budget(states=3_000)
-TOLD_ONLY = frozenset({"name", "words", "place", "span", "rule", "rules", "title", "one", "many", "lines", "text"})
+TOLD_ONLY = frozenset({"name", "words", "span", "rule", "rules", "title", "one", "many", "lines", "text"})
 
 
 class Verdict(Enum):
@@ -38,7 +40,9 @@ class Verdict(Enum):
     UNREAD = "no sentence"
     REFUSED = "refused"
     DIFFERS = "differs"
-    SAME = "same core"
+    SYNONYM = "synonym"
+    GRANTED = "granted anyway"
+    PEOPLE = "for people"
     IDLE = "idle told"
     SILENT = "silent"
 
@@ -57,6 +61,8 @@ class Staged:
 
     @property
     def players(self) -> Mapping[str, int]:
+        if len(self.game.sides) == 1:
+            return usual_players(self.game)
         return {side.name: min(max(side.least, LEAST_PLAYERS), side.most) for side in self.game.sides}
 
     @cached_property
@@ -111,27 +117,45 @@ def _with(lines: tuple[Line, ...], at: int, sentence: Node) -> tuple[Line, ...]:
     return (*lines[:at], evolve(lines[at], sentence=sentence), *lines[at + 1 :])
 
 
-def verdict(before: Staged, section: str, at: int, sentence: Node) -> Verdict:
+def verdict(before: Staged, section: str, at: int, exchange: Exchange) -> Verdict:
     """What is said of the sheet with that sentence for one of its lines."""
-    sheet = exchanged(before.game.sheet, section, at, sentence)
-    if sheet is None:
+    sheet = exchanged(before.game.sheet, section, at, exchange.sentence)
+    if sheet is None or sheet == before.game.sheet:
         return Verdict.UNREAD
     after = staged(sheet)
     if after is None:
         return Verdict.REFUSED
+    if exchange.slot in FOR_PEOPLE:
+        return Verdict.PEOPLE
     if after.core.play == before.core.play and after.core.facts == before.core.facts:
-        return Verdict.SAME
-    if after.net[0] is None:
-        return Verdict.REFUSED if any(each.severity is Severity.ERROR for each in after.net[1]) else Verdict.SILENT
+        if may_be_alike(exchange, names_of(before.game), section):
+            return Verdict.SYNONYM
+        return Verdict.GRANTED if says_nothing_new(before, section, at) else Verdict.SILENT
+    if any(each.severity is Severity.ERROR for each in after.net[1]):
+        return Verdict.REFUSED
     if after.counted != before.counted or after.teams != before.teams or after.floor != before.floor:
         return Verdict.DIFFERS
-    return Verdict.IDLE if _told_idle(after, sheet, section, at) else Verdict.SILENT
+    if (section in ("space", "set-up") and same_on_the_floor(exchange)) or spells_out(exchange):
+        return Verdict.SYNONYM
+    told = _told_idle(after, section, at) or _told_idle(before, section, at)
+    return Verdict.IDLE if told else Verdict.SILENT
 
 
-def _told_idle(after: Staged, sheet: GameSheet, section: str, at: int) -> bool:
-    """Whether the check says of the line that it never takes effect."""
-    place = sheet.lines(section)[at].span
-    net = after.net[0]
+def says_nothing_new(before: Staged, section: str, at: int) -> bool:
+    """Whether a line says no more than what other lines say, or what holds where nothing is said."""
+    sheet = before.game.sheet
+    parts = (
+        evolve(part, lines=(*part.lines[:at], *part.lines[at + 1 :])) if part.name == section else part
+        for part in sheet.sections
+    )
+    without = staged(evolve(sheet, sections=tuple(parts)))
+    return without is not None and without.core.play == before.core.play
+
+
+def _told_idle(of: Staged, section: str, at: int) -> bool:
+    """Whether the check says of the line that it never takes effect, or is not read."""
+    place = of.game.sheet.lines(section)[at].span
+    net = of.net[0]
     assert net is not None
-    told = (*after.net[1], *check(net, LOOKED_AT).findings)
+    told = (*of.net[1], *check(net, LOOKED_AT).findings)
     return any(place in (found.place, *found.others) for found in told)

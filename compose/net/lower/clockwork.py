@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.at_hand import spots_at_hand
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
@@ -59,7 +61,7 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
                 f"{player_words(who)} holds a {kind.key} too long; {said}",
                 None,
                 True,
-                act(builder, "hold", rules[0].lines, None),
+                evolve(act(builder, "hold", rules[0].lines, None), hold_limit_s=float(trigger.limit_s)),
                 "always",
                 Rate((holders, (source,)), cast.share),
                 All((at_least(holders), at_least((source,)), *case_guard(builder, case), *cast.guard)),

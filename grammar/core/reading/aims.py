@@ -14,7 +14,7 @@ from grammar.core.play import (
     Through,
     ToMate,
 )
-from grammar.core.reading.claims import where_players_are
+from grammar.core.reading.claims import track_start, where_players_are
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
@@ -60,8 +60,10 @@ def aims_of(
         case play.AimAt():
             for thing in _aimed_at(reader, aim.what, who, spoken, Sort.TARGET, Sort.RING, Sort.BODY):
                 ring = reader.sort(thing.kind) is Sort.RING
-                if ring and aim.standing_or_not:
-                    raise Senseless(aim.what, f"A ring is not {aim.standing_or_not}.", "Leave that out.")
+                falls = not ring and track_start(reader, thing.kind) is None
+                if aim.standing_or_not and not falls:
+                    said = f"`{aim.what.words()}` never falls: it is not {aim.standing_or_not}."
+                    raise Senseless(aim.what, said, "Leave that out.")
                 yield Through(thing) if ring else AtThing(thing, _order(aim.standing_or_not))
         case play.AimThrough():
             if not reader.kinds_meant(aim.what, Sort.RING):

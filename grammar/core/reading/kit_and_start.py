@@ -26,8 +26,9 @@ from grammar.core.values import (
     Upon,
 )
 from grammar.game import GameKit
+from grammar.meanings import PlayerMeaning
 from grammar.sentences import sides
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, OwnerName
 
 
 def read_kind(line: GameKit, number: int) -> Kind:
@@ -43,6 +44,8 @@ def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: in
         raise Senseless(
             owner, f"`{owner.words()}`: of no side has been spoken.", "Write: for each side, or name a side."
         )
+    if isinstance(owner, OwnerName) and _is_role(reader, owner):
+        raise Senseless(owner, f"`{owner.words()}`: a role owns nothing.", "Write: for each side, or name a side.")
     per = Per.PLAYER if line.per_player else Per.OWNER
     owners: tuple[Owner, ...] = (SHARED,)
     if line.owner == "each":
@@ -51,6 +54,11 @@ def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: in
         owners = (SideId(line.owner),)
     for each in owners:
         yield Supply(Thing(KindId(line.name), each), line.count, per, (number,))
+
+
+def _is_role(reader: Reader, owner: OwnerName) -> bool:
+    meaning = reader.game.meaning(owner.name)
+    return isinstance(meaning, PlayerMeaning) and meaning.role is not None
 
 
 def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator[Start]:
@@ -135,7 +143,8 @@ def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple
     owner = thing.owner
     own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
     other = None if owner is SHARED else _opponents(reader, owner)
-    spoken = Spoken(reader.side_ids, own=own, other=other)
+    nobodys = owner is SHARED and reader.sort(thing.kind) is Sort.BALL
+    spoken = Spoken(reader.side_ids, own=None if nobodys else own, other=other)
     parts = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
     return reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
 

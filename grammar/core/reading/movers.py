@@ -82,6 +82,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     if who.determiner in ("its", "their"):
         things_of(moment, who)
         found = reader.player_phrase(evolve(who, determiner="the"))
+        if found[1] is not None:
+            raise Senseless(who, f"`{who.words()}`: which of them is not known.", "Write: its keeper")
         if found[0].side not in (None, moment.concerned):
             raise Senseless(who, f"`{who.words()}`: it is not theirs.", "Write: its keeper")
         return (Mover(Person.KEEPER, moment.concerned),)

@@ -90,7 +90,8 @@ def resting_place(
                 raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
             return reader.own_part(side if back else toward), isinstance(place, play.RestInHalf)
         case play.RestThere():
-            return _one_spot(reader, place.preposition, place.where, side, toward, own), False
+            spot = _one_spot(reader, place.preposition, place.where, side, toward, own)
+            return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
         case play.RestTo():
             return _one_spot(reader, None, place.where, side, toward, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
@@ -146,7 +147,7 @@ def _spots_of(
     """The places of a phrase for whoever does it: one's own where nothing is said; for the teacher, everybody's."""
     allowed = parts or (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
     if side is None:
-        everybody = Spoken(reader.side_ids, own=reader.all_sides)
+        everybody = Spoken(reader.side_ids)
         return reader.spots(preposition, where, everybody, reader.all_sides, allowed)
     return reader.spots(preposition, where, spoken_by(reader, side), frozenset({side}), allowed)
 

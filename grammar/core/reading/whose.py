@@ -84,6 +84,8 @@ def _owner(game: Game, phrase: Np) -> list[Claimed]:
     if not isinstance(owner, OwnerName):
         return []
     found = _by_name(game, owner, owner.name.text, owner.words())
+    if owner.other and found.whose is not Whose.NAMED:
+        raise Senseless(owner, f"`{owner.words()}` is no side.", "Write: the other side")
     if owner.other:
         return [Claimed(Whose.OTHER, owner)]
     return [found]

@@ -1,0 +1,37 @@
+"""What a sheet's own limits do to an attempt: no longer in the hand, so many guards, one after the other."""
+
+from __future__ import annotations
+
+from math import exp
+
+from compose.forecast.attempt import EVERY_SKILL, Case
+
+
+def unguarded(case: Case) -> float:
+    """The share of what would succeed that no guard stops; the text's own chance has the guards in it already."""
+    attempt = case.attempt
+    if attempt.guards_most is None or attempt.said_chance is not None:
+        return 1.0
+    stopped = case.take("players guard", EVERY_SKILL)
+    return float((1 - stopped) ** attempt.guards_most)
+
+
+def aiming_seconds(case: Case) -> float:
+    """Seconds with the ball in the hand: about their mean as waits are (exponentially), but for what the limit cuts
+    off; in order it takes longer to find the one whose turn it is."""
+    attempt = case.attempt
+    seconds = case.take("pace aim", attempt.skill)
+    if attempt.in_order:
+        seconds += case.take("pace order", EVERY_SKILL)
+    if attempt.hold_limit_s is None:
+        return seconds
+    return seconds * (1 - exp(-attempt.hold_limit_s / seconds))
+
+
+def longer_limit(case: Case) -> float:
+    """How many times rarer a ball is held too long than by the limit that the norm is for: twice the limit, half as
+    often."""
+    attempt = case.attempt
+    if case.aims or attempt.hold_limit_s is None:
+        return 1.0
+    return attempt.hold_limit_s / case.take("pace limit", "usual")

@@ -1,0 +1,56 @@
+"""What the net does not count: room that nobody is sent to, and how many of a range have a role.
+
+It is told, so that nobody takes the number for proved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.lower.whereabouts import places_of_players
+from grammar.core.declared import Role
+from grammar.core.game import Core, Play
+from grammar.core.play import Lines
+from grammar.core.rules import Go
+from grammar.core.values import Spot
+from grammar.finding import Finding, Severity
+
+CODE = "N-unread"
+
+
+def unread(core: Core) -> tuple[Finding, ...]:
+    """One note for each such line."""
+    found: dict[int, Finding] = {}
+    for finding, line in (*_rooms(core), *_ranges(core)):
+        found.setdefault(line, finding)
+    return tuple(found.values())
+
+
+def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
+    there = places_of_players(core.play)
+    for area in core.play.areas:
+        spot = Spot(area.id, area.owner)
+        if any(not any((who, spot) in there for who in limit.who) for limit in area.room):
+            title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
+            yield (
+                _told(core, area.lines, title, "Mind it while you watch; the check lets any number in."),
+                area.lines[0],
+            )
+
+
+def _ranges(core: Core) -> Iterator[tuple[Finding, int]]:
+    for role in core.play.roles:
+        if role.least < role.most and not _grows(core.play, role):
+            title = f"How many more than {role.least} are {role.id.key} is not read by the check."
+            hint = f"It plays with {role.least} of {role.side.key}: say how many there are, or who becomes one."
+            yield _told(core, role.lines, title, hint), role.lines[0]
+
+
+def _grows(play: Play, role: Role) -> bool:
+    """Whether any rule makes somebody one of them."""
+    gone = (effect for rule in play.rules for effect in rule.effects if isinstance(effect, Go))
+    return any(effect.becomes.role == role.id for effect in gone)
+
+
+def _told(core: Core, lines: Lines, title: str, hint: str) -> Finding:
+    return Finding(CODE, Severity.NOTE, title, core.lines[lines[0]].span, hint)

@@ -1,0 +1,55 @@
+"""Every word of many sheets exchanged for another legal one: how many exchanges are refused, change the game, mean the
+same, are told to be idle, or change nothing without a word.
+
+Prints the numbers and keeps them in exchange_law.txt beside this file. Run with
+`python -m tests.benchmarks.exchange_law [HOW MANY] [MINUTES]`.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections import Counter
+from collections.abc import Iterator
+from itertools import islice
+from pathlib import Path
+
+from tests.net.exchange_sample import Tried, sample
+from tests.net.exchange_sheets import of_generated, of_library, of_page
+from tests.net.exchange_verdicts import Verdict
+
+SEED = 10
+GENERATED = 60
+TOLD = tuple(each for each in Verdict if each is not Verdict.UNREAD)
+
+
+def table(tried: list[Tried]) -> Iterator[str]:
+    """By section, and the silent ones line by line."""
+    counts = Counter((each.place.section, each.verdict) for each in tried)
+    sources = Counter(each.place.source for each in tried)
+    parts = ", ".join(f"{number} of {source}" for source, number in sorted(sources.items()))
+    yield f"{len(tried)} exchanges of one word for another legal one ({parts})"
+    yield f"{'section':<8}" + "".join(f"{each.value:>16}" for each in TOLD)
+    for section in dict.fromkeys(sorted(each.place.section for each in tried)):
+        yield f"{section:<8}" + "".join(f"{counts[section, each]:>16}" for each in TOLD)
+    yield f"{'all':<8}" + "".join(f"{sum(each.verdict is kind for each in tried):>16}" for kind in TOLD)
+    yield from sorted({f"silent: {each.words()}" for each in tried if each.verdict is Verdict.SILENT})
+
+
+def main() -> None:
+    """Try so many (30,000 unless said otherwise), for so many minutes at most; print the numbers and keep them."""
+    most = int(sys.argv[1]) if len(sys.argv) > 1 else 30_000
+    until = time.monotonic() + 60 * (float(sys.argv[2]) if len(sys.argv) > 2 else 60)
+    places = (*of_library(), *of_page(), *of_generated(SEED, GENERATED))
+    tried: list[Tried] = []
+    for each in islice(sample(places, SEED), most):
+        tried.append(each)
+        if time.monotonic() > until:
+            break
+    text = "\n".join((f"seed {SEED}", *table(tried))) + "\n"
+    Path(__file__).with_suffix(".txt").write_text(text, encoding="utf-8")
+    print(text, end="")
+
+
+if __name__ == "__main__":
+    main()

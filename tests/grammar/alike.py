@@ -1,0 +1,114 @@
+"""Which words may mean the same in one slot: the fixed list of synonyms, and the defaults that a word may spell out.
+
+Only these excuse an exchange that changes nothing. What a slot means where nothing is said may also be said in words.
+"""
+
+from __future__ import annotations
+
+from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS
+from grammar.words import plural
+from tests.grammar.exchanges import Exchange, Names
+
+# Words for people, which no number can tell: none of play, when or finish but lines in quotes.
+FOR_PEOPLE = frozenset(
+    (
+        "Told.text",
+        "Practice.text",
+        "Skills.practised",
+        "Licence.identifier",
+        "Caution.text",
+        "SaidRule.text",
+        "SideBySide.what",
+    )
+)
+_CLASSES = (
+    ("", "a", "an", "the", "any"),
+    ("each", "every", "all"),
+    ("their", "its"),
+)
+_SAID_OR_NOT = ("evenly spaced", "each", "in one piece", "a draw")
+_ON_THE_FLOOR = (
+    {"back line", "wall"},
+    {"back line", "half"},
+    {"middle", "middle line"},
+    {"before", "along"},
+    {"beside", "behind"},
+)
+_HERE = ("in", "on", "")
+_SINGLE_SLOTS = ("Sides.names", "Area.name", "Track.name", "Role.name", "Kit.name", "Headcount.of")
+# In an event these can be one side: the one concerned is the other one, that of the keeper or of who caught.
+_CONCERNED = ("other", "that", "keeper", "catcher")
+
+
+def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
+    """Whether both words may mean the same where they stand."""
+    was, now, field = exchange.was, exchange.now, exchange.slot.partition(".")[2]
+    if field == "determiner":
+        return "" in (_class(was), _class(now)) or _class(was) == _class(now)
+    if field == "preposition":
+        return was in _HERE and now in _HERE
+    if field in ("owner", "possessive", "other"):
+        if section in ("set-up", "kit", "space") and "that" in (_owner(was, names), _owner(now, names)):
+            return True  # what belongs to one named side is theirs
+        named = exchange.sentence.words().split()[0] in names.sides  # of whom "the other side" is one by name
+        return "" in (was, now) or named or _owners_alike(_owner(was, names), _owner(now, names), section)
+    if field in ("side", "towards"):
+        if "arrives" in exchange.sentence.words():  # who arrives is of the side that is concerned
+            return {_owner(was, names), _owner(now, names)} == {"that", "thrower"} or was == now
+        return _owners_alike(_owner(was, names), _owner(now, names), section)
+    if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
+        return _names_alike(was, now, names)
+    if field == "quantity":
+        return _class(was) == _class(now)
+    if field == "which":  # a ball leaves a half for another, or the court from the half to which it was sent
+        return "half it left" in (was, now)
+    return {was, now} in [{"halved across", "in equal parts"}, *({"", word} for word in _SAID_OR_NOT)]
+
+
+def spells_out(exchange: Exchange) -> bool:
+    """Whether one of both says nothing: a default that covers all there is may be said in words, or left to say."""
+    if {exchange.was, exchange.now} == {"its", "that"}:
+        return True
+    fields = ("owner", "possessive", "other", "determiner", "state", "count")
+    return "" in (exchange.was, exchange.now) and exchange.slot.partition(".")[2] in fields
+
+
+def same_on_the_floor(exchange: Exchange) -> bool:
+    """Whether both name one place of the floor, behind which or before which the same lies; one thing has no order."""
+    return {exchange.was, exchange.now} in _ON_THE_FLOOR or exchange.slot == "Placing.spread"
+
+
+def _class(word: str) -> str:
+    return next((each[0] for each in _CLASSES if word in each), word)
+
+
+def _owner(phrase: str, names: Names) -> str:
+    """The form of a phrase that says whose something is, or which side is meant."""
+    words = phrase.replace("'s", "").split()
+    plain = " ".join(word for word in words if word not in ("the", "side"))
+    if "other" in words:
+        return "other"
+    if plain in ACTORS:
+        return "thrower"
+    if plain in ("it", "that", "their", "its", ""):
+        return "that"
+    if plain in ("each", "every", "all"):
+        return "each"
+    return "a" if plain in ("a", "any") else plain
+
+
+def _owners_alike(was: str, now: str, section: str) -> bool:
+    if was == now or {was, now} in ({"a", "each"}, {"a", "that"}):
+        return True
+    return section == "when" and was in _CONCERNED and now in _CONCERNED
+
+
+def _names_alike(was: str, now: str, names: Names) -> bool:
+    """One and many of a name; a thing, and the category of which it is the only one; a pass, and the ball of it."""
+    if was in (now, plural(now)) or now == plural(was) or names.meanings.get(was, was) == names.meanings.get(now, now):
+        return True
+    people = {*names.people, *(plural(one) for one in names.people), *names.sides}
+    if len(names.sides) == 1 and {was, now} <= people:
+        return True
+    wide = {*CATEGORY_WORDS, *SHOT_WORDS}
+    return bool({was, now, *(one for one in wide if plural(one) in (was, now))} & wide)

@@ -1,0 +1,42 @@
+"""No silent word: whatever word of a sheet is exchanged for another, it is refused, or the game is another one.
+
+A synonym, and what says in words what holds anyway, gives the same game; a line of which the check says that it never
+takes effect may change nothing.
+"""
+
+from __future__ import annotations
+
+from itertools import islice
+
+import pytest
+
+from tests.grammar.alike import FOR_PEOPLE
+from tests.net.exchange_sample import Tried, sample
+from tests.net.exchange_sheets import of_generated, of_library, of_page
+from tests.net.exchange_verdicts import Verdict
+
+SEED, EACH = 7, 135
+MOST_FOR_PEOPLE = 12
+
+
+@pytest.fixture(scope="module")
+def tried() -> tuple[Tried, ...]:
+    """As many exchanges of the library, of the page and of games nobody wrote."""
+    kinds = (of_library(), of_page(), of_generated(SEED, 12))
+    return tuple(each for places in kinds for each in islice(sample(places, SEED), EACH))
+
+
+def test_no_word_is_silent(tried: tuple[Tried, ...]) -> None:
+    assert [each.words() for each in tried if each.verdict is Verdict.SILENT] == []
+
+
+def test_exchanges_of_every_sort_are_tried(tried: tuple[Tried, ...]) -> None:
+    found = {each.verdict for each in tried}
+    assert found >= {Verdict.REFUSED, Verdict.DIFFERS, Verdict.SYNONYM, Verdict.IDLE}
+    assert {each.place.section for each in tried} >= {"space", "sides", "kit", "set-up", "play", "when", "finish"}
+
+
+def test_few_constructs_are_for_people_only(tried: tuple[Tried, ...]) -> None:
+    assert len(FOR_PEOPLE) <= MOST_FOR_PEOPLE
+    told = {each.place.section for each in tried if each.verdict is Verdict.PEOPLE}
+    assert told <= {"head", "sides", "play", "care"}
