@@ -32,9 +32,9 @@ class Forecast:
     """What is to be expected of a game; every number of a simulation has its margin, those worked out have none.
 
     `course` is the round itself with its `odds`; those of the whole game, with all rounds and both halves, are
-    `game`. `waits` are the waits of the places in which pupils do not play, always
-    simulated, in the order in which the rules let pupils go. `swings` come largest first. `points` are the mean points of each side when
-    play stops. Where the check counts points only to a bound and play passes it, rounds are played at random
+    `game`. `waits` are the waits of the places in which pupils do not play, always simulated, in the order in which
+    the rules let them go. `swings` come largest first. `points` are the mean points of each side when play stops.
+    Where the check counts points only to a bound and play passes it, rounds are played at random
     with more room: `passed_bound` is True, and the points (with all else that the result hangs on) are simulated.
     """
 

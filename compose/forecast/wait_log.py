@@ -95,11 +95,11 @@ class WaitLog:
 
 def last_first(net: Net, place: int) -> bool:
     """Whether whoever came last is always the first to go: of some who go, for all go in any order."""
-    acts = (*net.transitions, *net.reactions)
+    effects = [effect for transition in net.transitions for effect in transition.effects]
+    effects += [effect for reaction in net.reactions for effect in reaction.effects]
     leaving = [
         effect
-        for act in acts
-        for effect in act.effects
+        for effect in effects
         if isinstance(effect, Move) and effect.source == place and effect.amount is not None
     ]
     return bool(leaving) and all(effect.last for effect in leaving)
