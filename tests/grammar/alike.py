@@ -44,7 +44,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     """Whether both words may mean the same where they stand."""
     was, now, field = exchange.was, exchange.now, exchange.slot.partition(".")[2]
     if field == "determiner":
-        return "" in (_class(was), _class(now)) or _class(was) == _class(now)
+        dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
+        return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
     if field == "preposition":
         return was in _HERE and now in _HERE
     if field in ("owner", "possessive", "other"):

@@ -28,9 +28,10 @@ def unread(core: Core) -> tuple[Finding, ...]:
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
     there = places_of_players(core.play)
-    for area in core.play.areas:
-        spot = Spot(area.id, area.owner)
-        if any(not any((who, spot) in there for who in limit.who) for limit in area.room):
+    limits = [(area, limit) for area in core.play.areas for limit in area.room]
+    read = {area.lines for area, limit in limits if any((who, Spot(area.id, area.owner)) in there for who in limit.who)}
+    for area, _ in limits:
+        if area.lines not in read:
             title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
             yield (
                 _told(core, area.lines, title, "Mind it while you watch; the check lets any number in."),

@@ -143,8 +143,7 @@ def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple
     owner = thing.owner
     own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
     other = None if owner is SHARED else _opponents(reader, owner)
-    nobodys = owner is SHARED and reader.sort(thing.kind) is Sort.BALL
-    spoken = Spoken(reader.side_ids, own=None if nobodys else own, other=other)
+    spoken = Spoken(reader.side_ids, own=own, other=other)
     parts = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
     return reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
 
