@@ -23,7 +23,7 @@ from compose.telling.whose_view import View, view
 from compose.telling.wording import Wording
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
-from grammar.core.game import Core, Line
+from grammar.core.game import Choice, Core, Line
 from grammar.core.play import (
     ComeBack,
     Factor,
@@ -129,11 +129,16 @@ def all_told(core: Core, wording: Wording, usual_m: UsualDistance | None = None)
         pattern = "play goes on until the clock stops"
         yield Topic.ENDS, Said(told_sentence(wording, wording.say(pattern)), play.open_lines)
     for choice in play.choices:
-        usual = wording.say("usually on" if choice.usual else "usually off")
         told = " ".join(said.text for _, said in values_told(core, wording, choice.hanging))
-        lead = wording.say("{name} ({usual})", name=wording.author(choice.id.key), usual=usual)
+        lead = choice_name(wording, choice)
         lines = tuple(line.number for line in core.lines if line.switch == choice.id)
         yield Topic.CHOICES, Said(told_sentence(wording, wording.say("{name}: {rule}", name=lead, rule=told)), lines)
+
+
+def choice_name(wording: Wording, choice: Choice) -> str:
+    """A choice of the class with how it usually stands: "hits count (usually off)"."""
+    usual = wording.say("usually on" if choice.usual else "usually off")
+    return wording.say("{name} ({usual})", name=wording.author(choice.id.key), usual=usual)
 
 
 def _values(core: Core) -> list[Any]:

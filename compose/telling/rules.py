@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from attrs import frozen
 
 from compose.telling.french import joined
-from compose.telling.read_back import all_told, values_told
-from compose.telling.sentences import sentence
+from compose.telling.read_back import all_told, choice_name, values_told
+from compose.telling.sentences import sentence, told_sentence
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
@@ -53,11 +53,17 @@ def rules_of(core: Core, wording: Wording) -> Rules:
         play=lines["play"],
         when=lines["when"],
         finish=lines["finish"],
-        choices=tuple(said.text for topic, said in every if topic is Topic.CHOICES),
+        choices=tuple(_choices(core, wording, [said.text for topic, said in every if topic is Topic.CHOICES])),
         players=players_told(voice),
         times=(voice.time(bell.after_s),) if bell is not None else (),
         won=_can_win(core),
     )
+
+
+def _choices(core: Core, wording: Wording, whole: list[str]) -> Iterator[str]:
+    """What is left to the class; the rules of a choice that is made stand among the others already."""
+    for choice, told in zip(core.play.choices, whole, strict=True):
+        yield told_sentence(wording, choice_name(wording, choice)) if choice.on else told
 
 
 def _section(core: Core, wording: Wording, section: str, told: dict[int, list[str]]) -> Iterator[str]:
