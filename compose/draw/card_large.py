@@ -23,7 +23,7 @@ from compose.draw.palette import ACCENT
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.span import nowhere
 
-SIZES_PT = (20.0, 19.0, 18.0, 17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0, 9.0)
+SIZES_PT = (20.0, 19.0, 18.0, 17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0, 9.0, 8.5, 8.0)
 LARGE_PT = 14.0  # common practice: print for poor eyes starts at 14 points, 16 and more is better
 PLAN_WIDE = 0.75  # of the page's width, at least: then the words of the plan are large print too (our choice)
 
