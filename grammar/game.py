@@ -148,15 +148,6 @@ class Game:
     def placings(self) -> tuple[Placing, ...]:
         return tuple(self.all_of("set-up", Placing))
 
-    def hanging_on(self, switch: Switch) -> list[Node]:
-        """The sentences that hold only while a switch is on, whether it is on or not."""
-        return [
-            line.sentence.sentence
-            for section in ("play", "when", "finish")
-            for line in self.sheet.lines(section)
-            if isinstance(line.sentence, Switched) and line.sentence.name.text == switch.name.text
-        ]
-
     @property
     def whens(self) -> tuple[When, ...]:
         return tuple(self.all_of("when", When))
@@ -177,17 +168,9 @@ class Game:
             return tuple(line for line in self.kit if line.category == meaning.category)
         return ()
 
-    def plural_of(self, key: str) -> str:
-        """The plural of a kit line's name."""
-        return self.kit_named(key).plural
-
     def track_named(self, name: str) -> GameTrack | None:
         """The track of that name, or None."""
         return next((track for track in self.tracks if track.name == name), None)
-
-    def area_named(self, name: str) -> GameArea | None:
-        """The area of that name, or None for a built-in place."""
-        return next((area for area in self.areas if area.name == name), None)
 
     def told(self, topic: str) -> tuple[str, ...]:
         """The texts under a word of the head: credit, about, cue, outcomes or caution."""
