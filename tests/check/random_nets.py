@@ -24,6 +24,7 @@ from compose.net.net import (
     Shift,
     Transition,
 )
+from grammar.core.values import Presence
 from tests.check.build import ATTEMPT, rule
 
 OTHER_ATTEMPT = evolve(ATTEMPT, name="try something else")
@@ -101,7 +102,8 @@ def nets(draw: st.DrawFn) -> Net:
         capacity = draw(st.integers(1, 3))
         start = draw(st.integers(0, capacity))
         token = draw(TOKENS)
-        places.append(Place(f"p{number}", token, capacity, start, f"p{number}", f"p{number}s"))
+        standing = Presence.PLAYING if token == "player" else None
+        places.append(Place(f"p{number}", token, capacity, start, f"p{number}", f"p{number}s", standing=standing))
     return Net(
         "random (invented)",
         ("north", "south"),

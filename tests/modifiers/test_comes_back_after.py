@@ -19,8 +19,8 @@ def net() -> Net:
 def test_one_move_for_each_side_back_from_the_task() -> None:
     moves = [each for each in net().transitions if "comes back" in each.words]
     assert [each.words for each in moves] == [
-        "a north player comes back from the task queue of north",
-        "a south player comes back from the task queue of south",
+        "a north player comes back from the task queue",
+        "a south player comes back from the task queue",
     ]
     for each in moves:
         (effect,) = each.effects
