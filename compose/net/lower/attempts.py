@@ -59,16 +59,24 @@ def _without_mate(moment: Moment) -> Moment:
 
 
 def _caught(builder: Builder, option: Option) -> Iterator[Moment]:
-    """By the side at which it was sent; a pass by any other side, of several by the next."""
+    """By the side at which it was sent; a pass, or what is sent at one's own, by any other side."""
     moment = option.moment
-    catching = moment.concerned
-    if catching == moment.by.side and builder.play.others(moment.by.side):
-        sides = builder.play.side_ids
-        catching = sides[(sides.index(moment.by.side) + 1) % len(sides)]
-    if catching is not None:
-        own = moment.against == moment.by.side or isinstance(moment.aim, Past)
-        against = catching if own or isinstance(moment.aim, ToMate) else moment.against
-        yield evolve(_without_mate(moment), result=Result.CAUGHT, concerned=catching, against=against)
+    own = moment.concerned == moment.by.side and bool(builder.play.others(moment.by.side))
+    catching = builder.play.others(moment.by.side) if own else (moment.concerned,)
+    anywhere = own or isinstance(moment.aim, Past | ToMate)
+    for side in catching:
+        if side is not None:
+            against = side if anywhere else moment.against
+            yield evolve(_without_mate(moment), result=Result.CAUGHT, concerned=side, against=against)
+
+
+def _share_of_catchers(builder: Builder, option: Option, moment: Moment) -> tuple[Ratio, ...]:
+    """Where any of several sides may catch, each does so by the number of its players in play."""
+    others = builder.play.others(moment.by.side)
+    if moment.result is not Result.CAUGHT or option.moment.concerned != moment.by.side or len(others) < 2:
+        return ()
+    assert moment.concerned is not None
+    return (Ratio(side_in_play(builder, moment.concerned), side_in_play(builder, *others)),)
 
 
 def _always(option: Option) -> bool:
@@ -86,7 +94,8 @@ def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[T
         yield from _strays(builder, option, moment)
         return
     succeeds = moment.result == option.moment.result
-    yield from _cases(builder, option, moment, option.standing_ratio if succeeds else ())
+    extra = option.standing_ratio if succeeds else _share_of_catchers(builder, option, moment)
+    yield from _cases(builder, option, moment, extra)
     if succeeds and option.down_ratio:
         missed = evolve(option.moment, result=Result.MISSED)
         for aimed_at_one_down in _cases(builder, option, missed, option.down_ratio):
