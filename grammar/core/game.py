@@ -125,10 +125,11 @@ def _of(what: Thing | Population) -> KindId | None:
 
 @frozen
 class Facts:
-    """For whom, and what it practises."""
+    """For whom, and what it practises; `lines` are those that say what."""
 
     ages_years: tuple[Fraction, Fraction]
     skills: tuple[str, ...]
+    lines: Lines = field(eq=False, default=())
 
 
 @frozen

@@ -1,4 +1,4 @@
-"""What the net does not count: room that nobody is sent to, and how many of a range have a role.
+"""What the net does not count: room that nobody is sent to, how many of a range have a role, skills not played.
 
 It is told, so that nobody takes the number for proved.
 """
@@ -10,10 +10,11 @@ from collections.abc import Iterator
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Role
 from grammar.core.game import Core, Play
-from grammar.core.play import Lines
+from grammar.core.play import Lines, Offer
 from grammar.core.rules import Go
-from grammar.core.values import Spot
+from grammar.core.values import Skill, Spot
 from grammar.finding import Finding, Severity
+from grammar.words import listing
 
 CODE = "N-unread"
 
@@ -21,7 +22,7 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    for finding, line in (*_rooms(core), *_ranges(core)):
+    for finding, line in (*_rooms(core), *_ranges(core), *_skills(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
@@ -51,6 +52,17 @@ def _grows(play: Play, role: Role) -> bool:
     """Whether any rule makes somebody one of them."""
     gone = (effect for rule in play.rules for effect in rule.effects if isinstance(effect, Go))
     return any(effect.becomes.role == role.id for effect in gone)
+
+
+def _skills(core: Core) -> Iterator[tuple[Finding, int]]:
+    """What the game is said to practise and nobody does in it, with all switches on. Other words are for people."""
+    hanging = (each for choice in core.play.choices for each in choice.hanging)
+    offers = [each for each in (*core.play.offers, *hanging) if isinstance(each, Offer)]
+    played = {attempt.skill.value for offer in offers for attempt in offer.attempts}
+    idle = [skill.value for skill in Skill if skill.value in core.facts.skills and skill.value not in played]
+    if idle:
+        title = f"The game is to practise {listing(idle)}; no line of play lets anybody try that."
+        yield _told(core, core.facts.lines, title, "Leave it out of skills, or add it to play."), core.facts.lines[0]
 
 
 def _told(core: Core, lines: Lines, title: str, hint: str) -> Finding:

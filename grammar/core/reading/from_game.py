@@ -81,7 +81,7 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
         reading.number(granted)
         _doings(reading)
     played, told, lines = _play(reading, own), told_of(game, own), tuple(reading.lines)
-    core = Core(game.title, played, _facts(game), lines, told, _plurals(game), called(game))
+    core = Core(game.title, played, _facts(game, own), lines, told, _plurals(game), called(game))
     reading.findings.extend(impossible(core))
     broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
     return Outcome(None if broken else core, tuple(reading.findings))
@@ -215,10 +215,11 @@ def _fetches(reading: Reading) -> tuple[Fetch, ...]:
     return tuple(each for each in fetches if not each.granted or (each.ball, each.spot) not in spoken_of)
 
 
-def _facts(game: Game) -> Facts:
+def _facts(game: Game, own: list[tuple[Node, int]]) -> Facts:
     ages = (Fraction(game.ages_years[0]), Fraction(game.ages_years[1]))
-    skills = (each.text for said in game.all_of("head", head.Skills) for each in said.practised)
-    return Facts(ages, tuple(skills))
+    said = [(sentence, line) for sentence, line in own if isinstance(sentence, head.Skills)]
+    skills = tuple(each.text for sentence, _ in said for each in sentence.practised)
+    return Facts(ages, skills, tuple(line for _, line in said))
 
 
 def _plurals(game: Game) -> tuple[tuple[KindId, str], ...]:
