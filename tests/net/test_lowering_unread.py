@@ -16,8 +16,8 @@ SIDES = "north and south, 3 to 9 players each"
 def told(space: str = SPACE, sides: str = SIDES, when: str = WAITS, head: str = "ages 8 to 12") -> list[int]:
     """The lines of which it is said."""
     sections = {"space": space, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": THROW, "when": when}
-    text = f"game Unread\n  {head}\n" + "\n".join(f"{name}\n  {said}" for name, said in {**sections, "finish": FINISH}.items())
-    found = net_of(game_in(text + "\n"), granted(), {"north": 3, "south": 3}).findings
+    lines = (f"{name}\n  {said}\n" for name, said in {**sections, "finish": FINISH}.items())
+    found = net_of(game_in(f"game Unread\n  {head}\n" + "".join(lines)), granted(), {"north": 3, "south": 3}).findings
     return [each.place.line for each in found if each.code == "N-unread"]
 
 
