@@ -8,9 +8,9 @@ import attrs
 
 from grammar.core.reading.whose import OWN_WORDS, THAT_WORDS, Senseless
 from grammar.game import Game
-from grammar.meanings import AgentMeaning, TeacherMeaning
+from grammar.meanings import AgentMeaning, CategoryMeaning, KitMeaning, PlayerMeaning, TeacherMeaning
 from grammar.sentences import sides, when
-from grammar.sentences.base import Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
+from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 
 OF_ONE = (None, "a", "an", "the")
 BEFORE_OTHER = (None, "the", "each", "every", "any")
@@ -26,11 +26,8 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
             if phrase.determiner in _NOT_OF_EVENTS:
-                raise Senseless(
-                    phrase,
-                    f"`{phrase.words()}`: one thing happens at a time.",
-                    f"Write: {_with_article(phrase)}",
-                )
+                title = f"`{phrase.words()}`: such things happen one at a time."
+                raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}, or say what is so of all: a side has no … standing")
 
 
 def _nodes(node: Node) -> Iterator[Node]:
@@ -54,7 +51,7 @@ def _refuse(game: Game, node: Node, section: str) -> None:
         case OwnerName() | SideNamed() if node.determiner in (*OWN_WORDS, *THAT_WORDS):
             raise Senseless(node, f"`{node.words()}` is no side.", f"Write: {node.name.words()}")
         case Np() if node.determiner in THAT_WORDS and section not in _SPEAKS_OF_BEFORE:
-            article = _with_article(node)
+            article = _with_article(game, node)
             raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: {article}")
         case Np() if _one_person(game, node) and node.determiner not in (*OF_ONE, *THAT_WORDS, *OWN_WORDS):
             raise Senseless(node, f"`{node.words()}`: there is one {node.name.text}.", f"Write: the {node.name.text}")
@@ -88,8 +85,13 @@ def _subjects(event: when.Event) -> Iterator[Np]:
             yield event.who
 
 
-def _with_article(phrase: Np) -> str:
-    return attrs.evolve(phrase, determiner="an" if phrase.name.text[0] in "aeiou" else "a").words()
+def _with_article(game: Game, phrase: Np) -> str:
+    """The phrase about one of them."""
+    meaning = game.vocabulary.get(phrase.name.text)
+    one = meaning.key if isinstance(meaning, KitMeaning) else phrase.name.text
+    one = meaning.category if isinstance(meaning, CategoryMeaning) and not meaning.skills else one
+    one = "player" if meaning == PlayerMeaning() else one
+    return attrs.evolve(phrase, determiner="an" if one[0] in "aeiou" else "a", name=Name(one)).words()
 
 
 def _one_person(game: Game, phrase: Np) -> bool:
