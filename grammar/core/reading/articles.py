@@ -26,8 +26,8 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
             if phrase.determiner in _NOT_OF_EVENTS:
-                title = f"`{phrase.words()}`: such things happen one at a time."
-                raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}, or say what is so of all: a side has no … standing")
+                title = f"`{phrase.words()}`: that happens to one at a time; of all, say what a side has left."
+                raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
 
 
 def _nodes(node: Node) -> Iterator[Node]:
