@@ -81,6 +81,8 @@ def draw_floor(draft: Draft) -> None:
 def draw_waiting(draft: Draft) -> None:
     """Some start in the queue or on the bench: of every side or of one."""
     area = draft.one_of(*[each for each in (draft.queue, draft.bench) if each] or [""])
+    if draft.queue_is_shared and any("at most 1 player" in line for line in draft.lines["space"]):
+        return  # not all of them would find room
     if not area or draft.players - bool(draft.role) < 2 or not draft.in_one_of(3):
         return
     sides = draft.dice.choice((draft.sides, draft.sides[:1], draft.sides[-1:]))
