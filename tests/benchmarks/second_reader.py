@@ -1,6 +1,7 @@
 """How many drawn games the net plays as the second reader does: python -m tests.benchmarks.second_reader [GAMES].
 
-Writes what it found into second_reader.txt beside this file. 20,000 games take about three quarters of an hour of one processor.
+Writes what it found into second_reader.txt beside this file. 20,000 games take about three quarters of an hour of
+one processor.
 """
 
 from __future__ import annotations
