@@ -24,7 +24,7 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     line = _line(sheet, deed)
     rest = goal(sheet, line.place, scene, sent, rule=False)
     flew = deed.outcome == MISSED or (deed.outcome == REACHED and deed.aim.what != "mate")
-    if not flew or not isinstance(line.place, play.RestInHalf):
+    if not flew or rest.place not in ("half", "court"):
         return [rest]
     return [rest, *_unfollowed(sheet, rest, deed)]
 
