@@ -150,7 +150,7 @@ def waiting_of(
 
 def _of_queue(reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None) -> frozenset[SideId]:
     """The sides whose players are meant: whoever waits there, unless the queue is shared and one side is named."""
-    if own is not None:
+    if own is not None and spot.owner is not SHARED:
         return frozenset({own})
     if isinstance(spot.owner, SideId):
         return reader.all_sides if _strangers(reader, spot) else frozenset({spot.owner})
