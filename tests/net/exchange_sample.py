@@ -44,6 +44,14 @@ def sample(places: Sequence[Place], seed: int) -> Iterator[Tried]:
     found = every_exchange(places)
     random.Random(seed).shuffle(found)
     for place, exchange in found:
-        tried = Tried(place, exchange, verdict(place.before, place.section, place.at, exchange))
+        tried = Tried(place, exchange, _tried(place, exchange))
         if tried.verdict is not Verdict.UNREAD:
             yield tried
+
+
+def _tried(place: Place, exchange: Exchange) -> Verdict:
+    """What becomes of it; a sheet at which the reader itself breaks down is told as such, and the rest is tried."""
+    try:
+        return verdict(place.before, place.section, place.at, exchange)
+    except Exception:
+        return Verdict.TRACEBACK

@@ -45,6 +45,7 @@ class Verdict(Enum):
     PEOPLE = "for people"
     IDLE = "idle told"
     SILENT = "silent"
+    TRACEBACK = "traceback"
 
 
 @frozen(slots=False)
