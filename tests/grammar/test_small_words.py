@@ -74,3 +74,9 @@ def test_a_small_word_without_sense_is_refused_with_its_line(sense: str, nonsens
     assert SHEET.count(sense) == 1
     line = SHEET[: SHEET.index(sense)].count("\n") + 1 + sense.startswith("\n")
     assert ("G-sense", line) in mistakes(SHEET.replace(sense, nonsense))
+
+
+def test_a_track_without_two_ends_is_told_of_without_a_traceback() -> None:
+    path = next(path for path in library.game_paths() if path.stem == "cloud-drift")
+    text = path.read_text(encoding="utf-8").replace("from fells to dales", "from fells to fells")
+    assert "G-sense" in [code for code, _ in mistakes(text)]

@@ -217,7 +217,7 @@ def _on_track(reader: Reader, counted: finish.Counted, kinds: list[KindId], side
         assert start is not None
         track = next((each for each in reader.tracks if each.id == start.track), None)
         if track is None:  # its own line means nothing
-            raise Senseless(counted, f"The track of the {counted.what.text} has no two ends.", "Mend its line in space.")
+            raise Senseless(counted, f"The track of the {counted.what.text} has no two ends.", "Mend its line.")
         if side not in track.homes:
             names = listing([home.key for home in track.homes])
             raise Senseless(counted, f"That track does not lead to {side.key}.", f"Its homes are those of {names}.")
