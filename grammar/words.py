@@ -37,9 +37,11 @@ def count(number: float, one: str, many: str | None = None) -> str:
 
 
 def player_of(side: str) -> str:
-    """What one player of a side is called that is called by its players: "carriers" gives "carrier"."""
+    """What one player of a side is called that is called by its players: "carriers", "foxes": "carrier", "fox"."""
     if side.endswith("men"):
         return side[:-3] + "man"
+    if side.endswith(("xes", "ches", "shes", "sses")):
+        return side[:-2]
     return side[:-3] + "y" if side.endswith("ies") else side[:-1]
 
 

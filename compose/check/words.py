@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
-from compose.net.side_words import does, is_plural, singular_side
-from grammar.words import listing
+from compose.net.side_words import does, is_plural
+from grammar.words import listing, player_of
 
 RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count
 SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
@@ -89,7 +89,7 @@ def _without(side: str | None, phrase: str) -> list[str]:
         return phrase.split()
     padded = f" {phrase} ".replace(f" of the {side} ", " ").replace(f" of {side} ", " ").replace(f" {side} ", " ")
     words = padded.split()
-    if is_plural(side) and words[:1] == [singular_side(side)]:
+    if is_plural(side) and words[:1] == [player_of(side)]:
         words = words[1:]
     return words or phrase.split()
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 
-from compose.net.side_words import is_plural, singular_side
+from compose.net.side_words import is_plural
 from compose.telling.wording import GENDER, MANY, NUMBER, Wording
+from grammar.words import player_of
 
 _VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"
 _JOINED = (
@@ -80,7 +81,7 @@ def one_of_a_kind(wording: Wording, one: str) -> str:
 
 def side_noun(wording: Wording, side: str, several: bool) -> tuple[str, bool]:
     """A player of a side that is called by its players, "heron", "herons", and whether the noun is feminine."""
-    return noun(wording, singular_side(side), several, side if several else singular_side(side))
+    return noun(wording, player_of(side), several, side if several else player_of(side))
 
 
 def side_label(wording: Wording, side: str) -> str:

@@ -9,13 +9,14 @@ from pathlib import Path
 import attrs
 import pytest
 
-from compose.net.side_words import is_plural, singular_side
+from compose.net.side_words import is_plural
 from grammar.parse import parse
 from grammar.sentences.base import Node
 from grammar.sentences.head import Switch
 from grammar.sentences.modifier import Takes
 from grammar.sentences.sides import Kit, Role, SideBySide, Sides
 from grammar.sentences.space import Area, Track
+from grammar.words import player_of
 from library import word_lists
 from library.load import game_paths, halls, kit_catalogue, kit_names, modifier_paths, remix_paths
 from library.reading import DataError
@@ -61,7 +62,7 @@ def names():
             if isinstance(node, Area | Track | Role):
                 found.add(node.name.text)
             elif isinstance(node, Sides):
-                found |= {singular_side(side.text) if is_plural(side.text) else side.text for side in node.names}
+                found |= {player_of(side.text) if is_plural(side.text) else side.text for side in node.names}
             elif isinstance(node, SideBySide):
                 found.add(node.what.text.removesuffix("s"))
             elif isinstance(node, Kit):

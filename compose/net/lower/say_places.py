@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from compose.net.side_words import is_plural, singular_side
+from compose.net.side_words import is_plural
 from grammar.core.game import Core
 from grammar.core.values import (
     PLAIN,
@@ -17,6 +17,7 @@ from grammar.core.values import (
     SideId,
     Spot,
 )
+from grammar.words import player_of
 
 ON = ("bench", "base", "mark")  # what one stands on, not in
 
@@ -25,7 +26,7 @@ def player_noun(who: Population) -> str:
     """Such as "north player", "north keeper"; "carrier" where the side is called carriers."""
     if who.role is not PLAIN:
         return f"{who.side.key} {who.role.key}"
-    return singular_side(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"
+    return player_of(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"
 
 
 def of_side(thing: str, owner: Owner) -> str:

@@ -69,7 +69,7 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
         for thing in _things(reader, sentence.what):
             spots = _thing_spots(reader, sentence, thing)
             for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
-                if number != 0 and _goes_there(reader, thing, at):
+                if number != 0 and _goes_there(reader, sentence, thing, at):
                     yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
         return
     said, role = reader.player_phrase(sentence.what)
@@ -97,10 +97,16 @@ def _count(sentence: sides.Placing) -> int | All | AllBut:
     return AllBut(sentence.count.whole) if sentence.all_but else sentence.count.whole
 
 
-def _goes_there(reader: Reader, thing: Thing, at: Spot | Upon) -> bool:
-    """Balls that the kit has for each side are dealt to the parts of these; what all share, the first side brings."""
-    if reader.sort(thing.kind) is not Sort.BALL or thing.owner is SHARED or not isinstance(at, Spot):
+def _goes_there(reader: Reader, sentence: sides.Placing, thing: Thing, at: Spot | Upon) -> bool:
+    """Things of a side that go to each line or half go to its own; balls are dealt to the part of their side.
+
+    Balls that the kit has for each side and that go where all share are brought by the first of them.
+    """
+    if thing.owner is SHARED or not isinstance(at, Spot):
         return True
+    if reader.sort(thing.kind) is not Sort.BALL:
+        each = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH
+        return not each or at.owner in (thing.owner, SHARED)
     owners = [each.owner for each in reader.owned(thing.kind)]
     return thing.owner == (at.owner if at.owner in owners else owners[0])
 
