@@ -185,7 +185,10 @@ def _players(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ..
 
 
 def _arriving(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
-    if isinstance(reader.game.meaning(phrase.name), AgentMeaning):
+    meaning = reader.game.meaning(phrase.name)
+    if isinstance(meaning, AgentMeaning):
+        if meaning.part != "actor":
+            raise Senseless(phrase, f"Nobody arrives as `{phrase.name.text}`.", "Say who goes there, such as: a runner")
         said = whose(reader.game, phrase)
         return reader.populations(spoken.meant(said, reader.all_sides))
     return _players(reader, phrase, spoken)

@@ -60,6 +60,7 @@ def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Att
         raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
     if len(set(sentence.skills)) < len(sentence.skills):
         raise Senseless(sentence, "A skill of this line stands twice.", "Keep one of them.")
+    _goes_or_sends(sentence)
     found = [
         offer
         for who in acting(reader, sentence.who)
@@ -70,6 +71,16 @@ def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Att
         hint = "Say in another line what these players try, or aim at others."
         raise Senseless(sentence, "Nobody of whom this line speaks has anything to aim at.", hint)
     yield from found
+
+
+def _goes_or_sends(sentence: play.Attempt) -> None:
+    """To carry, tow or run is from place to place; to throw, roll, kick, strike or pass is at something."""
+    for skill in sentence.skills:
+        for aim in sentence.aims:
+            on_the_way = isinstance(aim, play.AimBetween)
+            if Skill(skill) is not Skill.PUSH and (Skill(skill) in CARRYING) != on_the_way:
+                way = "does not go from place to place" if on_the_way else "goes from place to place"
+                raise Senseless(aim, f"To {skill} {way}.", "Take another skill, or say at what they aim.")
 
 
 def _of(
