@@ -143,14 +143,16 @@ def waiting_of(
     if not all(reader.waits_in(spot) for spot in spots):
         raise Senseless(who.where, f"Nobody waits at `{who.where.words()}`.", "Name a queue, a bench or another area.")
     for spot in spots:
-        sides = _of_queue(reader, spot, said, spoken, own)
+        sides = _of_queue(reader, spot, said, spoken, own, turn)
         one = next(iter(sides)) if len(sides) == 1 else None
         yield Mover(Waiting(frozenset(reader.populations(sides)), frozenset({spot}), turn), one)
 
 
-def _of_queue(reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None) -> frozenset[SideId]:
+def _of_queue(
+    reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None, turn: Turn
+) -> frozenset[SideId]:
     """The sides whose players are meant: whoever waits there, unless the queue is shared and one side is named."""
-    if own is not None and spot.owner is not SHARED:
+    if own is not None and (spot.owner is not SHARED or turn is Turn.ALL):
         return frozenset({own})
     if isinstance(spot.owner, SideId):
         return reader.all_sides if _strangers(reader, spot) else frozenset({spot.owner})
