@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from attrs import define, field
 
@@ -26,33 +25,6 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.game import Game
-from grammar.sentences.base import Quantity
-
-_PARTS = {
-    None: Part.AT,
-    "on": Part.AT,
-    "in": Part.AT,
-    "behind": Part.BEHIND,
-    "before": Part.BEFORE,
-    "beside": Part.BESIDE,
-    "across": Part.ACROSS,
-    "along": Part.ALONG,
-}
-
-
-def exactly(number: Quantity) -> Fraction:
-    """A number as written, in its unit."""
-    return Fraction(number.value).limit_denominator(10**6)
-
-
-def metres(number: Quantity) -> Fraction:
-    """A length."""
-    return Fraction(number.metres).limit_denominator(10**6)
-
-
-def seconds(number: Quantity) -> Fraction:
-    """A time."""
-    return Fraction(number.seconds).limit_denominator(10**6)
 
 
 @define
