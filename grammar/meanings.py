@@ -94,7 +94,6 @@ BUILT_IN_PLACES = (
 )
 ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
 AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
-TRACK_KIND = "track"
 TEAM_MATES = ("team-mate", "team-mates")
 CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}
 SHOT_WORDS = {

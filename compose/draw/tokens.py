@@ -38,13 +38,6 @@ def scenes(net: Net, floor: Floor, markings: Sequence[tuple[int, ...]]) -> tuple
     return tuple(moved.scene(marking) for marking in markings)
 
 
-def points_of(net: Net, marking: tuple[int, ...]) -> tuple[tuple[str, int], ...]:
-    """The points of each side that has any place for them."""
-    return tuple(
-        (str(place.side), marking[number]) for number, place in enumerate(net.places) if place.token == "points"
-    )
-
-
 class _Moved:
     """Tokens in the places where they are, moved on as the counts change."""
 

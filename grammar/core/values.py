@@ -7,7 +7,6 @@ full set and "nobody" as the empty one.
 from __future__ import annotations
 
 from enum import Enum
-from fractions import Fraction
 
 from attrs import frozen
 
@@ -208,4 +207,3 @@ class Same(Enum):
 
 
 SAME = Same.SAME
-Number = int | float | Fraction

@@ -7,9 +7,7 @@ from compose.net.lower.builder import Builder
 from grammar.core.declared import Kind
 from grammar.core.game import Play
 from grammar.core.play import AtThing, Through
-from grammar.core.reading.from_game import core_of
 from grammar.core.values import KindId, Skill
-from grammar.game import Game
 
 ON_THE_FLOOR = (Skill.ROLL,)  # skills whose ball stays on the floor
 USUAL_BALL_M = 0.2  # assumption: how high a ball is that the kit does not know
@@ -24,12 +22,6 @@ def sizes_m(play: Play) -> dict[str, tuple[float, float]]:
             width, height = known[kind.like.key].size_m
             found[kind.id.key] = (width * float(kind.scale), height * float(kind.scale))
     return found
-
-
-def sizes_m_of(game: Game) -> dict[str, tuple[float, float]]:
-    """The same, of a game whose core is not made yet."""
-    core = core_of(game).value
-    return sizes_m(core.play) if core is not None else {}
 
 
 def can_succeed(builder: Builder, skill: Skill, ball: KindId | None, aim: object) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from attrs import define, field
 
-from grammar.core.declared import Area, AreaKind, Court, Cut, Kind, Role, Side, Start, Supply, Track
+from grammar.core.declared import Area, Court, Cut, Kind, Role, Side, Start, Supply, Track
 from grammar.core.values import (
     OF_A_SIDE,
     PLAIN,
@@ -112,6 +112,3 @@ class Known:
     def waits_in(self, spot: Spot) -> bool:
         """Whether players can wait at a place: in an area of the sheet, not on the court as such."""
         return isinstance(spot.of, AreaId) and spot.part is Part.AT
-
-    def area_kind(self, area: AreaId) -> AreaKind:
-        return next(each.kind for each in self.areas if each.id == area)
