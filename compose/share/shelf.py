@@ -7,7 +7,7 @@ on the disk. Whoever is stopped in the middle leaves the shelf as it was, or as 
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -147,12 +147,6 @@ class Shelf:
             # What was edited by hand is kept nowhere yet but in the file that is replaced.
             journal.carry_out(self.folder, files_of(old) | files_of(stored), f"changing {item.name}")
             return stored
-
-    @told
-    def change_files(self, after: Mapping[str, bytes | None], label: str) -> journal.Change:
-        """Change several plain files as one."""
-        with self.writing():
-            return journal.carry_out(self.folder, after, label)
 
     @told
     def undo(self) -> journal.Change:
