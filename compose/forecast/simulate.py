@@ -72,7 +72,7 @@ def simulate(
         return None
     rounds, spent, limit = first
     batches, done = [rounds], len(rounds.minutes)
-    while size := min(play.batch, play.rounds - done, int((play.events - spent) * done / max(1, spent))):
+    while (size := min(play.batch, play.rounds - done, int((play.events - spent) * done / max(1, spent)))) > 0:
         rounds = batch(size, limit)
         # Never given up for its events: to drop a batch would leave out the rounds that last long.
         cost = finish(rounds, play, done)
