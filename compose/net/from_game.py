@@ -15,6 +15,7 @@ from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
 from compose.net.lower.tokens import in_play, points_place
 from compose.net.lower.unread import unread
+from compose.net.lower.whereabouts import places_of_players
 from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
@@ -46,7 +47,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     if findings:
         return Outcome(None, findings)
     sides = {SideId(side): players for side, players in numbers.items()}
-    builder = Builder(core, sides, laid_out(game, numbers))
+    builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core)))
     builder.findings.extend((*doubts(core), *unlike_sides(core), *unread(core)))

@@ -12,7 +12,7 @@ from compose.staging.floor.values import Floor
 from grammar.core.game import Core, Play
 from grammar.core.play import Lines
 from grammar.core.rules import Go, Own
-from grammar.core.values import SAME, SideId
+from grammar.core.values import SAME, Population, SideId, Spot
 from grammar.finding import Finding
 
 Key = tuple[object, ...]
@@ -25,6 +25,7 @@ class Builder:
     core: Core
     players: Mapping[SideId, int]
     floor: Floor
+    whereabouts: frozenset[tuple[Population, Spot]]
     numbers: dict[Key, int] = field(factory=dict)
     places: list[Place] = field(factory=list)
     transitions: list[Transition] = field(factory=list)

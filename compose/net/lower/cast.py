@@ -83,6 +83,6 @@ def _settled(builder: Builder, moment: Moment, cast: Cast, left: list[Person | W
 def _candidates(builder: Builder, moment: Moment, who: Person | Waiting) -> Iterator[Stand]:
     """Everybody who could be meant."""
     if isinstance(who, Waiting):
-        yield from ((each, At(spot)) for each, spot in who_waits(builder.play, who))
+        yield from ((each, At(spot)) for each, spot in who_waits(builder, who))
     elif moment.concerned is not None:
         yield from ((each, Presence.PLAYING) for each in builder.play.populations(moment.concerned))

@@ -103,7 +103,7 @@ def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> It
         stands: list[Stand] = [(each, Presence.PLAYING) for each in builder.play.populations() if each in who.who]
         amount = None
     elif isinstance(who, Waiting) and who.turn is Turn.ALL:
-        stands = [(each, At(spot)) for each, spot in who_waits(builder.play, who)]
+        stands = [(each, At(spot)) for each, spot in who_waits(builder, who)]
         amount = None
     else:
         stand = persons.get(who)
@@ -152,7 +152,7 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
 def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Move]:
     """All who play go to the end of the queue, and as many as played at the start come in."""
     assert isinstance(effect.who, core.AllPlaying) and isinstance(effect.other, Waiting)
-    for who, spot in who_waits(builder.play, effect.other):
+    for who, spot in who_waits(builder, effect.other):
         if who in effect.who.who:
             playing, waiting = player_place(builder, who, Presence.PLAYING), player_place(builder, who, At(spot))
             yield Move(playing, waiting, None, rule)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from grammar.core.guards import ALWAYS, Guard
-from grammar.core.precedence import Slot, goes_before, slots
+from grammar.core.precedence import goes_before, slots, written
 from grammar.core.rules import Effect, Rule
 
 
@@ -44,11 +44,7 @@ def _split(rules: tuple[Rule, ...], holds: tuple[Guard, ...], fails: tuple[Guard
 
 def _counts(rule: Rule, sure: list[Rule]) -> bool:
     """Whether a rule would change anything beside those that hold."""
-    return any(not any(slot in _slots(other) and _before(other, rule) for other in sure) for slot in _slots(rule))
-
-
-def _slots(rule: Rule) -> frozenset[Slot]:
-    return frozenset(slot for effect in rule.effects for slot in slots(effect))
+    return any(not any(slot in written(other) and _before(other, rule) for other in sure) for slot in written(rule))
 
 
 def _before(one: Rule, other: Rule) -> bool:
@@ -63,6 +59,6 @@ def _winning(rules: list[Rule]) -> tuple[tuple[Effect, Rule], ...]:
     for rule in rules:
         rivals = [other for other in rules if other is not rule and _before(other, rule) and other.lines != rule.lines]
         for effect in rule.effects:
-            if not any(set(slots(effect)) & _slots(other) for other in rivals):
+            if not any(set(slots(effect)) & written(other) for other in rivals):
                 found.append((effect, rule))
     return tuple(found)

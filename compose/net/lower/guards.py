@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import ball_place, how_many, player_place, points_place, step_place, target_place
-from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import All, AnyOf, Comparison, Condition
 from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, ThingsAt, Whole
 from grammar.core.values import At, OnStep, Population, Presence, SideId
@@ -44,7 +43,7 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
 
 
 def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
-    return isinstance(standing, Presence) or (who, standing.spot) in places_of_players(builder.play)
+    return isinstance(standing, Presence) or (who, standing.spot) in builder.whereabouts
 
 
 def _of_things(builder: Builder, count: ThingsAt) -> tuple[int, ...]:

@@ -13,7 +13,6 @@ from compose.net.lower.moment import SUCCESS, Moment
 from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.tokens import ball_place, how_many, in_play, player_place, step_place, target_place
 from compose.net.lower.trying import attempt_of
-from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import Comparison, Condition, Rate, Ratio
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
@@ -142,7 +141,7 @@ def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Ai
 
 def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     """Nobody passes to themselves either."""
-    there = places_of_players(builder.play)
+    there = builder.whereabouts
     stands: list[tuple[Population, Presence | At]] = [
         (who, standing)
         for who in builder.play.populations(moment.by.side)

@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from compose.net.lower.builder import Builder
 from compose.net.lower.say_places import lying, of_side
 from compose.net.lower.tokens import player_place
-from compose.net.lower.whereabouts import places_of_players
 from compose.net.net import Room
 from grammar.core.declared import Area
 from grammar.core.declared import Room as Limit
@@ -24,7 +23,7 @@ def rooms_for(builder: Builder, before: Population, who: Population, standing: P
     found = [*_in_area(builder, who, standing)]
     role = builder.play.role(who)
     if role is not None and before != who:
-        spots = sorted((At(spot) for each, spot in places_of_players(builder.play) if each == who), key=repr)
+        spots = sorted((At(spot) for each, spot in builder.whereabouts if each == who), key=repr)
         standings: tuple[Presence | At, ...] = (Presence.PLAYING, *spots)
         places = [player_place(builder, who, each) for each in standings]
         found.append(Room(tuple(places), role.most))
@@ -41,7 +40,7 @@ def _in_area(builder: Builder, who: Population, standing: Presence | At) -> Iter
 
 def _places(builder: Builder, spot: Spot, limit: Limit) -> tuple[int, ...]:
     """The places of all who take up the room that such a player would need."""
-    there = places_of_players(builder.play)
+    there = builder.whereabouts
     return tuple(
         player_place(builder, each, At(spot))
         for each in builder.play.populations()

@@ -100,7 +100,7 @@ def _per_minute(said: Fraction | None) -> float | None:
 
 def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
     """The first in line comes back in, or all. Who frees others is not one of those who wait."""
-    waiting = who_waits(builder.play, free.waiting)
+    waiting = who_waits(builder, free.waiting)
     places = tuple(player_place(builder, who, At(spot)) for who, spot in waiting)
     rule, doers = builder.rule(free.lines), _doers(builder, free.who)
     if not places:
@@ -144,7 +144,7 @@ def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
     """One for every population. The time is the mean of each player's own; who waits is counted, not in which order."""
     rule = builder.rule(back.lines)
     per_minute = 60.0 / max(float(back.after_s), LEAST_S)
-    for who, spot in who_waits(builder.play, Waiting(back.who, back.at, Turn.FIRST)):
+    for who, spot in who_waits(builder, Waiting(back.who, back.at, Turn.FIRST)):
         place, there = player_place(builder, who, At(spot)), standing_words(At(spot), who.side)
         yield Transition(
             f"{player_words(who)} comes back from {there.removeprefix('in ').removeprefix('on ')}",

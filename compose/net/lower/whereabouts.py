@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import cache
 
+from compose.net.lower.builder import Builder
 from grammar.core.game import Play
 from grammar.core.play import Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, KeptFor, Person, Rule, Subject, Swap
 from grammar.core.values import SHARED, At, Owner, Population, SideId, Spot, Thing
 
 
-@cache
 def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
     """Every population with every place to which the set-up or a rule sends it."""
     found = {(s.what, s.at) for s in play.starts if isinstance(s.what, Population) and isinstance(s.at, Spot)}
@@ -59,14 +58,13 @@ def _sides(play: Play, trigger: Happening, owners: Iterable[Owner]) -> Iterator[
             yield from [side for side in play.side_ids if side not in actors] or play.side_ids
 
 
-def who_waits(play: Play, waiting: Waiting) -> tuple[tuple[Population, Spot], ...]:
+def who_waits(builder: Builder, waiting: Waiting) -> tuple[tuple[Population, Spot], ...]:
     """The populations meant with the places where they can wait, in the order of the sheet.
 
     Where nobody ever waits, whoever would: the check then sees that the line takes no effect.
     """
-    there = places_of_players(play)
     meant_there = [
-        (who, spot) for spot in sorted(waiting.at, key=repr) for who in play.populations() if who in waiting.who
+        (who, spot) for spot in sorted(waiting.at, key=repr) for who in builder.play.populations() if who in waiting.who
     ]
-    found = tuple(stand for stand in meant_there if stand in there)
+    found = tuple(stand for stand in meant_there if stand in builder.whereabouts)
     return found or tuple((who, spot) for who, spot in meant_there if spot.owner in (who.side, SHARED))
