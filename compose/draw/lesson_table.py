@@ -7,8 +7,8 @@ from math import floor as whole
 
 from attrs import field, frozen
 
-from compose.forecast.lesson import Lesson, lesson_of
-from compose.forecast.norms import Ability
+from compose.staging.minutes import Lesson, lesson_of
+from compose.staging.norms import Ability
 from grammar.game import Game, GameKit
 from grammar.words import plural
 from library import Norms

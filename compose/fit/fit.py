@@ -6,19 +6,19 @@ from collections.abc import Mapping
 
 from attrs import frozen
 
-from compose.fit.cupboard import KitRow, kit_rows
 from compose.fit.kit_findings import kit_findings
 from compose.fit.lesson_plan import LessonPlan, lesson_plan
-from compose.fit.limit import Limit, limit
-from compose.fit.people_findings import people_findings
-from compose.fit.room import Room, most_courts, room_for
-from compose.fit.room_findings import room_findings
-from compose.fit.school_class import SchoolClass
-from compose.fit.teams import Teams, most_games, teams_of
 from compose.fit.time_findings import time_findings
+from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
+from compose.staging.limit import Limit, limit
+from compose.staging.people_findings import people_findings
 from compose.staging.resolved import resolved
+from compose.staging.room import Room, most_courts, room_for
+from compose.staging.room_findings import room_findings
+from compose.staging.school_class import SchoolClass
+from compose.staging.teams import Teams, most_games, teams_of
 from grammar.finding import Finding
 from grammar.game import Game
 from library import KitItem, Norms

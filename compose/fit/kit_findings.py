@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from compose.fit.cupboard import KitRow
-from compose.fit.found import note, warning
 from compose.modifiers.fit_for import hard_at_people
+from compose.staging.cupboard import KitRow
+from compose.staging.found import note, warning
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count, listing

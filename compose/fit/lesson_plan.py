@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from attrs import evolve, frozen
 
-from compose.fit.school_class import SchoolClass
-from compose.forecast.lesson import Lesson, lesson_of
-from compose.forecast.norms import Ability
 from compose.net.match import match_of
+from compose.staging.minutes import Lesson, lesson_of
+from compose.staging.norms import Ability
 from compose.staging.resolved import resolved
+from compose.staging.school_class import SchoolClass
 from grammar.game import Game
 from library import Norms, Source
 

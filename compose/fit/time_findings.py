@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.fit.found import note, warning
 from compose.fit.lesson_plan import LessonPlan
+from compose.staging.found import note, warning
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count

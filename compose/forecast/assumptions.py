@@ -7,9 +7,9 @@ from collections.abc import Iterable, Mapping
 from attrs import frozen
 
 from compose.forecast.chances import Explanation, explain_chances
-from compose.forecast.norms import Ability, Ages, Reading
 from compose.net.attempt import Attempt
 from compose.net.net import Net
+from compose.staging.norms import Ability, Ages, Reading
 from library import KitItem, Norms, Source
 
 

@@ -14,8 +14,8 @@ from compose.forecast.aim import (
     spread_m,
     within,
 )
-from compose.forecast.norms import Ability, Reading
 from compose.net.attempt import Attempt
+from compose.staging.norms import Ability, Reading
 from library import KitItem
 
 EVERY_SKILL = "any skill"

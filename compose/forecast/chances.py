@@ -25,9 +25,9 @@ from numpy.typing import NDArray
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
 from compose.forecast.limits import aiming_seconds, longer_limit, unguarded
-from compose.forecast.norms import Ability, Level, Reading
 from compose.net.attempt import Attempt
 from compose.net.net import Net
+from compose.staging.norms import Ability, Level, Reading
 from grammar.finding import Finding, Severity
 from library import KitItem, Norms
 

@@ -16,11 +16,11 @@ from compose.forecast.assumptions import ages_of
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.freeing import freed_faster
-from compose.forecast.norms import bands_used
 from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
 from compose.forecast.wording import minutes, percent
 from compose.net.side_words import does
+from compose.staging.norms import bands_used
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span
 from grammar.words import listing

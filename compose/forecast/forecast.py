@@ -13,9 +13,8 @@ from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
 from compose.forecast.course import SURE, Course, Figure
-from compose.forecast.lesson import Active, Lesson, active_time
+from compose.forecast.lesson import Active, active_time
 from compose.forecast.matches import GameOdds, game_odds
-from compose.forecast.norms import Level
 from compose.forecast.odds import Odds, odds
 from compose.forecast.sensitivity import Swing, swings
 from compose.forecast.simulate import Play
@@ -24,6 +23,8 @@ from compose.forecast.turns import Turns, turns
 from compose.forecast.waits import Waits
 from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
+from compose.staging.minutes import Lesson
+from compose.staging.norms import Level
 from library import KitItem, Norms
 
 

@@ -12,8 +12,8 @@ from compose.forecast.assumptions import Assumption
 from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
 from compose.forecast.course import Course
-from compose.forecast.norms import Level
 from compose.net.net import Net
+from compose.staging.norms import Level
 from library import KitItem, Norms
 
 Solve = Callable[[Mapping[str, Level]], Answers | None]

@@ -18,8 +18,6 @@ from compose.forecast.chain import Floats
 from compose.forecast.chances import chances
 from compose.forecast.course import Course, Figure
 from compose.forecast.exact import exact_course, solving_products
-from compose.forecast.lesson import lesson_of
-from compose.forecast.norms import Level
 from compose.forecast.points import passes_bound, points_decide, with_room
 from compose.forecast.sensitivity import ENDS
 from compose.forecast.simulate import FEWER, FIRST, Play, finish, simulate
@@ -27,6 +25,8 @@ from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.standings import idle_places
 from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
+from compose.staging.minutes import lesson_of
+from compose.staging.norms import Level
 from library import KitItem, Norms
 
 FOR_WAITS = 1_000  # rounds played for the waits where all else is exact

@@ -22,6 +22,7 @@ from compose.net.width import too_wide
 from compose.staging.floor.nowhere import nowhere_to_act
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
+from compose.staging.teams import usual_players
 from grammar.core.rules import Add, Finish, StartAgain
 from grammar.core.values import Population, SideId
 from grammar.finding import Finding, Outcome, Severity
@@ -29,11 +30,6 @@ from grammar.game import Game
 from grammar.span import Span
 from grammar.tree import GameSheet
 from grammar.words import count
-
-
-def usual_players(game: Game) -> dict[str, int]:
-    """Players of each side when nobody says how many: the middle of what the sheet allows, rounded up."""
-    return {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
 
 
 def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = None) -> Outcome[Net]:

@@ -7,12 +7,12 @@ from collections.abc import Callable
 from compose.answer.answer import to_mend
 from compose.answer.proving import proved
 from compose.answer.staged import staged
-from compose.net.from_game import usual_players
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.making import played
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
 from compose.share.told import outcome_of
+from compose.staging.teams import usual_players
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.tree import ModifierSheet

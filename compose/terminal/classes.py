@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import library
-from compose.fit.school_class import SchoolClass, class_of
+from compose.staging.school_class import SchoolClass, class_of
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import ENDING, categories, read, slug
 from grammar.words import did_you_mean, listing

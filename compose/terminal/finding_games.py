@@ -59,8 +59,8 @@ def _proofread(data: bytes, file: str) -> tuple[Finding, ...]:
 
 def meaning_of_others(reading: Reading) -> Iterator[Finding]:
     """What is wrong with the modifiers and classes of a file, as far as all of their lines could be read."""
-    from compose.fit.school_class import class_of
     from compose.modifiers.from_sheet import modifier_of
+    from compose.staging.school_class import class_of
 
     for modifier in reading.rules.modifiers:
         yield from modifier_of(modifier).findings if modifier.span not in reading.unread else ()

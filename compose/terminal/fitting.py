@@ -10,7 +10,7 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.fit.fit import Fit, fit, teams_for
-from compose.net.from_game import usual_players
+from compose.staging.teams import usual_players
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.answering import answer_json, say_in_short
 from compose.terminal.checking import headline

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import library
-from compose.fit.teams import most_games
 from compose.modifiers.modifier import Modifier
+from compose.staging.teams import most_games
 from compose.terminal.answer import refuse, say, say_json
 from compose.terminal.finding_games import ENDING, game, library_modifiers, read, slug
 from grammar.format import format_file

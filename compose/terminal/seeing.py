@@ -11,11 +11,11 @@ from attrs import frozen
 
 import library
 from compose.forecast.answers import Answers
-from compose.forecast.norms import bands_used
 from compose.forecast.observed import Corrected, SeenRound, corrected
 from compose.forecast.wording import minutes, percent
 from compose.modifiers.content_hash import content_hash
 from compose.share.rounds import DRAW, NOBODY
+from compose.staging.norms import bands_used
 from compose.terminal.shelf_door import given, own_shelf, shelf_folder
 from compose.terminal.stages import Ready
 from grammar.words import count

@@ -9,11 +9,10 @@ from attrs import frozen
 
 import library
 from compose.answer.staged import Staged, staged
-from compose.fit.teams import most_games, teams_of
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.net.from_game import usual_players
 from compose.net.net import Net
+from compose.staging.teams import most_games, teams_of, usual_players
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome

@@ -17,8 +17,7 @@ from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.search import Found, Reach, search
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import Wish
-from compose.fit.teams import teams_of
-from compose.net.from_game import usual_players
+from compose.staging.teams import teams_of, usual_players
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.finding_games import granted, kit, library_modifiers

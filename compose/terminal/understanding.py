@@ -6,10 +6,10 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from compose.net.from_game import usual_players
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
+from compose.staging.teams import usual_players
 from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 import library
-from compose.fit.teams import teams_of
+from compose.staging.teams import teams_of
 from grammar.game import Game
 from tests.interpreter.sheets import library_game
 

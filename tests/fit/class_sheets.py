@@ -7,7 +7,7 @@ from pathlib import Path
 from textwrap import dedent
 
 import library
-from compose.fit.school_class import SchoolClass, class_of
+from compose.staging.school_class import SchoolClass, class_of
 from grammar.finding import Finding
 from grammar.parse import parse
 

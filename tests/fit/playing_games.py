@@ -10,7 +10,7 @@ import library
 from compose.fit.suggest.look import Looker
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier
-from compose.net.from_game import usual_players
+from compose.staging.teams import usual_players
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes
 from grammar.resolve import resolve

@@ -8,11 +8,11 @@ from playing_games import game_in, library_games
 from test_teams import PAIRS
 
 import library
-from compose.fit.cupboard import kit_rows
 from compose.fit.fit import Fit, fit
-from compose.fit.room import most_courts, room_for
+from compose.staging.cupboard import kit_rows
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
+from compose.staging.room import most_courts, room_for
 from grammar.finding import Severity
 from grammar.game import Game
 

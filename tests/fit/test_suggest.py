@@ -24,7 +24,8 @@ from compose.forecast.simulate import Play, simulate
 from compose.forecast.standings import idle_places
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
-from compose.net.from_game import net_of, usual_players
+from compose.net.from_game import net_of
+from compose.staging.teams import usual_players
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve

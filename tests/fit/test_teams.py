@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from playing_games import game_in, library_games
 
-from compose.fit.teams import teams_of
+from compose.staging.teams import teams_of
 from grammar.game import Game
 
 PAIRS = """

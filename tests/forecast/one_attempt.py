@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import library
 from compose.forecast.chances import Explanation, explain_chances
-from compose.forecast.norms import Level
 from compose.net.attempt import Attempt
 from compose.net.net import All, Net, Rate, Rule, Transition
+from compose.staging.norms import Level
 from grammar.span import Span
 
 RULE = Rule("players overarm throw a foam ball at the lanterns", Span("row.rules", 12, 3, 50))

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 import library
-from compose.forecast.norms import Ability, Level, along, mean_over_ages
+from compose.staging.norms import Ability, Level, along, mean_over_ages
 from library import Figure, Norms, Row, Source, Table
 
 OURS = Source("assumption", "ours", "", None, "", "assumption")

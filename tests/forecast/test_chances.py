@@ -11,8 +11,8 @@ from scipy.special import erf
 
 import library
 from compose.forecast.chances import chances, explain_chances, said_too_much
-from compose.forecast.norms import LEVELS, Ability
 from compose.net.attempt import Attempt
+from compose.staging.norms import LEVELS, Ability
 from grammar.finding import Severity
 from tests.forecast.one_attempt import RULE, THROW, net_of, told
 

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 import library
 from compose.forecast.chances import chances
-from compose.forecast.norms import LEVELS, Level
 from compose.net.attempt import Attempt
+from compose.staging.norms import LEVELS, Level
 from library.records import BALL_SKILLS
 from tests.forecast.one_attempt import ALL, net_of, told
 

@@ -13,13 +13,14 @@ from compose.forecast.chances import chances
 from compose.forecast.course import Figure
 from compose.forecast.exact import exact_course
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.lesson import active_time, lesson_of
+from compose.forecast.lesson import active_time
 from compose.forecast.points import ROOM, passes_bound, points_decide, with_room
 from compose.forecast.simulate import Play
 from compose.forecast.standings import PLAYING, WAITING, Standing, idle_places, standing_of, standings
 from compose.forecast.telling import told
 from compose.forecast.turns import turns
 from compose.net.net import Bell, Net
+from compose.staging.minutes import lesson_of
 from tests.check.build import ATTEMPT, Builder
 from tests.check.cases import bell
 from tests.interpreter.sheets import library_game, net_in

@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 
 import library
-from compose.forecast.norms import Ability
 from compose.forecast.wait_log import WaitLog
 from compose.net.attempt import Attempt
 from compose.net.net import All, Move, Net, Place, Rate, Rule, Transition
+from compose.staging.norms import Ability
 from tests.forecast.one_attempt import RULE, THROW, net_of, told
 
 

@@ -72,9 +72,7 @@ class Sheet:
     Unless it is `orderly`, nobody knows who came first into a queue: anybody in it may be the first or the last.
     """
 
-    def __init__(
-        self, tree: GameSheet, granted: GameSheet, players: Mapping[str, int], orderly: bool = True
-    ) -> None:
+    def __init__(self, tree: GameSheet, granted: GameSheet, players: Mapping[str, int], orderly: bool = True) -> None:
         self.tree = tree
         self.granted = granted
         self.players = dict(players)

@@ -12,10 +12,10 @@ from attrs import evolve, frozen
 
 import library
 from compose.check import Budget, check
-from compose.fit.teams import teams_of
-from compose.net.from_game import net_of, usual_players
+from compose.net.from_game import net_of
 from compose.net.net import Net, Rule
 from compose.staging.laid_out import laid_out
+from compose.staging.teams import teams_of, usual_players
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity

@@ -21,7 +21,7 @@ import pytest
 
 import library
 from compose.forecast.aim import hits_disc, spread_m
-from compose.forecast.norms import Ability, Level
+from compose.staging.norms import Ability, Level
 
 DISC_M = 0.70
 PUBLISHED = [((11, 12), 6.0), ((11, 12), 5.5), ((13, 14), 8.0), ((13, 14), 7.5)]

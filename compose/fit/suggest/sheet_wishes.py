@@ -5,11 +5,11 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.fit.fit import fit
-from compose.fit.school_class import SchoolClass
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import SHEET
-from compose.fit.teams import teams_of
 from compose.staging.resolved import resolved
+from compose.staging.school_class import SchoolClass
+from compose.staging.teams import teams_of
 from grammar.core.play import ComeBack, Free
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, Presence, Skill

@@ -11,13 +11,13 @@ from attrs import frozen
 from compose.draw.card import Card, CardNotes, CardSection, card_of
 from compose.draw.plan import plan_on_card
 from compose.draw.to_svg import svg_of
-from compose.net.from_game import usual_players
 from compose.share.item import Item, Sheet
 from compose.share.making import AtHand, played
 from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
+from compose.staging.teams import usual_players
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 from library import kit_names

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from compose.forecast.norms import Ability, Ages
+from compose.staging.norms import Ability, Ages
 from library import Norms, Source
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.fit.found import note, warning
-from compose.fit.school_class import SchoolClass
-from compose.fit.teams import Teams
+from compose.staging.found import note, warning
+from compose.staging.school_class import SchoolClass
+from compose.staging.teams import Teams
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from compose.fit.found import note, warning
-from compose.fit.limit import Limit
-from compose.fit.room import Room
 from compose.staging.floor.values import Rectangle
+from compose.staging.found import note, warning
+from compose.staging.limit import Limit
+from compose.staging.room import Room
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count

@@ -41,6 +41,11 @@ class Teams:
         return listing(f"{count(number, 'game')} of {said}" for said, number in kinds.items())
 
 
+def usual_players(game: Game) -> dict[str, int]:
+    """Players of each side when nobody says how many: the middle of what the sheet allows, rounded up."""
+    return {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
+
+
 def most_games(game: Game) -> int:
     """How many games the sheet lets be played side by side."""
     return resolved(game).play.organisation.courts_most

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from attrs import field, frozen
 
-from compose.fit.school_class import InCupboard
 from compose.staging.resolved import resolved
+from compose.staging.school_class import InCupboard
 from grammar.core.values import KindId
 from grammar.game import Game, GameKit
 from library import KitItem

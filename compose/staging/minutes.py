@@ -1,0 +1,60 @@
+"""The minutes of a lesson: what the timetable says, and what the parts around the game take."""
+
+from __future__ import annotations
+
+import math
+
+from attrs import evolve, frozen
+
+from compose.staging.norms import Ability, Ages
+from library import Norms
+
+
+@frozen
+class Lesson:
+    """A lesson in minutes: what the timetable says, and what the parts around the game take.
+
+    `again` passes between two rounds. `class_time` is what is left after changing and arriving, `play`
+    what is left for rounds.
+    """
+
+    minutes: float
+    changing: float
+    setting_up: float
+    explaining: float
+    again: float
+    clearing: float
+
+    @property
+    def class_time(self) -> float:
+        return max(0.0, self.minutes - self.changing)
+
+    @property
+    def play(self) -> float:
+        return max(0.0, self.class_time - self.setting_up - self.explaining - self.clearing)
+
+    def rounds(self, mean_minutes: float) -> float:
+        """How many rounds of that mean length there is time for; a part of one where not even one is."""
+        if self.play <= 0:
+            return 0.0
+        if mean_minutes >= self.play:
+            return self.play / mean_minutes
+        return (self.play + self.again) / (mean_minutes + self.again) if mean_minutes + self.again > 0 else math.inf
+
+
+def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
+    """The usual lesson of the norms, or one of so many minutes with the usual parts around the game."""
+    ability = Ability(norms)
+
+    def usual(name: str) -> float:
+        return ability.read("lesson minutes", name, ages).value
+
+    found = Lesson(
+        minutes=usual("lesson"),
+        changing=usual("changing and arriving"),
+        setting_up=usual("setting up"),
+        explaining=usual("explaining"),
+        again=usual("setting up again"),
+        clearing=usual("clearing away"),
+    )
+    return found if minutes is None else evolve(found, minutes=minutes)
