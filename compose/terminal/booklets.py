@@ -14,9 +14,10 @@ from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.draw.booklet import booklet_of
 from compose.draw.card import Card
+from compose.draw.remix_card import Look, card_of_remix
 from compose.staging.laid_out import laid_out
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.looks import Look, card_of_remix, units_named, wording_named
+from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import remixed, split
 from compose.terminal.writing import write

@@ -12,13 +12,14 @@ from compose.check import Budget
 from compose.draw.card import Card
 from compose.draw.plan import plan_findings, plan_of
 from compose.draw.proof import answer_lines, check_lines
+from compose.draw.remix_card import USUAL_LOOK, Look, card_of_remix
 from compose.draw.shapes import Drawing
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
-from compose.terminal.looks import USUAL_LOOK, Look, card_of_remix, hall_named, units_named, wording_named
+from compose.terminal.looks import hall_named, units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write

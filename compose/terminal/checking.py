@@ -11,11 +11,11 @@ from attrs import evolve
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
 from compose.draw.proof import fact_lines
+from compose.modifiers.remix_sheet import remix_title
 from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.patience import INTERRUPTED, Patience
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import Ready, checked, ready
 from grammar.words import listing
 

@@ -10,9 +10,9 @@ from compose.answer.answer import Answer, to_mend
 from compose.check import Budget
 from compose.fit.forecast_difference import Told, forecast_differences
 from compose.modifiers.difference import Difference, differences
+from compose.modifiers.remix_sheet import remix_title
 from compose.terminal.answer import exit_code, refuse, say, say_json
 from compose.terminal.answering import answer_json, verdict
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import answered, checked, ready
 
 

@@ -8,9 +8,9 @@ from pathlib import Path
 import library
 from compose.check.to_prism import to_prism
 from compose.forecast.chances import chances, said_too_much
+from compose.modifiers.remix_sheet import remix_title
 from compose.terminal.answer import FINE, say, say_json, stop
 from compose.terminal.finding_games import kit
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import ready
 from compose.terminal.writing import write
 

@@ -10,13 +10,13 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.fit.fit import Fit, fit, teams_for
+from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import usual_players
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.answering import answer_json, say_in_short
 from compose.terminal.checking import headline
 from compose.terminal.classes import school_class
 from compose.terminal.finding_games import kit
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import answered, checked, ready_of, remixed
 from grammar.words import count, listing
 

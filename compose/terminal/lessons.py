@@ -14,12 +14,13 @@ from compose.draw.card import Card
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
 from compose.draw.proof import check_lines
+from compose.draw.remix_card import titled
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
-from compose.terminal.looks import titled, units_named, wording_named
+from compose.terminal.looks import units_named, wording_named
 from compose.terminal.stages import Ready, answered, checked, ready
 from compose.terminal.writing import write
 from grammar.words import listing

@@ -62,7 +62,7 @@ def make(
 
 
 def _remix_sheet(name: str, item: Item, modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> RemixSheet:
-    from compose.terminal.remixing import remix_title
+    from compose.modifiers.remix_sheet import remix_title
     from compose.terminal.stages import remixed
 
     on_shelf = shelf_folder(shelf) / item.path

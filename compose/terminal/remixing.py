@@ -6,29 +6,10 @@ import textwrap
 from collections.abc import Sequence
 from pathlib import Path
 
-import attrs
-
-from compose.modifiers.remix import REMIX, Remix
+from compose.modifiers.remix_sheet import remix_text
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
-from grammar.format import format_game
-
-
-def remix_text(made: Remix) -> str:
-    """The remixed game as a sheet of its own, with notes that say where it comes from."""
-    if not made.uses:
-        return format_game(made.game.sheet)
-    notes = (f"A remix of {made.base.title}.", *(f"Modifier: {use.label}." for use in made.uses))
-    sheet = attrs.evolve(made.game.sheet, title=remix_title(made), notes=notes)
-    return format_game(sheet)
-
-
-def remix_title(made: Remix) -> str:
-    """The name of the remix, short enough for a card."""
-    if made.game.title != made.base.title:
-        return made.game.title
-    return f"{made.base.title}{REMIX}"[:60] if made.uses else made.base.title
 
 
 def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: bool, as_json: bool) -> int:

@@ -13,12 +13,12 @@ from compose.check import Budget, state_in_words
 from compose.check.walk import walk
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Event, Sample, sample_round
+from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.checking import headline
 from compose.terminal.finding_games import kit
 from compose.terminal.patience import Patience
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import Ready, checked, ready
 from grammar.finding import Finding
 from grammar.words import count, listing

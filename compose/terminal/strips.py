@@ -13,6 +13,7 @@ from compose.check import Budget
 from compose.check.walk import walk
 from compose.draw.moments import Counts, Moment, Told, moments_of, stamp
 from compose.draw.proof import FINDING
+from compose.draw.remix_card import titled
 from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
@@ -26,7 +27,7 @@ from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.finding_games import kit
-from compose.terminal.looks import titled, wording_named
+from compose.terminal.looks import wording_named
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.writing import write

@@ -17,12 +17,12 @@ from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.search import Found, Reach, search
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import Wish
+from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import teams_of, usual_players
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.finding_games import granted, kit, library_modifiers
 from compose.terminal.patience import Patience
-from compose.terminal.remixing import remix_title
 from compose.terminal.stages import remixed
 from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game

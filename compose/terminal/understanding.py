@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
+from compose.draw.remix_card import titled
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
@@ -15,7 +16,7 @@ from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
 from compose.terminal.answer import say, say_findings, say_json, stop
 from compose.terminal.finding_games import granted
-from compose.terminal.looks import titled, wording_named
+from compose.terminal.looks import wording_named
 from compose.terminal.stages import remixed
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of

@@ -17,6 +17,7 @@ from compose.draw.card_text import text_of
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import Planned, lesson_table
 from compose.draw.moments import Told, moments_of
+from compose.draw.remix_card import Look, card_of_remix
 from compose.draw.shapes import Label
 from compose.draw.strip import drawing_of, strip_of
 from compose.draw.strip_html import strip_html_of
@@ -29,7 +30,6 @@ from compose.telling.french import joined
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
 from compose.telling.wording import wording_of
-from compose.terminal.looks import Look, card_of_remix
 from compose.terminal.stages import remixed
 from grammar.parse import parse
 from library.load import game_paths, kit_catalogue, kit_names, modifier_paths, remix_paths

@@ -13,9 +13,9 @@ from read_back import pieces
 
 from compose.draw.card_large import large_pdf_of
 from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
+from compose.draw.remix_card import Look, card_of_remix
 from compose.draw.units import METRIC
 from compose.telling.wording import wording_of
-from compose.terminal.looks import Look, card_of_remix
 from compose.terminal.stages import remixed
 from library.load import game_paths, remix_paths
 
