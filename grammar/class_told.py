@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from attrs import field, frozen
 
+from grammar.hall_told import HallTold, told_of
 from grammar.sentences.base import Quantity
 from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
 from grammar.sentences.head import Ages, Told
@@ -55,12 +56,16 @@ class InTheCupboard:
 
 @frozen
 class ClassTold:
-    """All that a class's sheet says; times are in minutes, `ready_min` by what is got ready."""
+    """All that a class's sheet says; times are in minutes, `ready_min` by what is got ready.
+
+    `own_hall` is what it tells of a hall that has no sheet of its own.
+    """
 
     title: str
     pupils: Amount | None
     ages_years: tuple[float, float] | None
     hall: Word | None
+    own_hall: HallTold
     lesson_min: Amount | None
     kit: tuple[InTheCupboard, ...]
     ready_min: Mapping[str, float]
@@ -80,6 +85,7 @@ def class_told(sheet: ClassSheet) -> ClassTold:
         _amount(size.pupils, size.span) if size else None,
         (ages.least.value, ages.most.value) if ages else None,
         Word(hall.hall, hall.span) if hall else None,
+        told_of(sheet.title, said, sheet.span),
         Amount(lesson.time.seconds / 60, lesson.time.words(), lesson.span) if lesson else None,
         tuple(_in_the_cupboard(each) for each in said if isinstance(each, Kit)),
         {_PARTS[each.what]: each.time.seconds / 60 for each in said if isinstance(each, GettingReady)},

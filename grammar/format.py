@@ -12,7 +12,7 @@ STEP = "  "
 def format_file(rules: RuleFile) -> str:
     """The canonical text of all that a file holds; reading it gives the same tree."""
     sheets = [format_game(game) for game in rules.games]
-    plain = (*rules.modifiers, *rules.remixes, *rules.classes)
+    plain = (*rules.modifiers, *rules.remixes, *rules.classes, *rules.halls)
     return "\n".join([*sheets, *(format_plain(sheet) for sheet in plain)])
 
 
@@ -30,7 +30,7 @@ def format_modifier(modifier: ModifierSheet) -> str:
 
 
 def format_plain(sheet: PlainSheet) -> str:
-    """The canonical text of a sheet without sections: a modifier, a remix or a class."""
+    """The canonical text of a sheet without sections: a modifier, a remix, a class or a hall."""
     kind = type(sheet).__name__.removesuffix("Sheet").lower()
     lines = [*_notes(sheet.notes, 0), f"{kind} {sheet.title}", *_lines(sheet.lines, 1)]
     return _text(lines, sheet.closing_notes)

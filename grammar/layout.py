@@ -18,7 +18,7 @@ from grammar.span import Span
 from grammar.words import nearest
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
-KINDS = ("game", "modifier", "remix", "class")
+KINDS = ("game", "modifier", "remix", "class", "hall")
 MOST_TITLE_LETTERS = 60
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
 _SENTENCE_OF_A_CLASS = re.compile(r"class\s+of\b", re.IGNORECASE)  # no name of a class begins so
@@ -117,6 +117,8 @@ def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
 def _heading(line: TextLine) -> tuple[str, str]:
     first, _, rest = line.text.partition(" ")
     if first.lower() not in KINDS or _SENTENCE_OF_A_CLASS.match(line.text):
+        return "", ""
+    if first.lower() == "hall" and not rest.strip():  # a section of a game, misnamed
         return "", ""
     return first.lower(), " ".join(rest.split())
 

@@ -10,7 +10,7 @@ from grammar.lines import TextLine, decoded
 from grammar.reading import FileReader
 from grammar.sentences.base import Node
 from grammar.span import Span
-from grammar.tree import ClassSheet, ModifierSheet, RemixSheet, RuleFile
+from grammar.tree import ClassSheet, HallSheet, ModifierSheet, RemixSheet, RuleFile
 
 
 @frozen
@@ -46,8 +46,9 @@ def read(text: str, file: str = "(text)") -> Reading:
     modifiers = tuple(ModifierSheet(*reader.plain(part)) for part in found if part.kind == "modifier")
     remixes = tuple(RemixSheet(*reader.plain(part)) for part in found if part.kind == "remix")
     classes = tuple(ClassSheet(*reader.plain(part)) for part in found if part.kind == "class")
+    halls = tuple(HallSheet(*reader.plain(part)) for part in found if part.kind == "hall")
     findings = sorted(reader.findings, key=lambda finding: (finding.place.line, finding.place.column))
-    return Reading(RuleFile(file, games, modifiers, remixes, classes), tuple(findings), frozenset(reader.unread))
+    return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), frozenset(reader.unread))
 
 
 def parse_line(section: str, text: str, file: str = "(line)") -> Outcome[Node]:

@@ -84,6 +84,11 @@ class ClassSheet(PlainSheet):
 
 
 @frozen
+class HallSheet(PlainSheet):
+    """A hall as written: its size, its doors, what stands fixed in it, and the lines on its floor."""
+
+
+@frozen
 class RuleFile:
     """All that one file holds."""
 
@@ -92,3 +97,4 @@ class RuleFile:
     modifiers: tuple[ModifierSheet, ...]
     remixes: tuple[RemixSheet, ...] = ()
     classes: tuple[ClassSheet, ...] = ()
+    halls: tuple[HallSheet, ...] = ()

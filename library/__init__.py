@@ -24,6 +24,7 @@ if TYPE_CHECKING:
         remix_paths,
         sources,
     )
+    from library.own_halls import own_hall
     from library.reading import DataError
     from library.records import (
         Court,
@@ -68,11 +69,17 @@ __all__ = [
     "kit_names",
     "modifier_paths",
     "norms",
+    "own_hall",
     "remix_paths",
     "sources",
     "word_list",
 ]
-HOMES = {"DataError": "reading", "granted_sheet": "granted", "word_list": "word_lists"}
+HOMES = {
+    "DataError": "reading",
+    "granted_sheet": "granted",
+    "own_hall": "own_halls",
+    "word_list": "word_lists",
+}
 
 
 def __getattr__(name: str) -> object:

@@ -128,7 +128,7 @@ class Hall:
     invented: bool
     length_m: Figure
     width_m: Figure
-    height_m: Figure
+    height_m: Figure | None = None
     doors: tuple[Door, ...] = ()
     obstacles: tuple[Obstacle, ...] = ()
     markings: tuple[Marking, ...] = ()

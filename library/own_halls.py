@@ -1,0 +1,161 @@
+"""A hall as a teacher tells it → the record that the library's own halls have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from grammar.finding import Finding, Outcome, Severity
+from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
+from grammar.span import Span
+from grammar.words import did_you_mean, listing
+from library.load import courts, norms
+from library.records import Court, Door, Figure, Hall, Marking, Obstacle, Source
+
+LEAST_M, MOST_M = 2.0, 200.0  # our choice: no hall is narrower or longer
+UNNAMED = "hall"  # what a hall is called that is only described
+ENDS = {"north": ("west", "east"), "south": ("west", "east"), "east": ("south", "north"), "west": ("south", "north")}
+_MEASURED = Source("told", "as measured by its teacher", "", None, "", "issuer's text")
+
+
+@frozen
+class _Box:
+    """A rectangle in the hall, from its south-west corner."""
+
+    x: float
+    y: float
+    long: float
+    wide: float
+
+    def within(self, size: SizeTold) -> bool:
+        return (
+            min(self.x, self.y) >= -1e-9
+            and self.x + self.long <= size.length_m + 1e-9
+            and self.y + self.wide <= size.width_m + 1e-9
+        )
+
+
+def own_hall(told: HallTold, name: str = UNNAMED) -> Outcome[Hall]:
+    """The hall that is told of, or what cannot be so."""
+    findings = tuple(_findings(told, courts()))
+    if findings:
+        return Outcome(None, findings)
+    size = told.sizes[0]
+    long, wide = (Figure(metres, metres, metres, _MEASURED) for metres in (size.length_m, size.width_m))
+    things = (
+        *((each.name, _along(each, size)) for each in told.along),
+        *((each.name, _at(each.place, each.length_m, each.width_m, size)) for each in told.standing),
+    )
+    return Outcome(
+        Hall(
+            name,
+            told.about,
+            False,
+            long,
+            wide,
+            doors=tuple(_door(each, size) for each in told.doors),
+            obstacles=tuple(Obstacle(what, box.x, box.y, box.long, box.wide, _MEASURED) for what, box in things),
+            markings=tuple(_marking(each, size, courts()) for each in told.lines),
+        )
+    )
+
+
+def _error(title: str, place: Span, hint: str) -> Finding:
+    return Finding("F-own-hall", Severity.ERROR, title, place, hint)
+
+
+def _findings(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
+    if not told.sizes:
+        yield _error("Nothing says how large the hall is.", told.span, "Add: the hall is 15 m by 12 m")
+        return
+    wrong = (*_wrong_sizes(told.sizes), *_wrong_words(told, known))
+    yield from wrong or _outside(told, told.sizes[0], known)
+
+
+def _wrong_sizes(sizes: tuple[SizeTold, ...]) -> Iterator[Finding]:
+    for again in sizes[1:]:
+        yield _error("The size of the hall is said twice.", again.span, "Take one of the two lines away.")
+    size = sizes[0]
+    if not (LEAST_M <= min(size.length_m, size.width_m) and max(size.length_m, size.width_m) <= MOST_M):
+        yield _error("No hall is of that size.", size.span, f"Write lengths from {LEAST_M:g} m to {MOST_M:g} m.")
+
+
+def _wrong_words(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
+    """Ends that a wall does not have, two distances that run the same way, unknown lines."""
+    for each in (*told.doors, *told.along):
+        if each.end not in ENDS[each.wall]:
+            one, other = ENDS[each.wall]
+            hint = f"Write: from its {one} end, or: from its {other} end."
+            yield _error(f"The {each.wall} wall has no {each.end} end.", each.span, hint)
+    for place in (each.place for each in (*told.standing, *told.lines)):
+        if place is not None and {wall in ("north", "south") for wall, _ in place.from_m} != {True, False}:
+            hint = "Say it from a west or east wall, and from a north or south wall."
+            yield _error("Both distances run the same way.", place.span, hint)
+    for lines in told.lines:
+        if lines.court not in known:
+            hint = did_you_mean(lines.court, known) or f"The library has {listing(known)}."
+            yield _error(f"The lines of a `{lines.court}` are not known.", lines.span, hint)
+
+
+def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iterator[Finding]:
+    """What would lie outside the walls."""
+    boxes = [
+        *(("door", _along(_as_thing(each), size), each.span) for each in told.doors),
+        *((each.name, _along(each, size), each.span) for each in told.along),
+        *((each.name, _at(each.place, each.length_m, each.width_m, size), each.span) for each in told.standing),
+        *((f"{each.court}", _lines(each, size, known), each.span) for each in told.lines),
+    ]
+    for name, box, span in boxes:
+        if min(box.long, box.wide) <= 0:
+            yield _error(f"The {name} has no size.", span, "Write lengths above 0 m.")
+        elif not box.within(size):
+            hall = f"{size.length_m:g} m by {size.width_m:g} m"
+            yield _error(f"The {name} does not lie in a hall of {hall}.", span, "Check its size and where it begins.")
+
+
+def _as_thing(door: DoorTold) -> AlongTold:
+    """The floor that a door takes of its wall: no deeper than its own frame."""
+    return AlongTold("door", door.wall, _width(door), 1e-3, door.end, door.from_m, door.span)
+
+
+def _width(door: DoorTold) -> float:
+    if door.width_m is not None:
+        return door.width_m
+    return norms().tables["space unknown"].rows["door width"][0].figure.usual
+
+
+def _along(each: AlongTold, size: SizeTold) -> _Box:
+    lying = each.wall in ("north", "south")
+    whole = size.length_m if lying else size.width_m
+    begins = each.from_m if each.end == ENDS[each.wall][0] else whole - each.from_m - each.long_m
+    if lying:
+        return _Box(begins, 0.0 if each.wall == "south" else size.width_m - each.deep_m, each.long_m, each.deep_m)
+    return _Box(0.0 if each.wall == "west" else size.length_m - each.deep_m, begins, each.deep_m, each.long_m)
+
+
+def _at(place: PlaceTold, long: float, wide: float, size: SizeTold) -> _Box:
+    off = dict(place.from_m)
+    x = off["west"] if "west" in off else size.length_m - off["east"] - long
+    y = off["south"] if "south" in off else size.width_m - off["north"] - wide
+    return _Box(x, y, long, wide)
+
+
+def _lines(each: LinesTold, size: SizeTold, known: Mapping[str, Court]) -> _Box:
+    court = known[each.court]
+    long, wide = court.length_m.usual, court.width_m.usual
+    along, across = (wide, long) if each.turned else (long, wide)
+    if each.place:
+        return _at(each.place, along, across, size)
+    return _Box((size.length_m - along) / 2, (size.width_m - across) / 2, along, across)
+
+
+def _door(each: DoorTold, size: SizeTold) -> Door:
+    box = _along(_as_thing(each), size)
+    middle = box.x + box.long / 2 if each.wall in ("north", "south") else box.y + box.wide / 2
+    return Door(each.wall, middle, _width(each), _MEASURED)
+
+
+def _marking(each: LinesTold, size: SizeTold, known: Mapping[str, Court]) -> Marking:
+    box = _lines(each, size, known)
+    return Marking(each.court, box.x + box.long / 2, box.y + box.wide / 2, each.turned, _MEASURED)
