@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from attrs import field, frozen
 
 from grammar.hall_told import HallTold, told_of
-from grammar.sentences.base import Quantity
+from grammar.sentences.base import Node, Quantity
 from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
 from grammar.sentences.head import Ages, Told
 from grammar.sentences.sides import Kit
@@ -58,7 +58,7 @@ class InTheCupboard:
 class ClassTold:
     """All that a class's sheet says; times are in minutes, `ready_min` by what is got ready.
 
-    `own_hall` is what it tells of a hall that has no sheet of its own.
+    `own_hall` is what it tells of a hall that has no sheet of its own, `again` where something is said twice.
     """
 
     title: str
@@ -66,6 +66,7 @@ class ClassTold:
     ages_years: tuple[float, float] | None
     hall: Word | None
     own_hall: HallTold
+    again: tuple[Span, ...] = field(eq=False)
     lesson_min: Amount | None
     kit: tuple[InTheCupboard, ...]
     ready_min: Mapping[str, float]
@@ -74,7 +75,7 @@ class ClassTold:
 
 
 def class_told(sheet: ClassSheet) -> ClassTold:
-    """The sheet's sentences as values; of what may be said once the first counts."""
+    """The sheet's sentences as values."""
     said = [line.sentence for line in sheet.lines]
     size = next((each for each in said if isinstance(each, ClassSize)), None)
     ages = next((each for each in said if isinstance(each, Ages)), None)
@@ -86,12 +87,24 @@ def class_told(sheet: ClassSheet) -> ClassTold:
         (ages.least.value, ages.most.value) if ages else None,
         Word(hall.hall, hall.span) if hall else None,
         told_of(sheet.title, said, sheet.span),
+        tuple(_again(said)),
         Amount(lesson.time.seconds / 60, lesson.time.words(), lesson.span) if lesson else None,
         tuple(_in_the_cupboard(each) for each in said if isinstance(each, Kit)),
         {_PARTS[each.what]: each.time.seconds / 60 for each in said if isinstance(each, GettingReady)},
         " ".join(each.text for each in said if isinstance(each, Told) and each.topic == "about"),
         sheet.span,
     )
+
+
+def _again(said: Sequence[Node]) -> Iterator[Span]:
+    """Sentences of which a class has one, where they stand a second time."""
+    seen = set[object]()
+    for each in said:
+        if isinstance(each, ClassSize | Ages | InHall | Lesson | GettingReady):
+            about = (type(each), each.what if isinstance(each, GettingReady) else "")
+            if about in seen:
+                yield each.span
+            seen.add(about)
 
 
 def _amount(quantity: Quantity, place: Span) -> Amount:

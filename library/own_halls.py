@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from attrs import frozen
 
 from grammar.finding import Finding, Outcome, Severity
-from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
+from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold
 from grammar.span import Span
 from grammar.words import did_you_mean, listing
 from library.load import courts, norms
@@ -77,7 +77,7 @@ def _wrong_sizes(sizes: tuple[SizeTold, ...]) -> Iterator[Finding]:
     for again in sizes[1:]:
         yield _error("The size of the hall is said twice.", again.span, "Take one of the two lines away.")
     size = sizes[0]
-    if not (LEAST_M <= min(size.length_m, size.width_m) and max(size.length_m, size.width_m) <= MOST_M):
+    if not (min(size.length_m, size.width_m) >= LEAST_M and max(size.length_m, size.width_m) <= MOST_M):
         yield _error("No hall is of that size.", size.span, f"Write lengths from {LEAST_M:g} m to {MOST_M:g} m.")
 
 

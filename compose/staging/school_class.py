@@ -6,13 +6,13 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from attrs import field, frozen
 
-from grammar.class_told import Amount, ClassTold, InTheCupboard, Word, class_told
+from grammar.class_told import Amount, ClassTold, InTheCupboard, class_told
 from grammar.finding import Finding, Outcome, Severity
 from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
 from grammar.span import Span
 from grammar.tree import ClassSheet
 from grammar.words import did_you_mean, listing
-from library import Hall
+from library import Hall, own_hall
 
 MOST_PUPILS = 400
 LONGEST_LESSON_MIN = 240
@@ -52,9 +52,12 @@ class SchoolClass:
 def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[str, str]) -> Outcome[SchoolClass]:
     """The class that a sheet means; `catalogue` maps each thing of the library's kit to its category."""
     told = class_told(sheet)
+    own = own_hall(told.own_hall) if told.own_hall.says_something else Outcome[Hall](None)
     findings = (
         *_size_findings(told),
-        *_hall_findings(told.hall, halls),
+        *own.findings,
+        *_hall_findings(told, halls),
+        *(_error("This is said twice.", each, "Take one of the two lines away.") for each in told.again),
         *_lesson_findings(told.lesson_min),
         *_kit_findings(told.kit, catalogue),
     )
@@ -65,7 +68,7 @@ def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[st
             told.title,
             int(told.pupils.number),
             told.ages_years,
-            _hall(told.hall.text, halls) if told.hall else None,
+            _hall(told.hall.text, halls) if told.hall else own.value,
             told.lesson_min.number if told.lesson_min else None,
             tuple(_in_cupboard(each, catalogue) for each in told.kit),
             told.ready_min,
@@ -88,10 +91,15 @@ def _size_findings(told: ClassTold) -> Iterator[Finding]:
         yield _error(title, size.span, f"Write a whole number from 1 to {MOST_PUPILS}.")
 
 
-def _hall_findings(named: Word | None, halls: Mapping[str, Hall]) -> Iterator[Finding]:
-    if named is not None and _hall(named.text, halls) is None:
-        hint = did_you_mean(named.text, halls) or f"The library has {listing(halls)}."
-        yield _error(f"There is no hall called `{named.text}`.", named.span, hint)
+def _hall_findings(told: ClassTold, halls: Mapping[str, Hall]) -> Iterator[Finding]:
+    if told.hall is None:
+        return
+    if _hall(told.hall.text, halls) is None:
+        hint = did_you_mean(told.hall.text, halls) or f"Known are {listing(halls)}; or say: the hall is 15 m by 12 m"
+        yield _error(f"There is no hall called `{told.hall.text}`.", told.hall.span, hint)
+    if told.own_hall.says_something:
+        hint = "Leave the name out, or write these lines in the sheet of that hall."
+        yield _error("The class names a hall and describes one, too.", told.hall.span, hint)
 
 
 def _hall(name: str, halls: Mapping[str, Hall]) -> Hall | None:

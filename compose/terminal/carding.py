@@ -19,7 +19,8 @@ from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
-from compose.terminal.looks import hall_named, units_named, wording_named
+from compose.terminal.halls import hall_named
+from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write

@@ -19,6 +19,10 @@ AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 ClassName = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
+InHall = Annotated[
+    str | None,
+    typer.Option("--hall", help='Another hall than the class says: "15 m by 12 m", a name, or a file.'),
+]
 Quick = Annotated[bool, typer.Option("--quick", help="Leave out the forecast.")]
 
 
@@ -80,6 +84,7 @@ def fit(
     played: Name,
     class_name: ClassName,
     modifier: With = None,
+    hall: InHall = None,
     quick: Quick = False,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
@@ -89,7 +94,7 @@ def fit(
     from compose.check.space import Budget
     from compose.terminal.fitting import show_fit
 
-    raise typer.Exit(show_fit(played, modifier or [], class_name, quick, Budget(states, memory), as_json))
+    raise typer.Exit(show_fit(played, modifier or [], class_name, hall, quick, Budget(states, memory), as_json))
 
 
 def mix(

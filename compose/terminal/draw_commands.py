@@ -20,7 +20,9 @@ Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="Ho
 Names = Annotated[list[str] | None, typer.Argument(help="Games by name or file; without any, the whole library.")]
 Paper = Annotated[str, typer.Option("--paper", help="a4 or letter.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
-InHall = Annotated[str | None, typer.Option("--hall", help="A hall of the library, for walls, doors and run-off.")]
+InHall = Annotated[
+    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
+]
 InLanguage = Annotated[str, typer.Option("--language", help="en or fr; what has no French stays as written.")]
 InUnits = Annotated[str, typer.Option("--units", help="metric or feet.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]

@@ -12,6 +12,7 @@ from compose.modifiers.modifier import Modifier, Use, Value
 from compose.terminal.answer import file_lines, refuse, stop
 from grammar.finding import Finding
 from grammar.game import Game
+from grammar.hall_told import hall_told
 from grammar.parse import Reading, parse_bytes
 from grammar.resolve import resolve
 from grammar.span import Span
@@ -58,7 +59,7 @@ def _proofread(data: bytes, file: str) -> tuple[Finding, ...]:
 
 
 def meaning_of_others(reading: Reading) -> Iterator[Finding]:
-    """What is wrong with the modifiers and classes of a file, as far as all of their lines could be read."""
+    """What is wrong with the modifiers, classes and halls of a file, as far as all of their lines could be read."""
     from compose.modifiers.from_sheet import modifier_of
     from compose.staging.school_class import class_of
 
@@ -66,6 +67,8 @@ def meaning_of_others(reading: Reading) -> Iterator[Finding]:
         yield from modifier_of(modifier).findings if modifier.span not in reading.unread else ()
     for each in reading.rules.classes:
         yield from class_of(each, library.halls(), categories()).findings if each.span not in reading.unread else ()
+    for hall in reading.rules.halls:
+        yield from library.own_hall(hall_told(hall)).findings if hall.span not in reading.unread else ()
 
 
 def shown_path(path: Path) -> str:

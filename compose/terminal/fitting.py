@@ -21,11 +21,19 @@ from compose.terminal.stages import answered, checked, ready_of, remixed
 from grammar.words import count, listing
 
 
-def show_fit(name: str, modifiers: Sequence[str], class_name: str, quick: bool, budget: Budget, as_json: bool) -> int:
+def show_fit(
+    name: str,
+    modifiers: Sequence[str],
+    class_name: str,
+    hall: str | None,
+    quick: bool,
+    budget: Budget,
+    as_json: bool,
+) -> int:
     """Print how a game and a class go together, and what is known of the game for its teams; the exit code.
 
     `quick` leaves out the forecast."""
-    group = school_class(class_name, as_json)
+    group = school_class(class_name, as_json, hall)
     made, said = remixed(name, modifiers, as_json)
     teams = teams_for(made.game, group, library.norms()).games
     prepared = ready_of(made, teams[0] if teams else usual_players(made.game), said, as_json)

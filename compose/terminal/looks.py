@@ -2,24 +2,10 @@
 
 from __future__ import annotations
 
-import library
 from compose.draw.units import UNITS, Units
 from compose.telling.wording import Wording, languages, wording_of
 from compose.terminal.answer import refuse
-from grammar.words import did_you_mean, listing
-from library import Hall
-
-
-def hall_named(name: str | None, as_json: bool) -> Hall | None:
-    """A hall of the library by its name in any case; ends the command where there is none."""
-    if name is None:
-        return None
-    halls = library.halls()
-    known = {key.lower(): hall for key, hall in halls.items()}
-    if name.lower() not in known:
-        hint = did_you_mean(name, halls) or f"The library has {listing(halls)}."
-        refuse(f"There is no hall called `{name}`.", hint, as_json)
-    return known[name.lower()]
+from grammar.words import listing
 
 
 def units_named(name: str, as_json: bool) -> Units:

@@ -146,7 +146,9 @@ def card(
     modifier: With = None,
     pupils: Pupils = None,
     out: Out = None,
-    hall: Annotated[str | None, typer.Option("--hall", help="A hall of the library, for the run-off.")] = None,
+    hall: Annotated[
+        str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
+    ] = None,
     paper: Annotated[str, typer.Option("--paper", help="a4 or letter.")] = "a4",
     large: Annotated[bool, typer.Option("--large", help="Large print, on two pages.")] = False,
     units: Annotated[str, typer.Option("--units", help="metric or feet.")] = "metric",

@@ -12,7 +12,8 @@ from compose.draw.units import in_units
 from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
-from compose.terminal.looks import hall_named, units_named, wording_named
+from compose.terminal.halls import hall_named
+from compose.terminal.looks import units_named, wording_named
 from compose.terminal.stages import remixed, split
 from compose.terminal.writing import write
 

@@ -34,7 +34,7 @@ class HallDoor(Node):
 
 @frozen(repr=False)
 class AlongWall(Node):
-    """Such as "stage along the east wall, 6 m by 2 m, 1.5 m from its south end": how long, how deep, where it begins."""
+    """Such as "stage along the east wall, 6 m by 2 m, 1.5 m from its south end": long, deep, and where it begins."""
 
     name: Name
     wall: str

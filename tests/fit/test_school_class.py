@@ -96,3 +96,24 @@ def test_format_reads_back() -> None:
     assert rules is not None
     again = parse(format_file(rules)).value
     assert again is not None and again.classes == rules.classes
+
+
+def test_class_may_say_its_hall_itself() -> None:
+    found = sheet_of(
+        "class Own\n  class of 8\n  the hall is 15 m by 12 m\n  door in the south wall, 2 m from its west end"
+    )
+    assert found.hall is not None and (found.hall.area_m2, len(found.hall.doors)) == (180, 1)
+
+
+@pytest.mark.parametrize(
+    ("line", "word"),
+    [
+        ('the hall is 15 m by 12 m\n  in the hall "gym 24 by 12"', "names a hall and describes one"),
+        ("door in the south wall, 2 m from its west end", "how large"),
+        ("class of 9", "twice"),
+        ("ages 8 to 9\n  ages 9 to 10", "twice"),
+    ],
+)
+def test_what_a_class_says_of_its_hall_agrees(line: str, word: str) -> None:
+    (finding,) = wrong_class(f"class Own\n  class of 8\n  {line}\n")
+    assert word in finding.title and finding.place.line > 0

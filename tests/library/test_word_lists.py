@@ -10,6 +10,7 @@ import attrs
 import pytest
 
 from compose.net.side_words import is_plural
+from grammar.class_told import class_told
 from grammar.parse import parse
 from grammar.sentences.base import Node
 from grammar.sentences.head import Switch
@@ -17,8 +18,8 @@ from grammar.sentences.modifier import Takes
 from grammar.sentences.sides import Kit, Role, SideBySide, Sides
 from grammar.sentences.space import Area, Track
 from grammar.words import player_of
-from library import word_lists
-from library.load import game_paths, halls, kit_catalogue, kit_names, modifier_paths, remix_paths
+from library import own_hall, word_lists
+from library.load import class_paths, game_paths, halls, kit_catalogue, kit_names, modifier_paths, remix_paths
 from library.reading import DataError
 from library.word_lists import word_list
 
@@ -51,6 +52,14 @@ def nodes(value):
             yield from nodes(each)
 
 
+def told_halls():
+    """The halls that the library's classes tell of themselves."""
+    for path in class_paths():
+        rules = parse(path.read_text(encoding="utf-8"), path.name).value
+        told = [class_told(sheet).own_hall for sheet in rules.classes]
+        yield from (own_hall(each).value for each in told if each.says_something)
+
+
 @cache
 def names():
     """The names that sheets give and that the kit goes by, each in the singular."""
@@ -75,7 +84,8 @@ def names():
 def texts():
     """The texts that are quoted in sheets and in the kit, titles, names of modifiers, switches, values and halls."""
     found = {item.caution for item in kit_catalogue().values() if item.caution}
-    found |= set(halls()) | {fixed.name for hall in halls().values() for fixed in hall.obstacles}
+    drawn = (*halls().values(), *told_halls())
+    found |= {hall.name for hall in drawn} | {fixed.name for hall in drawn for fixed in hall.obstacles}
     for sheet, text in sheets():
         found.add(sheet.title)
         for line in text.splitlines():
