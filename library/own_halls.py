@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from attrs import frozen
 
 from grammar.finding import Finding, Outcome, Severity
-from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold
+from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
 from grammar.span import Span
 from grammar.words import did_you_mean, listing
 from library.load import courts, norms
@@ -83,12 +83,14 @@ def _wrong_sizes(sizes: tuple[SizeTold, ...]) -> Iterator[Finding]:
 
 def _wrong_words(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
     """Ends that a wall does not have, two distances that run the same way, unknown lines."""
-    for each in (*told.doors, *told.along):
+    ends: tuple[DoorTold | AlongTold, ...] = (*told.doors, *told.along)
+    placed: tuple[StandingTold | LinesTold, ...] = (*told.standing, *told.lines)
+    for each in ends:
         if each.end not in ENDS[each.wall]:
             one, other = ENDS[each.wall]
             hint = f"Write: from its {one} end, or: from its {other} end."
             yield _error(f"The {each.wall} wall has no {each.end} end.", each.span, hint)
-    for place in (each.place for each in (*told.standing, *told.lines)):
+    for place in (each.place for each in placed):
         if place is not None and {wall in ("north", "south") for wall, _ in place.from_m} != {True, False}:
             hint = "Say it from a west or east wall, and from a north or south wall."
             yield _error("Both distances run the same way.", place.span, hint)

@@ -1,4 +1,4 @@
-"""How what is drawn shall look: hall, units and language by their names."""
+"""How what is drawn shall look: units and language by their names."""
 
 from __future__ import annotations
 
