@@ -6,7 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from attrs import field, frozen
 
+from grammar.finding import Finding
 from grammar.hall_told import HallTold, told_of
+from grammar.resolve.possible_counts import age_findings
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.class_sheet import ClassSize, GettingReady, InHall, Lesson
 from grammar.sentences.head import Ages, Told
@@ -58,7 +60,8 @@ class InTheCupboard:
 class ClassTold:
     """All that a class's sheet says; times are in minutes, `ready_min` by what is got ready.
 
-    `own_hall` is what it tells of a hall that has no sheet of its own, `again` where something is said twice.
+    `own_hall` is what it tells of a hall that has no sheet of its own, `again` where something is said twice,
+    `findings` what cannot be so.
     """
 
     title: str
@@ -67,6 +70,7 @@ class ClassTold:
     hall: Word | None
     own_hall: HallTold
     again: tuple[Span, ...] = field(eq=False)
+    findings: tuple[Finding, ...]
     lesson_min: Amount | None
     kit: tuple[InTheCupboard, ...]
     ready_min: Mapping[str, float]
@@ -88,6 +92,7 @@ def class_told(sheet: ClassSheet) -> ClassTold:
         Word(hall.hall, hall.span) if hall else None,
         told_of(sheet.title, said, sheet.span),
         tuple(_again(said)),
+        tuple(age_findings(ages)) if ages else (),
         Amount(lesson.time.seconds / 60, lesson.time.words(), lesson.span) if lesson else None,
         tuple(_in_the_cupboard(each) for each in said if isinstance(each, Kit)),
         {_PARTS[each.what]: each.time.seconds / 60 for each in said if isinstance(each, GettingReady)},

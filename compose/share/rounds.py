@@ -68,9 +68,11 @@ def observed(seen: ObservedRound, sides: Iterable[str]) -> Outcome[ObservedRound
 
 def _in_range(seen: ObservedRound) -> None:
     try:
-        date.fromisoformat(seen.day)
+        day = date.fromisoformat(seen.day).isoformat()  # which takes week numbers, too
     except ValueError:
-        raise RefusedError("O-day", f"`{shown(seen.day)}` is not a day.", "Write it such as 2025-11-25.") from None
+        day = ""
+    if day != seen.day:
+        raise RefusedError("O-day", f"`{shown(seen.day)}` is not a day.", "Write it such as 2025-11-25.")
     if seen.class_code and not CLASS.fullmatch(seen.class_code):
         raise RefusedError("O-class", f"`{shown(seen.class_code)}` is not a class.", f"Write it such as 5a. {NO_NAMES}")
     if not 1 <= seen.pupils <= MOST_PUPILS:

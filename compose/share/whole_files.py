@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import errno
 import os
+import secrets
 import sqlite3
 import stat
-import tempfile
 from pathlib import Path
 
 from compose.share.refusal import RefusedError
@@ -18,19 +18,22 @@ _LOCKED_UP = (errno.EACCES, errno.EPERM, errno.EROFS)
 def write_whole(path: Path, data: bytes) -> None:
     """Write a file so that after a crash it is there with all its bytes, or as it was before.
 
-    Raises OSError; then nothing is left behind.
+    A new file has the rights that the user's mask gives, one that was there keeps its own. Raises OSError; then nothing
+    is left behind.
     """
-    handle, name = tempfile.mkstemp(prefix=".writing-", dir=path.parent)
+    unfinished = path.with_name(f".writing-{secrets.token_hex(8)}")
     try:
+        # Not by tempfile, whose files nobody else may read.
+        handle = os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
         with os.fdopen(handle, "wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        os.chmod(name, 0o644)
-        os.replace(name, path)
+        if path.is_file():
+            os.chmod(unfinished, stat.S_IMODE(path.stat().st_mode))
+        os.replace(unfinished, path)
     except BaseException:
-        if os.path.exists(name):
-            os.unlink(name)
+        unfinished.unlink(missing_ok=True)
         raise
     keep_folder(path.parent)
 

@@ -54,6 +54,7 @@ def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[st
     told = class_told(sheet)
     own = own_hall(told.own_hall) if told.own_hall.says_something else Outcome[Hall](None)
     findings = (
+        *told.findings,
         *_size_findings(told),
         *own.findings,
         *_hall_findings(told, halls),

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
 
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
@@ -60,8 +60,12 @@ def suggest(
         list[str] | None, typer.Option("--at-most", help='At most so much kit, such as "3 balls". May be repeated.')
     ] = None,
     round_min: Annotated[str | None, typer.Option("--round", help='Mean length of a round in min: "4 to 6".')] = None,
-    wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
-    turns: Annotated[float | None, typer.Option("--turns", min=0.01, help="Turns of a pupil in a minute.")] = None,
+    wait: Annotated[
+        float | None, typer.Option("--wait", callback=finite, min=0.01, help="The longest mean wait, in min.")
+    ] = None,
+    turns: Annotated[
+        float | None, typer.Option("--turns", callback=finite, min=0.01, help="Turns of a pupil in a minute.")
+    ] = None,
     nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
     class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
     mend: Annotated[bool, typer.Option("--mend", help="With wishes: clear what the check finds, too.")] = False,

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States, finite
 
 BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
 
@@ -108,7 +108,8 @@ def lesson(
     names: Annotated[list[str], typer.Argument(help="The games of the lesson in their order, by name or file.")],
     pupils: Pupils = None,
     minutes: Annotated[
-        float | None, typer.Option("--minutes", min=5, max=300, help="How long the lesson is on the timetable.")
+        float | None,
+        typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
     ] = None,
     out: Out = None,
     title: Annotated[str, typer.Option("--title", help="What stands at the top.")] = "A lesson of games",

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
+from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
 from compose.terminal.share_options import ShelfFolder
 
 Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
@@ -32,7 +32,8 @@ def forecast(
     modifier: With = None,
     pupils: Pupils = None,
     minutes: Annotated[
-        float | None, typer.Option("--minutes", min=5, max=300, help="How long the lesson is on the timetable.")
+        float | None,
+        typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
     ] = None,
     absent: Annotated[int, typer.Option("--absent", min=0, max=400, help="How many pupils are away today.")] = 0,
     states: States = USUAL_STATES,

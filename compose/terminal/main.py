@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
@@ -13,6 +12,7 @@ from typer.main import get_command_name
 from compose.terminal import compose_commands, draw_commands, forecast_commands, share_commands
 from compose.terminal.answer import say, say_json
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
+from compose.terminal.start import main
 
 app = typer.Typer(
     help="Write a hall game down once, remix it, and know before class whether the remix works.",
@@ -190,15 +190,13 @@ def _nothing() -> None:
     """Keeps the name of the command in front of its options, though it is the only one."""
 
 
-def main() -> None:
-    """The program: Ctrl-C ends it with one word and no traceback."""
+def run(words: Sequence[str]) -> int:
+    """The exit code of a command, once it has printed what it has to say."""
     try:
-        asked_for(sys.argv[1:])()
-    except KeyboardInterrupt:
-        typer.echo("Stopped.", err=True)
-        raise SystemExit(130) from None
-    except BrokenPipeError:
-        raise SystemExit(0) from None
+        asked_for(words)(words)
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else bool(end.code)
+    return 0
 
 
 if __name__ == "__main__":

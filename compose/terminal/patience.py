@@ -17,6 +17,10 @@ QUIET_SECONDS = 1.0
 INTERRUPTED = 130  # the exit code of a program stopped from the keyboard, by the custom of shells
 
 
+class StoppedError(BaseException):
+    """Ctrl-C: the command line's own library takes the usual exception for its own end, and says nothing."""
+
+
 class Patience:
     """Watches long work: `keep_going` shows how far it is and says no once Ctrl-C was pressed or the time is up.
 
@@ -71,7 +75,7 @@ class Patience:
 
     def _stop(self, number: int, frame: FrameType | None) -> None:
         if self.stopped:
-            raise KeyboardInterrupt
+            raise StoppedError
         self.stopped = True
 
     def _show(self, what: str, done: int, of: int) -> None:

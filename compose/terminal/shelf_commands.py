@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from compose.terminal.looking_options import finite
 from compose.terminal.share_options import AsJson, Force, ShelfFolder, Things, With
 
 
@@ -32,7 +33,7 @@ def _shelf_things(group: typer.Typer) -> None:
     def find(
         words: Annotated[str, typer.Argument(help="Words to look for.")] = "",
         skill: Annotated[str, typer.Option("--skill", help="What is practised.")] = "",
-        age: Annotated[float | None, typer.Option("--age", help="Of the pupils, in years.")] = None,
+        age: Annotated[float | None, typer.Option("--age", callback=finite, help="Of the pupils, in years.")] = None,
         players: Annotated[int | None, typer.Option("--players", help="How many play.")] = None,
         kit: Annotated[list[str] | None, typer.Option("--kit", help="What the cupboard has; may be repeated.")] = None,
         space: Annotated[str, typer.Option("--space", help='The floor in metres: "18 by 9".')] = "",
@@ -85,7 +86,7 @@ def _shelf_rounds(group: typer.Typer) -> None:
     @group.command("played")
     def played(
         name: str,
-        minutes: Annotated[float, typer.Option("--minutes", help="How long the round took.")],
+        minutes: Annotated[float, typer.Option("--minutes", callback=finite, help="How long the round took.")],
         winner: Annotated[str, typer.Option("--winner", help="The side that won; or draw, or nobody.")],
         pupils: Annotated[int, typer.Option("--pupils", help="How many played.")],
         waited: Annotated[int, typer.Option("--waited", help="How many had to wait at the worst moment.")] = 0,

@@ -3,30 +3,37 @@
 from __future__ import annotations
 
 import os
-import tempfile
+import stat
 from pathlib import Path
 
+from compose.share.whole_files import trouble, write_whole
 from compose.terminal.answer import refuse
 
 
 def write(path: Path, data: bytes, force: bool, as_json: bool = False) -> None:
-    """Write a file whole; ends the command where it stands already or cannot be written."""
-    name = ""
+    """Write a file whole; ends the command where it stands already or cannot be written.
+
+    A link stays a link: what it points to is written. A pipe or a terminal is written to as it is.
+    """
     try:
         if path.is_dir():
             refuse(f"`{path}` is a folder.", "Name a file in it.", as_json)
-        if path.exists() and not force:
+        if path.exists() and _flows(path.stat().st_mode):
+            with open(path, "wb", buffering=0) as stream:
+                stream.write(data)
+            return
+        if path.exists() and not path.is_file():
+            refuse(f"`{path}` is a device, not a file.", "Name a file.", as_json)
+        if os.path.lexists(path) and not force:
             refuse(f"`{path}` is there already.", "Give another name, or --force to write over it.", as_json)
-        if not path.parent.is_dir():
-            refuse(f"There is no folder `{path.parent}`.", "Make it first, or name another.", as_json)
-        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(name, 0o644)
-        os.replace(name, path)
+        file = path.resolve()
+        if not file.parent.is_dir():
+            refuse(f"There is no folder `{file.parent}`.", "Make it first, or name another.", as_json)
+        write_whole(file, data)
     except OSError as error:
-        if name and os.path.exists(name):
-            os.unlink(name)
-        refuse(f"`{path}` cannot be written: {error.strerror}.", "Name a place where you may write.", as_json)
+        hint = trouble(error, path.parent).hint or "Name a place where you may write."
+        refuse(f"`{path}` cannot be written: {error.strerror}.", hint, as_json)
+
+
+def _flows(mode: int) -> bool:
+    return stat.S_ISFIFO(mode) or stat.S_ISCHR(mode) or stat.S_ISSOCK(mode)

@@ -15,18 +15,20 @@ from grammar.resolve.declare_places import declare_areas, declare_tracks
 from grammar.resolve.known import with_known_names
 from grammar.resolve.possible import possible_findings
 from grammar.resolve.vocabulary import Vocabulary, built_in
+from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
+from grammar.sentences.sides import Sides
 from grammar.sentences.space import Court
 from grammar.tree import GameSheet
 
 _USUAL_AGES_YEARS = (8.0, 12.0)
 _OF_ABSENCE = ("G-no-place", "G-no-points", "G-switch", "G-half")
-_NEEDED = {
-    "space": "court 18 m by 9 m, halved across",
-    "sides": "north and south, 6 to 14 players each, mirrored",
-    "play": "players roll a ball past the back line of the other side",
-    "finish": "the first side to 10 points wins",
-}
+_NEEDED: tuple[tuple[str, type[Node], str, str], ...] = (
+    ("space", Node, "court", "court 18 m by 9 m, halved across"),
+    ("sides", Sides, "side", "north and south, 6 to 14 players each, mirrored"),
+    ("play", Node, "rule", "players roll a ball past the back line of the other side"),
+    ("finish", Node, "end", "the first side to 10 points wins"),
+)
 
 
 def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) -> Outcome[Game]:
@@ -73,10 +75,10 @@ def _missing(sheet: GameSheet) -> list[Finding]:
         Finding(
             "G-missing",
             Severity.ERROR,
-            f"The game `{sheet.title}` has nothing under `{section}`.",
+            f"The game `{sheet.title}` has no {what} under `{section}`.",
             sheet.span,
-            f'Add the section, with a line such as "{example}".',
+            f'Add there a line such as "{example}".',
         )
-        for section, example in _NEEDED.items()
-        if not sheet.lines(section)
+        for section, kind, what, example in _NEEDED
+        if not any(sheet.all_of(section, kind))
     ]

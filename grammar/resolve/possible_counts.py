@@ -45,16 +45,21 @@ def one_of_each(game: Game) -> Iterator[Finding]:
         )
 
 
+def age_findings(ages: Ages) -> Iterator[Finding]:
+    """Ages run upwards and are those of pupils."""
+    if ages.least.value > ages.most.value:
+        title = f"Ages {ages.least.words()} to {ages.most.words()} run backwards."
+        turned = Correction(ages.span, f"ages {ages.most.words()} to {ages.least.words()}")
+        backwards = _error("G-range", title, ages.span, "Give the younger age first.")
+        yield attrs.evolve(backwards, corrections=(turned,))
+    elif not 3 <= ages.least.value <= ages.most.value <= 20:
+        yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
+
+
 def ranges(game: Game) -> Iterator[Finding]:
-    """Ages run upwards and are those of pupils; the court is of a size that a hall can have."""
+    """The ages are those of pupils; the court is of a size that a hall can have."""
     for ages in game.all_of("head", Ages):
-        if ages.least.value > ages.most.value:
-            title = f"Ages {ages.least.words()} to {ages.most.words()} run backwards."
-            turned = Correction(ages.span, f"ages {ages.most.words()} to {ages.least.words()}")
-            backwards = _error("G-range", title, ages.span, "Give the younger age first.")
-            yield attrs.evolve(backwards, corrections=(turned,))
-        elif not 3 <= ages.least.value <= ages.most.value <= 20:
-            yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
+        yield from age_findings(ages)
     for court in game.all_of("space", Court):
         if not all(2 <= side.metres <= 60 for side in (court.length, court.width)):
             yield _error(

@@ -117,3 +117,8 @@ def test_class_may_say_its_hall_itself() -> None:
 def test_what_a_class_says_of_its_hall_agrees(line: str, word: str) -> None:
     (finding,) = wrong_class(f"class Own\n  class of 8\n  {line}\n")
     assert word in finding.title and finding.place.line > 0
+
+
+def test_ages_are_those_of_pupils() -> None:
+    (finding,) = wrong_class("class Beck\n  class of 27\n  ages 90 to 3\n")
+    assert finding.code == "G-range" and finding.place.line == 3

@@ -85,3 +85,24 @@ def test_tidy_writes_nothing_where_one_file_is_broken(tmp_path: Path) -> None:
 
 def test_library_is_tidy() -> None:
     run("tidy", *sorted(LANTERN.parents[1].rglob("*.rules")), "--look", code=0)
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs links and pipes")
+def test_links_pipes_and_rights_stay_what_they_are(tmp_path: Path) -> None:
+    target, link = tmp_path / "target.rules", tmp_path / "link.rules"
+    link.symlink_to(target)
+    run("remix", "lantern row", "--out", link, code=2)
+    assert not target.exists()
+    run("remix", "lantern row", "--out", link, "--force", code=0)
+    assert link.is_symlink() and target.read_text(encoding="utf-8").startswith("note:")
+    target.chmod(0o600)
+    run("remix", "lantern row", "--out", link, "--force", code=0)
+    assert stat.S_IMODE(target.stat().st_mode) == 0o600
+    before = os.umask(0o077)
+    try:
+        run("remix", "lantern row", "--out", tmp_path / "own.rules", code=0)
+    finally:
+        os.umask(before)
+    assert stat.S_IMODE((tmp_path / "own.rules").stat().st_mode) == 0o600
+    run("remix", "lantern row", "--out", "/dev/null", code=0)
+    assert stat.S_ISCHR(os.stat("/dev/null").st_mode)

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import os
+import signal
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
-from running import ROOT
+from running import ROOT, run
 
-PROGRAM = f"#!{sys.executable}\nfrom compose.terminal.main import main\nmain()\n"
+PROGRAM = f"#!{sys.executable}\nfrom compose.terminal.start import main\nmain()\n"
 
 
 @pytest.fixture
@@ -50,3 +52,46 @@ def test_file_name_that_is_no_text(program: Path, tmp_path: Path) -> None:
     result = shell(f"{program} check {tmp_path}/$'\\xff'.rules; echo $?")
     assert result.stdout.strip() == "2"
     assert "Traceback" not in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("surroundings", "code"),
+    [
+        ("> /dev/full", 2),
+        (">&-", 0),
+        ("2>&- >&-", 0),
+        ("| head -c 9 > /dev/null; exit ${PIPESTATUS[0]}", 0),
+    ],
+)
+def test_answer_that_cannot_be_written(program: Path, surroundings: str, code: int) -> None:
+    result = shell(f'{program} check "lantern row" {surroundings}')
+    assert result.returncode == code, result.stderr
+    assert "Traceback" not in result.stderr and "Exception ignored" not in result.stderr
+
+
+def test_mistakes_that_nobody_hears_keep_their_exit_code(program: Path) -> None:
+    assert shell(f"{program} check nonesuch 2>&-").returncode == 2
+
+
+def test_folder_that_is_gone(program: Path, tmp_path: Path) -> None:
+    (tmp_path / "gone").mkdir()
+    result = shell(f"cd {tmp_path}/gone && rmdir ../gone && {program} remix 'lantern row' --out x.rules")
+    assert result.returncode == 2 and "Traceback" not in result.stderr
+
+
+@pytest.mark.parametrize("after_s", [0.15, 0.4, 0.8])
+def test_stopped_from_the_keyboard(program: Path, after_s: float) -> None:
+    """Python itself takes a tenth of a second before it runs the first line of the program."""
+    command = [str(program), "forecast", "heron and pike", "--json"]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=environment)
+    time.sleep(after_s)
+    process.send_signal(signal.SIGINT)
+    _, said = process.communicate(timeout=60)
+    assert (process.returncode, "Traceback" in said) == (130, False), said
+    assert "Stopped" in said
+
+
+@pytest.mark.parametrize("number", ["nan", "inf", "-nan", "1e999"])
+def test_numbers_to_reckon_with(number: str) -> None:
+    assert "Invalid value" in run("forecast", "lantern row", "--minutes", number, code=2).output

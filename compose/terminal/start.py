@@ -1,0 +1,53 @@
+"""The door of the program: it loads nothing large before Ctrl-C is heard and both streams are safe to write to."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+from types import FrameType
+from typing import NoReturn
+
+from compose.terminal.patience import INTERRUPTED, StoppedError
+from compose.terminal.streams import KeptOpen
+
+_WRONG = 2
+
+
+def main() -> NoReturn:
+    """Run the command that was asked for, and end with its exit code: never with a traceback."""
+    signal.signal(signal.SIGINT, _stop)
+    sys.stdout = said = KeptOpen(sys.stdout)
+    sys.stderr = KeptOpen(sys.stderr)
+    code = _WRONG
+    try:
+        code = _run()
+        said.flush()
+    except StoppedError:
+        code = INTERRUPTED
+        print("Stopped.", file=sys.stderr)
+    if said.unwritten is not None and code != INTERRUPTED:
+        code = _WRONG
+        print(f"The answer could not be written: {said.unwritten.strerror}.", file=sys.stderr)
+    sys.stderr.flush()
+    sys.exit(code)
+
+
+def _run() -> int:
+    try:
+        from compose.terminal.main import run  # the commands, and all that they are made of
+
+        return run(sys.argv[1:])
+    except OSError as error:
+        what = f"`{error.filename}`" if error.filename else "Something that is needed here"
+        print(f"{what} cannot be read or written: {(error.strerror or str(error)).lower()}.", file=sys.stderr)
+    except Exception as error:
+        if os.environ.get("RULEWEAVE_TRACE"):
+            raise
+        print(f"Ruleweave has a fault here ({type(error).__name__}: {error}); nothing was written.", file=sys.stderr)
+        print("Please tell whoever gave it to you; RULEWEAVE_TRACE=1 shows where it is.", file=sys.stderr)
+    return _WRONG
+
+
+def _stop(number: int, frame: FrameType | None) -> None:
+    raise StoppedError
