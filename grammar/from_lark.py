@@ -17,6 +17,7 @@ from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
 from grammar.sentences.when import When
 from grammar.span import Span
+from grammar.words import small
 
 _QUANTITIES = ("NUMBER", "LENGTH", "DURATION", "PERCENT")
 _AIMS = (AimAt, AimThrough, AimPast, AimTo, AimBetween)
@@ -66,7 +67,7 @@ class Reader:
             return token[1:-1].strip()
         if token.type == "LICENCE":
             return str(token)
-        return " ".join(token.lower().replace("’", "'").split())
+        return " ".join(small(token).replace("’", "'").split())
 
     def _token_span(self, token: Token) -> Span:
         return self._stretch(token.column or 1, token.end_column or 1)

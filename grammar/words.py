@@ -58,6 +58,11 @@ def article(noun: str) -> str:
     return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {noun}"
 
 
+def small(text: str) -> str:
+    """The text in small letters, as many as before: one letter of Turkish grows by a mark that no name may have."""
+    return "".join(letter.lower()[:1] for letter in text)
+
+
 def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
     """Up to `most` known words that are spelled like `word`, the likest first; far ones only if none is near."""
     by_folded = {candidate.lower(): candidate for candidate in known}

@@ -65,14 +65,22 @@ def value_findings(use: Use) -> Iterator[Finding]:
             yield Finding(
                 "M-value", Severity.ERROR, f"`{use.modifier.name}` takes no `{name}`.", use.modifier.span, hint
             )
-        elif value.unit != known.usually.unit or not known.least.value <= value.value <= known.most.value:
+        elif not _can_be(value, known):
+            counts = "" if known.usually.unit else "a whole number from "
             yield Finding(
                 "M-value",
                 Severity.ERROR,
                 f"`{name}` cannot be {value.words()}.",
                 known.span,
-                f"Give {known.least.words()} to {known.most.words()}.",
+                f"Give {counts}{known.least.words()} to {known.most.words()}.",
             )
+
+
+def _can_be(value: Quantity, takes: said.Takes) -> bool:
+    """A number without a unit counts things, unless the modifier itself speaks of parts of them."""
+    limits = (takes.least.value, takes.usually.value, takes.most.value)
+    parted = value.unit or value.value == int(value.value) or any(each != int(each) for each in limits)
+    return value.unit == takes.usually.unit and bool(parted) and limits[0] <= value.value <= limits[-1]
 
 
 def filled_in(use: Use) -> tuple[Line, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sys
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
@@ -18,6 +19,8 @@ from grammar.span import Span
 from grammar.words import count
 
 FINE, TO_MEND, WRONG = 0, 1, 2
+# All control signs but the line end, and the marks that set a direction of writing (Unicode Standard 15.0, 23.2).
+_UNSEEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -35,7 +38,7 @@ def file_lines(file: str) -> tuple[str, ...]:
     if path.parts[:1] == ("library",) and not path.exists():
         path = library.granted_path().parents[1] / path
     try:
-        return tuple(path.read_text(encoding="utf-8-sig", errors="replace").splitlines())
+        return tuple(path.read_text(encoding="utf-8-sig", errors="replace").expandtabs(4).splitlines())
     except OSError:
         return ()
 
@@ -51,10 +54,17 @@ def say(text: str = "") -> None:
     typer.echo(_printable(text))
 
 
+def say_to_error(text: str) -> None:
+    """Print beside the answer."""
+    typer.echo(_printable(text, to_error=True), err=True)
+
+
 def _printable(text: str, to_error: bool = False) -> str:
-    """The text with a question mark for each letter that the terminal's encoding does not have."""
+    """The text with a sign in the place of each letter that the terminal's encoding does not have, or that would move
+    the cursor or turn the writing round: names of files and words of the call are whatever somebody chose."""
     encoding = (sys.stderr if to_error else sys.stdout).encoding or "utf-8"
-    return text.encode(encoding, "replace").decode(encoding, "replace")
+    plain = _UNSEEN.sub("\N{REPLACEMENT CHARACTER}", text.expandtabs(4))
+    return plain.encode(encoding, "replace").decode(encoding, "replace")
 
 
 def say_findings(findings: Sequence[Finding], to_error: bool = False) -> None:
@@ -79,7 +89,7 @@ def stop(findings: Sequence[Finding], as_json: bool) -> NoReturn:
     else:
         say_findings(findings, to_error=True)
         mistakes = sum(finding.severity is Severity.ERROR for finding in findings)
-        typer.echo(f"{count(mistakes, 'mistake').capitalize()}; nothing was done.", err=True)
+        say_to_error(f"{count(mistakes, 'mistake').capitalize()}; nothing was done.")
     raise typer.Exit(exit_code(findings))
 
 
@@ -90,7 +100,8 @@ def refuse(title: str, hint: str = "", as_json: bool = False) -> NoReturn:
 
 def say_json(value: Mapping[str, Any]) -> None:
     """Print one JSON object."""
-    say(json.dumps(value, ensure_ascii=False, indent=2))
+    text = json.dumps(value, ensure_ascii=False, indent=2)
+    say(_UNSEEN.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text))
 
 
 def finding_json(finding: Finding) -> dict[str, Any]:

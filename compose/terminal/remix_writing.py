@@ -13,8 +13,9 @@ from compose.terminal.finding_games import game, kit, rules_of, use
 from compose.terminal.remix_files import base_of, recipe_in
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
-from grammar.format import format_plain
+from grammar.tree import RemixSheet
 from grammar.words import listing
+from grammar.written import written
 
 
 def write_remix(
@@ -34,8 +35,7 @@ def write_remix(
     made, findings = remixed(name, modifiers, as_json)
     uses = [use(written, as_json) for written in modifiers]
     about = about or f"{base.title} with {listing(each.label for each in uses)}."
-    sheet = sheet_of_uses(base, uses, title or f"{base.title} Remix"[:60], about, credit)
-    text = format_plain(sheet)
+    text = _text(sheet_of_uses(base, uses, title or f"{base.title} Remix"[:60], about, credit), as_json)
     if out is not None:
         write(out, text.encode(), force, as_json)
     if as_json:
@@ -61,7 +61,7 @@ def carry(path: Path, old: Path | None, out: Path | None, force: bool, as_json: 
     if outcome.value is None:
         stop(outcome.findings, as_json)
     carried = outcome.value
-    text = format_plain(carried.sheet)
+    text = _text(carried.sheet, as_json)
     if out is not None:
         write(out, text.encode(), force, as_json)
     if as_json:
@@ -73,3 +73,10 @@ def carry(path: Path, old: Path | None, out: Path | None, force: bool, as_json: 
     if not carried.conflicts:
         say("Nothing is lost: all that the remix does, it does on its base as it is now.")
     return exit_code(carried.conflicts)
+
+
+def _text(sheet: RemixSheet, as_json: bool) -> str:
+    outcome = written(sheet)
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return outcome.value

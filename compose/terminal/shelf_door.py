@@ -15,7 +15,7 @@ from compose.share.naming import slug
 from compose.share.open_shelf import open_shelf, usual_folder
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
-from compose.terminal.answer import exit_code, refuse, stop
+from compose.terminal.answer import exit_code, refuse, say_to_error, stop
 from compose.terminal.finding_games import ENDING, read
 from grammar.finding import Finding, Outcome
 from grammar.words import did_you_mean
@@ -35,7 +35,7 @@ def refuse_in_one_line(findings: tuple[Finding, ...], as_json: bool) -> NoReturn
     if as_json:
         stop(findings, as_json)
     first = findings[0]
-    typer.echo(" ".join(part for part in (f"{first.place.file}: {first.title}", first.hint) if part), err=True)
+    say_to_error(" ".join(part for part in (f"{first.place.file}: {first.title}", first.hint) if part))
     raise typer.Exit(exit_code(findings))
 
 

@@ -84,6 +84,7 @@ def test_clashing_modifiers(command: str) -> None:
     ("written", "said"),
     [
         ("add balls, n 99", "cannot be 99"),
+        ("add balls, n 2.5", "whole number"),
         ("add balls, m 2", "takes no `m`"),
         ("add balls, n many", "is not a value"),
         ("add balls, n 2 m", "cannot be 2 m"),

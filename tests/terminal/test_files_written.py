@@ -106,3 +106,28 @@ def test_links_pipes_and_rights_stay_what_they_are(tmp_path: Path) -> None:
     assert stat.S_IMODE((tmp_path / "own.rules").stat().st_mode) == 0o600
     run("remix", "lantern row", "--out", "/dev/null", code=0)
     assert stat.S_ISCHR(os.stat("/dev/null").st_mode)
+
+
+@pytest.mark.parametrize("words", ['a"b', "x\n  add 3 balls", "a\x1b[2Jb", "a" * 401, "\u202eodd"])
+@pytest.mark.parametrize("option", ["--title", "--about", "--credit"])
+def test_what_could_not_be_read_again_is_not_written(option: str, words: str, tmp_path: Path) -> None:
+    path = tmp_path / "mine.rules"
+    result = run("keep", "lantern row", "--with", "roll instead", option, words, "--out", path, code=2)
+    assert "read again" in result.output and "\x1b" not in result.output and "\u202e" not in result.output
+    assert not path.exists()
+
+
+def test_names_of_files_move_no_cursor(tmp_path: Path) -> None:
+    path = tmp_path / "a\x1b[2Jb\u202ec.rules"
+    path.write_text("game X", encoding="utf-8")
+    assert not set("\x1b\u202e") & set(run("check", path, code=2).output)
+    assert run_json("check", path, code=2)["findings"][0]["place"]["file"] == str(path)
+
+
+@pytest.mark.parametrize("name", ["\u0130anterns", "la\u0301nterns"])
+def test_tidied_letters_are_read_again(name: str, tmp_path: Path) -> None:
+    path = tmp_path / "mine.rules"
+    text = LANTERN.read_text(encoding="utf-8").replace("lanterns", name).replace("a lantern", f"a {name[:-1]}")
+    path.write_text(text, encoding="utf-8")
+    run("tidy", path, "--force", code=0)
+    run("check", path, code=0)
