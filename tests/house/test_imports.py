@@ -12,6 +12,7 @@ ORDER = (
     "grammar",
     "library",
     "compose.staging",
+    "compose.care",
     "compose.modifiers",
     "compose.net",
     "compose.check",

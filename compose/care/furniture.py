@@ -1,0 +1,29 @@
+"""What the play stands on or pulls, and the sheet does not bring along: benches, mats, sledges, ropes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.care.scene import Scene
+from grammar.core.declared import AreaKind
+from grammar.core.values import Skill
+from grammar.finding import Finding
+
+TOWED = ("mat sledge", "rope")
+
+
+def furniture_reminders(scene: Scene) -> Iterator[Finding]:
+    """Players on benches without benches or mats in the kit, and tows without anything to tow on."""
+    play = scene.core.play
+    has = {kind.like.key for kind in play.kinds}
+    benches = [area for area in play.areas if area.kind is AreaKind.BENCH]
+    lines = {line for area in benches for line in area.lines}
+    missing = [name for name in ("benches", "mats") if benches and name.removesuffix("es").removesuffix("s") not in has]
+    if missing:
+        title = f"Players stand on benches, and the kit lists no {' and no '.join(missing)}."
+        hint = "Benches stand firm, with mats before and behind them."
+        yield scene.remind("S-bench", title, lines, hint)
+    tows = {line for _, each, lines in scene.attempts() if each.skill is Skill.TOW for line in lines}
+    if tows and not has & set(TOWED):
+        title = "Players tow, and the kit lists neither sledges nor ropes."
+        yield scene.remind("S-tow", title, tows, "A sledge is pulled by a rope, low and at a walk; nobody ties it on.")

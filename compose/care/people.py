@@ -1,0 +1,84 @@
+"""People who are aimed at: how young they are, by which skill, with how hard a ball, from how near."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.care.scene import Scene, said_by
+from compose.staging.floor.throws import throws
+from grammar.core.play import AtPlayers
+from grammar.core.values import KindId, Skill
+from grammar.finding import Finding
+from grammar.words import listing
+
+BEING = {
+    Skill.OVERARM_THROW: "thrown at overarm",
+    Skill.UNDERARM_THROW: "thrown at underarm",
+    Skill.ROLL: "rolled at",
+    Skill.KICK: "kicked at",
+    Skill.STRIKE: "struck at",
+    Skill.PASS: "passed at",
+}
+NEVER = (Skill.KICK, Skill.STRIKE)
+
+
+def people_reminders(scene: Scene) -> Iterator[Finding]:
+    """Whoever is aimed at: ages and skills, hard balls, kicks, distance."""
+    yield from _hard_balls(scene)
+    yield from _kicks(scene)
+    yield from _too_young(scene)
+    yield from _too_near(scene)
+
+
+def _by_skill(scene: Scene) -> dict[Skill, set[int]]:
+    """The skills by which people are aimed at, with the lines that say so."""
+    found: dict[Skill, set[int]] = {}
+    for _, attempt, lines in scene.attempts():
+        if isinstance(attempt.aim, AtPlayers):
+            found.setdefault(attempt.skill, set()).update(lines)
+    return found
+
+
+def _hard_balls(scene: Scene) -> Iterator[Finding]:
+    hard: dict[KindId, set[int]] = {}
+    for _, attempt, lines in scene.attempts():
+        if isinstance(attempt.aim, AtPlayers) and attempt.ball is not None:
+            item = scene.item(attempt.ball)
+            if item is not None and item.category == "ball" and not item.soft:
+                hard.setdefault(attempt.ball, set()).update(lines)
+    for ball, of_lines in hard.items():
+        title = f"Players are aimed at with {scene.plural(ball)}, which are not soft."
+        yield scene.remind("S-hard-ball", title, of_lines, "Take soft balls.")
+
+
+def _kicks(scene: Scene) -> Iterator[Finding]:
+    found = _by_skill(scene)
+    for skill in NEVER:
+        if skill in found:
+            title = f"Players are {BEING[skill]}: nobody can tell how high and how hard such a ball comes."
+            yield scene.remind("S-kick", title, found[skill], "Aim at targets, or roll or throw underarm at people.")
+
+
+def _too_young(scene: Scene) -> Iterator[Finding]:
+    youngest = scene.ages_years[0]
+    for skill, lines in _by_skill(scene).items():
+        if skill.value not in scene.norms.tables["care people"].rows:
+            continue
+        reading = scene.read("care people", skill.value)
+        if youngest < reading.value:
+            ages = listing(dict.fromkeys(f"{age:g}" for age in scene.ages_years), "to")
+            title = f"Players of {ages} years are {BEING[skill]}; from {reading.value:g} years on is usual."
+            hint = f"Roll, take a lighter ball, or aim at targets only. ({said_by(reading)}.)"
+            yield scene.remind("S-young", title, lines, hint, youngest=youngest, usual=reading.value)
+
+
+def _too_near(scene: Scene) -> Iterator[Finding]:
+    reading = scene.read("space apart", "throwing")
+    for throw in throws(scene.core, scene.floor):
+        skills = [skill for skill in throw.ways if skill is not Skill.ROLL]
+        if isinstance(throw.aim, AtPlayers) and skills and throw.reach.metres < reading.value - 1e-9:
+            far = f"{throw.reach.metres:.2g} m"
+            title = f"Players are {listing(BEING[skill] for skill in skills)} from {far}; {reading.value:g} m is usual."
+            hint = f"Keep a line that nobody crosses to throw. ({said_by(reading)}.)"
+            yield scene.remind("S-near", title, throw.lines, hint, there=throw.reach.metres, usual=reading.value)
+            return

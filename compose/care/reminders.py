@@ -1,0 +1,27 @@
+"""All reminders of a game on its floor, the gravest first. They remind; they prove nothing and mend nothing."""
+
+from __future__ import annotations
+
+from compose.care.furniture import furniture_reminders
+from compose.care.helpers import helper_reminders
+from compose.care.people import people_reminders
+from compose.care.scene import Scene
+from compose.care.ways import way_reminders
+from grammar.finding import Finding
+
+# Our choice of order: what strikes a face comes before what makes somebody stumble.
+GRAVEST_FIRST = (
+    *("S-hard-ball", "S-kick", "S-young", "S-near", "S-in-fire", "S-wall", "S-stop"),
+    *("S-wall-thing", "S-crossing", "S-bench", "S-tow", "S-eyes"),
+)
+
+
+def reminders(scene: Scene) -> tuple[Finding, ...]:
+    """What can hurt in a game, by age and skill."""
+    found = (
+        *people_reminders(scene),
+        *helper_reminders(scene),
+        *way_reminders(scene),
+        *furniture_reminders(scene),
+    )
+    return tuple(sorted(found, key=lambda each: GRAVEST_FIRST.index(each.code)))
