@@ -20,6 +20,10 @@ AT_PINS = "at the pins of the other side\n"
 AT_PEOPLE = ("at the pins of the other side\n", "at the pins or the players of the other side\n")
 HIT = ("it stays down\n", "it stays down\n      a player is hit: that player waits in the waiting queue\n")
 
+PLACED = ("gangways on the far bench of their side", "mats behind the back line of their side")
+NO_MATS = tuple((f"      {line}\n", "") for line in ("4 mats for each side", PLACED[1]))
+THERE = "players run from their back line to the back line of the other side"
+
 
 def line_of_play(words: str) -> tuple[str, str]:
     return AT_PINS, f"{AT_PINS}      {words}\n"
@@ -42,22 +46,28 @@ def test_sound_game_is_reminded_of_nothing() -> None:
         ((line_of_play("the teacher fetches balls from the gorse zone, 9 times a minute"),), "S-eyes", "9 tasks"),
         ((line_of_play("players fetch balls from behind their back line"),), "S-in-fire", "A player brings"),
         ((line_of_play("players run from wall to wall"),), "S-wall", "wall"),
-        ((line_of_play("players run from their back line to the back line of the other side"),), "S-crossing", "across"),
+        ((line_of_play(THERE),), "S-crossing", "across"),
         (
             (
                 line_of_play("players pass a foam ball to a team-mate on the far bench of the other side"),
-                ("it stays down\n", "it stays down\n      a pass is caught on the far bench of the other side: "
-                 "the passer joins the far bench of the other side\n"),
-                ("4 foam balls in each half", "4 foam balls in each half\n      1 player of each side on the far bench "
-                 "of the other side"),
+                (
+                    "it stays down\n",
+                    "it stays down\n      a pass is caught on the far bench of the other side: "
+                    "the passer joins the far bench of the other side\n",
+                ),
+                (
+                    "4 foam balls in each half",
+                    "4 foam balls in each half\n      1 player of each side on the far bench of the other side",
+                ),
             ),
-            "S-crossing", "other side's floor",
+            "S-crossing",
+            "other side's floor",
         ),
         ((("it stays down", "it joins the thrower's side"),), "S-crossing", "other side's floor"),
-        ((("      4 mats for each side\n", ""), ("      mats behind the back line of their side\n", "")), "S-bench", "no mats"),
+        (NO_MATS, "S-bench", "no mats"),
         ((line_of_play("players tow a pin from their back line to the middle line"),), "S-tow", "neither sledges"),
     ],
-)  # fmt: skip
+)
 def test_what_can_hurt_is_reminded_of(changes: tuple[tuple[str, str], ...], code: str, said: str) -> None:
     if code == "S-near":
         changes = (*changes[:2], ("18 m by 9 m", "3 m by 9 m"), ("2 m deep", "50 cm deep"))
@@ -106,9 +116,8 @@ def test_way_to_stop_by_hand() -> None:
 @pytest.mark.parametrize(("walls", "there"), [(0.5, False), (0.9, True), (1.0, True), (1.3, False), (3.0, False)])
 def test_targets_close_to_a_wall(walls: float, there: bool) -> None:
     """Pins 15 cm inside: less than 1 m to the wall is told by the room, and within 1.3 m one can stop."""
-    game = changed(("      far bench: behind each back line\n", ""), ("      2 gangways for each side, like a bench\n", ""),
-                   ("      gangways on the far bench of their side\n", ""), ("      4 mats for each side\n", ""),
-                   ("      mats behind the back line of their side\n", ""))  # fmt: skip
+    bench = ("far bench: behind each back line", "2 gangways for each side, like a bench")
+    game = changed(*((f"      {line}\n", "") for line in (*bench, *PLACED, "4 mats for each side")))
     assert ("S-wall-thing" in codes(reminded(game, walls_m=walls))) is there
 
 
