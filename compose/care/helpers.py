@@ -8,7 +8,7 @@ from compose.care.scene import Scene, said_by
 from compose.staging.floor.regions import regions
 from compose.staging.floor.throws import Throw, throws
 from compose.staging.floor.values import Rectangle
-from grammar.core.play import AtThing, Fetch, Free, Service, StandUp, Through
+from grammar.core.play import AtThing, Fetch, Free, StandUp, Through
 from grammar.core.values import TEACHER, SideId, Skill, Thing
 from grammar.finding import Finding
 from grammar.words import listing
@@ -74,12 +74,13 @@ def _lines_of_fire(scene: Scene) -> Iterator[Rectangle]:
 
 
 def _too_few_eyes(scene: Scene) -> Iterator[Finding]:
-    tasks = [each for each in scene.core.play.services if _by_teacher(each)]
+    every = scene.core.play.services
+    tasks = [each for each in every if isinstance(each, Fetch | StandUp | Free) and each.who is TEACHER]
     doing = [each for each in tasks if isinstance(each, Fetch | StandUp)]
     if not doing:
         return
     reading = scene.read("care eyes", "tasks")
-    rates = {each.lines: float(each.per_minute) for each in tasks if not _unpaced(each)}
+    rates = {each.lines: float(each.per_minute) for each in tasks if each.per_minute is not None}
     often = sum(rates.values())
     what = listing(dict.fromkeys("fetches balls" if isinstance(each, Fetch) else "stands up targets" for each in doing))
     title = f"The teacher {what} and has the class to watch, too."
@@ -88,14 +89,6 @@ def _too_few_eyes(scene: Scene) -> Iterator[Finding]:
     hint = f"Let pupils do it, in turns. More than {reading.value:g} tasks a minute are many. ({said_by(reading)}.)"
     lines = {line for each in doing for line in each.lines}
     yield scene.remind("S-eyes", title, lines, hint, a_minute=often, usual=reading.value)
-
-
-def _by_teacher(service: Service) -> bool:
-    return isinstance(service, Fetch | StandUp | Free) and service.who is TEACHER
-
-
-def _unpaced(service: Service) -> bool:
-    return not isinstance(service, Fetch | StandUp | Free) or service.per_minute is None
 
 
 def _who(service: Fetch | StandUp) -> str:
