@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from compose.care.furniture import furniture_reminders
-from compose.care.helpers import helper_reminders
 from compose.care.people import people_reminders
 from compose.care.scene import Scene
+from compose.care.tasks import task_reminders
 from compose.care.ways import way_reminders
 from grammar.finding import Finding
 
@@ -20,7 +20,7 @@ def reminders(scene: Scene) -> tuple[Finding, ...]:
     """What can hurt in a game, by age and skill."""
     found = (
         *people_reminders(scene),
-        *helper_reminders(scene),
+        *task_reminders(scene),
         *way_reminders(scene),
         *furniture_reminders(scene),
     )

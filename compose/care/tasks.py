@@ -16,7 +16,7 @@ from grammar.words import listing
 IN_THE_AIR = (Skill.OVERARM_THROW, Skill.UNDERARM_THROW, Skill.KICK, Skill.STRIKE)
 
 
-def helper_reminders(scene: Scene) -> Iterator[Finding]:
+def task_reminders(scene: Scene) -> Iterator[Finding]:
     """Tasks in the line of fire, and tasks that keep the teacher from watching."""
     yield from _standing_up(scene)
     yield from _fetching(scene)
