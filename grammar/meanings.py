@@ -92,7 +92,8 @@ BUILT_IN_PLACES = (
     "wall",
     "corner",
 )
-ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
+BALL_ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "shooter", "hitter")
+ACTORS = (*BALL_ACTORS, "carrier", "pusher", "runner", "tagger")
 AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
 TEAM_MATES = ("team-mate", "team-mates")
 CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}

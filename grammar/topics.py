@@ -34,6 +34,8 @@ def topic(sentence: Node) -> Topic:
         case play.Attempt():
             aims = " or ".join(aim.words() for aim in sentence.aims)
             return ("attempt", _thing(sentence.who), "/".join(sentence.skills), _thing(sentence.ball), aims)
+        case play.Touch():
+            return ("touch", _thing(sentence.who), sentence.whom.words())
         case sides.Kit():
             return ("kit", sentence.name.text)
         case sides.Placing():

@@ -111,7 +111,7 @@ WORDINGS = (
     _wording(r"\bis (?:knocked (?:over|down)|overturned|toppled|tipped over|felled|hit over)\b", "is knocked", "when",
              "modifier"),
     _wording(r"\b(?:falls(?: over| down)?|topples)\b", "is knocked", "when", "modifier"),
-    _wording(r"\bis (?:struck|touched|tagged)\b", "is hit", "when", "modifier"),
+    _wording(r"\bis struck\b", "is hit", "when", "modifier"),
     _wording(r"\b(?:goes|is|rolls) (?:over|past|across)\b", "crosses", "when", "modifier"),
     _wording(r"\b(?:goes|rolls|is) (?:out of|outside|off)\b", "leaves", "when", "modifier"),
     _wording(r"\bflies through\b", "goes through", "when", "modifier"),

@@ -20,6 +20,7 @@ AGENTS: Mapping[str, str] = {
     "tow": "carrier",
     "push": "pusher",
     "run": "runner",
+    "touch": "tagger",
 }
 Sentence = TypeVar("Sentence", bound=Node)
 

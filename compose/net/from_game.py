@@ -20,6 +20,7 @@ from compose.net.match import match_of
 from compose.net.net import Net, Place
 from compose.net.width import too_wide
 from compose.staging.floor.nowhere import nowhere_to_act
+from compose.staging.floor.touching import nobody_in_reach
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
@@ -45,7 +46,7 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     sides = {SideId(side): players for side, players in numbers.items()}
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
-    builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core)))
+    builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
     builder.findings.extend((*doubts(core), *unlike_sides(core), *unread(core)))
     _counters(builder)
     _lower_moves(builder)

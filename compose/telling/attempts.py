@@ -38,6 +38,7 @@ DOING = {
     Skill.TOW: "tow {what}",
     Skill.PUSH: "push {what}",
     Skill.RUN: "run",
+    Skill.TOUCH: "touch",
 }
 ORDERS = {Order.STANDING_OR_NOT: "standing or not", Order.IN_ORDER: "in order"}
 
@@ -78,28 +79,36 @@ def _with_any_ball(voice: Voice, groups: list[list[Offer]]) -> list[list[Offer]]
 
 def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], balls: Sequence[KindId | None]) -> str:
     skills = list(dict.fromkeys(attempt.skill for attempt in offer.attempts))
-    what = speaking.balls([ball for ball in balls if ball is not None])
+    load = speaking.balls([ball for ball in balls if ball is not None])
     if offer.attempts[0].load:
-        what = loads(speaking, offer.attempts[0])
+        load = loads(speaking, offer.attempts[0])
     # "roll, throw underarm or kick a foam ball": the ball is named once.
-    verbs = [voice.say(DOING[skill], what=what if skill is skills[-1] else "") for skill in skills]
+    verbs = [voice.say(DOING[skill], what=load if skill is skills[-1] else "") for skill in skills]
     doing = voice.wording.listed((verb.replace("  ", " ").strip() for verb in verbs), "or")
     aims = list(dict.fromkeys(attempt.aim for attempt in offer.attempts))
     distance = _away_m(voice, offer)
     away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
-    if not away:
+    if not away and skills != [Skill.TOUCH]:
         away = _usually(voice, offer.by, aims)
     only = ""
     if offer.only != ALWAYS:
         only = voice.say(", but only when {condition}", condition=condition(speaking, offer.only))
     figures = "".join(f", {said}" for said in _figures(speaking, offer))
-    said = voice.say("{who} may {what}", who=voice.players(set(who)), what=f"{doing} {_aims(speaking, aims)}".strip())
+    what = f"{doing} {_at_what(speaking, skills, aims)}".strip()
+    said = voice.say("{who} may {what}", who=voice.players(set(who)), what=what)
     return f"{said}{away}{figures}{only}"
 
 
 def loads(voice: Voice, attempt: Attempt) -> str:
     """What is carried: "their logs"."""
     return voice.things(attempt.load)
+
+
+def _at_what(voice: Voice, skills: Sequence[Skill], aims: Sequence[Aim]) -> str:
+    """At what, through what or past what; whoever touches does not aim."""
+    if skills == [Skill.TOUCH]:
+        return aimed_at(voice, frozenset(one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of))
+    return _aims(voice, aims)
 
 
 def _aims(voice: Voice, aims: Sequence[Aim]) -> str:

@@ -29,6 +29,7 @@ NOBODY_THERE = {
     Doing.GUARD: "nobody guards there",
     Doing.ENTER: "nobody enters there",
     Doing.ACT: "nobody acts there",
+    Doing.TOUCH: "nobody is touched there",
 }
 
 

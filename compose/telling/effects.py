@@ -92,10 +92,14 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             scoring = any(isinstance(each, Add) for rule in voice.play.rules for each in rule.effects)
             return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
         case PlayOn():
-            return voice.say("the player hit plays on")
+            return voice.say("the player touched plays on" if _touched(moment.rule) else "the player hit plays on")
         case Finish():
             return _named(moment).does([effect.winner], "{side} wins", "{side} win")
     assert_never(effect)
+
+
+def _touched(rule: Rule) -> bool:
+    return isinstance(rule.trigger, Happening) and rule.trigger.result is Result.TOUCHED
 
 
 def _named(moment: Moment) -> Voice:
@@ -159,7 +163,7 @@ def _mover(moment: Moment, who: Mover) -> str:
             who_is = voice.play.populations(side) if side else voice.play.populations()
             return _named(moment).calling("a").players(who_is, "a", False)
         case Person():
-            return voice.say(PERSONS[who])
+            return voice.say("the player touched" if who is Person.OBJECT and _touched(moment.rule) else PERSONS[who])
         case Waiting():
             speaking = voice if voice.me is not None else voice.about(None, Subject.PLAYERS)
             return waiting(speaking, who)

@@ -98,6 +98,9 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.HIT:
             hit = frozenset(to for to in trigger.to if isinstance(to, Population))
             return voice.say("{who} hits {whom}", who=who, whom=_hit(voice, side, hit)) + having + skills
+        case Result.TOUCHED:
+            touched = frozenset(to for to in trigger.to if isinstance(to, Population))
+            return voice.say("{who} touches {whom}", who=who, whom=_hit(voice, side, touched))
         case Result.THROUGH:
             rings = frozenset(to for to in trigger.to if isinstance(to, Thing))
             return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(rings)) + skills

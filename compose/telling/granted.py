@@ -8,19 +8,10 @@ from attrs import evolve
 
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Fetch, Offer, Past, Through, ToMate
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Fetch, Offer, Past, Through
 from grammar.core.precedence import overlap, written
-from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
+from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls, success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Spot, Thing
-
-RESULTS: dict[type, Result] = {
-    AtThing: Result.KNOCKED,
-    AtPlayers: Result.HIT,
-    Through: Result.THROUGH,
-    Past: Result.CROSSED,
-    ToMate: Result.PASSED,
-    Along: Result.ARRIVED,
-}
 
 
 def concerned(aim: Aim, offer: Offer) -> frozenset[Owner]:
@@ -40,7 +31,7 @@ def _happening(play: Play) -> Iterator[tuple[Offer, Aim, KindId | None, frozense
     caught = _speaks_of_catches(play)
     for offer in play.offers:
         for attempt in offer.attempts:
-            found = {RESULTS[type(attempt.aim)]}
+            found = {success_of(attempt.skill, attempt.aim)}
             if not isinstance(attempt.aim, Along):
                 found.add(Result.MISSED)
             if caught or offer.figures.caught:

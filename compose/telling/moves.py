@@ -65,6 +65,9 @@ class Happenings:
             return self.voice.say(OUTCOMES[move.outcome], female, move=said) if move.outcome in OUTCOMES else said
         if attempt.skill == "fetch":
             return self.voice.say("{who} fetches {ball}", who=someone, ball=self._ball(attempt.ball)[0])
+        if attempt.skill == "touch":
+            pattern = "{who} touches nobody" if move.outcome == "missed" else "{who} touches somebody"
+            return self.voice.say(pattern, who=someone)
         return self.voice.say("{who} arrives", who=someone) if attempt.skill == "tow" else someone
 
     def _who(self, side: str, number: int) -> str:

@@ -61,6 +61,7 @@ class Doing(Enum):
     ENTER = "enters"
     ACT = "acts"
     GUARD = "guards"
+    TOUCH = "is touched"
 
 
 @frozen

@@ -105,6 +105,7 @@ class Skill(Enum):
     TOW = "tow"
     PUSH = "push"
     RUN = "run"
+    TOUCH = "touch"
 
 
 class Sort(Enum):

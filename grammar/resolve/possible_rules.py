@@ -53,7 +53,7 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         said = " and ".join(consequence.words() for consequence in rule.consequences)
         if "catcher" in said and "caught" not in event:
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
-        if "that player" in said and not ("is hit" in event or "is caught" in event):
+        if "that player" in said and not any(each in event for each in ("is hit", "is touched", "is caught")):
             yield _error(
                 "G-nobody",
                 f"No player is spoken of when {event}.",

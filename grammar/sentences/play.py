@@ -182,6 +182,25 @@ class Attempt(Node):
 
 
 @frozen(repr=False)
+class Touch(Node):
+    """Such as "taggers touch players of the other side": an attempt without a ball."""
+
+    who: Np
+    verb: str = field(eq=False)
+    whom: Np
+    details: tuple[Detail, ...] = ()
+
+    def words(self) -> str:
+        said = spoken(self.who, "touches" if one_of(self.who) else "touch", self.whom)
+        return said + "".join(detail(part) for part in self.details)
+
+
+def one_of(phrase: Np) -> bool:
+    """Whether a phrase speaks of one of them, such as "a tagger"."""
+    return phrase.determiner in ("a", "an", "each", "every", "any")
+
+
+@frozen(repr=False)
 class HoldLimit(Node):
     """Such as "a ball is held at most 10 s"."""
 

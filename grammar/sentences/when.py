@@ -32,6 +32,17 @@ class Hit(Node):
 
 
 @frozen(repr=False)
+class Touched(Node):
+    """Such as "a player is touched"."""
+
+    who: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "is touched")
+
+
+@frozen(repr=False)
 class Caught(Node):
     """Such as "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
 
@@ -131,7 +142,8 @@ class Becomes(Node):
         return self.claim.words()
 
 
-Event = Knocked | Hit | Caught | Missed | GoesThrough | Crosses | Leaves | HeldLong | EveryoneHolds | Arrives | Becomes
+Deed = Knocked | Hit | Touched | Caught | Missed | GoesThrough | Crosses | Leaves | Arrives
+Event = Deed | HeldLong | EveryoneHolds | Becomes
 
 Who = Np | Queued | AllQueued
 

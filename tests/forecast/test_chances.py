@@ -189,8 +189,8 @@ def test_a_skill_the_norms_do_not_know_has_the_documented_pace() -> None:
 
 
 def test_moving_without_a_ball_has_its_own_chance() -> None:
-    result = told(Attempt("tag", "tag", None, "player"), ("success", "missed"))
-    assert result.success == value("pace success", "tag")
+    result = told(Attempt("touch", "touch", None, "player"), ("success", "missed"))
+    assert result.success == value("pace success", "touch")
 
 
 def test_what_the_kit_does_not_know_is_told_as_an_assumption() -> None:

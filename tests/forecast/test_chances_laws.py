@@ -17,7 +17,7 @@ from compose.staging.norms import LEVELS, Level
 from library.records import BALL_SKILLS
 from tests.forecast.one_attempt import ALL, net_of, told
 
-SKILLS = st.sampled_from([*BALL_SKILLS, "run", "tag", "free", "carry", "cross", "hop"])
+SKILLS = st.sampled_from([*BALL_SKILLS, "run", "touch", "free", "carry", "cross", "hop"])
 ATTEMPTS = st.builds(
     Attempt,
     name=st.just("an attempt"),

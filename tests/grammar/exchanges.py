@@ -25,7 +25,7 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "other": OTHER,
     "preposition": PREPOSITIONS,
     "Court.cut": (None, "halved across", "in one piece", "in equal parts"),
-    "NobodyThere.verb": ("guards there", "enters there", "acts there"),
+    "NobodyThere.verb": ("guards there", "enters there", "acts there", "is touched there"),
     "Headcount.each": (None, "each", "all"),
     "OddPupil.does": ("joins the first side", "keeps the score", "is the teacher's helper", "changes in each round"),
     "Placing.all_but": (None, "all but"),

@@ -38,7 +38,7 @@ def targets(sheet: Sheet, sentence: play.Attempt, actor: int, board: Board, ever
     for aim in sentence.aims:
         match aim:
             case play.AimAt() | play.AimThrough() if isinstance(sheet.meaning(aim.what.name), Folk):
-                yield from _players(sheet, aim.what, actor, board, everyone)
+                yield from hit_aims(sheet, aim.what, actor, board, everyone)
             case play.AimAt() | play.AimThrough():
                 yield from _things(sheet, aim, pupil, board, everyone)
             case play.AimPast():
@@ -73,7 +73,8 @@ def _first(tokens: Iterable[tuple[object, int]], everyone: bool) -> Iterator[int
             yield number
 
 
-def _players(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+def hit_aims(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+    """The pupils of a phrase at whom another pupil may aim."""
     who, side = sheet.folk(phrase), board.pupils[actor].side
     assert who is not None
     said = Of(who.side) if who.side and not sheet.solo else whose(sheet, phrase)

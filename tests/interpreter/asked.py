@@ -29,7 +29,7 @@ def claims_in(sentence: Node) -> Iterator[finish.Claim]:
         yield sentence
     elif isinstance(sentence, finish.AnyWay):
         yield from (claim for way in sentence.ways for claim in way.claims)
-    elif isinstance(sentence, play.Attempt):
+    elif isinstance(sentence, play.Attempt | play.Touch):
         yield from (each for detail in sentence.details for each in claims_in(detail))
     elif isinstance(sentence, when.When):
         yield from claims_in(sentence.event)

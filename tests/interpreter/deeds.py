@@ -8,16 +8,17 @@ from attrs import evolve, frozen
 
 from grammar.sentences import play
 from grammar.sentences.base import Np
-from tests.interpreter.aims import Target, targets
+from tests.interpreter.aims import Target, hit_aims, targets
 from tests.interpreter.board import DOWN, IN, UP, Board, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import at_hand
+from tests.interpreter.spots import always_safe, at_hand
 from tests.interpreter.whose import Of, whose
 
 REACHED, CAUGHT, MISSED, LEFT = "reached", "caught", "missed", "left"
+TOUCHING = "touch"
 
 
 @frozen
@@ -53,19 +54,24 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
     """All deeds that are possible; of those who stand alike one tries for all, unless `everyone` does."""
     free = [(each, number) for number, each in enumerate(board.pupils) if each.where == IN]
     for number in alike(free, everyone):
+        pupil = board.pupils[number]
         for sentence in sheet.said(play.Attempt):
-            if acts(sheet, sentence, board.pupils[number].side, board.pupils[number].role):
+            if acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
+        for chase in sheet.said(play.Touch):
+            if acts(sheet, chase, pupil.side, pupil.role) and _now(sheet, chase, pupil.side, board):
+                yield from _chases(sheet, chase, number, board, everyone)
 
 
-def acts(sheet: Sheet, sentence: play.Attempt, side: str, role: str) -> bool:
+def acts(sheet: Sheet, sentence: play.Attempt | play.Touch, side: str, role: str) -> bool:
     """Whether a line of play is for players of a side and role; a role with a line of its own plays only that."""
     who = sheet.folk(sentence.who)
     if who is None or not _of_side(sheet, sentence.who, side) or who.side not in (None, side):
         return False
     if who.role is not None:
         return who.role == role
-    own = (each.who for each in sheet.said(play.Attempt) if (f := sheet.folk(each.who)) is not None and f.role == role)
+    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch))
+    own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
     return role == "" or not any(_of_side(sheet, each, side) for each in own)
 
 
@@ -74,10 +80,32 @@ def _of_side(sheet: Sheet, phrase: Np, side: str) -> bool:
     return said.side == side if isinstance(said, Of) else True
 
 
+def _now(sheet: Sheet, sentence: play.Attempt | play.Touch, side: str, board: Board) -> bool:
+    """Whether a line that speaks of "only when" may be followed now."""
+    only = next((each for each in sentence.details if isinstance(each, play.OnlyWhen)), None)
+    return only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
+
+
+def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
+    """One after another pupil, who is touched or gets away; who has the same task is left alone unless named."""
+    pupil, whom = board.pupils[number], sheet.folk(sentence.whom)
+    assert whom is not None
+    for aim in hit_aims(sheet, sentence.whom, number, board, everyone):
+        assert aim.hit is not None
+        other = board.pupils[aim.hit]
+        if not set(at_hand(sheet, pupil.side, pupil.role)) & set(at_hand(sheet, other.side, other.role)):
+            continue  # they stay on different floor
+        if whom.role is None and pupil.role and (other.side, other.role) == (pupil.side, pupil.role):
+            continue
+        deed = Deed(number, pupil.side, pupil.role, TOUCHING, aim, REACHED)
+        if not always_safe(sheet, other.side, other.role):
+            yield deed
+        yield evolve(deed, outcome=MISSED)
+
+
 def _by(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
     pupil = board.pupils[number]
-    only = sentence.told(play.OnlyWhen)
-    if isinstance(only, play.OnlyWhen) and not true(sheet, only.condition, spoken_of(sheet, pupil.side), board):
+    if not _now(sheet, sentence, pupil.side, board):
         return
     for ball in _balls(sheet, sentence, number, board, everyone):
         for skill in sentence.skills:

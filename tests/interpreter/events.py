@@ -11,7 +11,7 @@ from grammar.sentences.base import AnySide, Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side, means_ball
 from tests.interpreter.claims import Spoken, true
-from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -103,9 +103,9 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
         case when.StartsAgain():
             yield "everything"
         case when.ChangesPlaces():
-            yield from (_person(sheet, said.who), _person(sheet, said.other))
+            yield from (_person(sheet, said.who, scene), _person(sheet, said.other, scene))
         case _:
-            yield _person(sheet, said.who)
+            yield _person(sheet, said.who, scene)
 
 
 def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
@@ -125,7 +125,17 @@ def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
     return (found,)
 
 
-def _person(sheet: Sheet, who: when.Who) -> object:
+def acts_by_name(sheet: Sheet, who: Np, scene: Scene) -> bool:
+    """Whether a phrase names who touched by the task: "the tagger", where the event itself is of another pupil."""
+    folk, deed = sheet.folk(who), scene.deed
+    if folk is None or folk.role is None or deed is None or deed.skill != TOUCHING:
+        return False
+    own = {sheet.folk(each.who) for each in sheet.said(play.Touch)}
+    event = {sheet.folk(rule.event.who) for rule in sheet.said(when.When) if isinstance(rule.event, when.Touched)}
+    return folk in own and folk not in event
+
+
+def _person(sheet: Sheet, who: when.Who, scene: Scene) -> object:
     if isinstance(who, play.Queued | play.AllQueued):
         return ("queue", place_of(sheet, who.where), whose(sheet, who.where))
     if who.determiner in ("all", "each", "every"):
@@ -133,6 +143,8 @@ def _person(sheet: Sheet, who: when.Who) -> object:
     meant = sheet.meaning(who.name)
     if who.determiner == "its":
         return ("person", "keeper")
+    if acts_by_name(sheet, who, scene):
+        return ("person", "actor")
     return ("person", meant.part if isinstance(meant, Part) else "hit")
 
 
@@ -153,7 +165,9 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
     match event:
         case when.Knocked() if fact == ("target", REACHED):
             return _thing(sheet, event.what, deed, board)
-        case when.Hit() if fact == ("player", REACHED) and aim.hit is not None:
+        case when.Hit() | when.Touched() if fact == ("player", REACHED) and aim.hit is not None:
+            if isinstance(event, when.Touched) != (deed.skill == TOUCHING):
+                return None
             hit = board.pupils[aim.hit]
             return _player(sheet, event.who, hit.side, hit.role, deed.side)
         case when.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:

@@ -25,8 +25,16 @@ def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board,
     if not settled:
         yield board
         return
-    for after in _change(sheet, settled[0], scene, board, begin):
-        yield from follow(sheet, settled[1:], scene, after, begin)
+    first = next((each for each in settled if _gives_up_a_task(sheet, each.said)), settled[0])
+    rest = [each for each in settled if each is not first]
+    for after in _change(sheet, first, scene, board, begin):
+        yield from follow(sheet, rest, scene, after, begin)
+
+
+def _gives_up_a_task(sheet: Sheet, said: when.Consequence) -> bool:
+    """Whoever gives a task up does so first, so that another can have it."""
+    folk = sheet.folk(said.role) if isinstance(said, when.TurnsInto) else None
+    return folk is not None and folk.role is None
 
 
 def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
@@ -151,7 +159,9 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: 
             return side, role, OUT
         case when.TurnsInto():
             into = sheet.folk(said.role)
-            assert into is not None and into.role is not None
+            assert into is not None
+            if into.role is None:
+                return side, "", IN
             there = sum((each.side, each.role) == (side, into.role) for each in board.pupils)
             return side, into.role if there < sheet.roles[into.role].most else role, IN
         case when.Waits():

@@ -11,7 +11,8 @@ from grammar.sentences import sides, space
 from grammar.sentences.base import Name
 from grammar.tree import GameSheet
 
-ACTING = ("thrower", "roller", "kicker", "striker", "passer", "carrier", "pusher", "runner", "shooter", "hitter")
+SENDING = ("thrower", "roller", "kicker", "striker", "passer", "shooter", "hitter")
+ACTING = (*SENDING, "carrier", "pusher", "runner", "tagger")
 THROWS = ("overarm throw", "underarm throw")
 SHOTS = (*THROWS, "roll", "kick", "strike")
 BY_SKILL = {"throw": THROWS, "shot": SHOTS, "pass": ("pass",)} | {each: (each,) for each in SHOTS}

@@ -6,7 +6,7 @@ from grammar.sentences import play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.deeds import CAUGHT, REACHED
-from tests.interpreter.events import Scene
+from tests.interpreter.events import Scene, acts_by_name
 from tests.interpreter.names import Folk, Mate, Part
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of, spots_of
@@ -96,6 +96,8 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         return []
     if isinstance(meant, Part):
         chosen = deed.actor if meant.part == "actor" else deed.catcher
+    elif acts_by_name(sheet, who, scene):
+        chosen = deed.actor
     else:
         assert isinstance(meant, Folk | Mate), who.words()
         chosen = deed.aim.mate if isinstance(meant, Mate) else deed.aim.hit

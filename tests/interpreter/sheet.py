@@ -64,6 +64,7 @@ class Place:
     by: str
     shut: bool
     rooms: tuple[space.AtMostThere, ...]
+    safe: bool = False
 
 
 class Sheet:
@@ -177,11 +178,13 @@ class Sheet:
         found: dict[str, Place] = {}
         for line in self.tree.all_of("space", space.Area):
             shut = any(isinstance(each, space.NobodyThere) and "enters" in each.verb for each in line.rules)
+            safe = any(isinstance(each, space.NobodyThere) and "touched" in each.verb for each in line.rules)
             rooms = tuple(each for each in line.rules if isinstance(each, space.AtMostThere))
             by = self.meaning(line.spot.name)
             name = line.name.text
             assert isinstance(by, Somewhere)
-            found[name] = Place(name, name.split()[-1], self._owners(line), line.preposition, by.place, shut, rooms)
+            owners = self._owners(line)
+            found[name] = Place(name, name.split()[-1], owners, line.preposition, by.place, shut, rooms, safe)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

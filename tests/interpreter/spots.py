@@ -52,6 +52,14 @@ def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
     return tuple(found) or (half(sheet, side),)
 
 
+def always_safe(sheet: Sheet, side: str, role: str) -> bool:
+    """Whether a pupil stays in an area in which nobody is touched."""
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
+    closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
+    safe = {name for name, place in sheet.places.items() if place.safe}
+    return bool(closest) and all(place_of(sheet, line.where) in safe for line in closest)
+
+
 def _stays(sheet: Sheet, line: play.Stay, side: str, role: str) -> bool:
     who = sheet.folk(line.who)
     if who is None or who.side not in (None, side) or who.role not in (None, role):

@@ -7,7 +7,7 @@ from typing import Union
 from attrs import frozen
 
 from grammar.sentences.base import AnySide, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
-from tests.interpreter.names import Folk, Part
+from tests.interpreter.names import ACTING, Folk, Part
 from tests.interpreter.sheet import Sheet
 
 UNSAID, OWN, OTHERS, EVERY, ANY, SPOKEN = "unsaid", "own", "others", "every", "any", "spoken of"
@@ -55,6 +55,8 @@ def _holder(sheet: Sheet, possessive: str) -> Whose:
     meant = sheet.names[possessive[:-2]]
     if isinstance(meant, Part):
         return meant
+    if isinstance(meant, Folk) and meant.role in ACTING:
+        return Part("actor")
     side = meant.side if isinstance(meant, Folk) else sheet.side_meant(meant)
     assert side is not None, possessive
     return Of(side)

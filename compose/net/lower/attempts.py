@@ -8,7 +8,7 @@ from attrs import evolve
 
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.cast import Cast, casts
-from compose.net.lower.consequences import counted
+from compose.net.lower.consequences import counted, leaves_a_task
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.landings import landings
@@ -39,7 +39,7 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
     """What may come of an option."""
     success = option.moment
     assert success.skill is not None
-    if can_succeed(builder, success.skill, success.ball, success.aim):
+    if can_succeed(builder, success.skill, success.ball, success.aim, success.person):
         yield success
     if _always(option):
         return
@@ -119,7 +119,7 @@ def case_effects(builder: Builder, case: Case, moment: Moment | None, cast: Cast
     """What a case does to the counts."""
     return tuple(
         done
-        for effect, rule in case.effects
+        for effect, rule in sorted(case.effects, key=lambda each: not leaves_a_task(each[0]))
         for done in counted(builder, effect, moment, cast.persons, builder.rule(rule.lines))
     )
 

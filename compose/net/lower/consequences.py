@@ -63,6 +63,11 @@ def counted(
             return
 
 
+def leaves_a_task(effect: core.Effect) -> bool:
+    """Whether somebody gives up a role: so that there is room in it for who takes it over, this comes first."""
+    return isinstance(effect, core.Go) and effect.becomes.role is PLAIN
+
+
 def _of_thing(
     builder: Builder,
     effect: core.Put | core.Own | core.Shift | core.PutOnStep,

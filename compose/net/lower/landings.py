@@ -93,7 +93,7 @@ def _closed(builder: Builder, home: Spot, kind: KindId) -> Iterator[tuple[Spot, 
             continue
         for laid in builder.floor.areas:
             if (laid.name, laid.owner) == (area.id.key, owner_key(area.owner)):
-                share = _overlap(laid.rectangle, whole) / (whole.length * whole.width)
+                share = laid.rectangle.common_m2(whole) / (whole.length * whole.width)
                 if share > LEAST and laid.rectangle not in counted:
                     counted.add(laid.rectangle)
                     yield Spot(area.id, area.owner), share
@@ -109,10 +109,3 @@ def _beyond(builder: Builder, kind: KindId, toward: SideId | None) -> Iterator[S
 def _rectangle(builder: Builder, home: Spot) -> Rectangle:
     half = builder.floor.half_of(home.owner.key) if isinstance(home.owner, SideId) else None
     return half or builder.floor.court
-
-
-def _overlap(one: Rectangle, other: Rectangle) -> float:
-    """The area in square metres that two rectangles share."""
-    long = min(one.right, other.right) - max(one.left, other.left)
-    wide = min(one.top, other.top) - max(one.bottom, other.bottom)
-    return max(0.0, long) * max(0.0, wide)

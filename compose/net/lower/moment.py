@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
-from grammar.core.rules import Happening, KeptFor, Result, Trigger
+from grammar.core.play import Aim, Past
+from grammar.core.rules import ON_A_PLAYER, Happening, KeptFor, Result, Trigger
 from grammar.core.values import At, KindId, Owner, Population, Presence, SideId, Skill, Spot, Thing
 
 
@@ -32,16 +32,6 @@ class Moment:
     step: int | None = None
 
 
-SUCCESS = {
-    AtThing: Result.KNOCKED,
-    AtPlayers: Result.HIT,
-    Through: Result.THROUGH,
-    Past: Result.CROSSED,
-    ToMate: Result.PASSED,
-    Along: Result.ARRIVED,
-}
-
-
 def fires(trigger: Trigger, moment: Moment) -> bool:
     """Whether what happened is what a rule waits for."""
     if isinstance(trigger, KeptFor):
@@ -64,4 +54,4 @@ def _object(moment: Moment, trigger: Happening) -> bool:
         return True
     if moment.result is Result.CROSSED:
         return isinstance(moment.aim, Past) and moment.aim.line in trigger.to
-    return (moment.person if moment.result is Result.HIT else moment.thing) in trigger.to
+    return (moment.person if moment.result in ON_A_PLAYER else moment.thing) in trigger.to

@@ -9,15 +9,17 @@ from attrs import evolve
 from compose.net.lower.at_hand import Uses, rate_of, spots_at_hand, uses_of
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.guards import condition_of
-from compose.net.lower.moment import SUCCESS, Moment
+from compose.net.lower.moment import Moment
 from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.tokens import ball_place, how_many, in_play, player_place, step_place, target_place
 from compose.net.lower.trying import attempt_of
 from compose.net.net import Comparison, Condition, Rate, Ratio
+from compose.staging.floor.touching import meet
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
-from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Spot, Thing
+from grammar.core.rules import success_of
+from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
 
 Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
 
@@ -90,7 +92,7 @@ def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindI
         source[1] if source else None,
         frozenset(thing.kind for thing in attempt.load),
         aim,
-        SUCCESS[type(aim)],
+        success_of(attempt.skill, aim),
     )
     match aim:
         case AtThing():
@@ -132,6 +134,8 @@ def _at_thing(builder: Builder, thing: Thing, moment: Moment) -> Iterator[Aimed]
 def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Aimed]:
     """Nobody aims at themselves: where the aimer could be meant, another must be there."""
     targets = [each for each in builder.play.populations() if each in aim.of]
+    if moment.skill is Skill.TOUCH:
+        targets = [each for each in targets if meet(builder.play, moment.by, each)]
     places = in_play(builder, *targets)
     for who, place in zip(targets, places, strict=True):
         there = at_least((place,), 2 if who == moment.by else 1)

@@ -53,10 +53,12 @@ _DOES = {
     Skill.TOW: ("tows", ""),
     Skill.PUSH: ("pushes", ""),
     Skill.RUN: ("runs", ""),
+    Skill.TOUCH: ("goes after", ""),
 }
 _ENDS = {
     Result.KNOCKED: "and knocks it",
     Result.HIT: "and hits",
+    Result.TOUCHED: "and touches",
     Result.THROUGH: "and it goes through",
     Result.CROSSED: "and it crosses",
     Result.PASSED: "and it is caught",
@@ -74,6 +76,7 @@ _AGENTS = {
     Skill.TOW: "carrier",
     Skill.PUSH: "pusher",
     Skill.RUN: "runner",
+    Skill.TOUCH: "tagger",
 }
 
 
@@ -107,7 +110,8 @@ def _aim_words(moment: Moment) -> str:
         case AtThing():
             return f"at {thing_words(moment.aim.thing)}"
         case AtPlayers():
-            return f"at {player_words(moment.person)}" if moment.person else "at a player"
+            whom = player_words(moment.person) if moment.person else "a player"
+            return whom if moment.skill is Skill.TOUCH else f"at {whom}"
         case Through():
             return f"through {thing_words(moment.aim.thing)}"
         case Past():

@@ -12,13 +12,15 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from compose.net.lower.reach import sizes_m
 from compose.staging.floor.distance import distance_m
+from compose.staging.floor.touching import safe_share
 from grammar.core.play import AtThing, Of, Offer, Order, ToMate
 from grammar.core.rules import Happening, Result
-from grammar.core.values import KindId, OnStep
+from grammar.core.values import KindId, OnStep, Skill
 
 KINDS_OF_AIM = {
     Result.KNOCKED: "target",
     Result.HIT: "player",
+    Result.TOUCHED: "player",
     Result.THROUGH: "ring",
     Result.CROSSED: "line",
     Result.PASSED: "mate",
@@ -45,7 +47,7 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
         said_per_minute=_number(figures.per_minute),
         catchable=can_be_caught(builder, offer, moment),
         age_years=ages_years(builder),
-        chance_factor=_factor(builder, Of.SUCCESS),
+        chance_factor=_factor(builder, Of.SUCCESS) * _in_the_open(builder, offer, moment),
         pace_factor=_factor(builder, Of.TIME),
         hold_limit_s=min((float(hold.limit_s) for hold in play.holds if hold.ball == moment.ball), default=None),
         guards_most=_guards(builder, moment),
@@ -53,10 +55,19 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
     )
 
 
+def _in_the_open(builder: Builder, offer: Offer, moment: Moment) -> float:
+    """How much of the time whoever is to be touched is not safe; a chance that the sheet says holds for all of it."""
+    if moment.skill is not Skill.TOUCH or moment.person is None or offer.figures.chance is not None:
+        return 1.0
+    return 1.0 - safe_share(builder.play, moment.person)
+
+
 def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
     """From where this population aims to where this thing stands, or this team-mate is, now."""
     aim = moment.aim
     assert aim is not None
+    if moment.skill is Skill.TOUCH:
+        return 0.0  # the norm of a chase counts the way
     if isinstance(aim, ToMate) and moment.mate_at is not None:
         aim = evolve(aim, at=frozenset({moment.mate_at}))
     track = builder.play.track_of(moment.thing.kind) if moment.thing else None

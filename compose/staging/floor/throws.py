@@ -29,6 +29,8 @@ def throws(core: Core, floor: Floor) -> tuple[Throw, ...]:
     """Every attempt of the play, line by line, side by side; those of a role only where they go otherwise far."""
     found: dict[tuple[object, ...], Throw] = {}
     for offer in core.play.offers:
+        if any(attempt.skill is Skill.TOUCH for attempt in offer.attempts):
+            continue  # a chase is no line on the floor
         for throw in _of_offer(core, floor, offer):
             length = round(throw.reach.metres, 3)
             found.setdefault((throw.lines, throw.side, goal_of(throw.aim), length), throw)

@@ -66,6 +66,12 @@ class Rectangle:
             and other.bottom < self.top - apart
         )
 
+    def common_m2(self, other: Rectangle) -> float:
+        """The area in square metres that two rectangles share."""
+        long = min(self.right, other.right) - max(self.left, other.left)
+        wide = min(self.top, other.top) - max(self.bottom, other.bottom)
+        return max(0.0, long) * max(0.0, wide)
+
     def holds(self, x: float, y: float, radius: float = 0.0) -> bool:
         """Whether a round thing at (x, y) lies wholly inside."""
         apart = 1e-6

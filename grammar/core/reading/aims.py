@@ -56,7 +56,7 @@ def aims_of(
         case play.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
             if aim.standing_or_not:
                 raise Senseless(aim.what, f"Players are not {aim.standing_or_not}.", "Leave that out.")
-            yield from _at_players(reader, aim.what, who, spoken)
+            yield from at_players(reader, aim.what, who, spoken)
         case play.AimAt():
             for thing in _aimed_at(reader, aim.what, who, spoken, Sort.TARGET, Sort.RING, Sort.BODY):
                 ring = reader.sort(thing.kind) is Sort.RING
@@ -91,7 +91,8 @@ def _aimed_at(reader: Reader, phrase: Np, who: Population, spoken: Spoken, *sort
     return found
 
 
-def _at_players(reader: Reader, phrase: Np, who: Population, spoken: Spoken) -> Iterator[AtPlayers]:
+def at_players(reader: Reader, phrase: Np, who: Population, spoken: Spoken) -> Iterator[AtPlayers]:
+    """The players of a phrase, side by side; nobody aims at those whom their role spares."""
     said, role = reader.player_phrase(phrase)
     alone = len(reader.sides) == 1
     unsaid = reader.all_sides if alone else reader.others(who.side)

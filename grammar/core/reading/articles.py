@@ -8,7 +8,7 @@ import attrs
 
 from grammar.core.reading.whose import OWN_WORDS, THAT_WORDS, Senseless
 from grammar.game import Game
-from grammar.meanings import AgentMeaning, CategoryMeaning, KitMeaning, PlayerMeaning, TeacherMeaning
+from grammar.meanings import ACTORS, AgentMeaning, CategoryMeaning, KitMeaning, PlayerMeaning, TeacherMeaning
 from grammar.sentences import sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 
@@ -25,9 +25,21 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
         _refuse(game, node, section)
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
+            _refuse_two_meant(phrase, sentence)
             if phrase.determiner in _NOT_OF_EVENTS:
                 title = f"`{phrase.words()}`: that happens to one at a time; of all, say what a side has left."
                 raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
+
+
+def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
+    """Raises Senseless where "the tagger's" could be of who acted or of the tagger to whom it happened."""
+    if not isinstance(sentence.event, when.Hit | when.Touched):
+        return
+    for node in (each for said in sentence.consequences for each in _nodes(said)):
+        owner = getattr(node, "possessive", None)
+        if owner is not None and owner[:-2] == phrase.name.text in ACTORS:
+            title = f"`{owner}` could be of who acted, or of the {phrase.name.text} to whom it happened."
+            raise Senseless(node, title, "Write: that side, or the other side")
 
 
 def _nodes(node: Node) -> Iterator[Node]:
@@ -81,7 +93,7 @@ def _subjects(event: when.Event) -> Iterator[Np]:
             yield event.what
         case when.GoesThrough():
             yield from (event.what, event.through)
-        case when.Hit() | when.Arrives():
+        case when.Hit() | when.Touched() | when.Arrives():
             yield event.who
 
 

@@ -15,6 +15,7 @@ from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiti
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
 from grammar.core.rules import (
+    ON_A_PLAYER,
     Add,
     AllPlaying,
     Becoming,
@@ -26,14 +27,14 @@ from grammar.core.rules import (
     Person,
     PlayOn,
     Put,
-    Result,
     StartAgain,
     Swap,
 )
 from grammar.core.values import (
+    PLAIN,
+    Part_of_a_side,
     Posture,
     Presence,
-    RoleId,
     SideId,
     Spot,
 )
@@ -79,7 +80,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.StartsAgain():
             yield StartAgain.EVERYTHING
         case when.PlaysOn():
-            if moment.result is Result.HIT:
+            if moment.result in ON_A_PLAYER:
                 yield PlayOn.PLAY_ON
 
 
@@ -171,8 +172,11 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
     return the_one(said, spoken.meant(said, frozenset()), "it is")
 
 
-def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId:
+def _role(reader: Reader, phrase: Np, mover: Mover) -> Part_of_a_side:
+    """The role of a phrase; "a player" is one without a role."""
     said, role = reader.player_phrase(phrase)
+    if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
+        return PLAIN
     if role is None or mover.side is None:
         raise Senseless(phrase, f"`{phrase.words()}` is no role.", "Name a role that `sides` declares.")
     if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):

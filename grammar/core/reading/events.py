@@ -20,7 +20,7 @@ from grammar.sentences import finish, when
 from grammar.sentences.base import Np
 
 ALL_SKILLS = frozenset(Skill)
-KEPT = (Result.KNOCKED, Result.HIT, Result.THROUGH)  # only what is aimed at has a keeper
+KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH)  # only what is aimed at has a keeper
 
 
 @frozen
@@ -146,9 +146,10 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             things = reader.thing_phrase(event.what, spoken, anybody, Sort.TARGET, Sort.BODY)
             to = frozenset(thing for thing in things if thing.owner == against)
             return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
-        case when.Hit():
+        case when.Hit() | when.Touched():
             hit = frozenset(_players(reader, event.who, spoken)) & frozenset(_of(reader, against))
-            return Happening(Result.HIT, by, ALL_SKILLS, any_ball, owner, hit) if hit else None
+            result = Result.HIT if isinstance(event, when.Hit) else Result.TOUCHED
+            return Happening(result, by, ALL_SKILLS, any_ball, owner, hit) if hit else None
         case when.GoesThrough():
             rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)
             through = frozenset(ring for ring in rings if ring.owner == against)

@@ -40,6 +40,7 @@ from grammar.core.reading.space_and_sides import (
     read_track,
 )
 from grammar.core.reading.told import called, told_of
+from grammar.core.reading.touches import read_touch
 from grammar.core.reading.when_lines import read_when
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, Population, SideId, SwitchId
@@ -134,13 +135,16 @@ def _kit(reading: Reading) -> None:
 def _doings(reading: Reading) -> None:
     """Attempts first, since what follows speaks of whom they concern."""
     reader = reading.reader
-    attempts = reading.all_of(play.Attempt)
-    busy = with_own_task(reader, [sentence for sentence, _ in attempts])
+    attempts, touches = reading.all_of(play.Attempt), reading.all_of(play.Touch)
+    busy = with_own_task(reader, [*(said for said, _ in attempts), *(said for said, _ in touches)])
     offers: list[Offer] = []
     for attempt, line in attempts:
         offers.extend(reading.add(attempt, line, partial(read_attempt, busy)))
+    touching = [offer for touch, line in touches for offer in reading.add(touch, line, partial(read_touch, busy))]
+    offers.extend(touching)
     if not reader.granted:
         hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
+        reader.touching = frozenset(offer.by for offer in touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:

@@ -29,7 +29,10 @@ from grammar.game import Game
 
 @define
 class Known:
-    """The sheet's names, and what has been read so far. `pairs` are the sides with whom they aim at."""
+    """The sheet's names, and what has been read so far.
+
+    `pairs` are the sides with whom they aim at, `touching` who touches.
+    """
 
     game: Game
     court: Court
@@ -42,6 +45,7 @@ class Known:
     starts: list[Start] = field(factory=list)
     carried: frozenset[KindId] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
+    touching: frozenset[Population] = frozenset()
     changing_owners: bool = False
     granted: bool = False
 

@@ -11,6 +11,7 @@ from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
 from grammar.core.rules import (
+    ON_A_PLAYER,
     AllHold,
     AllPlaying,
     Happening,
@@ -98,9 +99,12 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
             who, f"`{who.words()}`: nobody has been spoken of.", "Say all players, or the first in a queue."
         )
     meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
-    if trigger.result is Result.HIT:
+    task = trigger.result is Result.TOUCHED and role is not None and not trigger.to <= meant
+    if task and trigger.by & reader.touching <= meant:
+        return (Mover(Person.ACTOR, moment.actor),)
+    if trigger.result in ON_A_PLAYER:
         if not trigger.to <= meant:
-            raise Senseless(who, f"Not only {who.name.text}s are hit.", "Write: that player")
+            raise Senseless(who, f"Not only {who.name.text}s are {trigger.result.value}.", "Write: that player")
         return (Mover(Person.OBJECT, moment.concerned),)
     if trigger.by <= meant and (said.whose is Whose.NAMED or role or trigger.result is Result.ARRIVED):
         return (Mover(Person.ACTOR, moment.actor),)

@@ -14,7 +14,7 @@ def named_in(reader: Reader, event: when.Event) -> int:
     match event:
         case when.Knocked():
             phrases: tuple[Np | None, ...] = (event.what,)
-        case when.Hit() | when.Arrives():
+        case when.Hit() | when.Touched() | when.Arrives():
             phrases = (event.who,)
         case when.GoesThrough():
             phrases = (event.what, event.through)

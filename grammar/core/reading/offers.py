@@ -29,6 +29,7 @@ from grammar.core.values import (
 from grammar.sentences import play
 from grammar.sentences.base import Np
 
+Details = dict[type, play.Detail]
 CARRYING = (Skill.CARRY, Skill.TOW, Skill.PUSH, Skill.RUN)
 
 
@@ -41,7 +42,7 @@ def acting(reader: Reader, who: Np) -> tuple[Population, ...]:
     return found
 
 
-def with_own_task(reader: Reader, sentences: Iterable[play.Attempt]) -> frozenset[Population]:
+def with_own_task(reader: Reader, sentences: Iterable[play.Attempt | play.Touch]) -> frozenset[Population]:
     """The populations of a role that a line of the play names: they play that and nothing else."""
     found: set[Population] = set()
     for sentence in sentences:
@@ -55,9 +56,7 @@ def with_own_task(reader: Reader, sentences: Iterable[play.Attempt]) -> frozense
 def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Attempt, line: int) -> Iterator[Offer]:
     """All offers of a line."""
     named = reader.player_phrase(sentence.who)[1] is not None
-    details = {type(each): each for each in sentence.details}
-    if len(details) < len(sentence.details):
-        raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
+    details = details_of(sentence)
     if len(set(sentence.skills)) < len(sentence.skills):
         raise Senseless(sentence, "A skill of this line stands twice.", "Keep one of them.")
     _goes_or_sends(sentence)
@@ -73,6 +72,14 @@ def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Att
     yield from found
 
 
+def details_of(sentence: play.Attempt | play.Touch) -> Details:
+    """What a line says besides, each once."""
+    details: Details = {type(each): each for each in sentence.details}
+    if len(details) < len(sentence.details):
+        raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
+    return details
+
+
 def _goes_or_sends(sentence: play.Attempt) -> None:
     """To carry, tow or run is from place to place; to throw, roll, kick, strike or pass is at something."""
     for skill in sentence.skills:
@@ -84,7 +91,7 @@ def _goes_or_sends(sentence: play.Attempt) -> None:
 
 
 def _of(
-    reader: Reader, sentence: play.Attempt, details: dict[type, play.Detail], who: Population, line: int
+    reader: Reader, sentence: play.Attempt, details: Details, who: Population, line: int
 ) -> Iterator[Offer]:
     spoken = spoken_by(reader, who.side)
     skills = tuple(Skill(skill) for skill in sentence.skills)
@@ -95,14 +102,11 @@ def _of(
     if len(set(aims)) < len(aims):
         raise Senseless(sentence, "This line aims twice at the same.", "Keep one of them.")
     share = details.get(play.PartOf)
-    only: Guard = ALWAYS
-    if isinstance(asked := details.get(play.OnlyWhen), play.OnlyWhen):
-        told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
-        only = read_condition(reader, asked.condition, told)
+    only = only_of(reader, details, spoken)
     for ball in balls:
         attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
         part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
-        yield Offer(who, attempts, only, _figures(reader, details, spoken), part, (line,))
+        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,))
 
 
 def _with_what(
@@ -123,7 +127,17 @@ def _with_what(
     return (None,), frozenset(reader.thing_phrase(sentence.ball, spoken, own_side, Sort.TARGET, Sort.BODY))
 
 
-def _figures(reader: Reader, details: dict[type, play.Detail], spoken: Spoken) -> Figures:
+def only_of(reader: Reader, details: Details, spoken: Spoken) -> Guard:
+    """When alone it may be tried; "it" and "a side" are those who act."""
+    asked = details.get(play.OnlyWhen)
+    if not isinstance(asked, play.OnlyWhen):
+        return ALWAYS
+    told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
+    return read_condition(reader, asked.condition, told)
+
+
+def figures_of(reader: Reader, details: Details, spoken: Spoken) -> Figures:
+    """The figures of a line."""
     chance, caught = details.get(play.SucceedChance), details.get(play.CaughtChance)
     pace, away, stray = details.get(play.Pace), details.get(play.FromWhere), details.get(play.Stray)
     return Figures(

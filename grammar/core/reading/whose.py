@@ -9,7 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.values import SideId
 from grammar.game import Game
-from grammar.meanings import AgentMeaning, Meaning, TeacherMeaning, side_named
+from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
 from grammar.words import listing
 
@@ -105,6 +105,8 @@ def _by_name(game: Game, node: Node, name: str, said: str) -> Claimed:
     meaning: Meaning | None = game.vocabulary.get(name)
     if isinstance(meaning, AgentMeaning):
         return Claimed(_PARTS[meaning.part], node)
+    if isinstance(meaning, PlayerMeaning) and meaning.role in ACTORS:
+        return Claimed(Whose.ACTOR, node)
     side = side_named(meaning)
     if side is not None:
         return Claimed(Whose.NAMED, node, SideId(side))

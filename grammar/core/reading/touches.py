@@ -1,0 +1,47 @@
+"""A line about touching → offers: an attempt without a ball at players."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.play import AtPlayers, Attempt, Figures, Offer
+from grammar.core.reading.aims import at_players, spoken_by
+from grammar.core.reading.offers import acting, details_of, figures_of, only_of
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless
+from grammar.core.values import PLAIN, Population, Skill
+from grammar.sentences import play
+
+_OF_BALLS = (play.CaughtChance, play.FromWhere, play.Stray)
+
+
+def read_touch(busy: frozenset[Population], reader: Reader, sentence: play.Touch, line: int) -> Iterator[Offer]:
+    """All offers of a line. Those with the same task leave each other alone, unless the line names them."""
+    named = reader.player_phrase(sentence.who)[1] is not None
+    details = details_of(sentence)
+    for detail in sentence.details:
+        if isinstance(detail, _OF_BALLS):
+            raise Senseless(detail, f"`{detail.words()}` is of a ball; whoever touches has none.", "Leave that out.")
+    share = details.get(play.PartOf)
+    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
+    nobody = True
+    for who in acting(reader, sentence.who):
+        if not named and who in busy:
+            continue
+        spoken = spoken_by(reader, who.side)
+        figures: Figures = figures_of(reader, details, spoken)
+        attempts = tuple(Attempt(Skill.TOUCH, None, frozenset(), aim) for aim in _touched(reader, sentence, who))
+        if attempts:
+            nobody = False
+            yield Offer(who, attempts, only_of(reader, details, spoken), figures, part, (line,))
+    if nobody:
+        raise Senseless(sentence, "Nobody of whom this line speaks has anybody to touch.", "Name players of others.")
+
+
+def _touched(reader: Reader, sentence: play.Touch, who: Population) -> Iterator[AtPlayers]:
+    role = reader.player_phrase(sentence.whom)[1]
+    alike = frozenset({who}) if role is None and who.role is not PLAIN else frozenset()
+    for aim in at_players(reader, sentence.whom, who, spoken_by(reader, who.side)):
+        if aim.of - alike:
+            yield AtPlayers(aim.of - alike)
