@@ -112,6 +112,8 @@ WORDINGS = (
              "modifier"),
     _wording(r"\b(?:falls(?: over| down)?|topples)\b", "is knocked", "when", "modifier"),
     _wording(r"\bis struck\b", "is hit", "when", "modifier"),
+    _wording(r"\bis tagged\b", "is touched", "when", "modifier"),
+    _wording(r"\b(?:tags?|chases?|catch|catches)\b(?= (?:the |all )?(?:players|other|\w+s\b))", "touch", "play"),
     _wording(r"\b(?:goes|is|rolls) (?:over|past|across)\b", "crosses", "when", "modifier"),
     _wording(r"\b(?:goes|rolls|is) (?:out of|outside|off)\b", "leaves", "when", "modifier"),
     _wording(r"\bflies through\b", "goes through", "when", "modifier"),

@@ -61,6 +61,6 @@ PAIRS = (
         False,
     ),
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
-    Pair("safe-everywhere", "C-idle", "a runner is touched: that runner is out", shown=False),
+    Pair("safe-everywhere", "C-idle", "a runner is touched: the tagger's side scores 1 point", shown=False),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
 )
