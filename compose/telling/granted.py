@@ -10,7 +10,8 @@ from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Aim, Along, AtPlayers, AtThing, Fetch, Offer, Past, Through
 from grammar.core.precedence import overlap, written
-from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls, success_of
+from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
+from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Spot, Thing
 
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from enum import Enum
 from fractions import Fraction
 
 from attrs import field, frozen
 
 from grammar.core.guards import Guard
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Lines, Past, Through, ToMate, Waiting
+from grammar.core.play import Lines, Waiting
 from grammar.core.values import (
     SAME,
     At,
@@ -44,19 +43,6 @@ class Result(Enum):
 
 
 ON_A_PLAYER = (Result.HIT, Result.TOUCHED)
-SUCCESS: Mapping[type, Result] = {
-    AtThing: Result.KNOCKED,
-    AtPlayers: Result.HIT,
-    Through: Result.THROUGH,
-    Past: Result.CROSSED,
-    ToMate: Result.PASSED,
-    Along: Result.ARRIVED,
-}
-
-
-def success_of(skill: Skill, aim: Aim) -> Result:
-    """What an attempt is made for."""
-    return Result.TOUCHED if skill is Skill.TOUCH else SUCCESS[type(aim)]
 
 
 @frozen

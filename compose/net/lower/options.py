@@ -18,7 +18,7 @@ from compose.staging.floor.touching import meet
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
-from grammar.core.rules import success_of
+from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
 
 Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
