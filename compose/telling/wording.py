@@ -114,7 +114,7 @@ def wording_of(language: str) -> Wording:
         return ENGLISH
     if tag not in languages():
         raise KeyError(language)
-    messages, several = _catalogue(tag)
+    messages, several = catalogue(FOLDER, tag)
     words = library.word_list(tag)
     for word in words.words.values():
         one, many = firm(word.one), firm(word.many)
@@ -125,14 +125,15 @@ def wording_of(language: str) -> Wording:
     return Wording(tag, messages, several, {text: firm(said) for text, said in words.texts.items()})
 
 
-def _catalogue(tag: str) -> tuple[dict[tuple[str, str], str], dict[str, tuple[str, str]]]:
+def catalogue(folder: Path, tag: str) -> tuple[dict[tuple[str, str], str], dict[str, tuple[str, str]]]:
+    """The messages by (context, English pattern) and the counted nouns of a catalogue file."""
     # Loaded only here: English needs no catalogue.
     from babel.messages.pofile import read_po
 
-    with (FOLDER / f"{tag}.po").open("rb") as file:
-        catalogue = read_po(file, locale=tag)
+    with (folder / f"{tag}.po").open("rb") as file:
+        read = read_po(file, locale=tag)
     messages, several = dict[tuple[str, str], str](), dict[str, tuple[str, str]]()
-    for message in catalogue:
+    for message in read:
         if not message.id or not message.string:
             continue
         if isinstance(message.id, tuple):

@@ -9,7 +9,7 @@ from typing import Annotated
 import typer
 from typer.main import get_command_name
 
-from compose.terminal import compose_commands, draw_commands, forecast_commands, share_commands
+from compose.terminal import compose_commands, draw_commands, forecast_commands, page_command, share_commands
 from compose.terminal.answer import say, say_json
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 from compose.terminal.start import main
@@ -167,7 +167,7 @@ def card(
     raise typer.Exit(make_card(name, modifier or [], pupils, out, asked, force, as_json))
 
 
-for commands in (forecast_commands, compose_commands, draw_commands, share_commands):
+for commands in (forecast_commands, compose_commands, draw_commands, share_commands, page_command):
     commands.register(app)
 
 

@@ -22,6 +22,7 @@ ORDER = (
     "compose.telling",
     "compose.draw",
     "compose.share",
+    "compose.page",
     "compose.terminal",
 )
 OURS = ("grammar", "library", "compose", "tests")

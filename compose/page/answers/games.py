@@ -1,0 +1,57 @@
+"""A game in the list: its picture and a line, what a class lacks for it, and how long pupils wait in it."""
+
+from __future__ import annotations
+
+import library
+from compose.answer.answer import to_mend
+from compose.answer.foreseeing import with_means
+from compose.answer.proving import proved
+from compose.answer.staged import staged
+from compose.page.answers.at_hand import game_of
+from compose.page.answers.for_class import fitted, players_of
+from compose.page.answers.group import group_of
+from compose.page.answers.remixing import BUDGET, PLAY
+from compose.page.answers.said import in_order, said
+from compose.page.answers.small_plan import small_plan
+from compose.page.answers.values import Row
+from compose.page.wording import page_wording
+from compose.staging.resolved import resolved
+
+
+def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
+    """The row of a game for a class."""
+    wording = page_wording(language)
+    outcome, school_class = game_of(texts), group_of(group).value
+    game = outcome.value
+    if game is None or school_class is None:
+        wrong = tuple(said(each, wording).title for each in outcome.findings)
+        return Row(slug, slug, "", (0, 0), (0, 0), (), "", (), False, False, wrong)
+    found = fitted(game, school_class)
+    mend = in_order(to_mend(found.findings))
+    core = resolved(game)
+    low, high = game.ages_years
+    youngest, oldest = school_class.ages_years or game.ages_years
+    return Row(
+        slug,
+        game.title,
+        " ".join(wording.author(each) for each in core.told.about),
+        (round(low), round(high)),
+        (sum(side.least for side in game.sides), sum(side.most for side in game.sides)),
+        tuple((skill, wording.known("skill", skill) or skill) for skill in core.facts.skills),
+        small_plan(game, players_of(game, found), wording, f"small-{slug}-"),
+        tuple(said(each, wording).title for each in mend),
+        all(each.short <= 0 for each in found.kit),
+        low <= oldest and youngest <= high,
+    )
+
+
+def waiting(texts: tuple[str, ...], group: str) -> float | None:
+    """The share of a round in which a pupil does not play; None where it cannot be said."""
+    game, school_class = game_of(texts).value, group_of(group).value
+    if game is None or school_class is None:
+        return None
+    ready = staged(game, library.granted_sheet(), players_of(game, fitted(game, school_class)))
+    if ready.value is None:
+        return None
+    answer = with_means(proved(ready.value, BUDGET), library.norms(), library.kit_names(), PLAY, BUDGET)
+    return answer.numbers.idle.value if answer.numbers else None

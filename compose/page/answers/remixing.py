@@ -1,0 +1,174 @@
+"""A remix for a class: the quick answer (is it sound, who can win), and the forecast that follows it."""
+
+from __future__ import annotations
+
+import attrs
+
+import library
+from compose.answer.answer import Answer, to_mend
+from compose.answer.foreseeing import foreseen
+from compose.answer.proving import proved
+from compose.answer.staged import staged
+from compose.check import Budget
+from compose.draw.proof import fact_lines, forecast_lines, time_said
+from compose.draw.remix_card import label_said
+from compose.fit.fit import Fit
+from compose.forecast.simulate import Play
+from compose.modifiers.difference import differences
+from compose.modifiers.modifier import Use
+from compose.modifiers.remix import Remix
+from compose.modifiers.remix_sheet import remix_title
+from compose.page.answers.at_hand import remixed
+from compose.page.answers.for_class import fitted, for_class, players_of
+from compose.page.answers.group import group_of
+from compose.page.answers.said import in_order, said
+from compose.page.answers.values import Amount, Asked, Odds, Quick, Used
+from compose.page.wording import page_wording
+from compose.page.work.worker import keep_going
+from compose.staging.school_class import SchoolClass
+from compose.telling.wording import Wording
+from grammar.finding import Finding
+from grammar.format import format_game
+
+BUDGET = Budget(states=150_000, megabytes=90.0, keep_going=keep_going)  # our choice: within seconds and small
+PLAY = Play(rounds=800, events=3_000_000, batch=800, keep_going=keep_going)
+
+
+def quick(asked: Asked) -> Quick:
+    """Sound or not, and what changes."""
+    wording = page_wording(asked.language)
+    outcome = remixed(asked.texts, asked.uses)
+    if outcome.value is None:
+        return Quick(
+            "", (), tuple(said(each, wording) for each in outcome.findings), (), None, False, False, (), (), ()
+        )
+    made, found = outcome.value, _fitted(asked, outcome.value)
+    used = tuple(_used(each, wording) for each in made.uses)
+    answer = _proved(asked)
+    if isinstance(answer, tuple):
+        told = tuple(said(each, wording) for each in answer)
+        return Quick(remix_title(made), used, told, _changes(made, wording), None, False, False, (), (), ())
+    lines = format_game(made.game.sheet).splitlines()
+    findings = tuple(said(each, wording, lines) for each in in_order(answer.findings))
+    of_class = tuple(said(each, wording) for each in in_order(found.findings))
+    return Quick(
+        title=remix_title(made),
+        used=used,
+        refused=(),
+        changes=_changes(made, wording),
+        played=for_class(made.game, found, wording, "plan-"),
+        sound=not to_mend(answer.findings),
+        whole=answer.whole,
+        facts=tuple(fact_lines(answer, wording)),
+        findings=findings,
+        of_class=of_class,
+    )
+
+
+def odds(asked: Asked) -> Odds:
+    """How long, who wins, who waits, how many turns, how many rounds of the lesson."""
+    wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
+    answer = _proved(asked)
+    assert made is not None and isinstance(answer, Answer), "asked only after the quick answer"
+    answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
+    found = fitted(made.game, _group(asked), answer.round_minutes)
+    if answer.numbers is None:
+        lines: tuple[str, ...] = ()
+    else:
+        plan = found.lesson
+        rounds = wording.counted(plan.rounds, "round", "rounds")
+        play = wording.say(
+            "{time} of play in the lesson: {rounds}.", time=time_said(plan.lesson.play, wording), rounds=rounds
+        )
+        lines = (*forecast_lines(answer.numbers, answer.match, wording), *_waits(answer, wording), play)
+    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *found.findings)))
+    return Odds(lines, findings, _known_by(answer, wording), not to_mend(answer.added or ()))
+
+
+def _waits(answer: Answer, wording: Wording) -> tuple[str, ...]:
+    longest = answer.forecast.longest_wait if answer.forecast is not None else None
+    if longest is None:
+        return (wording.say("Nobody waits."),)
+    usual, most = time_said(longest.mean.value, wording), time_said(longest.ninety.value, wording)
+    return (
+        wording.say(
+            "Who waits, waits {usual} on average; nine in ten waits are over within {most}.", usual=usual, most=most
+        ),
+    )
+
+
+def _known_by(answer: Answer, wording: Wording) -> tuple[str, ...]:
+    if answer.forecast is None:
+        return ()
+    course = answer.forecast.course
+    if course.rounds is None:
+        how = wording.say("Worked out exactly from every situation that play can reach.")
+    else:
+        rounds = wording.counted(course.rounds, "round", "rounds")
+        how = wording.say("From {rounds} played at random.", rounds=rounds)
+    mostly = wording.say("The chances come from a plain aiming model; the library names the source of each number.")
+    return (how, mostly)
+
+
+_last: list[tuple[Asked, Answer]] = []
+
+
+def _proved(asked: Asked) -> Answer | tuple[Finding, ...]:
+    """What is proved; the findings instead where it cannot be played. The last one is kept for the forecast."""
+    if _last and _last[0][0] == asked:
+        return _last[0][1]
+    outcome = remixed(asked.texts, asked.uses)
+    assert outcome.value is not None
+    players = players_of(outcome.value.game, _fitted(asked, outcome.value))
+    ready = staged(outcome.value.game, library.granted_sheet(), players, outcome.findings)
+    if ready.value is None:
+        return ready.findings
+    answer = proved(ready.value, BUDGET)
+    if keep_going("", 0, 0):
+        _last[:] = [(asked, answer)]
+    return answer
+
+
+def _group(asked: Asked) -> SchoolClass:
+    group = group_of(asked.group).value
+    assert group is not None, "a class that is kept can be read"
+    return group
+
+
+def _fitted(asked: Asked, made: Remix) -> Fit:
+    return fitted(made.game, _group(asked))
+
+
+def _changes(made: Remix, wording: Wording) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    found: dict[str, list[str]] = {}
+    for each in differences(made.base, made.game) if made.uses else ():
+        found.setdefault(wording.say(each.heading.capitalize()), []).append(each.words)
+    return tuple((heading, tuple(words)) for heading, words in found.items())
+
+
+def _used(use: Use, wording: Wording) -> Used:
+    values = {each.parameter: use.values.get(each.parameter, each.usually) for each in use.modifier.takes}
+    amounts = []
+    for each in use.modifier.takes:
+        value = values[each.parameter]
+        step = 1.0 if each.most.value - each.least.value >= 2 and float(each.usually.value).is_integer() else 0.5
+
+        def with_value(number: float, of: str = each.parameter) -> str:
+            return written(use.modifier.name, {name: v.value for name, v in values.items()} | {of: number})
+
+        less, more = value.value - step, value.value + step
+        amounts.append(
+            Amount(
+                each.parameter,
+                value.words(),
+                with_value(less) if less >= each.least.value else None,
+                with_value(more) if more <= each.most.value else None,
+            )
+        )
+    now = written(use.modifier.name, {name: each.value for name, each in use.values.items()})
+    return Used(now, label_said(attrs.evolve(use, values={}), wording), tuple(amounts))
+
+
+def written(name: str, values: dict[str, float]) -> str:
+    """A modifier as it stands in an address."""
+    return ",".join((name, *(f"{parameter} {number:g}" for parameter, number in values.items())))

@@ -1,0 +1,39 @@
+"""A finding as the page shows it: plain words, what would mend it, and whether there is a line of play to look at."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from compose.page.answers.values import Said
+from compose.telling.sentences import sentence
+from compose.telling.wording import Wording
+from grammar.finding import Basis, Finding, Severity
+
+FINDING = "finding"  # the context of the catalogue that says findings by their codes
+ORDER = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
+GRAVITY = {Severity.ERROR: "mistake", Severity.WARNING: "mend", Severity.NOTE: "know"}
+
+
+def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
+    """The finding in the language; `lines` are those of the sheet that it speaks of."""
+    number = finding.place.line
+    line = lines[number - 1].strip() if 0 < number <= len(lines) else ""
+    basis = "" if finding.basis is Basis.READ else wording.say(finding.basis.value)
+    if wording.english:
+        title, hint = finding.title, finding.hint
+    else:
+        title, hint = wording.known(FINDING, finding.code) or finding.title, ""
+    return Said(
+        finding.code,
+        GRAVITY[finding.severity],
+        sentence(title),
+        hint,
+        basis,
+        line,
+        len(finding.witness) + len(finding.loop),
+    )
+
+
+def in_order(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The findings, those to mend first."""
+    return tuple(sorted(findings, key=lambda each: ORDER.index(each.severity)))

@@ -1,0 +1,121 @@
+"""What the answers are made of: plain values that cross from a worker to the page, and load nothing heavy."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+
+@frozen
+class Said:
+    """`gravity` is mistake, mend or know; `line` is the rule's own line, `moves` how many a line of play has."""
+
+    code: str
+    gravity: str
+    title: str
+    hint: str
+    known_by: str
+    line: str
+    moves: int
+
+
+@frozen
+class ForClass:
+    """`lines` say how the class plays it: teams, court, kit; `plan` is the floor plan as SVG."""
+
+    lines: tuple[str, ...]
+    cautions: tuple[str, ...]
+    plan: str
+    plan_words: str
+
+
+@frozen
+class Asked:
+    """Which game with what for whom: whole texts, so that it says all that the answer hangs on."""
+
+    texts: tuple[str, ...]
+    uses: tuple[str, ...]
+    group: str
+    language: str
+
+
+@frozen
+class Amount:
+    """A value of a modifier, with the ones before and after it; None where there are none."""
+
+    name: str
+    words: str
+    less: str | None
+    more: str | None
+
+
+@frozen
+class Used:
+    """A modifier in use: as it is written in an address, as it is called, and what can be set."""
+
+    written: str
+    label: str
+    amounts: tuple[Amount, ...]
+
+
+@frozen
+class Quick:
+    """`refused` says why the modifiers cannot be used together; all that follows is then empty."""
+
+    title: str
+    used: tuple[Used, ...]
+    refused: tuple[Said, ...]
+    changes: tuple[tuple[str, tuple[str, ...]], ...]
+    played: ForClass | None
+    sound: bool
+    whole: bool
+    facts: tuple[str, ...]
+    findings: tuple[Said, ...]
+    of_class: tuple[Said, ...]
+
+
+@frozen
+class Odds:
+    """The forecast in a few lines; `known_by` says how it is known."""
+
+    lines: tuple[str, ...]
+    findings: tuple[Said, ...]
+    known_by: tuple[str, ...]
+    sound: bool
+
+
+@frozen
+class Row:
+    """`lacks` is what the class lacks for it, `skills` in the language; `picture` is SVG; `broken` says why there is
+    no game."""
+
+    slug: str
+    title: str
+    about: str
+    ages: tuple[int, int]
+    pupils: tuple[int, int]
+    skills: tuple[tuple[str, str], ...]
+    picture: str
+    lacks: tuple[str, ...]
+    kit_there: bool
+    right_age: bool
+    broken: tuple[str, ...] = ()
+
+
+@frozen
+class Choice:
+    """A modifier that may be chosen; `why_not` says why it does not go with the remix as it is."""
+
+    name: str
+    label: str
+    about: str
+    used: bool
+    why_not: str
+
+
+@frozen
+class Heading:
+    """A heading with its modifiers, those that fit first."""
+
+    name: str
+    label: str
+    choices: tuple[Choice, ...]

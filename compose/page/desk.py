@@ -1,0 +1,36 @@
+"""What one run of the page has at hand."""
+
+from __future__ import annotations
+
+import secrets
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from attrs import field, frozen
+
+from compose.page.kept import group_text
+from compose.page.work.pool import Pool
+
+if TYPE_CHECKING:
+    from compose.page.sheets import Sheet
+
+
+@frozen(eq=False)
+class Desk:
+    """`token` is made anew for each run: a change without it was not asked for on a page of this run."""
+
+    pool: Pool
+    shelf: Path
+    port: int
+    token: str = field(factory=lambda: secrets.token_urlsafe(24), repr=False)
+
+    def sheets(self) -> dict[str, Sheet]:
+        """The games that can be chosen, by their names in addresses."""
+        from compose.page.sheets import sheets  # the first page does without it
+
+        return sheets(self.shelf)
+
+    @property
+    def group(self) -> str:
+        """The sheet of the class that is kept, or of the usual one."""
+        return group_text(self.shelf)

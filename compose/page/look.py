@@ -1,0 +1,46 @@
+"""From a reply to HTML: the templates, with everything escaped that is not a drawing of ours."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from compose.page.call import Call, Shown, address
+from compose.page.wording import NAMES
+
+SCREENS = ("class", "games")  # what the head of each page leads to
+TEMPLATES = Path(__file__).parent / "templates"
+
+
+@cache
+def _templates() -> Environment:
+    made = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters["drawing"] = Markup  # only for what compose/draw made, which escapes what authors wrote
+    made.globals["address"] = address
+    return made
+
+
+def html_of(call: Call, reply: Shown) -> str:
+    """The page in the language of the call."""
+    values: dict[str, Any] = {
+        "say": call.wording.say,
+        "wording": call.wording,
+        "language": call.language,
+        "languages": NAMES,
+        "here": call.address,
+        "token": call.desk.token,
+        "whole": call.whole,
+        "screens": SCREENS,
+        "place": call.address.partition("?")[0].split("/")[1],
+    }
+    return _templates().get_template(reply.template).render({**values, **reply.values})

@@ -1,0 +1,14 @@
+"""The screens, one a file: what was asked for, the questions to the workers, and the values of the template."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from compose.page.call import Call, Reply
+from compose.page.screens import find, my_class, remix
+
+SCREENS: tuple[tuple[str, str, Callable[[Call], Reply]], ...] = (
+    *my_class.ROUTES,
+    *find.ROUTES,
+    *remix.ROUTES,
+)

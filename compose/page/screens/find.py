@@ -1,0 +1,63 @@
+"""Find a game: what fits the class first, what each lacks, filters by skill, kit, age and waiting."""
+
+from __future__ import annotations
+
+from concurrent.futures import ThreadPoolExecutor
+from typing import TYPE_CHECKING
+
+from compose.page.answers.values import Row
+from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
+
+if TYPE_CHECKING:
+    from compose.page.sheets import Sheet
+
+LITTLE_WAITING = 0.2  # our choice: what "hardly anybody waits" means, as a share of the round
+
+
+def show(call: Call) -> Reply:
+    """The list; without the rows where the script will ask for them."""
+    values = _listed(call) if call.whole else {"rows": None}
+    return Shown("find.html", {**values, "later": address("/games/rows", **_chosen(call))})
+
+
+def show_rows(call: Call) -> Reply:
+    """The filters and the rows alone."""
+    return Shown("find-rows.html", _listed(call))
+
+
+def _listed(call: Call) -> dict[str, object]:
+    """The games that the filters leave, those that fit first; and every skill that one could filter by."""
+    known, group, turn = call.desk.sheets(), call.desk.group, call.address
+
+    def row(each: Sheet) -> Row:
+        found: Row = call.ask("games:row", each.slug, each.texts, group, call.language, rank=SOON, turn=turn)
+        return found
+
+    def idle(each: Row) -> float:
+        share = call.ask("games:waiting", known[each.slug].texts, group, rank=PATIENT, turn=turn)
+        return 1.0 if share is None else float(share)
+
+    with ThreadPoolExecutor(4) as asking:  # each of the workers always has the next one
+        every = list(asking.map(row, known.values()))
+        left = [each for each in every if _stays(call, each)]
+        if call.one("waiting"):
+            left = [each for each, share in zip(left, asking.map(idle, left), strict=True) if share <= LITTLE_WAITING]
+    skills = sorted({skill for each in every for skill in each.skills}, key=lambda skill: skill[1])
+    rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.title))
+    return {"rows": rows, "skills": skills, "chosen": _chosen(call), "own": [s.slug for s in known.values() if s.own]}
+
+
+def _stays(call: Call, row: Row) -> bool:
+    skill = call.one("skill")
+    return (
+        (not skill or skill in (name for name, _ in row.skills))
+        and (not call.one("kit") or row.kit_there)
+        and (not call.one("age") or row.right_age)
+    )
+
+
+def _chosen(call: Call) -> dict[str, str]:
+    return {name: call.one(name) for name in ("skill", "kit", "age", "waiting")}
+
+
+ROUTES = (("/games", "GET", show), ("/games/rows", "GET", show_rows))

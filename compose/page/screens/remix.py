@@ -1,0 +1,168 @@
+"""Remix: modifiers on and off, their amounts and their order; every state is an address, so nothing is ever lost.
+
+An address holds the modifiers in use, and those of before (`was`) and of after (`next`) an undo: each as one text
+with the modifiers between semicolons.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from attrs import frozen
+
+from compose.page.answers.values import Asked, Heading, Odds, Quick, Used
+from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
+
+MOST_KEPT = 20
+MOST_USED = 12
+
+
+@frozen
+class Trail:
+    """The modifiers in use, and those of before and after."""
+
+    slug: str
+    uses: tuple[str, ...]
+    was: tuple[str, ...]
+    next: tuple[str, ...]
+
+    def address(self, part: str = "") -> str:
+        """Where this state is shown, or a part of it."""
+        return address(f"/remix/{self.slug}{part}", **{"with": self.uses, "was": self.was, "next": self.next})
+
+    def why(self, number: int) -> str:
+        """Where the line of play of a finding is shown, by its place in the list."""
+        return address(f"/why/{self.slug}", **{"with": self.uses, "finding": str(number)})
+
+    def to(self, uses: Sequence[str]) -> str:
+        """Where other modifiers are shown, from where one can come back."""
+        was = (*self.was, _joined(self.uses))[-MOST_KEPT:]
+        return Trail(self.slug, tuple(uses), was, ()).address()
+
+    @property
+    def undo(self) -> str:
+        """Where one was before; "" at the beginning."""
+        if not self.was:
+            return ""
+        return Trail(self.slug, _split(self.was[-1]), self.was[:-1], (_joined(self.uses), *self.next)).address()
+
+    @property
+    def redo(self) -> str:
+        """Where one was before the undo; "" where there was none."""
+        if not self.next:
+            return ""
+        return Trail(self.slug, _split(self.next[0]), (*self.was, _joined(self.uses)), self.next[1:]).address()
+
+
+NONE = "-"
+
+
+def _joined(uses: Sequence[str]) -> str:
+    return ";".join(uses) or NONE
+
+
+def _split(text: str) -> tuple[str, ...]:
+    return () if text == NONE else tuple(text.split(";"))[:MOST_USED]
+
+
+def trail_of(call: Call) -> Trail:
+    """The state that an address says."""
+    return Trail(call.parts["slug"], call.every("with")[:MOST_USED], call.every("was"), call.every("next"))
+
+
+def asked_of(call: Call) -> Asked | None:
+    """What a worker is asked about this state; None where there is no such game."""
+    sheet = call.desk.sheets().get(call.parts["slug"])
+    return Asked(sheet.texts, call.every("with")[:MOST_USED], call.desk.group, call.language) if sheet else None
+
+
+def no_such_game(call: Call) -> Reply:
+    """What is answered where a name leads to no game."""
+    return Shown("trouble.html", {"why": call.wording.say("There is no such game.")}, 404)
+
+
+def show(call: Call) -> Reply:
+    """The quick answer; the rest at once where everything is asked for, else later."""
+    asked, trail = asked_of(call), trail_of(call)
+    if asked is None:
+        return no_such_game(call)
+    quick: Quick = call.ask("remixing:quick", asked, turn=_turn(call))
+    values = {
+        "quick": quick,
+        "trail": trail,
+        "used": [_moves(trail, number, each) for number, each in enumerate(quick.used)],
+        "odds": _odds(call, asked) if call.whole and quick.played else None,
+        "headings": _headings(call, asked) if call.whole else None,
+    }
+    return Shown("remix.html", {**values, **_links(trail)})
+
+
+def _moves(trail: Trail, number: int, used: Used) -> dict[str, object]:
+    """A modifier in use with where it leads to take it away, to set it and to move it."""
+    uses = list(trail.uses)
+
+    def instead(*others: str) -> str:
+        return trail.to([*uses[:number], *others, *uses[number + 1 :]])
+
+    def moved(to: int) -> str:
+        order = [*uses[:number], *uses[number + 1 :]]
+        return trail.to([*order[:to], uses[number], *order[to:]])
+
+    places = {to: moved(to) for to in range(len(uses)) if to != number}
+    return {
+        "label": used.label,
+        "off": instead(),
+        "amounts": [
+            (each, each.less and instead(each.less), each.more and instead(each.more)) for each in used.amounts
+        ],
+        "places": places,
+        "earlier": places.get(number - 1, ""),
+        "later": places.get(number + 1, ""),
+    }
+
+
+def show_odds(call: Call) -> Reply:
+    """The forecast alone."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    return Shown("remix-odds.html", {"odds": _odds(call, asked), **_links(trail_of(call))})
+
+
+def show_choices(call: Call) -> Reply:
+    """The modifiers alone."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    return Shown("remix-choices.html", {"headings": _headings(call, asked), **_links(trail_of(call))})
+
+
+def _odds(call: Call, asked: Asked) -> Odds:
+    found: Odds = call.ask("remixing:odds", asked, rank=PATIENT, turn=_turn(call))
+    return found
+
+
+def _headings(call: Call, asked: Asked) -> tuple[Heading, ...]:
+    given = (asked.texts, asked.uses, asked.language)
+    found: tuple[Heading, ...] = call.ask("choices:choices", *given, rank=SOON, turn=_turn(call))
+    return found
+
+
+def _turn(call: Call) -> str:
+    """What the tab looks at: the parts of one state do not put each other off."""
+    return f"{call.parts['slug']} {_joined(call.every('with'))}"
+
+
+def _links(trail: Trail) -> dict[str, object]:
+    def toggled(name: str) -> str:
+        kept = [each for each in trail.uses if each.split(",")[0].lower() != name]
+        return trail.to(kept if len(kept) < len(trail.uses) else [*trail.uses, name])
+
+    return {"trail": trail, "toggled": toggled}
+
+
+ROUTES = (
+    ("/remix/{slug}", "GET", show),
+    ("/remix/{slug}/odds", "GET", show_odds),
+    ("/remix/{slug}/choices", "GET", show_choices),
+)

@@ -1,0 +1,179 @@
+"use strict";
+// Swaps the room of the page instead of loading the page anew, and asks for what comes later.
+// Without this script every link and every form does the same by itself.
+(() => {
+  const tab = Math.random().toString(36).slice(2);
+  const asked = new Set();
+  let looking = null;
+
+  function says(words) {
+    document.getElementById("voice").textContent = words;
+  }
+
+  async function fetched(url, options = {}) {
+    const stop = new AbortController();
+    asked.add(stop);
+    try {
+      return await fetch(url, { ...options, signal: stop.signal, headers: { "X-Tab": tab } });
+    } finally {
+      asked.delete(stop);
+    }
+  }
+
+  function putOff() {
+    for (const stop of asked) stop.abort();
+    asked.clear();
+  }
+
+  async function shown(url, options, keep) {
+    putOff();
+    const mine = (looking = {});
+    const room = document.getElementById("room");
+    room.setAttribute("aria-busy", "true");
+    try {
+      const answer = await fetched(url, options);
+      const text = await answer.text();
+      if (mine !== looking) return;
+      if (answer.status === 499) return;
+      const page = new DOMParser().parseFromString(text, "text/html");
+      const next = page.getElementById("room");
+      if (!next) throw new Error("not a page of ours");
+      if (keep) history.pushState({}, "", answer.url || url);
+      swap(page, next);
+    } catch (wrong) {
+      if (wrong.name !== "AbortError" && mine === looking) says(document.getElementById("voice").dataset.gone);
+    } finally {
+      if (mine === looking) document.getElementById("room").removeAttribute("aria-busy");
+    }
+  }
+
+  function swap(page, next) {
+    const room = document.getElementById("room");
+    const focus = document.activeElement && document.activeElement.id;
+    const open = new Map([...room.querySelectorAll("details[id]")].map((each) => [each.id, each.open]));
+    const same = document.title.split(" · ")[0].split(" Remix")[0] === page.title.split(" · ")[0].split(" Remix")[0];
+    for (const slot of next.querySelectorAll("[data-keep]")) {
+      const before = room.querySelector(`#${slot.id}`);
+      if (before && before.childElementCount) {
+        slot.replaceChildren(...before.childNodes);
+        slot.setAttribute("aria-busy", "true");
+      }
+    }
+    for (const each of next.querySelectorAll("details[id]")) if (open.has(each.id)) each.open = open.get(each.id);
+    document.title = page.title;
+    for (const part of [".ways", ".tongues"]) {
+      const [mine, theirs] = [document.querySelector(part), page.querySelector(part)];
+      if (mine && theirs) mine.replaceWith(document.adoptNode(theirs));
+    }
+    room.replaceWith(document.adoptNode(next));
+    const again = focus && document.getElementById(focus);
+    if (again) again.focus({ preventScroll: same });
+    else next.focus({ preventScroll: same });
+    if (!same) window.scrollTo(0, 0);
+    const verdict = document.getElementById("verdict");
+    says(verdict ? verdict.textContent : document.title.split(" · ")[0]);
+    ready();
+  }
+
+  async function fill(slot) {
+    const mine = looking;
+    try {
+      const answer = await fetched(slot.dataset.later);
+      if (answer.status === 499) return;
+      const text = await answer.text();
+      if (mine !== looking || !slot.isConnected) return;
+      const part = new DOMParser().parseFromString(text, "text/html");
+      const focus = document.activeElement && document.activeElement.id;
+      const open = new Map([...slot.querySelectorAll("details[id]")].map((each) => [each.id, each.open]));
+      slot.replaceChildren(...(part.getElementById("room") || part.body).childNodes);
+      for (const each of slot.querySelectorAll("details[id]")) if (open.has(each.id)) each.open = open.get(each.id);
+      slot.removeAttribute("data-later");
+      slot.removeAttribute("aria-busy");
+      const again = focus && document.getElementById(focus);
+      if (again && again !== document.activeElement) again.focus({ preventScroll: true });
+      ready();
+    } catch (wrong) {
+      if (wrong.name !== "AbortError") says(document.getElementById("voice").dataset.gone);
+    }
+  }
+
+  function steppers() {
+    for (const box of document.querySelectorAll("[data-stepper]:not([data-ready])")) {
+      box.dataset.ready = "";
+      const input = box.querySelector("input");
+      const name = document.querySelector(`label[for="${input.id}"]`).textContent.trim();
+      for (const [sign, by, place, word] of [["−", -1, "prepend", box.dataset.less], ["+", 1, "append", box.dataset.more]]) {
+        const button = document.createElement("button");
+        button.type = "button";
+        button.className = "step";
+        button.textContent = sign;
+        button.setAttribute("aria-label", `${name}: ${word}`);
+        button.addEventListener("click", () => {
+          input.value = Math.min(Number(input.max), Math.max(Number(input.min), Number(input.value || 0) + by));
+          input.dispatchEvent(new Event("change", { bubbles: true }));
+        });
+        box[place](button);
+      }
+    }
+  }
+
+  function ready() {
+    steppers();
+    for (const slot of document.querySelectorAll("[data-later]:not([data-asked])")) {
+      slot.dataset.asked = "";
+      fill(slot);
+    }
+    document.dispatchEvent(new CustomEvent("page-ready"));
+  }
+
+  function ours(link) {
+    return link.origin === location.origin && !link.hasAttribute("download") && !link.target && !link.dataset.whole;
+  }
+
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a[href]");
+    if (!link || event.defaultPrevented || event.button || event.metaKey || event.ctrlKey || event.shiftKey) return;
+    if (!ours(link) || link.getAttribute("href").startsWith("#")) return;
+    event.preventDefault();
+    shown(link.href, {}, true);
+  });
+
+  document.addEventListener("submit", (event) => {
+    const form = event.target;
+    if (form.target || form.dataset.whole !== undefined) return;
+    event.preventDefault();
+    const data = new FormData(form, event.submitter);
+    if (form.method === "get") {
+      const query = new URLSearchParams([...data].filter(([, value]) => value !== ""));
+      shown(`${form.getAttribute("action")}?${query}`, {}, true);
+    } else {
+      const body = form.enctype === "multipart/form-data" ? data : new URLSearchParams(data);
+      shown(form.action, { method: "POST", body }, true);
+    }
+  });
+
+  document.addEventListener("change", (event) => {
+    const form = event.target.form;
+    if (form && form.dataset.atOnce !== undefined) form.requestSubmit();
+  });
+
+  document.addEventListener("dragstart", (event) => {
+    const item = event.target.closest?.("[data-order] > li");
+    if (item) event.dataTransfer.setData("text/plain", String([...item.parentNode.children].indexOf(item)));
+  });
+  document.addEventListener("dragover", (event) => {
+    if (event.target.closest?.("[data-order] > li")) event.preventDefault();
+  });
+  document.addEventListener("drop", async (event) => {
+    const item = event.target.closest?.("[data-order] > li");
+    if (!item) return;
+    event.preventDefault();
+    const rows = [...item.parentNode.children];
+    const from = Number(event.dataTransfer.getData("text/plain"));
+    const move = rows[from]?.querySelector(`[data-to="${rows.indexOf(item)}"]`);
+    if (move) move.click();
+  });
+
+  window.addEventListener("popstate", () => shown(location.href, {}, false));
+  ready();
+})();

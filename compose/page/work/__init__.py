@@ -1,0 +1,1 @@
+"""The processes that think for the page, and how they are asked."""

@@ -1,0 +1,33 @@
+"""A question to a worker: a function by its name and plain values, so that it can cross to another process."""
+
+from __future__ import annotations
+
+import hashlib
+import pickle
+from typing import Any
+
+from attrs import frozen
+
+
+@frozen
+class Question:
+    """`asks` is "module:function" of compose.page.answers; `given` are its arguments, all of them plain values.
+
+    Whole texts stand in `given`, never names of files: the same question has the same answer.
+    """
+
+    asks: str
+    given: tuple[Any, ...] = ()
+
+    @property
+    def key(self) -> str:
+        """What the answer is kept under."""
+        return hashlib.sha256(pickle.dumps((self.asks, self.given), protocol=5)).hexdigest()
+
+
+class SupersededError(Exception):
+    """Nobody waits for the answer any more: a newer question came from the same tab."""
+
+
+class GivenUpError(Exception):
+    """The worker took too long, needed too much memory, or broke down; the words say which."""

@@ -1,0 +1,104 @@
+"""The screens without a browser: every link and form does its work without scripts."""
+
+from __future__ import annotations
+
+import re
+from html import unescape
+from pathlib import Path
+
+import pytest
+from desks import CLASS, browser, desk_in
+from starlette.testclient import TestClient
+
+from compose.page.desk import Desk
+
+HOSTILE = 'x"><script>alert(1)</script>'
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Desk:
+    return desk_in(tmp_path)
+
+
+@pytest.fixture
+def client(desk: Desk) -> TestClient:
+    return browser(desk)
+
+
+def link(text: str, words: str) -> str:
+    """Where the link with these words leads."""
+    found = re.search(rf'<a [^>]*href="([^"]*)"[^>]*>(?:(?!</a>).)*{re.escape(words)}', text, re.S)
+    assert found, words
+    return unescape(found.group(1))
+
+
+def test_the_way_in_is_the_class_and_then_the_games(desk: Desk, client: TestClient) -> None:
+    assert client.get("/").url.path == "/class"
+    sent = client.post("/class", data={**CLASS, "token": desk.token})
+    assert sent.url.path == "/games"
+    assert client.get("/").url.path == "/games"
+    again = client.get("/class").text
+    assert 'name="pupils" type="number" inputmode="numeric" min="1" max="400" value="27"' in again
+    assert "class of 27" in (desk.shelf / "my-class.rules").read_text()
+
+
+@pytest.mark.parametrize(("field", "value"), [("pupils", "0"), ("pupils", "27; x"), ("minutes", "999")])
+def test_a_class_that_cannot_be_is_not_kept(desk: Desk, client: TestClient, field: str, value: str) -> None:
+    answer = client.post("/class", data={**CLASS, "token": desk.token, field: value})
+    assert answer.status_code == 422
+    assert 'role="alert"' in answer.text
+    assert not desk.shelf.exists()
+
+
+def test_games_are_filtered(client: TestClient) -> None:
+    every = client.get("/games?whole=yes").text
+    towed = client.get("/games?whole=yes&skill=tow").text
+    assert "Lantern Row" in every and "Sledge Road" in every
+    assert "Sledge Road" in towed and 'href="/remix/lantern-row"' not in towed
+
+
+def test_what_fits_comes_first(client: TestClient) -> None:
+    rows = re.findall(r'<p class="verdict (sound|mend)">', client.get("/games?whole=yes").text)
+    assert rows == sorted(rows, key=lambda each: each != "sound")
+    assert set(rows) == {"sound", "mend"}
+
+
+def test_a_modifier_is_put_on_set_undone_and_done_again(client: TestClient) -> None:
+    plain = client.get("/remix/lantern-row?whole=yes").text
+    one = client.get(link(plain, "add balls")).text
+    assert "Lantern Row Remix" in one and "foam balls in place of 8" in one
+    more = client.get(re.findall(r'href="([^"]*)" id="more-1-add balls"', one)[0].replace("&amp;", "&")).text
+    assert "11 foam balls in place of 8" in more
+    undone = client.get(link(more, "Undo")).text
+    assert "10 foam balls in place of 8" in undone
+    assert "11 foam balls in place of 8" in client.get(link(undone, "Redo")).text
+
+
+def test_what_does_not_fit_says_why(client: TestClient) -> None:
+    text = client.get("/remix/lantern-row/choices").text
+    off = re.search(r'aria-disabled="true"><b>wider zones</b> <small>([^<]*)', text)
+    assert off and "zone" in off.group(1)
+
+
+def test_the_forecast_follows(client: TestClient) -> None:
+    assert "data-later" in client.get("/remix/lantern-row").text
+    assert "A round lasts" in client.get("/remix/lantern-row/odds").text
+    assert "A round lasts" in client.get("/remix/lantern-row?whole=yes").text
+
+
+def test_modifiers_that_clash_are_told(client: TestClient) -> None:
+    text = client.get("/remix/lantern-row?with=kick+instead&with=roll+instead").text
+    assert "do not go together" in text
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        f"/remix/{HOSTILE}",
+        f"/remix/lantern-row?with={HOSTILE}",
+        f"/games?skill={HOSTILE}",
+        f"/remix/lantern-row?was={HOSTILE}",
+    ],
+)
+def test_what_is_written_into_an_address_is_never_markup(client: TestClient, path: str) -> None:
+    assert "<script>alert" not in client.get(path).text
