@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import attrs
 from lark import Token, Tree
 from lark.tree import Meta
 
+from grammar.own_names import unmasked
 from grammar.sentences import head, kinds
 from grammar.sentences.base import Name, Node, Np, Quantity
 from grammar.sentences.modifier import ChangeSkill
@@ -27,13 +28,17 @@ class Reader:
     """Makes nodes of one line, which stands at `line`; `columns` turns a column of the parsed text into
     one of the file (both from 1).
 
-    `parameters` maps a column of the line (from 1) to the parameter of a modifier that stood there.
+    `parameters` maps a column of the line (from 1) to the parameter of a modifier that stood there; `names` are those
+    that were masked in it.
     """
 
-    def __init__(self, line: Span, columns: Callable[[int], int], parameters: Mapping[int, str]) -> None:
+    def __init__(
+        self, line: Span, columns: Callable[[int], int], parameters: Mapping[int, str], names: Sequence[str] = ()
+    ) -> None:
         self._line = line
         self._columns = columns
         self._parameters = parameters
+        self._names = names
 
     def node(self, tree: Tree[Token] | Token | None) -> Any:
         """The node, text or None that a piece of the parse tree stands for."""
@@ -50,7 +55,7 @@ class Reader:
         if tree.data == "practice":
             return head.Practice(" ".join(children), span=span)
         if tree.data == "shot":
-            return Np(children[0], None, None, Name(children[1], span=span), span=span)
+            return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
         special = _SPECIAL.get(tree.data)
         if special:
             return attrs.evolve(special(children), span=span)
@@ -67,7 +72,7 @@ class Reader:
             return token[1:-1].strip()
         if token.type == "LICENCE":
             return str(token)
-        return " ".join(small(token).replace("’", "'").split())
+        return unmasked(" ".join(small(token).replace("’", "'").split()), self._names)
 
     def _token_span(self, token: Token) -> Span:
         return self._stretch(token.column or 1, token.end_column or 1)

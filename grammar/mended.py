@@ -109,7 +109,7 @@ def _said(change: Rewrite | Change) -> str:
     if isinstance(change, Change) and change.doubled:
         return f"`{old}` stands twice"
     if isinstance(change, Change) and change.of_the_language:
-        return f"`{old}` is a word of the language, which no name can have"
+        return f"`{old}` is a word of the language, which a name has only in quotes"
     if not old:
         return f"{_SIGNS.get(new, f'`{new}`')} is missing"
     return f"`{old}` is written `{new}`" if new else f"`{old}` has no place here"

@@ -39,7 +39,7 @@ _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG"
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _MOST_SAID = 5
 _SURE = 0.5
-_OTHER_WORD = "Take another word for it."
+_OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
 
 

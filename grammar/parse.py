@@ -51,8 +51,8 @@ def read(text: str, file: str = "(text)") -> Reading:
     return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), frozenset(reader.unread))
 
 
-def parse_line(section: str, text: str, file: str = "(line)") -> Outcome[Node]:
-    """One sentence of a section by itself."""
-    reader = FileReader(file, ())
+def parse_line(section: str, text: str, file: str = "(line)", own: tuple[str, ...] = ()) -> Outcome[Node]:
+    """One sentence of a section by itself; `own` are the names of its sheet that hold words of the language."""
+    reader = FileReader(file, (), own)
     line = reader.line(section, TextLine(1, 0, text), {})
     return Outcome(line.sentence if line and not reader.findings else None, tuple(reader.findings))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 
 import attrs
 from lark import UnexpectedInput
@@ -13,11 +14,13 @@ from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.lines import TextLine
+from grammar.own_names import Masked, holds, own_names, unmasked, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
+from grammar.words import listing
 
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
@@ -28,8 +31,9 @@ _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
 class FileReader:
     """Reads the lines of one file and collects what is wrong with them."""
 
-    def __init__(self, file: str, findings: Iterable[Finding]) -> None:
+    def __init__(self, file: str, findings: Iterable[Finding], own: tuple[str, ...] = ()) -> None:
         self._file = file
+        self._own = own
         self._slips = 0
         self._lines_read = 0
         self._sheet = Span(file, 0, 0, 0)
@@ -39,6 +43,7 @@ class FileReader:
     def _begin(self, part: Part) -> None:
         self._sheet = part.heading.span(self._file)
         self._lines_read = 0
+        self._own = own_names(part)
 
     def game(self, part: Part) -> GameSheet:
         self._begin(part)
@@ -127,31 +132,59 @@ class FileReader:
         if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
             self._wrong(_long_number(text_line.span(self._file)))
             return None
-        try:
-            return Line(self._node(section, text_line, filled), text_line.notes)
-        except UnexpectedInput:
-            from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
+        readings = self._readings(section, text_line, filled)
+        if len(readings) > 1:
+            self._wrong(_two_readings(readings, text_line.span(self._file)), lost=False)
+        if readings:
+            return Line(readings[0], text_line.notes)
+        return self._slip(section, text_line, filled, values)
 
-            seek = self._slips < MOST_SOUGHT
-            found = slip(section, text_line, tuple(values.items()), self._file, seek)
-        self._wrong(found.finding, found.lost)
-        return Line(self._meant(section, text_line, found.meant), text_line.notes) if found.meant else None
+    def _readings(self, section: str, text_line: TextLine, filled: Filled) -> list[Node]:
+        """What a line says; more than one where a name of the sheet can be taken for words of the language."""
+        found = list(self._read(section, text_line, filled, Masked(filled.text)))
+        if not found or holds(filled.text, self._own):
+            for masked, names in ways_to_mask(filled.text, self._own):
+                found += [each for each in self._read(section, text_line, filled, masked, names) if each not in found]
+        return found
 
-    def _node(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+    def _read(
+        self, section: str, text_line: TextLine, filled: Filled, masked: Masked, names: tuple[str, ...] = ()
+    ) -> Iterator[Node]:
+        with suppress(UnexpectedInput):
+            yield self._node(section, text_line, filled, masked, names)
+
+    def _slip(self, section: str, text_line: TextLine, filled: Filled, values: Mapping[str, str]) -> Line | None:
+        """What a line that is no sentence was probably meant to say, and a finding more."""
+        from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
+
+        seek = self._slips < MOST_SOUGHT
+        masked, names = Masked(text_line.text), ()
+        if holds(text_line.text, self._own):
+            masked, names = next(ways_to_mask(text_line.text, self._own))
+        read = attrs.evolve(text_line, text=masked.text)
+        found = slip(section, read, tuple(values.items()), self._file, seek)
+        place = text_line.span(self._file)
+        self._wrong(_with_names(found.finding, place, names) if names else found.finding, found.lost)
+        return Line(self._meant(section, text_line, found.meant, names), text_line.notes) if found.meant else None
+
+    def _node(
+        self, section: str, text_line: TextLine, filled: Filled, masked: Masked, names: tuple[str, ...] = ()
+    ) -> Node:
         span = text_line.span(self._file)
-        tree = parse_sentence(section, filled.text)
+        tree = parse_sentence(section, masked.text)
 
         def column(number: int) -> int:
-            return text_line.indent + filled.column(number)
+            return text_line.indent + filled.column(masked.column(number))
 
-        node: Node = Reader(span, column, filled.parameters).node(tree)
+        parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
+        node: Node = Reader(span, column, parameters, names).node(tree)
         return attrs.evolve(node, span=span)
 
-    def _meant(self, section: str, text_line: TextLine, filled: Filled) -> Node:
+    def _meant(self, section: str, text_line: TextLine, filled: Filled, names: tuple[str, ...] = ()) -> Node:
         """A line as it was meant: its pieces have no places of their own."""
         span = text_line.span(self._file)
         tree = parse_sentence(section, filled.text)
-        node: Node = _WholeLine(span, lambda column: column, filled.parameters).node(tree)
+        node: Node = _WholeLine(span, lambda column: column, filled.parameters, names).node(tree)
         return attrs.evolve(node, span=span)
 
     def _wrong(self, finding: Finding, lost: bool = True) -> None:
@@ -178,6 +211,22 @@ def _is_sentence(section: str, text: str) -> bool:
     except UnexpectedInput:
         return False
     return True
+
+
+def _two_readings(readings: Sequence[Node], place: Span) -> Finding:
+    title = "This line can be read in two ways: a name in it is a word of the language, too."
+    said = listing([f"`{each.words()}`" for each in readings[:2]], "or")
+    return Finding("L-two-ways", Severity.ERROR, title, place, f"Give it another name, or write {said}.")
+
+
+def _with_names(finding: Finding, place: Span, names: Sequence[str]) -> Finding:
+    """A mistake of a line with masked names, told with the names; it has the place of the whole line."""
+    better = tuple(
+        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=place)
+        for each in finding.corrections
+    )
+    title, hint = unmasked(finding.title, names), unmasked(finding.hint, names)
+    return attrs.evolve(finding, title=title, hint=hint, place=place, corrections=better)
 
 
 def _too_long(place: Span) -> Finding:

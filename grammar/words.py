@@ -8,6 +8,18 @@ from functools import lru_cache
 
 LIKE_ENOUGH = 0.7  # how like two names are, from where on one may be a slip of the other
 _UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
+_IRREGULAR = {
+    "child": "children", "die": "dice", "foot": "feet", "goose": "geese", "louse": "lice", "mouse": "mice",
+    "ox": "oxen", "person": "people", "tooth": "teeth", "woman": "women",
+    "echo": "echoes", "hero": "heroes", "potato": "potatoes", "tomato": "tomatoes", "torpedo": "torpedoes",
+    **{f"{stem}{end}": f"{stem}ves" for stem, ends in {
+        "cal": "f", "el": "f", "hal": "f", "hoo": "f", "kni": "fe", "lea": "f", "li": "fe", "loa": "f", "scar": "f",
+        "sel": "f", "shea": "f", "shel": "f", "thie": "f", "wi": "fe", "wol": "f"}.items() for end in (ends,)},
+    **{same: same for same in ("bison", "deer", "fish", "moose", "salmon", "series", "sheep", "swine", "trout")},
+}  # fmt: skip
+_IN_E = ("axe", "cookie", "genie", "movie", "pie", "pixie", "tie", "zombie")
+_IRREGULAR_MANY = {**{many: one for one, many in _IRREGULAR.items()}, **{f"{one}s": one for one in _IN_E}}
+_SAME_WITH_E = ("houses", "causes", "blouses", "fuses", "muses", "spouses")  # of a house, a cause; others: of a bus
 
 
 def plural(noun: str) -> str:
@@ -21,6 +33,9 @@ def plural(noun: str) -> str:
     upper, on, lower = noun.partition(" on ")
     if on:
         return f"{plural(upper)}{on}{plural(lower)}"
+    before, last = _last_word(noun)
+    if last in _IRREGULAR:
+        return before + _IRREGULAR[last]
     if noun.endswith("man") and not noun.endswith("human"):
         return noun[:-3] + "men"
     if noun.endswith(_UNCHANGED_ENDINGS):
@@ -36,13 +51,41 @@ def count(number: float, one: str, many: str | None = None) -> str:
     return f"{'no' if number == 0 else format(number, 'g')} {noun}"
 
 
+def _last_word(noun: str) -> tuple[str, str]:
+    """What stands before the last word of a name, with its space, and that word."""
+    at = noun.rfind(" ") + 1
+    return noun[:at], noun[at:]
+
+
+def singulars(noun: str) -> tuple[str, ...]:
+    """What one may be called of which several are called so, the likeliest first; nothing for a word in the singular.
+
+    "foam balls": "foam ball"; "wolves": "wolf"; "finches": "finch", but perhaps "finche".
+    """
+    before, last = _last_word(noun)
+    if last in _IRREGULAR_MANY:
+        return (before + _IRREGULAR_MANY[last],)
+    if last.endswith("men"):
+        return (noun[:-3] + "man",)
+    stems = {
+        "sses": ("",), "ies": ("y", "ie"), "xes": ("", "e"), "zes": ("e", ""), "ches": ("", "e"), "shes": ("", "e"),
+        "uses": ("e", "") if last in _SAME_WITH_E else ("", "e"),
+    }  # fmt: skip
+    for ending, options in stems.items():
+        if last.endswith(ending) and last != ending:
+            stem = noun[:-3] if ending == "ies" else noun[:-2]
+            return tuple(stem + option for option in options)
+    return (noun[:-1],) if last.endswith("s") and not last.endswith("ss") and len(last) > 1 else ()
+
+
+def called_by_players(side: str) -> bool:
+    """Whether a side is called by its players: "carriers", "geese", "upper wolves"; not "north"."""
+    return bool(singulars(side))
+
+
 def player_of(side: str) -> str:
     """What one player of a side is called that is called by its players: "carriers", "foxes": "carrier", "fox"."""
-    if side.endswith("men"):
-        return side[:-3] + "man"
-    if side.endswith(("xes", "ches", "shes", "sses")):
-        return side[:-2]
-    return side[:-3] + "y" if side.endswith("ies") else side[:-1]
+    return next(iter(singulars(side)), side)
 
 
 def listing(items: Iterable[str], last: str = "and") -> str:

@@ -8,7 +8,7 @@ from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary
 from grammar.sentences.base import Name, Owner
 from grammar.sentences.sides import AimsFrom, NeverAimedAt, Role, Sides, Uses
 from grammar.tree import GameSheet
-from grammar.words import listing, player_of, plural
+from grammar.words import called_by_players, listing, player_of, plural
 
 
 def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, ...], tuple[GameRole, ...]]:
@@ -35,12 +35,12 @@ def _declare_side(name: Name, words: Vocabulary) -> None:
     if text.rsplit(maxsplit=1)[-1] in ("side", "sides", "team", "teams", "group", "groups"):
         hint = "Give each side a name, such as: north and south, 6 to 14 players each, mirrored"
         words.wrong("G-name", f"`{text}` is no name of a side.", name.span, hint)
-    called_by_players = text.endswith("men") or (text.endswith("s") and not text.endswith("ss"))
-    if not words.declare((text,), PlayerMeaning(side=text) if called_by_players else SideMeaning(text), name):
+    by_players = called_by_players(text)
+    if not words.declare((text,), PlayerMeaning(side=text) if by_players else SideMeaning(text), name):
         return
     players = PlayerMeaning(side=text)
     words.declare((f"{text} player", f"{text} players"), players, name)
-    if called_by_players:
+    if by_players:
         words.declare((player_of(text),), players, name)
 
 

@@ -25,7 +25,7 @@ from grammar.meanings import (
 )
 from grammar.sentences.base import Name
 from grammar.span import Span
-from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, plural
+from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, plural, singulars
 
 COUNT_LIMIT = 200
 
@@ -96,11 +96,7 @@ def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
     known = next((one for one in catalogue if plural(one) == written), None)
     if known:
         return known
-    candidates = [written[:-1]] if written.endswith("s") else []
-    candidates += [written[:-2]] if written.endswith("es") else []
-    candidates += [written[:-3] + "y"] if written.endswith("ies") else []
-    regular = [candidate for candidate in candidates if plural(candidate) == written]
-    return min(regular, key=len) if regular and not written.endswith("ses") else (regular or [written])[0]
+    return next((one for one in singulars(written) if plural(one) == written), written)
 
 
 def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[str, str]:

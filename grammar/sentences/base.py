@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
+from grammar.own_names import is_plain
 from grammar.span import Span, nowhere
 
 
@@ -80,12 +81,16 @@ class Quantity(Node):
 
 @frozen(repr=False)
 class Name(Node):
-    """What something is called. In a tree: the words as written, in lower case. In a game: canonical."""
+    """What something is called. In a tree: the words as written, in lower case. In a game: canonical.
+
+    `of_an_attempt`: the name of a skill, such as the roll that is caught.
+    """
 
     text: str
+    of_an_attempt: bool = field(default=False, eq=False, kw_only=True)
 
     def words(self) -> str:
-        return self.text
+        return self.text if self.of_an_attempt or is_plain(self.text) else f'"{self.text}"'
 
 
 @frozen(repr=False)

@@ -1,0 +1,147 @@
+"""Names that hold words of the language: "step stone", "no man", a side called "run".
+
+A sheet makes such a name its own where it declares it; a name in quotes is one wherever it stands. In a line that has
+one, its words are read as the language's or as the name's, whichever makes a sentence of the line. To be parsed, the
+name is masked: one letter that nobody writes, with its number, stands for it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from itertools import combinations
+
+from attrs import frozen
+from lark import UnexpectedCharacters
+
+from grammar.language import tokens
+from grammar.layout import Part
+from grammar.words import plural, singulars, small
+
+MASK = "ǂ"
+_MASKED = re.compile(rf"{MASK}(\d+)")
+_OF_NAMES = frozenset(("WORD", "COURT", "SIDE_LINE", "PARTS", "THING", "SIZE"))
+_ARTICLES = frozenset(("a", "an", "the", "their", "its", "each", "every", "all", "any", "that"))
+_OF_SENTENCES = _ARTICLES | frozenset(
+    ("of", "for", "to", "from", "and", "or", "with", "is", "are", "has", "have", "in", "on", "at", "by")
+)
+_DECLARED = {
+    "head": re.compile(r"switch\s+(.+?)\s*,", re.IGNORECASE),
+    "space": re.compile(r"([^:]+?)\s*:"),
+    "sides": re.compile(r"(?:role\s+)?([^:]+?)\s*(?::|,\s*\d)", re.IGNORECASE),
+    "kit": re.compile(
+        r"\d+\s+(.+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s+(?:each|every|the|a)\b.*)?$", re.IGNORECASE
+    ),
+}
+_APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
+_QUOTED = re.compile(r'"([^"]*)"')
+_NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
+MOST_PLACES = 4
+
+
+@frozen
+class Masked:
+    """A line with names masked; `places` are their columns in it (from 1) with the letters that the line lost there."""
+
+    text: str
+    places: tuple[tuple[int, int], ...] = ()
+
+    def column(self, column: int) -> int:
+        """Where a column of the masked line stands in the line as written."""
+        return column + sum(lost for at, lost in self.places if column > at)
+
+    def shown(self, column: int) -> int:
+        """Where a column of the line as written stands in the masked line."""
+        for at, lost in self.places:
+            column -= lost if column > at else 0
+        return column
+
+
+@lru_cache(maxsize=4096)
+def is_plain(name: str) -> bool:
+    """Whether a name can stand in any sentence as it is: it holds no word of the language."""
+    try:
+        return all(token.type in _OF_NAMES for token in tokens(name))
+    except UnexpectedCharacters:
+        return False
+
+
+def own_names(part: Part) -> tuple[str, ...]:
+    """The names that a sheet declares and that hold words of the language, in all their forms, the longest first."""
+    found = dict[str, None]()
+    for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
+        for line in lines if section in _DECLARED else ():
+            match = _DECLARED[section].match(line.text)
+            for said in match.groups() if match else ():
+                found |= dict.fromkeys(_names_in(said or "", section))
+    text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if found else []
+    used = (name for name in found if _used(name, text) or any(f'"{name}"' in line for line in text))
+    forms = (form for name in used for form in _forms(name))
+    return tuple(sorted(dict.fromkeys(forms), key=lambda form: (-len(form), form)))
+
+
+def _forms(name: str) -> tuple[str, ...]:
+    return (name, plural(name), *singulars(name))
+
+
+def _used(name: str, text: Sequence[str]) -> bool:
+    """Whether more lines than the one that declares it hold a name: "stones per side" is none."""
+    pattern = re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, _forms(name)))})(?!\w)")
+    return sum(1 for line in text if pattern.search(line)) > 1
+
+
+def _names_in(said: str, section: str) -> Iterator[str]:
+    """The names of a declaration that are none without help: in quotes, or with no small word of sentences in them."""
+    quoted = [" ".join(small(each).split()) for each in _QUOTED.findall(said)]
+    yield from (name for name in quoted if _NAME.fullmatch(name))
+    plain = _QUOTED.sub("", small(said))
+    for words in _APART.split(plain) if section == "sides" else [plain]:
+        name = " ".join(words.split())
+        small = _ARTICLES if " " not in name else _OF_SENTENCES
+        if _NAME.fullmatch(name) and not is_plain(name) and not small & set(name.split()):
+            yield name
+
+
+def holds(text: str, own: Sequence[str]) -> bool:
+    """Whether a name of the sheet stands in a line."""
+    return bool(own) and next(_places(text, own), None) is not None
+
+
+def ways_to_mask(text: str, own: Sequence[str]) -> Iterator[tuple[Masked, tuple[str, ...]]]:
+    """The line with its names masked, and what each mask stands for: what is in quotes always, other names of the
+    sheet in every choice of their places, all of them first. Nothing where no name stands in it."""
+    quoted = [(match.start(), match.end(), match.group(1)) for match in _QUOTED.finditer(text)
+              if _NAME.fullmatch(" ".join(match.group(1).split()))]  # fmt: skip
+    places = list(_places(text, own))[:MOST_PLACES]
+    for number in range(len(places), -1, -1):
+        for chosen in combinations(places, number):
+            if quoted or chosen:
+                yield _masked(text, sorted((*quoted, *chosen)))
+
+
+def _places(text: str, own: Sequence[str]) -> Iterator[tuple[int, int, str]]:
+    if not own:
+        return
+    forms = "|".join(re.escape(name).replace(r"\ ", r"\s+") for name in own)
+    for match in re.finditer(rf"(?<![\w\"-])(?:{forms})(?![\w-])", text, re.IGNORECASE):
+        if text.count('"', 0, match.start()) % 2 == 0:
+            yield match.start(), match.end(), match.group()
+
+
+def _masked(text: str, names: Sequence[tuple[int, int, str]]) -> tuple[Masked, tuple[str, ...]]:
+    said, places, last = "", list[tuple[int, int]](), 0
+    for number, (start, end, _) in enumerate(names):
+        said += text[last:start]
+        mask = f"{MASK}{number}"
+        places.append((len(said) + 1, end - start - len(mask)))
+        said += mask
+        last = end
+    return Masked(said + text[last:], tuple(places)), tuple(" ".join(small(name).split()) for *_, name in names)
+
+
+def unmasked(text: str, names: Sequence[str], quoted: bool = False) -> str:
+    """A text with the names instead of their masks, in quotes where it is a line to be written."""
+    if MASK not in text:
+        return text
+    return _MASKED.sub(lambda match: f'"{names[int(match[1])]}"' if quoted else names[int(match[1])], text)
