@@ -98,8 +98,8 @@ def _names_in(said: str, section: str) -> Iterator[str]:
     plain = _QUOTED.sub("", small(said))
     for words in _APART.split(plain) if section == "sides" else [plain]:
         name = " ".join(words.split())
-        small = _ARTICLES if " " not in name else _OF_SENTENCES
-        if _NAME.fullmatch(name) and not is_plain(name) and not small & set(name.split()):
+        barred = _ARTICLES if " " not in name else _OF_SENTENCES
+        if _NAME.fullmatch(name) and not is_plain(name) and not barred & set(name.split()):
             yield name
 
 
