@@ -158,7 +158,7 @@ class FileReader:
         from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
         seek = self._slips < MOST_SOUGHT
-        masked, names = Masked(text_line.text), ()
+        masked, names = Masked(text_line.text), tuple[str, ...]()
         if holds(text_line.text, self._own):
             masked, names = next(ways_to_mask(text_line.text, self._own))
         read = attrs.evolve(text_line, text=masked.text)
