@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from attrs import frozen
@@ -19,16 +19,18 @@ if TYPE_CHECKING:
     from compose.forecast.matches import GameOdds
     from compose.forecast.waits import Waits
 
-PROVED, FORECAST = "proved", "forecast"
+CLASS, PROVED, FORECAST = "class", "proved", "forecast"
 
 
 @frozen(eq=False)
 class Answer:
-    """What is known of a game for a class: two sets of findings, and what they were got from.
+    """What is known of a game for a class: three sets of findings, and what they were got from.
 
+    `of_class` holds what was found when the game was staged for the class.
     `proved` holds what was found in the sheet, in the net and by the check; `facts` says how much was looked at
     (None: the situations cannot even be numbered), `space` is what was looked at. `added` holds what only the
     forecast finds, None where it was not asked; `forecast` may be missing even then, and `added` says why.
+    `facts`, `space` and `forecast` are those of the commonest kind of court, `others` the answers of the others.
     """
 
     staged: Staged
@@ -37,21 +39,27 @@ class Answer:
     space: StateSpace | None
     forecast: Forecast | None = None
     added: tuple[Finding, ...] | None = None
+    others: tuple[Answer, ...] = ()
+
+    @property
+    def of_class(self) -> tuple[Finding, ...]:
+        """What there is to say of pupils, courts, hall and kit."""
+        return self.staged.staging.findings
 
     @property
     def shows(self) -> tuple[str, ...]:
         """The names of the sets that it holds."""
-        return (PROVED,) if self.added is None else (PROVED, FORECAST)
+        return (CLASS, PROVED) if self.added is None else (CLASS, PROVED, FORECAST)
 
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """All of its findings, those proved first."""
-        return (*self.proved, *(self.added or ()))
+        """All of its findings, those of the class first."""
+        return (*self.of_class, *self.proved, *(self.added or ()))
 
     @property
     def whole(self) -> bool:
         """Whether every situation was looked at, so that what is not said is not there."""
-        return self.facts is not None and self.facts.complete
+        return self.facts is not None and self.facts.complete and all(each.whole for each in self.others)
 
     @property
     def match(self) -> Match:
@@ -65,19 +73,32 @@ class Answer:
 
     @property
     def numbers(self) -> Answers | None:
-        """The few numbers in which games are compared: length, odds, turns, time not playing."""
-        return self.forecast.band.usual if self.forecast is not None else None
+        """The few numbers in which games are compared: length, odds, turns, time not playing; of the whole class."""
+        told = [(each.staged, each.forecast) for each in (self, *self.others)]
+        games = [(game, forecast.band.usual) for game, forecast in told if forecast is not None]
+        if len(games) < len(told):
+            return None
+        from compose.answer.whole_class import whole_class
+
+        return whole_class(games)
 
     @property
     def waits(self) -> tuple[Waits, ...]:
         """How long pupils wait in each place in which they do not play; none before the forecast."""
-        return self.forecast.waits if self.forecast is not None else ()
+        own = self.forecast.waits if self.forecast is not None else ()
+        return (*own, *(wait for other in self.others for wait in other.waits))
 
     @property
     def round_minutes(self) -> float | None:
         """The mean length of a round; None where it was not forecast, or a round may never end."""
         mean = self.numbers.minutes.value if self.numbers is not None else math.inf
         return mean if mean < math.inf else None
+
+
+def with_new(findings: Sequence[Finding], more: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings with those of others that say something new: of another code, or of another line."""
+    known = {(each.code, each.place) for each in findings}
+    return (*findings, *(each for each in more if (each.code, each.place) not in known))
 
 
 def to_mend(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from attrs import evolve
 
-from compose.answer.answer import Answer
+from compose.answer.answer import Answer, with_new
 from compose.check import Budget, StateSpace, explore
 from compose.check.space import USUAL
 from compose.forecast.chances import said_too_much
@@ -26,7 +26,6 @@ def foreseen(
     norms: Norms,
     kit: Mapping[str, KitItem],
     *,
-    lesson_minutes: float | None = None,
     play: Play | None = None,
     budget: Budget = USUAL,
     compare: bool = False,
@@ -34,8 +33,10 @@ def foreseen(
 ) -> Answer:
     """The answer with its forecast: exact where the space is whole, else simulated as `play` says.
 
-    `compare` works out the band and what moves the numbers most, too; `first` hears of the forecast before that.
+    `compare` works out the band and what moves the numbers most, too, for the commonest kind of court; `first` hears
+    of the forecast before that.
     """
+    others = tuple(foreseen(each, norms, kit, play=play, budget=budget) for each in answer.others)
     wrong = tuple(said_too_much(answer.staged.net))
     if wrong:
         return evolve(answer, added=wrong)
@@ -43,22 +44,25 @@ def foreseen(
         _source(answer),
         norms,
         kit,
-        lesson_minutes=lesson_minutes,
+        lesson=answer.staged.staging.lesson,
         play=play,
         other_half=_other_half(answer, budget),
         compare=compare,
         first=first,
     )
-    return evolve(answer, forecast=told, added=forecast_findings(told, norms) if told is not None else (_unknown(),))
+    added = forecast_findings(told, norms) if told is not None else (_unknown(),)
+    more = (finding for other in others for finding in other.added or ())
+    return evolve(answer, forecast=told, added=with_new(added, more), others=others)
 
 
 def with_means(answer: Answer, norms: Norms, kit: Mapping[str, KitItem], play: Play, budget: Budget) -> Answer:
     """The answer with its numbers in the mean alone, to compare many games by: what the forecast finds is not asked."""
     if said_too_much(answer.staged.net):
         return answer
-    other = _other_half(answer, budget)
-    told = forecast(_source(answer), norms, kit, play=play, other_half=other, compare=False, means_only=True)
-    return evolve(answer, forecast=told)
+    other, lesson = _other_half(answer, budget), answer.staged.staging.lesson
+    source, others = _source(answer), tuple(with_means(each, norms, kit, play, budget) for each in answer.others)
+    told = forecast(source, norms, kit, lesson=lesson, play=play, other_half=other, compare=False, means_only=True)
+    return evolve(answer, forecast=told, others=others)
 
 
 def _source(answer: Answer) -> StateSpace | Net:

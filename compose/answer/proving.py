@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from compose.answer.answer import Answer
+from compose.answer.answer import Answer, with_new
 from compose.answer.staged import Staged
 from compose.check import Budget, check
 from compose.check.space import USUAL
 
 
 def proved(game: Staged, budget: Budget = USUAL) -> Answer:
-    """What the check proves within the budget, with what was said on the way."""
+    """What the check proves within the budget, with what was said on the way, of every kind of court."""
     result = check(game.net, budget, game.turned)
-    return Answer(game, (*game.findings, *result.findings), result.facts, result.space)
+    others = tuple(proved(each, budget) for each in game.others)
+    findings = (*game.findings, *result.findings)
+    more = (finding for other in others for finding in other.proved)
+    return Answer(game, with_new(findings, more), result.facts, result.space, others=others)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from attrs import field, frozen
 
@@ -10,6 +10,8 @@ from compose.draw.authors import as_written
 from compose.draw.shapes import Drawing
 from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
+from compose.staging.staging import Staging
+from compose.telling.for_class import class_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -69,13 +71,15 @@ def card_of(
     plan: Drawing,
     notes: CardNotes | None = None,
     *,
+    staging: Staging | None = None,
     catalogue: Mapping[str, KitItem] | None = None,
     units: Units = METRIC,
     wording: Wording = ENGLISH,
 ) -> Card:
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
-    sections = _sections(core, rules, said, catalogue or {}, wording)
+    of_class = CardSection(wording.say("For this class"), tuple(_for_class(staging, wording)))
+    sections = (of_class, *_sections(core, rules, said, catalogue or {}, wording))
     card = Card(
         title=core.title,
         about=about_of(core, wording),
@@ -89,6 +93,12 @@ def card_of(
         colon=wording.say(":"),
     )
     return in_units(card, units)
+
+
+def _for_class(staging: Staging | None, wording: Wording) -> Iterator[str]:
+    """What is particular of the class; nothing for the usual pupils of whom nothing is known."""
+    if staging is not None and staging.particular:
+        yield from class_lines(staging, wording)
 
 
 def about_of(core: Core, wording: Wording) -> str:

@@ -11,7 +11,6 @@ from compose.draw.plan_hall import (
     draw_run_off,
     draw_walls,
     hall_box,
-    hall_findings,
     hall_words,
     name_fixed,
 )
@@ -24,11 +23,10 @@ from compose.draw.units import METRIC, Units, in_units
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.french import side_label
 from compose.telling.wording import ENGLISH, Wording
-from grammar.finding import Finding
 from grammar.game import Game
 from library.records import Hall
 
-__all__ = ["plan_findings", "plan_of", "plan_on_card"]
+__all__ = ["described", "plan_of", "plan_on_card"]
 
 
 def plan_of(
@@ -148,8 +146,3 @@ def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = EN
     if hall:
         parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))
     return " ".join(parts)
-
-
-def plan_findings(game: Game, floor: Floor, hall: Hall | None = None) -> tuple[Finding, ...]:
-    """What does not fit: on the court, and in the hall where there is one."""
-    return floor.problems + (hall_findings(game, floor, hall) if hall else ())

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.draw.labelling import from_middle, gap
+from compose.draw.labelling import from_middle
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.plan_sheet import Sheet
@@ -14,8 +14,6 @@ from compose.draw.plan_throws import metres
 from compose.draw.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
-from grammar.finding import Basis, Finding, Severity
-from grammar.game import Game
 from library.records import Door, Hall
 
 
@@ -24,45 +22,6 @@ def hall_box(floor: Floor, hall: Hall) -> Rectangle:
     x, y = floor.extent.centre
     long, wide = hall.length_m.usual / 2, hall.width_m.usual / 2
     return Rectangle(x - long, y - wide, x + long, y + wide)
-
-
-def hall_findings(game: Game, floor: Floor, hall: Hall) -> tuple[Finding, ...]:
-    """What does not fit into the hall, with how many metres are missing."""
-    box, extent = hall_box(floor, hall), floor.extent
-    found = []
-    for way, has, needs in (("length", box.length, extent.length), ("width", box.width, extent.width)):
-        if needs > has + 1e-6:
-            found.append(_too_small(game, hall, way, has, needs))
-    small = bool(found)
-    for name, fixed in obstacle_boxes(floor, hall):
-        into = -gap(fixed, extent)
-        if into > 1e-6 and not small:
-            found.append(_in_the_way(game, hall, name, into))
-    return tuple(found)
-
-
-def _too_small(game: Game, hall: Hall, way: str, has: float, needs: float) -> Finding:
-    return Finding(
-        "P-hall",
-        Severity.WARNING,
-        f"The {hall.name} is {needs - has:.1f} m too small in {way}: the game needs {needs:.1f} m, it has {has:g} m.",
-        game.sheet.span,
-        "Make the court smaller, or take what lies beside it away.",
-        basis=Basis.COMPUTED,
-        numbers=(("short_m", round(needs - has, 3)), ("needs_m", round(needs, 3)), ("has_m", has)),
-    )
-
-
-def _in_the_way(game: Game, hall: Hall, name: str, into: float) -> Finding:
-    return Finding(
-        "P-hall-fixed",
-        Severity.WARNING,
-        f"In the {hall.name} the {name} reaches {into:.1f} m into the floor that the game needs.",
-        game.sheet.span,
-        "Make the court smaller, or move it away from there.",
-        basis=Basis.COMPUTED,
-        numbers=(("short_m", round(into, 3)),),
-    )
 
 
 def obstacle_boxes(floor: Floor, hall: Hall) -> Iterator[tuple[str, Rectangle]]:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, to_mend
 from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.match import Match
 from compose.net.side_words import does, is_plural
-from compose.telling.french import side_name, side_players
+from compose.telling.for_class import teams_said
+from compose.telling.french import side_name
 from compose.telling.wording import Wording
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
 
 def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     """For whom and by which sets it was looked at, what is to mend, else the first of the facts."""
-    who, wrong = people(answer.staged.players, wording), to_mend(answer.findings)
+    who, wrong = teams_said(answer.staged.staging, wording), to_mend(answer.findings)
     things = wording.counted(len(wrong), "thing", "things")
     if answer.added is None:
         nothing = wording.say("Checked for {people}: nothing to mend", people=who)
@@ -52,13 +53,6 @@ def _looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if answer.facts is not None and not answer.whole:
         number = wording.figure(answer.facts.looked)
         yield wording.say("{number} situations were looked at; there are more, so this is no proof", number=number)
-
-
-def people(players: Mapping[str, int], wording: Wording) -> str:
-    """ "11 herons and 11 pikes"."""
-    if wording.english:
-        return wording.listed(f"{number} {side}" for side, number in players.items())
-    return wording.listed(side_players(wording, side, number) for side, number in players.items())
 
 
 def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:

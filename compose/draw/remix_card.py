@@ -7,17 +7,16 @@ from attrs import frozen
 
 import library
 from compose.draw.card import Card, CardNotes, card_of
-from compose.draw.plan import plan_on_card
+from compose.draw.plan_class import class_plan_on_card
 from compose.draw.units import METRIC, Units
 from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import OWN_EDITS
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
-from compose.staging.floor.values import Floor
 from compose.staging.resolved import resolved
+from compose.staging.staging import Staging
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
-from library import Hall
 
 
 @frozen
@@ -50,8 +49,7 @@ def label_said(use: Use, wording: Wording) -> str:
 
 def card_of_remix(
     made: Remix,
-    floor: Floor,
-    hall: Hall | None,
+    staging: Staging,
     look: Look = USUAL_LOOK,
     known: tuple[str, ...] = (),
 ) -> Card:
@@ -63,5 +61,6 @@ def card_of_remix(
         lineage=(made.base.title, *labels) if made.uses else (),
     )
     game = titled(made)
-    plan = plan_on_card(game, floor, hall, units=look.units, wording=look.wording, large=look.large)
-    return card_of(resolved(game), plan, notes, catalogue=library.kit_names(), units=look.units, wording=look.wording)
+    plan = class_plan_on_card(game, staging, units=look.units, wording=look.wording, large=look.large)
+    kit = library.kit_names()
+    return card_of(resolved(game), plan, notes, staging=staging, catalogue=kit, units=look.units, wording=look.wording)

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from compose.net.match import match_of
-from compose.staging.minutes import Lesson, lesson_of
+from compose.staging.minutes import PARTS, Lesson
 from compose.staging.norms import Ability
 from compose.staging.resolved import resolved
 from compose.staging.school_class import SchoolClass
-from grammar.game import Game
+from compose.staging.staging import Staging
 from library import Norms, Source
-
-_PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
 
 
 @frozen
@@ -30,25 +28,22 @@ class LessonPlan:
     sources: tuple[Source, ...]
 
 
-def lesson_plan(game: Game, school_class: SchoolClass, norms: Norms, round_min: float | None = None) -> LessonPlan:
+def lesson_plan(staging: Staging, norms: Norms, round_min: float | None = None) -> LessonPlan:
     """The plan of a lesson with one game."""
-    core = resolved(game)
-    ages = school_class.ages_years or game.ages_years
-    lesson = lesson_of(norms, ages, school_class.lesson_min)
-    measured = {_PARTS[name]: minutes for name, minutes in school_class.ready_min.items() if name in _PARTS}
-    lesson = evolve(lesson, **measured)
+    core, lesson = resolved(staging.game), staging.lesson
     known_by = "forecast"
     if round_min is None:
         bell = core.play.bell
         round_min, known_by = (float(bell.after_s) / 60, "the game's clock") if bell else (None, "")
     whole = int(lesson.rounds(round_min) + 1e-9) if round_min else 0
     wanted = match_of(core).most_rounds
-    return LessonPlan(lesson, round_min, known_by, whole, wanted, _sources(norms, school_class, ages))
+    sources = _sources(norms, staging.school_class, staging.ages_years)
+    return LessonPlan(lesson, round_min, known_by, whole, wanted, sources)
 
 
 def _sources(norms: Norms, school_class: SchoolClass, ages: tuple[float, float]) -> tuple[Source, ...]:
     """Who says how long the parts of the lesson take that the class's own sheet leaves open."""
-    asked = [name for name in ("setting up", "explaining", "clearing away") if name not in school_class.ready_min]
+    asked = [name for name in PARTS if name not in school_class.ready_min]
     asked += ["changing and arriving", "setting up again", *([] if school_class.lesson_min else ["lesson"])]
     read = (Ability(norms).read("lesson minutes", name, ages) for name in asked)
     return tuple(dict.fromkeys(source for reading in read for source in reading.sources))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from attrs import frozen
 
@@ -10,6 +10,8 @@ from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
 from compose.modifiers.apply import apply
 from compose.modifiers.modifier import Modifier, Use
+from compose.staging.teams import Teams
+from grammar.core.declared import Odd
 from grammar.game import Game
 
 FITS, FINDS, REFUSED, UNSURE = "fits", "creates a finding", "does not fit", "fits as far as was looked"
@@ -34,9 +36,9 @@ class Cell:
     lines: int = 0
 
 
-def fewest_players(game: Game) -> Mapping[str, int]:
+def fewest_players(game: Game) -> Teams:
     """The least of the range on every side: the table is made with these, so that each cell is small."""
-    return {side.name: side.least for side in game.sides}
+    return Teams(({side.name: side.least for side in game.sides},), 0, Odd.UNSAID)
 
 
 def mixing_table(

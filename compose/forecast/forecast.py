@@ -71,7 +71,7 @@ def forecast(
     norms: Norms,
     kit: Mapping[str, KitItem],
     *,
-    lesson_minutes: float | None = None,
+    lesson: Lesson | None = None,
     play: Play | None = None,
     other_half: StateSpace | Net | None = None,
     compare: bool = True,
@@ -86,7 +86,7 @@ def forecast(
     known yet. `means_only` leaves out the times of half and of nine in ten rounds and waits (nan), which take most
     of the work. None where not even a first batch of rounds was played.
     """
-    found = usual_course(source, norms, kit, lesson_minutes, play or Play(), other_half, means_only)
+    found = usual_course(source, norms, kit, lesson, play or Play(), other_half, means_only)
     if found is None:
         return None
     known = assumptions(found.work.net, norms, kit)

@@ -25,7 +25,7 @@ from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.standings import idle_places
 from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
-from compose.staging.minutes import lesson_of
+from compose.staging.minutes import Lesson, lesson_of
 from compose.staging.norms import Level
 from library import KitItem, Norms
 
@@ -60,18 +60,18 @@ class Work:
         source: StateSpace | Net,
         norms: Norms,
         kit: Mapping[str, KitItem],
-        lesson_minutes: float | None,
+        lesson: Lesson | None,
         play: Play,
         second: StateSpace | Net | None = None,
     ) -> None:
         net = source.net if isinstance(source, StateSpace) else source
         self.norms, self.kit, self.play = norms, kit, play
-        self.lesson = lesson_of(norms, ages_of(net), lesson_minutes)
+        self.lesson = lesson or lesson_of(norms, ages_of(net))
         self.followed = max(self.lesson.play, LEAST_FOLLOWED)
         self._products = 0.0
         self.space = self._solvable(source)
         self.net = net if self.space is not None else with_room(net)
-        self.second = Work(second, norms, kit, lesson_minutes, play) if second is not None else None
+        self.second = Work(second, norms, kit, lesson, play) if second is not None else None
 
     def _solvable(self, source: StateSpace | Net) -> StateSpace | None:
         """The space, where it is whole and its course can be worked out with the work and the memory allowed."""
@@ -193,18 +193,18 @@ def usual_course(
     source: StateSpace | Net,
     norms: Norms,
     kit: Mapping[str, KitItem],
-    lesson_minutes: float | None,
+    lesson: Lesson | None,
     play: Play,
     other_half: StateSpace | Net | None = None,
     means_only: bool = False,
 ) -> Usual | None:
     """The usual course; a result that hangs on points past the bound is found by playing. None where stopped."""
-    work = Work(source, norms, kit, lesson_minutes, play, other_half)
+    work = Work(source, norms, kit, lesson, play, other_half)
     found = work.usual(means_only)
     passed = found is not None and passes_bound(work.net, found[0])
     if passed and points_decide(work.net):
         other = with_room(work.second.net) if work.second is not None else None
-        work = Work(with_room(work.net), norms, kit, lesson_minutes, play, other)
+        work = Work(with_room(work.net), norms, kit, lesson, play, other)
         found = work.usual()
     if found is None:
         return None

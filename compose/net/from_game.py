@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
+
+from attrs import evolve
 
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.builder import Builder
@@ -24,6 +27,7 @@ from compose.staging.floor.touching import nobody_in_reach
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
+from grammar.core.game import Core
 from grammar.core.rules import Add, Finish, StartAgain
 from grammar.core.values import Population, SideId
 from grammar.finding import Finding, Outcome, Severity
@@ -33,13 +37,18 @@ from grammar.tree import GameSheet
 from grammar.words import count
 
 
-def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = None) -> Outcome[Net]:
-    """The net of a game for that many players of each side.
+def net_of(
+    game: Game,
+    granted: GameSheet,
+    players: Mapping[str, int] | None = None,
+    ages_years: tuple[float, float] | None = None,
+) -> Outcome[Net]:
+    """The net of a game for that many players of each side, of other ages than those of its sheet if given.
 
     `granted` is the sheet of rules that hold where the game says nothing else.
     """
     numbers = dict(usual_players(game) if players is None else players)
-    core = resolved(game, granted)
+    core = _aged(resolved(game, granted), ages_years)
     findings = (*_too_few(game, numbers), *too_wide(core))
     if findings:
         return Outcome(None, findings)
@@ -73,6 +82,14 @@ def net_of(game: Game, granted: GameSheet, players: Mapping[str, int] | None = N
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
+
+
+def _aged(core: Core, ages_years: tuple[float, float] | None) -> Core:
+    """The same for pupils of these ages, where they are given."""
+    if ages_years is None:
+        return core
+    low, high = (Fraction(age) for age in ages_years)
+    return evolve(core, facts=evolve(core.facts, ages_years=(low, high)))
 
 
 def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:

@@ -12,11 +12,11 @@ from compose.share.making import played
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
 from compose.share.told import outcome_of
-from compose.staging.teams import usual_players
+from compose.staging.staging import stage
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.tree import ModifierSheet
-from library import granted_sheet
+from library import granted_sheet, kit_names, norms
 
 Progress = Callable[[int, int], None]
 
@@ -43,7 +43,7 @@ def _judge(shelf: Shelf, progress: Progress) -> int:
 
 def _verdict(game: Game) -> tuple[int, bool]:
     """How many things there are to mend in what is proved, and whether everything was looked at."""
-    made = staged(game, granted_sheet(), usual_players(game))
+    made = staged(stage(game, norms(), kit_names()), granted_sheet())
     if made.value is None:
         return max(1, len(made.findings)), True
     answer = proved(made.value)

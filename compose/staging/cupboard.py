@@ -42,19 +42,25 @@ class KitRow:
 def kit_rows(
     game: Game,
     players: Sequence[Mapping[str, int]],
-    cupboard: Sequence[InCupboard],
+    cupboard: Sequence[InCupboard] | None,
     kit: Mapping[str, KitItem],
 ) -> tuple[KitRow, ...]:
     """One row for each line of the game's kit, for all games together; what is there is given out in the order of
-    the sheet, the right thing before any stand-in."""
+    the sheet, the right thing before any stand-in. Where nobody says what lies in the cupboard, all is there."""
+    if cupboard is None:
+        return tuple(KitRow(line, needed, needed) for line in game.kit for needed in (_needed(line, players),))
     left: dict[str, int] = {}
     for each in cupboard:
         left[_key(each.like, kit)] = left.get(_key(each.like, kit), 0) + each.count
     rows = []
     for line in game.kit:
-        needed = sum(line.total(sides) // max(1, line.parts) for sides in players)
+        needed = _needed(line, players)
         rows.append(KitRow(line, needed, _taken(left, _key(line.like, kit), needed)))
     return tuple(_with_stand_ins(game, row, left, kit) for row in rows)
+
+
+def _needed(line: GameKit, players: Sequence[Mapping[str, int]]) -> int:
+    return sum(line.total(sides) // max(1, line.parts) for sides in players)
 
 
 def _key(name: str, kit: Mapping[str, KitItem]) -> str:

@@ -6,6 +6,11 @@ from grammar.finding import Basis, Finding, Severity
 from grammar.span import Span
 
 
+def refused(code: str, title: str, place: Span, hint: str, **numbers: float) -> Finding:
+    """Why a class cannot play it at all."""
+    return _finding(code, Severity.ERROR, title, place, hint, numbers)
+
+
 def warning(code: str, title: str, place: Span, hint: str, **numbers: float) -> Finding:
     """Something to mend before the lesson."""
     return _finding(code, Severity.WARNING, title, place, hint, numbers)

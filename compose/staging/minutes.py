@@ -7,7 +7,10 @@ import math
 from attrs import evolve, frozen
 
 from compose.staging.norms import Ability, Ages
+from compose.staging.school_class import SchoolClass
 from library import Norms
+
+PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}
 
 
 @frozen
@@ -58,3 +61,9 @@ def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
         clearing=usual("clearing away"),
     )
     return found if minutes is None else evolve(found, minutes=minutes)
+
+
+def lesson_for(norms: Norms, school_class: SchoolClass, ages_of_game: Ages) -> Lesson:
+    """The lesson of a class: what its sheet says, else what is usual at its ages or at those of the game."""
+    lesson = lesson_of(norms, school_class.ages_years or ages_of_game, school_class.lesson_min)
+    return evolve(lesson, **{PARTS[name]: minutes for name, minutes in school_class.ready_min.items() if name in PARTS})

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.staging.found import note, warning
+from compose.staging.found import note, refused, warning
 from compose.staging.school_class import SchoolClass
 from compose.staging.teams import Teams
 from grammar.finding import Finding
@@ -21,10 +21,10 @@ def people_findings(
     if pupils < least:
         title = f"{game.title} needs at least {count(least, 'pupil')}; the class has {pupils}."
         hint = "Choose another game, or let the sides be smaller."
-        yield warning("F-too-few", title, place, hint, short=least - pupils)
+        yield refused("F-too-few", title, place, hint, short=least - pupils)
     elif teams.over and not _odd_only(game, teams):
         title = f"{count(teams.over, 'pupil')} of {pupils} would not play: {teams.words()} is all that is possible."
-        yield warning("F-too-many", title, place, _for_more(allowed, courts), over=teams.over)
+        yield refused("F-too-many", title, place, _for_more(allowed, courts), over=teams.over)
     elif teams.over:
         who = "One pupil is over" if teams.over == 1 else f"{teams.over} pupils are over"
         does = f": the odd pupil {teams.odd}" if teams.odd else ""

@@ -17,7 +17,8 @@ class Room:
     """One or more courts in a hall; lengths in m.
 
     `turned` where the court lies across the hall. `beside` and `behind` are the clear strips to the walls that
-    run along the court and to those behind its back lines, shared evenly; below 0 where it is too large.
+    run along the court and to those behind its back lines, shared evenly; below 0 where it is too large. `columns`
+    of the courts lie beside each other along the hall.
     """
 
     hall: Hall
@@ -27,6 +28,7 @@ class Room:
     wide: float
     beside: float
     behind: float
+    columns: int = 1
 
     @property
     def area_m2(self) -> float:
@@ -60,7 +62,7 @@ def _ways(floor: Floor, hall: Hall, courts: int) -> Iterator[Room]:
             ends = (hall.length_m.usual - columns * along - (columns - 1) * BETWEEN_M) / 2
             sides = (hall.width_m.usual - rows * across - (rows - 1) * BETWEEN_M) / 2
             beside, behind = (ends, sides) if turned else (sides, ends)
-            yield Room(hall, courts, turned, size[0], size[1], beside, behind)
+            yield Room(hall, courts, turned, size[0], size[1], beside, behind, columns)
 
 
 def most_courts(floor: Floor, hall: Hall, run_off_m: float, wanted: int) -> int:

@@ -13,7 +13,9 @@ from grammar.game import Game
 from grammar.words import count
 
 
-def room_findings(game: Game, room: Room | None, limits: Sequence[Limit]) -> Iterator[Finding]:
+def room_findings(
+    game: Game, room: Room | None, courts: Sequence[Rectangle], limits: Sequence[Limit]
+) -> Iterator[Finding]:
     """The court in the hall: size, strips to the walls, fixed things, floor for each pupil."""
     if room is None:
         return
@@ -21,11 +23,11 @@ def room_findings(game: Game, room: Room | None, limits: Sequence[Limit]) -> Ite
     if not room.fits:
         short = -2 * room.run_off
         size = f"{count(room.courts, 'court')} of {room.long:.4g} m by {room.wide:.4g} m"
-        do = "do" if room.courts > 1 else "does"
-        title = f"{size} {do} not fit in the {room.hall.name}: {short:.2g} m are missing."
+        hall = f"{room.hall.length_m.usual:g} m by {room.hall.width_m.usual:g} m"
+        title = f"The {room.hall.name} is {short:.1f} m too small: {size} in {hall}."
         yield warning("F-hall", title, place, "Make the court smaller.", short_m=short)
         return
-    yield from _fixed_things(game, room)
+    yield from _fixed_things(game, room, courts)
     for each in limits:
         if each.kept:
             continue
@@ -37,19 +39,20 @@ def room_findings(game: Game, room: Room | None, limits: Sequence[Limit]) -> Ite
         yield make(code, title, place, hint, there=each.there, least=each.least, usual=each.usual)
 
 
-def _fixed_things(game: Game, room: Room) -> Iterator[Finding]:
-    """Things fixed in the hall that reach into the only court, laid in the middle."""
-    if room.courts > 1:
-        return
-    court = _court_in_hall(room)
+def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:
+    """Things fixed in the hall that reach into a court."""
     for fixed in room.hall.obstacles:
         box = Rectangle(fixed.x_m, fixed.y_m, fixed.x_m + fixed.length_m, fixed.y_m + fixed.width_m)
-        if box.overlaps(court):
-            title = f"The {fixed.name} of the {room.hall.name} stands where the court should lie."
-            yield warning("F-fixed", title, game.sheet.span, "Lay the court elsewhere, or make it smaller.")
+        reached = [court for court in courts if box.overlaps(court)]
+        if reached:
+            into = max(min(_into(box, court)) for court in reached)
+            where = "where the court should lie" if len(courts) == 1 else f"on {count(len(reached), 'court')}"
+            title = f"The {fixed.name} of the {room.hall.name} stands {where}, {into:.2g} m into it."
+            hint = "Lay the court elsewhere, or make it smaller."
+            yield warning("F-fixed", title, game.sheet.span, hint, short_m=into)
 
 
-def _court_in_hall(room: Room) -> Rectangle:
-    x, y = room.hall.length_m.usual / 2, room.hall.width_m.usual / 2
-    along, across = (room.wide, room.long) if room.turned else (room.long, room.wide)
-    return Rectangle(x - along / 2, y - across / 2, x + along / 2, y + across / 2)
+def _into(one: Rectangle, other: Rectangle) -> tuple[float, float]:
+    """How far one reaches into the other, along and across."""
+    along = min(one.right, other.right) - max(one.left, other.left)
+    return along, min(one.top, other.top) - max(one.bottom, other.bottom)

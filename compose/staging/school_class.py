@@ -9,7 +9,7 @@ from attrs import field, frozen
 from grammar.class_told import Amount, ClassTold, InTheCupboard, class_told
 from grammar.finding import Finding, Outcome, Severity
 from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
-from grammar.span import Span
+from grammar.span import Span, nowhere
 from grammar.tree import ClassSheet
 from grammar.words import did_you_mean, listing
 from library import Hall, own_hall
@@ -47,6 +47,11 @@ class SchoolClass:
     def lists_kit(self) -> bool:
         """Whether the sheet says at all what lies in the cupboard."""
         return bool(self.cupboard)
+
+
+def some_class(pupils: int) -> SchoolClass:
+    """So many pupils of whom nothing else is said."""
+    return SchoolClass("", pupils, None, None, None, (), {}, "", nowhere())
 
 
 def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[str, str]) -> Outcome[SchoolClass]:

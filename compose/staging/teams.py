@@ -46,6 +46,11 @@ def usual_players(game: Game) -> dict[str, int]:
     return {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
 
 
+def usual_teams(game: Game) -> Teams:
+    """One game with the usual players."""
+    return Teams((usual_players(game),), 0, resolved(game).play.organisation.odd)
+
+
 def most_games(game: Game) -> int:
     """How many games the sheet lets be played side by side."""
     return resolved(game).play.organisation.courts_most

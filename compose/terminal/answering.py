@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from compose.answer.answer import FORECAST, PROVED, Answer, to_mend
+from compose.answer.answer import CLASS, FORECAST, PROVED, Answer, to_mend
 from compose.terminal.answer import finding_json, say, say_findings
+from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.words import count
 
 MORE = "The forecast may find more."
@@ -21,9 +22,9 @@ def verdict(answer: Answer) -> str:
 
 
 def say_in_short(answer: Answer) -> None:
-    """What is to mend of it, and how much more there is to know; for outputs that are about something else."""
+    """What is to mend of it, and how much more there is to know; for outputs that tell what is of the class."""
     mend = to_mend(answer.findings)
-    say_findings(mend)
+    say_findings([each for each in mend if each not in answer.of_class])
     say(verdict(answer))
     more = len(answer.findings) - len(mend)
     if more:
@@ -37,6 +38,7 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         "shows": list(answer.shows),
         "to_mend": len(to_mend(answer.findings)),
         "findings": [
+            *(finding_json(each) | {"set": CLASS} for each in answer.of_class),
             *(finding_json(each) | {"set": PROVED} for each in answer.proved),
             *(finding_json(each) | {"set": FORECAST} for each in answer.added or ()),
         ],
@@ -44,6 +46,8 @@ def answer_json(answer: Answer) -> dict[str, Any]:
             "situations": facts.states if facts is not None else 0,
             "whole": answer.whole,
         },
+        "staging": staging_json(answer.staged.staging),
+        "all_pupils": all_pupils_json(answer),
         "match": answer.match.words or None,
         "odds": {side: chance.value for side, chance in odds.wins} if odds else None,
         "round_minutes": answer.round_minutes,

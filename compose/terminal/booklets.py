@@ -15,11 +15,11 @@ from compose.check import Budget
 from compose.draw.booklet import booklet_of
 from compose.draw.card import Card
 from compose.draw.remix_card import Look, card_of_remix
-from compose.staging.laid_out import laid_out
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.classes import Who
 from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
-from compose.terminal.stages import remixed, split
+from compose.terminal.stages import remixed, staging_for
 from compose.terminal.writing import write
 from grammar.finding import Finding
 
@@ -35,11 +35,13 @@ class Binding:
     paper: str
     budget: Budget | None
     look: Look
+    who: Who
 
 
 def make_booklet(
     names: Sequence[str],
     modifiers: Sequence[str],
+    who: Who,
     out: Path,
     title: str,
     paper: str,
@@ -56,7 +58,7 @@ def make_booklet(
         refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
     look = Look(units_named(units, as_json), wording_named(language, as_json))
     shown = look.wording.say(title) if title == USUAL_TITLE else title
-    binding = Binding(shown, paper_named(paper, as_json), budget, look)
+    binding = Binding(shown, paper_named(paper, as_json), budget, look, who)
     wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
     with Patience() as patience:
         cards, findings = _cards(wanted, modifiers, binding, patience, as_json)
@@ -100,13 +102,12 @@ def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) 
         from compose.terminal.carding import card_for
         from compose.terminal.stages import answered, ready
 
-        prepared = ready(name, modifiers, None, as_json)
+        prepared = ready(name, modifiers, binding.who, as_json)
         answer = answered(prepared, binding.budget)
-        floor = laid_out(prepared.game, prepared.players)
-        return card_for(prepared, answer, floor, None, binding.look), (*answer.findings, *floor.problems)
+        return card_for(prepared, answer, binding.look), answer.findings
     made, said = remixed(name, modifiers, as_json)
-    floor = laid_out(made.game, split(made, None, as_json))
-    return card_of_remix(made, floor, None, binding.look), (*said, *floor.problems)
+    staging = staging_for(made, binding.who, as_json)
+    return card_of_remix(made, staging, binding.look), (*said, *staging.findings)
 
 
 @contextmanager

@@ -10,23 +10,19 @@ from attrs import evolve, frozen
 from compose.answer.answer import Answer
 from compose.check import Budget
 from compose.draw.card import Card
-from compose.draw.plan import plan_findings, plan_of
+from compose.draw.plan_class import class_plan
 from compose.draw.proof import answer_lines, check_lines
-from compose.draw.remix_card import USUAL_LOOK, Look, card_of_remix
+from compose.draw.remix_card import USUAL_LOOK, Look, card_of_remix, titled
 from compose.draw.shapes import Drawing
-from compose.staging.floor.values import Floor
-from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
-from compose.terminal.halls import hall_named
+from compose.terminal.classes import Who
 from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write
-from grammar.finding import Finding
 from grammar.words import listing
-from library import Hall
 
 ENDINGS = (".pdf", ".html", ".svg", ".md", ".txt")
 PAPERS = ("A4", "Letter")
@@ -36,7 +32,6 @@ PAPERS = ("A4", "Letter")
 class Asked:
     """How a card is to look, and how far its game is looked at (`seconds` None: until that is done)."""
 
-    hall: str | None
     paper: str
     large: bool
     units: str
@@ -48,7 +43,7 @@ class Asked:
 def make_card(
     name: str,
     modifiers: Sequence[str],
-    pupils: int | None,
+    who: Who,
     out: Path | None,
     asked: Asked,
     force: bool,
@@ -59,19 +54,17 @@ def make_card(
     look = Look(units_named(asked.units, as_json), wording_named(asked.language, as_json), asked.large)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
-    prepared = ready(name, modifiers, pupils, as_json)
+    prepared = ready(name, modifiers, who, as_json)
     with Patience(asked.seconds) as patience:
         answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))
-    floor = laid_out(prepared.game, prepared.players)
-    in_hall = hall_named(asked.hall, as_json)
-    card = card_for(prepared, answer, floor, in_hall, look)
-    of_plan = plan_findings(prepared.game, floor, in_hall)
+    staging = prepared.staging
+    card = card_for(prepared, answer, look)
     if out is not None:
-        plan = plan_of(prepared.game, floor, in_hall, units=look.units, wording=look.wording)
+        plan = class_plan(titled(prepared.remix), staging, units=look.units, wording=look.wording)
         data = _written(card, plan, out.suffix.lower(), sheet, asked.large, as_json)
         write(out, data, force, as_json)
-    _say(card, out, answer, of_plan, look.wording, as_json)
-    return INTERRUPTED if patience.stopped else exit_code((*answer.findings, *of_plan))
+    _say(card, out, answer, look.wording, as_json)
+    return INTERRUPTED if patience.stopped else exit_code(answer.findings)
 
 
 def paper_named(name: str, as_json: bool) -> str:
@@ -82,9 +75,9 @@ def paper_named(name: str, as_json: bool) -> str:
     return sheet
 
 
-def card_for(prepared: Ready, answer: Answer, floor: Floor, hall: Hall | None, look: Look = USUAL_LOOK) -> Card:
+def card_for(prepared: Ready, answer: Answer, look: Look = USUAL_LOOK) -> Card:
     """The card of a remix with what is known of it."""
-    return card_of_remix(prepared.remix, floor, hall, look, answer_lines(answer, look.wording))
+    return card_of_remix(prepared.remix, prepared.staging, look, answer_lines(answer, look.wording))
 
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:
@@ -109,12 +102,8 @@ def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
 
-def _say(
-    card: Card, out: Path | None, answer: Answer, of_plan: Sequence[Finding], wording: Wording, as_json: bool
-) -> None:
+def _say(card: Card, out: Path | None, answer: Answer, wording: Wording, as_json: bool) -> None:
     if as_json:
-        told = answer_json(answer)
-        told["findings"] += [finding_json(finding) | {"set": "plan"} for finding in of_plan]
         say_json(
             {
                 "title": card.title,
@@ -123,7 +112,7 @@ def _say(
                 "footer": list(card.footer),
                 "written": str(out) if out else None,
             }
-            | told
+            | answer_json(answer)
         )
         return
     if out is None:
@@ -133,4 +122,4 @@ def _say(
     else:
         say(wording.say("The card of {game} is in {file}.", game=card.title, file=out))
         say(f"{next(check_lines(answer, wording))}.")
-    say_findings((*of_plan, *answer.findings))
+    say_findings(answer.findings)

@@ -15,16 +15,17 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
 from compose.terminal.answering import answer_json, verdict
+from compose.terminal.classes import Who
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
 from grammar.words import listing
 
 
 def show_check(
-    name: str, modifiers: Sequence[str], pupils: int | None, budget: Budget, seconds: float | None, as_json: bool
+    name: str, modifiers: Sequence[str], who: Who, budget: Budget, seconds: float | None, as_json: bool
 ) -> int:
     """Check a game and print what is proved; the exit code. It is stopped after so many `seconds`, if any."""
-    prepared = ready(name, modifiers, pupils, as_json)
+    prepared = ready(name, modifiers, who, as_json)
     with Patience(seconds) as patience:
         answer = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     if as_json:

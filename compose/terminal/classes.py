@@ -1,18 +1,56 @@
-"""From what a teacher types to a class: a file, or a class of the library by its name."""
+"""From what a teacher types to a class: a file or a class of the library by its name, or a number of pupils."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from attrs import evolve
+from attrs import evolve, frozen
 
 import library
-from compose.staging.school_class import SchoolClass, class_of
+from compose.staging.school_class import SchoolClass, class_of, some_class
+from compose.staging.staging import Staging, stage
+from compose.staging.teams import Teams, usual_teams
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import ENDING, categories, read, slug
 from compose.terminal.halls import hall_named, halls_at_hand
 from grammar.class_told import class_told
+from grammar.game import Game
 from grammar.words import did_you_mean, listing
+
+
+@frozen
+class Who:
+    """Who plays and where, as it was typed; None for what was not."""
+
+    pupils: int | None = None
+    class_name: str | None = None
+    hall: str | None = None
+    lesson_min: float | None = None
+
+
+def staging_of(game: Game, who: Who, as_json: bool = False) -> Staging:
+    """A game staged for whoever was named, whether they can play it or not."""
+    group, teams = group_of(game, who, as_json)
+    return stage(game, library.norms(), library.kit_names(), group, teams)
+
+
+def group_of(game: Game, who: Who, as_json: bool = False) -> tuple[SchoolClass, Teams | None]:
+    """The class named, with what was said beside it; else so many pupils of whom nothing else is known; where nobody
+    says how many, as many as are usual for the game, in their usual teams."""
+    teams = None
+    if who.class_name is not None:
+        group = school_class(who.class_name, as_json, who.hall)
+    elif who.pupils is not None:
+        group = some_class(who.pupils)
+    else:
+        teams = usual_teams(game)
+        group = some_class(teams.playing)
+    return evolve(
+        group,
+        pupils=who.pupils or group.pupils,
+        hall=group.hall or hall_named(who.hall, as_json),
+        lesson_min=who.lesson_min or group.lesson_min,
+    ), teams
 
 
 def school_class(name: str, as_json: bool = False, hall: str | None = None) -> SchoolClass:

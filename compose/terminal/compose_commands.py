@@ -44,9 +44,10 @@ def differ(
 ) -> None:
     """Say in plain words how two games, or a game and its remix, differ: players, kit, space, play, forecast."""
     from compose.check.space import Budget
+    from compose.terminal.classes import Who
     from compose.terminal.differing import show_difference
 
-    raise typer.Exit(show_difference(one, other, modifier or [], pupils, quick, Budget(states, memory), as_json))
+    raise typer.Exit(show_difference(one, other, modifier or [], Who(pupils), quick, Budget(states, memory), as_json))
 
 
 def suggest(

@@ -13,6 +13,7 @@ from compose.modifiers.difference import Difference, differences
 from compose.modifiers.remix_sheet import remix_title
 from compose.terminal.answer import exit_code, refuse, say, say_json
 from compose.terminal.answering import answer_json, verdict
+from compose.terminal.classes import Who
 from compose.terminal.stages import answered, checked, ready
 
 
@@ -20,7 +21,7 @@ def show_difference(
     name: str,
     other: str | None,
     modifiers: Sequence[str],
-    pupils: int | None,
+    who: Who,
     quick: bool,
     budget: Budget,
     as_json: bool,
@@ -31,8 +32,8 @@ def show_difference(
     if other is None and not modifiers:
         hint = 'Name a second game, or modifiers: --with "roll instead"'
         refuse("One game alone does not differ from anything.", hint, as_json)
-    one = ready(name, [], pupils, as_json)
-    two = ready(other or name, modifiers, pupils, as_json)
+    one = ready(name, [], who, as_json)
+    two = ready(other or name, modifiers, who, as_json)
     said = differences(one.game, two.game)
     known = [checked(each, budget) if quick else answered(each, budget) for each in (one, two)]
     told = tuple(_in_the_forecast(*known))

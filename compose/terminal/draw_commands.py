@@ -16,6 +16,7 @@ With = Annotated[
     list[str] | None,
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
+ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 Names = Annotated[list[str] | None, typer.Argument(help="Games by name or file; without any, the whole library.")]
 Paper = Annotated[str, typer.Option("--paper", help="a4 or letter.")]
@@ -41,6 +42,7 @@ def plan(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
     out: Out = None,
     hall: InHall = None,
     units: InUnits = "metric",
@@ -49,15 +51,20 @@ def plan(
     as_json: AsJson = False,
 ) -> None:
     """Draw the floor plan of a game to scale, and say where a hall is too small for it."""
+    from compose.terminal.classes import Who
     from compose.terminal.plans import make_plan
 
-    raise typer.Exit(make_plan(name, modifier or [], pupils, out, hall, units, language, force, as_json))
+    raise typer.Exit(
+        make_plan(name, modifier or [], Who(pupils, class_name, hall), out, units, language, force, as_json)
+    )
 
 
 def booklet(
     out: Annotated[Path, typer.Option("--out", help="The PDF file to write.")],
     names: Names = None,
     modifier: With = None,
+    pupils: Pupils = None,
+    class_name: ClassName = None,
     title: Annotated[str, typer.Option("--title", help="What stands on its first page.")] = "Hall games",
     paper: Paper = "a4",
     units: InUnits = "metric",
@@ -71,10 +78,11 @@ def booklet(
     """Bind the cards of many games into one PDF with a contents page."""
     from compose.check.space import Budget
     from compose.terminal.booklets import make_booklet
+    from compose.terminal.classes import Who
 
-    budget = Budget(states, memory) if checked else None
+    budget, who = Budget(states, memory) if checked else None, Who(pupils, class_name)
     raise typer.Exit(
-        make_booklet(names or [], modifier or [], out, title, paper, units, language, budget, force, as_json)
+        make_booklet(names or [], modifier or [], who, out, title, paper, units, language, budget, force, as_json)
     )
 
 
@@ -82,6 +90,7 @@ def strip(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
     out: Out = None,
     finding: Annotated[
         str | None, typer.Option("--finding", help="Show the line of play behind this finding of the check.")
@@ -96,17 +105,19 @@ def strip(
 ) -> None:
     """Show a round in four to eight small plans: an SVG strip, or an HTML page that plays it step by step."""
     from compose.check.space import Budget
+    from compose.terminal.classes import Who
     from compose.terminal.strips import make_strip
 
-    budget = Budget(states, memory)
+    budget, who = Budget(states, memory), Who(pupils, class_name)
     raise typer.Exit(
-        make_strip(name, modifier or [], pupils, out, finding, budget, seed, pictures, language, force, as_json)
+        make_strip(name, modifier or [], who, out, finding, budget, seed, pictures, language, force, as_json)
     )
 
 
 def lesson(
     names: Annotated[list[str], typer.Argument(help="The games of the lesson in their order, by name or file.")],
     pupils: Pupils = None,
+    class_name: ClassName = None,
     minutes: Annotated[
         float | None,
         typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
@@ -124,9 +135,8 @@ def lesson(
 ) -> None:
     """Plan a lesson of several games: warm-up to cool-down in its minutes, and the kit to lay out first."""
     from compose.check.space import Budget
+    from compose.terminal.classes import Who
     from compose.terminal.lessons import make_lesson
 
-    budget = Budget(states, memory)
-    raise typer.Exit(
-        make_lesson(names, pupils, minutes, out, title, paper, units, language, quick, budget, force, as_json)
-    )
+    budget, who = Budget(states, memory), Who(pupils, class_name, lesson_min=minutes)
+    raise typer.Exit(make_lesson(names, who, out, title, paper, units, language, quick, budget, force, as_json))

@@ -10,16 +10,15 @@ from compose.check.to_prism import to_prism
 from compose.forecast.chances import chances, said_too_much
 from compose.modifiers.remix_sheet import remix_title
 from compose.terminal.answer import FINE, say, say_json, stop
+from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.stages import ready
 from compose.terminal.writing import write
 
 
-def show_export(
-    name: str, modifiers: Sequence[str], pupils: int | None, out: Path | None, force: bool, as_json: bool
-) -> int:
+def show_export(name: str, modifiers: Sequence[str], who: Who, out: Path | None, force: bool, as_json: bool) -> int:
     """Print or write the model; the exit code."""
-    prepared = ready(name, modifiers, pupils, as_json)
+    prepared = ready(name, modifiers, who, as_json)
     wrong = said_too_much(prepared.net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)

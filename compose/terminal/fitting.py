@@ -7,17 +7,19 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 import library
-from compose.answer.answer import to_mend
+from compose.answer.answer import CLASS, Answer, to_mend
 from compose.check import Budget
-from compose.fit.fit import Fit, fit, teams_for
+from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
-from compose.staging.teams import usual_players
+from compose.staging.staging import stage
+from compose.telling.for_class import class_lines
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.answering import answer_json, say_in_short
 from compose.terminal.checking import headline
 from compose.terminal.classes import school_class
 from compose.terminal.finding_games import kit
 from compose.terminal.stages import answered, checked, ready_of, remixed
+from compose.terminal.staging_json import staging_json
 from grammar.words import count, listing
 
 
@@ -35,15 +37,15 @@ def show_fit(
     `quick` leaves out the forecast."""
     group = school_class(class_name, as_json, hall)
     made, said = remixed(name, modifiers, as_json)
-    teams = teams_for(made.game, group, library.norms()).games
-    prepared = ready_of(made, teams[0] if teams else usual_players(made.game), said, as_json)
-    answer = checked(prepared, budget) if quick else answered(prepared, budget)
-    found = fit(made.game, group, library.norms(), kit(), answer.round_minutes)
-    findings = (*found.findings, *answer.findings)
+    staging = stage(made.game, library.norms(), kit(), group)
+    prepared = ready_of(made, staging, said, as_json) if not staging.refused else None
+    answer = None
+    if prepared is not None:
+        answer = checked(prepared, budget) if quick else answered(prepared, budget)
+    found = fit_of(staging, library.norms(), kit(), answer.round_minutes if answer is not None else None)
+    findings = (*found.findings, *(answer.findings if answer is not None else ()))
     if as_json:
-        told = answer_json(answer)
-        told["findings"] += [finding_json(each) | {"set": "class"} for each in found.findings]
-        say_json(_json(found) | {"game": remix_title(made), "players": dict(prepared.players)} | told)
+        say_json(_json(found) | {"game": remix_title(made)} | _known_json(found, answer))
         return exit_code(findings)
     say(f"{remix_title(made)} for {group.name}: {count(group.pupils, 'pupil')}")
     say()
@@ -54,39 +56,32 @@ def show_fit(
     say_findings(found.findings)
     wrong = len(to_mend(found.findings))
     say("The game fits the class." if not wrong else f"The class: {count(wrong, 'thing')} to mend.")
-    say()
-    say(headline(prepared))
-    say_in_short(answer)
+    if prepared is not None and answer is not None:
+        say()
+        say(headline(prepared))
+        say_in_short(answer)
     return exit_code(findings)
+
+
+def _known_json(found: Fit, answer: Answer | None) -> dict[str, Any]:
+    """What is known of the game, with what was found of the class and the minutes among the findings."""
+    told: dict[str, Any] = (
+        answer_json(answer) if answer is not None else {"findings": [], "staging": staging_json(found.staging)}
+    )
+    of_game = [each for each in told["findings"] if each["set"] != CLASS]
+    return told | {"findings": [*(finding_json(each) | {"set": CLASS} for each in found.findings), *of_game]}
 
 
 def fit_lines(found: Fit) -> Iterator[str]:
     """The fit as sentences."""
-    yield f"Teams: {found.teams.words()}." if found.teams.games else "Teams: none."
-    if found.teams.over:
-        odd = f"; the odd pupil {found.teams.odd}" if found.teams.odd else ""
-        yield f"Over: {count(found.teams.over, 'pupil')}{odd}."
-    if found.room:
-        yield _room(found)
-    for each in found.limits:
+    staging = found.staging
+    yield from class_lines(staging)
+    for each in staging.limits:
         verdict = "kept" if each.kept else "less than usual" if not each.broken else "too little"
         yield f"{each.what[:1].upper()}{each.what[1:]}: {each.there:.3g} {each.unit} ({each.usual:g} usual, {verdict})."
-    for row in found.kit:
-        there = f"{row.there} of {row.needed}"
-        stand_in = listing(f"{each.count} {each.name}" for each in row.stand_ins)
-        more = f", {stand_in} can stand in" if stand_in else ""
-        yield f"Kit: {row.line.plural}, {there} there{more}" + (f"; {row.short} short." if row.short > 0 else ".")
     yield from _lesson(found)
-    for caution in found.cautions:
+    for caution in staging.cautions:
         yield f"Mind: {caution}"
-
-
-def _room(found: Fit) -> str:
-    room = found.room
-    assert room is not None
-    way = "across" if room.turned else "along"
-    courts = f"{count(room.courts, 'court')} of {room.long:.4g} m by {room.wide:.4g} m"
-    return f"Hall: {room.hall.name}, {room.area_m2:.4g} m2; {courts} {way} it."
 
 
 def _lesson(found: Fit) -> Iterator[str]:
@@ -102,22 +97,8 @@ def _lesson(found: Fit) -> Iterator[str]:
 
 
 def _json(found: Fit) -> dict[str, Any]:
-    plan, room = found.lesson, found.room
+    plan, staging = found.lesson, found.staging
     return {
-        "class": found.school_class.name,
-        "pupils": found.school_class.pupils,
-        "games": [dict(sides) for sides in found.teams.games],
-        "over": found.teams.over,
-        "odd_pupil": found.teams.odd,
-        "room": None
-        if room is None
-        else {
-            "hall": room.hall.name,
-            "courts": room.courts,
-            "turned": room.turned,
-            "beside_m": round(room.beside, 3),
-            "behind_m": round(room.behind, 3),
-        },
         "limits": [
             {
                 "what": each.what,
@@ -129,17 +110,7 @@ def _json(found: Fit) -> dict[str, Any]:
                 "sources": [str(source) for source in each.sources],
                 "why": list(each.why),
             }
-            for each in found.limits
-        ],
-        "kit": [
-            {
-                "name": row.line.plural,
-                "needed": row.needed,
-                "there": row.there,
-                "stand_ins": {each.name: each.count for each in row.stand_ins},
-                "short": max(0, row.short),
-            }
-            for row in found.kit
+            for each in staging.limits
         ],
         "lesson": {
             "minutes": plan.lesson.minutes,
@@ -149,5 +120,5 @@ def _json(found: Fit) -> dict[str, Any]:
             "rounds": plan.rounds,
             "wanted": plan.wanted,
         },
-        "cautions": list(found.cautions),
+        "cautions": list(staging.cautions),
     }

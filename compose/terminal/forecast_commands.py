@@ -15,6 +15,7 @@ With = Annotated[
     list[str] | None,
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
+ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
@@ -31,6 +32,7 @@ def forecast(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
     minutes: Annotated[
         float | None,
         typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
@@ -51,12 +53,13 @@ def forecast(
     """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
     from compose.check.space import Budget
     from compose.forecast.simulate import Play
+    from compose.terminal.classes import Who
     from compose.terminal.forecasting import Asked, show_forecast
     from compose.terminal.seeing import Kept
 
     kept = Kept(shelf, of_class) if seen or of_class else None
-    asked = Asked(minutes, absent, Budget(states, memory), Play(rounds, seed), kept, seconds)
-    raise typer.Exit(show_forecast(name, modifier or [], pupils, asked, as_json))
+    asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds)
+    raise typer.Exit(show_forecast(name, modifier or [], Who(pupils, class_name, lesson_min=minutes), asked, as_json))
 
 
 def replay(
@@ -75,10 +78,11 @@ def replay(
 ) -> None:
     """Tell a line of play step by step: how a finding comes about, or a round played at random."""
     from compose.check.space import Budget
+    from compose.terminal.classes import Who
     from compose.terminal.replaying import show_replay
 
     budget = Budget(states, memory)
-    raise typer.Exit(show_replay(name, modifier or [], pupils, finding, seed, whole, budget, seconds, as_json))
+    raise typer.Exit(show_replay(name, modifier or [], Who(pupils), finding, seed, whole, budget, seconds, as_json))
 
 
 def export(
@@ -92,6 +96,7 @@ def export(
     as_json: AsJson = False,
 ) -> None:
     """Write a game as a model in the PRISM language, for a model checker to look at."""
+    from compose.terminal.classes import Who
     from compose.terminal.exporting import show_export
 
-    raise typer.Exit(show_export(name, modifier or [], pupils, out, force, as_json))
+    raise typer.Exit(show_export(name, modifier or [], Who(pupils), out, force, as_json))

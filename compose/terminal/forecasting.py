@@ -24,6 +24,7 @@ from compose.net.side_words import does
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.checking import head_json, headline
+from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
@@ -35,10 +36,9 @@ WIDTH = 78
 
 @frozen
 class Asked:
-    """What a forecast is asked for: how long the lesson, how many are away, how much work may be spent,
+    """What a forecast is asked for: how many are away, how much work may be spent,
     whose kept rounds are weighed in (None: nobody's), and after how many seconds to stop (None: never)."""
 
-    lesson_minutes: float | None = None
     absent: int = 0
     budget: Budget = USUAL
     play: Play = field(factory=Play)
@@ -46,10 +46,10 @@ class Asked:
     seconds: float | None = None
 
 
-def show_forecast(name: str, modifiers: Sequence[str], pupils: int | None, asked: Asked, as_json: bool) -> int:
+def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, as_json: bool) -> int:
     """Forecast a game and print it with what is proved; the exit code."""
-    prepared = ready(name, modifiers, pupils, as_json)
-    fewer = _fewer(name, modifiers, prepared, asked.absent, as_json)
+    prepared = ready(name, modifiers, who, as_json)
+    fewer = _fewer(name, modifiers, prepared, who, asked.absent, as_json)
     with Patience(asked.seconds) as patience:
         asked = evolve(
             asked,
@@ -93,7 +93,6 @@ def _answer(
         checked(prepared, asked.budget),
         library.norms(),
         kit(),
-        lesson_minutes=asked.lesson_minutes,
         play=asked.play,
         budget=asked.budget,
         compare=compare,
@@ -101,14 +100,14 @@ def _answer(
     )
 
 
-def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, absent: int, as_json: bool) -> Ready | None:
+def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, who: Who, absent: int, as_json: bool) -> Ready | None:
     if not absent:
         return None
-    present = sum(prepared.players.values()) - absent
+    present = prepared.staging.pupils - absent
     if present < 1:
         title = f"With {absent} away nobody is left."
         refuse(title, f"{count(present + absent, 'pupil')} play this game.", as_json)
-    return ready(name, modifiers, present, as_json)
+    return ready(name, modifiers, evolve(who, pupils=present), as_json)
 
 
 def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:

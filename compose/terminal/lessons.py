@@ -20,6 +20,7 @@ from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
+from compose.terminal.classes import Who
 from compose.terminal.looks import units_named, wording_named
 from compose.terminal.stages import Ready, answered, checked, ready
 from compose.terminal.writing import write
@@ -31,8 +32,7 @@ USUAL_TITLE = "A lesson of games"
 
 def make_lesson(
     names: Sequence[str],
-    pupils: int | None,
-    minutes: float | None,
+    who: Who,
     out: Path | None,
     title: str,
     paper: str,
@@ -47,10 +47,10 @@ def make_lesson(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
-    games = [ready(name, (), pupils, as_json) for name in names]
+    games = [ready(name, (), who, as_json) for name in names]
     answers = [checked(each, budget) if quick else answered(each, budget) for each in games]
     planned = [_planned(each, answer) for each, answer in zip(games, answers, strict=True)]
-    table = lesson_table(planned, library.norms(), minutes)
+    table = lesson_table(planned, library.norms(), who.lesson_min)
     if table.short_min > 0:
         long, short = f"{table.lesson.minutes:.0f} min", f"{table.short_min:.0f} min"
         title = f"The lesson of {long} is {short} too short for {listing(names)}."

@@ -27,6 +27,7 @@ With = Annotated[
     list[str] | None,
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
+ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
@@ -128,6 +129,7 @@ def check(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
     seconds: Seconds = None,
@@ -136,8 +138,11 @@ def check(
     """Find out whether a game can be won, ends, or gets stuck, and show the moves that lead there."""
     from compose.check.space import Budget
     from compose.terminal.checking import show_check
+    from compose.terminal.classes import Who
 
-    raise typer.Exit(show_check(name, modifier or [], pupils, Budget(states, memory), seconds, as_json))
+    raise typer.Exit(
+        show_check(name, modifier or [], Who(pupils, class_name), Budget(states, memory), seconds, as_json)
+    )
 
 
 @app.command()
@@ -145,6 +150,7 @@ def card(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
     out: Out = None,
     hall: Annotated[
         str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
@@ -162,9 +168,10 @@ def card(
     """Make the card of a game: text, or with --out a PDF, HTML, SVG, Markdown or text file."""
     from compose.check.space import Budget
     from compose.terminal.carding import Asked, make_card
+    from compose.terminal.classes import Who
 
-    asked = Asked(hall, paper, large, units, language, Budget(states, memory), seconds)
-    raise typer.Exit(make_card(name, modifier or [], pupils, out, asked, force, as_json))
+    asked = Asked(paper, large, units, language, Budget(states, memory), seconds)
+    raise typer.Exit(make_card(name, modifier or [], Who(pupils, class_name, hall), out, asked, force, as_json))
 
 
 for commands in (forecast_commands, compose_commands, draw_commands, share_commands, page_command):

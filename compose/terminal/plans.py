@@ -5,25 +5,25 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from compose.draw.plan import described, plan_findings, plan_of
+from compose.draw.plan_class import class_described, class_plan
+from compose.draw.remix_card import titled
 from compose.draw.shapes import Drawing
 from compose.draw.to_svg import svg_of
 from compose.draw.units import in_units
-from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
-from compose.terminal.halls import hall_named
+from compose.terminal.classes import Who
 from compose.terminal.looks import units_named, wording_named
-from compose.terminal.stages import remixed, split
+from compose.terminal.stages import remixed, staging_for
+from compose.terminal.staging_json import staging_json
 from compose.terminal.writing import write
 
 
 def make_plan(
     name: str,
     modifiers: Sequence[str],
-    pupils: int | None,
+    who: Who,
     out: Path | None,
-    hall: str | None,
     units: str,
     language: str,
     force: bool,
@@ -32,22 +32,21 @@ def make_plan(
     """Write the plan as SVG, or tell it in words; the exit code."""
     if out is not None and out.suffix.lower() != ".svg":
         refuse(f"`{out}` does not say what to write.", "End its name with .svg.", as_json)
-    chosen, in_hall = units_named(units, as_json), hall_named(hall, as_json)
-    wording = wording_named(language, as_json)
+    chosen, wording = units_named(units, as_json), wording_named(language, as_json)
     made, said = remixed(name, modifiers, as_json)
-    players = split(made, pupils, as_json)
-    floor = laid_out(made.game, players)
-    findings = in_units((*said, *plan_findings(made.game, floor, in_hall)), chosen)
-    drawing = plan_of(made.game, floor, in_hall, units=chosen, wording=wording)
+    staging = staging_for(made, who, as_json)
+    findings = in_units((*said, *staging.findings), chosen)
+    drawing = class_plan(titled(made), staging, units=chosen, wording=wording)
     if out is not None:
         write(out, svg_of(drawing).encode(), force, as_json)
-    words = in_units(described(made.game, floor, in_hall, wording), chosen)
+    words = in_units(class_described(titled(made), staging, wording), chosen)
     if as_json:
         say_json(
             {
                 "title": drawing.title,
                 "described": words,
-                "players": dict(players),
+                "players": dict(staging.court.players),
+                "staging": staging_json(staging),
                 "written": str(out) if out else None,
                 "findings": [finding_json(finding) for finding in findings],
             }

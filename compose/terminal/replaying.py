@@ -17,6 +17,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.checking import headline
+from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
@@ -29,7 +30,7 @@ WIDTH = 78
 def show_replay(
     name: str,
     modifiers: Sequence[str],
-    pupils: int | None,
+    who: Who,
     finding: str | None,
     seed: int,
     whole: bool,
@@ -38,7 +39,7 @@ def show_replay(
     as_json: bool,
 ) -> int:
     """Replay the witness of a finding of the check, or a round with this seed; the exit code."""
-    prepared = ready(name, modifiers, pupils, as_json)
+    prepared = ready(name, modifiers, who, as_json)
     if finding is not None:
         return _witness(prepared, finding, budget, seconds, as_json)
     wrong = said_too_much(prepared.net)

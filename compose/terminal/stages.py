@@ -12,8 +12,9 @@ from compose.answer.staged import Staged, staged
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.net.net import Net
-from compose.staging.teams import most_games, teams_of, usual_players
-from compose.terminal.answer import refuse, stop
+from compose.staging.staging import Staging
+from compose.terminal.answer import stop
+from compose.terminal.classes import Who, staging_of
 from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome
 from grammar.game import Game
@@ -33,6 +34,10 @@ class Ready:
     @property
     def game(self) -> Game:
         return self.remix.game
+
+    @property
+    def staging(self) -> Staging:
+        return self.staged.staging
 
     @property
     def players(self) -> Mapping[str, int]:
@@ -76,28 +81,23 @@ def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
     return Outcome(None, clashing) if clashing else remix(base, uses, kit())
 
 
-def split(made: Remix, pupils: int | None, as_json: bool = False) -> dict[str, int]:
-    """Pupils → players of each side of the game (of the first, where several are played side by side)."""
-    if pupils is None:
-        return usual_players(made.game)
-    least = sum(side.least for side in made.game.sides)
-    most = sum(side.most for side in made.game.sides) * most_games(made.game)
-    if not least <= pupils <= most:
-        title = f"{made.game.title} is for {least} to {most} pupils, not for {pupils}."
-        hint = "Let others take turns, play two games side by side, or change the sides of the sheet."
-        refuse(title, hint, as_json)
-    return dict(teams_of(made.game, pupils).games[0])
+def staging_for(made: Remix, who: Who, as_json: bool = False) -> Staging:
+    """A remix staged for whoever was named; ends the command where they cannot play it."""
+    found = staging_of(made.game, who, as_json)
+    if found.refused:
+        stop(found.refused, as_json)
+    return found
 
 
-def ready(name: str, modifiers: Sequence[str], pupils: int | None, as_json: bool = False) -> Ready:
-    """Names → net."""
+def ready(name: str, modifiers: Sequence[str], who: Who, as_json: bool = False) -> Ready:
+    """Names → nets."""
     made, said = remixed(name, modifiers, as_json)
-    return ready_of(made, split(made, pupils, as_json), said, as_json)
+    return ready_of(made, staging_for(made, who, as_json), said, as_json)
 
 
-def ready_of(made: Remix, players: Mapping[str, int], said: tuple[Finding, ...], as_json: bool = False) -> Ready:
-    """Remix → net; ends the command where it cannot be played."""
-    outcome = staged(made.game, granted(), players, said)
+def ready_of(made: Remix, staging: Staging, said: tuple[Finding, ...], as_json: bool = False) -> Ready:
+    """Staging → nets; ends the command where it cannot be played."""
+    outcome = staged(staging, granted(), said)
     if outcome.value is None:
         stop(outcome.findings, as_json)
     return Ready(made, outcome.value)

@@ -18,7 +18,6 @@ from compose.draw.strip import Strip, drawing_of, strip_of
 from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
-from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.telling.counts import counts_told
 from compose.telling.moves import Happenings
@@ -26,6 +25,7 @@ from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.looks import wording_named
 from compose.terminal.patience import Patience
@@ -40,7 +40,7 @@ Step = tuple[int, tuple[int, ...], float | None]  # a transition, the counts aft
 def make_strip(
     name: str,
     modifiers: Sequence[str],
-    pupils: int | None,
+    who: Who,
     out: Path | None,
     finding: str | None,
     budget: Budget,
@@ -54,7 +54,7 @@ def make_strip(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording = wording_named(language, as_json)
-    prepared = ready(name, modifiers, pupils, as_json)
+    prepared = ready(name, modifiers, who, as_json)
     if finding:
         made = _of_finding(prepared, finding, budget, pictures, wording, as_json)
     else:
@@ -142,7 +142,7 @@ def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wordi
 
 def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str, wording: Wording) -> Strip:
     game = titled(prepared.remix)
-    floor = laid_out(prepared.game, prepared.players)
+    floor = prepared.staging.court.floor
     title = f"{game.title}{wording.say(':')} {what}"
     return strip_of(game, floor, prepared.net, moments, title, about, wording)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 import textwrap
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
@@ -18,7 +18,7 @@ from compose.fit.suggest.search import Found, Reach, search
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.remix_sheet import remix_title
-from compose.staging.teams import teams_of, usual_players
+from compose.staging.teams import Teams, teams_of, usual_teams
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.finding_games import granted, kit, library_modifiers
@@ -44,7 +44,7 @@ def show_suggestions(
     """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
-    looker = Looker(granted(), kit(), library.norms(), _players(asked.pupils))
+    looker = Looker(granted(), kit(), library.norms(), _teams(asked.pupils))
     wanted = wishes_of(asked, game, as_json)
     to_mend = mend or not wanted
     wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker))
@@ -68,14 +68,14 @@ def show_suggestions(
     return FINE if ranked else TO_MEND
 
 
-def _players(pupils: int | None) -> Callable[[Game], Mapping[str, int]]:
-    """The pupils of the class in the first game that they make, or the middle number where nobody says how many."""
+def _teams(pupils: int | None) -> Callable[[Game], Teams]:
+    """The teams of so many pupils, or of the middle number where nobody says how many, or they are too few."""
 
-    def players(game: Game) -> Mapping[str, int]:
-        games = teams_of(game, pupils).games if pupils else ()
-        return games[0] if games else usual_players(game)
+    def teams(game: Game) -> Teams:
+        found = teams_of(game, pupils) if pupils else None
+        return found if found is not None and found.games else usual_teams(game)
 
-    return players
+    return teams
 
 
 @contextmanager

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from compose.draw.labelling import box_of, gap
-from compose.draw.plan import plan_findings, plan_of
+from compose.draw.plan import plan_of
 from compose.draw.plan_hall import hall_box
 from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
 from compose.staging.floor.distance import distance_m
@@ -90,24 +90,6 @@ def test_the_hall_shows_its_door_its_north_and_the_clear_floor():
     assert "N" in said
     clear = (hall.width_m.usual - game.court_m[1]) / 2
     assert said.count(f"{clear:.1f} m") == 2
-    assert not plan_findings(game, floor, hall)
-
-
-def test_a_hall_too_small_says_by_how_much():
-    game = lanterns(space="far bench: behind each back line")
-    floor, hall = laid_out(game), halls()["Tarn Head school hall"]
-    found = plan_findings(game, floor, hall)
-    needs = 18 + 2 * 0.3 + 2 * 0.6
-    assert [finding.code for finding in found] == ["P-hall"]
-    assert dict(found[0].numbers)["short_m"] == pytest.approx(needs - hall.length_m.usual)
-    assert "1.8 m too small in length" in found[0].title
-
-
-def test_what_stands_fixed_in_a_hall_is_found_in_the_way():
-    game = lanterns()
-    found = plan_findings(game, laid_out(game), halls()["Tarn Head school hall"])
-    assert {finding.code for finding in found} == {"P-hall-fixed"}
-    assert any("stage reaches 1.8 m" in finding.title for finding in found)
 
 
 def test_the_court_lies_in_the_middle_of_the_hall():

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import sys
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from attrs import evolve
@@ -23,6 +24,7 @@ from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
 from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.carding import Asked, make_card
+from compose.terminal.classes import Who
 from grammar.finding import Finding, Severity
 from grammar.span import nowhere
 from tests.check.build import rule
@@ -107,7 +109,15 @@ def test_odds_are_said_of_the_game_that_is_played():
 def answer(players, proved=(), added=None, facts=None, bell=None, match=ONE_ROUND):
     """An answer about no game in particular."""
     net = Net("Herons", tuple(players), (), (), (), (), bell, (), match=match)
-    return Answer(Staged(None, players, net, None, ()), tuple(proved), facts, None, None, added)
+    court = SimpleNamespace(players=players)
+    return Answer(
+        Staged(SimpleNamespace(findings=(), courts=(court,), court=court), players, net, None, ()),
+        tuple(proved),
+        facts,
+        None,
+        None,
+        added,
+    )
 
 
 FACTS = Facts(
@@ -207,7 +217,7 @@ def test_that_the_round_ends_is_not_said_without_who_can_hold_it_up():
 
 
 def test_a_french_card_is_told_in_french(capsys):
-    make_card("lantern row", (), 20, None, Asked(None, "A4", False, "metric", "fr", USUAL, None), False, False)
+    make_card("lantern row", (), Who(20), None, Asked("A4", False, "metric", "fr", USUAL, None), False, False)
     told = capsys.readouterr().out.replace("\n  ", " ")
     assert "- Vérifié et prévu pour 10 joueurs du Nord et 10 joueurs du Sud\u00a0: rien à corriger.\n" in told
     assert "- Victoire possible pour le Nord et le Sud.\n" in told

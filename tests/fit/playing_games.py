@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from functools import cache
 from textwrap import dedent
 
@@ -10,7 +10,7 @@ import library
 from compose.fit.suggest.look import Looker
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier
-from compose.staging.teams import usual_players
+from compose.staging.teams import Teams, usual_teams
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes
 from grammar.resolve import resolve
@@ -68,6 +68,6 @@ def granted_rules() -> GameSheet:
     return rules.games[0]
 
 
-def looker(players: Callable[[Game], Mapping[str, int]] = usual_players, states: int = 60_000) -> Looker:
+def looker(teams: Callable[[Game], Teams] = usual_teams, states: int = 60_000) -> Looker:
     """A looker that has seen nothing yet."""
-    return Looker(granted_rules(), library.kit_names(), library.norms(), players, states)
+    return Looker(granted_rules(), library.kit_names(), library.norms(), teams, states)

@@ -94,7 +94,7 @@ def test_suggest_looks_no_further_than_asked_and_says_so() -> None:
 def test_fit_of_a_class() -> None:
     code, found = answer("fit", "lantern-row", "--class", "beck class")
     assert code == 0
-    assert found["games"] == [{"north": 14, "south": 13}]
+    assert found["staging"]["teams"] == [{"north": 14, "south": 13}]
     assert found["lesson"]["known_by"] == "forecast" and found["lesson"]["rounds"] >= 1
     code, text = run("fit", "four-becks", "--class", "tarn class", "--quick")
     assert code == 1 and "does not fit in the Tarn Head school hall" in " ".join(text.split())

@@ -7,7 +7,6 @@ is given longer.
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -25,7 +24,8 @@ from compose.forecast.standings import idle_places
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
 from compose.net.from_game import net_of
-from compose.staging.teams import usual_players
+from compose.staging.teams import Teams, usual_players
+from grammar.core.declared import Odd
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve
@@ -35,9 +35,9 @@ WRONG = sorted((Path(__file__).parents[1] / "wrong_games" / "games").glob("*.wro
 MEND_SECONDS, WISH_SECONDS = 10.0, 5.0
 
 
-def three(game: Game) -> Mapping[str, int]:
+def three(game: Game) -> Teams:
     """Three players a side, or as many as it must be."""
-    return {side.name: max(3, side.least) for side in game.sides}
+    return Teams(({side.name: max(3, side.least) for side in game.sides},), 0, Odd.UNSAID)
 
 
 def game_at(path: Path) -> Game:

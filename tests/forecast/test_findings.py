@@ -17,6 +17,7 @@ from compose.forecast.lesson import Active
 from compose.forecast.simulate import Play, Waits
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, End, Net
+from compose.staging.minutes import lesson_of
 from grammar.finding import Basis, Finding, Severity
 from tests.check.build import ALWAYS, ATTEMPT, Builder
 
@@ -197,7 +198,7 @@ def test_a_round_that_no_lesson_holds_is_to_mend(chance_of_end: float) -> None:
 def test_a_short_lesson_hides_no_endless_round() -> None:
     space = explore(out_for_good(0.0))
     assert isinstance(space, StateSpace)
-    short = forecast(space, NORMS, KIT, lesson_minutes=5.0, play=PLAY, compare=False)
+    short = forecast(space, NORMS, KIT, lesson=lesson_of(NORMS, (8.0, 12.0), 5.0), play=PLAY, compare=False)
     assert short is not None and found(short, "F-long-round")
 
 

@@ -18,6 +18,7 @@ from compose.forecast.simulate import Play
 from compose.forecast.telling import told
 from compose.forecast.to_json import forecast_json
 from compose.net.net import Bell, End, Net
+from compose.staging.minutes import lesson_of
 from tests.check.build import ALWAYS, Builder, rule
 from tests.check.random_nets import nets
 
@@ -39,7 +40,9 @@ def looked_at(net: Net, played: bool, lesson_minutes: float | None) -> Forecast 
     """The forecast, told in every way that there is; None where too much happens in a round to play even one."""
     space = explore(net)
     assert isinstance(space, StateSpace)
-    found = forecast(net if played else space, NORMS, KIT, lesson_minutes=lesson_minutes, play=PLAY)
+    found = forecast(
+        net if played else space, NORMS, KIT, lesson=lesson_of(NORMS, (8.0, 12.0), lesson_minutes), play=PLAY
+    )
     if found is None:
         assert played
         return None

@@ -21,7 +21,6 @@ LONG_FILES = frozenset(
 )
 LONG_FUNCTIONS = frozenset(
     (
-        "compose/terminal/fitting.py:_json",
         "compose/terminal/share_commands.py:_common_commands",
         "compose/terminal/shelf_commands.py:_shelf_rounds",
         "compose/terminal/shelf_commands.py:_shelf_things",

@@ -15,12 +15,15 @@ from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
 from compose.fit.suggest.skeleton import skeleton
 from compose.modifiers.same_game import played_as
 from compose.net.net import Net
+from compose.staging.school_class import SchoolClass
+from compose.staging.staging import stage
+from compose.staging.teams import Teams
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.tree import GameSheet
 from library import KitItem, Norms
 
-Players = Callable[[Game], Mapping[str, int]]
+TeamsOf = Callable[[Game], Teams]
 SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
 ROUNDS = 200  # played where a game is too large to be worked out: enough to tell a wish met from one missed
 MOST_STATES = 60_000
@@ -57,10 +60,17 @@ class Looker:
     """
 
     def __init__(
-        self, granted: GameSheet, kit: Mapping[str, KitItem], norms: Norms, players: Players, states: int = MOST_STATES
+        self,
+        granted: GameSheet,
+        kit: Mapping[str, KitItem],
+        norms: Norms,
+        teams: TeamsOf,
+        states: int = MOST_STATES,
+        group: SchoolClass | None = None,
     ) -> None:
         self.kit = kit
-        self.players = players
+        self.teams = teams
+        self.group = group
         self.checked = 0
         self.situations = 0
         self._granted, self._norms, self._states = granted, norms, states
@@ -69,7 +79,7 @@ class Looker:
 
     def answer(self, game: Game) -> Answer | None:
         """What is proved of a game, or of one whose net has the same shape; None where it cannot be played."""
-        key = skeleton(game, self.players(game))
+        key = self.shape(game)
         if key not in self._proved:
             self.checked += 1
             made = self._staged(game)
@@ -93,7 +103,7 @@ class Looker:
         answer = self.answer(game)
         if answer is None:
             return BROKEN
-        warned = to_mend(answer.findings)
+        warned = to_mend(answer.proved)
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
 
@@ -105,7 +115,16 @@ class Looker:
         return self._numbers[key]
 
     def _staged(self, game: Game) -> Staged | None:
-        return staged(game, self._granted, self.players(game)).value
+        teams = self.teams(game)
+        staging = stage(game, self._norms, self.kit, self.group, teams)
+        if staging.refused:  # what is known of those who can play, to compare with
+            staging = stage(game, self._norms, self.kit, None, teams)
+        return staged(staging, self._granted).value
+
+    def shape(self, game: Game) -> Hashable:
+        """Equal for all games whose nets have the same shape on every court."""
+        kinds = dict.fromkeys(tuple(sides.items()) for sides in self.teams(game).games)
+        return tuple(skeleton(game, dict(players)) for players in kinds)
 
     def _forecast(self, game: Game) -> Numbers | None:
         from compose.answer.foreseeing import with_means

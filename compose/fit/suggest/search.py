@@ -17,7 +17,6 @@ from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, NothingNew
 from compose.fit.suggest.promises import promises
-from compose.fit.suggest.skeleton import skeleton
 from compose.fit.suggest.wish import COSTS, Wish
 from compose.modifiers.apply import apply
 from compose.modifiers.clash import clash
@@ -114,7 +113,7 @@ class _Search:
     def key(self, game: Game) -> Hashable:
         """Games of one key are as good as each other: the same game, or nets of one shape where only that counts."""
         only_shape = all(isinstance(wish, Mended | NothingNew) for wish in self.wishes)
-        return skeleton(game, self.looker.players(game)) if only_shape else played_as(game)
+        return self.looker.shape(game) if only_shape else played_as(game)
 
     def late(self) -> bool:
         """Whether the search went as far as it may."""

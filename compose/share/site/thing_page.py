@@ -9,18 +9,17 @@ from html import escape
 from attrs import frozen
 
 from compose.draw.card import Card, CardNotes, CardSection, card_of
-from compose.draw.plan import plan_on_card
+from compose.draw.plan_class import class_plan_on_card
 from compose.draw.to_svg import svg_of
 from compose.share.item import Item, Sheet
 from compose.share.making import AtHand, played
 from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
-from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
-from compose.staging.teams import usual_players
+from compose.staging.staging import stage
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
-from library import kit_names
+from library import kit_names, norms
 
 
 @frozen
@@ -44,10 +43,12 @@ def thing_of(stored: Stored, sheet: Sheet, at_hand: AtHand) -> Thing:
     if game is None:
         return Thing(stored, sheet, None, None, None)
     kit = kit_names()
-    floor = laid_out(game, usual_players(game))
+    staging = stage(game, norms(), kit)
     lineage = stored.item.lineage
     made_of = (lineage.base_name, *(used.words() for used in lineage.modifiers)) if lineage else ()
-    card = card_of(resolved(game), plan_on_card(game, floor), CardNotes(lineage=made_of), catalogue=kit)
+    card = card_of(
+        resolved(game), class_plan_on_card(game, staging), CardNotes(lineage=made_of), staging=staging, catalogue=kit
+    )
     return Thing(stored, sheet, game, card, svg_of(card.plan))
 
 

@@ -45,7 +45,5 @@ def meet(play: Play, one: Population, other: Population) -> bool:
     """Whether two populations share any floor."""
     ground = ground_of(play)
     return any(
-        mine.common_m2(theirs) > 0
-        for mine in floors_of(play, ground, one)
-        for theirs in floors_of(play, ground, other)
+        mine.common_m2(theirs) > 0 for mine in floors_of(play, ground, one) for theirs in floors_of(play, ground, other)
     )

@@ -90,9 +90,7 @@ def _goes_or_sends(sentence: play.Attempt) -> None:
                 raise Senseless(aim, f"To {skill} {way}.", "Take another skill, or say at what they aim.")
 
 
-def _of(
-    reader: Reader, sentence: play.Attempt, details: Details, who: Population, line: int
-) -> Iterator[Offer]:
+def _of(reader: Reader, sentence: play.Attempt, details: Details, who: Population, line: int) -> Iterator[Offer]:
     spoken = spoken_by(reader, who.side)
     skills = tuple(Skill(skill) for skill in sentence.skills)
     balls, load = _with_what(reader, sentence, who, spoken)

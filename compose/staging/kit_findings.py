@@ -1,20 +1,17 @@
-"""The cupboard: what is short, what stands in, which balls are too hard."""
+"""The cupboard: what is short, and what stands in."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
-from compose.modifiers.fit_for import hard_at_people
 from compose.staging.cupboard import KitRow
 from compose.staging.found import note, warning
 from grammar.finding import Finding
-from grammar.game import Game
 from grammar.words import count, listing
-from library import KitItem
 
 
-def kit_findings(game: Game, rows: Sequence[KitRow], kit: Mapping[str, KitItem]) -> Iterator[Finding]:
-    """What the cupboard lacks, what stands in, and hard balls where players are aimed at."""
+def kit_findings(rows: Sequence[KitRow]) -> Iterator[Finding]:
+    """What the cupboard lacks, and what stands in."""
     for row in rows:
         needed = count(row.needed, row.line.name, row.line.plural)
         stand_in = listing(count(each.count, each.name, each.name) for each in row.stand_ins)
@@ -26,6 +23,3 @@ def kit_findings(game: Game, rows: Sequence[KitRow], kit: Mapping[str, KitItem])
             are = "is" if row.there == 1 else "are"
             title = f"The game needs {needed}; {row.there} {are} there, {stand_in} can stand in."
             yield note("F-stand-in", title, row.line.span)
-    for line in (game.kit_named(ball.key) for ball in hard_at_people(game, kit)):
-        title = f"Players are aimed at with {line.plural}, which are not soft."
-        yield warning("F-hard-ball", title, line.span, "Take soft balls.")

@@ -1,0 +1,70 @@
+"""Where the courts of a class lie, and where the players of each court act."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import ceil, sqrt
+
+from attrs import frozen
+
+from compose.staging.floor.ground import ground_under
+from compose.staging.floor.homes import standing
+from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.room import BETWEEN_M, Room
+from grammar.core.game import Play
+from grammar.core.values import PLAIN
+
+
+@frozen
+class Acting:
+    """So many players of a side and a role ("" for none), and the floors of the court from which they act."""
+
+    side: str
+    role: str
+    count: int
+    floors: tuple[Rectangle, ...]
+
+
+@frozen
+class Court:
+    """One game of a class. `players` are those of each side; `floor` is in the court's own metres.
+
+    `box` is where the floor with all that lies beside the court is: in the hall, from its south-west corner, or,
+    where nobody says which hall, among the other courts. `turned` where the court's length runs along y there.
+    """
+
+    players: Mapping[str, int]
+    floor: Floor
+    acting: tuple[Acting, ...]
+    box: Rectangle
+    turned: bool
+
+
+def acting_on(play: Play, floor: Floor) -> tuple[Acting, ...]:
+    """The players of a floor by side and role, with where they act."""
+    ground, found = ground_under(floor, play), list[Acting]()
+    for who in play.populations():
+        role = "" if who.role is PLAIN else who.role.key
+        here = sum((item.role or "") == role for item in floor.players_of(who.side.key))
+        if here:
+            found.append(Acting(who.side.key, role, here, tuple(standing(play, ground, who))))
+    return tuple(found)
+
+
+def boxes_of(floor: Floor, courts: int, room: Room | None) -> Iterator[Rectangle]:
+    """Where each of so many courts lies: row by row with the usual gap, in the middle of the hall if there is one."""
+    long, wide = floor.extent.length, floor.extent.width
+    turned, columns = (room.turned, room.columns) if room else (False, _columns(long, wide, courts))
+    along, across = (wide, long) if turned else (long, wide)
+    rows = ceil(courts / max(1, columns))
+    left = (room.hall.length_m.usual - columns * along - (columns - 1) * BETWEEN_M) / 2 if room else 0.0
+    low = (room.hall.width_m.usual - rows * across - (rows - 1) * BETWEEN_M) / 2 if room else 0.0
+    for number in range(courts):
+        row, column = divmod(number, columns)
+        x, y = left + column * (along + BETWEEN_M), low + row * (across + BETWEEN_M)
+        yield Rectangle(x, y, x + along, y + across)
+
+
+def _columns(long: float, wide: float, courts: int) -> int:
+    """So many courts beside each other that all together are about as long as wide, half as long again at most."""
+    return max(1, min(courts, round(sqrt(1.5 * courts * (wide + BETWEEN_M) / (long + BETWEEN_M)))))

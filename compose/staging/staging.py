@@ -1,0 +1,148 @@
+"""A game staged for a class: teams, courts, kit, places, cautions and minutes, worked out once.
+
+Whatever speaks of a game for a class takes these numbers here; nothing else works them out.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from attrs import evolve, frozen
+
+from compose.staging.cupboard import KitRow, kit_rows
+from compose.staging.kit_findings import kit_findings
+from compose.staging.laid_out import laid_out
+from compose.staging.limit import Limit, limit
+from compose.staging.minutes import Lesson, lesson_for
+from compose.staging.people_findings import people_findings
+from compose.staging.places import Court, acting_on, boxes_of
+from compose.staging.resolved import resolved
+from compose.staging.room import Room, most_courts, room_for
+from compose.staging.room_findings import room_findings
+from compose.staging.school_class import SchoolClass, some_class
+from compose.staging.teams import Teams, most_games, teams_of, usual_teams
+from grammar.finding import Finding, Severity
+from grammar.game import Game
+from library import KitItem, Norms
+
+
+@frozen
+class Staging:
+    """A game for a class. No court where there are too few pupils for one; `room` is None without a hall.
+
+    `kit` is that of all courts together. `limits` are the figures of the norms held against what there is.
+    `findings` are of pupils, courts, hall and kit; a mistake among them means that this class cannot play it.
+    """
+
+    game: Game
+    school_class: SchoolClass
+    teams: Teams
+    courts: tuple[Court, ...]
+    room: Room | None
+    kit: tuple[KitRow, ...]
+    limits: tuple[Limit, ...]
+    cautions: tuple[str, ...]
+    lesson: Lesson
+    findings: tuple[Finding, ...]
+
+    @property
+    def pupils(self) -> int:
+        """All who are there, the odd one among them."""
+        return self.school_class.pupils
+
+    @property
+    def ages_years(self) -> tuple[float, float]:
+        """The ages of the class, else those that the game is for."""
+        return self.school_class.ages_years or self.game.ages_years
+
+    @property
+    def particular(self) -> bool:
+        """Whether there is more to say of the class than how many players each side has."""
+        known = self.school_class
+        return bool(known.name or known.hall or known.cupboard or self.teams.over or len(self.courts) > 1)
+
+    @property
+    def refused(self) -> tuple[Finding, ...]:
+        """Why this class cannot play it as it is: nothing else is shown of it then."""
+        return tuple(each for each in self.findings if each.severity is Severity.ERROR)
+
+    @property
+    def kinds(self) -> tuple[tuple[Court, int], ...]:
+        """One court for each number of players that there is, with how many are like it, the commonest first."""
+        counts = Counter(tuple(court.players.items()) for court in self.courts)
+        firsts = {key: next(each for each in self.courts if tuple(each.players.items()) == key) for key in counts}
+        return tuple((firsts[key], number) for key, number in counts.most_common())
+
+    @property
+    def court(self) -> Court:
+        """The court of the commonest kind; one of them speaks for all that are like it."""
+        return self.kinds[0][0]
+
+
+def stage(
+    game: Game,
+    norms: Norms,
+    kit: Mapping[str, KitItem],
+    school_class: SchoolClass | None = None,
+    teams: Teams | None = None,
+) -> Staging:
+    """A game for a class; without one for the pupils of the teams given, or as many as are usual, in no hall, with
+    all kit at hand. `teams` are those of the class where they are given, else as even as they can be."""
+    if school_class is None:
+        teams = teams or usual_teams(game)
+        school_class = some_class(teams.playing)
+    fewest = laid_out(game, {side.name: side.least for side in game.sides})
+    least_m = limit(norms, "space run-off", "default", "", 0.0, game.ages_years).least
+    hall = school_class.hall
+    most = max(1, most_courts(fewest, hall, least_m, most_games(game))) if hall else None
+    teams = teams or teams_of(game, school_class.pupils, most)
+    room = room_for(fewest, hall, max(1, len(teams.games))) if hall else None
+    courts = _courts(game, teams, room)
+    rows = kit_rows(game, teams.games, school_class.cupboard if school_class.lists_kit else None, kit)
+    limits = _limits(norms, room, school_class.ages_years or game.ages_years, max(1, school_class.pupils))
+    findings = (
+        *people_findings(game, school_class, teams, most_games(game), most),
+        *room_findings(game, room, [court.box for court in courts], limits),
+        *dict.fromkeys(problem for court in courts for problem in court.floor.problems),
+        *kit_findings(rows),
+    )
+    lesson = lesson_for(norms, school_class, game.ages_years)
+    cautions = _cautions(game, rows, kit)
+    return Staging(game, school_class, teams, courts, room, rows, limits, cautions, lesson, findings)
+
+
+def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
+    """The courts in the order of the games; games of equally many players have one floor."""
+    if not teams.games:
+        return ()
+    play, made = resolved(game).play, dict[tuple[tuple[str, int], ...], Court]()
+    boxes, found = None, list[Court]()
+    for players in teams.games:
+        key = tuple(players.items())
+        if key not in made:
+            floor = laid_out(game, players)
+            boxes = boxes or list(boxes_of(floor, len(teams.games), room))
+            made[key] = Court(players, floor, acting_on(play, floor), boxes[0], room is not None and room.turned)
+        assert boxes is not None
+        found.append(evolve(made[key], box=boxes[len(found)]))
+    return tuple(found)
+
+
+def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: int) -> tuple[Limit, ...]:
+    if room is None:
+        return ()
+    return (
+        limit(norms, "space area", "mixed games", "hall floor for each pupil", room.area_m2 / pupils, ages),
+        limit(norms, "space run-off", "default", "clear strip beside the court", room.beside, ages),
+        limit(norms, "space run-off", "default", "clear strip behind the court", room.behind, ages),
+    )
+
+
+def _cautions(game: Game, rows: tuple[KitRow, ...], kit: Mapping[str, KitItem]) -> tuple[str, ...]:
+    """What to mind: of the game's own, then of the things that it is played with or that stand in."""
+    told = resolved(game).told
+    own = [*told.care, *told.cautions]
+    things = [line.like for line in game.kit]
+    things += [each.name for row in rows for each in row.stand_ins]
+    return tuple(dict.fromkeys([*own, *(kit[name].caution for name in things if name in kit and kit[name].caution)]))

@@ -1,0 +1,92 @@
+"""A game staged for a class, in words: teams, courts, kit in all, minutes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from compose.staging.cupboard import KitRow
+from compose.staging.room import Room
+from compose.staging.staging import Staging
+from compose.telling.french import side_players
+from compose.telling.wording import ENGLISH, Wording
+from grammar.core.declared import Odd
+
+
+def people(players: Mapping[str, int], wording: Wording) -> str:
+    """ "11 herons and 11 pikes"."""
+    if wording.english:
+        return wording.listed(f"{number} {side}" for side, number in players.items())
+    return wording.listed(side_players(wording, side, number) for side, number in players.items())
+
+
+def teams_said(staging: Staging, wording: Wording = ENGLISH) -> str:
+    """ "14 north and 13 south", "13 games of 1 west and 1 east"."""
+    if len(staging.courts) == 1:
+        return people(staging.court.players, wording)
+    games = (
+        wording.say(
+            "{games} of {people}",
+            games=wording.counted(number, "game", "games"),
+            people=people(court.players, wording),
+        )
+        for court, number in staging.kinds
+    )
+    return wording.listed(games)
+
+
+def class_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
+    """What a teacher has to know of the class before the game: a sentence each."""
+    say, over = wording.say, staging.teams.over
+    if not staging.courts:
+        yield say("Teams: none.")
+        return
+    yield say("Teams: {teams}.", teams=teams_said(staging, wording))
+    if over:
+        pupils, odd = wording.counted(over, "pupil", "pupils"), staging.teams.odd_pupil
+        if odd is Odd.UNSAID:
+            yield say("Over: {pupils}.", pupils=pupils)
+        else:
+            yield say("Over: {pupils}; {odd}.", pupils=pupils, odd=say(f"an odd pupil {odd.value}"))
+    yield _courts(staging, wording)
+    yield from (_kit(row, staging.school_class.lists_kit, wording) for row in staging.kit)
+    time = wording.figure(round(staging.lesson.play, 1))
+    lesson = wording.figure(round(staging.lesson.minutes, 1))
+    yield say("Time: {time} min of play in a lesson of {lesson} min.", time=time, lesson=lesson)
+
+
+def _courts(staging: Staging, wording: Wording) -> str:
+    long, wide = (wording.figure(metres) for metres in court_size_m(staging))
+    courts = wording.say(
+        "{courts} of {long} m by {wide} m",
+        courts=wording.counted(len(staging.courts), "court", "courts"),
+        long=long,
+        wide=wide,
+    )
+    room: Room | None = staging.room
+    if room is None:
+        return wording.say("Floor: {courts}.", courts=courts)
+    hall, area = wording.author(room.hall.name), wording.figure(float(f"{room.area_m2:.4g}"))
+    if room.turned:
+        return wording.say("Hall: {hall}, {area} m2; {courts} across it.", hall=hall, area=area, courts=courts)
+    return wording.say("Hall: {hall}, {area} m2; {courts} along it.", hall=hall, area=area, courts=courts)
+
+
+def court_size_m(staging: Staging) -> tuple[float, float]:
+    """Length and width of each court with all that lies beside it."""
+    extent = staging.court.floor.extent
+    return round(extent.length, 3), round(extent.width, 3)
+
+
+def _kit(row: KitRow, listed: bool, wording: Wording) -> str:
+    """What of one thing is needed on all courts, and where the class says what it has, what is there of it."""
+    say, things = wording.say, wording.counted(row.needed, row.line.name, row.line.plural)
+    if not listed:
+        return say("Kit: {things}.", things=things)
+    names = [wording.counted(each.count, each.name, each.name) for each in row.stand_ins]
+    parts = [say("Kit: {things}, {number} there", things=things, number=wording.figure(row.there))]
+    if names:
+        parts.append(say("{things} can stand in", things=wording.listed(names)))
+    said = ", ".join(parts)
+    if row.short > 0:
+        said = say("{one}; {other}", one=said, other=say("{number} short", number=wording.figure(row.short)))
+    return f"{said}."
