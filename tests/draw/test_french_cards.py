@@ -25,6 +25,7 @@ from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
 from compose.staging.resolved import resolved
+from compose.staging.staging import stage
 from compose.telling.counts import counts_told
 from compose.telling.french import joined
 from compose.telling.moves import Happenings
@@ -87,7 +88,7 @@ def test_cards_of_the_library_hold_no_english(name):
 @pytest.mark.parametrize("name", [path.stem for path in remix_paths()])
 def test_remixes_of_the_library_hold_no_english(name):
     made, _said = remixed(name, ())
-    card = card_of_remix(made, laid_out(made.game), None, Look(wording=FRENCH))
+    card = card_of_remix(made, stage(made.game, library.norms(), kit_names()), Look(wording=FRENCH))
     assert_french(card, made.game, (made.base.title,))
     assert any(line.startswith("Fait à partir de\u00a0: ") for line in card.footer)
 
@@ -103,7 +104,7 @@ def test_every_modifier_is_french_on_a_card(modifier):
     values = {each.parameter: each.usually for each in modifier.takes}
     tried = (remix(library_game(name), [Use(modifier, values)], kit_names()) for name in NAMES)
     made = next(outcome.value for outcome in tried if outcome.value is not None)
-    card = card_of_remix(made, laid_out(made.game), None, Look(wording=FRENCH))
+    card = card_of_remix(made, stage(made.game, library.norms(), kit_names()), Look(wording=FRENCH))
     assert_french(card, made.game, (made.base.title,))
     changed = card.section("Ce qui est changé").lines[0].lower()
     assert changed.startswith(FRENCH.author(modifier.name).lower())

@@ -7,14 +7,15 @@ from functools import cache
 from io import BytesIO
 
 import pytest
-from drawn_games import laid_out
 from pypdf import PdfReader
 from read_back import pieces
 
+import library
 from compose.draw.card_large import large_pdf_of
 from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from compose.draw.remix_card import Look, card_of_remix
 from compose.draw.units import METRIC
+from compose.staging.staging import stage
 from compose.telling.wording import wording_of
 from compose.terminal.stages import remixed
 from library.load import game_paths, remix_paths
@@ -32,7 +33,7 @@ FORECAST = (
 def card(name, large):
     made, _said = remixed(name, ())
     look = Look(METRIC, wording_of("fr"), large)
-    return card_of_remix(made, laid_out(made.game), None, look, (*CHECK, *FORECAST))
+    return card_of_remix(made, stage(made.game, library.norms(), library.kit_names()), look, (*CHECK, *FORECAST))
 
 
 @cache
