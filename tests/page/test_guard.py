@@ -99,4 +99,3 @@ def test_the_language_form_leads_nowhere_else(tmp_path: Path) -> None:
         sent = {"language": "fr", "back": back, "token": desk.token}
         answer = browser(desk).post("/language", data=sent, follow_redirects=False)
         assert answer.headers["location"] == "/"
-

@@ -38,9 +38,9 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
         (round(low), round(high)),
         (sum(side.least for side in game.sides), sum(side.most for side in game.sides)),
         tuple((skill, wording.known("skill", skill) or skill) for skill in core.facts.skills),
-        small_plan(game, players_of(game, found), wording, f"small-{slug}-"),
+        small_plan(game, players_of(found), wording, f"small-{slug}-"),
         tuple(said(each, wording).title for each in mend),
-        all(each.short <= 0 for each in found.kit),
+        all(each.short <= 0 for each in found.staging.kit),
         low <= oldest and youngest <= high,
     )
 
@@ -50,7 +50,7 @@ def waiting(texts: tuple[str, ...], group: str) -> float | None:
     game, school_class = game_of(texts).value, group_of(group).value
     if game is None or school_class is None:
         return None
-    ready = staged(game, library.granted_sheet(), players_of(game, fitted(game, school_class)))
+    ready = staged(fitted(game, school_class).staging, library.granted_sheet())
     if ready.value is None:
         return None
     answer = with_means(proved(ready.value, BUDGET), library.norms(), library.kit_names(), PLAY, BUDGET)

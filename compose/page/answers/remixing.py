@@ -19,7 +19,7 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.for_class import fitted, for_class, players_of
+from compose.page.answers.for_class import fitted, for_class
 from compose.page.answers.group import group_of
 from compose.page.answers.said import in_order, said
 from compose.page.answers.values import Amount, Asked, Odds, Quick, Used
@@ -49,15 +49,15 @@ def quick(asked: Asked) -> Quick:
         told = tuple(said(each, wording) for each in answer)
         return Quick(remix_title(made), used, told, _changes(made, wording), None, False, False, (), (), ())
     lines = format_game(made.game.sheet).splitlines()
-    findings = tuple(said(each, wording, lines) for each in in_order(answer.findings))
+    findings = tuple(said(each, wording, lines) for each in in_order(answer.proved))
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
     return Quick(
         title=remix_title(made),
         used=used,
         refused=(),
         changes=_changes(made, wording),
-        played=for_class(made.game, found, wording, "plan-"),
-        sound=not to_mend(answer.findings),
+        played=for_class(found, wording, "plan-"),
+        sound=not to_mend(answer.proved),
         whole=answer.whole,
         facts=tuple(fact_lines(answer, wording)),
         findings=findings,
@@ -119,8 +119,8 @@ def _proved(asked: Asked) -> Answer | tuple[Finding, ...]:
         return _last[0][1]
     outcome = remixed(asked.texts, asked.uses)
     assert outcome.value is not None
-    players = players_of(outcome.value.game, _fitted(asked, outcome.value))
-    ready = staged(outcome.value.game, library.granted_sheet(), players, outcome.findings)
+    staging = _fitted(asked, outcome.value).staging
+    ready = staged(staging, library.granted_sheet(), outcome.findings)
     if ready.value is None:
         return ready.findings
     answer = proved(ready.value, BUDGET)
