@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
-from collections.abc import Sequence
+import tempfile
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from compose.share.refusal import RefusedError, shown
@@ -11,8 +13,10 @@ from compose.share.told import outcome_of
 from grammar.finding import Outcome
 
 SECONDS = 60
-# A repository may carry settings that run programs of its owner's choice; these are kept from running.
-_QUIET = ("-c", "core.hooksPath=/dev/null", "-c", "core.fsmonitor=false", "-c", "commit.gpgSign=false", "--no-pager")
+# A repository may carry settings that run programs of its owner's choice: hooks, watchers, and programs that fetch what
+# is missing. Filters and signing are not asked for: the commit is made of objects, past the work tree.
+_QUIET = ("-c", "core.hooksPath=/dev/null", "-c", "core.fsmonitor=false", "-c", "protocol.allow=never", "--no-pager")
+_ALONE = {"GIT_NO_LAZY_FETCH": "1", "GIT_TERMINAL_PROMPT": "0", "GIT_OPTIONAL_LOCKS": "0"}
 
 
 def in_git(folder: Path) -> bool:
@@ -38,16 +42,33 @@ def commit(folder: Path, files: Sequence[str], words: str) -> Outcome[str]:
 
 def _commit(folder: Path, files: Sequence[str], words: str) -> str:
     _repository(folder)
-    _git(folder, "add", "--", *files)
-    _git(folder, "commit", "--quiet", "--no-verify", "-m", words, "--", *files)
-    return _git(folder, "rev-parse", "--short", "HEAD").strip()
+    prefix = _git(folder, "rev-parse", "--show-prefix").strip()
+    before = _git(folder, "rev-parse", "--verify", "--quiet", "HEAD^{commit}", may_fail=True).strip()
+    kept = {each: _git(folder, "hash-object", "-w", "--no-filters", "--", each).strip() for each in files}
+    staged = [f"100644,{name},{prefix}{each}" for each, name in kept.items()]
+    with tempfile.TemporaryDirectory() as made:
+        apart = {"GIT_INDEX_FILE": f"{made}/index"}  # what somebody has staged by hand stays out of this commit
+        if before:
+            _git(folder, "read-tree", before, variables=apart)
+        _stage(folder, staged, apart)
+        tree = _git(folder, "write-tree", variables=apart).strip()
+    new = _git(folder, "commit-tree", tree, *(("-p", before) if before else ()), "-m", words).strip()
+    _stage(folder, staged, None)
+    _git(folder, "update-ref", "-m", "commit: games given", "HEAD", new, before or "0" * len(new))
+    return _git(folder, "rev-parse", "--short", new).strip()
 
 
-def _git(folder: Path, *order: str) -> str:
+def _stage(folder: Path, staged: Sequence[str], variables: Mapping[str, str] | None) -> None:
+    for each in staged:
+        _git(folder, "update-index", "--add", "--cacheinfo", each, variables=variables)
+
+
+def _git(folder: Path, *order: str, variables: Mapping[str, str] | None = None, may_fail: bool = False) -> str:
     try:
         done = subprocess.run(
             ["git", *_QUIET, *order],
             cwd=folder,
+            env={**os.environ, **_ALONE, **(variables or {})},
             capture_output=True,
             text=True,
             errors="replace",
@@ -58,8 +79,8 @@ def _git(folder: Path, *order: str) -> str:
         raise RefusedError("C-git", "There is no git on this machine.", "Install it, or leave --commit out.") from None
     except subprocess.TimeoutExpired:
         raise RefusedError("C-git", f"git did not answer within {SECONDS} s.", "Look at the repository.") from None
-    if done.returncode:
+    if done.returncode and not may_fail:
         why = (done.stderr or done.stdout).strip().splitlines() or ["it did not say why"]
         title = f"git would not {order[0]}: {shown(why[0], 150)}."
-        raise RefusedError("C-git", title, "The files were given; commit them by hand.")
+        raise RefusedError("C-git", title, "The files were given, none of them is staged; commit them by hand.")
     return done.stdout

@@ -130,11 +130,48 @@ def test_in_a_git_repository_what_was_given_is_one_commit(repository: Path) -> N
     assert git(repository, "status", "--porcelain").split() == ["??", "letter.txt"]
 
 
+def test_settings_of_a_repository_run_no_program(repository: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
+    run = tmp_path_factory.mktemp("ran")
+    for setting in (
+        *("filter.spy.clean", "filter.spy.smudge", "filter.spy.process", "core.fsmonitor", "core.pager", "core.editor"),
+        *("gpg.program", "core.sshCommand", "core.askPass", "credential.helper", "diff.spy.textconv", "diff.external"),
+        *("core.alternateRefsCommand", "uploadpack.packObjectsHook", "merge.spy.driver", "sequence.editor"),
+    ):
+        git(repository, "config", setting, f"sh -c 'cat; touch {run}/{setting}'")
+    git(repository, "config", "commit.gpgSign", "true")
+    git(repository, "config", "user.signingKey", "x")
+    (repository / ".gitattributes").write_text("* filter=spy diff=spy merge=spy\n")
+    for hook in ("pre-commit", "post-commit", "commit-msg", "reference-transaction", "post-index-change"):
+        path = repository / ".git/hooks" / hook
+        path.write_text(f"#!/bin/sh\ntouch {run}/{hook}\n")
+        path.chmod(0o755)
+    [giving] = given(give(repository, [game_item()]))
+    given(commit(repository, giving.files, "Give Fell Gate"))
+    assert not list(run.iterdir())
+
+
+def test_what_was_staged_by_hand_stays_staged(repository: Path) -> None:
+    (repository / "letter.txt").write_text("not ours")
+    git(repository, "add", "letter.txt")
+    [giving] = given(give(repository, [game_item()]))
+    given(commit(repository, giving.files, "Give Fell Gate"))
+    assert git(repository, "status", "--porcelain").split() == ["A", "letter.txt"]
+
+
+def test_after_a_commit_that_failed_nothing_is_staged(repository: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    [giving] = given(give(repository, [game_item()]))
+    monkeypatch.setenv("GIT_AUTHOR_NAME", "")
+    monkeypatch.setenv("GIT_AUTHOR_EMAIL", "")
+    outcome = commit(repository, giving.files, "Give Fell Gate")
+    assert refusal(outcome)[0] == "C-git" and "none of them is staged" in outcome.findings[0].hint
+    assert not git(repository, "diff", "--cached", "--name-only")
+
+
 def test_git_that_will_not_is_told_in_one_line(repository: Path) -> None:
     [giving] = given(give(repository, [game_item()]))
     (repository / ".git/index.lock").write_text("")
     code, title = refusal(commit(repository, giving.files, "Give Fell Gate"))
-    assert code == "C-git" and title.startswith("git would not add:")
+    assert code == "C-git" and title.startswith("git would not update-index:")
 
 
 def test_a_plain_folder_has_no_commit(tmp_path: Path) -> None:
