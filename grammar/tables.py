@@ -6,15 +6,16 @@ Making them from rules.lark takes a quarter of a second, reading them back a few
 from __future__ import annotations
 
 import os
-import pickle
 import sys
 from hashlib import sha256
+from io import BytesIO
 from pathlib import Path
 
 import lark
 from lark import Lark
 
 FOLDER = Path(__file__).with_name("__pycache__")
+_SUM_BYTES = 32
 
 
 def tables_file(text: str) -> Path:
@@ -25,12 +26,13 @@ def tables_file(text: str) -> Path:
 
 
 def kept_tables(text: str) -> Lark | None:
-    """The parser from an earlier run, or None where there is none that can be read."""
+    """The parser from an earlier run, or None where there is none as it was written."""
     try:
-        with tables_file(text).open("rb") as file:
-            return Lark.load(file)
-    except (OSError, EOFError, pickle.UnpicklingError, AttributeError, KeyError, TypeError):
+        kept = tables_file(text).read_bytes()
+    except OSError:
         return None
+    # Lark's own cache looks at no sum: of damaged tables most raise, and some would read sentences wrongly.
+    return Lark.load(BytesIO(kept[_SUM_BYTES:])) if kept[:_SUM_BYTES] == _sum(kept[_SUM_BYTES:]) else None
 
 
 def keep_tables(text: str, parser: Lark) -> Lark:
@@ -40,13 +42,19 @@ def keep_tables(text: str, parser: Lark) -> Lark:
     import tempfile
 
     name = ""
+    saved = BytesIO()
+    parser.save(saved)
     try:
         FOLDER.mkdir(exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=".tables.", dir=FOLDER)
         with os.fdopen(handle, "wb") as file:
-            parser.save(file)
+            file.write(_sum(saved.getvalue()) + saved.getvalue())
         os.replace(name, tables_file(text))
     except OSError:
         if name and os.path.exists(name):
             os.unlink(name)
     return parser
+
+
+def _sum(data: bytes) -> bytes:
+    return sha256(data).digest()

@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import shutil
 import tempfile
 from collections.abc import Mapping
+from itertools import count
 from pathlib import Path
 
 from attrs import frozen
@@ -25,6 +27,8 @@ FOLDER = "journal"
 KEPT = 30
 _OPEN = ".open"
 _GONE = ".gone-"
+_ASIDE = "set-aside-"
+_ENTRY = re.compile(r"[0-9]{6,}")
 _MOST_FILES = 8_000
 
 
@@ -125,21 +129,38 @@ def finish_open(folder: Path) -> int:
         return 0
     for begun in journal.glob(f"{_GONE}*"):
         shutil.rmtree(begun)
-    waiting = sorted(journal.glob(f"*{_OPEN}"))
+    waiting = _entries(journal, _OPEN)
     for entry in waiting:
-        _put_in_place(folder, _read(entry))
+        try:
+            change = _read(entry)
+        except (RefusedError, FileNotFoundError):
+            # Nothing of ours leaves such an entry, for it is renamed when it is whole: a program that keeps folders
+            # in step has been here. What it holds is kept, and the shelf stays as it is.
+            os.replace(entry, _free(journal / f"{_ASIDE}{entry.name.removesuffix(_OPEN)}"))
+            continue
+        _put_in_place(folder, change)
     return len(waiting)
+
+
+def _entries(journal: Path, ending: str = "") -> list[Path]:
+    """The journal's own folders, in order; a copy that another program has renamed is none."""
+    found = journal.glob(f"[0-9]*{ending}")
+    return sorted(path for path in found if _ENTRY.fullmatch(path.name[: -len(ending) or None]))
+
+
+def _free(path: Path) -> Path:
+    numbered = (path.with_name(f"{path.name}-{number}") for number in count(1))
+    return next(each for each in numbered if not each.exists())
 
 
 def stands_open(folder: Path) -> bool:
     """Whether somebody was stopped in the middle of a change."""
-    return any((folder / FOLDER).glob(f"*{_OPEN}"))
+    return bool(_entries(folder / FOLDER, _OPEN))
 
 
 def changes(folder: Path) -> tuple[Change, ...]:
     """The changes carried out here, the oldest first, as far back as they are kept."""
-    entries = sorted(path for path in (folder / FOLDER).glob("[0-9]*") if not path.name.endswith(_OPEN))
-    return tuple(_read(entry) for entry in entries)
+    return tuple(_read(entry) for entry in _entries(folder / FOLDER))
 
 
 def undo(folder: Path) -> Change:
@@ -162,7 +183,7 @@ def undo(folder: Path) -> Change:
 def forget(folder: Path) -> None:
     """Delete what is kept for undoing."""
     finish_open(folder)
-    for entry in (folder / FOLDER).glob("[0-9]*"):
+    for entry in _entries(folder / FOLDER):
         _drop(entry)
 
 
@@ -184,13 +205,12 @@ def _file(listed: Fields) -> tuple[str, str | None, str | None]:
 
 
 def _next_number(journal: Path) -> str:
-    numbers = [int(path.name.removesuffix(_OPEN)) for path in journal.glob("[0-9]*")]
+    numbers = [int(path.name.removesuffix(_OPEN)) for path in (*_entries(journal), *_entries(journal, _OPEN))]
     return f"{max(numbers, default=0) + 1:06d}"
 
 
 def _prune(journal: Path) -> None:
-    done = sorted(path for path in journal.glob("[0-9]*") if not path.name.endswith(_OPEN))
-    for old in done[:-KEPT]:
+    for old in _entries(journal)[:-KEPT]:
         _drop(old)
 
 

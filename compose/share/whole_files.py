@@ -15,9 +15,10 @@ _FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 _LOCKED_UP = (errno.EACCES, errno.EPERM, errno.EROFS)
 
 
-def write_whole(path: Path, data: bytes) -> None:
+def write_whole(path: Path, data: bytes, lasting: bool = True) -> None:
     """Write a file so that after a crash it is there with all its bytes, or as it was before.
 
+    What is not `lasting` and can be made again is not waited for: a loss of power may take it.
     A new file has the rights that the user's mask gives, one that was there keeps its own. Raises OSError; then nothing
     is left behind.
     """
@@ -28,14 +29,16 @@ def write_whole(path: Path, data: bytes) -> None:
         with os.fdopen(handle, "wb") as file:
             file.write(data)
             file.flush()
-            os.fsync(file.fileno())
+            if lasting:
+                os.fsync(file.fileno())
         if path.is_file():
             os.chmod(unfinished, stat.S_IMODE(path.stat().st_mode))
         os.replace(unfinished, path)
     except BaseException:
         unfinished.unlink(missing_ok=True)
         raise
-    keep_folder(path.parent)
+    if lasting:
+        keep_folder(path.parent)
 
 
 def keep_folder(folder: Path) -> None:
@@ -61,17 +64,15 @@ def read_plain(path: Path, most: int) -> bytes:
     return data
 
 
-def trouble(error: OSError | sqlite3.Error, folder: Path) -> RefusedError:
-    """What a refusal of the disk or of the index means for whoever keeps the shelf."""
+def trouble(error: OSError | sqlite3.Error, folder: Path, state: str = "nothing was changed") -> RefusedError:
+    """What a refusal of the disk or of the index means for whoever keeps the shelf; `state` is how it left things."""
     if isinstance(error, sqlite3.Error):
         return _index_trouble(error, folder)
     if error.errno in _FULL:
-        return RefusedError(
-            "S-full", f"The disk of `{folder}` is full; nothing was changed.", "Make room, then try again."
-        )
+        return RefusedError("S-full", f"The disk of `{folder}` is full; {state}.", "Make room, then try again.")
     if error.errno in _LOCKED_UP:
         hint = "Choose a folder where you may write."
-        return RefusedError("S-read-only", f"`{folder}` may be read but not written; nothing was changed.", hint)
+        return RefusedError("S-read-only", f"`{folder}` may not be read or written; {state}.", hint)
     said = (error.strerror or str(error)).lower()
     return RefusedError("S-disk", f"`{folder}` cannot be used: {said}.", "Check the folder's name.")
 

@@ -147,6 +147,19 @@ def test_a_change_that_breaks_off_in_the_middle_is_taken_back(
         assert files(tmp_path) == before and index_is_true(shelf)
 
 
+@pytest.mark.parametrize("name", ["000002 (conflicted copy)", "000002 (conflicted copy).open", "000002.open", "notes"])
+def test_what_another_program_leaves_in_the_journal_stops_nothing(tmp_path: Path, name: str) -> None:
+    with opened(tmp_path) as shelf:
+        given(shelf.put(game_item()))
+    (tmp_path / "journal" / name).mkdir()
+    (tmp_path / "journal" / name / "after-0").write_text("somebody's")
+    with opened(tmp_path) as shelf:
+        given(shelf.put(game_item(TOLL_BRIDGE)))
+        given(shelf.undo())
+        assert contents(shelf) == {"Fell Gate": game_item().content}
+    assert [path.read_text() for path in (tmp_path / "journal").glob("*/after-0")] == ["somebody's"]
+
+
 def test_a_folder_that_may_only_be_read_is_read(open_folder: Path) -> None:
     with opened(open_folder) as shelf:
         given(shelf.put(game_item()))

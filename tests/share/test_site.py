@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import re
 from html.parser import HTMLParser
 from pathlib import Path
+from urllib.parse import unquote
 
+import pytest
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_gate
 from shelves import given, refusal
 from site_shelf import ESCAPES, keep, many, wicked
 
 from compose.share.pack import read_pack
-from compose.share.site.build import MEMORY, Built, build_site
+from compose.share.site.build import MEMORY, VERSION, Built, build_site, signed
 from compose.share.site.frame import look
+from compose.share.whole_files import write_whole
 
 TITLE = "Tarn Valley common shelf"
 
@@ -185,11 +189,39 @@ def test_a_memory_that_was_tampered_with_deletes_nothing_outside(tmp_path: Path)
     memory = json.loads((tmp_path / "site" / MEMORY).read_text())
     outside = ["../precious.txt", str(tmp_path / "precious.txt")]
     memory["things"]["games/gone.rules"] = {"print": "x", "files": outside, "row": {}}
-    (tmp_path / "site" / MEMORY).write_text(json.dumps(memory))
+    for said in (memory, signed(memory["things"])):
+        (tmp_path / "site" / MEMORY).write_text(json.dumps(said))
+        built(tmp_path / "common", tmp_path / "site")
+        assert (tmp_path / "precious.txt").read_text() == "mine"
+    for broken in ("broken", "[" * 100_000, f'{{"version": {VERSION}, "things": {{"games/x.rules": 3}}}}', "{}"):
+        (tmp_path / "site" / MEMORY).write_text(broken)
+        assert built(tmp_path / "common", tmp_path / "site").made == 1
+
+
+def test_a_full_disk_leaves_whole_files_and_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    keep(tmp_path / "common", game_item())
+    written: list[Path] = []
+
+    def full(path: Path, data: bytes, lasting: bool = True) -> None:
+        if len(written) == 3:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        written.append(path)
+        write_whole(path, data, lasting)
+
+    monkeypatch.setattr("compose.share.site.build.write_whole", full)
+    outcome = build_site(tmp_path / "common", tmp_path / "site", "Common")
+    assert refusal(outcome)[0] == "S-full" and "not finished" in outcome.findings[0].title
+    assert all(path.stat().st_size for path in (tmp_path / "site").rglob("*") if path.is_file())
+
+
+def test_links_lead_to_files_of_any_name(tmp_path: Path) -> None:
+    keep(tmp_path / "common", game_item())
+    [path] = (tmp_path / "common" / "games").glob("*.rules")
+    path.rename(path.with_name("odd # 100 %?.rules"))
     built(tmp_path / "common", tmp_path / "site")
-    assert (tmp_path / "precious.txt").read_text() == "mine"
-    (tmp_path / "site" / MEMORY).write_text("broken")
-    assert built(tmp_path / "common", tmp_path / "site").made == 1
+    page = (tmp_path / "site" / "index.html").read_text()
+    [link] = re.findall(r'href="(games/[^"]*)"', page)
+    assert (tmp_path / "site" / unquote(link)).is_file() and not set(" #?") & set(link)
 
 
 def test_many_are_made_on_all_cores_the_same_as_few(tmp_path: Path) -> None:

@@ -23,10 +23,11 @@ from compose.share.site.frame import look, search_script
 from compose.share.site.list_page import list_page, row_of
 from compose.share.site.thing_page import Thing, thing_of, thing_page
 from compose.share.told import outcome_of
+from compose.share.whole_files import trouble, write_whole
 from grammar.finding import Outcome
 
 MEMORY = "built.json"
-VERSION = 1
+VERSION = 2
 FEW = 24
 Progress = Callable[[int, int], None]
 
@@ -58,7 +59,14 @@ def build_site(
 
     With `pdf` each card is there as PDF, too, which takes some three times as long.
     """
-    return outcome_of(out, lambda: _build(folder, out, title, pdf, progress))
+    return outcome_of(out, lambda: _build_or_tell(folder, out, title, pdf, progress))
+
+
+def _build_or_tell(folder: Path, out: Path, title: str, pdf: bool, progress: Progress) -> Built:
+    try:
+        return _build(folder, out, title, pdf, progress)
+    except OSError as error:
+        raise trouble(error, out, "the page is not finished: what is made is whole, the rest is not there") from None
 
 
 def _build(folder: Path, out: Path, title: str, pdf: bool, progress: Progress) -> Built:
@@ -89,9 +97,9 @@ def _memory(out: Path) -> dict[str, Any]:
     """What was built here before; raises RefusedError for a folder with other things in it."""
     try:
         told = json.loads((out / MEMORY).read_bytes())
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         told = None
-    if isinstance(told, dict) and told.get("version") == VERSION and isinstance(told.get("things"), dict):
+    if isinstance(told, dict) and isinstance(told.get("things"), dict) and told == signed(told["things"]):
         return dict(told["things"])
     if out.is_dir() and any(out.iterdir()) and not (out / MEMORY).is_file():
         raise RefusedError("W-folder", f"`{out}` holds other things than a page.", "Name a new folder.")
@@ -99,7 +107,13 @@ def _memory(out: Path) -> dict[str, Any]:
 
 
 def _memory_bytes(things: Mapping[str, Any]) -> bytes:
-    return json.dumps({"version": VERSION, "things": things}, ensure_ascii=False, sort_keys=True).encode()
+    return json.dumps(signed(things), ensure_ascii=False, sort_keys=True).encode()
+
+
+def signed(things: Mapping[str, Any]) -> dict[str, Any]:
+    """What was built, with its sum: a list that anything else has changed is made anew."""
+    text = json.dumps(things, ensure_ascii=False, sort_keys=True)
+    return {"version": VERSION, "things": things, "sum": hashlib.sha256(text.encode("utf-8", "replace")).hexdigest()}
 
 
 def _prints(folder: Path, title: str) -> dict[str, str]:
@@ -171,8 +185,8 @@ def _write(out: Path, files: Mapping[str, bytes]) -> None:
         path = out / name
         path.parent.mkdir(parents=True, exist_ok=True)
         if not path.is_file() or path.read_bytes() != data:
-            # What is cut off by a crash is made again: the memory, written last, does not know it yet.
-            path.write_bytes(data)
+            # What a crash takes is made again: the memory, written last, does not know it yet.
+            write_whole(path, data, lasting=False)
 
 
 def _sweep(out: Path, before: Mapping[str, Any], now: Mapping[str, Any]) -> int:

@@ -8,6 +8,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 from typing import Any
+from urllib.parse import quote
 
 from compose.share.site.frame import framed_page, search_script
 from compose.share.site.thing_page import Thing
@@ -54,7 +55,7 @@ def list_page(title: str, rows: Sequence[dict[str, Any]], downloads: Sequence[tu
         '<ul class="things" id="things">',
         *(_row(row) for row in rows),
         "</ul>",
-        *(f'<p><a href="{escape(where)}" download>{escape(words)}</a></p>' for words, where in downloads),
+        *(f'<p><a href="{escape(quote(where))}" download>{escape(words)}</a></p>' for words, where in downloads),
         "</main>",
         f'<script type="application/json" id="data">{data}</script>',
     ]
@@ -83,6 +84,6 @@ def _choice(name: str, label: str, values: Iterable[str]) -> Iterator[str]:
 def _row(row: dict[str, Any]) -> str:
     kind = "" if row["kind"] == "game" else f" ({row['kind']})"
     return (
-        f'<li><h2><a href="{escape(row["page"])}">{escape(row["name"])}</a>{kind}</h2>'
+        f'<li><h2><a href="{escape(quote(row["page"]))}">{escape(row["name"])}</a>{kind}</h2>'
         f'<p>{escape(row["about"])}</p><p class="facts">{escape(row["facts"])}</p><p class="lacks"></p></li>'
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 from collections.abc import Iterator
 from html import escape
+from urllib.parse import quote
 
 from attrs import frozen
 
@@ -61,7 +62,7 @@ def thing_page(thing: Thing, shelf_title: str, downloads: tuple[tuple[str, str],
         f"<p>{escape(card.about if card else item.about)}</p>",
         *(_card(card, thing.plan) if card else []),
         '<section class="downloads"><h2>Download</h2><ul>',
-        *(f'<li><a href="{escape(address)}" download>{escape(words)}</a></li>' for words, address in downloads),
+        *(f'<li><a href="{escape(quote(address))}" download>{escape(words)}</a></li>' for words, address in downloads),
         "</ul></section>",
         f"<details><summary>The rule sheet</summary><pre>{escape(item.text)}</pre></details></main>",
         "<footer>",
