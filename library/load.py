@@ -34,16 +34,19 @@ AGES = re.compile(r"(\d+)-(\d+)")
 Kind = TypeVar("Kind")
 
 
+@cache
 def game_paths() -> tuple[Path, ...]:
     """The rule files of the library's games, by name."""
     return tuple(sorted((HERE / "games").glob("*.rules")))
 
 
+@cache
 def modifier_paths() -> tuple[Path, ...]:
     """The rule files of the library's modifiers, by name."""
     return tuple(sorted((HERE / "modifiers").glob("*.rules")))
 
 
+@cache
 def remix_paths() -> tuple[Path, ...]:
     """The rule files of the library's remixes, by name."""
     return tuple(sorted((HERE / "remixes").glob("*.rules")))

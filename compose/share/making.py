@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from functools import cache
+from pathlib import Path
 from typing import Protocol
 
-from attrs import frozen
+from attrs import field, frozen
 
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.from_recipe import made
@@ -42,16 +44,19 @@ class Sheets:
 
     given: tuple[Sheet, ...]
     otherwise: AtHand | None = None
+    _by_name: Mapping[tuple[bool, str], Sheet] = field(init=False, repr=False, eq=False)
+
+    @_by_name.default
+    def _(self) -> Mapping[tuple[bool, str], Sheet]:
+        return {(isinstance(each, ModifierSheet), slug(each.title)): each for each in reversed(self.given)}
 
     def base(self, name: str) -> GameSheet | RemixSheet | None:
-        found = (each for each in self.given if isinstance(each, GameSheet | RemixSheet))
-        here = next((each for each in found if slug(each.title) == slug(name)), None)
-        return here or (self.otherwise.base(name) if self.otherwise else None)
+        here = self._by_name.get((False, slug(name)))
+        return here if isinstance(here, GameSheet | RemixSheet) else self.otherwise and self.otherwise.base(name)
 
     def modifier(self, name: str) -> ModifierSheet | None:
-        found = (each for each in self.given if isinstance(each, ModifierSheet))
-        here = next((each for each in found if slug(each.title) == slug(name)), None)
-        return here or (self.otherwise.modifier(name) if self.otherwise else None)
+        here = self._by_name.get((True, slug(name)))
+        return here if isinstance(here, ModifierSheet) else self.otherwise and self.otherwise.modifier(name)
 
 
 def library_contents() -> dict[str, Sheet]:
@@ -68,19 +73,19 @@ class LibraryAtHand:
     """The games, remixes and modifiers of the library."""
 
     def base(self, name: str) -> GameSheet | RemixSheet | None:
-        for path in (*game_paths(), *remix_paths()):
-            if path.stem == slug(name):
-                rules = parse_bytes(path.read_bytes(), str(path)).value
-                sheet = sheets_in(rules)[0] if rules else None
-                return sheet if isinstance(sheet, GameSheet | RemixSheet) else None
-        return None
+        found = _in_library((*game_paths(), *remix_paths()), slug(name))
+        return next((each for each in found if isinstance(each, GameSheet | RemixSheet)), None)
 
     def modifier(self, name: str) -> ModifierSheet | None:
-        for path in modifier_paths():
-            if path.stem == slug(name):
-                rules = parse_bytes(path.read_bytes(), str(path)).value
-                return next(iter(rules.modifiers), None) if rules else None
-        return None
+        found = _in_library(modifier_paths(), slug(name))
+        return next((each for each in found if isinstance(each, ModifierSheet)), None)
+
+
+@cache
+def _in_library(paths: tuple[Path, ...], stem: str) -> tuple[Sheet, ...]:
+    """The first sheet of each such file."""
+    read = (parse_bytes(path.read_bytes(), str(path)).value for path in paths if path.stem == stem)
+    return tuple(sheets_in(rules)[0] for rules in read if rules)
 
 
 def played(sheet: GameSheet | RemixSheet, at_hand: AtHand) -> Outcome[Game]:
