@@ -6,6 +6,8 @@ from collections.abc import Callable, Sequence
 from io import BytesIO
 from typing import Any
 
+from attrs import frozen
+
 from compose.draw.card import Card
 from compose.draw.card_blocks import paragraph
 from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
@@ -30,14 +32,22 @@ FOOT_PT = 12.0
 KeepGoing = Callable[[str, int, int], bool]
 
 
+@frozen
+class Booklet:
+    """A booklet as PDF bytes, and the titles of the cards that are in it."""
+
+    pdf: bytes
+    titles: tuple[str, ...]
+
+
 def booklet_of(
     cards: Sequence[Card],
     title: str,
     paper: str = "A4",
     keep_going: KeepGoing = lambda what, done, of: True,
     wording: Wording = ENGLISH,
-) -> Outcome[bytes]:
-    """The booklet as PDF bytes. A card that does not fit on a page is left out and told.
+) -> Outcome[Booklet]:
+    """The booklet. A card that does not fit on a page is left out and told.
 
     `keep_going` hears of each page done; where it says no, there is no value.
     """
@@ -64,7 +74,7 @@ def booklet_of(
         _mark_page(canvas, card, before + order + 1, order, paper)
         draw_page(canvas, card, layout, paper)
     canvas.save()
-    return Outcome(buffer.getvalue(), tuple(findings))
+    return Outcome(Booklet(buffer.getvalue(), tuple(card.title for card, _layout in laid)), tuple(findings))
 
 
 def _draw_contents(canvas: Any, cards: Sequence[Card], title: str, paper: str, wording: Wording) -> int:

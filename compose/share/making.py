@@ -52,11 +52,15 @@ class Sheets:
 
     def base(self, name: str) -> GameSheet | RemixSheet | None:
         here = self._by_name.get((False, slug(name)))
-        return here if isinstance(here, GameSheet | RemixSheet) else self.otherwise and self.otherwise.base(name)
+        if isinstance(here, GameSheet | RemixSheet):
+            return here
+        return self.otherwise.base(name) if self.otherwise else None
 
     def modifier(self, name: str) -> ModifierSheet | None:
         here = self._by_name.get((True, slug(name)))
-        return here if isinstance(here, ModifierSheet) else self.otherwise and self.otherwise.modifier(name)
+        if isinstance(here, ModifierSheet):
+            return here
+        return self.otherwise.modifier(name) if self.otherwise else None
 
 
 def library_contents() -> dict[str, Sheet]:

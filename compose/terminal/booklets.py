@@ -68,14 +68,15 @@ def make_booklet(
     findings += outcome.findings
     if outcome.value is None:
         stop(findings, as_json)
-    write(out, outcome.value, force, as_json)
+    write(out, outcome.value.pdf, force, as_json)
+    titles = outcome.value.titles
     if as_json:
         found = [finding_json(finding) for finding in findings]
         say_json(
-            {"title": binding.title, "cards": [card.title for card in cards], "written": str(out), "findings": found}
+            {"title": binding.title, "cards": list(titles), "written": str(out), "findings": found}
         )
     else:
-        bound = look.wording.counted(len(cards), "printed card", "printed cards")
+        bound = look.wording.counted(len(titles), "printed card", "printed cards")
         say(look.wording.say("The booklet with {cards} is in {file}.", cards=bound, file=out))
         say_findings(to_mend(findings))
     return exit_code(findings)

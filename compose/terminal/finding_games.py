@@ -10,7 +10,7 @@ from pathlib import Path
 import library
 from compose.modifiers.modifier import Modifier, Use, Value
 from compose.terminal.answer import file_lines, refuse, stop
-from grammar.finding import Finding
+from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.hall_told import hall_told
 from grammar.parse import Reading, parse_bytes
@@ -38,17 +38,27 @@ def categories() -> Mapping[str, str]:
 
 def read(path: Path, as_json: bool) -> RuleFile:
     """The tree of a file; ends the command where there is none."""
+    outcome = reading(path)
+    if outcome.value is None:
+        stop(outcome.findings, as_json)
+    return outcome.value
+
+
+def reading(path: Path) -> Outcome[RuleFile]:
+    """The tree of a file, or all that is wrong with it."""
     try:
         if path.is_dir():
-            refuse(f"`{path}` is a folder, not a rule sheet.", "Name a file in it.", as_json)
+            return _unread(f"`{path}` is a folder, not a rule sheet.", "Name a file in it.")
         with path.open("rb") as file:
             data = file.read((1 << 20) + 1)
     except OSError as error:
-        refuse(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.", as_json)
+        return _unread(f"`{path}` cannot be read: {(error.strerror or str(error)).lower()}.", "Check its name.")
     outcome = parse_bytes(data, shown_path(path))
-    if outcome.value is None:
-        stop(_proofread(data, shown_path(path)), as_json)
-    return outcome.value
+    return outcome if outcome.value is not None else Outcome(None, _proofread(data, shown_path(path)))
+
+
+def _unread(title: str, hint: str) -> Outcome[RuleFile]:
+    return Outcome(None, (Finding("U-use", Severity.ERROR, title, COMMAND_LINE, hint),))
 
 
 def _proofread(data: bytes, file: str) -> tuple[Finding, ...]:

@@ -36,7 +36,7 @@ def main() -> None:
         slowest_card = max(slowest_card, time.perf_counter() - begun)
     begun, worked = time.perf_counter(), time.process_time()
     cards = [card_for(game, catalogue=kit_catalogue()) for game in islice(cycle(games), CARDS)]
-    booklet = booklet_of(cards, "Fifty cards").value
+    booklet = booklet_of(cards, "Fifty cards").value.pdf
     whole, busy = time.perf_counter() - begun, time.process_time() - worked
     print(f"slowest plan of the library  {slowest_plan:6.2f} s (aim 0.3)")
     print(f"slowest card of the library  {slowest_card:6.2f} s (aim 1)")

@@ -13,6 +13,7 @@ from pypdf import PdfReader
 from compose.draw.booklet import booklet_of
 from compose.draw.card_html import html_of
 from compose.draw.card_large import LARGE_PT, large_pdf_of
+from compose.draw.card_pdf import fitting
 from compose.draw.units import UNITS, in_units
 from library.load import kit_catalogue
 
@@ -28,7 +29,7 @@ def squeezed(text):
 
 def test_contents_name_the_page_of_every_card():
     cards = [card(name) for name in (*NAMES, *NAMES, *NAMES)]
-    reader = PdfReader(BytesIO(booklet_of(cards, "All of them").value))
+    reader = PdfReader(BytesIO(booklet_of(cards, "All of them").value.pdf))
     contents = len(reader.pages) - len(cards)
     assert contents == 2
     listed = "".join(reader.pages[page].extract_text() for page in range(contents))
@@ -43,6 +44,16 @@ def test_contents_name_the_page_of_every_card():
 
 def test_a_booklet_can_be_stopped():
     assert booklet_of([card("lantern-row")] * 3, "Stopped", keep_going=lambda what, done, of: done < 1).value is None
+
+
+def test_a_card_left_out_is_not_counted(monkeypatch):
+    cards = [card(name) for name in NAMES]
+    monkeypatch.setattr(
+        "compose.draw.booklet.fitting", lambda one, paper: None if one is cards[0] else fitting(one, paper)
+    )
+    made = booklet_of(cards, "Not all of them")
+    assert made.value.titles == tuple(one.title for one in cards[1:])
+    assert [finding.title for finding in made.findings if cards[0].title in finding.title]
 
 
 @pytest.mark.parametrize("name", NAMES)
