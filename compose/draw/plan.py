@@ -21,12 +21,13 @@ from compose.draw.shapes import Drawing, Ink, Label, rectangle
 from compose.draw.symbols import symbol
 from compose.draw.units import METRIC, Units, in_units
 from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.turned import turned_hall
 from compose.telling.french import side_label
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 from library.records import Hall
 
-__all__ = ["described", "plan_of", "plan_on_card"]
+__all__ = ["described", "drawn_hall", "finished", "plan_of", "plan_on_card"]
 
 
 def plan_of(
@@ -34,6 +35,7 @@ def plan_of(
     floor: Floor,
     hall: Hall | None = None,
     *,
+    turned: bool = False,
     legend: str = "below",
     letters: float = 1.0,
     units: Units = METRIC,
@@ -42,26 +44,35 @@ def plan_of(
     """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too.
 
     `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
-    makes all words larger. `units` are those of the figures; the plan itself is the same.
+    makes all words larger. `units` are those of the figures; the plan itself is the same. `turned` where the court
+    lies across the hall.
     """
-    around = floor.extent.joined(hall_box(floor, hall)) if hall else floor.extent
+    seen = turned_hall(hall) if hall and turned else hall
+    around = floor.extent.joined(hall_box(floor, seen)) if seen else floor.extent
     unit = max(around.length, 1.6 * around.width) / 100
     sheet = Sheet(game, floor, unit, letters, units, wording)
-    _draw_floor(sheet, hall)
-    box = _drawn_hall(sheet, hall, around) if hall else _drawn_sizes(sheet)
-    captions = _captions(game, hall, wording)
+    _draw_floor(sheet, seen)
+    box = drawn_hall(sheet, seen, around, turned) if seen else _drawn_sizes(sheet)
+    words = described(game, floor, hall, wording)
+    return finished(sheet, (box, around), _captions(game, hall, wording), legend, hall is not None, words)
+
+
+def finished(
+    sheet: Sheet, boxes: tuple[Rectangle, Rectangle], captions: tuple[str, ...], legend: str, in_hall: bool, words: str
+) -> Drawing:
+    """The drawing with its legend; `boxes` are what is drawn with all words around it, and the floor alone."""
+    (box, around), unit = boxes, sheet.unit
     if legend == "beside":
-        right, low = legend_beside(sheet, box.right + 2.0 * unit, box.top - unit, captions, hall is not None)
+        right, low = legend_beside(sheet, box.right + 2.0 * unit, box.top - unit, captions, in_hall)
         whole = Rectangle(box.left, min(box.bottom, low), right, box.top)
     else:
-        low = legend_below(sheet, around, box.bottom, captions, hall is not None)
+        low = legend_below(sheet, around, box.bottom, captions, in_hall)
         whole = Rectangle(box.left, low, box.right, box.top)
     for shape in sheet.shapes:  # on a very narrow court words can be broader than what they name
         whole = whole.joined(box_of(shape)) if isinstance(shape, Label) else whole
     paper = rectangle(whole, Ink(WHITE))
-    title, words = wording.say("Floor plan of {game}", game=game.title), described(game, floor, hall, wording)
-    drawn = Drawing(title, words, whole, (paper, *sheet.shapes))
-    return in_units(drawn, units)
+    title = sheet.wording.say("Floor plan of {game}", game=sheet.game.title)
+    return in_units(Drawing(title, words, whole, (paper, *sheet.shapes)), sheet.units)
 
 
 def plan_on_card(
@@ -69,13 +80,14 @@ def plan_on_card(
     floor: Floor,
     hall: Hall | None = None,
     *,
+    turned: bool = False,
     units: Units = METRIC,
     wording: Wording = ENGLISH,
     large: bool = False,
 ) -> Drawing:
     """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
     legend, letters = ("below", 1.25) if large else ("beside", 1.35)
-    return plan_of(game, floor, hall, legend=legend, letters=letters, units=units, wording=wording)
+    return plan_of(game, floor, hall, turned=turned, legend=legend, letters=letters, units=units, wording=wording)
 
 
 def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
@@ -105,11 +117,12 @@ def _drawn_sizes(sheet: Sheet) -> Rectangle:
     return Rectangle(extent.left - edge, extent.bottom - edge, extent.right + 1.2 * unit, extent.top + named)
 
 
-def _drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle) -> Rectangle:
+def drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle, turned: bool) -> Rectangle:
+    """Run-off, names and north arrow of the hall, as it is seen; gives the box that holds them."""
     unit, size = sheet.unit, sheet.text_m
     draw_run_off(sheet, hall)
     name_fixed(sheet, hall)
-    draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size)
+    draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
     edge = unit + 1.2 * size
     return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
 

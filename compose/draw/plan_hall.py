@@ -153,13 +153,18 @@ def _beyond(box: Rectangle, extent: Rectangle) -> bool:
     return box.left < extent.right and box.right > extent.left
 
 
-def draw_north(sheet: Sheet, x: float, y: float) -> None:
-    """A north arrow with its foot at (x, y): the hall's file says which wall is north."""
+def draw_north(sheet: Sheet, x: float, y: float, turned: bool = False) -> None:
+    """A north arrow with its foot at (x, y): the hall's file says which wall is north; `turned` it is on the right."""
     size = sheet.text_m
     wide, high, notch = 0.65 * size, 2.1 * size, 0.45 * size
-    left = Polygon(((x, y + high), (x, y + notch), (x - wide, y)), Ink(DARK))
-    right = Polygon(((x, y + high), (x, y + notch), (x + wide, y)), Ink(WHITE, DARK, 0.08 * size))
-    word = Label(x, y + high + 0.25 * size, "N", 0.9 * size, DARK, "middle", True)
+
+    def at(across: float, ahead: float) -> Point:
+        return (x - wide + ahead, y + high / 2 - across) if turned else (x + across, y + ahead)
+
+    left = Polygon((at(0.0, high), at(0.0, notch), at(-wide, 0.0)), Ink(DARK))
+    right = Polygon((at(0.0, high), at(0.0, notch), at(wide, 0.0)), Ink(WHITE, DARK, 0.08 * size))
+    above = at(0.3 * size, high + 0.15 * size) if turned else at(0.0, high + 0.25 * size)
+    word = Label(*above, "N", 0.9 * size, DARK, "start" if turned else "middle", True)
     sheet.shapes.extend((left, right, word))
 
 

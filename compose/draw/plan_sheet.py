@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import define, field
+from attrs import define, evolve, field
 
 from compose.draw.labelling import Clearings
 from compose.draw.palette import SideStyle, style_of
@@ -11,6 +11,13 @@ from compose.draw.units import METRIC, Units
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
+
+
+def without_throws(game: Game) -> Game:
+    """The game as a legend needs it that knows the players and the kit, but no throws: they are for the plan of one
+    court on a page of its own."""
+    sections = tuple(part for part in game.sheet.sections if part.name != "play")
+    return evolve(game, sheet=evolve(game.sheet, sections=sections))
 
 
 @define

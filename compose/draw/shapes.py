@@ -6,7 +6,7 @@ drawing looks the same at every scale.
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from compose.staging.floor.values import Rectangle
 
@@ -128,3 +128,14 @@ def arrow(start: Point, end: Point, head_m: float, ink: Ink) -> tuple[Shape, ...
         (end, (neck[0] + side[0], neck[1] + side[1]), (neck[0] - side[0], neck[1] - side[1])), Ink(fill=ink.stroke)
     )
     return Lines(((start, neck),), ink), head
+
+
+def moved(shape: Shape, by_x: float, by_y: float) -> Shape:
+    """The same shape elsewhere."""
+    match shape:
+        case Polygon():
+            return evolve(shape, points=tuple((x + by_x, y + by_y) for x, y in shape.points))
+        case Lines():
+            return evolve(shape, runs=tuple(tuple((x + by_x, y + by_y) for x, y in run) for run in shape.runs))
+        case Disc() | Label():
+            return evolve(shape, x=shape.x + by_x, y=shape.y + by_y)

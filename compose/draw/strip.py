@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import evolve, field, frozen
+from attrs import field, frozen
 
 from compose.draw.frame import frame_box, frame_of, frame_sheet
 from compose.draw.lettering import width_em
 from compose.draw.moments import Moment
 from compose.draw.palette import ACCENT, DARK, MIDDLE, WHITE
 from compose.draw.plan_legend import legend_below
-from compose.draw.plan_sheet import Sheet
-from compose.draw.shapes import Disc, Drawing, Ink, Label, Lines, Polygon, Shape, rectangle
+from compose.draw.plan_sheet import Sheet, without_throws
+from compose.draw.shapes import Disc, Drawing, Ink, Label, Shape, moved, rectangle
 from compose.draw.tokens import Token, scenes
 from compose.net.net import Net
 from compose.staging.floor.values import Floor, Rectangle
@@ -80,19 +80,13 @@ def drawing_of(strip: Strip, columns: int = 2) -> Drawing:
             shapes.extend(below)
             lows.append(min(label.y for label in below if isinstance(label, Label)))
         y = min(lows) - 6.0 * unit
-    sheet = _legend_sheet(strip, unit)
+    # Throws are for the plan of the whole page.
+    sheet = Sheet(without_throws(strip.game), strip.floor, unit, 1.6, wording=strip.wording)
     low = legend_below(sheet, Rectangle(0.0, y, wide, y), y + 2.0 * unit, (), False)
     shapes.extend(sheet.shapes)
     whole = Rectangle(-3.0 * unit, low - 2.0 * unit, wide + 3.0 * unit, 6.5 * unit)
     described = " ".join(f"{order}. {moment.sentence}" for order, moment in enumerate(strip.moments, start=1))
     return Drawing(strip.title, described, whole, (rectangle(whole, Ink(WHITE)), *shapes))
-
-
-def _legend_sheet(strip: Strip, unit: float) -> Sheet:
-    """A sheet that knows the players and the kit, but no throws: those are for the plan of the whole page."""
-    sections = tuple(part for part in strip.game.sheet.sections if part.name != "play")
-    bare = evolve(strip.game, sheet=evolve(strip.game.sheet, sections=sections))
-    return Sheet(bare, strip.floor, unit, 1.6, wording=strip.wording)
 
 
 def _words(moment: Moment, number: int, x: float, y: float, unit: float) -> Iterator[Shape]:
@@ -120,14 +114,3 @@ def _wrapped(text: str, size: float, room: float) -> list[str]:
         else:
             lines[-1] = tried
     return [line for line in lines if line]
-
-
-def moved(shape: Shape, by_x: float, by_y: float) -> Shape:
-    """The same shape elsewhere."""
-    match shape:
-        case Polygon():
-            return evolve(shape, points=tuple((x + by_x, y + by_y) for x, y in shape.points))
-        case Lines():
-            return evolve(shape, runs=tuple(tuple((x + by_x, y + by_y) for x, y in run) for run in shape.runs))
-        case Disc() | Label():
-            return evolve(shape, x=shape.x + by_x, y=shape.y + by_y)
