@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import partial
 from pathlib import Path
 
 from attrs import evolve
 
 import library
 from compose.check import Budget
-from compose.check.walk import walk
-from compose.draw.moments import Counts, Moment, Told, moments_of, stamp
+from compose.draw.line_of_play import counts_in, steps_behind, told_moves
+from compose.draw.moments import Moment, moments_of, stamp
 from compose.draw.proof import FINDING
 from compose.draw.remix_card import titled
 from compose.draw.strip import Strip, drawing_of, strip_of
@@ -19,7 +18,6 @@ from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
 from compose.staging.resolved import resolved
-from compose.telling.counts import counts_told
 from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
@@ -34,7 +32,6 @@ from compose.terminal.writing import write
 from grammar.words import listing
 
 ENDINGS = (".svg", ".html")
-Step = tuple[int, tuple[int, ...], float | None]  # a transition, the counts after it, when
 
 
 def make_strip(
@@ -83,8 +80,10 @@ def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_j
         stop((*prepared.findings, *wrong), as_json)
     sample = sample_round(net, chances(net, library.norms(), kit()), seed)
     steps = [(event.transition, event.marking, event.minutes) for event in sample.events]
-    moves = _told(prepared, steps, wording)
-    moments = moments_of(net, moves, _ending(prepared, sample, wording), pictures, wording, _counts(prepared, wording))
+    moves = told_moves(prepared.game, net, steps, wording)
+    moments = moments_of(
+        net, moves, _ending(prepared, sample, wording), pictures, wording, counts_in(prepared.game, wording)
+    )
     about = wording.say(
         "A round played at random (seed {seed}): {time} long, {moves}.",
         seed=seed,
@@ -92,23 +91,6 @@ def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_j
         moves=wording.counted(len(moves), "move", "moves"),
     )
     return _strip(prepared, moments, wording.say("A sample round"), about, wording)
-
-
-def _told(prepared: Ready, steps: Sequence[Step], wording: Wording) -> list[Told]:
-    """The moves of a line of play, each in the language."""
-    net, before, found = prepared.net, prepared.net.start(), list[Told]()
-    happenings = Happenings(Voice(resolved(prepared.game), wording), net)
-    for number, after, minutes in steps:
-        move = net.transitions[number]
-        words = move.words if wording.english else happenings.told(move, before, after)
-        found.append(Told(words, after, minutes))
-        before = after
-    return found
-
-
-def _counts(prepared: Ready, wording: Wording) -> Counts | None:
-    """How the counts of a moment are told; the check has its own words in English."""
-    return None if wording.english else partial(counts_told, Voice(resolved(prepared.game), wording))
 
 
 def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
@@ -130,12 +112,8 @@ def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wordi
         codes = listing(dict.fromkeys(each.code for each in told))
         hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
         refuse(f"The check has no line of play for `{code}`.", hint, as_json)
-    numbers = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
-    markings = walk(prepared.net, numbers)
-    steps = [(number, after, None) for number, after in zip(numbers, markings[1:], strict=True)]
-    moments = moments_of(
-        prepared.net, _told(prepared, steps, wording), "", pictures, wording, _counts(prepared, wording)
-    )
+    moves = told_moves(prepared.game, prepared.net, steps_behind(prepared.net, chosen), wording)
+    moments = moments_of(prepared.net, moves, "", pictures, wording, counts_in(prepared.game, wording))
     title = sentence(wording.known(FINDING, chosen.code) or chosen.title)
     return _strip(prepared, moments, chosen.code, title, wording)
 
