@@ -25,7 +25,9 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     """
     door = _door(port)
     desk = Desk(Pool(), shelf, door.getsockname()[1])
-    server = _Server(uvicorn.Config(app_for(desk), log_level="error", access_log=False, lifespan="off"))
+    server = _Server(
+        uvicorn.Config(app_for(desk), log_level="error", access_log=False, lifespan="off", timeout_graceful_shutdown=2)
+    )
     server.closes = desk.pool.close
     address = f"http://{HOME}:{desk.port}/"
     desk.pool.start()
@@ -44,8 +46,8 @@ class _Server(uvicorn.Server):
     closes: Callable[[], None]
 
     async def shutdown(self, sockets: list[socket.socket] | None = None) -> None:
+        self.closes()  # first, so that nobody waits for an answer
         await super().shutdown(sockets)
-        self.closes()
 
 
 def _door(port: int | None) -> socket.socket:

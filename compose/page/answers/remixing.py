@@ -21,14 +21,13 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import fitted, for_class
 from compose.page.answers.group import group_of
-from compose.page.answers.said import in_order, said
+from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Quick, Used
 from compose.page.wording import page_wording
 from compose.page.work.worker import keep_going
 from compose.staging.school_class import SchoolClass
 from compose.telling.wording import Wording
 from grammar.finding import Finding
-from grammar.format import format_game
 
 BUDGET = Budget(states=150_000, megabytes=90.0, keep_going=keep_going)  # our choice: within seconds and small
 PLAY = Play(rounds=800, events=3_000_000, batch=800, keep_going=keep_going)
@@ -44,11 +43,11 @@ def quick(asked: Asked) -> Quick:
         )
     made, found = outcome.value, _fitted(asked, outcome.value)
     used = tuple(_used(each, wording) for each in made.uses)
-    answer = _proved(asked)
+    answer = proved_of(asked)
     if isinstance(answer, tuple):
         told = tuple(said(each, wording) for each in answer)
         return Quick(remix_title(made), used, told, _changes(made, wording), None, False, False, (), (), ())
-    lines = format_game(made.game.sheet).splitlines()
+    lines = lines_of(made.game)
     findings = tuple(said(each, wording, lines) for each in in_order(answer.proved))
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
     return Quick(
@@ -68,10 +67,10 @@ def quick(asked: Asked) -> Quick:
 def odds(asked: Asked) -> Odds:
     """How long, who wins, who waits, how many turns, how many rounds of the lesson."""
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
-    answer = _proved(asked)
+    answer = proved_of(asked)
     assert made is not None and isinstance(answer, Answer), "asked only after the quick answer"
     answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
-    found = fitted(made.game, _group(asked), answer.round_minutes)
+    found = fitted(made.game, group_in(asked), answer.round_minutes)
     if answer.numbers is None:
         lines: tuple[str, ...] = ()
     else:
@@ -81,7 +80,9 @@ def odds(asked: Asked) -> Odds:
             "{time} of play in the lesson: {rounds}.", time=time_said(plan.lesson.play, wording), rounds=rounds
         )
         lines = (*forecast_lines(answer.numbers, answer.match, wording), *_waits(answer, wording), play)
-    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *found.findings)))
+    before = fitted(made.game, group_in(asked)).findings  # what the quick answer has said already
+    of_lesson = tuple(each for each in found.findings if each not in before)
+    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson)))
     return Odds(lines, findings, _known_by(answer, wording), not to_mend(answer.added or ()))
 
 
@@ -113,7 +114,7 @@ def _known_by(answer: Answer, wording: Wording) -> tuple[str, ...]:
 _last: list[tuple[Asked, Answer]] = []
 
 
-def _proved(asked: Asked) -> Answer | tuple[Finding, ...]:
+def proved_of(asked: Asked) -> Answer | tuple[Finding, ...]:
     """What is proved; the findings instead where it cannot be played. The last one is kept for the forecast."""
     if _last and _last[0][0] == asked:
         return _last[0][1]
@@ -129,14 +130,15 @@ def _proved(asked: Asked) -> Answer | tuple[Finding, ...]:
     return answer
 
 
-def _group(asked: Asked) -> SchoolClass:
+def group_in(asked: Asked) -> SchoolClass:
+    """The class that was asked for."""
     group = group_of(asked.group).value
     assert group is not None, "a class that is kept can be read"
     return group
 
 
 def _fitted(asked: Asked, made: Remix) -> Fit:
-    return fitted(made.game, _group(asked))
+    return fitted(made.game, group_in(asked))
 
 
 def _changes(made: Remix, wording: Wording) -> tuple[tuple[str, tuple[str, ...]], ...]:

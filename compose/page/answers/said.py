@@ -8,6 +8,8 @@ from compose.page.answers.values import Said
 from compose.telling.sentences import sentence
 from compose.telling.wording import Wording
 from grammar.finding import Basis, Finding, Severity
+from grammar.format import format_game
+from grammar.game import Game
 
 FINDING = "finding"  # the context of the catalogue that says findings by their codes
 ORDER = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
@@ -37,3 +39,8 @@ def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
 def in_order(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     """The findings, those to mend first."""
     return tuple(sorted(findings, key=lambda each: ORDER.index(each.severity)))
+
+
+def lines_of(game: Game) -> list[str]:
+    """The lines of a game's sheet, as the places of its findings count them."""
+    return format_game(game.sheet).splitlines()

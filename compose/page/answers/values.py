@@ -119,3 +119,31 @@ class Heading:
     name: str
     label: str
     choices: tuple[Choice, ...]
+
+
+@frozen
+class Picture:
+    """A moment of a line of play: its plan as SVG, what happens, and the counts after it."""
+
+    plan: str
+    words: str
+    counts: str
+
+
+@frozen
+class Why:
+    """A finding with its line of play; no pictures where no play is needed to see it."""
+
+    title: str
+    finding: Said
+    pictures: tuple[Picture, ...]
+    goes_round: bool
+
+
+@frozen
+class Mend:
+    """A change that mends a finding and makes nothing else to mend: the modifiers that are then in use."""
+
+    words: str
+    about: str
+    uses: tuple[str, ...]

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from compose.page.call import Call, Reply
-from compose.page.screens import find, my_class, remix
+from compose.page.screens import find, my_class, remix, why
 
 SCREENS: tuple[tuple[str, str, Callable[[Call], Reply]], ...] = (
     *my_class.ROUTES,
     *find.ROUTES,
     *remix.ROUTES,
+    *why.ROUTES,
 )

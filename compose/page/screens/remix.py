@@ -30,9 +30,9 @@ class Trail:
         """Where this state is shown, or a part of it."""
         return address(f"/remix/{self.slug}{part}", **{"with": self.uses, "was": self.was, "next": self.next})
 
-    def why(self, number: int) -> str:
-        """Where the line of play of a finding is shown, by its place in the list."""
-        return address(f"/why/{self.slug}", **{"with": self.uses, "finding": str(number)})
+    def why(self, place: str) -> str:
+        """Where a finding is shown with its line of play and what mends it, by its place in the list."""
+        return address(f"/why/{self.slug}", **{"with": self.uses, "finding": place})
 
     def to(self, uses: Sequence[str]) -> str:
         """Where other modifiers are shown, from where one can come back."""

@@ -174,6 +174,14 @@
     if (move) move.click();
   });
 
+  document.addEventListener("keydown", (event) => {
+    if (event.altKey || event.ctrlKey || event.metaKey || /^(INPUT|SELECT|TEXTAREA)$/.test(event.target.tagName)) return;
+    const link = document.querySelector(`[data-keys] [data-key="${event.key}"]`);
+    if (!link) return;
+    event.preventDefault();
+    link.click();
+  });
+
   window.addEventListener("popstate", () => shown(location.href, {}, false));
   ready();
 })();

@@ -1,0 +1,64 @@
+"""Why a remix does not work, and what mends it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from desks import browser, desk_in
+from starlette.testclient import TestClient
+
+STUCK = """game Stuck Row
+  ages 8 to 12
+  skills roll
+  about "Nobody may fetch what rolled away."
+space
+  court 18 m by 9 m, halved across
+sides
+  north and south, 6 to 14 players each, mirrored
+kit
+  4 foam balls
+  3 cones for each side
+set-up
+  cones on the back line of their side, evenly spaced
+  2 foam balls in each half
+play
+  players stay in their half
+  players roll a foam ball at the cones of the other side
+  a missed ball rests behind the back line of the other side
+when
+  a cone is knocked: it stays down
+finish
+  a side wins when the other side has no cones standing
+"""
+
+
+@pytest.fixture
+def client(tmp_path: Path) -> TestClient:
+    desk = desk_in(tmp_path)
+    folder = desk.shelf / "games"
+    folder.mkdir(parents=True)
+    (folder / "stuck-row.rules").write_text(STUCK, encoding="utf-8")
+    return browser(desk)
+
+
+def test_a_finding_leads_to_its_play_move_by_move(client: TestClient) -> None:
+    remix = client.get("/remix/stuck-row").text
+    assert "/why/stuck-row?finding=r0" in remix
+    start = client.get("/why/stuck-row?finding=r0").text
+    assert "The round starts." in start and 'data-key="ArrowLeft"' not in start
+    second = client.get("/why/stuck-row?finding=r0&step=1").text
+    assert "The round starts." not in second and 'data-key="ArrowLeft"' in second
+    last = client.get("/why/stuck-row?finding=r0&step=999").text
+    assert 'data-key="ArrowRight"' not in last
+
+
+def test_mends_are_links_to_the_mended_remix(client: TestClient) -> None:
+    text = client.get("/why/heron-and-pike/mends?with=nobody+is+out&finding=r0").text
+    assert "Take nobody is out off" in text
+    assert 'href="/remix/heron-and-pike?was=nobody+is+out"' in text
+
+
+@pytest.mark.parametrize("place", ["", "r", "x0", "r0000", "r99", "c99"])
+def test_a_finding_that_is_not_there_is_told(client: TestClient, place: str) -> None:
+    assert client.get(f"/why/lantern-row?finding={place}").status_code == 404
