@@ -74,13 +74,27 @@ class Answer:
     @property
     def numbers(self) -> Answers | None:
         """The few numbers in which games are compared: length, odds, turns, time not playing; of the whole class."""
-        told = [(each.staged, each.forecast) for each in (self, *self.others)]
-        games = [(game, forecast.band.usual) for game, forecast in told if forecast is not None]
-        if len(games) < len(told):
+        if not self._forecasts:
             return None
         from compose.answer.whole_class import whole_class
 
-        return whole_class(games)
+        return whole_class([(game, told.band.usual) for game, told in self._forecasts])
+
+    @property
+    def active_in_round(self) -> float | None:
+        """The share of a round in which a pupil of the class is active; None where it was not forecast."""
+        if not self._forecasts:
+            return None
+        from compose.answer.whole_class import active_in_round
+
+        return active_in_round(self._forecasts)
+
+    @property
+    def _forecasts(self) -> tuple[tuple[Staged, Forecast], ...]:
+        """Each kind of court with its forecast; none where one is missing."""
+        told = [(each.staged, each.forecast) for each in (self, *self.others)]
+        known = tuple((game, forecast) for game, forecast in told if forecast is not None)
+        return known if len(known) == len(told) else ()
 
     @property
     def waits(self) -> tuple[Waits, ...]:

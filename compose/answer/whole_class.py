@@ -9,6 +9,7 @@ from attrs import evolve
 from compose.answer.staged import Staged
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
+from compose.forecast.forecast import Forecast
 
 
 def whole_class(games: Sequence[tuple[Staged, Answers]]) -> Answers:
@@ -22,6 +23,12 @@ def whole_class(games: Sequence[tuple[Staged, Answers]]) -> Answers:
         turns=_mean([*((pupils, each.turns) for pupils, each in playing), (over, Figure(0.0))]),
         idle=_mean([*((pupils, each.idle) for pupils, each in playing), (over, Figure(1.0))]),
     )
+
+
+def active_in_round(games: Sequence[tuple[Staged, Forecast]]) -> float:
+    """The share of a round in which a pupil of the class is active; whoever plays in no game is not."""
+    active = sum(game.pupils * told.active.in_round for game, told in games)
+    return active / (sum(game.pupils for game, _ in games) + games[0][0].staging.teams.over)
 
 
 def _mean(weighed: Sequence[tuple[int, Figure]]) -> Figure:

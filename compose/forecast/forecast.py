@@ -9,9 +9,11 @@ import numpy as np
 from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
+from compose.forecast.activity import Activity, activity
 from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
 from compose.forecast.chain import Floats
+from compose.forecast.chances import explain_chances
 from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.lesson import Active, active_time
 from compose.forecast.matches import GameOdds, game_odds
@@ -24,7 +26,7 @@ from compose.forecast.waits import Waits
 from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from compose.staging.minutes import Lesson
-from compose.staging.norms import Level
+from compose.staging.norms import Ability, Level
 from library import KitItem, Norms
 
 
@@ -111,7 +113,7 @@ def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
         turns=turns(net, course),
         waits=found.waits,
         lesson=lesson,
-        active=active_time(work.norms, ages_of(net), lesson, shares, _minutes(course, lesson)),
+        active=active_time(work.norms, ages_of(net), lesson, shares, _doing(work, course), _minutes(course, lesson)),
         game=game_odds(net, course, second),
         band=Band(None, answers(net, course, second), None),
         swings=(),
@@ -131,6 +133,12 @@ def _compared(told: Forecast, work: Work) -> Forecast:
 
     found = swings(work.net, work.norms, work.kit, told.assumptions, told.course, usual, solve, work.wanted)
     return evolve(told, band=band, swings=found)
+
+
+def _doing(work: Work, course: Course) -> Activity:
+    """What pupils do in a round with the usual norms."""
+    follow_s = Ability(work.norms).read("pace follow", "any skill", ages_of(work.net)).value
+    return activity(work.net, course, explain_chances(work.net, work.norms, work.kit), follow_s)
 
 
 def _minutes(course: Course, lesson: Lesson) -> float:

@@ -6,12 +6,13 @@ import math
 
 from attrs import frozen
 
+from compose.forecast.activity import Activity
 from compose.forecast.standings import BENCH, OUT, PLAYING, WAITING, Standing
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Ages, Level
 from library import Norms
 
-ACTIVE = {PLAYING: "playing", WAITING: "waiting", BENCH: "bench", OUT: "bench"}  # rows of norms/effort.toml
+STILL = {WAITING: "waiting", BENCH: "bench", OUT: "bench"}  # rows of norms/effort.toml
 COUNTED = "as a watcher counts who walks briskly or moves faster, not as a worn meter does"
 
 
@@ -27,15 +28,28 @@ class Active:
 
 
 def active_time(
-    norms: Norms, ages: Ages, lesson: Lesson, standings: tuple[Standing, ...], round_minutes: float
+    norms: Norms,
+    ages: Ages,
+    lesson: Lesson,
+    standings: tuple[Standing, ...],
+    doing: Activity,
+    round_minutes: float,
 ) -> Active:
     """The active share of class time with as many rounds as there is time for."""
-    low, usual, high = (_active(norms, ages, lesson, standings, round_minutes, end) for end in ("low", "usual", "high"))
+    low, usual, high = (
+        _active(norms, ages, lesson, standings, doing, round_minutes, end) for end in ("low", "usual", "high")
+    )
     return Active(low[0], usual[0], high[0], usual[1])
 
 
 def _active(
-    norms: Norms, ages: Ages, lesson: Lesson, standings: tuple[Standing, ...], round_minutes: float, end: Level
+    norms: Norms,
+    ages: Ages,
+    lesson: Lesson,
+    standings: tuple[Standing, ...],
+    doing: Activity,
+    round_minutes: float,
+    end: Level,
 ) -> tuple[float, float]:
     """The active share of class time, and of the round alone, at one end of the effort norms."""
     ability = Ability(norms, instead={"effort active": end})
@@ -43,7 +57,10 @@ def _active(
     def share(name: str) -> float:
         return ability.read("effort active", name, ages).value
 
-    in_round = sum(each.share.value * share(ACTIVE[each.name]) for each in standings)
+    playing = doing.active(share("own turn"), share("following the ball"), share("between turns"))
+    in_round = sum(
+        each.share.value * (playing if each.name == PLAYING else share(STILL[each.name])) for each in standings
+    )
     if lesson.class_time <= 0:
         return 0.0, in_round
     rounds = lesson.rounds(round_minutes)

@@ -72,9 +72,7 @@ def make_booklet(
     titles = outcome.value.titles
     if as_json:
         found = [finding_json(finding) for finding in findings]
-        say_json(
-            {"title": binding.title, "cards": list(titles), "written": str(out), "findings": found}
-        )
+        say_json({"title": binding.title, "cards": list(titles), "written": str(out), "findings": found})
     else:
         bound = look.wording.counted(len(titles), "printed card", "printed cards")
         say(look.wording.say("The booklet with {cards} is in {file}.", cards=bound, file=out))

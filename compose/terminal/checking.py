@@ -12,6 +12,7 @@ from compose.answer.answer import Answer
 from compose.check import Budget, Facts
 from compose.draw.proof import fact_lines
 from compose.modifiers.remix_sheet import remix_title
+from compose.telling.for_class import teams_said
 from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
 from compose.terminal.answering import answer_json, verdict
@@ -47,6 +48,8 @@ def show_check(
 def headline(prepared: Ready) -> str:
     """Such as "Lantern Row Remix: 10 north, 10 south; with kick instead"."""
     people = ", ".join(f"{number} {side}" for side, number in prepared.players.items())
+    if len(prepared.staging.courts) > 1:
+        people = teams_said(prepared.staging)
     uses = "".join(f"; with {listing(use.label for use in prepared.remix.uses)}" for _ in prepared.remix.uses[:1])
     return f"{remix_title(prepared.remix)}: {people}{uses}"
 

@@ -21,6 +21,7 @@ from compose.forecast.telling import Section, told_first, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
 from compose.net.side_words import does
+from compose.telling.for_class import class_lines
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.checking import head_json, headline
@@ -75,6 +76,7 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
         stopped = {"stopped": patience.broken_off}
         say_json(_json(prepared, fewer, answer, told, short) | with_seen | stopped)
     else:
+        _say_all_pupils(answer)
         _say_then(fewer, told, short)
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
@@ -131,6 +133,9 @@ def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:
 def _say_first(prepared: Ready, known: Forecast) -> None:
     """What a teacher asks for, as soon as it is known."""
     say(headline(prepared))
+    if prepared.staging.particular:
+        for line in class_lines(prepared.staging):
+            _say_wrapped(line)
     say()
     _say_sections(told_first(known))
     sys.stdout.flush()
@@ -142,6 +147,21 @@ def _say_then(fewer: Ready | None, told: Forecast, short: Answers | None) -> Non
         for line in _with_fewer(fewer, told.band.usual, short):
             say(line)
         say()
+
+
+def _say_wrapped(line: str) -> None:
+    for part in textwrap.wrap(line, WIDTH, subsequent_indent="  "):
+        say(part)
+
+
+def _say_all_pupils(answer: Answer) -> None:
+    """The numbers of the whole class, where they are not those of a court."""
+    numbers, staging = answer.numbers, answer.staged.staging
+    if numbers is None or not (staging.teams.over or answer.others or len(staging.courts) > 1):
+        return
+    rows = (f"turns a minute: {numbers.turns.value:.1f}", f"not playing: {percent(numbers.idle.value)}")
+    courts = "over all courts a round lasts " + minutes(numbers.minutes.value) + " on average"
+    _say_sections((Section(f"All {count(staging.pupils, 'pupil')}", (courts, *rows)),))
 
 
 def _say_sections(sections: Sequence[Section]) -> None:

@@ -52,4 +52,8 @@ def all_pupils_json(answer: Answer) -> dict[str, Any] | None:
     numbers = answer.numbers
     if numbers is None:
         return None
-    return {"not_playing": numbers.idle.value, "turns_a_minute": numbers.turns.value}
+    return {
+        "not_playing": numbers.idle.value,
+        "turns_a_minute": numbers.turns.value,
+        "active_in_round": answer.active_in_round,
+    }

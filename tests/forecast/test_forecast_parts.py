@@ -9,6 +9,7 @@ import pytest
 
 import library
 from compose.check import StateSpace, explore
+from compose.forecast.activity import Activity
 from compose.forecast.chances import chances
 from compose.forecast.course import Figure
 from compose.forecast.exact import exact_course
@@ -48,17 +49,23 @@ def test_the_lesson_and_the_rounds_in_it() -> None:
 
 
 def test_who_waits_is_less_active() -> None:
-    lesson = lesson_of(NORMS, AGES)
+    lesson, doing = lesson_of(NORMS, AGES), Activity(turns=0.5, followed=0.5, slower=1.0)
     busy = (Standing(PLAYING, Figure(1.0), ()),)
     half = (Standing(PLAYING, Figure(0.5), ()), Standing(WAITING, Figure(0.5), ()))
-    one, other = (active_time(NORMS, AGES, lesson, shares, 5.0) for shares in (busy, half))
-    assert one.usual > other.usual and one.in_round == pytest.approx(0.70)
-    assert other.in_round == pytest.approx((0.70 + 0.05) / 2)
-    assert active_time(NORMS, AGES, lesson, busy, 0.5).usual < one.usual, "short rounds are set up more often"
-    assert active_time(NORMS, AGES, attrs.evolve(lesson, minutes=4.0), busy, 5.0).usual == 0.0
-    played = 0.70 * (lesson.play - (lesson.rounds(5.0) - 1) * lesson.again)
+    one, other = (active_time(NORMS, AGES, lesson, shares, doing, 5.0) for shares in (busy, half))
+    in_play = 0.5 * 0.80 + 0.5 * (0.5 * 0.65 + 0.5 * 0.15)
+    assert one.usual > other.usual and one.in_round == pytest.approx(in_play)
+    assert other.in_round == pytest.approx((in_play + 0.05) / 2)
+    assert active_time(NORMS, AGES, lesson, busy, doing, 0.5).usual < one.usual, "short rounds are set up more often"
+    assert active_time(NORMS, AGES, attrs.evolve(lesson, minutes=4.0), busy, doing, 5.0).usual == 0.0
+    played = in_play * (lesson.play - (lesson.rounds(5.0) - 1) * lesson.again)
     around = lesson.setting_up + lesson.clearing + (lesson.rounds(5.0) - 1) * lesson.again
     assert one.usual == pytest.approx((played + 0.5 * around) / lesson.class_time)
+
+
+def test_what_takes_longer_is_less_active() -> None:
+    usual, slow = Activity(0.4, 0.6, 1.0), Activity(0.4, 0.6, 1.5)
+    assert slow.active(0.8, 0.6, 0.2) == pytest.approx(usual.active(0.8, 0.6, 0.2) / 1.5)
 
 
 def queue_game(may_catch: bool) -> Net:
