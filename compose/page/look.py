@@ -12,7 +12,7 @@ from markupsafe import Markup
 from compose.page.call import Call, Shown, address
 from compose.page.wording import NAMES
 
-SCREENS = ("class", "games")  # what the head of each page leads to
+SCREENS = ("class", "games", "lesson")  # what the head of each page leads to
 TEMPLATES = Path(__file__).parent / "templates"
 
 
@@ -41,6 +41,7 @@ def html_of(call: Call, reply: Shown) -> str:
         "token": call.desk.token,
         "whole": call.whole,
         "screens": SCREENS,
+        "uses_said": lambda uses: [call.wording.author(use.split(",")[0]) for use in uses],
         "place": call.address.partition("?")[0].split("/")[1],
     }
     return _templates().get_template(reply.template).render({**values, **reply.values})

@@ -21,6 +21,7 @@ class Sheet:
     """A game by its name in addresses. `texts` begins with its own, then those of the games that it comes from."""
 
     slug: str
+    title: str
     texts: tuple[str, ...]
     own: bool
 
@@ -31,7 +32,7 @@ def sheets(shelf: Path) -> dict[str, Sheet]:
     known = {**_of_library(), **own}
     found = {}
     for slug, item in {**own, **_of_library(), **own}.items():
-        found[slug] = Sheet(slug, tuple(_texts(item, known)), slug in own)
+        found[slug] = Sheet(slug, item.name, tuple(_texts(item, known)), slug in own)
     return found
 
 

@@ -147,3 +147,24 @@ class Mend:
     words: str
     about: str
     uses: tuple[str, ...]
+
+
+@frozen
+class Stretch:
+    """A stretch of a lesson: what is done from which minute for how long, with which game, in how many rounds."""
+
+    what: str
+    start: str
+    minutes: str
+    game: str
+    rounds: str
+
+
+@frozen
+class LessonShown:
+    """`bar` is SVG; `first` says what to lay out; `wrong` why there is no lesson of these games."""
+
+    bar: str
+    stretches: tuple[Stretch, ...]
+    first: tuple[str, ...]
+    wrong: tuple[str, ...]

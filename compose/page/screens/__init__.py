@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from compose.page.call import Call, Reply
-from compose.page.screens import find, my_class, remix, why
+from compose.page.screens import find, lesson, my_class, paper, remix, why
 
 SCREENS: tuple[tuple[str, str, Callable[[Call], Reply]], ...] = (
     *my_class.ROUTES,
     *find.ROUTES,
     *remix.ROUTES,
     *why.ROUTES,
+    *paper.ROUTES,
+    *lesson.ROUTES,
 )

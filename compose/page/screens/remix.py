@@ -34,6 +34,15 @@ class Trail:
         """Where a finding is shown with its line of play and what mends it, by its place in the list."""
         return address(f"/why/{self.slug}", **{"with": self.uses, "finding": place})
 
+    def paper(self, file: str = "") -> str:
+        """Where its paper is, or a file of it."""
+        return address(f"/paper/{self.slug}{'/' if file else ''}{file}", **{"with": self.uses})
+
+    @property
+    def hall(self) -> str:
+        """Where it is played in the hall."""
+        return address(f"/hall/{self.slug}", **{"with": self.uses})
+
     def to(self, uses: Sequence[str]) -> str:
         """Where other modifiers are shown, from where one can come back."""
         was = (*self.was, _joined(self.uses))[-MOST_KEPT:]

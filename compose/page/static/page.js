@@ -171,7 +171,7 @@
     const rows = [...item.parentNode.children];
     const from = Number(event.dataTransfer.getData("text/plain"));
     const move = rows[from]?.querySelector(`[data-to="${rows.indexOf(item)}"]`);
-    if (move) move.click();
+    if (move) (move.querySelector("button") || move).click();
   });
 
   document.addEventListener("keydown", (event) => {

@@ -1,0 +1,94 @@
+"""A lesson of several games: its minutes as a bar and a list, and its sheet as PDF."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import library
+from compose.answer.answer import Answer
+from compose.answer.foreseeing import foreseen
+from compose.draw.card_pdf import pdf_of
+from compose.draw.lesson_sheet import NAMES, lesson_card
+from compose.draw.lesson_table import LessonTable, Planned, lesson_table
+from compose.draw.proof import check_lines
+from compose.draw.remix_card import titled
+from compose.draw.to_svg import svg_of
+from compose.page.answers.at_hand import remixed
+from compose.page.answers.paper import PAPER
+from compose.page.answers.remixing import BUDGET, PLAY, group_in, proved_of
+from compose.page.answers.values import Asked, LessonShown, Stretch
+from compose.page.wording import page_wording
+from compose.page.work.worker import raise_if_withdrawn
+from compose.telling.wording import Wording
+
+TITLE = "A lesson of games"
+
+
+def lesson(games: Sequence[Asked], forecast: bool) -> LessonShown:
+    """The lesson as it is shown; without the forecast rounds are as long as the games' clocks."""
+    wording = page_wording(games[0].language)
+    planned, _ = _planned(games, forecast, wording)
+    if len(planned) < len(games):
+        return LessonShown("", (), (), _cannot(games, wording))
+    table = lesson_table(planned, library.norms(), group_in(games[0]).lesson_min)
+    if table.short_min > 0:
+        missing = wording.counted(round(table.short_min + 0.5), "minute", "minutes")
+        return LessonShown("", (), (), (wording.say("The lesson is {minutes} too short for these.", minutes=missing),))
+    card = lesson_card(table, wording.say(TITLE), wording)
+    first = next((part.lines for part in card.sections if part.heading == wording.say("Lay out first")), ())
+    return LessonShown(svg_of(card.plan, key="bar-"), _stretches(table, wording), first, ())
+
+
+def sheet(games: Sequence[Asked]) -> bytes | str:
+    """The sheet of the lesson as PDF; or why there is none."""
+    wording = page_wording(games[0].language)
+    planned, known = _planned(games, True, wording)
+    if len(planned) < len(games):
+        return " ".join(_cannot(games, wording))
+    table = lesson_table(planned, library.norms(), group_in(games[0]).lesson_min)
+    if table.short_min > 0:
+        return wording.say("The lesson is too short for these games.")
+    outcome = pdf_of(lesson_card(table, wording.say(TITLE), wording, tuple(known)), PAPER)
+    return outcome.value if outcome.value is not None else " ".join(each.title for each in outcome.findings)
+
+
+def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[list[Planned], list[str]]:
+    planned, known = [], []
+    for asked in games:
+        raise_if_withdrawn()
+        made, answer = remixed(asked.texts, asked.uses).value, None
+        answer = proved_of(asked) if made is not None else None
+        if made is None or not isinstance(answer, Answer):
+            continue
+        if forecast:
+            answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
+        bell = answer.staged.net.bell
+        clock = bell.after_s / 60 if bell is not None else None
+        game = titled(made)
+        planned.append(Planned(game, answer.staged.players, answer.round_minutes or clock))
+        known.append(f"{game.title}{wording.say(':')} {next(check_lines(answer, wording))}.")
+    return planned, known
+
+
+def _cannot(games: Sequence[Asked], wording: Wording) -> tuple[str, ...]:
+    """Which of the games the class cannot play."""
+    found = []
+    for asked in games:
+        made = remixed(asked.texts, asked.uses).value
+        if made is None or not isinstance(proved_of(asked), Answer):
+            name = made.game.title if made is not None else "?"
+            found.append(wording.say("Your class cannot play {game} like this.", game=name))
+    return tuple(found)
+
+
+def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
+    return tuple(
+        Stretch(
+            wording.say(NAMES[slot.kind]),
+            f"{slot.start:.0f}",
+            wording.counted(round(slot.minutes), "minute", "minutes"),
+            table.games[slot.game].game.title if slot.game is not None else "",
+            wording.counted(slot.rounds, "round", "rounds") if slot.rounds else "",
+        )
+        for slot in table.slots
+    )

@@ -1,0 +1,70 @@
+"""What goes onto paper, as PDF: the card, the large card, the plan, the lesson, the booklet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import library
+from compose.answer.answer import Answer
+from compose.answer.foreseeing import foreseen
+from compose.draw.booklet import booklet_of
+from compose.draw.card import Card
+from compose.draw.card_large import large_pdf_of
+from compose.draw.card_pdf import pdf_of
+from compose.draw.plan_class import class_plan
+from compose.draw.proof import answer_lines
+from compose.draw.remix_card import Look, card_of_remix, titled
+from compose.draw.to_svg import svg_of
+from compose.modifiers.remix import Remix
+from compose.page.answers.at_hand import remixed
+from compose.page.answers.for_class import fitted, shown
+from compose.page.answers.remixing import BUDGET, PLAY, group_in, proved_of
+from compose.page.answers.values import Asked
+from compose.page.wording import page_wording
+from compose.page.work.worker import raise_if_withdrawn
+from grammar.finding import Outcome
+
+PAPER = "A4"
+
+
+def card(asked: Asked, large: bool) -> bytes | str:
+    """The card as PDF, with what is known of the game; or why there is none."""
+    made = remixed(asked.texts, asked.uses).value
+    assert made is not None
+    one = _card(asked, made, large)
+    return _given(large_pdf_of(one, PAPER) if large else pdf_of(one, PAPER))
+
+
+def plan(asked: Asked) -> bytes | str:
+    """The plan of the courts as SVG."""
+    made = remixed(asked.texts, asked.uses).value
+    assert made is not None
+    staging = shown(fitted(made.game, group_in(asked)))
+    return svg_of(class_plan(titled(made), staging, wording=page_wording(asked.language))).encode()
+
+
+def booklet(games: Sequence[Asked], title: str) -> bytes | str:
+    """The cards of several games in one PDF."""
+    cards = []
+    for asked in games:
+        raise_if_withdrawn()
+        made = remixed(asked.texts, asked.uses).value
+        if made is not None:
+            cards.append(_card(asked, made, False))
+    outcome = booklet_of(cards, title, PAPER, wording=page_wording(games[0].language))
+    return _given(Outcome(outcome.value.pdf if outcome.value else None, outcome.findings))
+
+
+def _card(asked: Asked, made: Remix, large: bool) -> Card:
+    wording = page_wording(asked.language)
+    staging, answer = shown(fitted(made.game, group_in(asked))), proved_of(asked)
+    known: tuple[str, ...] = ()
+    if isinstance(answer, Answer):
+        answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
+        known = answer_lines(answer, wording)
+    return card_of_remix(made, staging, Look(wording=wording, large=large), known)
+
+
+def _given(outcome: Outcome[bytes]) -> bytes | str:
+    """The bytes; else what stands in their way."""
+    return outcome.value if outcome.value is not None else " ".join(each.title for each in outcome.findings)

@@ -1,0 +1,79 @@
+"""The lesson: games in order by drag or keys, with a bar of its minutes."""
+
+from __future__ import annotations
+
+from compose.page.answers.values import Asked, LessonShown
+from compose.page.call import PATIENT, SOON, Call, Go, Reply, Shown
+from compose.page.planned import Item, keep, moved, planned, without
+from compose.page.screens.paper import PDF, file_of
+from compose.page.screens.remix import MOST_USED
+
+
+def show(call: Call) -> Reply:
+    """The games with the minutes by their clocks; by the forecast at once or later."""
+    games = planned(call.desk.shelf)
+    asked = _asked(call, games)
+    if not asked:
+        return Shown("lesson.html", {"games": (), "lesson": None})
+    lesson: LessonShown = call.ask("lesson:lesson", asked, call.whole, rank=PATIENT if call.whole else SOON)
+    sheets = call.desk.sheets()
+    titles = [sheets[each.slug].title for each in games if each.slug in sheets]
+    values = {"games": list(zip(games, titles, strict=False)), "lesson": lesson, "later": "/lesson/minutes"}
+    return Shown("lesson.html", values)
+
+
+def show_minutes(call: Call) -> Reply:
+    """The minutes by the forecast alone."""
+    asked = _asked(call, planned(call.desk.shelf))
+    lesson = call.ask("lesson:lesson", asked, True, rank=PATIENT, turn="/lesson") if asked else None
+    return Shown("lesson-minutes.html", {"lesson": lesson})
+
+
+def _asked(call: Call, games: tuple[Item, ...]) -> tuple[Asked, ...]:
+    sheets, group = call.desk.sheets(), call.desk.group
+    there = [each for each in games if each.slug in sheets]
+    return tuple(Asked(sheets[each.slug].texts, each.uses, group, call.language) for each in there)
+
+
+def add(call: Call) -> Reply:
+    """Put a remix at the end of the lesson."""
+    slug = call.one("game")
+    if slug in call.desk.sheets():
+        uses = tuple(call.form.get("with", ()))[:MOST_USED]
+        keep(call.desk.shelf, (*planned(call.desk.shelf), Item(slug, uses)))
+    return Go("/lesson")
+
+
+def change(call: Call) -> Reply:
+    """Move a game, or take it out."""
+    games, one, to = planned(call.desk.shelf), _number(call, "one"), _number(call, "to")
+    keep(call.desk.shelf, without(games, one) if call.one("do") == "out" else moved(games, one, to))
+    return Go("/lesson")
+
+
+def _number(call: Call, name: str) -> int:
+    typed = call.one(name)
+    return int(typed) if typed.isdecimal() and len(typed) < 3 else -1
+
+
+def sheet(call: Call) -> Reply:
+    """The sheet of the lesson as PDF."""
+    asked = _asked(call, planned(call.desk.shelf))
+    return file_of(call, call.ask("lesson:sheet", asked, rank=PATIENT), PDF, "lesson.pdf") if asked else Go("/lesson")
+
+
+def booklet(call: Call) -> Reply:
+    """The cards of its games in one PDF."""
+    asked, title = _asked(call, planned(call.desk.shelf)), call.wording.say("A lesson of games")
+    made = call.ask("paper:booklet", asked, title, rank=PATIENT) if asked else None
+    return file_of(call, made, PDF, "cards.pdf") if made is not None else Go("/lesson")
+
+
+ROUTES = (
+    ("/lesson", "GET", show),
+    ("/lesson/minutes", "GET", show_minutes),
+    ("/lesson/add", "POST", add),
+    ("/lesson/change", "POST", change),
+    ("/lesson/lesson.pdf", "GET", sheet),
+    ("/lesson/cards.pdf", "GET", booklet),
+)

@@ -1,0 +1,80 @@
+"""What goes onto paper, and the lesson that is built."""
+
+from __future__ import annotations
+
+import re
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from desks import browser, desk_in
+from pypdf import PdfReader
+from starlette.testclient import TestClient
+
+from compose.page.desk import Desk
+from compose.page.planned import FILE, planned
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Desk:
+    return desk_in(tmp_path)
+
+
+@pytest.fixture
+def client(desk: Desk) -> TestClient:
+    return browser(desk)
+
+
+def text_of(data: bytes) -> str:
+    return " ".join(page.extract_text() for page in PdfReader(BytesIO(data)).pages)
+
+
+@pytest.mark.parametrize(("file", "pages"), [("card.pdf", 1), ("large.pdf", 2)])
+def test_a_card_is_a_file_with_the_remix_on_it(client: TestClient, file: str, pages: int) -> None:
+    answer = client.get(f"/paper/lantern-row/{file}?with=kick+instead")
+    assert answer.headers["content-type"] == "application/pdf"
+    assert "attachment" in answer.headers["content-disposition"]
+    assert len(PdfReader(BytesIO(answer.content)).pages) == pages
+    assert "Lantern Row Remix" in text_of(answer.content)
+
+
+def test_the_plan_is_a_drawing(client: TestClient) -> None:
+    assert client.get("/paper/lantern-row/plan.svg").text.startswith("<svg")
+
+
+def test_games_are_put_into_the_lesson_moved_and_taken_out(desk: Desk, client: TestClient) -> None:
+    client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row", "with": ["kick instead"]})
+    client.post("/lesson/add", data={"token": desk.token, "game": "toll-stone"})
+    shown = client.get("/lesson?whole=yes").text
+    assert "Minute by minute" in shown and "kick instead" in shown
+    assert "<svg" in shown
+    client.post("/lesson/change", data={"token": desk.token, "one": "1", "to": "0", "do": "move"})
+    assert [each.slug for each in planned(desk.shelf)] == ["toll-stone", "lantern-row"]
+    sheet = client.get("/lesson/lesson.pdf")
+    assert "Toll Stone" in text_of(sheet.content)
+    cards = client.get("/lesson/cards.pdf")
+    assert len(PdfReader(BytesIO(cards.content)).pages) >= 2
+    client.post("/lesson/change", data={"token": desk.token, "one": "0", "to": "0", "do": "out"})
+    assert [each.slug for each in planned(desk.shelf)] == ["lantern-row"]
+
+
+def test_the_minutes_of_a_lesson_add_up(desk: Desk, client: TestClient) -> None:
+    client.post("/lesson/add", data={"token": desk.token, "game": "lantern-row"})
+    rows = re.findall(r"<tr><td>(\d+)</td>.*?<td>(\d+) minutes?</td>", client.get("/lesson/minutes").text, re.S)
+    first, last = rows[0], rows[-1]
+    assert first[0] == "0"
+    assert abs(int(last[0]) + int(last[1]) - 40) <= 1
+
+
+@pytest.mark.parametrize("text", ["", "{}", '{"games": 3}', '{"games": [["lantern-row"]]}', "\x00"])
+def test_a_lesson_file_that_is_none_is_as_good_as_none(desk: Desk, client: TestClient, text: str) -> None:
+    desk.shelf.mkdir()
+    (desk.shelf / FILE).write_text(text)
+    assert client.get("/lesson").status_code == 200
+
+
+def test_nothing_outside_the_lesson_is_moved(desk: Desk, client: TestClient) -> None:
+    for one, to in (("9", "0"), ("-1", "0"), ("x", "y")):
+        client.post("/lesson/change", data={"token": desk.token, "one": one, "to": to, "do": "move"})
+    client.post("/lesson/add", data={"token": desk.token, "game": "../../etc/passwd"})
+    assert planned(desk.shelf) == ()
