@@ -13,10 +13,10 @@ from grammar.own_names import unmasked
 from grammar.sentences import head, kinds
 from grammar.sentences.base import Name, Node, Np, Quantity
 from grammar.sentences.modifier import ChangeSkill
-from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
+from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, Rest
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
-from grammar.sentences.when import When
+from grammar.sentences.when import MovesTo, When
 from grammar.span import Span
 from grammar.words import small
 
@@ -54,6 +54,8 @@ class Reader:
             return Name(" ".join(children), span=span)
         if tree.data == "practice":
             return head.Practice(" ".join(children), span=span)
+        if tree.data == "skill_name":
+            return Name(children[0], span=span)
         if tree.data == "shot":
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
         special = _SPECIAL.get(tree.data)
@@ -114,6 +116,12 @@ def _when(children: list[Any]) -> When:
     return When(event, condition, tuple(consequences))
 
 
+def _rest(children: list[Any]) -> Rest:
+    """What stays with somebody has no verb of its own."""
+    determiner, state, ball, *verb, place = children
+    return Rest(determiner, state, ball, verb[0] if verb else "stays", place)
+
+
 def _change_skill(children: list[Any]) -> ChangeSkill:
     words = [child for child in children if child not in ("change", "changes")]
     return ChangeSkill(tuple(words[:-1]), words[-1])
@@ -128,6 +136,8 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "sides": _sides,
     "attempt": _attempt,
     "when": _when,
+    "rest": _rest,
+    "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "also": lambda children: AimAt(*children),
     "court": lambda children: Court(*children[1:]),
     "kit": lambda children: Kit(*children[:-1]),

@@ -73,7 +73,7 @@ def _at_hand(voice: Voice, spot: Spot) -> bool:
     """Whether whoever plays has a ball at hand there: in a half, on the court, where somebody stays."""
     if spot.part is not Part.AT:
         return False
-    return spot.of in (Landmark.HALF, Landmark.COURT) or spot in {home.at for home in voice.play.homes}
+    return spot.of in (Landmark.HALF, Landmark.COURT, Landmark.HANDS) or spot in {home.at for home in voice.play.homes}
 
 
 def _never_left(voice: Voice) -> frozenset[Spot]:

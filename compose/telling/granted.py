@@ -8,7 +8,7 @@ from attrs import evolve
 
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Fetch, Offer, Past, Through
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, Through
 from grammar.core.precedence import overlap, written
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
@@ -27,7 +27,7 @@ def concerned(aim: Aim, offer: Offer) -> frozenset[Owner]:
     return frozenset({offer.by.side})
 
 
-def _happening(play: Play) -> Iterator[tuple[Offer, Aim, KindId | None, frozenset[Result]]]:
+def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]:
     """Every attempt with what can come of it."""
     caught = _speaks_of_catches(play)
     for offer in play.offers:
@@ -37,7 +37,7 @@ def _happening(play: Play) -> Iterator[tuple[Offer, Aim, KindId | None, frozense
                 found.add(Result.MISSED)
             if caught or offer.figures.caught:
                 found.add(Result.CAUGHT)
-            yield offer, attempt.aim, attempt.ball, frozenset(found)
+            yield offer, attempt, frozenset(found)
 
 
 def _speaks_of_catches(play: Play) -> bool:
@@ -54,7 +54,8 @@ def rests_left(play: Play) -> list[Rest]:
     for rest in play.rests:
         if rest.granted:
             over = [each for each in own if each.by == rest.by and rest.against <= each.against]
-            said = {ball for each in over if rest.results <= each.results for ball in each.balls}
+            over = [each for each in over if rest.results <= each.results and rest.skills <= each.skills]
+            said = {ball for each in over for ball in each.balls}
             left = frozenset(_sent(play, rest) - said)
             kept += [evolve(rest, balls=left)] if left else []
     return kept
@@ -63,12 +64,13 @@ def rests_left(play: Play) -> list[Rest]:
 def _sent(play: Play, rest: Rest) -> set[KindId]:
     """The balls of a rest that somebody sends so."""
     return {
-        ball
-        for offer, aim, ball, results in _happening(play)
-        if ball in rest.balls
+        attempt.ball
+        for offer, attempt, results in _happening(play)
+        if attempt.ball in rest.balls
+        and attempt.skill in rest.skills
         and offer.by.side == rest.by
         and results & rest.results
-        and concerned(aim, offer) & rest.against
+        and concerned(attempt.aim, offer) & rest.against
     }
 
 
@@ -79,9 +81,9 @@ def rule_left(play: Play, rule: Rule) -> Rule | None:
         return rule
     aimed = frozenset(
         to
-        for offer, aim, _, results in _happening(play)
+        for offer, attempt, results in _happening(play)
         if trigger.result in results and offer.by in trigger.by
-        for to in _objects(offer, aim)
+        for to in _objects(offer, attempt.aim)
     )
     if not rule.granted:
         to = trigger.to & aimed
@@ -105,8 +107,8 @@ def can_happen(play: Play, rule: Rule) -> bool:
     if not isinstance(trigger, Happening) or trigger.result is Result.LEFT:
         return True
     return any(
-        offer.by in trigger.by and (not trigger.to or bool(_objects(offer, aim) & trigger.to))
-        for offer, aim, _, results in _happening(play)
+        offer.by in trigger.by and (not trigger.to or bool(_objects(offer, attempt.aim) & trigger.to))
+        for offer, attempt, results in _happening(play)
         if trigger.result in results or (trigger.result is Result.KNOCKED and offer.figures.stray)
     )
 

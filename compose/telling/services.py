@@ -26,7 +26,7 @@ from grammar.core.play import (
     Who,
 )
 from grammar.core.rules import Rest, Result
-from grammar.core.values import SHARED, KindId, Owner, Population, SideId, Spot, Teacher
+from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher
 
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),
@@ -83,7 +83,10 @@ def _rest(voice: Voice, rest: Rest) -> str:
     if len(others) == 1:
         aimed_at = voice.sides(others)
     speaking = evolve(voice, called=((rest.by, sender), *((other, aimed_at) for other in others)))
-    where = (speaking if voice.me is not None else voice).place([rest.to])
+    speaking = speaking if voice.me is not None else voice
+    if rest.to.of is Landmark.HANDS:
+        return voice.say("{ball} goes {goal}", ball=_ball(voice, rest), goal=speaking.goal([rest.to]))
+    where = speaking.place([rest.to])
     patterns = (
         ("{ball} comes to lie {where}", "{ball} comes to lie somewhere {where}"),
         ("{ball} sent by {side} comes to lie {where}", "{ball} sent by {side} comes to lie somewhere {where}"),
@@ -96,6 +99,9 @@ def _ball(voice: Voice, rest: Rest) -> str:
     """ "a missed foam ball"."""
     state = next((word for results, word in STATES if results == rest.results), None)
     said = []
+    if rest.skills != frozenset(Skill):
+        skills = voice.wording.listed((voice.nouns.skill(skill) for skill in Skill if skill in rest.skills), "or")
+        return voice.say("{ball} ({skills})", ball=_ball(voice, evolve(rest, skills=frozenset(Skill))), skills=skills)
     for ball in voice.nouns.balls(rest.balls):
         one = ball.one if state is None else voice.say(f"{state} {{ball}}", ball.feminine, ball=ball.one)
         said.append(voice.nouns.with_article("a", evolve(ball, one=one), False))

@@ -100,7 +100,9 @@ class Voice(SideVoice):
         return f"from {self.bare_place(spots)}" if self.wording.english else self.place(spots)
 
     def goal(self, spots: Collection[Spot]) -> str:
-        """Where something goes. French says where it is then."""
+        """Where something goes. French says where it is then, or whose it is."""
+        if not self.wording.english and all(spot.of is Landmark.HANDS for spot in spots):
+            return self.say("to {side}", side=self.bare_place(spots))
         return f"to {self.bare_place(spots)}" if self.wording.english else self.place(spots)
 
     def _placed(self, group: list[Spot], bare: bool) -> str:
@@ -108,6 +110,8 @@ class Voice(SideVoice):
         if first.of is Landmark.MIDDLE and first.part is Part.AT and not bare:
             return self.say("in the middle")
         owners = {spot.owner for spot in group}
+        if first.of is Landmark.HANDS:
+            return self.sides(owners, "or") if bare else self.say("with {side}", side=self.sides(owners, "or"))
         everybody = len(owners) == len(self.play.sides) > 1
         voice = evolve(self, me=self.play.side_ids[0]) if everybody else self
         said = voice.of(self.place_noun(first), False, owners)

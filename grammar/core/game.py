@@ -45,7 +45,8 @@ def _unordered() -> Any:
 class Play:
     """All that decides how a game goes. Two games are played alike when these are equal.
 
-    `before` holds the pairs of rules of which the first is asked first where both could hold.
+    `before` holds the pairs of rules of which the first is asked first where both could hold. `held`: on a court in
+    one piece the ball is somebody's, so that only the side that has it may use it.
     """
 
     court: Court
@@ -75,6 +76,7 @@ class Play:
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
     open_lines: Lines = field(eq=False, default=())
+    held: bool = False
 
     @property
     def side_ids(self) -> tuple[SideId, ...]:

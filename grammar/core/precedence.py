@@ -33,7 +33,7 @@ from grammar.core.rules import (
     Swap,
     Trigger,
 )
-from grammar.core.values import KindId, SideId
+from grammar.core.values import KindId, SideId, Skill
 
 
 class Written(Enum):
@@ -175,17 +175,24 @@ def clashing_rests(rests: Iterable[Rest]) -> Iterator[tuple[Rest, Rest]]:
     every = [rest for rest in rests if not rest.granted]
     for number, one in enumerate(every):
         for other in every[number + 1 :]:
-            alike = (len(one.results), len(one.balls)) == (len(other.results), len(other.balls))
+            alike = _breadth(one) == _breadth(other)
             meets = one.results & other.results and one.balls & other.balls and one.against & other.against
-            if alike and meets and one.by == other.by and one.to != other.to:
+            if alike and meets and one.skills & other.skills and one.by == other.by and one.to != other.to:
                 yield one, other
 
 
-def rest_for(rests: Iterable[Rest], by: SideId, against: object, ball: KindId, result: object) -> Rest | None:
+def _breadth(rest: Rest) -> tuple[int, int, int]:
+    return len(rest.results), len(rest.skills), len(rest.balls)
+
+
+def rest_for(
+    rests: Iterable[Rest], by: SideId, against: object, ball: KindId, result: object, skill: Skill | None
+) -> Rest | None:
     """The most particular line that says where a ball comes to lie."""
     fitting = [
         rest
         for rest in rests
         if rest.by == by and against in rest.against and ball in rest.balls and result in rest.results
+        if skill in rest.skills
     ]
-    return min(fitting, key=lambda rest: (rest.granted, len(rest.results), len(rest.balls)), default=None)
+    return min(fitting, key=lambda rest: (rest.granted, *_breadth(rest)), default=None)

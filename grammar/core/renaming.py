@@ -12,7 +12,7 @@ from grammar.core.declared import Supply, Track
 from grammar.core.game import Play
 from grammar.core.play import Lines
 from grammar.core.rules import Shift
-from grammar.core.values import OnStep, SideId, TrackId
+from grammar.core.values import Landmark, OnStep, SideId, Spot, TrackId
 
 Names = Mapping[SideId, SideId]
 Value = TypeVar("Value")
@@ -54,6 +54,11 @@ def unlike(play: Play) -> Iterator[Lines]:
             yield from (value.lines for value in values if value not in there)
 
 
+def _has_the_ball(at: object) -> bool:
+    """Which of two mirrored sides has the ball first is decided by lot."""
+    return isinstance(at, Spot) and at.of is Landmark.HANDS
+
+
 def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
     """Everything of a play that has lines and can differ from side to side."""
     supplies: tuple[Supply, ...] = play.supplies
@@ -62,7 +67,7 @@ def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
         play.roles,
         play.areas,
         supplies,
-        play.starts,
+        tuple(start for start in play.starts if not _has_the_ball(start.at)),
         play.homes,
         play.offers,
         play.services,

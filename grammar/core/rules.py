@@ -239,3 +239,4 @@ class Rest:
     spreads: bool
     lines: Lines = field(eq=False)
     granted: bool = field(default=False, eq=False)
+    skills: frozenset[Skill] = frozenset(Skill)

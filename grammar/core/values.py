@@ -119,7 +119,7 @@ class Sort(Enum):
 
 
 class Landmark(Enum):
-    """The places of every court."""
+    """The places of every court. HANDS: a side has the ball, wherever on an undivided court its players are."""
 
     HALF = "half"
     BACK_LINE = "back line"
@@ -129,9 +129,12 @@ class Landmark(Enum):
     COURT = "court"
     WALL = "wall"
     CORNER = "corner"
+    HANDS = "hands"
 
 
-OF_A_SIDE = frozenset({Landmark.HALF, Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER})
+OF_A_SIDE = frozenset(
+    {Landmark.HALF, Landmark.HANDS, Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER}
+)
 
 
 class Part(Enum):

@@ -20,7 +20,7 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
-from grammar.sentences import base, finish, modifier, play, sides, space, when
+from grammar.sentences import ball, base, finish, modifier, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -56,7 +56,13 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.HoldLimit, "ball"): ("ball",),
     (play.Rest, "ball"): ("ball",),
     (play.RestThere, "where"): ("place",),
-    (play.RestTo, "where"): ("place",),
+    (ball.RestTo, "where"): ("place", "side", "agent"),
+    (ball.HasBall, "side"): ("side", "agent"),
+    (ball.HasBall, "ball"): ("ball",),
+    (ball.CatcherHas, "ball"): ("ball",),
+    (ball.FirstHas, "ball"): ("ball",),
+    (ball.BeginsWith, "ball"): ("ball",),
+    (ball.Intercepted, "what"): ("ball",),
     (play.Fetch, "who"): ("player", "teacher"),
     (play.Fetch, "what"): ("ball", "target"),
     (play.Fetch, "where"): ("place",),
@@ -80,6 +86,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.HeldLong, "what"): ("ball",),
     (when.Steps, "towards"): ("agent", "side", "place", "player"),
     (when.MovesTo, "who"): ("player", "agent", "ball", "target", "body"),
+    (when.Scores, "side"): ("side", "agent"),
     (when.Waits, "who"): ("player", "agent"),
     (when.Waits, "where"): ("place",),
     (when.Returns, "who"): ("player", "agent"),
@@ -161,6 +168,8 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
                     yield expected, part.name
                 if isinstance(part.owner, base.OwnerName):
                     yield ("side", "player", "agent", "teacher"), part.owner.name
+            elif isinstance(part, base.SideNamed) and expected:
+                yield expected, part.name
             elif isinstance(part, Name) and expected:
                 yield expected, part
             elif isinstance(part, Node):

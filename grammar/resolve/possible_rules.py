@@ -51,7 +51,7 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
     for rule in game.whens:
         event = rule.event.words()
         said = " and ".join(consequence.words() for consequence in rule.consequences)
-        if "catcher" in said and "caught" not in event:
+        if "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
         if "that player" in said and not any(each in event for each in ("is hit", "is touched", "is caught")):
             yield _error(

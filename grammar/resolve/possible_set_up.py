@@ -9,6 +9,7 @@ from attrs import define, field
 from grammar.finding import Finding, Severity
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node
 from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.span import Span
@@ -44,6 +45,11 @@ def _placed(game: Game, line: GameKit) -> _Placed:
             found.rest = True
         else:
             found.number += placing.count.whole * _repeats(game, placing, line)
+    for begins in game.all_of("set-up", BeginsWith):
+        if _means(game.meaning(begins.ball.name), line):
+            found.lines.append(begins)
+            found.rest |= begins.number is None
+            found.number += (begins.number or 0) * (len(game.sides) if begins.for_each else 1)
     for on_step in game.all_of("set-up", PlacingOnStep):
         if isinstance(meaning := game.meaning(on_step.what.name), KitMeaning) and _means(meaning, line):
             found.lines.append(on_step)

@@ -5,10 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
-from grammar.sentences import base, class_sheet, finish, hall_sheet, head, modifier, play, remix, sides, space, when
+from grammar.sentences import (
+    ball,
+    base,
+    class_sheet,
+    finish,
+    hall_sheet,
+    head,
+    modifier,
+    play,
+    remix,
+    sides,
+    space,
+    when,
+)
 from grammar.sentences.base import Node
 
-_MODULES = (base, head, space, sides, play, when, finish, modifier, remix, class_sheet, hall_sheet)
+_MODULES = (base, ball, head, space, sides, play, when, finish, modifier, remix, class_sheet, hall_sheet)
 
 
 def rule_name(kind: type[Node]) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
+from grammar.sentences.ball import KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spoken
 from grammar.sentences.finish import Condition
 
@@ -257,22 +258,12 @@ class RestOnStep(Node):
         return spoken("to step", self.step, "of", self.where)
 
 
-@frozen(repr=False)
-class RestTo(Node):
-    """Such as "to the far bench"."""
-
-    where: Np
-
-    def words(self) -> str:
-        return spoken("to", self.where)
-
-
-RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo
+RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy
 
 
 @frozen(repr=False)
 class Rest(Node):
-    """Such as "a missed ball rests in the half it was sent to"."""
+    """Such as "a missed ball rests in the half it was sent to", "a missed pass goes to the other side"."""
 
     determiner: str
     state: str | None
@@ -281,7 +272,8 @@ class Rest(Node):
     place: RestingPlace
 
     def words(self) -> str:
-        return spoken(self.determiner, self.state, self.ball, "rests", self.place)
+        verb = "" if isinstance(self.place, KeptBy) else "rests" if self.verb == "rests" else "goes"
+        return spoken(self.determiner, self.state, self.ball, verb, self.place)
 
 
 @frozen(repr=False)

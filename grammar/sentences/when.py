@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
+from grammar.sentences.ball import HasBall, Intercepted, KeptBy
 from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
 from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
@@ -142,7 +143,7 @@ class Becomes(Node):
         return self.claim.words()
 
 
-Deed = Knocked | Hit | Touched | Caught | Missed | GoesThrough | Crosses | Leaves | Arrives
+Deed = Knocked | Hit | Touched | Caught | Intercepted | Missed | GoesThrough | Crosses | Leaves | Arrives
 Event = Deed | HeldLong | EveryoneHolds | Becomes
 
 Who = Np | Queued | AllQueued
@@ -208,6 +209,8 @@ class MovesTo(Node):
     place: RestingPlace
 
     def words(self) -> str:
+        if isinstance(self.place, KeptBy):
+            return spoken(self.who, self.place)
         return spoken(self.who, agree(self.who, "goes", "go"), self.place)
 
 
@@ -329,6 +332,7 @@ Consequence = (
     | TakenOver
     | Steps
     | MovesTo
+    | HasBall
     | Waits
     | Returns
     | Out

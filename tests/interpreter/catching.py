@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import play, when
+from grammar.sentences import ball, play, when
 from grammar.sentences.base import Name
 from tests.interpreter.aims import Target
 from tests.interpreter.board import Board
@@ -20,6 +20,8 @@ def means_ball(sheet: Sheet, name: Name, skill: str, kind: str | None) -> bool:
 
 def by_other_side(sheet: Sheet, event: when.Event) -> bool:
     """Whether an event is a catch by the other side; a pass that is caught has come to a team-mate."""
+    if isinstance(event, ball.Intercepted):
+        return True
     if not isinstance(event, when.Caught) or event.where is not None:
         return False
     meant = sheet.meaning(event.what.name)
@@ -35,8 +37,9 @@ def can_be_caught(sheet: Sheet, sentence: play.Attempt, skill: str, kind: str | 
     rules = (rule.event for rule in sheet.said(when.When))
     for event in rules:
         if (
-            isinstance(event, when.Caught)
+            isinstance(event, when.Caught | ball.Intercepted)
             and by_other_side(sheet, event)
+            and (skill == "pass" or not isinstance(event, ball.Intercepted))
             and means_ball(sheet, event.what.name, skill, kind)
         ):
             return True

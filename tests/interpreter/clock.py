@@ -76,6 +76,8 @@ def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, grant
     for side in sheet.sides:
         for spot in spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, side)):
             hands = {at_hand(sheet, side, board.pupils[n].role): n for n in _helpers(sheet, line.who, side, board)}
+            if granted and spot.place == "court" and not sheet.held:
+                continue
             fetched = kinds - _spoken_of(sheet, spot, kinds) if granted else kinds
             if not _within_closed(sheet, spot):
                 for hand in hands:

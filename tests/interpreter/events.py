@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import frozen
 
 from grammar.sentences import finish, play, when
+from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side, means_ball
@@ -170,6 +171,9 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
                 return None
             hit = board.pupils[aim.hit]
             return _player(sheet, event.who, hit.side, hit.role, deed.side)
+        case Intercepted() if deed.outcome == CAUGHT and deed.skill == "pass":
+            spoken_of = _ball(sheet, event.what, deed)
+            return None if spoken_of is None else 1 + sheet.stuff(event.what).named
         case when.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
             return _ball(sheet, event.what, deed)
         case when.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from grammar.sentences import play, when
+from grammar.sentences import ball, play, when
 from grammar.sentences.base import Np
-from tests.interpreter.board import Spot
+from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Place, Sheet
 from tests.interpreter.spots import half, place_of, spot, spots_of
-from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, whose
+from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, side_said, whose
 
 
 def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> list[Spot]:
@@ -21,8 +21,9 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     for each in settled:
         if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
-    line = _line(sheet, deed)
-    rest = goal(sheet, line.place, scene, sent, rule=False)
+    line, own = _line(sheet, deed)
+    loose = sheet.held and not own and line.state == "missed"
+    rest = Spot("court", AT, None) if loose else goal(sheet, line.place, scene, sent, rule=False)
     flew = deed.outcome == MISSED or (deed.outcome == REACHED and deed.aim.what != "mate")
     if not flew or rest.place not in ("half", "court"):
         return [rest]
@@ -37,19 +38,23 @@ def about_balls(sheet: Sheet, said: when.Consequence) -> bool:
     return isinstance(meant, Stuff) and meant.category == "ball"
 
 
-def _line(sheet: Sheet, deed: Deed) -> play.Rest:
-    """The sheet's own line before what is granted, a state before none, a named ball before any, then the first."""
+def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
+    """The sheet's own line before what is granted, a state before none, a named ball before any, then the first.
+
+    With it comes whether it is the sheet's own.
+    """
     state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
         deed.outcome, "passed" if deed.aim.what == "mate" else "scored"
     )
-    for lines in (sheet.said(play.Rest), sheet.said(play.Rest, granted=True)):
+    for own in (True, False):
+        lines = sheet.said(play.Rest, granted=not own)
         fitting = [
             line
             for line in lines
             if line.state in (None, state) and means_ball(sheet, line.ball, deed.skill, deed.kind)
         ]
         if fitting:
-            return max(fitting, key=lambda line: (line.state is not None, _named(sheet, line)))
+            return max(fitting, key=lambda line: (line.state is not None, _named(sheet, line))), own
     raise LookupError(f"nothing says where a {state} ball rests")
 
 
@@ -67,10 +72,32 @@ def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None,
         if place.which == "half it came from" or (place.which == "half it left" and not _left(scene)):
             return half(sheet, scene.actor_side)
         return half(sheet, sent)
-    assert isinstance(place, play.RestThere | play.RestTo)
+    if isinstance(place, ball.KeptBy):
+        return goal(sheet, place.whom, scene, sent, rule)
+    if isinstance(place, ball.RestToSide):
+        return half(sheet, _taking(sheet, side_said(sheet, place.side), scene))
+    assert isinstance(place, play.RestThere | ball.RestTo)
+    meant = sheet.meaning(place.where.name) if isinstance(place, ball.RestTo) else None
+    if isinstance(meant, Part):
+        return half(sheet, _taking(sheet, meant, scene))
+    if meant is not None and (named := sheet.side_meant(meant)) is not None:
+        return half(sheet, named)
     preposition = place.preposition if isinstance(place, play.RestThere) else None
     side = _owner(whose(sheet, place.where), scene, sent, rule)
     return spot(sheet, preposition, place.where, side)
+
+
+def _taking(sheet: Sheet, said: Whose, scene: Scene) -> str | None:
+    """The side that has a ball which goes to it: "the other side" is never that of who sent it."""
+    if isinstance(said, Of):
+        return said.side
+    if isinstance(said, Part):
+        return {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
+    if said == OTHERS:
+        own = scene.actor_side
+        other = scene.other if scene.other != own else None
+        return other or (sheet.only_other(own) if own else None)
+    return scene.it
 
 
 def _left(scene: Scene) -> bool:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from grammar.sentences.ball import BeginsWith
 from grammar.sentences.sides import Placing
 from tests.interpreter.board import IN, UP, Ball, Pupil, Spot, State, Thing
 from tests.interpreter.names import Folk, Somewhere, Stuff
 from tests.interpreter.sheet import Sheet, Supply
-from tests.interpreter.spots import spot, spots_of
-from tests.interpreter.whose import OTHERS, Of, whose
+from tests.interpreter.spots import half, spot, spots_of
+from tests.interpreter.whose import OTHERS, Of, side_said, whose
 
 
 def set_up(sheet: Sheet) -> State:
@@ -112,6 +113,18 @@ def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[Spot | Non
             put = min(placing.count.whole * parts, left)
             left -= put
             yield from [where] * put
+    for begins in sheet.said(BeginsWith):
+        if supply.kind in sheet.stuff(begins.ball).kinds:
+            said = side_said(sheet, begins.side)
+            for side in (said.side,) if isinstance(said, Of) else sheet.sides:
+                if supply.owner not in (None, side):
+                    continue
+                if begins.number is None:
+                    open_to.append(half(sheet, side))
+                    continue
+                put = min(begins.number, left)
+                left -= put
+                yield from [half(sheet, side)] * put
     for turn, where in enumerate(open_to):
         yield from [where] * (left // len(open_to) + (turn < left % len(open_to)))
     yield from [None] * (0 if open_to else left)

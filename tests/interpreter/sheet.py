@@ -9,7 +9,7 @@ from typing import cast
 from attrs import frozen
 
 import library
-from grammar.sentences import base, sides, space, when
+from grammar.sentences import ball, base, play, sides, space, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched
 from grammar.tree import GameSheet, Sentence
@@ -19,6 +19,7 @@ from tests.interpreter.names import (
     Folk,
     Meant,
     OneSide,
+    Part,
     Somewhere,
     Stuff,
     categories,
@@ -26,6 +27,7 @@ from tests.interpreter.names import (
     names_of,
     read_name,
 )
+from tests.interpreter.plainly import HAVING, plainly
 
 POINTS_USUALLY = 25
 
@@ -93,7 +95,8 @@ class Sheet:
             tree = self.granted if granted else self.tree
             lines = (line.sentence for name in ("set-up", "play", "when", "finish") for line in tree.lines(name))
             held = (self._held(line) for line in lines)
-            self._said[kind, granted] = tuple(line for line in held if isinstance(line, kind))
+            plain = (each for line in held if line is not None for each in plainly(line))
+            self._said[kind, granted] = tuple(line for line in plain if isinstance(line, kind))
         return cast("tuple[Sentence, ...]", self._said[kind, granted])
 
     def _held(self, line: Node) -> Node | None:
@@ -113,6 +116,23 @@ class Sheet:
         """The other side where there is just one."""
         found = self.others(side)
         return found[0] if len(found) == 1 else None
+
+    @cached_property
+    def held(self) -> bool:
+        """Whether on a court in one piece the ball is somebody's: any line, held or not, gives it to a side."""
+        lines = (line.sentence for name in ("set-up", "play", "when") for line in self.tree.lines(name))
+        said = (line.sentence if isinstance(line, Switched) else line for line in lines)
+        return not self.halved and not self.solo and any(self._gives(line) for line in said)
+
+    def _gives(self, line: Node) -> bool:
+        if isinstance(line, ball.RestTo):
+            meant = self.meaning(line.where.name)
+            return isinstance(meant, Part) or self.side_meant(meant) is not None
+        if isinstance(line, when.When):
+            return any(self._gives(each) for each in line.consequences)
+        if isinstance(line, play.Rest | when.MovesTo):
+            return self._gives(line.place)
+        return isinstance(line, HAVING)
 
     def side_meant(self, meant: Meant) -> str | None:
         """The side that a name stands for."""

@@ -38,7 +38,9 @@ def spots_of(sheet: Sheet, preposition: str | None, phrase: Np, sides: Iterable[
 
 
 def half(sheet: Sheet, side: str | None) -> Spot:
-    """The half of a side, or the whole court where it is undivided."""
+    """The half of a side; on an undivided court its hands where the ball is somebody's, else the whole court."""
+    if sheet.held:
+        return Spot("hands", AT, side)
     return Spot("half", AT, side) if sheet.halved else Spot("court", AT, None)
 
 

@@ -65,7 +65,10 @@ def _holder(sheet: Sheet, possessive: str) -> Whose:
 def side_said(sheet: Sheet, phrase: AnySide) -> Whose:
     """What a phrase for a side says, in the same words."""
     if isinstance(phrase, SideNamed):
-        side = sheet.side_meant(sheet.meaning(phrase.name))
+        meant = sheet.meaning(phrase.name)
+        if isinstance(meant, Part):
+            return meant
+        side = sheet.side_meant(meant)
         assert side is not None, phrase.name.text
         return Of(side)
     if isinstance(phrase, SideOf):

@@ -19,7 +19,9 @@ Uses = dict[Population, dict[KindId, tuple[Spot, ...]]]
 
 
 def own_part(play: Play, side: SideId) -> Spot:
-    """The part of the court that is a side's own: its half, or the whole where there are no halves."""
+    """Where a side has its balls: in its half; without halves in its hands, or anywhere where all share them."""
+    if play.held:
+        return Spot(Landmark.HANDS, side)
     return COURT if play.court.cut is Cut.WHOLE else Spot(Landmark.HALF, side)
 
 
@@ -33,7 +35,7 @@ def spots_at_hand(play: Play, who: Population) -> tuple[Spot, ...]:
         area = play.area(home)
         if home.of is Landmark.HALF and home.part is Part.AT:
             found[home] = None
-        elif home.of is Landmark.COURT:
+        elif home.of is Landmark.COURT and not play.held:
             found |= dict.fromkeys(own_part(play, side) for side in play.side_ids)
         else:
             found[own_part(play, who.side)] = None

@@ -53,7 +53,7 @@ def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None, w
         return (Landing(*said),)
     if isinstance(moment.aim, Along):
         return (Landing(moment.ball_at if moment.aim.again else moment.aim.goal, way),)
-    rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, moment.result)
+    rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, moment.result, moment.skill)
     assert rest is not None, "the lines taken for granted say where every ball comes to lie"
     rule = builder.rule(rest.lines)
     if not rest.spreads or moment.result not in FLYING:

@@ -31,6 +31,7 @@ from grammar.core.values import (
     SAME,
     AreaId,
     At,
+    Landmark,
     Part,
     Population,
     Posture,
@@ -183,6 +184,8 @@ def _the(side: SideId) -> str:
 
 
 def _towards(spot: Spot) -> str:
+    if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
+        return f"to {spot.owner.key}"
     said = lying(spot)
     return f"to {said.removeprefix('in ').removeprefix('on ')}" if spot.part is Part.AT else said
 

@@ -72,6 +72,8 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
             spots = " or ".join(
                 sorted(lying(Spot(spot.of, spot.owner, spot.part), spot.owner == side) for spot in count.at)
             )
+            if spots == "hands":
+                return listing(nouns, "or")
             return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
 
 

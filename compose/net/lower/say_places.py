@@ -59,6 +59,8 @@ def lying(spot: Spot, bare: bool = False) -> str:
         return f"in the half of the {spot.owner.key}" if is_plural(spot.owner.key) else f"in the {spot.owner.key} half"
     if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
+    if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
+        return spot.of.value if bare else f"in the hands of {spot.owner.key}"
     part = "in" if spot.of is Landmark.CORNER and spot.part is Part.AT else _AT_A_LINE.get(spot.part, spot.part.value)
     return f"{part} the {spot.of.value}{whose}"
 

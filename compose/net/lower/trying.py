@@ -111,7 +111,10 @@ def can_be_caught(builder: Builder, offer: Offer, moment: Moment) -> bool:
         for rule in builder.play.rules
     )
     return by_rule or any(
-        rest.results == {Result.CAUGHT} and not rest.granted and moment.ball in rest.balls
+        rest.results == {Result.CAUGHT}
+        and not rest.granted
+        and moment.ball in rest.balls
+        and moment.skill in rest.skills
         for rest in builder.play.rests
         if rest.by == moment.by.side
     )

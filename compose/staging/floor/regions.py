@@ -26,7 +26,7 @@ def regions(
         return tuple(_by_areas(ground, spot.of, spot, depth_m)) or (Region(ground.court),)
     owners = (spot.owner,) if isinstance(spot.owner, SideId) else ground.sides
     match spot.of:
-        case Landmark.HALF:
+        case Landmark.HALF | Landmark.HANDS:
             found = [_at_half(ground, side, spot.part, depth_m) for side in owners]
         case Landmark.BACK_LINE | Landmark.WALL:
             found = [region for side in owners for region in _at_back(ground, side, spot.part, depth_m)]

@@ -10,7 +10,7 @@ from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.claims import track_start
 from grammar.core.reading.events import Moment
-from grammar.core.reading.moved_things import sent_thing_or_ball, stepped
+from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
@@ -40,6 +40,7 @@ from grammar.core.values import (
 )
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import finish, play, when
+from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np
 
 
@@ -55,6 +56,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield stepped(reader, consequence, moment)
         case when.MovesTo():
             yield from _sent(reader, consequence, moment)
+        case HasBall():
+            yield from has_ball(reader, consequence, moment)
         case when.Waits():
             for mover in movers(reader, consequence.who, moment):
                 yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
@@ -115,7 +118,7 @@ def _sent(reader: Reader, consequence: when.MovesTo, moment: Moment) -> Iterator
     if isinstance(who, Np) and reader.is_kit(who):
         yield from sent_thing_or_ball(reader, who, place, moment)
         return
-    if not isinstance(place, play.RestTo | play.RestThere):
+    if not isinstance(place, RestTo | play.RestThere):
         raise Senseless(place, "Players go to an area of the sheet.", "Name a bench, a queue or another area.")
     preposition = place.preposition if isinstance(place, play.RestThere) else None
     for mover in movers(reader, who, moment):

@@ -11,15 +11,15 @@ from grammar.core.reading.aims import LINES
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.naming import named_in
 from grammar.core.reading.pairs import among_mates, pairs_of_event
-from grammar.core.reading.reader import Reader, seconds
+from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Skill, Sort, Spot
 from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import finish, when
+from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
 
-ALL_SKILLS = frozenset(Skill)
 KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH)  # only what is aimed at has a keeper
 
 
@@ -164,11 +164,18 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case when.Caught():
             return _caught(reader, event, side, against, spoken)
+        case Intercepted():
+            skills, balls = with_which(reader, event.what)
+            passes = skills & {Skill.PASS} if skills != ALL_SKILLS else frozenset({Skill.PASS})
+            if not passes:
+                raise Senseless(event.what, f"`{event.what.words()}` is no pass.", "Write: a ball is caught")
+            met = against != side or len(reader.sides) == 1
+            return Happening(Result.CAUGHT, by, passes, balls, owner) if met else None
         case when.Missed() | when.Leaves():
             if isinstance(event, when.Leaves):
                 _only_the_court(reader, event.where)
             result = Result.MISSED if isinstance(event, when.Missed) else Result.LEFT
-            skills, balls = _with_which(reader, event.what)
+            skills, balls = with_which(reader, event.what)
             return Happening(result, by, skills, balls, owner)
     raise TypeError(type(event).__name__)
 
@@ -217,19 +224,9 @@ def _balls(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
     return frozenset(reader.balls(phrase))
 
 
-def _with_which(reader: Reader, what: Np) -> tuple[frozenset[Skill], frozenset[KindId | None]]:
-    """Skills and balls of "a ball", "a yarn ball", "a throw", "a roll"."""
-    skills = reader.shot(what)
-    if not skills:
-        return ALL_SKILLS, frozenset(reader.balls(what))
-    if whose(reader.game, what).whose is not Whose.UNSAID:
-        raise Senseless(what, f"`{what.words()}` says whose it is.", f"Write: a {what.name.text}")
-    return frozenset(skills), frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)
-
-
 def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
     """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
-    skills, balls = _with_which(reader, event.what)
+    skills, balls = with_which(reader, event.what)
     by = frozenset(reader.populations([side]))
     if not among_mates(reader, event):
         caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))

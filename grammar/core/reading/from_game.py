@@ -16,6 +16,7 @@ from grammar.core.precedence import asked_first
 from grammar.core.reading.finish_lines import read_bell, read_end, read_match, read_tie
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.possession import gives_the_ball, read_begins_with, read_catcher_has, read_first_has
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.services import (
@@ -46,7 +47,7 @@ from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
-from grammar.sentences import finish, head, play, sides, space, when
+from grammar.sentences import ball, finish, head, play, sides, space, when
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet
 
@@ -54,6 +55,8 @@ Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
 DOINGS: Readers = {
     play.Stay: read_stay,
     play.Rest: read_rest,
+    ball.CatcherHas: read_catcher_has,
+    ball.FirstHas: read_first_has,
     play.Fetch: read_fetch,
     play.NobodyFetches: read_nobody_fetches,
     play.Free: read_free,
@@ -105,6 +108,8 @@ def _declare(reading: Reading) -> None:
     for team, line in reading.all_of(sides.Sides):
         reader.sides.extend(reading.add(team, line, read_sides))
     _kit(reading)
+    whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
+    reader.held = whole and any(gives_the_ball(reader.game, sentence) for sentence, _ in reading.sentences)
     for role, line in reading.all_of(sides.Role):
         reader.roles.extend(reading.add(role, line, read_role))
     for area, line in reading.all_of(space.Area):
@@ -115,6 +120,8 @@ def _declare(reading: Reading) -> None:
     reader.changing_owners = any(isinstance(effect, when.TakenOver) for effect in effects)
     for placing, line in reading.all_of(sides.Placing):
         reader.starts.extend(reading.add(placing, line, read_placing))
+    for begins, line in reading.all_of(ball.BeginsWith):
+        reader.starts.extend(reading.add(begins, line, read_begins_with))
     for on_step, line in reading.all_of(sides.PlacingOnStep):
         reader.starts.extend(reading.add(on_step, line, read_on_step))
 
@@ -183,6 +190,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         guarding=reading.of(Guarding),
         rests=reading.of(Rest),
         rules=rules,
+        held=reader.held,
     )
 
 

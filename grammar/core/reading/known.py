@@ -47,6 +47,7 @@ class Known:
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     changing_owners: bool = False
+    held: bool = False
     granted: bool = False
 
     @property
@@ -101,7 +102,9 @@ class Known:
         return self.side_ids if of in OF_A_SIDE else (SHARED,)
 
     def own_part(self, side: SideId) -> Spot:
-        """The part of the court that is a side's own: its half, or the whole where there are no halves."""
+        """Where a side has its balls: in its half; without halves in its hands, or anywhere where all share them."""
+        if self.held:
+            return Spot(Landmark.HANDS, side)
         return Spot(Landmark.COURT, SHARED) if self.court.cut is Cut.WHOLE else Spot(Landmark.HALF, side)
 
     def stands_at(self, thing: Thing, spots: frozenset[Spot]) -> bool:
@@ -111,7 +114,8 @@ class Known:
 
     def half_of(self, spot: Spot) -> Spot:
         """The half, or the court, in which a place on the floor lies."""
-        return self.own_part(spot.owner) if isinstance(spot.owner, SideId) else Spot(Landmark.COURT, SHARED)
+        halved = isinstance(spot.owner, SideId) and self.court.cut is not Cut.WHOLE
+        return Spot(Landmark.HALF, spot.owner) if halved else Spot(Landmark.COURT, SHARED)
 
     def waits_in(self, spot: Spot) -> bool:
         """Whether players can wait at a place: in an area of the sheet, not on the court as such."""

@@ -9,9 +9,10 @@ from attrs import evolve
 from grammar.core.reading.claims import track_start
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers, things_of
+from grammar.core.reading.possession import side_of_place, with_side
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.services import resting_place
-from grammar.core.reading.whose import Senseless, Whose
+from grammar.core.reading.whose import Senseless, Whose, whose_side
 from grammar.core.rules import (
     AllHold,
     Becomes,
@@ -25,13 +26,16 @@ from grammar.core.rules import (
     Shift,
 )
 from grammar.core.values import (
+    KindId,
     OnStep,
     SideId,
     Sort,
+    Spot,
     TrackId,
 )
 from grammar.meanings import PlaceMeaning, side_named
 from grammar.sentences import play, when
+from grammar.sentences.ball import HasBall
 from grammar.sentences.base import Np
 
 
@@ -41,8 +45,11 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
         yield _put_on_step(reader, who, place, moment)
         return
     balls = frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
+    named = side_of_place(reader.game, place)
+    if named is not None:
+        yield _given(reader, who, balls, with_side(reader, named, moment.spoken), moment)
+        return
     trigger = moment.trigger
-    all_of_them = who.determiner in ("all", "every", "each")
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
     if actor is None:
         raise Senseless(place, "Where that is depends on a side, and none is spoken of.", "Speak of a side.")
@@ -53,13 +60,26 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
         against = owner if isinstance(owner, SideId) and trigger.result is not Result.PASSED else against
     own = moment.spoken.own or moment.spoken.that
     to, _ = resting_place(reader, place, actor, against, moment.result or Result.MISSED, own)
+    yield _given(reader, who, balls, to, moment)
+
+
+def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: Moment) -> SendBall | SendBalls:
+    """The ball of the event, or balls wherever they lie."""
+    trigger = moment.trigger
+    all_of_them = who.determiner in ("all", "every", "each")
     if all_of_them or isinstance(trigger, Becomes | AllHold):
-        yield SendBalls(balls, to, all_of_them)
-        return
+        return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
     if not used & balls:
         raise Senseless(who, f"`{who.words()}` is not the ball of this event.", "Write: the ball")
-    yield SendBall(to)
+    return SendBall(to)
+
+
+def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[Effect]:
+    """ "The other side has the ball": it goes there."""
+    said = whose_side(reader.game, consequence.side)
+    balls = frozenset(reader.balls(consequence.ball))
+    yield _given(reader, consequence.ball, balls, with_side(reader, said, moment.spoken), moment)
 
 
 def _put_on_step(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> PutOnStep:

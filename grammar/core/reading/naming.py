@@ -6,6 +6,7 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Whose, whose
 from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import when
+from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
 
 
@@ -24,6 +25,8 @@ def named_in(reader: Reader, event: when.Event) -> int:
             phrases = (event.what, event.where)
         case when.Missed() | when.Leaves():
             phrases = (event.what,)
+        case Intercepted():
+            return 1 + isinstance(reader.game.meaning(event.what.name), KitMeaning)  # it says that it is a pass
         case _:
             phrases = ()
     return sum(_names_in(reader, phrase) for phrase in phrases if phrase is not None)

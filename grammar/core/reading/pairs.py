@@ -5,13 +5,14 @@ from __future__ import annotations
 from grammar.core.reading.reader import Reader
 from grammar.core.values import SHARED, Owner, SideId, Skill
 from grammar.sentences import when
+from grammar.sentences.ball import Intercepted
 
 
 def pairs_of_event(reader: Reader, event: when.Event) -> tuple[tuple[SideId, Owner], ...]:
     """Who acts and who is concerned: with a pass that arrives nobody else; a catch is made by any other side."""
     if among_mates(reader, event):
         return tuple((side, side) for side in reader.side_ids)
-    if isinstance(event, when.Caught) and len(reader.sides) > 1:
+    if isinstance(event, when.Caught | Intercepted) and len(reader.sides) > 1:
         others = ((side, other) for side in reader.side_ids for other in reader.side_ids if other != side)
         return (*others, *(pair for pair in reader.pairs if pair[1] is SHARED))
     return reader.pairs

@@ -39,6 +39,9 @@ _PARTS = {
 }
 
 
+ALL_SKILLS = frozenset(Skill)
+
+
 def exactly(number: Quantity) -> Fraction:
     """A number as written, in its unit."""
     return Fraction(number.value).limit_denominator(10**6)
@@ -193,3 +196,13 @@ def _other_of(phrase: Np) -> bool:
 
 def _plainly(phrase: Np) -> str:
     return spoken(phrase.determiner if phrase.determiner not in ("their", "its") else "the", phrase.name)
+
+
+def with_which(reader: Reader, what: Np | Name) -> tuple[frozenset[Skill], frozenset[KindId]]:
+    """Skills and balls of "a ball", "a yarn ball", "a throw", "a roll"."""
+    skills = reader.shot(what)
+    if not skills:
+        return ALL_SKILLS, frozenset(reader.balls(what))
+    if isinstance(what, Np) and whose(reader.game, what).whose is not Whose.UNSAID:
+        raise Senseless(what, f"`{what.words()}` says whose it is.", f"Write: a {what.name.text}")
+    return frozenset(skills), frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)

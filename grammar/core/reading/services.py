@@ -22,12 +22,14 @@ from grammar.core.play import (
 )
 from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.offers import acting
-from grammar.core.reading.reader import Reader, exactly, seconds
+from grammar.core.reading.possession import sent, side_of_place, with_side
+from grammar.core.reading.reader import Reader, exactly, seconds, with_which
 from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Rest, Result
-from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Sort, Spot
+from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import play
+from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 
 REST_RESULTS = {
@@ -51,15 +53,24 @@ def read_stay(reader: Reader, sentence: play.Stay, line: int) -> Iterator[Home]:
 
 def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
     """Where balls of some results come to lie: for each side that acts and each owner who is concerned."""
-    balls = frozenset(reader.balls(sentence.ball))
+    skills, balls = with_which(reader, sentence.ball)
     if sentence.determiner in ("their", "its", "that"):
         raise Senseless(
             sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
         )
     results = REST_RESULTS[sentence.state]
+    named = side_of_place(reader.game, sentence.place)
     for side, against in reader.all_pairs:
-        to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)
-        yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted)
+        if named is not None:
+            met = (side, against) in reader.pairs and (against != side or Skill.PASS in skills)
+            if len(reader.sides) > 2 and not met:
+                continue  # of several others "the other side" is that at which it was sent
+            to, spreads = with_side(reader, named, sent(reader, side, against, results)), False
+        elif reader.granted and reader.held and sentence.state == "missed":
+            to, spreads = Spot(Landmark.COURT, SHARED), True  # nobody has it: it lies where all may take it
+        else:
+            to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)
+        yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted, skills)
 
 
 def sent_to(reader: Reader, side: SideId, against: Owner) -> SideId:
@@ -92,7 +103,7 @@ def resting_place(
         case play.RestThere():
             spot = _one_spot(reader, place.preposition, place.where, side, toward, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
-        case play.RestTo():
+        case RestTo():
             return _one_spot(reader, None, place.where, side, toward, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
 
@@ -124,6 +135,8 @@ def read_fetch(reader: Reader, sentence: play.Fetch, line: int) -> Iterator[Fetc
     for who, side in _doers(reader, sentence.who):
         for ball in reader.balls(sentence.what):
             for spot in _spots_of(reader, sentence.preposition, sentence.where, side):
+                if reader.granted and spot.of is Landmark.COURT and not reader.held:
+                    continue  # what lies on the court is at hand there
                 yield Fetch(who, ball, spot, per_minute, (line,), reader.granted)
 
 

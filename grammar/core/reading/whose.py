@@ -69,7 +69,7 @@ def whose(game: Game, phrase: Np, place: bool = False) -> Claimed:
 def _possessive(game: Game, phrase: Np) -> list[Claimed]:
     if phrase.possessive is None:
         return []
-    return [_by_name(game, phrase, possessor(phrase.possessive), phrase.possessive)]
+    return [of_name(game, phrase, possessor(phrase.possessive), phrase.possessive)]
 
 
 def possessor(possessive: str) -> str:
@@ -83,7 +83,7 @@ def _owner(game: Game, phrase: Np) -> list[Claimed]:
         return [Claimed(_of_determiner(owner.determiner, owner.other), owner)]
     if not isinstance(owner, OwnerName):
         return []
-    found = _by_name(game, owner, owner.name.text, owner.words())
+    found = of_name(game, owner, owner.name.text, owner.words())
     if owner.other and found.whose is not Whose.NAMED:
         raise Senseless(owner, f"`{owner.words()}` is no side.", "Write: the other side")
     if owner.other:
@@ -101,8 +101,10 @@ def _of_determiner(determiner: str, other: str | None) -> Whose:
     return Whose.THAT if determiner in ("that", "the") else Whose.ANY
 
 
-def _by_name(game: Game, node: Node, name: str, said: str) -> Claimed:
+def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claimed:
+    """The side of a name: the side's own, or that of the thrower, the catcher, the keeper."""
     meaning: Meaning | None = game.vocabulary.get(name)
+    said = said or name
     if isinstance(meaning, AgentMeaning):
         return Claimed(_PARTS[meaning.part], node)
     if isinstance(meaning, PlayerMeaning) and meaning.role in ACTORS:
@@ -121,9 +123,9 @@ def whose_side(game: Game, phrase: AnySide) -> Claimed:
         case SideSame():
             return Claimed(Whose.THAT, phrase)
         case SideNamed():
-            return _by_name(game, phrase, phrase.name.text, phrase.words())
+            return of_name(game, phrase, phrase.name.text, phrase.words())
         case SideOf():
-            return _by_name(game, phrase, possessor(phrase.possessive), phrase.words())
+            return of_name(game, phrase, possessor(phrase.possessive), phrase.words())
         case SideRef():
             form = _of_determiner(phrase.determiner, phrase.other)
             return Claimed(Whose.THAT if form is Whose.OWN else form, phrase)
