@@ -55,7 +55,7 @@ class Reader:
         if tree.data == "practice":
             return head.Practice(" ".join(children), span=span)
         if tree.data == "skill_name":
-            return Name(children[0], span=span)
+            return Name(children[0], of_an_attempt=True, span=span)
         if tree.data == "shot":
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
         special = _SPECIAL.get(tree.data)
