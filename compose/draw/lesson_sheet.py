@@ -23,6 +23,8 @@ from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
+from compose.staging.staging import Staging
+from compose.telling.for_class import team_lines
 from compose.telling.french import joined
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
@@ -46,7 +48,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     say = wording.say
     games = [resolved(one.game) for one in table.games]
     ages = [float(age) for game in games for age in game.facts.ages_years]
-    pupils = dict.fromkeys(str(sum(one.players.values())) for one in table.games)
+    pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
     sections = [
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
@@ -55,7 +57,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)
         ),
-        CardSection(say("Take care"), (*_cautions(games, wording), say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*_cautions(table, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), known, "proof"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
     ]
@@ -69,7 +71,8 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
             (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
             (say("Pupils"), " / ".join(pupils)),
             (say("Ages"), say("{low} to {high}", low=f"{min(ages):g}", high=f"{max(ages):g}")),
-            (say("Play"), wording.counted(round(_played(table)), "minute", "minutes")),
+            (say("Play"), wording.counted(round(table.played_min), "minute", "minutes")),
+            *_active(table, wording),
             (say("Practises"), ", ".join(_skills(games, wording))),
         ),
         sections=tuple(part for part in sections if part.lines),
@@ -81,8 +84,10 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     )
 
 
-def _played(table: LessonTable) -> float:
-    return sum(slot.minutes for slot in table.slots if slot.kind == PLAY)
+def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
+    if table.active is not None:
+        share = wording.percent(table.active)
+        yield wording.say("Active"), wording.say("{share} of class time", share=share)
 
 
 def _skills(games: list[Core], wording: Wording) -> list[str]:
@@ -97,8 +102,8 @@ def _clock(minutes: float) -> str:
 
 
 def _line(table: LessonTable, slot: Slot, wording: Wording) -> str:
-    """ "0:13 Play Lantern Row: 3 rounds of about 4 minutes"."""
-    say, lead = wording.say, f"{_clock(slot.start)}  {wording.say(NAMES[slot.kind])}"
+    """ "0:13–0:26  Play: Lantern Row, 3 rounds of about 4 minutes"."""
+    say, lead = wording.say, f"{_clock(slot.start)}–{_clock(slot.end)}  {wording.say(NAMES[slot.kind])}"
     if slot.kind in (ARRIVE, CLEAR, COOL_DOWN) or slot.game is None:
         return lead
     one = table.games[slot.game]
@@ -142,6 +147,7 @@ def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield from _changed(table, order, wording)
     if game.told.about:
         yield about_of(game, wording)
+    yield from team_lines(table.games[order].staging, wording)
     rules = rules_of(game, wording)
     yield from rules.finish[:2]
     yield from (sentence(wording.author(cue)) for cue in game.told.cues)
@@ -165,14 +171,20 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield wording.say("Bring out {things}.", things=wording.listed(more))
     if not more and not away:
         yield wording.say("The kit stays out.")
-    court = table.games[order].game.court_m
-    if court != table.games[order - 1].game.court_m:
-        fields = {"long": wording.figure(court[0]), "wide": wording.figure(court[1])}
-        yield wording.say("Mark the court anew: {long} m by {wide} m.", **fields)
+    marked, before_that = (_courts(table.games[at].staging, wording) for at in (order, order - 1))
+    if marked != before_that:
+        yield wording.say("Mark the floor anew: {courts}.", courts=marked)
 
 
-def _cautions(games: list[Core], wording: Wording) -> tuple[str, ...]:
-    said = (sentence(wording.author(text)) for game in games for text in game.told.care)
+def _courts(staging: Staging, wording: Wording) -> str:
+    long, wide = (wording.figure(metres) for metres in staging.game.court_m)
+    courts = wording.counted(len(staging.courts), "court", "courts")
+    return wording.say("{courts} of {long} m by {wide} m", courts=courts, long=long, wide=wide)
+
+
+def _cautions(table: LessonTable, wording: Wording) -> tuple[str, ...]:
+    """Those of the games, of their modifiers and of the kit, with whatever stands in."""
+    said = (sentence(wording.author(text)) for one in table.games for text in one.staging.cautions)
     return tuple(dict.fromkeys(said))
 
 

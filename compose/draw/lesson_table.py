@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from math import floor as whole
 
 from attrs import field, frozen
 
-from compose.staging.minutes import Lesson, lesson_of
-from compose.staging.norms import Ability
+from compose.staging.minutes import Lesson
+from compose.staging.norms import Ability, Ages
+from compose.staging.staging import Staging
 from grammar.game import Game, GameKit
 from grammar.words import plural
 from library import Norms
@@ -28,14 +29,27 @@ ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
     "clear",
 )
 
+EFFORT = {  # rows of norms/effort.toml
+    WARM_UP: "warming up",
+    SET_UP: "setting up",
+    EXPLAIN: "listening",
+    CHANGE_OVER: "setting up",
+    COOL_DOWN: "cooling down",
+    CLEAR: "setting up",
+}
+
 
 @frozen
 class Planned:
-    """A game of the lesson: its players on each side and the mean length of a round, None where nobody knows it."""
+    """A game of the lesson under the title that is shown, staged for the class.
+
+    The mean length of a round and the share of it in which a pupil is active are None where nobody knows them.
+    """
 
     game: Game
-    players: Mapping[str, int]
+    staging: Staging
     round_min: float | None
+    active: float | None = None
 
 
 @frozen
@@ -86,23 +100,31 @@ class KitShared:
 
 @frozen
 class LessonTable:
-    """The timetable. `short_min` is how many minutes are missing, 0 where everything fits."""
+    """The timetable. `short_min` is how many minutes are missing, 0 where everything fits. `active` is the share of
+    class time in which a pupil is active, None where a game was not forecast."""
 
     games: tuple[Planned, ...]
     lesson: Lesson
     slots: tuple[Slot, ...]
     kit: tuple[KitShared, ...]
     short_min: float = field(default=0.0)
+    active: float | None = None
+
+    @property
+    def played_min(self) -> float:
+        """The minutes of all play."""
+        return sum(slot.minutes for slot in self.slots if slot.kind == PLAY)
 
 
-def lesson_table(games: Sequence[Planned], norms: Norms, minutes: float | None = None) -> LessonTable:
-    """Everything that is not play has its usual time; what is left is shared evenly between the games.
+def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
+    """Everything that is not play has the time of the class, or its usual one; what is left is shared evenly between
+    the games.
 
     Where a game does not use up its share in whole rounds, the games after it get the rest; what is left at
     the end goes to the talk of the cool-down.
     """
-    ages = (min(one.game.ages_years[0] for one in games), max(one.game.ages_years[1] for one in games))
-    lesson = lesson_of(norms, ages, minutes)
+    ages = games[0].staging.ages_years
+    lesson = games[0].staging.lesson
     over = Ability(norms).read("lesson minutes", "changing over", ages).value
     fixed = (
         lesson.changing
@@ -118,7 +140,22 @@ def lesson_table(games: Sequence[Planned], norms: Norms, minutes: float | None =
     if left < needed:
         return LessonTable(tuple(games), lesson, (), kit_over(games), needed - left)
     slots = tuple(_in_a_row(_stretches(games, lesson, over, left)))
-    return LessonTable(tuple(games), lesson, slots, kit_over(games))
+    active = _active(games, slots, Ability(norms), ages)
+    return LessonTable(tuple(games), lesson, slots, kit_over(games), active=active)
+
+
+def _active(games: Sequence[Planned], slots: Sequence[Slot], ability: Ability, ages: Ages) -> float | None:
+    """The share of class time, from the first minute after changing on, in which a pupil is active."""
+    minutes, whole = 0.0, sum(slot.minutes for slot in slots if slot.kind != ARRIVE)
+    for slot in slots:
+        if slot.kind == PLAY:
+            share = games[slot.game or 0].active
+            if share is None:
+                return None
+            minutes += share * slot.minutes
+        elif slot.kind in EFFORT:
+            minutes += ability.read("effort active", EFFORT[slot.kind], ages).value * slot.minutes
+    return minutes / whole if whole > 0 else None
 
 
 def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: float) -> Iterator[Slot]:
@@ -164,11 +201,12 @@ def kit_over(games: Sequence[Planned]) -> tuple[KitShared, ...]:
     lines: dict[tuple[str, float, int], GameKit] = {}
     for number, one in enumerate(games):
         used: dict[tuple[str, float], int] = {}
-        for line in one.game.kit:
+        for row in one.staging.kit:
+            line = row.line
             again = used.setdefault((line.like, line.scale), 0)
             used[line.like, line.scale] = again + 1
             key = (line.like, line.scale, again)
             lines.setdefault(key, line)
-            needed.setdefault(key, [0] * len(games))[number] = line.total(one.players) // max(1, line.parts)
+            needed.setdefault(key, [0] * len(games))[number] = row.needed
             names.setdefault(key, [("", "")] * len(games))[number] = (line.name, line.plural)
     return tuple(KitShared(lines[key], tuple(needed[key]), tuple(names[key])) for key in needed)

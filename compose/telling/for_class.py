@@ -36,6 +36,17 @@ def teams_said(staging: Staging, wording: Wording = ENGLISH) -> str:
 
 def class_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
     """What a teacher has to know of the class before the game: a sentence each."""
+    yield from team_lines(staging, wording)
+    if not staging.courts:
+        return
+    yield from (_kit(row, staging.school_class.lists_kit, wording) for row in staging.kit)
+    time = wording.figure(round(staging.lesson.play, 1))
+    lesson = wording.figure(round(staging.lesson.minutes, 1))
+    yield wording.say("Time: {time} min of play in a lesson of {lesson} min.", time=time, lesson=lesson)
+
+
+def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
+    """Who plays against whom, who is over, on which courts."""
     say, over = wording.say, staging.teams.over
     if not staging.courts:
         yield say("Teams: none.")
@@ -48,10 +59,6 @@ def class_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
         else:
             yield say("Over: {pupils}; {odd}.", pupils=pupils, odd=say(f"an odd pupil {odd.value}"))
     yield _courts(staging, wording)
-    yield from (_kit(row, staging.school_class.lists_kit, wording) for row in staging.kit)
-    time = wording.figure(round(staging.lesson.play, 1))
-    lesson = wording.figure(round(staging.lesson.minutes, 1))
-    yield say("Time: {time} min of play in a lesson of {lesson} min.", time=time, lesson=lesson)
 
 
 def _courts(staging: Staging, wording: Wording) -> str:

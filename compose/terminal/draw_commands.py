@@ -116,6 +116,10 @@ def strip(
 
 def lesson(
     names: Annotated[list[str], typer.Argument(help="The games of the lesson in their order, by name or file.")],
+    modifier: Annotated[
+        list[str] | None,
+        typer.Option("--with", help='A modifier for all games, or with its number for one: "2: add balls, n 3".'),
+    ] = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
     minutes: Annotated[
@@ -139,4 +143,6 @@ def lesson(
     from compose.terminal.lessons import make_lesson
 
     budget, who = Budget(states, memory), Who(pupils, class_name, lesson_min=minutes)
-    raise typer.Exit(make_lesson(names, who, out, title, paper, units, language, quick, budget, force, as_json))
+    raise typer.Exit(
+        make_lesson(names, modifier or [], who, out, title, paper, units, language, quick, budget, force, as_json)
+    )

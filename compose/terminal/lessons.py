@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 from pathlib import Path
@@ -11,13 +12,14 @@ import library
 from compose.answer.answer import Answer, to_mend
 from compose.check import Budget
 from compose.draw.card import Card
+from compose.draw.lesson_findings import lesson_findings
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
 from compose.draw.proof import check_lines
 from compose.draw.remix_card import titled
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
 from compose.terminal.classes import Who
@@ -27,11 +29,13 @@ from compose.terminal.writing import write
 from grammar.words import listing
 
 ENDINGS = (".pdf", ".html", ".md", ".txt")
+NUMBERED = re.compile(r"\s*(\d+)\s*:\s*(.+)")
 USUAL_TITLE = "A lesson of games"
 
 
 def make_lesson(
     names: Sequence[str],
+    modifiers: Sequence[str],
     who: Who,
     out: Path | None,
     title: str,
@@ -47,10 +51,11 @@ def make_lesson(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording, shown, sheet = wording_named(language, as_json), units_named(units, as_json), paper_named(paper, as_json)
-    games = [ready(name, (), who, as_json) for name in names]
+    uses = [uses_of(order, modifiers, len(names), as_json) for order in range(1, len(names) + 1)]
+    games = [ready(name, given, who, as_json) for name, given in zip(names, uses, strict=True)]
     answers = [checked(each, budget) if quick else answered(each, budget) for each in games]
     planned = [_planned(each, answer) for each, answer in zip(games, answers, strict=True)]
-    table = lesson_table(planned, library.norms(), who.lesson_min)
+    table = lesson_table(planned, library.norms())
     if table.short_min > 0:
         long, short = f"{table.lesson.minutes:.0f} min", f"{table.short_min:.0f} min"
         title = f"The lesson of {long} is {short} too short for {listing(names)}."
@@ -60,12 +65,26 @@ def make_lesson(
     card = in_units(card, shown)
     if out is not None:
         write(out, _written(card, out.suffix.lower(), sheet, as_json), force, as_json)
+    findings = (*lesson_findings(table, library.norms()), *(each for answer in answers for each in answer.findings))
     if as_json:
-        say_json(_json(table, card, out, answers))
+        say_json(_json(table, card, out, answers) | {"findings": [finding_json(each) for each in findings]})
     else:
         _say(card, out, known, wording)
-        say_findings([each for answer in answers for each in to_mend(answer.findings)])
-    return exit_code([each for answer in answers for each in answer.findings])
+        say_findings(to_mend(findings))
+    return exit_code(findings)
+
+
+def uses_of(order: int, modifiers: Sequence[str], games: int, as_json: bool) -> tuple[str, ...]:
+    """The modifiers of one game of the lesson, counted from 1: those for all of them, and those with its number."""
+    found = []
+    for written in modifiers:
+        numbered = NUMBERED.fullmatch(written)
+        if numbered and not 1 <= int(numbered[1]) <= games:
+            hint = f'Write "1: ..." to "{games}: ..." for one game, or no number for all of them.'
+            refuse(f"The lesson has no game {numbered[1]}.", hint, as_json)
+        if numbered is None or int(numbered[1]) == order:
+            found.append(numbered[2] if numbered else written)
+    return tuple(found)
 
 
 def _known(one: Planned, answer: Answer, wording: Wording) -> str:
@@ -77,7 +96,7 @@ def _planned(prepared: Ready, answer: Answer) -> Planned:
     """A game with its round as forecast, or else as long as its clock lets it be."""
     bell = prepared.net.bell
     clock = bell.after_s / 60 if bell is not None else None
-    return Planned(titled(prepared.remix), prepared.players, answer.round_minutes or clock)
+    return Planned(titled(prepared.remix), prepared.staging, answer.round_minutes or clock, answer.active_in_round)
 
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
@@ -112,9 +131,11 @@ def _json(table: LessonTable, card: Card, out: Path | None, answers: Sequence[An
     return {
         "title": card.title,
         "minutes": table.lesson.minutes,
+        "play_minutes": table.played_min,
+        "active_share": table.active,
         "games": [
             answer_json(answer)
-            | {"title": one.game.title, "players": dict(one.players), "round_minutes": one.round_min}
+            | {"title": one.game.title, "players": dict(one.staging.court.players), "round_minutes": one.round_min}
             for one, answer in zip(table.games, answers, strict=True)
         ],
         "slots": [

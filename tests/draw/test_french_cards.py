@@ -6,6 +6,7 @@ import re
 from functools import cache, partial
 
 import pytest
+from attrs import evolve
 from drawn_games import NAMES, card_for, game_of, laid_out, lanterns, library_game
 from french_sentences import NAMED, SENTENCES
 from test_strip import sampled
@@ -25,6 +26,7 @@ from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use
 from compose.staging.resolved import resolved
+from compose.staging.school_class import some_class
 from compose.staging.staging import stage
 from compose.telling.counts import counts_told
 from compose.telling.french import joined
@@ -168,10 +170,16 @@ def test_rounds_in_pictures_hold_no_english(name):
     assert english_in(page, (game.title,)) == []
 
 
+def planned(game):
+    """The game with as few players as it may have, in a long lesson."""
+    group = evolve(some_class(sum(side.least for side in game.sides)), lesson_min=90)
+    return Planned(game, stage(game, library.norms(), kit_names(), group), 5.0, 0.5)
+
+
 def test_a_lesson_holds_no_english():
     games = [library_game(name) for name in NAMES if name not in ("toll-stone", "homestead")][:4]
-    planned = [Planned(game, {side.name: side.least for side in game.sides}, 5.0) for game in games]
-    card = lesson_card(lesson_table(planned, library.norms(), 90), "Lundi", FRENCH)
+    games_planned = [planned(game) for game in games]
+    card = lesson_card(lesson_table(games_planned, library.norms()), "Lundi", FRENCH)
     titles = [game.title for game in games]
     assert english_in(text_of(card), titles) == []
     assert english_in(card.plan.description, titles) == []
@@ -179,6 +187,6 @@ def test_a_lesson_holds_no_english():
 
 def test_a_lesson_contracts_what_stands_beside_each_other():
     games = [library_game(name) for name in ("lantern-row", "quarry-row")]
-    planned = [Planned(game, {side.name: side.least for side in game.sides}, 5.0) for game in games]
-    card = lesson_card(lesson_table(planned, library.norms(), 60), "Lundi", FRENCH)
+    games_planned = [planned(game) for game in games]
+    card = lesson_card(lesson_table(games_planned, library.norms()), "Lundi", FRENCH)
     assert "10 lanternes servent maintenant d’ardoises." in card.section("2. Quarry Row").lines

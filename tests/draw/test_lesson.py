@@ -6,23 +6,40 @@ import re
 from io import BytesIO
 
 import pytest
+from attrs import evolve
 from drawn_games import NAMES, lanterns, library_game
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 from test_plan import covered
 from test_remixed_cards import nothing_is_clipped
+from typer import Exit
 
 import library
 from compose.draw.card_pdf import pdf_of
+from compose.draw.lesson_findings import lesson_findings
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import PLAY, Planned, fitted, kit_over, lesson_table
+from compose.staging.school_class import some_class
+from compose.staging.staging import stage
+from compose.staging.teams import Teams
 from compose.telling.wording import wording_of
+from compose.terminal.lessons import uses_of
+from grammar.core.declared import Odd
+
+TWO = ("lantern-row", "heron-and-pike")
 
 
-def planned(name, round_min=4.0):
-    game = library_game(name)
-    return Planned(game, {side.name: side.most for side in game.sides}, round_min)
+def planned(name, round_min=4.0, minutes=None):
+    return planned_game(library_game(name), round_min, minutes)
+
+
+def planned_game(game, round_min=4.0, minutes=None, active=None):
+    """The game with as many players as it may have, in a lesson of so many minutes."""
+    teams = Teams(({side.name: side.most for side in game.sides},), 0, Odd.UNSAID)
+    group = evolve(some_class(teams.playing), lesson_min=minutes)
+    staging = stage(game, library.norms(), library.kit_names(), group, teams)
+    return Planned(game, staging, round_min, active)
 
 
 @settings(max_examples=40, deadline=None)
@@ -32,8 +49,8 @@ def planned(name, round_min=4.0):
     st.floats(20, 120),
 )
 def test_the_minutes_add_up(names, rounds, minutes):
-    games = [planned(name, length) for name, length in zip(names, rounds, strict=False)]
-    table = lesson_table(games, library.norms(), minutes)
+    games = [planned(name, length, minutes) for name, length in zip(names, rounds, strict=False)]
+    table = lesson_table(games, library.norms())
     if table.short_min:
         assert not table.slots
         return
@@ -57,9 +74,12 @@ def test_rounds_that_fit():
 
 
 def test_a_lesson_too_short_says_by_how_much():
-    table = lesson_table([planned("lantern-row"), planned("heron-and-pike")], library.norms(), 20)
+    table = lesson_table([planned(name, minutes=20) for name in TWO], library.norms())
     assert table.short_min > 0
-    longer = lesson_table(table.games, library.norms(), 20 + table.short_min)
+    minutes = 20 + table.short_min
+    longer = lesson_table(
+        [planned(name, minutes=minutes) for name in ("lantern-row", "heron-and-pike")], library.norms()
+    )
     assert longer.short_min == 0
 
 
@@ -75,12 +95,15 @@ def test_things_that_are_alike_are_shared():
 
 def test_two_kinds_of_one_game_are_not_shared_with_each_other():
     game = lanterns(kit="2 posts for each side, like a skittle", set_up="posts on the middle line")
-    kit = kit_over([Planned(game, {"north": 6, "south": 6}, None)])
+    kit = kit_over([planned_game(game)])
     assert {each.name[1]: each.most for each in kit if each.line.like == "skittle"} == {"lanterns": 10, "posts": 4}
 
 
 def test_change_overs_tell_what_to_put_away():
-    card = lesson_card(lesson_table([planned("lantern-row"), planned("heron-and-pike")], library.norms(), 45), "Monday")
+    card = lesson_card(
+        lesson_table([planned(name, minutes=45) for name in ("lantern-row", "heron-and-pike")], library.norms()),
+        "Monday",
+    )
     second = card.section("2. Heron and Pike").lines
     assert "6 lanterns now serve as stones." in second
     assert any(line.startswith("Put away 2 foam balls and 4 lanterns") for line in second)
@@ -89,9 +112,8 @@ def test_change_overs_tell_what_to_put_away():
 
 @pytest.mark.parametrize("language", ["en", "fr"])
 def test_the_sheet_is_one_whole_page(language):
-    table = lesson_table(
-        [planned("lantern-row"), planned("heron-and-pike"), planned("quarry-row")], library.norms(), 60
-    )
+    names = ("lantern-row", "heron-and-pike", "quarry-row")
+    table = lesson_table([planned(name, minutes=60) for name in names], library.norms())
     card = lesson_card(table, "Monday", wording_of(language))
     assert card.plan.box.joined(covered(card.plan)) == card.plan.box
     outcome = pdf_of(card)
@@ -100,3 +122,35 @@ def test_the_sheet_is_one_whole_page(language):
     page = re.sub(r"\s+", "", reader.pages[0].extract_text())
     assert all(re.sub(r"\s+", "", line) in page for part in card.sections for line in part.lines)
     nothing_is_clipped(outcome.value, "A4")
+
+
+def test_kit_is_counted_over_all_courts_and_change_overs():
+    """Twelve duels need a ball for each pupil and a stone for each pair, before and after a game of the whole class."""
+    group = some_class(24)
+    games = [library_game(name) for name in ("toll-stone", "lantern-row", "toll-stone")]
+    staged = [stage(game, library.norms(), library.kit_names(), group) for game in games]
+    table = lesson_table([Planned(game, each, 2.0) for game, each in zip(games, staged, strict=True)], library.norms())
+    kit = {each.line.like: each.by_game for each in table.kit}
+    assert kit["soft tennis ball"] == (24, 0, 24)
+    lines = lesson_card(table, "Monday").section("3. Toll Stone").lines
+    assert any("24 soft tennis balls" in line for line in lines if line.startswith("Bring out"))
+    assert any("12 courts" in line for line in lines if line.startswith("Mark the floor anew"))
+
+
+def test_little_play_and_little_movement_are_said():
+    long = lesson_table([planned_game(library_game("lantern-row"), 5.0, 60, active=0.9)], library.norms())
+    assert not list(lesson_findings(long, library.norms()))
+    names = ("lantern-row", "heron-and-pike", "quarry-row")
+    short = lesson_table([planned(name, 3.0, 38) for name in names], library.norms())
+    assert short.played_min < 38 / 3
+    assert [each.code for each in lesson_findings(short, library.norms())] == ["F-little-play"]
+    still = lesson_table([planned_game(library_game("lantern-row"), 5.0, 60, active=0.2)], library.norms())
+    assert [each.code for each in lesson_findings(still, library.norms())] == ["F-lesson-active"]
+
+
+def test_modifiers_are_for_all_games_or_for_one():
+    written = ("roll instead", "2: add balls, n 3", " 1 : bigger targets")
+    assert uses_of(1, written, 2, False) == ("roll instead", "bigger targets")
+    assert uses_of(2, written, 2, False) == ("roll instead", "add balls, n 3")
+    with pytest.raises(Exit):
+        uses_of(1, ("3: roll instead",), 2, False)

@@ -15,7 +15,7 @@ from compose.draw.remix_card import titled
 from compose.draw.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.paper import PAPER
-from compose.page.answers.remixing import BUDGET, PLAY, group_in, proved_of
+from compose.page.answers.remixing import BUDGET, PLAY, proved_of
 from compose.page.answers.values import Asked, LessonShown, Stretch
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
@@ -30,7 +30,7 @@ def lesson(games: Sequence[Asked], forecast: bool) -> LessonShown:
     planned, _ = _planned(games, forecast, wording)
     if len(planned) < len(games):
         return LessonShown("", (), (), _cannot(games, wording))
-    table = lesson_table(planned, library.norms(), group_in(games[0]).lesson_min)
+    table = lesson_table(planned, library.norms())
     if table.short_min > 0:
         missing = wording.counted(round(table.short_min + 0.5), "minute", "minutes")
         return LessonShown("", (), (), (wording.say("The lesson is {minutes} too short for these.", minutes=missing),))
@@ -45,7 +45,7 @@ def sheet(games: Sequence[Asked]) -> bytes | str:
     planned, known = _planned(games, True, wording)
     if len(planned) < len(games):
         return " ".join(_cannot(games, wording))
-    table = lesson_table(planned, library.norms(), group_in(games[0]).lesson_min)
+    table = lesson_table(planned, library.norms())
     if table.short_min > 0:
         return wording.say("The lesson is too short for these games.")
     outcome = pdf_of(lesson_card(table, wording.say(TITLE), wording, tuple(known)), PAPER)
@@ -65,7 +65,8 @@ def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[
         bell = answer.staged.net.bell
         clock = bell.after_s / 60 if bell is not None else None
         game = titled(made)
-        planned.append(Planned(game, answer.staged.players, answer.round_minutes or clock))
+        minutes = answer.round_minutes or clock
+        planned.append(Planned(game, answer.staged.staging, minutes, answer.active_in_round))
         known.append(f"{game.title}{wording.say(':')} {next(check_lines(answer, wording))}.")
     return planned, known
 
