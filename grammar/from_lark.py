@@ -112,8 +112,8 @@ def _attempt(children: list[Any]) -> Attempt:
 
 
 def _when(children: list[Any]) -> When:
-    event, condition, *consequences = children
-    return When(event, condition, tuple(consequences))
+    span_of_time, event, condition, *consequences = children
+    return When(event, condition, tuple(consequences), span_of_time)
 
 
 def _rest(children: list[Any]) -> Rest:

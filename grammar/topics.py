@@ -23,8 +23,10 @@ def topic(sentence: Node) -> Topic:
         case head.Switch():
             return ("switch", sentence.name.text)
         case when.When():
-            condition = sentence.condition.words() if sentence.condition else ""
-            return ("when", event_topic(sentence.event), condition)
+            said = (sentence.span_of_time, sentence.condition)
+            return ("when", event_topic(sentence.event), *(part.words() if part else "" for part in said))
+        case play.PointsCount():
+            return ("points count", sentence.span_of_time.words() if sentence.span_of_time else "")
         case play.HoldLimit():
             return ("hold", _thing(sentence.ball))
         case play.Rest():

@@ -33,7 +33,7 @@ def lead_places(net: Net) -> tuple[int, int] | None:
 def leads(study: Study) -> Leads:
     """The leads that a half can end with: in points, or 1 for a half won where there are no points."""
     net, places = study.net, lead_places(study.net)
-    over = study.ended if net.bell is None else np.ones_like(study.ended)
+    over = study.ended | study.may_ring
     if places is not None:
         first, second = (study.table[over, place].astype(np.int64) for place in places)
     else:

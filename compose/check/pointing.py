@@ -26,7 +26,10 @@ def told_as_one(net: Net, sides: Sequence[str]) -> list[list[str]]:
 def span_of_last_move(study: Study, state: int) -> Span:
     """The sentence behind the last move of the shortest line to a state."""
     by = int(study.space.by[state])
-    rules = study.net.transitions[by].rules if by >= 0 else study.net.rules
+    rules = study.net.rules
+    if by >= 0:
+        move = study.net.transitions[by]
+        rules = move.rules or tuple(effect.rule for effect in move.effects)
     return rules[0].span if rules else nowhere()
 
 

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate, places_read
 from compose.check.effect import Act, Columns
-from compose.net.net import Assign, Move, Net, Shift
+from compose.net.net import All, Assign, Move, Net, Shift
 
 ROUNDS = 16
 Watch = list[Bools]
@@ -42,13 +42,20 @@ class Reactions:
             }
             risen = {number: held & ~before[number] for number, held in now.items()}
             before = [now.get(number, held) for number, held in enumerate(before)]
-            due = {number: where for number, where in risen.items() if where.any()}
+            due = {
+                number: where for number, held in risen.items() if (where := self._only(number, held, columns)).any()
+            }
             if not due:
                 break
             if turn == ROUNDS:
                 return np.flatnonzero(np.any(list(due.values()), axis=0))
             touched = self._carry_out(due, columns)
         return np.zeros(0, dtype=np.int64)
+
+    def _only(self, number: int, risen: Bools, columns: Columns) -> Bools:
+        """Where something follows of what has become true."""
+        only = self.net.reactions[number].only
+        return risen if only == All() else risen & evaluate(only, columns, len(risen))
 
     def _carry_out(self, due: dict[int, Bools], columns: Columns) -> set[int]:
         """Carry out the reactions that are due; gives the places they may have touched."""

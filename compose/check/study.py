@@ -88,6 +88,14 @@ class Study:
         return np.greater_equal(self.to_end, max(LEAST_LONG, (shortest + 1) // 2))
 
     @cached_property
+    def may_ring(self) -> Bools:
+        """Where the clock may end the round: once all its other moments have passed."""
+        schedule = self.net.schedule
+        if self.net.bell is None or schedule is None:
+            return np.full(self.space.states, self.net.bell is not None)
+        return np.equal(self.table[:, schedule.place], len(schedule.times_s))
+
+    @cached_property
     def at_bell(self) -> NDArray[np.int16]:
         """The result at the bell in each state, -1 for none; shape (states,)."""
         if self.net.bell is None:

@@ -25,8 +25,13 @@ def to_prism(net: Net, constants: Sequence[float]) -> Outcome[str]:
     """A continuous-time model of the net; `constants` are events a minute of each transition at factor 1.
 
     Labels: "over" where play has ended, "end_1" ... where the first end that holds is that one; the reward
-    structure "minutes" counts time. A finding where the net needs more than `MOST_NUMBERED` numbered states.
+    structure "minutes" counts time. A finding where the net needs more than `MOST_NUMBERED` numbered states, or a
+    clock.
     """
+    if net.schedule is not None:
+        title = f"{net.title} cannot be written in the PRISM language: the clock changes something while play goes on."
+        hint = "There everything takes a time of chance. Leave out what the sheet says of moments of the clock."
+        return Outcome(None, (Finding("C-prism-clock", Severity.ERROR, title, nowhere(), hint),))
     if not net.reactions:
         return Outcome(prism_by_places(net, constants))
     space = explore(net, Budget(states=MOST_NUMBERED))

@@ -57,10 +57,10 @@ class Absorbed:
         return self.chance_error <= SURE and self.time_error <= SURE * self.time.sum()
 
 
-def absorb(chain: Chain) -> Absorbed:
-    """All of it for one chain."""
+def absorb(chain: Chain, begin: Floats | None = None) -> Absorbed:
+    """All of it for one chain; where play may `begin` in several cells (cells,), with these chances."""
     good = np.flatnonzero(~chain.doomed)
-    visits, left = _solved(chain, good)
+    visits, left = _solved(chain, good, begin)
     time = np.zeros(len(chain.leaving))
     time[good] = visits.x / chain.leaving[good]
     classes = time @ chain.into
@@ -68,7 +68,7 @@ def absorb(chain: Chain) -> Absorbed:
         classes[chain.started_in] = 1.0
     mean_left = np.full(len(chain.leaving), math.inf)
     mean_left[good] = left.x
-    never = _never(chain, time)
+    never = _never(chain, time) if begin is None else float(begin[chain.doomed].sum()) + _lost(chain, time)
     mean = float(time.sum())
     square = 2 * float(time[good] @ left.x) - mean**2
     spread = math.sqrt(square) if square > 0 else 0.0
@@ -90,12 +90,12 @@ def absorb(chain: Chain) -> Absorbed:
     )
 
 
-def _solved(chain: Chain, good: Longs) -> tuple[Solution, Solution]:
+def _solved(chain: Chain, good: Longs, given: Floats | None) -> tuple[Solution, Solution]:
     """The expected visits of the good cells from the start, and the mean time left from each."""
     rate = chain.leaving[good]
     step = _scaled(chain, good, rate)
-    begin = np.zeros(len(good))
-    if chain.start >= 0 and not chain.doomed[chain.start]:
+    begin = np.zeros(len(good)) if given is None else given[good]
+    if given is None and chain.start >= 0 and not chain.doomed[chain.start]:
         begin[np.searchsorted(good, chain.start)] = 1.0
     return fixed_point(step.T.tocsr(), begin), fixed_point(step, 1 / rate, ROUGH)
 
@@ -132,6 +132,11 @@ def _never(chain: Chain, time: Floats) -> float:
     """The chance to come to where no class can be reached."""
     if chain.start >= 0 and chain.doomed[chain.start]:
         return 1.0
+    return _lost(chain, time)
+
+
+def _lost(chain: Chain, time: Floats) -> float:
+    """The chance to come from elsewhere to where no class can be reached."""
     if not chain.doomed.any():
         return 0.0
     return float((time @ chain.inner)[chain.doomed].sum())

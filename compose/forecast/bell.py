@@ -46,13 +46,11 @@ def until(chain: Chain, minutes: float, results: tuple[End, ...] = (), slack: fl
     `slack` is an error of chances that does not matter.
     """
     walk = Walk(chain)
-    at_bell, time, error = _watched(walk, minutes, slack)
+    at_bell, time, error = watched(walk, minutes, slack)
     classes = time @ chain.into
     if chain.started_in >= 0:
         classes[chain.started_in] = 1.0
-    counts = chain.space.encoding.markings(chain.space.codes[chain.running])
-    first, _ = first_of(results, counts)
-    told = np.bincount(first + 1, chain.spread(at_bell), minlength=len(results) + 1).astype(np.float64)
+    told = at_results(chain, at_bell, results)
     return Until(
         minutes=minutes,
         by_end=classes[:-1],
@@ -70,13 +68,20 @@ def until(chain: Chain, minutes: float, results: tuple[End, ...] = (), slack: fl
     )
 
 
+def at_results(chain: Chain, at_bell: Floats, results: tuple[End, ...]) -> Floats:
+    """The chances at the bell that no result holds, and that each is the first that does."""
+    counts = chain.space.encoding.markings(chain.space.codes[chain.running])
+    first, _ = first_of(results, counts)
+    return np.bincount(first + 1, chain.spread(at_bell), minlength=len(results) + 1).astype(np.float64)
+
+
 def at_bell(chain: Chain) -> Until | None:
     """The round of a net with a bell, None where it has none."""
     bell = chain.space.net.bell
     return until(chain, bell.after_s / 60, bell.results) if bell is not None else None
 
 
-def _watched(walk: Walk, minutes: float, slack: float) -> tuple[Floats, Floats, float]:
+def watched(walk: Walk, minutes: float, slack: float) -> tuple[Floats, Floats, float]:
     """The chances at the bell and the minutes spent until then, both (cells,), and the error of a chance."""
     mean = walk.clock * minutes
     left_over, gone = max(LEFT_OVER, slack), max(GONE, slack)

@@ -56,6 +56,37 @@ def lengths(
     return Lengths(tuple(times), over, tuple(levels), within, tail.settled)
 
 
+def lengths_in_pieces(
+    pieces: Sequence[tuple[float, float, Walk]], times: Sequence[float], levels: Sequence[float] = (0.5, 0.9)
+) -> Lengths:
+    """The same of a round in pieces, each with its start, its minutes and its walk."""
+    tails = [(start, minutes, _Tail(walk, minutes)) for start, minutes, walk in pieces]
+    latest = max(times, default=0.0)
+    for start, minutes, tail in tails:
+        if tail.walk.alive[0] > 0:
+            until = minutes if math.isfinite(minutes) else max(0.0, latest - start)
+            tail.extend(until, 1 - max(levels, default=0.0))
+    over = np.array([1 - _alive_in(tails, time) for time in times])
+    within = np.array([_when_in(tails, 1 - level) for level in levels])
+    return Lengths(tuple(times), over, tuple(levels), within, all(tail.settled for _, _, tail in tails))
+
+
+def _alive_in(tails: Sequence[tuple[float, float, _Tail]], time: float) -> float:
+    """The chance that play still runs then; of two pieces that meet at that time the first."""
+    known = [(start, tail) for start, _, tail in tails if start <= time]
+    ended = all(start + minutes < time for start, minutes, _ in tails)
+    return known[-1][1].alive(time - known[-1][0]) if known and not ended else 0.0
+
+
+def _when_in(tails: Sequence[tuple[float, float, _Tail]], share: float) -> float:
+    for start, minutes, tail in tails:
+        if tail.walk.alive[0] <= share:
+            return start
+        if math.isinf(minutes) or tail.alive(minutes) <= share:
+            return start + tail.when(share)
+    return math.inf
+
+
 class _Tail:
     """The chance that play still runs, as a function of time."""
 

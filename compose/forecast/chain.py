@@ -14,7 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from compose.check.graph import ragged
 from compose.check.space import StateSpace
-from compose.forecast.chain_fold import mirror_images
+from compose.forecast.chain_fold import mirror_images, symmetric
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array
@@ -23,6 +23,18 @@ Floats = NDArray[np.float64]
 Longs = NDArray[np.int64]
 Bools = NDArray[np.bool_]
 FOLD_FROM = 2_000  # running states from which looking for a symmetry pays (measured)
+
+
+@frozen(eq=False)
+class Jumps:
+    """Where play goes at the next moment of the clock: chances `inner` (n, n) to other cells, `into` (n, classes).
+
+    `passed` (n,) is how many moments have passed in each cell.
+    """
+
+    inner: csr_array
+    into: Floats
+    passed: Longs
 
 
 @frozen(eq=False)
@@ -35,7 +47,7 @@ class Chain:
     holds the rates between cells without self-loops, `leaving` (n,) the whole rate out of each, `into`
     (n, classes) the mean rate into each class. From `doomed` cells (n,) no class can be reached. `start`
     is the cell of the start; where the start already stops play there are no cells, `start` is -1 and
-    `started_in` its class (else -1).
+    `started_in` its class (else -1). `jumps` say what a moment of the clock does, None where none does anything.
     """
 
     space: StateSpace
@@ -48,6 +60,7 @@ class Chain:
     doomed: Bools
     start: int
     started_in: int
+    jumps: Jumps | None = None
 
     def spread(self, values: Floats) -> Floats:
         """What belongs to the cells, shared out equally among their states: shape (running,)."""
@@ -77,12 +90,17 @@ def chain(space: StateSpace, constants: ArrayLike) -> Chain:
     stops = space.end_of.astype(np.int64)
     stops[space.expanded :][stops[space.expanded :] < 0] = len(space.net.ends)
     moving = (rates > 0) & (space.sources() != space.targets)
-    running = np.flatnonzero(stops < 0) if (rates > 0).all() else _reached(space, moving, stops)
+    chances, ticking = tick_chances(space)
+    running = np.flatnonzero(stops < 0) if (rates > 0).all() else _reached(space, moving | ticking, stops)
     inner, leaving, into = _matrices(space, rates, stops, running, moving)
+    jumps = _jumps(space, chances, stops, running, ticking)
     mirror = mirror_images(space, running, inner, leaving) if len(running) >= FOLD_FROM else None
+    if mirror is not None and jumps is not None and not symmetric(jumps.inner, jumps.into.sum(axis=1), mirror):
+        mirror = None
     cell = np.arange(len(running))
     if mirror is not None:
         cell, inner, leaving, into = _folded(mirror, inner, leaving, into)
+        jumps = _folded_jumps(mirror, jumps)
     return Chain(
         space=space,
         rates=rates,
@@ -91,10 +109,36 @@ def chain(space: StateSpace, constants: ArrayLike) -> Chain:
         inner=inner,
         leaving=leaving,
         into=into,
-        doomed=_doomed(inner, into),
+        doomed=doomed_cells(inner, into),
         start=int(cell[0]) if stops[0] < 0 else -1,
         started_in=int(stops[0]),
+        jumps=jumps,
     )
+
+
+def tick_chances(space: StateSpace) -> tuple[Floats, Bools]:
+    """The chance of every edge at a moment of the clock, and which edges are such, both (edges,)."""
+    parts = np.array([move.part if move.ticks else 0.0 for move in space.net.transitions])
+    ticks = np.array([move.ticks for move in space.net.transitions], dtype=np.bool_)
+    return space.factors * parts[space.transitions], ticks[space.transitions]
+
+
+def _jumps(space: StateSpace, chances: Floats, stops: Longs, running: Longs, ticking: Bools) -> Jumps | None:
+    schedule = space.net.schedule
+    if schedule is None:
+        return None
+    inner, _, into = _matrices(space, chances, stops, running, ticking)
+    passed = space.encoding.markings(space.codes[running])[:, schedule.place].astype(np.int64)
+    return Jumps(inner, into, passed)
+
+
+def _folded_jumps(mirror: Longs, jumps: Jumps | None) -> Jumps | None:
+    if jumps is None:
+        return None
+    cell, inner, _, into = _folded(mirror, jumps.inner, np.zeros(len(mirror)), jumps.into, within_too=True)
+    first = np.flatnonzero(np.arange(len(mirror)) <= mirror)
+    assert len(cell) == len(mirror)
+    return Jumps(inner, into, jumps.passed[first])
 
 
 def _matrices(
@@ -119,8 +163,10 @@ def _matrices(
     return inner, leaving, into.reshape(count, classes)
 
 
-def _folded(mirror: Longs, inner: csr_array, leaving: Floats, into: Floats) -> tuple[Longs, csr_array, Floats, Floats]:
-    """The same with one cell for each state and its mirror image."""
+def _folded(
+    mirror: Longs, inner: csr_array, leaving: Floats, into: Floats, within_too: bool = False
+) -> tuple[Longs, csr_array, Floats, Floats]:
+    """The same with one cell for each state and its mirror image; `within_too` keeps what stays in a cell."""
     from scipy.sparse import csr_array
 
     first = np.flatnonzero(np.arange(len(mirror)) <= mirror)
@@ -132,7 +178,7 @@ def _folded(mirror: Longs, inner: csr_array, leaving: Floats, into: Floats) -> t
     folded.sum_duplicates()
     # An edge between the two states of one cell is a self-loop of the cell and drops out of its time.
     within = folded.diagonal()
-    if within.any():
+    if within.any() and not within_too:
         folded.setdiag(0)
         folded.eliminate_zeros()
     return cell, folded, leaving[first] - within, (into[first] + into[mirror[first]]) / 2
@@ -151,7 +197,7 @@ def _reached(space: StateSpace, moving: Bools, stops: Longs) -> Longs:
     return np.flatnonzero(seen)
 
 
-def _doomed(inner: csr_array, into: Floats) -> Bools:
+def doomed_cells(inner: csr_array, into: Floats) -> Bools:
     """From which cells no class can be reached: whatever a search backwards from the classes leaves over."""
     back = inner.T.tocsr()
     offsets, before = back.indptr.astype(np.int64), back.indices

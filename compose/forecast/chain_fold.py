@@ -41,7 +41,7 @@ def mirror_images(space: StateSpace, running: Longs, inner: csr_array, leaving: 
     mirror: Longs = order[found]
     if not (codes[mirror] == image).all():
         return None
-    return mirror if _symmetric(inner, leaving, mirror) else None
+    return mirror if symmetric(inner, leaving, mirror) else None
 
 
 def swapped_places(net: Net) -> list[int] | None:
@@ -86,7 +86,7 @@ def _alike(one: Place, other: Place) -> bool:
     return (one.capacity, one.start) == (other.capacity, other.start)
 
 
-def _symmetric(inner: csr_array, leaving: Floats, mirror: Longs) -> bool:
+def symmetric(inner: csr_array, leaving: Floats, mirror: Longs) -> bool:
     """Whether all rates stay the same when every state is replaced by its mirror image."""
     if not np.allclose(leaving[mirror], leaving, rtol=SAME, atol=0):
         return False

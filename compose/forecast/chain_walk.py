@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.forecast.chain import Chain
+from compose.forecast.chain import Chain, Floats
 from compose.forecast.poisson import last_above
 
 LEFT_OVER = 1e-11  # chance of more ticks than are looked at
@@ -21,12 +21,12 @@ IDLE_SETTLING = 1.2  # the same where play may go to and fro for ever: it settle
 
 
 class Walk:
-    """The chances of the cells tick by tick, from the start.
+    """The chances of the cells tick by tick, from the start, or as they are at the `begin` (cells,).
 
     `clock` is the rate of ticks per minute. `alive[k]` is the chance to be running still after k ticks.
     """
 
-    def __init__(self, chain: Chain) -> None:
+    def __init__(self, chain: Chain, begin: Floats | None = None) -> None:
         from scipy.sparse import diags_array  # slow to import, only needed here
 
         self._settles = bool(chain.doomed.any())
@@ -37,7 +37,9 @@ class Walk:
         stay = 1 - jump.sum(axis=1) - chain.into.sum(axis=1) / self.clock
         self._step = (jump.T.tocsr() + diags_array(stay, format="csr")).tocsr()
         self.chances = np.zeros(len(chain.leaving))
-        if chain.start >= 0:
+        if begin is not None:
+            self.chances = begin.copy()
+        elif chain.start >= 0:
             self.chances[chain.start] = 1.0
         self.alive = [float(self.chances.sum())]
 

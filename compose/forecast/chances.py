@@ -79,7 +79,7 @@ def chances(
     their band. Raises ValueError where the text's own shares exceed 1 (`said_too_much` finds these).
     """
     told = explain_chances(net, norms, kit, level, instead)
-    rates = [told[move.attempt].rate(move.outcome) * move.part for move in net.transitions]
+    rates = [0.0 if move.ticks else told[move.attempt].rate(move.outcome) * move.part for move in net.transitions]
     return np.array(rates, dtype=np.float64)
 
 
@@ -93,6 +93,8 @@ def explain_chances(
     """Each attempt of the net, in the net's order, with its numbers and all that stands behind them."""
     outcomes: dict[Attempt, set[str]] = {}
     for move in net.transitions:
+        if move.ticks:  # it comes at a moment of the clock, at no rate
+            continue
         outcomes.setdefault(move.attempt, set()).add(move.outcome)
     ability = Ability(norms, level, instead or {})
     return {attempt: explain(Case(attempt, ability, kit), names) for attempt, names in outcomes.items()}

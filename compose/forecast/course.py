@@ -50,7 +50,8 @@ class Course:
     exact). `points` gives for each place of points the chances of 0, 1, 2 ... when play stops; where two sides
     have points, `lead` gives the chances of the first side's lead, from as far behind as can be to as far ahead.
 
-    `spent` (states,) are the minutes in each state of the space, None where the round was played at random.
+    `spent` (states,) are the minutes in each state of the space, `moments` (states,) how often a moment of the clock
+    finds play there; None where the round was played at random.
 
     `clock_minutes` is when the clock stops play, infinite without one; `clock_rings` is False where that
     is only the end of the lesson. `rounds` is how many rounds were played, None where nothing was: then
@@ -76,6 +77,7 @@ class Course:
     minutes_error: float = 0.0
     method: str = field(default="")
     spent: Floats | None = None
+    moments: Floats | None = None
 
     def chance(self, value: float) -> Figure:
         """A chance of this course with its margin."""

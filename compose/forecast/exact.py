@@ -9,10 +9,11 @@ from numpy.typing import ArrayLike
 
 from compose.check.space import StateSpace
 from compose.forecast.absorb import Absorbed, absorb
-from compose.forecast.bell import Until, until
-from compose.forecast.bell_times import A_TICK, Lengths, lengths
-from compose.forecast.chain import Chain, Floats, chain
+from compose.forecast.bell import Until, at_results, until
+from compose.forecast.bell_times import A_TICK, Lengths, lengths, lengths_in_pieces
+from compose.forecast.chain import Chain, Floats, chain, tick_chances
 from compose.forecast.course import Course, Figure, Length, lead_of
+from compose.forecast.pieces import in_pieces
 
 LEVELS = (0.5, 0.9)
 SLACK = 1e-7  # error of chances of a course without quantiles
@@ -39,6 +40,8 @@ def exact_course(space: StateSpace, constants: ArrayLike, lesson_minutes: float,
     if not space.complete:
         raise ValueError("the space is not whole; its course cannot be exact")
     built = chain(space, constants)
+    if space.net.schedule is not None:
+        return _with_moments(built, lesson_minutes, quantiles)
     bell = space.net.bell
     if bell is not None:
         stopped = until(built, bell.after_s / 60, bell.results, 0.0 if quantiles else SLACK)
@@ -98,6 +101,45 @@ def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool
     )
 
 
+def _with_moments(built: Chain, lesson_minutes: float, quantiles: bool) -> Course:
+    """Where the clock changes something while play goes on, piece by piece."""
+    space, bell = built.space, built.space.net.bell
+    slack = 0.0 if quantiles else SLACK
+    played = in_pieces(built, bell.after_s / 60 if bell is not None else math.inf, slack)
+    if bell is None and (played.never > 0 or not played.solved):
+        played = in_pieces(built, lesson_minutes, slack)
+    stopped = math.isfinite(played.stop)
+    told = at_results(built, played.at_bell, bell.results if bell is not None else ())
+    times = sorted({min(lesson_minutes, played.stop), *([played.stop] if stopped else [])})
+    found = lengths_in_pieces([(p.start, p.minutes, p.walk) for p in played.pieces], times, LEVELS)
+    spent, moments = _spent(built, played.time), _spent(built, played.moments)
+    points, lead = _points(built, spent, played.at_bell, moments)
+    tokens = built.tokens(played.time)
+    chances, _ = tick_chances(space)
+    ticks = np.bincount(space.transitions, moments[space.sources()] * chances, minlength=len(space.net.transitions))
+    firings = built.firings(played.time) + ticks
+    return Course(
+        by_end=played.classes[:-1],
+        by_result=told[1:],
+        unsaid=float(told[0]),
+        never=0.0,
+        length=_length(float(played.time.sum()), found if quantiles else None, played.stop),
+        tokens=tokens,
+        firings=firings,
+        spread_tokens=np.zeros_like(tokens),
+        spread_firings=np.zeros_like(firings),
+        points=points,
+        lead=lead,
+        clock_minutes=played.stop,
+        clock_rings=bell is not None or not stopped,
+        chance_error=played.error,
+        minutes_error=played.time_error,
+        method="piece by piece",
+        spent=spent,
+        moments=moments,
+    )
+
+
 def _length(mean: float, found: Lengths | None, most: float) -> Length:
     if found is None:
         return Length(Figure(mean), Figure(math.nan), Figure(math.nan))
@@ -113,7 +155,9 @@ def _spent(built: Chain, time: Floats) -> Floats:
     return spent
 
 
-def _points(built: Chain, spent: Floats, at_bell: Floats) -> tuple[dict[int, Floats], Floats | None]:
+def _points(
+    built: Chain, spent: Floats, at_bell: Floats, moments: Floats | None = None
+) -> tuple[dict[int, Floats], Floats | None]:
     """The distribution of every count of points when play stops, and of the first side's lead."""
     space = built.space
     places = [number for number, place in enumerate(space.net.places) if place.token == "points"]
@@ -125,6 +169,8 @@ def _points(built: Chain, spent: Floats, at_bell: Floats) -> tuple[dict[int, Flo
     weight[built.running] += built.spread(at_bell)
     stops = np.flatnonzero(space.ended()[space.targets])
     flow = spent[space.sources()[stops]] * built.rates[stops]
+    if moments is not None:
+        flow = flow + moments[space.sources()[stops]] * tick_chances(space)[0][stops]
     weight += np.bincount(space.targets[stops], flow, minlength=space.states)
     counts = space.encoding.markings(space.codes)
     by_place = {

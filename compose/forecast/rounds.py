@@ -19,6 +19,7 @@ from compose.check.enabled import Enabling
 from compose.check.ends import first_ends
 from compose.check.reactions import Reactions
 from compose.forecast.chain import Longs
+from compose.forecast.ticks import Ticking
 from compose.forecast.wait_log import WaitLog
 from compose.net.net import Move, Net, Transition
 
@@ -55,6 +56,7 @@ class Rounds:
         self.log = WaitLog(net, watched, rounds)
         self._constants = np.asarray(constants, dtype=np.float64)[:, None]
         self._chance = chance
+        self._ticking = Ticking(net, rounds)
         self._drawn = np.array([every_event or _changes(t, net) for t in net.transitions], dtype=np.bool_)
         self._enabling = Enabling(net)
         self._acts = [Act(t.effects, net.places) for t in net.transitions]
@@ -80,14 +82,21 @@ class Rounds:
         total = reached[-1] if len(reached) else np.zeros(len(live))
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
-        left = self.clock_minutes - self.minutes[live]
-        over = (wait >= left) | np.isinf(wait)
+        ticks = self._ticking.due(live)
+        ticked = (wait >= ticks - self.minutes[live]) & (ticks < self.clock_minutes)
+        left = np.minimum(ticks, self.clock_minutes) - self.minutes[live]
+        over = ~ticked & ((wait >= left) | np.isinf(wait))
         spent = np.where(np.isinf(wait) & np.isinf(left), 0.0, np.minimum(wait, left))
         self.minutes[live] += spent
         self.tokens[live] += table * spent[:, None]
         self.firings[live] += (rates * spent).T
         chosen = (reached <= self._chance.random(len(live)) * total).sum(axis=0)
         chosen = np.where(over, -1, np.minimum(chosen, len(rates) - 1))
+        if ticked.any():
+            chances = enabled[:, ticked] * factors[:, ticked] * self._ticking.parts[:, None]
+            self.firings[live[ticked]] += chances.T
+            chosen[ticked] = self._ticking.drawn(chances, self._chance)
+            self._ticking.passed[live[ticked]] += 1
         self.events += int((~over).sum())
         self._carry_out(chosen)
         stopped = CUT if math.isfinite(self.clock_minutes) else STUCK

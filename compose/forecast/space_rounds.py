@@ -15,7 +15,8 @@ from numpy.typing import ArrayLike, NDArray
 from compose.check.effect import Act, Column, Columns
 from compose.check.reactions import Reactions
 from compose.check.space import StateSpace
-from compose.forecast.chain import Bools, Floats, Longs
+from compose.forecast.chain import Bools, Floats, Longs, tick_chances
+from compose.forecast.ticks import Ticking
 from compose.forecast.wait_log import WaitLog
 from compose.net.net import Effect, Move
 
@@ -54,6 +55,9 @@ class SpaceRounds:
         self._traffic = {place: traffic(space, place) for place in watched}
         self._rates = rates = space.factors * np.asarray(constants, dtype=np.float64)[space.transitions]
         rates[~self._changing()] = 0.0
+        self._ticking = Ticking(space.net, rounds)
+        self._tick_chances = tick_chances(space)[0]
+        self._ticked_to = np.concatenate([[0.0], np.cumsum(self._tick_chances)])
         self._reached = np.concatenate([[0.0], np.cumsum(rates)])
         self._total = np.bincount(space.sources(), rates, minlength=space.states)
         self._live: Longs = np.arange(rounds)
@@ -71,25 +75,31 @@ class SpaceRounds:
         wait = np.full(len(live), math.inf)
         total = self._total[state]
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
-        left = self._clock_minutes - self.minutes[live]
-        over = (wait >= left) | np.isinf(wait)
+        ticks = self._ticking.due(live)
+        ticked = (wait >= ticks - self.minutes[live]) & (ticks < self._clock_minutes)
+        left = np.minimum(ticks, self._clock_minutes) - self.minutes[live]
+        over = ~ticked & ((wait >= left) | np.isinf(wait))
         self.minutes[live] += np.where(np.isinf(wait) & np.isinf(left), 0.0, np.minimum(wait, left))
-        edge = self._drawn(state[~over])  # where nothing can happen there is no edge to draw
-        self._state[~over] = self._space.targets[edge]
-        self._note(live[~over], edge)
+        for some, reached in ((~over & ~ticked, self._reached), (ticked, self._ticked_to)):
+            edge = self._drawn(state[some], reached)  # where nothing can happen there is no edge to draw
+            self._state[some] = self._space.targets[edge]
+            self._note(live[some], edge)
+        self._ticking.passed[live[ticked]] += 1
         self._stop(over | self._ended[self._state])
 
-    def comings(self, place: int, spent: Floats) -> float:
+    def comings(self, place: int, spent: Floats, moments: Floats | None) -> float:
         """How many come to a watched place in a round, those there at the set-up included, for so many minutes
-        `spent` (states,) in each state: no matter of chance."""
+        `spent` (states,) in each state and so many `moments` (states,) of the clock there: no matter of chance."""
         of_edges = spent[self._space.sources()] * self._rates
+        if moments is not None:
+            of_edges = of_edges + moments[self._space.sources()] * self._tick_chances
         return self._space.net.places[place].start + float(of_edges @ self._traffic[place].entered)
 
-    def _drawn(self, state: Longs) -> Longs:
+    def _drawn(self, state: Longs, reached: Floats) -> Longs:
         """An edge out of each state, with a chance in proportion to its rate."""
         first, last = self._space.offsets[state], self._space.offsets[state + 1]
-        low, high = self._reached[first], self._reached[last]
-        edge = np.searchsorted(self._reached, low + self._chance.random(len(state)) * (high - low), side="right") - 1
+        low, high = reached[first], reached[last]
+        edge = np.searchsorted(reached, low + self._chance.random(len(state)) * (high - low), side="right") - 1
         return np.asarray(np.clip(edge, first, np.maximum(first, last - 1)), dtype=np.int64)
 
     def _note(self, rows: Longs, edge: Longs) -> None:

@@ -168,7 +168,7 @@ class Work:
 def _mean_wait(rounds: SpaceRounds, course: Course, place: int) -> Waits:
     """How many come to a place in a round and the mean of their waits: J. D. C. Little, "A proof for the queuing
     formula L = lambda W", Operations Research 9(3), 1961, 383-387 (from memory)."""
-    comings = rounds.comings(place, course.spent) if course.spent is not None else 0.0
+    comings = rounds.comings(place, course.spent, course.moments) if course.spent is not None else 0.0
     mean = float(course.tokens[place]) / comings if comings > 0 else 0.0
     return Waits(place, max(0.0, comings), Figure(mean), Figure(math.nan))
 

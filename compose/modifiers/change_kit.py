@@ -24,6 +24,16 @@ def add_kit(draft: Draft, game: Game, sentence: said.AddKit) -> Problem | None:
     return _more(draft, game, line, sentence.count.whole, sentence)
 
 
+def add_later(draft: Draft, game: Game, sentence: said.AddLater) -> Problem | None:
+    """More of a thing, of which nothing lies there at first."""
+    lines = game.kit_meant(sentence.what)
+    if len(lines) != 1:
+        several = f"there are several kinds of {plural(sentence.what.text)}"
+        return several if lines else f"there is no {sentence.what.text}"
+    _counted_in_kit(draft, lines[0], lines[0].count + sentence.count.whole, sentence)
+    return None
+
+
 def take_kit(draft: Draft, game: Game, sentence: said.TakeKit) -> Problem | None:
     """Fewer of a thing; at least one stays."""
     line = kit_meant(game, sentence.what)
@@ -35,11 +45,16 @@ def take_kit(draft: Draft, game: Game, sentence: said.TakeKit) -> Problem | None
 
 
 def _more(draft: Draft, game: Game, line: GameKit, number: int, sentence: Node) -> Problem | None:
-    total = line.count + number
     moved = _placed_otherwise(game, line, number)
     if isinstance(moved, Problem):
         return moved
+    _counted_in_kit(draft, line, line.count + number, sentence)
+    if moved:
+        draft.change("set-up", lambda node: moved[1] if node == moved[0] else node, sentence.span)
+    return None
 
+
+def _counted_in_kit(draft: Draft, line: GameKit, total: int, sentence: Node) -> None:
     def kit(node: Node) -> Node:
         if not (isinstance(node, Kit) and node.name.text in (line.name, line.plural)):
             return node
@@ -48,9 +63,6 @@ def _more(draft: Draft, game: Game, line: GameKit, number: int, sentence: Node) 
         return attrs.evolve(node, count=attrs.evolve(node.count, value=float(total)), name=name, singular=singular)
 
     draft.change("kit", kit, sentence.span)
-    if moved:
-        draft.change("set-up", lambda node: moved[1] if node == moved[0] else node, sentence.span)
-    return None
 
 
 def _placed_otherwise(game: Game, line: GameKit, number: int) -> tuple[Placing, Placing] | Problem | None:

@@ -18,6 +18,7 @@ NEEDS = (
     said.NeedsSkill,
     said.NeedsPoints,
     said.NeedsTwoSides,
+    said.NeedsClock,
 )
 
 

@@ -45,6 +45,8 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
                 )
             case said.NeedsTwoSides():
                 wrong = "" if len(play.sides) > 1 else "has only one side"
+            case said.NeedsClock():
+                wrong = "" if play.bell is not None else "has no clock that ends it"
         if wrong:
             title = f"`{modifier.name}` does not fit: {game.title} {wrong}."
             yield Finding("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")

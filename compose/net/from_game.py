@@ -16,11 +16,13 @@ from compose.net.lower.mirrored import unlike_sides
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
-from compose.net.lower.tokens import in_play, points_place
+from compose.net.lower.ticking import lower_ticks
+from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.match import match_of
 from compose.net.net import Net, Place
+from compose.net.schedule import Schedule
 from compose.net.width import too_wide
 from compose.staging.floor.nowhere import nowhere_to_act
 from compose.staging.floor.touching import nobody_in_reach
@@ -29,6 +31,7 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.rules import Add, Finish, StartAgain
+from grammar.core.schedule import moments_s
 from grammar.core.values import Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -58,12 +61,7 @@ def net_of(
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
     builder.findings.extend((*doubts(core), *unlike_sides(core), *unread(core)))
     _counters(builder)
-    _lower_moves(builder)
-    if any(effect is StartAgain.EVERYTHING for rule in core.play.rules for effect in rule.effects):
-        # To start again is to set every place; only now are all of them known.
-        builder.transitions.clear()
-        builder.reactions.clear()
-        _lower_moves(builder)
+    schedule = _lower_moves(builder)
     ends, bell = lower_ends(builder), lower_bell(builder)
     _register(builder)
     net = Net(
@@ -79,6 +77,7 @@ def net_of(
         mirrored=tuple(side.key for side in core.play.side_ids if side in core.play.mirrored),
         match=match_of(core),
         spared=tuple(_spared(builder)),
+        schedule=schedule,
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
@@ -101,7 +100,9 @@ def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:
 
 
 def _counters(builder: Builder) -> None:
-    """Points, and who has won by a rule."""
+    """Moments of the clock, points, and who has won by a rule."""
+    if moments_s(builder.play):
+        clock_place(builder)
     effects = [effect for rule in builder.play.rules for effect in rule.effects]
     if any(isinstance(effect, Finish) for effect in effects):
         place = Place("result", "result", len(builder.play.sides), 0, "result", "results")
@@ -112,17 +113,27 @@ def _counters(builder: Builder) -> None:
             points_place(builder, side, counted_to)
 
 
-def _lower_moves(builder: Builder) -> None:
-    """All that can happen, and what follows at once."""
+def _lower_moves(builder: Builder) -> Schedule | None:
+    """All that can happen, what follows at once, and what the clock does; when, if it does anything."""
+    if any(effect is StartAgain.EVERYTHING for rule in builder.play.rules for effect in rule.effects):
+        # To start again is to set every place; only after a first time are all of them known.
+        _lowered(builder)
+        builder.transitions.clear()
+        builder.reactions.clear()
+    return _lowered(builder)
+
+
+def _lowered(builder: Builder) -> Schedule | None:
     lower_attempts(builder)
     lower_clockwork(builder)
     lower_services(builder)
+    return lower_ticks(builder)
 
 
 def _register(builder: Builder) -> None:
     """Every line that ought to matter is a rule of the net, so that an idle one is seen."""
     play = builder.play
-    for value in (*play.rules, *play.offers, *play.rests, *play.services):
+    for value in (*play.rules, *play.offers, *play.rests, *play.services, *play.counting):
         for line in value.lines:
             builder.rule((line,))
 

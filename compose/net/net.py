@@ -11,6 +11,7 @@ from attrs import frozen
 
 from compose.net.attempt import Attempt
 from compose.net.match import ONE_ROUND, Match
+from compose.net.schedule import Schedule
 from grammar.core.declared import AreaKind
 from grammar.core.values import At, OnStep, Posture, Presence
 from grammar.span import Span
@@ -156,7 +157,9 @@ class Transition:
 
     `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it"). `side`
     may decline it unless `forced`; side None is nobody's choice (the clock, the teacher). `rules` are all sentences
-    that had a part in it; each effect names its own rule besides. `outcome` is one of "success", "caught",
+    that had a part in it; each effect names its own rule besides. One that `ticks` happens at a moment of the
+    `Schedule` and at no rate: of all of these that may happen in a marking one does, with a chance of its factor
+    times its part; these sum to 1. `outcome` is one of "success", "caught",
     "missed", "left" (the court), or "always" where there is only one; `part` is the share of that outcome which is
     this transition's.
     """
@@ -171,16 +174,21 @@ class Transition:
     effects: tuple[Effect, ...]
     rules: tuple[Rule, ...]
     part: float = 1.0
+    ticks: bool = False
 
 
 @frozen
 class Reaction:
-    """What follows at once when a condition becomes true (false before the move, true after it)."""
+    """What follows at once when a condition becomes true (false before the move, true after it).
+
+    Nothing follows where `only` does not hold then.
+    """
 
     words: str
     guard: Condition
     effects: tuple[Effect, ...]
     rules: tuple[Rule, ...]
+    only: Condition = All()
 
 
 @frozen
@@ -229,6 +237,7 @@ class Net:
     mirrored: tuple[str, ...] = ()
     match: Match = ONE_ROUND
     spared: tuple[tuple[int, Span], ...] = ()
+    schedule: Schedule | None = None
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

@@ -9,6 +9,7 @@ from itertools import groupby
 from attrs import evolve
 
 from compose.telling.conditions import condition
+from compose.telling.of_time import part_of_round, parted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.guards import ALWAYS
@@ -91,8 +92,10 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     if not away and skills != [Skill.TOUCH]:
         away = _usually(voice, offer.by, aims)
     only = ""
-    if offer.only != ALWAYS:
-        only = voice.say(", but only when {condition}", condition=condition(speaking, offer.only))
+    clock, asked = parted(offer.only)
+    if asked != ALWAYS:
+        only = voice.say(", but only when {condition}", condition=condition(speaking, asked))
+    only += "".join(voice.say(", but only {when}", when=part_of_round(voice, part)) for part in clock)
     figures = "".join(f", {said}" for said in _figures(speaking, offer))
     what = f"{doing} {_at_what(speaking, skills, aims)}".strip()
     said = voice.say("{who} may {what}", who=voice.players(set(who)), what=what)

@@ -7,12 +7,14 @@ from collections.abc import Iterable
 from attrs import evolve
 
 from compose.telling.nouns import PLAYER, Noun
+from compose.telling.of_time import part_of_round
 from compose.telling.orbit import exchanged
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.guards import (
     WHOLE,
     BallsAt,
+    Clock,
     Compare,
     Count,
     Either,
@@ -31,6 +33,8 @@ NOBODY = SideId("")  # stands for any side where claims about several are compar
 def condition(voice: Voice, guard: Guard) -> str:
     """Parts of "and" listed; ways of "or" one after the other. With no parts it always holds, or never."""
     match guard:
+        case Compare() if isinstance(guard.count, Clock):
+            return part_of_round(voice, guard)
         case Compare():
             return claim(voice, guard, frozenset({owner_of(voice, guard.count)}))
         case Every():
@@ -72,6 +76,8 @@ def _rank(voice: Voice, part: Guard) -> tuple[int, str]:
 def owner_of(voice: Voice, count: Count) -> Owner:
     """The side that has what is counted; SHARED where it is nobody's."""
     match count:
+        case Clock():
+            return SHARED
         case Points():
             return count.side
         case PlayersAt():
@@ -142,6 +148,8 @@ def _what(voice: Voice, compare: Compare) -> str:
 def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
     """The noun of what is counted, and how it stands: "lantern" and "standing"."""
     match count:
+        case Clock():
+            return voice.nouns.noun("moment"), ""
         case Points():
             return voice.nouns.noun("point"), ""
         case PlayersAt():

@@ -7,9 +7,11 @@ from typing import assert_never
 from attrs import frozen
 
 from compose.telling.nouns import PLAYER
+from compose.telling.of_time import come_or_go_told
 from compose.telling.services import waiting
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
@@ -82,6 +84,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             pattern = "all {balls} go {goal}" if effect.all else "one of the {balls} goes {goal}"
             balls = voice.balls(effect.balls, True, None)
             return voice.say(pattern, balls=balls, goal=_plain(moment).goal([effect.to]))
+        case ComeIn() | TakeAway():
+            return come_or_go_told(voice, effect)
         case Add():
             points = voice.wording.counted(abs(effect.points), "point", "points")
             patterns = ("{side} scores {points}", "{side} score {points}")

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import evolve
+
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told
+from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.guards import ALWAYS
+from grammar.core.clock import AtTime
+from grammar.core.guards import ALWAYS, Guard
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.values import At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
@@ -28,12 +32,25 @@ def rule_told(voice: Voice, rule: Rule) -> str:
     if not rule.effects:
         follows = voice.say("play goes on")
     after = _asked_after(voice, rule)
+    clock, guard = parted(rule.guard)
+    if isinstance(trigger, AtTime):
+        voice = evolve(voice, me=None, other=None)  # nobody acts
+        moment = _moment(voice, rule)
+        follows = voice.wording.listed(effect_told(moment, each) for each in rule.effects)
+        return timed(voice, clock, _at_time(voice, trigger, moment, guard, follows + after))
     counting = isinstance(trigger, Becomes)
     event = condition(voice.calling("a"), trigger.guard) if isinstance(trigger, Becomes) else _event(speaking, trigger)
-    if rule.guard != ALWAYS:
-        event = voice.say("{event} while {condition}", event=event, condition=condition(moment.voice, rule.guard))
+    if guard != ALWAYS:
+        event = voice.say("{event} while {condition}", event=event, condition=condition(moment.voice, guard))
     pattern = "as soon as {event}, {follows}" if counting else "when {event}, {follows}"
-    return voice.say(pattern, event=event, follows=follows + after)
+    return timed(voice, clock, voice.say(pattern, event=event, follows=follows + after))
+
+
+def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follows: str) -> str:
+    if guard != ALWAYS:
+        follows = voice.say("if {condition}, {follows}", condition=condition(moment.voice, guard), follows=follows)
+    pattern = "every {time}, {follows}" if trigger.again else "after {time}, {follows}"
+    return voice.say(pattern, time=voice.time(trigger.at_s), follows=follows)
 
 
 def _asked_after(voice: Voice, rule: Rule) -> str:

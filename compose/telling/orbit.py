@@ -10,6 +10,7 @@ from attrs import evolve, fields_dict, has
 
 from grammar.core.game import Play
 from grammar.core.play import Offer
+from grammar.core.renaming import in_any_order
 from grammar.core.rules import Shift
 from grammar.core.values import OnStep, SideId
 
@@ -59,4 +60,4 @@ def _compared(value: Any) -> Any:
     """In what an offer gives to choose from, the order is that of the sides and says nothing."""
     if isinstance(value, Offer):
         return evolve(value, attempts=()), frozenset(value.attempts)
-    return value
+    return in_any_order(value)

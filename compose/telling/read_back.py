@@ -11,7 +11,7 @@ from typing import Any
 
 from attrs import evolve, field, frozen
 
-from compose.telling import attempts, beforehand, endings, follows, kit, services
+from compose.telling import attempts, beforehand, endings, follows, kit, of_time, services
 from compose.telling.gaps import gaps
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
@@ -33,6 +33,7 @@ from grammar.core.play import (
     Hold,
     Home,
     Offer,
+    PointsCount,
     StandUp,
     Unfetched,
 )
@@ -58,6 +59,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Rest: (Topic.BALLS, services.rests_told),
     Fetch: (Topic.BALLS, services.fetches_told),
     Unfetched: (Topic.BALLS, services.unfetched_told),
+    PointsCount: (Topic.FOLLOWS, of_time.points_count_told),
     Rule: (Topic.FOLLOWS, follows.rules_told),
     StandUp: (Topic.FOLLOWS, services.stand_ups_told),
     Free: (Topic.WAITS, services.frees_told),
@@ -164,7 +166,7 @@ def _values(core: Core) -> list[Any]:
             *fetches,
             *play.unfetched,
         ),
-        *(*rules, *play.ends, *ending),
+        *(*rules, *play.counting, *play.ends, *ending),
     ]
 
 

@@ -9,7 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
-from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, Service, Unfetched
+from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import (
     PLAIN,
@@ -73,6 +73,7 @@ class Play:
     unfetched: tuple[Unfetched, ...] = _unordered()
     holds: tuple[Hold, ...] = _unordered()
     guarding: tuple[Guarding, ...] = _unordered()
+    counting: tuple[PointsCount, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
     open_lines: Lines = field(eq=False, default=())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import Enum
+from fractions import Fraction
 
 from attrs import frozen
 
@@ -40,7 +41,14 @@ class Points:
     side: SideId
 
 
-Count = PlayersAt | ThingsAt | BallsAt | Points
+@frozen
+class Clock:
+    """1 once so much of the round is over, 0 before."""
+
+    at_s: Fraction
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points | Clock
 
 
 class Relation(Enum):

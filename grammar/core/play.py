@@ -230,5 +230,14 @@ class Factor:
     lines: Lines = field(eq=False)
 
 
+@frozen
+class PointsCount:
+    """While a guard holds, all points that are won count so many times."""
+
+    times: int
+    guard: Guard
+    lines: Lines = field(eq=False)
+
+
 Service = Fetch | Free | ComeBack | StandUp
 Standing = Presence | AtSpot | Posture | OnStep

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import Enum
 
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.guards import ALWAYS
 from grammar.core.rules import (
     Add,
@@ -55,7 +56,7 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return (Written.THING,)
         case SendBall():
             return (Written.BALL,)
-        case SendBalls():
+        case SendBalls() | ComeIn() | TakeAway():
             return tuple(("balls", ball) for ball in sorted(effect.balls))
         case Add():
             return (effect.side,)

@@ -11,7 +11,7 @@ import attrs
 from grammar.core.declared import Supply, Track
 from grammar.core.game import Play
 from grammar.core.play import Lines
-from grammar.core.rules import Shift
+from grammar.core.rules import Rule, Shift
 from grammar.core.values import Landmark, OnStep, SideId, Spot, TrackId
 
 Names = Mapping[SideId, SideId]
@@ -50,8 +50,13 @@ def unlike(play: Play) -> Iterator[Lines]:
         names = {one: other, other: one}
         turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {one, other}}
         for values in _decisive(play):
-            there = {_renamed(value, names, turned) for value in values}
-            yield from (value.lines for value in values if value not in there)
+            there = {in_any_order(_renamed(value, names, turned)) for value in values}
+            yield from (value.lines for value in values if in_any_order(value) not in there)
+
+
+def in_any_order(value: Any) -> Any:
+    """What follows from a rule for each side is the same in whichever order the sides come."""
+    return (attrs.evolve(value, effects=()), frozenset(value.effects)) if isinstance(value, Rule) else value
 
 
 def _has_the_ball(at: object) -> bool:
@@ -75,5 +80,6 @@ def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
         play.guarding,
         play.rests,
         play.rules,
+        play.counting,
         play.ends,
     )

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from attrs import field, frozen
 
+from grammar.core.clock import AtTime, ComeIn, TakeAway
 from grammar.core.guards import Guard
 from grammar.core.play import Lines, Waiting
 from grammar.core.values import (
@@ -88,7 +89,7 @@ class AllHold:
     time_s: Fraction
 
 
-Trigger = Happening | Becomes | KeptFor | AllHold
+Trigger = Happening | Becomes | KeptFor | AllHold | AtTime
 
 
 class Person(Enum):
@@ -209,7 +210,9 @@ class Finish:
     winner: SideId
 
 
-Effect = Go | Swap | Put | Own | Shift | PutOnStep | SendBall | SendBalls | Add | StartAgain | PlayOn | Finish
+OfThing = Put | Own | Shift | PutOnStep
+OfBalls = SendBall | SendBalls | ComeIn | TakeAway
+Effect = Go | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish
 
 
 @frozen

@@ -53,6 +53,8 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.AimBetween, "goal"): ("place",),
     (play.Touch, "who"): ("player",),
     (play.Touch, "whom"): ("player",),
+    (when.ComesIn, "name"): ("ball",),
+    (when.TakenAway, "who"): ("ball",),
     (play.HoldLimit, "ball"): ("ball",),
     (play.Rest, "ball"): ("ball",),
     (play.RestThere, "where"): ("place",),

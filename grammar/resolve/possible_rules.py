@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import KitMeaning, PlayerMeaning, side_named
-from grammar.sentences.base import Node, Np
+from grammar.sentences.base import Node, Np, spoken
 from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit
@@ -28,7 +28,7 @@ def contradictions(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             key = ""
             if isinstance(sentence, When) and sentence.condition is None:
-                key = sentence.event.words()
+                key = spoken(sentence.span_of_time, sentence.event)
             elif isinstance(sentence, HoldLimit):
                 key = sentence.ball.words()
             if not key:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from attrs import define, field
 
@@ -11,7 +12,10 @@ from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node
+from grammar.sentences.finish import After
 from grammar.sentences.sides import Placing, PlacingOnStep
+from grammar.sentences.time import EveryTime
+from grammar.sentences.when import ComesIn, When
 from grammar.span import Span
 from grammar.words import count
 
@@ -32,7 +36,32 @@ def placed_kit(game: Game) -> Iterator[Finding]:
     placed = {line.name: _placed(game, line) for line in game.kit}
     most = {side.name: side.most for side in game.sides}
     for line in game.kit:
-        yield from _wrongly_placed(line, placed[line.name], line.total(most))
+        later, total = _later(game, line), line.total(most)
+        coming = sum(number for number, _ in later)
+        if coming > total:
+            title = f"{count(coming, line.name, line.plural)} come in while play goes on; the kit has {total}."
+            yield _error("G-too-many", title, later[-1][1].span, "Add to the kit, or let fewer come in.", line.span)
+        elif not coming or coming < total or placed[line.name].lines:
+            yield from _wrongly_placed(line, placed[line.name], total - coming, coming)
+
+
+def _later(game: Game, line: GameKit) -> list[tuple[int, ComesIn]]:
+    """How many of a thing come in while play goes on, by each phrase that says so."""
+    return [
+        ((said.number.whole if said.number else 1) * _moments(game, rule), said)
+        for rule in game.whens
+        for said in rule.consequences
+        if isinstance(said, ComesIn) and said.determiner not in ("all", "every", "each")
+        if _means(game.meaning(said.name), line)
+    ]
+
+
+def _moments(game: Game, rule: When) -> int:
+    """How often the clock brings a rule about; once where no clock ends the round, which is refused elsewhere."""
+    after = next(game.all_of("finish", After), None)
+    if not isinstance(rule.event, EveryTime) or after is None or rule.event.time.seconds <= 0:
+        return 1
+    return ceil(after.time.seconds / rule.event.time.seconds) - 1
 
 
 def _placed(game: Game, line: GameKit) -> _Placed:
@@ -69,10 +98,12 @@ def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
     return len(game.sides) if each and line.owner in (None, "each") else 1
 
 
-def _wrongly_placed(line: GameKit, placed: _Placed, total: int) -> Iterator[Finding]:
+def _wrongly_placed(line: GameKit, placed: _Placed, total: int, coming: int) -> Iterator[Finding]:
+    later = f", and {coming} come in later" if coming else ""
     where = placed.lines[0].span if placed.lines else line.span
     if placed.number > total:
-        title = f"The set-up places {count(placed.number, line.name, line.plural)}; the kit has {total}."
+        placing = count(placed.number, line.name, line.plural)
+        title = f"The set-up places {placing}; the kit has {total + coming}{later}."
         yield _error("G-too-many", title, where, "Place fewer, or add to the kit.", line.span)
     elif line.category in ("target", "body") and not placed.lines:
         title = f"The set-up does not say where the {line.plural} stand."
@@ -83,7 +114,7 @@ def _wrongly_placed(line: GameKit, placed: _Placed, total: int) -> Iterator[Find
         hint = f'Add to set-up, such as "{line.plural} in the middle".'
         yield _error("G-no-place", title, line.span, hint)
     elif line.category == "ball" and not placed.rest and placed.number < total:
-        title = f"The set-up places {placed.number} of {count(total, line.name, line.plural)}."
+        title = f"The set-up places {placed.number} of {count(total + coming, line.name, line.plural)}{later}."
         yield _error("G-no-place", title, line.span, "Say where the others lie at the start.", where)
 
 

@@ -17,11 +17,12 @@ from grammar.sentences import (
     remix,
     sides,
     space,
+    time,
     when,
 )
 from grammar.sentences.base import Node
 
-_MODULES = (base, ball, head, space, sides, play, when, finish, modifier, remix, class_sheet, hall_sheet)
+_MODULES = (base, ball, head, space, sides, time, play, when, finish, modifier, remix, class_sheet, hall_sheet)
 
 
 def rule_name(kind: type[Node]) -> str:

@@ -95,6 +95,14 @@ class NeedsTwoSides(Node):
 
 
 @frozen(repr=False)
+class NeedsClock(Node):
+    """Needs a game that a clock ends."""
+
+    def words(self) -> str:
+        return "needs a clock"
+
+
+@frozen(repr=False)
 class Clashes(Node):
     """Such as "clashes with "roll instead"": the other modifier's name."""
 
@@ -125,6 +133,17 @@ class AddKit(Node):
 
     def words(self) -> str:
         return spoken("add", self.count, self.what, spoken("for", self.owner) if self.owner else "")
+
+
+@frozen(repr=False)
+class AddLater(Node):
+    """Such as "add 2 balls for later": the set-up stays as it is, for they come in while play goes on."""
+
+    count: Quantity
+    what: Name
+
+    def words(self) -> str:
+        return spoken("add", self.count, self.what, "for later")
 
 
 @frozen(repr=False)

@@ -7,6 +7,7 @@ from attrs import field, frozen
 from grammar.sentences.ball import KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spoken
 from grammar.sentences.finish import Condition
+from grammar.sentences.time import TimeSpan
 
 
 @frozen(repr=False)
@@ -134,6 +135,16 @@ class OnlyWhen(Node):
 
 
 @frozen(repr=False)
+class OnlyIn(Node):
+    """Such as "only after 2 min", "only in the last minute"."""
+
+    span_of_time: TimeSpan
+
+    def words(self) -> str:
+        return spoken("only", self.span_of_time)
+
+
+@frozen(repr=False)
 class FromWhere(Node):
     """Such as "from 6 m away"."""
 
@@ -155,7 +166,7 @@ class Stray(Node):
         return spoken(self.times, "in", self.of, "of the misses hit", self.what)
 
 
-Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | FromWhere
+Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
 
 
 @frozen(repr=False)
@@ -405,3 +416,15 @@ class TakeAsLong(Node):
 
     def words(self) -> str:
         return spoken("attempts take", self.percent, "as long")
+
+
+@frozen(repr=False)
+class PointsCount(Node):
+    """Such as "in the last minute, points count double"."""
+
+    span_of_time: TimeSpan | None
+    noun: str = field(eq=False)
+    times: str
+
+    def words(self) -> str:
+        return (f"{self.span_of_time.words()}, " if self.span_of_time else "") + f"points {self.times}"

@@ -5,9 +5,10 @@ from __future__ import annotations
 from attrs import field, frozen
 
 from grammar.sentences.ball import HasBall, Intercepted, KeptBy
-from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
+from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
+from grammar.sentences.time import OfClock, TimeSpan
 
 
 @frozen(repr=False)
@@ -144,7 +145,7 @@ class Becomes(Node):
 
 
 Deed = Knocked | Hit | Touched | Caught | Intercepted | Missed | GoesThrough | Crosses | Leaves | Arrives
-Event = Deed | HeldLong | EveryoneHolds | Becomes
+Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock
 
 Who = Np | Queued | AllQueued
 
@@ -326,8 +327,38 @@ class PlaysOn(Node):
         return "play goes on"
 
 
+@frozen(repr=False)
+class ComesIn(Node):
+    """Such as "a foam ball comes in", "another 2 foam balls come in": until then the teacher has them."""
+
+    more: str | None = field(eq=False)
+    determiner: str | None
+    number: Quantity | None
+    name: Name
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        several = self.number is not None and self.number.value != 1
+        several = several or (self.number is None and self.determiner in ("all", "each", "every"))
+        number = self.number if self.number is not None or self.determiner or self.more else Quantity(1.0)
+        return spoken(self.more, self.determiner, number, self.name, "come in" if several else "comes in")
+
+
+@frozen(repr=False)
+class TakenAway(Node):
+    """Such as "all foam balls are taken away": the teacher has them."""
+
+    who: Who
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "is", "are"), "taken away")
+
+
 Consequence = (
-    StaysDown
+    ComesIn
+    | TakenAway
+    | StaysDown
     | StandsUp
     | TakenOver
     | Steps
@@ -354,7 +385,9 @@ class When(Node):
     event: Event
     condition: Condition | None
     consequences: tuple[Consequence, ...]
+    span_of_time: TimeSpan | None = None
 
     def words(self) -> str:
         condition = spoken("while", self.condition) if self.condition else ""
-        return f"{spoken(self.event, condition)}: " + " and ".join(e.words() for e in self.consequences)
+        of_time = f"{self.span_of_time.words()}, " if self.span_of_time else ""
+        return f"{of_time}{spoken(self.event, condition)}: " + " and ".join(e.words() for e in self.consequences)

@@ -46,13 +46,17 @@ class Thing(NamedTuple):
 
 
 class State(NamedTuple):
-    """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has)."""
+    """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has).
+
+    `clock` counts the moments of the clock that have passed.
+    """
 
     pupils: tuple[Pupil, ...]
     balls: tuple[Ball, ...]
     things: tuple[Thing, ...]
     points: tuple[int, ...]
     won: str
+    clock: int = 0
 
 
 class Board:
@@ -64,16 +68,18 @@ class Board:
         self.things = list(state.things)
         self.points = list(state.points)
         self.won = state.won
+        self.clock = state.clock
 
     def copy(self) -> Board:
         found = Board.__new__(Board)
         found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
-        found.points, found.won = self.points[:], self.won
+        found.points, found.won, found.clock = self.points[:], self.won, self.clock
         return found
 
     def state(self) -> State:
         """As it stands, nobody reordered."""
-        return State(tuple(self.pupils), tuple(self.balls), tuple(self.things), tuple(self.points), self.won)
+        tokens = tuple(self.pupils), tuple(self.balls), tuple(self.things)
+        return State(*tokens, tuple(self.points), self.won, self.clock)
 
     def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
         """Send a pupil somewhere; in a spot everybody comes last."""

@@ -12,7 +12,9 @@ from compose.check import StateSpace, markings
 from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
 from grammar.core.values import At, Landmark, Posture, Presence, SideId
 from grammar.core.values import Spot as CoreSpot
+from grammar.sentences import finish
 from tests.interpreter.board import DOWN, IN, OUT, UP, Spot, State
+from tests.interpreter.hours import WITH_THE_TEACHER, moments
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.sheet import Sheet
 
@@ -100,7 +102,10 @@ def count(sheet: Sheet, state: State) -> Counted:
         where = (pupil.where,) if isinstance(pupil.where, str) else _words(pupil.where)
         found["player", pupil.side, pupil.role or "-", *where] += 1
     for ball in state.balls:
-        found["ball", ball.kind, *_words(ball.spot)] += 1
+        if ball.spot == WITH_THE_TEACHER:
+            found["store", ball.kind] += 1
+        else:
+            found["ball", ball.kind, *_words(ball.spot)] += 1
     for thing in state.things:
         owner = thing.owner or "-"
         if isinstance(thing.how, int):
@@ -111,6 +116,7 @@ def count(sheet: Sheet, state: State) -> Counted:
             found["target", thing.kind, owner, str(thing.how)] += 1
     for side, points in zip(sheet.sides, state.points, strict=True):
         found["points", side] += points
+    found[("clock",)] = state.clock
     if state.won:
         found[("result",)] = sheet.sides.index(state.won) + 1
     return frozenset((key, number) for key, number in found.items() if number)
@@ -145,6 +151,8 @@ def _bells(net: Net, space: StateSpace, states: list[Counted]) -> dict[Counted, 
     table = markings(space, np.arange(space.states))
     said: dict[Counted, str | None] = {}
     for state, row in zip(states, table, strict=True):
+        if net.schedule is not None and row[net.schedule.place] < len(net.schedule.times_s):
+            continue
         first = next((end for end in net.bell.results if holds(end.guard, row)), None)
         said[state] = (first.winner or DRAW) if first is not None else DRAW
     return said
@@ -178,11 +186,11 @@ def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:
     moves: dict[Counted, set[Counted]] = defaultdict(set)
     bell: dict[Counted, str | None] = {}
     counts = {state: count(rounds.sheet, state) for state in found}
-    clock = rounds.at_the_bell(rounds.begin) is not None
+    clock = bool(rounds.sheet.said(finish.After))
     for state, seen in found.items():
         results[counts[state]] = seen.result
         if seen.result is None:
             moves[counts[state]].update(counts[each.state] for each in seen.moves)
-        if clock:
+        if clock and state.clock == len(moments(rounds.sheet)):
             bell[counts[state]] = rounds.at_the_bell(state)
     return Reading(results, {state: after for state, after in moves.items() if after}, bell)

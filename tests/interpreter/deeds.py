@@ -12,6 +12,7 @@ from tests.interpreter.aims import Target, hit_aims, targets
 from tests.interpreter.board import DOWN, IN, UP, Board, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
+from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand
@@ -82,8 +83,11 @@ def _of_side(sheet: Sheet, phrase: Np, side: str) -> bool:
 
 def _now(sheet: Sheet, sentence: play.Attempt | play.Touch, side: str, board: Board) -> bool:
     """Whether a line that speaks of "only when" may be followed now."""
+    spans = [each.span_of_time for each in sentence.details if isinstance(each, play.OnlyIn)]
     only = next((each for each in sentence.details if isinstance(each, play.OnlyWhen)), None)
-    return only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
+    return all(is_now(sheet, span, board) for span in spans) and (
+        only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
+    )
 
 
 def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, everyone: bool) -> Iterator[Deed]:

@@ -13,6 +13,7 @@ from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side, means_ball
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
+from tests.interpreter.hours import is_now
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -71,7 +72,10 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
     for order, (rule, own, narrow) in enumerate(rules):
         if rule.condition is not None and not true(sheet, rule.condition, spoken, board):
             continue
-        rank = (own, narrow, rule.condition is not None, -order)
+        if not is_now(sheet, rule.span_of_time, board):
+            continue
+        sometimes = rule.condition is not None or rule.span_of_time is not None
+        rank = (own, narrow, sometimes, -order)
         for said in rule.consequences:
             for settles in slots(sheet, said, scene, board):
                 found.append((order, settles, said))
@@ -95,6 +99,10 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
             yield "thing"
         case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
             yield ("ball" if meant.category == "ball" else "thing", who.words() if scene.deed is None else "")
+        case when.ComesIn():
+            yield from (("balls", kind) for kind in sorted(sheet.stuff_named(said.name).kinds))
+        case when.TakenAway(who=Np() as who):
+            yield from (("balls", kind) for kind in sorted(sheet.stuff(who).kinds))
         case when.PlaysOn():
             yield ("person", "hit")
         case when.Scores():

@@ -9,13 +9,14 @@ from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, sides_meant
+from tests.interpreter.hours import WITH_THE_TEACHER, times_more
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.people import other_than, people, where_to
 from tests.interpreter.places import change_places
 from tests.interpreter.room import finds_room
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import place_of
+from tests.interpreter.spots import half, place_of
 
 Going = when.Waits | when.MovesTo | when.Joins | when.Out | when.TurnsInto | when.Returns
 
@@ -43,6 +44,13 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case when.MovesTo() if about_balls(sheet, said):
             yield from _send_balls(sheet, said, scene, board)
             return
+        case when.ComesIn():
+            yield from _come_in(sheet, said, board)
+            return
+        case when.TakenAway(who=Np() as who):
+            for number, ball in enumerate(board.balls):
+                if ball.kind in sheet.stuff(who).kinds:
+                    board.balls[number] = ball._replace(spot=WITH_THE_TEACHER)
         case when.MovesTo(place=play.RestOnStep()):
             _put_on_step(sheet, said, scene, board)
         case when.Waits() | when.MovesTo() | when.Joins() | when.Out() | when.TurnsInto() | when.Returns():
@@ -56,7 +64,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case when.Scores():
             for side in settled.scoring or sides_meant(sheet, said.side, scene):
                 number = sheet.sides.index(side)
-                by = said.points.whole if said.verb == "scores" else -said.points.whole
+                by = said.points.whole * times_more(sheet, board) if said.verb == "scores" else -said.points.whole
                 board.points[number] = min(max(board.points[number] + by, 0), sheet.points_to)
         case finish.SideWins() | when.SideLoses():
             (side,) = sides_meant(sheet, said.side, scene)
@@ -64,6 +72,22 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case when.StartsAgain():
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
     yield board
+
+
+def _come_in(sheet: Sheet, said: when.ComesIn, board: Board) -> Iterator[Board]:
+    """Balls of the teacher come in one by one, to each half in turn; which side has the first is open."""
+    whole = said.determiner in ("all", "every", "each")
+    many = len(board.balls) if whole else said.number.whole if said.number else 1
+    halves = list(dict.fromkeys(half(sheet, side) for side in sheet.sides))
+    for first in range(len(halves)):
+        after = board.copy()
+        for kind in sorted(sheet.stuff_named(said.name).kinds):
+            with_teacher = [
+                n for n, each in enumerate(after.balls) if (each.kind, each.spot) == (kind, WITH_THE_TEACHER)
+            ]
+            for turn, number in enumerate(with_teacher[:many]):
+                after.balls[number] = after.balls[number]._replace(spot=halves[(first + turn) % len(halves)])
+        yield after
 
 
 def _send_balls(sheet: Sheet, said: when.MovesTo, scene: Scene, board: Board) -> Iterator[Board]:

@@ -14,10 +14,12 @@ from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
 from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of
 from tests.interpreter.follows import follow
+from tests.interpreter.hours import is_now, moments
 from tests.interpreter.landing import landings
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
+from tests.interpreter.strikes import strikes
 from tests.interpreter.whose import OTHERS, Of, side_said
 
 TURNS = 16
@@ -60,6 +62,8 @@ class Round:
         for deed in deeds(self.sheet, board, self.everyone):
             for after in self.carried_out(deed, board):
                 yield from self._settled(deed.told(board), board, after)
+        for told, after in strikes(self.sheet, board, self.begin):
+            yield from self._settled((told,), board, after)
         for act in acts(self.sheet, board, self.begin, self.everyone):
             yield from self._settled(act.told, board, act.after)
 
@@ -108,8 +112,10 @@ class Round:
     def _so(self, rule: when.When, side: str, board: Board) -> bool:
         assert isinstance(rule.event, when.Becomes)
         spoken = spoken_of(self.sheet, side)
-        return claimed(self.sheet, rule.event.claim, spoken, board) and (
-            rule.condition is None or true(self.sheet, rule.condition, spoken, board)
+        return (
+            claimed(self.sheet, rule.event.claim, spoken, board)
+            and is_now(self.sheet, rule.span_of_time, board)
+            and (rule.condition is None or true(self.sheet, rule.condition, spoken, board))
         )
 
     def result(self, state: State) -> str | None:
@@ -127,8 +133,10 @@ class Round:
         return {winner for winner in self._results(Board(state)) if winner != DRAW}
 
     def at_the_bell(self, state: State) -> str | None:
-        """What the clock says in a state; None where there is none."""
+        """What the clock says in a state; None where there is none, or where it has not come so far yet."""
         after = next(iter(self.sheet.said(finish.After)), None)
+        if state.clock < len(moments(self.sheet)):
+            return None
         return self.decided(after.results, None, Board(state)) if after is not None else None
 
     def _results(self, board: Board) -> Iterator[str]:

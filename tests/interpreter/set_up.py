@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
+from grammar.sentences import time, when
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.sides import Placing
 from tests.interpreter.board import IN, UP, Ball, Pupil, Spot, State, Thing
+from tests.interpreter.hours import WITH_THE_TEACHER, at_s, moments
 from tests.interpreter.names import Folk, Somewhere, Stuff
 from tests.interpreter.sheet import Sheet, Supply
 from tests.interpreter.spots import half, spot, spots_of
@@ -95,10 +99,34 @@ def _where(sheet: Sheet, placing: Placing, owner: str | None) -> tuple[Spot, ...
 
 
 def _balls(sheet: Sheet, kind: str) -> Iterator[Ball]:
-    """Each supply lies where the set-up puts it: so many, and the rest evenly where no number is said."""
+    """Each supply lies where the set-up puts it: so many, and the rest evenly where no number is said.
+
+    What comes in later is with the teacher till then.
+    """
+    later = _coming(sheet, kind)
     for supply in sheet.supplies:
         if supply.kind == kind:
-            yield from (Ball(kind, where) for where in _shared_out(sheet, supply, 1) if where)
+            kept = min(later, supply.number)
+            later -= kept
+            yield from [Ball(kind, WITH_THE_TEACHER)] * kept
+            at_first = evolve(supply, number=supply.number - kept)
+            yield from (Ball(kind, where) for where in _shared_out(sheet, at_first, 1) if where)
+
+
+def _coming(sheet: Sheet, kind: str) -> int:
+    """How many of a kind come in while play goes on."""
+    found = 0
+    for rule in sheet.said(when.When):
+        for said in rule.consequences:
+            if isinstance(said, when.ComesIn) and kind in sheet.stuff_named(said.name).kinds:
+                whole = said.determiner in ("all", "every", "each")
+                times = (
+                    sum(moment % at_s(sheet, rule.event) == 0 for moment in moments(sheet))
+                    if (isinstance(rule.event, time.EveryTime))
+                    else 1
+                )
+                found += 0 if whole else times * (said.number.whole if said.number else 1)
+    return found
 
 
 def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[Spot | None]:

@@ -160,7 +160,11 @@ class Sheet:
 
     def stuff(self, phrase: Np) -> Stuff:
         """The kit that a phrase means; no kit where it means something else."""
-        meant = self.meaning(phrase.name)
+        return self.stuff_named(phrase.name)
+
+    def stuff_named(self, name: Name) -> Stuff:
+        """The kit that a name means."""
+        meant = self.meaning(name)
         return meant if isinstance(meant, Stuff) else Stuff("", frozenset())
 
     def folk(self, phrase: Np) -> Folk | None:

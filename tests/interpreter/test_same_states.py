@@ -150,6 +150,38 @@ def test_balls_stop_where_nobody_fetches_them(what: str, where: str) -> None:
     agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})
 
 
+BY_THE_CLOCK = {
+    "all return": "every 2 min: all in each rest queue return\n  a player is hit: that player waits in the rest queue",
+    "a loose ball": "after 2 min: a soft ball comes in\n  at half-time: all soft balls are taken away\n"
+    "  after 4 min: all soft balls come in",
+    "two for two sides": "after 2 min: another 2 soft balls come in\n  every 3 min: a soft ball comes in",
+    "parts of the round": "in the last minute, a player is hit: that player is out\n"
+    "  in the first 2 min, a cone is knocked: it stands up again\n"
+    "  after 5 min, a side has no cones standing: the other side scores 2 points",
+    "in their order": "after 90 s: each side scores 1 point\n  every 2 min: everything starts again\n"
+    "  after 4 min: all soft balls go to the middle and all players of north are out",
+}
+
+
+@pytest.mark.parametrize("rules", BY_THE_CLOCK.values(), ids=BY_THE_CLOCK)
+@pytest.mark.parametrize("play", ["", "in the last minute, points count double", "points count three times"])
+@pytest.mark.parametrize("bell", [True, False], ids=["a clock", "none"])
+def test_what_the_clock_does(rules: str, play: str, bell: bool) -> None:
+    if not bell and any(word in rules + play for word in ("last", "half-time", "every 3 min")):
+        return
+    if "scores" not in rules:
+        rules += "\n  a cone is knocked: it stays down and the thrower's side scores 1 point"
+    text = PATTERN_GAME.replace("2 soft balls", f"{2 + _coming(rules)} soft balls")
+    text = text.replace("\nwhen\n", f"\n  {play}\nwhen\n" if play else "\nwhen\n")
+    text = text.replace("the first side to 3 points wins", "the first side to 2 points wins")
+    text += "  after 6 min: more points wins, else fewer cones standing wins\n" if bell else ""
+    agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
+
+
+def _coming(rules: str) -> int:
+    return ("a soft ball comes" in rules) + 2 * ("2 soft balls come" in rules)
+
+
 @pytest.mark.parametrize("like", ["bell", "plastic pin"])
 def test_rolled_balls_stay_below_what_hangs(like: str) -> None:
     text = PATTERN_GAME.replace("2 cones for each side", f"2 cones for each side, like a {like}")

@@ -63,5 +63,11 @@ PAIRS = (
     ),
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
     Pair("safe-everywhere", "C-idle", "a runner is touched: the tagger's side scores 1 point", shown=False),
+    Pair("idle-too-late", "C-idle", "after 3 min, a cone is knocked: the roller's side scores 1 point", shown=False),
+    Pair(
+        "dead-end-by-the-clock",
+        "C-dead-end",
+        "players roll a soft ball at the cones of the other side, only in the first 2 min",
+    ),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
 )

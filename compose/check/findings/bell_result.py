@@ -16,7 +16,7 @@ def bell_result(study: Study) -> list[Finding]:
     bell = study.net.bell
     if bell is None or not bell.results:
         return []
-    unsaid = np.flatnonzero((study.at_bell < 0) & ~study.ended)
+    unsaid = np.flatnonzero((study.at_bell < 0) & study.may_ring & ~study.ended)
     if not unsaid.size:
         return []
     return [

@@ -104,7 +104,7 @@ def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[T
 
 def _cases(builder: Builder, option: Option, moment: Moment, extra: tuple[Ratio, ...]) -> Iterator[Transition]:
     """One transition for every way in which the rules for the event can apply ("while ...")."""
-    for case in cases_of([rule for rule in builder.play.rules if fires(rule.trigger, moment)]):
+    for case in cases_of(builder.play, [rule for rule in builder.play.rules if fires(rule.trigger, moment)]):
         for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
             yield from _landed(builder, option, moment, case, cast, extra)
 
@@ -129,7 +129,7 @@ def _landed(
 ) -> Iterator[Transition]:
     """One transition for every place where the ball may come to rest."""
     limits = tuple(builder.rule(hold.lines) for hold in builder.play.holds if hold.ball == moment.ball)
-    rules = (builder.rule(option.offer.lines), *(builder.rule(rule.lines) for rule in case.rules))
+    rules = (builder.rule(option.offer.lines), *(builder.rule(lines) for lines in case.lines))
     catchers: tuple[Condition, ...] = ()
     if moment.result is Result.CAUGHT and moment.concerned is not None:
         alone = moment.concerned == moment.by.side  # nobody catches their own ball

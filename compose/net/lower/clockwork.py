@@ -48,7 +48,7 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
     trigger = rules[0].trigger
     assert isinstance(trigger, KeptFor)
     source, holders = ball_place(builder, kind, spot), in_play(builder, who)
-    for case in cases_of(rules):
+    for case in cases_of(builder.play, rules):
         for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
             sent = [(effect.to, rule) for effect, rule in case.effects if isinstance(effect, SendBall)]
             moves: tuple[Effect, ...] = tuple(
@@ -66,7 +66,7 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
                 Rate((holders, (source,)), cast.share),
                 All((at_least(holders), at_least((source,)), *case_guard(builder, case), *cast.guard)),
                 (*moves, *case_effects(builder, case, moment, cast)),
-                tuple(builder.rule(rule.lines) for rule in case.rules),
+                tuple(builder.rule(lines) for lines in case.lines),
             )
 
 
@@ -76,7 +76,7 @@ def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transi
     balls = tuple(place for kind in builder.play.of_sort(Sort.BALL) for place in balls_lying(builder, kind))
     enough = Comparison((*((1, ball) for ball in balls), *((-1, player) for player in players)), ">=", 0)
     moment = Moment(builder.play.populations()[0], None, builder.play.side_ids[0])
-    for case in cases_of([rule]):
+    for case in cases_of(builder.play, [rule]):
         if not case.effects:
             continue
         for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
@@ -90,7 +90,7 @@ def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transi
                 Rate((), cast.share),
                 All((enough, at_least(players), *case_guard(builder, case), *cast.guard)),
                 case_effects(builder, case, None, cast),
-                (builder.rule(rule.lines),),
+                tuple(builder.rule(lines) for lines in case.lines),
             )
 
 
@@ -100,11 +100,12 @@ def _becomes(builder: Builder, rule: Rule, trigger: Becomes) -> Iterator[Reactio
     guard = [condition_of(builder, trigger.guard)]
     if rule.guard != ALWAYS:
         guard.append(condition_of(builder, rule.guard))
-    case = next(iter(cases_of([_without_guard(rule)])))
-    for cast in casts(builder, moment, rule.effects):
-        said = "; ".join((guard_words(builder.core, trigger.guard), *follows_words(rule.effects, None)))
-        effects = case_effects(builder, case, None, cast)
-        yield Reaction(said, All((*guard, *cast.guard)), effects, (builder.rule(rule.lines),))
+    for case in cases_of(builder.play, [_without_guard(rule)]):
+        for cast in casts(builder, moment, rule.effects):
+            follows = follows_words([effect for effect, _ in case.effects], None)
+            said = "; ".join((guard_words(builder.core, trigger.guard), *follows))
+            effects, rules = case_effects(builder, case, None, cast), tuple(builder.rule(each) for each in case.lines)
+            yield Reaction(said, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
 
 
 def _without_guard(rule: Rule) -> Rule:

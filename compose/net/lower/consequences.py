@@ -14,11 +14,13 @@ from compose.net.lower.tokens import (
     player_place,
     points_place,
     step_place,
+    store_place,
     target_place,
 )
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.core import rules as core
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.play import Turn, Waiting
 from grammar.core.values import (
     PLAIN,
@@ -50,6 +52,9 @@ def counted(
                 for source in balls_lying(builder, kind):
                     if source != target:
                         yield Move(source, target, None if effect.all else 1, rule)
+        case TakeAway():
+            for kind in sorted(effect.balls):
+                yield from (Move(lying, store_place(builder, kind), None, rule) for lying in balls_lying(builder, kind))
         case core.Add():
             yield Shift(points_place(builder, effect.side), effect.points, rule)
         case core.Finish():
@@ -57,9 +62,9 @@ def counted(
             yield Assign(builder.result_place, builder.play.side_ids.index(effect.winner) + 1, rule)
         case core.StartAgain():
             for number, place in enumerate(builder.places):
-                if place.token in ("player", "ball", "target", "body"):
+                if place.token in ("player", "ball", "store", "target", "body"):
                     yield Assign(number, place.start, rule)
-        case core.SendBall() | core.PlayOn():
+        case core.SendBall() | core.PlayOn() | ComeIn():
             return
 
 

@@ -4,30 +4,57 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import frozen
+from attrs import evolve, frozen
 
+from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
+from grammar.core.play import Lines, PointsCount
 from grammar.core.precedence import goes_before, slots, written
-from grammar.core.rules import Effect, Rule
+from grammar.core.rules import Add, Effect, Rule
 
 
 @frozen
 class Case:
-    """The effects that hold together, each with its rule; what must be so, and what must not."""
+    """The effects that hold together, each with its rule; what must be so, and what must not.
+
+    `besides` are the lines by which their points count more.
+    """
 
     effects: tuple[tuple[Effect, Rule], ...]
     holds: tuple[Guard, ...]
     fails: tuple[Guard, ...]
+    besides: tuple[Lines, ...] = ()
 
     @property
-    def rules(self) -> tuple[Rule, ...]:
-        """The rules with a part in it, in the order of the sheet."""
-        return tuple(dict.fromkeys(rule for _, rule in self.effects))
+    def lines(self) -> tuple[Lines, ...]:
+        """The lines with a part in it, in the order of the sheet."""
+        return tuple(dict.fromkeys((*(rule.lines for _, rule in self.effects), *self.besides)))
 
 
-def cases_of(rules: Sequence[Rule]) -> Iterator[Case]:
+def cases_of(play: Play, rules: Sequence[Rule]) -> Iterator[Case]:
     """All cases of rules that one happening fires; they shut each other out and leave nothing out."""
-    yield from _split(tuple(rules), (), ())
+    for case in _split(tuple(rules), (), ()):
+        yield from _counted(case, play.counting)
+
+
+def _counted(case: Case, counting: Sequence[PointsCount]) -> Iterator[Case]:
+    """A case in which points are won, as often as they may count: once, double."""
+    won = any(isinstance(effect, Add) and effect.points > 0 for effect, _ in case.effects)
+    if not won or not counting:
+        yield case
+        return
+    first, rest = counting[0], counting[1:]
+    if first.guard not in case.fails:
+        effects = tuple((_times(effect, first.times), rule) for effect, rule in case.effects)
+        holds = case.holds if first.guard in (*case.holds, ALWAYS) else (*case.holds, first.guard)
+        yield from _counted(Case(effects, holds, case.fails, (*case.besides, first.lines)), rest)
+    if first.guard not in (*case.holds, ALWAYS):
+        fails = case.fails if first.guard in case.fails else (*case.fails, first.guard)
+        yield from _counted(Case(case.effects, case.holds, fails, case.besides), rest)
+
+
+def _times(effect: Effect, times: int) -> Effect:
+    return evolve(effect, points=effect.points * times) if isinstance(effect, Add) and effect.points > 0 else effect
 
 
 def _split(rules: tuple[Rule, ...], holds: tuple[Guard, ...], fails: tuple[Guard, ...]) -> Iterator[Case]:

@@ -7,12 +7,14 @@ from collections.abc import Iterable, Iterator
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of
 from compose.net.lower.say_counts import count_words, guard_words
+from compose.net.lower.tokens import clock_place
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
 from compose.net.side_words import does
 from grammar.core.ends import Most, NoWinner, Verdict, Won
 from grammar.core.game import Core, Play
 from grammar.core.guards import Compare, Guard, Points
 from grammar.core.rules import Becomes, Finish
+from grammar.core.schedule import moments_s
 from grammar.core.values import SideId
 
 POINTS_COUNTED_TO = 25
@@ -26,6 +28,7 @@ def points_counted_to(play: Play) -> int:
     ending = [bound for end in play.ends for bound in _points_asked(end.guard)]
     asked = [bound for rule in play.rules for bound in _points_asked(rule.guard)]
     asked += [b for r in play.rules if isinstance(r.trigger, Becomes) for b in _points_asked(r.trigger.guard)]
+    asked += [bound for each in play.counting for bound in _points_asked(each.guard)]
     asked += [bound for offer in play.offers for bound in _points_asked(offer.only)]
     every: list[int] = [*ending, *asked, *([] if ending else [POINTS_COUNTED_TO])]
     return max(every)
@@ -133,5 +136,7 @@ def lower_bell(builder: Builder) -> Bell | None:
 
 
 def _of_bell(builder: Builder, verdicts: Iterable[Verdict], rule: Rule, words: str) -> Iterator[End]:
+    times = len(moments_s(builder.play))
+    rings = All() if not times else All((Comparison(((1, clock_place(builder)),), "==", times),))
     for verdict in verdicts:
-        yield from _results(builder, verdict, All(), rule, words)
+        yield from _results(builder, verdict, rings, rule, words)

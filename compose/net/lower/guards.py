@@ -3,9 +3,30 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.tokens import ball_place, how_many, player_place, points_place, step_place, target_place
+from compose.net.lower.tokens import (
+    ball_place,
+    clock_place,
+    how_many,
+    player_place,
+    points_place,
+    step_place,
+    target_place,
+)
 from compose.net.net import All, AnyOf, Comparison, Condition
-from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, ThingsAt, Whole
+from grammar.core.guards import (
+    BallsAt,
+    Clock,
+    Compare,
+    Count,
+    Every,
+    Guard,
+    PlayersAt,
+    Points,
+    Relation,
+    ThingsAt,
+    Whole,
+)
+from grammar.core.schedule import moments_s
 from grammar.core.values import At, OnStep, Population, Presence, SideId
 
 
@@ -18,8 +39,17 @@ def condition_of(builder: Builder, guard: Guard) -> Condition:
 
 
 def _compared(builder: Builder, guard: Compare) -> Comparison:
+    if isinstance(guard.count, Clock):
+        return _of_clock(builder, guard.count, guard.relation)
     bound = whole(builder, guard.count) if isinstance(guard.bound, Whole) else guard.bound
     return Comparison(tuple((1, place) for place in places_of(builder, guard.count)), guard.relation.value, bound)
+
+
+def _of_clock(builder: Builder, clock: Clock, relation: Relation) -> Comparison:
+    """Whether the moment has passed, or not yet."""
+    number = moments_s(builder.play).index(clock.at_s)
+    passed = relation is Relation.AT_LEAST
+    return Comparison(((1, clock_place(builder)),), ">=" if passed else "<=", number + 1 if passed else number)
 
 
 def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
@@ -40,6 +70,8 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             return tuple(ball_place(builder, kind, spot) for kind in kinds for spot in sorted(count.at, key=repr))
         case ThingsAt():
             return _of_things(builder, count)
+        case Clock():
+            return (clock_place(builder),)
 
 
 def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
@@ -72,8 +104,8 @@ def whole(builder: Builder, count: Count) -> int:
             if builder.owners_change:
                 return sum(how_many(builder, kind) for kind in kinds)
             return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
-        case Points():
-            raise TypeError("points have no whole")
+        case Points() | Clock():
+            raise TypeError("points and time have no whole")
 
 
 def players_of(builder: Builder, side: SideId, who: frozenset[Population]) -> int:

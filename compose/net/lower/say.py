@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from compose.net.lower.moment import Moment
 from compose.net.lower.say_places import lying, of_side, player_noun, standing_words
 from compose.net.side_words import does, is_plural
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.play import Along, AtPlayers, AtThing, Past, Through, ToMate, Turn, Waiting
 from grammar.core.rules import (
     Add,
@@ -164,6 +165,11 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
         case SendBalls():
             which = "all balls go" if effect.all else "a ball goes"
             return f"{which} {_towards(effect.to)}"
+        case ComeIn():
+            balls = " and ".join(kind.key for kind in sorted(effect.balls))
+            return f"all {balls} come in" if effect.count is None else f"{count(effect.count, balls)} in"
+        case TakeAway():
+            return f"every {' and '.join(kind.key for kind in sorted(effect.balls))} is taken away"
         case Add():
             verbs = ("scores", "score") if effect.points > 0 else ("loses", "lose")
             return f"{does(effect.side.key, *verbs)} {count(abs(effect.points), 'point')}"

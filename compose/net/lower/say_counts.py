@@ -2,10 +2,24 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from compose.net.lower.say_places import lying, plural_of, standing_words
 from compose.net.side_words import does
 from grammar.core.game import Core
-from grammar.core.guards import BallsAt, Compare, Count, Every, Guard, PlayersAt, Points, Relation, ThingsAt, Whole
+from grammar.core.guards import (
+    BallsAt,
+    Clock,
+    Compare,
+    Count,
+    Every,
+    Guard,
+    PlayersAt,
+    Points,
+    Relation,
+    ThingsAt,
+    Whole,
+)
 from grammar.core.values import (
     PLAIN,
     SHARED,
@@ -27,6 +41,9 @@ def guard_words(core: Core, guard: Guard, speaking: SideId | None = None) -> str
 
 
 def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
+    if isinstance(guard.count, Clock):
+        time = time_words(guard.count.at_s)
+        return f"{time} are over" if guard.relation is Relation.AT_LEAST else f"{time} are not over yet"
     side = _side_of(guard.count)
     amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
     bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
@@ -41,9 +58,16 @@ def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
     return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
 
 
+def time_words(time_s: Fraction) -> str:
+    """A time, in minutes where it has at least one."""
+    return f"{float(time_s / 60):g} min" if time_s >= 60 else f"{float(time_s):g} s"
+
+
 def _side_of(count: Count) -> SideId | None:
     """The side that has what is counted, None where it is not one side's."""
     match count:
+        case Clock():
+            return None
         case Points():
             return count.side
         case PlayersAt():
@@ -58,6 +82,8 @@ def _side_of(count: Count) -> SideId | None:
 def count_words(core: Core, count: Count, side: SideId | None) -> str:
     """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
     match count:
+        case Clock():
+            return "moments"
         case Points():
             return "points"
         case PlayersAt():

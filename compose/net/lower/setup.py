@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.tokens import ball_place, how_many, player_place, step_place, target_place
+from compose.net.lower.tokens import ball_place, how_many, player_place, step_place, store_place, target_place
 from grammar.core.declared import All, AllBut, Start
+from grammar.core.schedule import held_back
 from grammar.core.values import PLAIN, At, KindId, OnStep, Population, Posture, Presence, SideId, Sort, Spot, Thing
 from grammar.finding import Finding, Severity
 
@@ -77,7 +78,10 @@ def _wanted(start: Start, left: int) -> int:
 
 def _balls(builder: Builder, kind: KindId) -> None:
     """Counted ones first come, then all that are left are shared out over the other places."""
-    left = how_many(builder, kind)
+    later = held_back(builder.play, kind)
+    left = max(how_many(builder, kind) - later, 0)
+    if later:
+        builder.start(store_place(builder, kind), min(later, how_many(builder, kind)))
     starts = [start for start in builder.play.starts if isinstance(start.what, Thing) and start.what.kind == kind]
     rest: dict[Spot, None] = {}
     for start in starts:

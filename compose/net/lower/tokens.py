@@ -7,6 +7,7 @@ from compose.net.lower.say_places import lying, of_side, player_noun, plural_of,
 from compose.net.net import Place
 from compose.net.side_words import is_plural
 from grammar.core.declared import AreaKind, Per
+from grammar.core.schedule import moments_s
 from grammar.core.values import (
     PLAIN,
     At,
@@ -24,6 +25,7 @@ from grammar.core.values import (
 from grammar.words import plural
 
 PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
+CLOCK = "clock"
 POSTURES = {Posture.UP: "standing", Posture.DOWN: "down"}
 
 
@@ -102,6 +104,22 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
 def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:
     """All places of balls of a kind that there are so far."""
     return tuple(n for key, n in builder.numbers.items() if key[0] == "ball" and key[1] == kind)
+
+
+def store_place(builder: Builder, kind: KindId) -> int:
+    """The place of balls of a kind that the teacher has: out of play."""
+    name, many = kind.key, plural_of(builder.core, kind)
+    total = how_many(builder, kind)
+    place = Place(
+        f"store/{kind.key}", "store", total, 0, f"{name} with the teacher", f"{many} with the teacher", kind=name
+    )
+    return builder.add_place(("store", kind), place)
+
+
+def clock_place(builder: Builder) -> int:
+    """The count of the moments of the clock that have passed."""
+    said = "moment of the clock has passed", "moments of the clock have passed"
+    return builder.add_place(("clock",), Place("clock", CLOCK, len(moments_s(builder.play)), 0, *said))
 
 
 def how_many(builder: Builder, kind: KindId, owner: Owner | None = None) -> int:

@@ -9,6 +9,7 @@ from attrs import evolve
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.claims import track_start
+from grammar.core.reading.clock import come_or_go
 from grammar.core.reading.events import Moment
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
@@ -80,6 +81,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield Finish(_side(reader, consequence.side, moment))
         case when.SideLoses():
             yield _lost(reader, consequence, moment)
+        case when.ComesIn() | when.TakenAway():
+            yield come_or_go(reader, consequence, moment.trigger)
         case when.StartsAgain():
             yield StartAgain.EVERYTHING
         case when.PlaysOn():

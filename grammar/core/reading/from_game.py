@@ -11,14 +11,27 @@ from typing import Any
 from grammar.core.declared import Court, Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
-from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Home, Offer, StandUp, Unfetched
+from grammar.core.play import (
+    ComeBack,
+    Factor,
+    Fetch,
+    Free,
+    Guarding,
+    Hold,
+    Home,
+    Offer,
+    PointsCount,
+    StandUp,
+    Unfetched,
+)
 from grammar.core.precedence import asked_first
+from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_match, read_tie
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.possession import gives_the_ball, read_begins_with, read_catcher_has, read_first_has
 from grammar.core.reading.possible import impossible
-from grammar.core.reading.reader import Reader
+from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.services import (
     read_comes_back,
     read_factor,
@@ -66,6 +79,7 @@ DOINGS: Readers = {
     play.GuardLimit: read_guarding,
     play.SucceedAsOften: read_factor,
     play.TakeAsLong: read_factor,
+    play.PointsCount: read_points_count,
     when.When: read_when,
     finish.After: read_bell,
     finish.BothAtOnce: read_tie,
@@ -110,6 +124,9 @@ def _declare(reading: Reading) -> None:
     _kit(reading)
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
     reader.held = whole and any(gives_the_ball(reader.game, sentence) for sentence, _ in reading.sentences)
+    reader.bell_s = next(
+        (seconds(after.time) for after, line in reading.all_of(finish.After) if reading.holds(line)), None
+    )
     for role, line in reading.all_of(sides.Role):
         reader.roles.extend(reading.add(role, line, read_role))
     for area, line in reading.all_of(space.Area):
@@ -188,6 +205,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         unfetched=reading.of(Unfetched),
         holds=reading.of(Hold),
         guarding=reading.of(Guarding),
+        counting=reading.of(PointsCount),
         rests=reading.of(Rest),
         rules=rules,
         held=reader.held,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from attrs import define, field
 
@@ -31,7 +32,7 @@ from grammar.game import Game
 class Known:
     """The sheet's names, and what has been read so far.
 
-    `pairs` are the sides with whom they aim at, `touching` who touches.
+    `pairs` are the sides with whom they aim at, `touching` who touches, `bell_s` is when the clock ends the round.
     """
 
     game: Game
@@ -49,6 +50,7 @@ class Known:
     changing_owners: bool = False
     held: bool = False
     granted: bool = False
+    bell_s: Fraction | None = None
 
     @property
     def side_ids(self) -> tuple[SideId, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
+from grammar.core.clock import AtTime
 from grammar.core.reading.claims import track_start
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers, things_of
@@ -51,6 +52,11 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
         return
     trigger = moment.trigger
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
+    if (
+        actor is None
+        and len({resting_place(reader, place, each, each, Result.MISSED)[0] for each in reader.side_ids}) == 1
+    ):
+        actor = reader.side_ids[0]  # a place that all share
     if actor is None:
         raise Senseless(place, "Where that is depends on a side, and none is spoken of.", "Speak of a side.")
     other = moment.spoken.other
@@ -67,7 +73,7 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
     all_of_them = who.determiner in ("all", "every", "each")
-    if all_of_them or isinstance(trigger, Becomes | AllHold):
+    if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime):
         return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
     if not used & balls:

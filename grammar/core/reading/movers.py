@@ -6,20 +6,12 @@ from collections.abc import Iterator
 
 from attrs import evolve, frozen
 
+from grammar.core.clock import AtTime
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
-from grammar.core.rules import (
-    ON_A_PLAYER,
-    AllHold,
-    AllPlaying,
-    Happening,
-    KeptFor,
-    Person,
-    Result,
-    Subject,
-)
+from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
 from grammar.core.values import (
     SHARED,
     At,
@@ -115,7 +107,7 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     said, role = reader.player_phrase(who)
-    if isinstance(moment.trigger, AllHold):
+    if isinstance(moment.trigger, AllHold | AtTime):
         unsaid = reader.all_sides
     else:
         one = moment.of_each or moment.concerned
@@ -146,6 +138,10 @@ def waiting_of(
         spots = reader.spots("in", who.where, spoken, unsaid, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
         raise Senseless(who.where, f"Nobody waits at `{who.where.words()}`.", "Name a queue, a bench or another area.")
+    if turn is Turn.ALL and own is None and len(spots) > 1:
+        of = frozenset(side for spot in spots for side in _of_queue(reader, spot, said, spoken, own, turn))
+        yield Mover(Waiting(frozenset(reader.populations(of)), frozenset(spots), turn), None)
+        return
     for spot in spots:
         sides = _of_queue(reader, spot, said, spoken, own, turn)
         one = next(iter(sides)) if len(sides) == 1 else None

@@ -15,6 +15,7 @@ from grammar.core.play import (
 )
 from grammar.core.reading.aims import against, aims_of, spoken_by
 from grammar.core.reading.claims import read_condition
+from grammar.core.reading.clock import within_span
 from grammar.core.reading.reader import Reader, exactly, metres
 from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.values import (
@@ -127,11 +128,12 @@ def _with_what(
 
 def only_of(reader: Reader, details: Details, spoken: Spoken) -> Guard:
     """When alone it may be tried; "it" and "a side" are those who act."""
-    asked = details.get(play.OnlyWhen)
-    if not isinstance(asked, play.OnlyWhen):
-        return ALWAYS
-    told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
-    return read_condition(reader, asked.condition, told)
+    asked, span = details.get(play.OnlyWhen), details.get(play.OnlyIn)
+    only: Guard = ALWAYS
+    if isinstance(asked, play.OnlyWhen):
+        told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
+        only = read_condition(reader, asked.condition, told)
+    return within_span(reader, span.span_of_time if isinstance(span, play.OnlyIn) else None, only)
 
 
 def figures_of(reader: Reader, details: Details, spoken: Spoken) -> Figures:

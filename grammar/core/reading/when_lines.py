@@ -10,6 +10,7 @@ from attrs import evolve
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.precedence import slots
 from grammar.core.reading.claims import read_condition
+from grammar.core.reading.clock import within_span
 from grammar.core.reading.effects import effects_of
 from grammar.core.reading.events import Moment, moments
 from grammar.core.reading.reader import Reader
@@ -34,6 +35,7 @@ def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rul
     guard: Guard = ALWAYS
     if sentence.condition is not None:
         guard = read_condition(reader, sentence.condition, moment.spoken, isinstance(moment.trigger, Becomes))
+    guard = within_span(reader, sentence.span_of_time, guard)
     effects: list[Effect] = []
     for consequence in sentence.consequences:
         effects.extend(effects_of(reader, consequence, moment))

@@ -1,0 +1,32 @@
+"""What the clock brings about while play goes on: when, and which balls come in or go."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from attrs import frozen
+
+from grammar.core.values import KindId
+
+
+@frozen
+class AtTime:
+    """So much of the round is over; `again`: and over again after so long, as long as play goes on."""
+
+    at_s: Fraction
+    again: bool = False
+
+
+@frozen
+class ComeIn:
+    """Balls that the teacher has come into play, dealt out to the sides: so many, or all (None)."""
+
+    balls: frozenset[KindId]
+    count: int | None
+
+
+@frozen
+class TakeAway:
+    """The teacher takes all balls of these kinds out of play."""
+
+    balls: frozenset[KindId]

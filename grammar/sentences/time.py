@@ -1,0 +1,80 @@
+"""The clock of a round: moments, such as "every 2 min", and parts, such as "in the last minute"."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Node, Quantity, spoken
+
+_A_MINUTE = Quantity(1.0, "min")
+
+
+@frozen(repr=False)
+class SpanAfter(Node):
+    """Such as "after 2 min": from then on."""
+
+    time: Quantity
+
+    def words(self) -> str:
+        return spoken("after", self.time)
+
+
+@frozen(repr=False)
+class SpanFirst(Node):
+    """Such as "in the first 2 min"."""
+
+    time: Quantity = field(default=_A_MINUTE)
+
+    def words(self) -> str:
+        return spoken("in the first", *_how_long(self.time))
+
+
+@frozen(repr=False)
+class SpanLast(Node):
+    """Such as "in the last minute": before the clock ends the round."""
+
+    time: Quantity = field(default=_A_MINUTE)
+
+    def words(self) -> str:
+        return spoken("in the last", *_how_long(self.time))
+
+
+def _how_long(time: Quantity) -> tuple[Quantity | str]:
+    return ("minute",) if time == _A_MINUTE and not time.parameter else (time,)
+
+
+TimeSpan = SpanAfter | SpanFirst | SpanLast
+
+
+@frozen(repr=False)
+class AfterTime(Node):
+    """Such as "after 2 min": once, when so much of the round is over."""
+
+    time: Quantity
+
+    def words(self) -> str:
+        return spoken("after", self.time)
+
+
+@frozen(repr=False)
+class EveryTime(Node):
+    """Such as "every 2 min": again and again."""
+
+    determiner: str
+    time: Quantity
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.time)
+
+
+@frozen(repr=False)
+class HalfTime(Node):
+    """When half the time of the clock is over: "at half-time"."""
+
+    moment: str
+
+    def words(self) -> str:
+        return self.moment
+
+
+OfClock = AfterTime | EveryTime | HalfTime

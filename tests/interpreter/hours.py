@@ -1,0 +1,73 @@
+"""The clock as the second reader has it: of which moments a sheet speaks, and which part of the round it is."""
+
+from __future__ import annotations
+
+from grammar.sentences import finish, play, time, when
+from tests.interpreter.board import Board, Spot
+from tests.interpreter.sheet import Sheet
+
+WITH_THE_TEACHER = Spot("with the teacher", "at", None)
+
+
+def bell_s(sheet: Sheet) -> float | None:
+    """When the clock ends the round."""
+    after = next(iter(sheet.said(finish.After)), None)
+    return after.time.seconds if after is not None else None
+
+
+def at_s(sheet: Sheet, said: time.OfClock | time.TimeSpan) -> float:
+    """The moment of which words speak: for what comes again, the first."""
+    bell = bell_s(sheet)
+    if isinstance(said, time.HalfTime):
+        assert bell is not None
+        return bell / 2
+    if isinstance(said, time.SpanLast):
+        assert bell is not None
+        return bell - said.time.seconds
+    return said.time.seconds
+
+
+def moments(sheet: Sheet) -> list[float]:
+    """Every moment at which something happens or begins, up to the bell; without one, up to the last of these."""
+    once: set[float] = set()
+    again: set[float] = set()
+    for rule in sheet.said(when.When):
+        if isinstance(rule.event, time.OfClock):
+            (again if isinstance(rule.event, time.EveryTime) else once).add(at_s(sheet, rule.event))
+        if rule.span_of_time is not None:
+            once.add(at_s(sheet, rule.span_of_time))
+    for attempt in (*sheet.said(play.Attempt), *sheet.said(play.Touch)):
+        once |= {at_s(sheet, each.span_of_time) for each in attempt.details if isinstance(each, play.OnlyIn)}
+    for more in sheet.said(play.PointsCount):
+        once |= {at_s(sheet, more.span_of_time)} if more.span_of_time is not None else set()
+    bell = bell_s(sheet)
+    last = bell if bell is not None else max(once, default=0.0)
+    for each in again:
+        number = 1
+        while each * number < last or (bell is None and each * number == last):
+            once.add(each * number)
+            number += 1
+    return sorted(once)
+
+
+def goes_on(sheet: Sheet) -> bool:
+    """Whether something comes over and over again after the last of the moments."""
+    events = [rule.event for rule in sheet.said(when.When)]
+    return bell_s(sheet) is None and any(isinstance(event, time.EveryTime) for event in events)
+
+
+def is_now(sheet: Sheet, span: time.TimeSpan | None, board: Board) -> bool:
+    """Whether a part of the round lasts."""
+    if span is None:
+        return True
+    passed = board.clock > moments(sheet).index(at_s(sheet, span))
+    return not passed if isinstance(span, time.SpanFirst) else passed
+
+
+def times_more(sheet: Sheet, board: Board) -> int:
+    """How many times points count."""
+    times = 1
+    for line in sheet.said(play.PointsCount):
+        if is_now(sheet, line.span_of_time, board):
+            times *= {"count double": 2, "count three times": 3}[line.times]
+    return times
