@@ -100,7 +100,7 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
         case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
             yield ("ball" if meant.category == "ball" else "thing", who.words() if scene.deed is None else "")
         case when.ComesIn():
-            yield from (("balls", kind) for kind in sorted(sheet.stuff_named(said.name).kinds))
+            yield from (("balls", kind) for kind in sorted(sheet.stuff(said.name).kinds))
         case when.TakenAway(who=Np() as who):
             yield from (("balls", kind) for kind in sorted(sheet.stuff(who).kinds))
         case when.PlaysOn():

@@ -81,7 +81,7 @@ def _come_in(sheet: Sheet, said: when.ComesIn, board: Board) -> Iterator[Board]:
     halves = list(dict.fromkeys(half(sheet, side) for side in sheet.sides))
     for first in range(len(halves)):
         after = board.copy()
-        for kind in sorted(sheet.stuff_named(said.name).kinds):
+        for kind in sorted(sheet.stuff(said.name).kinds):
             with_teacher = [
                 n for n, each in enumerate(after.balls) if (each.kind, each.spot) == (kind, WITH_THE_TEACHER)
             ]

@@ -118,7 +118,7 @@ def _coming(sheet: Sheet, kind: str) -> int:
     found = 0
     for rule in sheet.said(when.When):
         for said in rule.consequences:
-            if isinstance(said, when.ComesIn) and kind in sheet.stuff_named(said.name).kinds:
+            if isinstance(said, when.ComesIn) and kind in sheet.stuff(said.name).kinds:
                 whole = said.determiner in ("all", "every", "each")
                 times = (
                     sum(moment % at_s(sheet, rule.event) == 0 for moment in moments(sheet))

@@ -158,13 +158,9 @@ class Sheet:
             )
         return found
 
-    def stuff(self, phrase: Np) -> Stuff:
+    def stuff(self, phrase: Np | Name) -> Stuff:
         """The kit that a phrase means; no kit where it means something else."""
-        return self.stuff_named(phrase.name)
-
-    def stuff_named(self, name: Name) -> Stuff:
-        """The kit that a name means."""
-        meant = self.meaning(name)
+        meant = self.meaning(phrase.name if isinstance(phrase, Np) else phrase)
         return meant if isinstance(meant, Stuff) else Stuff("", frozenset())
 
     def folk(self, phrase: Np) -> Folk | None:

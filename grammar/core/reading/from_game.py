@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import partial
-from typing import Any
 
 from grammar.core.declared import Court, Cut
 from grammar.core.ends import Bell, End, Tie
@@ -25,25 +24,13 @@ from grammar.core.play import (
     Unfetched,
 )
 from grammar.core.precedence import asked_first
-from grammar.core.reading.clock import read_points_count
-from grammar.core.reading.finish_lines import read_bell, read_end, read_match, read_tie
+from grammar.core.reading.doings import DOINGS
+from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
-from grammar.core.reading.possession import gives_the_ball, read_begins_with, read_catcher_has, read_first_has
+from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import Reader, seconds
-from grammar.core.reading.services import (
-    read_comes_back,
-    read_factor,
-    read_fetch,
-    read_free,
-    read_guarding,
-    read_hold,
-    read_nobody_fetches,
-    read_rest,
-    read_stand_up,
-    read_stay,
-)
 from grammar.core.reading.sheet_pass import Reading
 from grammar.core.reading.space_and_sides import (
     read_area,
@@ -55,7 +42,6 @@ from grammar.core.reading.space_and_sides import (
 )
 from grammar.core.reading.told import called, told_of
 from grammar.core.reading.touches import read_touch
-from grammar.core.reading.when_lines import read_when
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
@@ -63,31 +49,6 @@ from grammar.game import Game
 from grammar.sentences import ball, finish, head, play, sides, space, when
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet
-
-Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
-DOINGS: Readers = {
-    play.Stay: read_stay,
-    play.Rest: read_rest,
-    ball.CatcherHas: read_catcher_has,
-    ball.FirstHas: read_first_has,
-    play.Fetch: read_fetch,
-    play.NobodyFetches: read_nobody_fetches,
-    play.Free: read_free,
-    play.ComesBack: read_comes_back,
-    play.StandUp: read_stand_up,
-    play.HoldLimit: read_hold,
-    play.GuardLimit: read_guarding,
-    play.SucceedAsOften: read_factor,
-    play.TakeAsLong: read_factor,
-    play.PointsCount: read_points_count,
-    when.When: read_when,
-    finish.After: read_bell,
-    finish.BothAtOnce: read_tie,
-    finish.FirstTo: read_end,
-    finish.WinWhen: read_end,
-    finish.LoseWhen: read_end,
-    finish.EndsWhen: read_end,
-}
 
 
 def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:

@@ -1,0 +1,51 @@
+"""Which sentences say what goes on and how it ends, each with what reads it; attempts are read before them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
+
+from grammar.core.reading.clock import read_points_count
+from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
+from grammar.core.reading.possession import read_catcher_has, read_first_has
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.services import (
+    read_comes_back,
+    read_factor,
+    read_fetch,
+    read_free,
+    read_guarding,
+    read_hold,
+    read_nobody_fetches,
+    read_rest,
+    read_stand_up,
+    read_stay,
+)
+from grammar.core.reading.when_lines import read_when
+from grammar.sentences import ball, finish, play, when
+from grammar.sentences.base import Node
+
+Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
+DOINGS: Readers = {
+    play.Stay: read_stay,
+    play.Rest: read_rest,
+    ball.CatcherHas: read_catcher_has,
+    ball.FirstHas: read_first_has,
+    play.Fetch: read_fetch,
+    play.NobodyFetches: read_nobody_fetches,
+    play.Free: read_free,
+    play.ComesBack: read_comes_back,
+    play.StandUp: read_stand_up,
+    play.HoldLimit: read_hold,
+    play.GuardLimit: read_guarding,
+    play.SucceedAsOften: read_factor,
+    play.TakeAsLong: read_factor,
+    play.PointsCount: read_points_count,
+    when.When: read_when,
+    finish.After: read_bell,
+    finish.BothAtOnce: read_tie,
+    finish.FirstTo: read_end,
+    finish.WinWhen: read_end,
+    finish.LoseWhen: read_end,
+    finish.EndsWhen: read_end,
+}
