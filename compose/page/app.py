@@ -114,7 +114,7 @@ def _response(call: Call, reply: Reply) -> Response:
             headers: Mapping[str, str] = dict(reply.headers)
             if reply.name:
                 headers = {**headers, "content-disposition": f'attachment; filename="{reply.name}"'}
-            return Response(reply.data, media_type=reply.kind, headers=headers)
+            return Response(reply.data, reply.status, headers, reply.kind)
         case Shown():
             return Response(html_of(call, reply), reply.status, media_type="text/html")
 

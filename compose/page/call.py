@@ -77,12 +77,13 @@ class Go:
 
 @frozen
 class Data:
-    """A file."""
+    """A file; with a `status` of its own where it is one."""
 
     data: bytes
     kind: str
     name: str = ""
     headers: Mapping[str, str] = field(factory=dict)
+    status: int = 200
 
 
 Reply = Shown | Go | Data

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from attrs import field, frozen
 
 from compose.page.kept import group_text
+from compose.page.lending import Lender
 from compose.page.work.pool import Pool
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ class Desk:
     pool: Pool
     shelf: Path
     port: int
+    lender: Lender = field(factory=Lender)
     token: str = field(factory=lambda: secrets.token_urlsafe(24), repr=False)
 
     def sheets(self) -> dict[str, Sheet]:
@@ -34,3 +36,8 @@ class Desk:
     def group(self) -> str:
         """The sheet of the class that is kept, or of the usual one."""
         return group_text(self.shelf)
+
+    def close(self) -> None:
+        """Take back what is lent, and end the workers."""
+        self.lender.stop()
+        self.pool.close()

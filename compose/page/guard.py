@@ -41,6 +41,7 @@ class Guard:
 
     app: ASGIApp
     hosts: tuple[str, ...]
+    most_sent: int = MOST_SENT
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] != "http":
@@ -48,7 +49,7 @@ class Guard:
                 await self.app(scope, receive, send)
             return
         request = Request(scope)
-        why, status = _refusal(request, self.hosts)
+        why, status = _refusal(request, self.hosts, self.most_sent)
 
         async def sending(message: Message) -> None:
             if message["type"] == "http.response.start":
@@ -58,10 +59,10 @@ class Guard:
         if why:
             await PlainTextResponse(why, status)(scope, receive, sending)
             return
-        await self.app(scope, _bounded(receive), sending)
+        await self.app(scope, _bounded(receive, self.most_sent), sending)
 
 
-def _refusal(request: Request, hosts: tuple[str, ...]) -> tuple[str, int]:
+def _refusal(request: Request, hosts: tuple[str, ...], most_sent: int) -> tuple[str, int]:
     if request.headers.get("host", "") not in hosts:
         return "This address does not lead to the page.", 421
     if request.method not in (*READS, "POST"):
@@ -72,7 +73,7 @@ def _refusal(request: Request, hosts: tuple[str, ...]) -> tuple[str, int]:
     if request.headers.get("sec-fetch-site") == "cross-site" and request.headers.get("sec-fetch-mode") != "navigate":
         return "This did not come from the page.", 403
     length = request.headers.get("content-length", "0")
-    if not length.isdigit() or int(length) > MOST_SENT:
+    if not length.isdigit() or int(length) > most_sent:
         return "That is too large.", 413
     return "", 200
 
@@ -81,9 +82,9 @@ class TooMuchError(Exception):
     """More was sent than was said."""
 
 
-def _bounded(receive: Receive) -> Receive:
+def _bounded(receive: Receive, most_sent: int) -> Receive:
     """Stops reading after as much as may be sent, whatever the sender said of its length."""
-    left = MOST_SENT
+    left = most_sent
 
     async def bounded() -> Message:
         nonlocal left

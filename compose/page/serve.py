@@ -28,7 +28,7 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     server = _Server(
         uvicorn.Config(app_for(desk), log_level="error", access_log=False, lifespan="off", timeout_graceful_shutdown=2)
     )
-    server.closes = desk.pool.close
+    server.closes = desk.close
     address = f"http://{HOME}:{desk.port}/"
     desk.pool.start()
     tell(address)  # the door is open already: whoever knocks before the server is up waits for it
@@ -37,7 +37,7 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     try:
         server.run(sockets=[door])
     finally:
-        desk.pool.close()
+        desk.close()
 
 
 class _Server(uvicorn.Server):

@@ -87,7 +87,7 @@ def _stretches(table: LessonTable, wording: Wording) -> tuple[Stretch, ...]:
         Stretch(
             wording.say(NAMES[slot.kind]),
             f"{slot.start:.0f}",
-            wording.counted(round(slot.minutes), "minute", "minutes"),
+            f"{round(slot.minutes)}\u00a0min",
             table.games[slot.game].game.title if slot.game is not None else "",
             wording.counted(slot.rounds, "round", "rounds") if slot.rounds else "",
         )

@@ -168,3 +168,28 @@ class LessonShown:
     stretches: tuple[Stretch, ...]
     first: tuple[str, ...]
     wrong: tuple[str, ...]
+
+
+@frozen
+class Counter:
+    """What is counted of a side while it plays, and with how many it begins."""
+
+    side: str
+    words: str
+    start: int
+
+
+@frozen
+class HallGame:
+    """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is."""
+
+    slug: str
+    uses: tuple[str, ...]
+    title: str
+    content: str
+    sides: tuple[tuple[str, str], ...]
+    clock_s: float | None
+    rounds: int
+    pupils: int
+    counters: tuple[Counter, ...]
+    cautions: tuple[str, ...]

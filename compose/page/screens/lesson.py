@@ -14,11 +14,12 @@ def show(call: Call) -> Reply:
     games = planned(call.desk.shelf)
     asked = _asked(call, games)
     if not asked:
-        return Shown("lesson.html", {"games": (), "lesson": None})
+        return Shown("lesson.html", {"games": (), "lesson": None, "lent": None})
     lesson: LessonShown = call.ask("lesson:lesson", asked, call.whole, rank=PATIENT if call.whole else SOON)
     sheets = call.desk.sheets()
     titles = [sheets[each.slug].title for each in games if each.slug in sheets]
     values = {"games": list(zip(games, titles, strict=False)), "lesson": lesson, "later": "/lesson/minutes"}
+    values["lent"] = call.desk.lender.lent
     return Shown("lesson.html", values)
 
 

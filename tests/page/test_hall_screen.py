@@ -1,0 +1,137 @@
+"""The hall screen: one document, its rounds, and how it is lent."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+from desks import browser, desk_in
+from starlette.testclient import TestClient
+
+from compose.page.desk import Desk
+from compose.page.hall_document import policy
+from compose.page.lending import MOST_WRONG, Lender, Lent, Loan
+from compose.share.open_shelf import open_shelf
+
+ROUND = {
+    "slug": "lantern-row",
+    "day": "2026-01-15",
+    "pupils": "24",
+    "length_s": "241.3",
+    "winner": "north",
+    "waited": "2",
+}
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Desk:
+    return desk_in(tmp_path)
+
+
+@pytest.fixture
+def client(desk: Desk) -> TestClient:
+    return browser(desk)
+
+
+def rounds(desk: Desk) -> tuple[object, ...]:
+    opened = open_shelf(desk.shelf).value
+    assert opened is not None
+    with opened:
+        return opened.rounds("Lantern Row").value or ()
+
+
+@pytest.mark.parametrize("path", ["/hall/lantern-row", "/hall/lantern-row/carry.html"])
+def test_it_is_one_document_that_loads_nothing(client: TestClient, path: str) -> None:
+    text = client.get(path).text
+    assert not re.search(r"<(link|img|script[^>]* src|iframe)", text)
+    assert not re.search(r"url\(|@import|https?:", text)
+
+
+def test_its_policy_names_its_own_look_and_script_only(client: TestClient) -> None:
+    answer = client.get("/hall/lantern-row")
+    assert answer.headers["content-security-policy"] == policy()
+    assert "unsafe" not in policy() and policy().count("sha256-") == 2
+
+
+def test_a_file_that_is_carried_holds_no_token(desk: Desk, client: TestClient) -> None:
+    assert desk.token in client.get("/hall/lantern-row").text
+    assert desk.token not in client.get("/hall/lantern-row/carry.html").text
+
+
+def test_a_round_is_kept_once_however_often_it_is_sent(desk: Desk, client: TestClient) -> None:
+    for _ in range(3):
+        assert client.post("/hall/rounds", data={**ROUND, "token": desk.token}).status_code == 204
+    assert len(rounds(desk)) == 1
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("winner", "Anna"),
+        ("pupils", "0"),
+        ("length_s", "nan"),
+        ("length_s", "-1"),
+        ("waited", "99"),
+        ("slug", "../x"),
+        ("day", "yesterday"),
+        ("with", "no such modifier"),
+    ],
+)
+def test_what_is_no_round_is_not_kept(desk: Desk, client: TestClient, field: str, value: str) -> None:
+    answer = client.post("/hall/rounds", data={**ROUND, "token": desk.token, field: value})
+    assert answer.status_code == 422 and answer.text
+    assert rounds(desk) == ()
+
+
+def test_rounds_of_a_file_are_taken_in(desk: Desk, client: TestClient) -> None:
+    told = {"version": 1, "rounds": [{**ROUND, "uses": []}, {**ROUND, "uses": [], "length_s": 100}]}
+    sent = {"file": ("rounds.json", json.dumps(told).encode())}
+    assert client.post("/hall/file", data={"token": desk.token}, files=sent).status_code == 200
+    assert len(rounds(desk)) == 2
+    for broken in (b"", b"[]", b'{"rounds": 3}', b"\xff", b"[" * 100_000):
+        answer = client.post("/hall/file", data={"token": desk.token}, files={"file": ("x", broken)})
+        assert answer.status_code == 422
+
+
+def test_the_lesson_is_in_the_document(desk: Desk, client: TestClient) -> None:
+    for slug in ("lantern-row", "toll-stone"):
+        client.post("/lesson/add", data={"token": desk.token, "game": slug})
+    text = client.get("/hall/lantern-row?in=0").text
+    assert "Toll Stone" in text
+
+
+def lent(lender: Lender) -> TestClient:
+    loan = Loan(lambda wrong: f"door {wrong}", lambda code: f"document {code}", "default-src 'none'", lambda told: "")
+    lender.lent = Lent("http://10.0.0.2:99/", "ABCDEF", float("inf"))
+    headers = {"origin": "http://10.0.0.2:99"}
+    return TestClient(lender.app(loan, "10.0.0.2:99"), base_url="http://10.0.0.2:99", headers=headers)
+
+
+def test_a_loan_opens_with_its_code_only_and_shows_nothing_else() -> None:
+    borrower = lent(Lender())
+    assert borrower.get("/").text == "door False"
+    assert borrower.post("/", data={"code": "XXXXXX"}).status_code == 403
+    assert borrower.post("/", data={"code": " abcdef "}).text == "document ABCDEF"
+    for path in ("/class", "/games", "/static/page.js", "/hall/lantern-row", "/share", "/lesson"):
+        assert borrower.get(path).status_code == 404
+    assert borrower.post("/rounds", data={"code": "XXXXXX"}).status_code == 403
+    assert borrower.post("/rounds", data={"code": "ABCDEF"}).status_code == 204
+    assert borrower.get("/", headers={"host": "evil.example"}).status_code == 421
+
+
+def test_guessing_shuts_the_door() -> None:
+    lender = Lender()
+    borrower = lent(lender)
+    for _ in range(MOST_WRONG):
+        borrower.post("/", data={"code": "XXXXXX"})
+    assert borrower.post("/", data={"code": "ABCDEF"}).status_code == 403
+    assert lender.lent is None
+
+
+def test_a_loan_ends_by_itself() -> None:
+    lender = Lender()
+    borrower = lent(lender)
+    lender.lent = Lent("http://10.0.0.2:99/", "ABCDEF", 0.0)
+    assert borrower.post("/", data={"code": "ABCDEF"}).status_code == 403
