@@ -6,6 +6,8 @@ from typing import Union
 
 from attrs import frozen
 
+from grammar.words import plural
+
 
 @frozen
 class KitMeaning:
@@ -107,3 +109,23 @@ SHOT_WORDS = {
     "overarm throw": ("overarm throw",),
     "underarm throw": ("underarm throw",),
 }
+
+
+def built_in() -> dict[str, Meaning]:
+    """The names that every sheet knows."""
+    found: dict[str, Meaning] = {}
+    for word, category in CATEGORY_WORDS.items():
+        found[word] = found[plural(word)] = CategoryMeaning(category)
+    for word, skills in SHOT_WORDS.items():
+        found[word] = found[plural(word)] = CategoryMeaning("ball", skills)
+    for place in BUILT_IN_PLACES:
+        many = "halves" if place == "half" else plural(place)
+        found[place] = found[many] = PlaceMeaning(place, built_in=True)
+    for actor in ACTORS:
+        found[actor] = AgentMeaning("actor")
+    found["catcher"] = AgentMeaning("catcher")
+    found["keeper"] = AgentMeaning("owner")
+    found["player"] = found["players"] = PlayerMeaning()
+    found |= dict.fromkeys(TEAM_MATES, MateMeaning())
+    found["teacher"] = TeacherMeaning()
+    return found

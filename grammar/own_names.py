@@ -8,7 +8,7 @@ name is masked: one letter that nobody writes, with its number, stands for it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import combinations
 
@@ -31,7 +31,7 @@ _DECLARED = {
     "space": re.compile(r"([^:]+?)\s*:"),
     "sides": re.compile(r"(?:role\s+)?([^:]+?)\s*(?::|,\s*\d)", re.IGNORECASE),
     "kit": re.compile(
-        r"\d+\s+(.+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s+(?:each|every|the|a)\b.*)?$", re.IGNORECASE
+        r"(?:\w+)\s+(.+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s+(?:each|every|the|a)\b.*)?$", re.IGNORECASE
     ),
 }
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
@@ -67,17 +67,34 @@ def is_plain(name: str) -> bool:
         return False
 
 
-def own_names(part: Part) -> tuple[str, ...]:
-    """The names that a sheet declares and that hold words of the language, in all their forms, the longest first."""
+@frozen
+class DeclaredNames:
+    """The names that a sheet declares, in all their forms, the longest first: all, and those that hold words of the
+    language."""
+
+    every: tuple[str, ...] = ()
+    own: tuple[str, ...] = ()
+
+
+NO_NAMES = DeclaredNames()
+
+
+def declared_names(part: Part) -> DeclaredNames:
+    """The names of a sheet, read from its lines before they are parsed."""
     found = dict[str, None]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
         for line in lines if section in _DECLARED else ():
             match = _DECLARED[section].match(line.text)
             for said in match.groups() if match else ():
                 found |= dict.fromkeys(_names_in(said or "", section))
-    text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if found else []
-    used = (name for name in found if _used(name, text) or any(f'"{name}"' in line for line in text))
-    forms = (form for name in used for form in _forms(name))
+    odd = [name for name in found if not is_plain(name)]
+    text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
+    own = [name for name in odd if _used(name, text) or any(f'"{name}"' in line for line in text)]
+    return DeclaredNames(_all_forms(name for name in found if name not in odd or name in own), _all_forms(own))
+
+
+def _all_forms(names: Iterable[str]) -> tuple[str, ...]:
+    forms = (form for name in names for form in _forms(name))
     return tuple(sorted(dict.fromkeys(forms), key=lambda form: (-len(form), form)))
 
 
@@ -92,14 +109,14 @@ def _used(name: str, text: Sequence[str]) -> bool:
 
 
 def _names_in(said: str, section: str) -> Iterator[str]:
-    """The names of a declaration that are none without help: in quotes, or with no small word of sentences in them."""
+    """The names of a declaration: in quotes, or with no small word of sentences in them."""
     quoted = [" ".join(small(each).split()) for each in _QUOTED.findall(said)]
     yield from (name for name in quoted if _NAME.fullmatch(name))
     plain = _QUOTED.sub("", small(said))
     for words in _APART.split(plain) if section == "sides" else [plain]:
         name = " ".join(words.split())
         barred = _ARTICLES if " " not in name else _OF_SENTENCES
-        if _NAME.fullmatch(name) and not is_plain(name) and not barred & set(name.split()):
+        if _NAME.fullmatch(name) and not barred & set(name.split()):
             yield name
 
 

@@ -7,6 +7,7 @@ from attrs import field, frozen
 from grammar.finding import Finding, Outcome, Severity
 from grammar.layout import parts
 from grammar.lines import TextLine, decoded
+from grammar.own_names import NO_NAMES, DeclaredNames
 from grammar.reading import FileReader
 from grammar.sentences.base import Node
 from grammar.span import Span
@@ -51,8 +52,10 @@ def read(text: str, file: str = "(text)") -> Reading:
     return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), frozenset(reader.unread))
 
 
-def parse_line(section: str, text: str, file: str = "(line)", own: tuple[str, ...] = ()) -> Outcome[Node]:
-    """One sentence of a section by itself; `own` are the names of its sheet that hold words of the language."""
-    reader = FileReader(file, (), own)
-    line = reader.line(section, TextLine(1, 0, text), {})
-    return Outcome(line.sentence if line and not reader.findings else None, tuple(reader.findings))
+def parse_line(
+    section: str, text: str, file: str = "(line)", names: DeclaredNames = NO_NAMES
+) -> Outcome[Node]:
+    """One sentence of a section by itself; `names` are those that its sheet declares."""
+    reader = FileReader(file, (), names)
+    lines = reader.lines(section, TextLine(1, 0, text), {})
+    return Outcome(lines[0].sentence if lines and not reader.findings else None, tuple(reader.findings))

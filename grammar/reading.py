@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import suppress
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
-from grammar.from_lark import Reader
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
+from grammar.line_reading import LineReader
 from grammar.lines import TextLine
-from grammar.own_names import Masked, holds, own_names, unmasked, ways_to_mask
+from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, holds, unmasked, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
-from grammar.words import listing
 
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
@@ -31,9 +29,9 @@ _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
 class FileReader:
     """Reads the lines of one file and collects what is wrong with them."""
 
-    def __init__(self, file: str, findings: Iterable[Finding], own: tuple[str, ...] = ()) -> None:
+    def __init__(self, file: str, findings: Iterable[Finding], names: DeclaredNames = NO_NAMES) -> None:
         self._file = file
-        self._own = own
+        self._line_reader = LineReader(file, names)
         self._slips = 0
         self._lines_read = 0
         self._sheet = Span(file, 0, 0, 0)
@@ -43,7 +41,7 @@ class FileReader:
     def _begin(self, part: Part) -> None:
         self._sheet = part.heading.span(self._file)
         self._lines_read = 0
-        self._own = own_names(part)
+        self._line_reader = LineReader(self._file, declared_names(part), part.kind == "game")
 
     def game(self, part: Part) -> GameSheet:
         self._begin(part)
@@ -67,10 +65,10 @@ class FileReader:
         body = list(part.head)
         while body:
             heading = body.pop(0)
-            line = self.line(part.kind, heading, values)
-            if line and isinstance(line.sentence, Block):
-                line = attrs.evolve(line, block=self._block(line.sentence, heading, body, values))
-            lines.extend([line] if line else [])
+            for line in self.lines(part.kind, heading, values):
+                opens = isinstance(line.sentence, Block)
+                block = self._block(line.sentence, heading, body, values) if opens else ()  # type: ignore[arg-type]
+                lines.append(attrs.evolve(line, block=block))
         return part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes
 
     def _block(
@@ -84,8 +82,7 @@ class FileReader:
             self.findings.append(Finding("L-block", Severity.ERROR, title, body[0].span(self._file), hint))
             body[0] = attrs.evolve(body[0], indent=heading.indent + 1)
         while body and body[0].indent > heading.indent:
-            line = self.line(block.section, body.pop(0), values)
-            lines.extend([line] if line else [])
+            lines += self.lines(block.section, body.pop(0), values)
         if not lines and self._sheet not in self.unread:
             title = f"`{block.words()}` has no lines below it."
             hint = "Write the lines that it means below it, further in."
@@ -97,8 +94,7 @@ class FileReader:
         return not _is_sentence("modifier", filled) and _is_sentence(block.section, filled)
 
     def _lines(self, section: str, body: Sequence[TextLine]) -> tuple[Line, ...]:
-        lines = [self.line(section, text_line, {}) for text_line in body]
-        return tuple(line for line in lines if line)
+        return tuple(line for text_line in body for line in self.lines(section, text_line, {}))
 
     def _usual_values(self, body: Sequence[TextLine]) -> dict[str, str]:
         """The parameters that the modifier takes, each with a value to read its lines with."""
@@ -112,7 +108,8 @@ class FileReader:
 
                 meant = mended("modifier", text_line.text, {})
                 text = meant.filled if meant else text
-            takes = self._meant("modifier", text_line, text) if _is_sentence("modifier", text.text) else None
+            known = _is_sentence("modifier", text.text)
+            takes = self._line_reader.meant("modifier", text_line, text) if known else None
             if isinstance(takes, Takes) and takes.parameter in found:
                 title = f"`{takes.parameter}` is taken twice."
                 hint = "Give one of the two another name."
@@ -121,71 +118,36 @@ class FileReader:
                 found[takes.parameter] = takes.usually.words()
         return found
 
-    def line(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> Line | None:
-        """The line as a sentence of the section; None, and a finding more, where it cannot even be guessed."""
+    def lines(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> tuple[Line, ...]:
+        """The sentences of a line; none, and a finding more, where they cannot even be guessed."""
         self._lines_read += 1
+        place = text_line.span(self._file)
         if self._lines_read > MOST_SHEET_LINES or self._slips >= MOST_MISTAKES:
             if self._lines_read == MOST_SHEET_LINES + 1:
-                self._wrong(_too_long(text_line.span(self._file)))
-            return None
-        filled = filled_in(text_line.text, values)
-        if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled.text)):
-            self._wrong(_long_number(text_line.span(self._file)))
-            return None
-        readings = self._readings(section, text_line, filled)
-        if len(readings) > 1:
-            self._wrong(_two_readings(readings, text_line.span(self._file)), lost=False)
-        if readings:
-            return Line(readings[0], text_line.notes)
-        return self._slip(section, text_line, filled, values)
+                self._wrong(_too_long(place))
+            return ()
+        if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled_in(text_line.text, values).text)):
+            self._wrong(_long_number(place))
+            return ()
+        sentences, mistake = self._line_reader.sentences(section, text_line, values)
+        if mistake:
+            self._wrong(mistake, lost=False)
+        sentences = sentences or self._guessed(section, text_line, values)
+        return tuple(Line(each, text_line.notes if each is sentences[0] else ()) for each in sentences)
 
-    def _readings(self, section: str, text_line: TextLine, filled: Filled) -> list[Node]:
-        """What a line says; more than one where a name of the sheet can be taken for words of the language."""
-        found = list(self._read(section, text_line, filled, Masked(filled.text)))
-        if not found or holds(filled.text, self._own):
-            for masked, names in ways_to_mask(filled.text, self._own):
-                found += [each for each in self._read(section, text_line, filled, masked, names) if each not in found]
-        return found
-
-    def _read(
-        self, section: str, text_line: TextLine, filled: Filled, masked: Masked, names: tuple[str, ...] = ()
-    ) -> Iterator[Node]:
-        with suppress(UnexpectedInput):
-            yield self._node(section, text_line, filled, masked, names)
-
-    def _slip(self, section: str, text_line: TextLine, filled: Filled, values: Mapping[str, str]) -> Line | None:
+    def _guessed(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> list[Node]:
         """What a line that is no sentence was probably meant to say, and a finding more."""
         from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
-        seek = self._slips < MOST_SOUGHT
+        own = self._line_reader.names.own
         masked, names = Masked(text_line.text), tuple[str, ...]()
-        if holds(text_line.text, self._own):
-            masked, names = next(ways_to_mask(text_line.text, self._own))
+        if holds(text_line.text, own):
+            masked, names = next(ways_to_mask(text_line.text, own))
         read = attrs.evolve(text_line, text=masked.text)
-        found = slip(section, read, tuple(values.items()), self._file, seek)
+        found = slip(section, read, tuple(values.items()), self._file, self._slips < MOST_SOUGHT)
         place = text_line.span(self._file)
         self._wrong(_with_names(found.finding, place, names) if names else found.finding, found.lost)
-        return Line(self._meant(section, text_line, found.meant, names), text_line.notes) if found.meant else None
-
-    def _node(
-        self, section: str, text_line: TextLine, filled: Filled, masked: Masked, names: tuple[str, ...] = ()
-    ) -> Node:
-        span = text_line.span(self._file)
-        tree = parse_sentence(section, masked.text)
-
-        def column(number: int) -> int:
-            return text_line.indent + filled.column(masked.column(number))
-
-        parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
-        node: Node = Reader(span, column, parameters, names).node(tree)
-        return attrs.evolve(node, span=span)
-
-    def _meant(self, section: str, text_line: TextLine, filled: Filled, names: tuple[str, ...] = ()) -> Node:
-        """A line as it was meant: its pieces have no places of their own."""
-        span = text_line.span(self._file)
-        tree = parse_sentence(section, filled.text)
-        node: Node = _WholeLine(span, lambda column: column, filled.parameters, names).node(tree)
-        return attrs.evolve(node, span=span)
+        return [self._line_reader.meant(section, text_line, found.meant, names)] if found.meant else []
 
     def _wrong(self, finding: Finding, lost: bool = True) -> None:
         self._slips += 1
@@ -198,25 +160,12 @@ class FileReader:
             self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
 
 
-class _WholeLine(Reader):
-    """Reads a line that stands otherwise in the file: every piece has the place of the line."""
-
-    def _stretch(self, start: int, end: int) -> Span:
-        return self._line
-
-
 def _is_sentence(section: str, text: str) -> bool:
     try:
         parse_sentence(section, text)
     except UnexpectedInput:
         return False
     return True
-
-
-def _two_readings(readings: Sequence[Node], place: Span) -> Finding:
-    title = "This line can be read in two ways: a name in it is a word of the language, too."
-    said = listing([f"`{each.words()}`" for each in readings[:2]], "or")
-    return Finding("L-two-ways", Severity.ERROR, title, place, f"Give it another name, or write {said}.")
 
 
 def _with_names(finding: Finding, place: Span, names: Sequence[str]) -> Finding:

@@ -17,7 +17,7 @@ from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.layout import Part, TextLine, decoded, parts
-from grammar.own_names import own_names
+from grammar.own_names import declared_names
 from grammar.parse import parse, parse_line
 from grammar.resolve import resolve
 from grammar.tree import GameSheet
@@ -99,10 +99,10 @@ def _read_line_by_line(part: Part, file: str) -> None:
     if part.kind != "game":
         _read_plain_lines(part, file)
         return
-    own = own_names(part)
+    names = declared_names(part)
     for section, body in bodies:
         for line in body:
-            _stop_at_first(parse_line(section, line.text, own=own).findings, file, line.number)
+            _stop_at_first(parse_line(section, line.text, names=names).findings, file, line.number)
 
 
 def _read_plain_lines(part: Part, file: str) -> None:

@@ -9,12 +9,13 @@ import attrs
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
+from grammar.meanings import built_in
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
 from grammar.resolve.declare_places import declare_areas, declare_tracks
 from grammar.resolve.known import with_known_names
 from grammar.resolve.possible import possible_findings
-from grammar.resolve.vocabulary import Vocabulary, built_in
+from grammar.resolve.vocabulary import Vocabulary
 from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
 from grammar.sentences.sides import Sides

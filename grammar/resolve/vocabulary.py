@@ -8,11 +8,6 @@ from attrs import define, field
 
 from grammar.finding import Correction, Finding, Severity
 from grammar.meanings import (
-    ACTORS,
-    BUILT_IN_PLACES,
-    CATEGORY_WORDS,
-    SHOT_WORDS,
-    TEAM_MATES,
     AgentMeaning,
     CategoryMeaning,
     KitMeaning,
@@ -67,26 +62,6 @@ def _of_the_language(known: Meaning | None, wanted: Meaning) -> bool:
     if isinstance(known, CategoryMeaning):
         return not (isinstance(wanted, KitMeaning) and wanted.category == known.category and not known.skills)
     return isinstance(known, PlaceMeaning | PlayerMeaning | TeacherMeaning | MateMeaning)
-
-
-def built_in() -> dict[str, Meaning]:
-    """The names that every sheet knows."""
-    found: dict[str, Meaning] = {}
-    for word, category in CATEGORY_WORDS.items():
-        found[word] = found[plural(word)] = CategoryMeaning(category)
-    for word, skills in SHOT_WORDS.items():
-        found[word] = found[plural(word)] = CategoryMeaning("ball", skills)
-    for place in BUILT_IN_PLACES:
-        many = "halves" if place == "half" else plural(place)
-        found[place] = found[many] = PlaceMeaning(place, built_in=True)
-    for actor in ACTORS:
-        found[actor] = AgentMeaning("actor")
-    found["catcher"] = AgentMeaning("catcher")
-    found["keeper"] = AgentMeaning("owner")
-    found["player"] = found["players"] = PlayerMeaning()
-    found |= dict.fromkeys(TEAM_MATES, MateMeaning())
-    found["teacher"] = TeacherMeaning()
-    return found
 
 
 def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:

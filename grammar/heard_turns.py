@@ -1,0 +1,163 @@
+"""Turns of phrase that mean what a sentence of the language means; they come after the words of heard_words.py.
+
+Names of the sheet are single letters with a number here (heard.py), so that `_WHAT` holds a name of many words.
+"""
+
+from __future__ import annotations
+
+import re
+
+from grammar.saying import Saying, saying
+
+_WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
+_ONE = rf"(?:an? |the |any |each |every )?{_WHAT}"
+_FALLS = r"(?:falls|falls over|falls down|is knocked over|is knocked down|is hit over|is overturned|goes down|topples)"
+_ACTOR = r"(?:thrower|roller|kicker|striker|passer|carrier|pusher|runner|tagger|shooter|hitter)"
+_SIDE_OF_ACTOR = rf"(?:the )?(?P<actor>{_ACTOR})"
+
+
+def _worth(match: re.Match[str]) -> str:
+    points = int(match["points"] if match["points"].isdigit() else 1)
+    noun = "point" if points == 1 else "points"
+    return f"{match['event']}: {match['side'] or 'the thrower'}'s side scores {points} {noun}"
+
+
+def _commas_to_and(match: re.Match[str]) -> str:
+    return ": " + re.sub(r",\s*(?:and )?", " and ", match.group(1))
+
+
+def _subject_again(match: re.Match[str]) -> str:
+    parts = re.split(r",? and |, ", match["what"])
+    return " and ".join(f"{match['who']} has {part}" for part in parts)
+
+
+_THEY_DO = {
+    "go": "goes", "wait": "waits", "return": "returns", "join": "joins", "become": "becomes", "change": "changes",
+    "are": "is", "sit": "sits",
+}  # fmt: skip
+
+
+def _that_player(match: re.Match[str]) -> str:
+    verb = match["verb"].lower()
+    return f": that player {_THEY_DO.get(verb, verb)} "
+
+
+TURNS: tuple[Saying, ...] = (
+    # whose: "the other side's lanterns"
+    saying(rf"\b(the other|that|each|every|a|any|the) side's ({_WHAT})", r"the \2 of \1 side"),
+    saying(rf"\b(?:the )?(?:opponents'|opposing|opposite) ({_WHAT})", r"the \1 of the other side"),
+    saying(r"\b(?:at |on )?(?:the )?(?:opponents|opposition|others)\b(?= (?:scores?|wins|loses?|gets?)\b)",
+           "the other side", "when", "finish"),
+    saying(r"\b(at )(?:the )?(?:opponents|opposition)\b", r"\1the players of the other side", "play"),
+    # who may, who must
+    saying(r"^(?:everyone|everybody|all players|all the players|the players) (?=\w)", "players ", "play"),
+    saying(r"^you (?=\w)", "players ", "play"),
+    saying(r"\b(?:may|must|can|should|have to|has to|try to|tries to|are allowed to|is allowed to) "
+           r"(?!not\b|only\b|guard\b)", "", "play", "when"),
+    saying(r"\b(?:inside|within)\b", "in", "set-up", "play", "when"),
+    saying(r"\b(?:stays|remain|remains|keep|keeps|are|stand) (in|on|behind|before|beside)\b", r"stay \1", "play"),
+    saying(r"\bin front of\b", "before", "space", "set-up", "play"),
+    saying(r"\bnext to\b", "beside", "space", "set-up", "play"),
+    # what they do
+    saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
+    saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
+    saying(r"\bthrow (overarm|underarm)\b", r"\1 throw", "play"),
+    saying(r"(?<!arm )\bthrows?\b(?= )", "overarm throw or underarm throw", "play"),
+    saying(r"\b(roll|kick|strike|push|tow|run)s\b", r"\1", "play"),
+    saying(r"\b(overarm|underarm) throws\b", r"\1 throw", "play"),
+    saying(r"\bpasses\b", "pass", "play"),
+    saying(r"\bcarries\b", "carry", "play"),
+    saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
+           lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
+    saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({_WHAT}) "
+           r"(?:for )?(?:longer than|more than|over) ", r"a \1 is held at most ", "play"),
+    saying(rf"^(?:a|the) ({_WHAT}) (?:may|must|can)(?: not| only)? be (?:held|kept) (?:for )?"
+           r"(?:longer than|more than|at most|up to) ", r"a \1 is held at most ", "play"),
+    saying(r"^(?:players|you|nobody) (?:may |can )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
+           "a ball is held at most ", "play"),
+    saying(r"\b(?:collect|retrieve|get|pick up)s? (?=.* from\b)", "fetch ", "play"),
+    saying(r"^(?:no(?:-| )?(?:one|player)|nobody) (?:may |can |is allowed to )?fetch(?:es)?\b", "nobody fetches",
+           "play"),
+    # when something happens
+    saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
+    saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
+           r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",
+           lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
+    saying(rf"^(an?|the|any|each|every) ({_WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
+           r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
+    saying(r"\bis tagged\b", "is touched", "when"),
+    saying(r"\bgets (hit|touched|knocked|caught)\b", r"is \1", "when"),
+    saying(rf"\b{_FALLS}(?=:|,| while| and| is | counts |$)", "is knocked", "when"),
+    saying(r"^(?P<event>an? [^:]+? (?:is knocked|goes through [^:]+|crosses [^:]+)) (?:is|counts|is worth|counts as) "
+           r"(?P<points>\d+|a) points?(?: for (?P<side>the \w+))?$", _worth, "when"),
+    saying(r"^(?P<event>[^:]+): (?:it is|that is|it counts|that counts) (?P<points>\d+|a) points?"
+           r"(?: for (?P<side>the \w+))?$", _worth, "when"),
+    saying(r": (?:he or she|he/she|she|he|they|this player|the player) (?P<verb>go|goes|wait|waits|sit|sits|"
+           r"return|returns|join|joins|become|becomes|change|changes|is|are) ", _that_player, "when"),
+    saying(r"^(a player is (?:hit|touched)[^:]*): it (?=(?:waits|returns|becomes|changes|is out|goes)\b)",
+           r"\1: that player ", "when"),
+    saying(r":\s*(.+)$", _commas_to_and, "when"),
+    saying(r"\b(?:gets|earns|receives|gains|wins|scores?|is given) (?:a|1) point\b", "scores 1 point", "when"),
+    saying(r"\b(?:gets|earns|receives|gains|wins|score|is given) (?=\d+ points?\b)", "scores ", "when"),
+    saying(r"\bloses (?:a|1) point\b", "loses 1 point", "when"),
+    saying(rf"{_SIDE_OF_ACTOR} (?=scores \d)", r"the \g<actor>'s side ", "when"),
+    saying(r"\b(?:sits|stands|queues) (?=(?:in|on) )", "waits ", "when"),
+    saying(r"\bwaits on\b", "goes to", "when"),
+    saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),
+    saying(r"\b(?:remains|stays) (?:down|lying|on the floor)$", "stays down", "when"),
+    saying(r"\b(?:comes back(?: in| on)?|comes in again|is free|is freed)$", "returns", "when"),
+    saying(r"\b(?:nothing happens|the game goes on|play continues)$", "play goes on", "when"),
+    saying(r"\b(?:swaps|changes) (?:places )?with\b", "changes places with", "when"),
+    saying(r"\bgoes out of (?:the )?court\b|\bgoes out$|\bgoes out(?=:)", "leaves the court", "when"),
+    saying(rf"^(an? )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
+    # who wins
+    saying(r"\bthey have\b", "it has", "finish"),
+    saying(r"^the side (?:that|which|who) (?P<what>has .+?|.+? )(?: first)? (?P<end>wins|loses)$",
+           r"a side \g<end> when it \g<what>", "finish"),
+    saying(r"^the side whose ([^,]+?) (?:are|is) all (down|standing) (?:first )?loses$",
+           r"a side loses when it has all \1 \2", "finish"),
+    saying(r"^(?:a|the) side ((?:wins|loses)) (?:the game |the round )?(?:if|once|when) ",
+           r"a side \1 when ", "finish"),
+    saying(r"^(\w+|ǁ\d+) ((?:win|lose)) (?:if|once|when) ", lambda m: f"{m[1]} {m[2]}s when ", "finish"),
+    saying(r"\bif\b|\bonce\b", "when", "finish"),
+    saying(r",? or (?:when|if) ", " or ", "finish"),
+    saying(r"\ball (?:of )?(?:the )?(\w+|ǁ\d+) of the other side are (down|standing)\b",
+           r"the other side has all \1 \2", "finish"),
+    saying(r"\ball (?:of )?(?:its|their) (\w+|ǁ\d+) are (down|standing)\b", r"it has all \1 \2", "finish"),
+    saying(r"\b(?:everyone|everybody|all players)(?: else)? (?:on|of|in) (the other side|ǁ\d+) is out\b",
+           r"\1 has no players in", "finish"),
+    saying(r"\bhas (?:nobody|no players|no one|none) (?:left|left in|left inside|in)\b", "has no players in", "finish"),
+    saying(r"\bhas (no|\d+|at least \d+|at most \d+) (\w+|ǁ\d+) left\b", r"has \1 \2", "finish"),
+    saying(r"(?P<who>\b(?:it|a side|the other side|ǁ\d+)) has (?P<what>(?:no|all|at least|at most|\d+) [^,]+?"
+           r"(?:, (?:no|all|at least|at most|\d+) [^,]+?)*,? and (?:no|all|at least|at most|\d+) [\w ǁ]+)$",
+           _subject_again, "finish"),
+    saying(r"^(?:the )?first(?: side| one)? to (?:reach |get |score |make )?(\d+)(?: (points?))?(?: wins)?$",
+           r"the first side to \1 points wins", "finish"),
+    saying(r"^(?:we play )?best of (\d+)$", r"best of \1 rounds", "finish"),
+    saying(r"^(?:we play |the game lasts |the round lasts |it lasts |play )?(?:after )?(\d+ (?:min|s))"
+           r"(?:,|:| and| then)* ", r"after \1: ", "finish"),
+    saying(r"\b(?:the side with )?(?:the )?(?:most|more) (\w+|ǁ\d+)( standing| in| down| [^,]*?)?"
+           r"(?: wins?| is the winner)\b",
+           lambda m: f"more {m[1]}{m[2] or ''} wins", "finish"),
+    saying(r"\b(?:the side with )?(?:the )?(?:fewest|fewer|least) (\w+|ǁ\d+)( standing| in| down| [^,]*?)? wins?\b",
+           lambda m: f"fewer {m[1]}{m[2] or ''} wins", "finish"),
+    saying(r",? ?\b(?:otherwise|or else)\b:? ", ", else ", "finish"),
+    saying(r"\belse (?:it is )?(?:a )?(?:draw|tie)$", "else a draw", "finish"),
+    saying(r"\bthere is no winner\b|\bthere are no winners\b|\bno one wins\b", "nobody wins", "finish"),
+    # what there is
+    saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each|each) side\b", "for each side", "kit"),
+    saying(r"^2 sides of (\d+(?: to \d+)?)(?: players)?(?: each)?$",
+           r"north and south, \1 players each, mirrored", "sides"),
+    saying(r"^2 sides, (\d+(?: to \d+)?)(?: players)?(?: each| for each side)?$",
+           r"north and south, \1 players each, mirrored", "sides"),
+    saying(r"\b(\d+(?: to \d+)?) (?:each|on each side|per side|a side)$", r"\1 players each", "sides"),
+    saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s)$", r"\2, \1 players", "sides"),
+    saying(r"^(?:the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),
+    saying(r"\b(?:cut in halves|in 2 halves|with a (?:centre|middle) line|halved)$", "halved across", "space"),
+    saying(r"\b(?:no middle line|without a middle line|undivided)$", "in one piece", "space"),
+    saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit"),
+    saying(r"\bin the (?:centre|center)\b", "in the middle", "set-up"),
+    saying(r"\b(?:in both|on both) (\w+)s\b", r"in each \1", "set-up"),
+    saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
+    saying(r"\b(?:in a circle)$", "in a ring", "set-up"),
+)  # fmt: skip

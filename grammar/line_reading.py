@@ -1,0 +1,137 @@
+"""One line → its sentences: as it stands, with its names masked, or in the words of the language for what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
+from functools import cache
+
+import attrs
+from attrs import frozen
+from lark import UnexpectedInput
+
+from grammar.finding import Finding, Severity
+from grammar.from_lark import Reader
+from grammar.heard_words import in_words_of_the_language
+from grammar.language import parse_sentence
+from grammar.lines import TextLine
+from grammar.meanings import AREA_KINDS, built_in
+from grammar.own_names import NO_NAMES, DeclaredNames, Masked, holds, ways_to_mask
+from grammar.parameters import Filled, filled_in
+from grammar.sentences.base import Name, Node
+from grammar.sentences.sides import Sides
+from grammar.span import Span
+from grammar.words import listing, plural
+
+_NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
+
+_NO_NAMES_OF_SIDES = (" sides", " teams", " groups")
+
+
+@cache
+def _of_every_sheet() -> frozenset[str]:
+    return frozenset((*built_in(), *AREA_KINDS, *map(plural, AREA_KINDS)))
+
+
+def _names_in(node: Node) -> Iterator[str]:
+    """Every name of a sentence but those of things that it says itself what they are."""
+    for field in attrs.fields(type(node)):
+        value = getattr(node, field.name)
+        for part in value if isinstance(value, tuple) else (value,):
+            if isinstance(part, Name):
+                yield part.text
+            elif isinstance(part, Node):
+                yield from _names_in(part)
+
+
+class _WholeLine(Reader):
+    """Reads a line that stands otherwise in the file: every piece has the place of the line."""
+
+    def _stretch(self, start: int, end: int) -> Span:
+        return self._line
+
+
+@frozen
+class LineReader:
+    """Reads single lines of a sheet that declares these names; `in_a_game`: all that it speaks of it declares."""
+
+    file: str
+    names: DeclaredNames = NO_NAMES
+    in_a_game: bool = False
+
+    def sentences(self, section: str, line: TextLine, values: Mapping[str, str]) -> tuple[list[Node], Finding | None]:
+        """What a line says: nothing where it is no sentence; with a mistake where it can be read in two ways."""
+        texts = [line.text]
+        if self.in_a_game and section in _NAMES_ARE_KNOWN:
+            texts.insert(0, in_words_of_the_language(section, line.text, self.names.every))
+        for text in dict.fromkeys(texts):
+            readings = self._readings(section, line, values, text)
+            if readings and self.knows_all(section, readings[0]):
+                return readings[:1], self._two_ways(readings, line)
+        heard = self._heard(section, line, values)
+        if heard:
+            return heard, None
+        readings = self._readings(section, line, values, line.text)
+        return readings[:1], self._two_ways(readings, line)
+
+    def _heard(self, section: str, line: TextLine, values: Mapping[str, str]) -> list[Node]:
+        """What a line says in other words than those of the language."""
+        from grammar.heard import heard  # turns of phrase are loaded only where a line is no sentence as it stands
+
+        def is_sentence(text: str) -> bool:
+            readings = self._readings(section, line, values, text)
+            return len(readings) == 1 and self.knows_all(section, readings[0])
+
+        said = heard(section, line.text, self.names.every, is_sentence)
+        return [self._readings(section, line, values, text)[0] for text in said]
+
+    def knows_all(self, section: str, sentence: Node) -> bool:
+        """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name."""
+        if isinstance(sentence, Sides):
+            return not any(name.text.endswith(_NO_NAMES_OF_SIDES) for name in sentence.names)
+        if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
+            return True
+        return all(name in _of_every_sheet() or self._declares(name) for name in _names_in(sentence))
+
+    def _declares(self, name: str) -> bool:
+        return name in self.names.every or name.removesuffix("s").removesuffix(" player") in self.names.every
+
+    def meant(self, section: str, line: TextLine, filled: Filled, names: Sequence[str] = ()) -> Node:
+        """A line as it was meant: its pieces have no places of their own."""
+        span = line.span(self.file)
+        tree = parse_sentence(section, filled.text)
+        node: Node = _WholeLine(span, lambda column: column, filled.parameters, names).node(tree)
+        return attrs.evolve(node, span=span)
+
+    def _readings(self, section: str, line: TextLine, values: Mapping[str, str], text: str) -> list[Node]:
+        """What a text says; more than one where a name of the sheet can be taken for words of the language."""
+        filled = filled_in(text, values)
+        otherwise = text != line.text
+        found = list(self._read(section, line, filled, Masked(filled.text), (), otherwise))
+        if not found or holds(filled.text, self.names.own):
+            for masked, names in ways_to_mask(filled.text, self.names.own):
+                more = self._read(section, line, filled, masked, names, otherwise)
+                found += [each for each in more if each not in found]
+        return found
+
+    def _read(
+        self, section: str, line: TextLine, filled: Filled, masked: Masked, names: tuple[str, ...], otherwise: bool
+    ) -> Iterator[Node]:
+        span = line.span(self.file)
+
+        def column(number: int) -> int:
+            return line.indent + filled.column(masked.column(number))
+
+        kind = _WholeLine if otherwise else Reader
+        parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
+        with suppress(UnexpectedInput):
+            node: Node = kind(span, column, parameters, names).node(parse_sentence(section, masked.text))
+            yield attrs.evolve(node, span=span)
+
+    def _two_ways(self, readings: Sequence[Node], line: TextLine) -> Finding | None:
+        if len(readings) < 2:
+            return None
+        title = "This line can be read in two ways: a name in it is a word of the language, too."
+        said = listing([f"`{each.words()}`" for each in readings[:2]], "or")
+        hint = f"Give it another name, or write {said}."
+        return Finding("L-two-ways", Severity.ERROR, title, line.span(self.file), hint)

@@ -1,0 +1,52 @@
+"""Lines that say several sentences at once: a list of subjects, or of what the subject does."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+_LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
+_VERBS = r"stay|overarm throw|underarm throw|roll|kick|strike|pass|carry|tow|push|run|fetch|touch"
+_SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
+_VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
+_EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)
+_PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
+MOST_PARTS = 8
+
+
+def apart(section: str, text: str) -> Iterator[tuple[str, ...]]:
+    """The ways in which a line can be several sentences of its section."""
+    for parts in _WAYS.get(section, lambda _: iter(()))(text):
+        if 1 < len(parts) <= MOST_PARTS:
+            yield parts
+
+
+def _whole_lists(text: str) -> Iterator[tuple[str, ...]]:
+    """ "8 foam balls, 6 cones and 2 rings"."""
+    yield tuple(re.split(r"\s*,\s*(?:and )?(?=\d)|\s+and\s+(?=\d)", text))
+
+
+def _placings(text: str) -> Iterator[tuple[str, ...]]:
+    yield from _whole_lists(text)
+    yield from _subjects(_PLACED, text)
+
+
+def _play(text: str) -> Iterator[tuple[str, ...]]:
+    yield from _subjects(_SUBJECT, text)
+    match = _SUBJECT.match(text)
+    if match:
+        said = _VERB.split(match[2])
+        yield tuple(f"{match[1]} {each}" for each in said)
+
+
+def _events(text: str) -> Iterator[tuple[str, ...]]:
+    yield from _subjects(_EVENT, text)
+
+
+def _subjects(pattern: re.Pattern[str], text: str) -> Iterator[tuple[str, ...]]:
+    match = pattern.match(text)
+    if match:
+        yield tuple(f"{each} {match[2]}" for each in _LISTED.split(match[1]))
+
+
+_WAYS = {"kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events, "class": _whole_lists}

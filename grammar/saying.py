@@ -1,0 +1,79 @@
+"""Other ways of saying something: a pattern, and the wording of the language; and what no wording may change."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from attrs import field, frozen
+
+SHIELD = "ǁ"
+_SHIELDED = re.compile(rf"{SHIELD}(\d+)")
+_STRING = r'"[^"]*"|[“„«][^"“”„«»]*[“”»]'
+_CURLY = re.compile("[“”„«»]")
+New = str | Callable[[re.Match[str]], str]
+
+
+@frozen
+class Saying:
+    """`old` is said `new` (a template of it) in these sections, or in all where none is named."""
+
+    old: re.Pattern[str]
+    new: New
+    sections: tuple[str, ...] = ()
+
+    def applied(self, section: str, text: str) -> str:
+        """The text with it said so wherever it stands."""
+        return self.old.sub(self.new, text) if not self.sections or section in self.sections else text
+
+
+def saying(old: str, new: New, *sections: str) -> Saying:
+    """The saying of a pattern, in any case."""
+    return Saying(re.compile(old, re.IGNORECASE), new, sections)
+
+
+@frozen
+class Sayings:
+    """Several, which are applied one after the other."""
+
+    parts: tuple[Saying, ...]
+    any_of_them: re.Pattern[str] = field(init=False)
+
+    @any_of_them.default
+    def _any_of_them(self) -> re.Pattern[str]:
+        return re.compile("|".join(f"(?:{each.old.pattern})" for each in self.parts), re.IGNORECASE)
+
+    def search(self, text: str) -> bool:
+        """Whether anything in a text is said otherwise."""
+        return self.any_of_them.search(text) is not None
+
+    def applied(self, section: str, text: str) -> str:
+        """The text with each of them said as the language says it."""
+        for each in self.parts:
+            text = each.applied(section, text)
+        return text
+
+
+@frozen
+class Shielded:
+    """A line in which names of the sheet and texts in quotes are one letter each, which no wording changes."""
+
+    text: str
+    kept: tuple[str, ...]
+
+    def opened(self, text: str) -> str:
+        """A text with what stood behind the shields."""
+        return _SHIELDED.sub(lambda match: _CURLY.sub('"', self.kept[int(match[1])]), text)
+
+
+def shielded(line: str, names: Sequence[str]) -> Shielded:
+    """The line with names and texts in quotes behind shields."""
+    forms = "|".join([_STRING, *(rf"(?<![\w-]){re.escape(name)}(?![\w-])" for name in names)])
+    kept: list[str] = []
+
+    def shield(match: re.Match[str]) -> str:
+        if match.group() not in kept:
+            kept.append(match.group())
+        return f"{SHIELD}{kept.index(match.group())}"
+
+    return Shielded(re.sub(forms, shield, line, flags=re.IGNORECASE), tuple(kept))
