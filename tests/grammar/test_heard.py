@@ -15,7 +15,7 @@ from grammar.parse import parse
 from grammar.saying import shielded
 
 NAMES = DeclaredNames(
-    ("dim strip", "reed strip", "foam balls", "foam ball", "moss queue", "lanterns", "lantern", "bottles", "bottle", 
+    ("dim strip", "reed strip", "foam balls", "foam ball", "moss queue", "lanterns", "lantern", "bottles", "bottle",
      "stones", "stone", "otters", "otter", "dippers", "dipper", "cones", "cone", "ring", "north", "south"), ()
 )  # fmt: skip
 READER = LineReader("heard.txt", NAMES, in_a_game=True)
