@@ -193,3 +193,28 @@ class HallGame:
     pupils: int
     counters: tuple[Counter, ...]
     cautions: tuple[str, ...]
+
+
+@frozen
+class Slip:
+    """A mistake in a text: lines and columns from 1; `mended` is the whole text with it put right, "" where nobody
+    knows how; `write` is the line that it then has."""
+
+    line: int
+    column: int
+    end: int
+    title: str
+    hint: str
+    write: str
+    mended: str
+
+
+@frozen
+class Looked:
+    """What was understood of a text. `names` are those that it declares; `tidy` is the text in its usual wording."""
+
+    title: str
+    slips: tuple[Slip, ...]
+    understood: tuple[tuple[str, tuple[str, ...]], ...]
+    names: tuple[str, ...]
+    tidy: str

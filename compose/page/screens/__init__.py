@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from compose.page.call import Call, Reply
-from compose.page.screens import find, hall, lesson, my_class, paper, remix, why
+from compose.page.screens import find, hall, lesson, my_class, paper, remix, why, write
 
 SCREENS: tuple[tuple[str, str, Callable[[Call], Reply]], ...] = (
     *my_class.ROUTES,
@@ -15,4 +15,5 @@ SCREENS: tuple[tuple[str, str, Callable[[Call], Reply]], ...] = (
     *paper.ROUTES,
     *lesson.ROUTES,
     *hall.ROUTES,
+    *write.ROUTES,
 )

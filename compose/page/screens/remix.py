@@ -43,6 +43,11 @@ class Trail:
         """Where it is played in the hall."""
         return address(f"/hall/{self.slug}", **{"with": self.uses})
 
+    @property
+    def sheet(self) -> str:
+        """Where it is written as a sheet of its own."""
+        return address(f"/write/sheet/{self.slug}", **{"with": self.uses})
+
     def to(self, uses: Sequence[str]) -> str:
         """Where other modifiers are shown, from where one can come back."""
         was = (*self.was, _joined(self.uses))[-MOST_KEPT:]

@@ -50,6 +50,7 @@
   function swap(page, next) {
     const room = document.getElementById("room");
     const focus = document.activeElement && document.activeElement.id;
+    const caret = document.activeElement && document.activeElement.selectionStart;
     const open = new Map([...room.querySelectorAll("details[id]")].map((each) => [each.id, each.open]));
     const same = document.title.split(" · ")[0].split(" Remix")[0] === page.title.split(" · ")[0].split(" Remix")[0];
     for (const slot of next.querySelectorAll("[data-keep]")) {
@@ -67,8 +68,10 @@
     }
     room.replaceWith(document.adoptNode(next));
     const again = focus && document.getElementById(focus);
-    if (again) again.focus({ preventScroll: same });
-    else next.focus({ preventScroll: same });
+    if (again) {
+      again.focus({ preventScroll: same });
+      if (again.tagName === "TEXTAREA") again.setSelectionRange(caret, caret);
+    } else next.focus({ preventScroll: same });
     if (!same) window.scrollTo(0, 0);
     const verdict = document.getElementById("verdict");
     says(verdict ? verdict.textContent : document.title.split(" · ")[0]);

@@ -1,0 +1,129 @@
+"""Write: a sheet in a plain text area, with its mistakes and their help, and what was understood beside it."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Sequence
+
+from compose.page.answers.values import Looked
+from compose.page.call import SOON, Call, Go, Reply, Shown
+from compose.page.screens.remix import asked_of, no_such_game
+from compose.page.shelved import keep_sheet
+from grammar.examples import examples
+
+SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
+MEND = re.compile(r"mend-(\d{1,3})")
+BEGIN = """game My Game
+  ages 8 to 12
+  skills roll
+  about "What it is about, in one line."
+
+space
+  court 18 m by 9 m, halved across
+
+sides
+  north and south, 6 to 14 players each, mirrored
+
+kit
+  6 foam balls
+  5 cones for each side
+
+set-up
+  cones on the back line of their side, evenly spaced
+  3 foam balls in each half
+
+play
+  players stay in their half
+  players roll a foam ball at the cones of the other side
+
+when
+  a cone is knocked: it stays down
+
+finish
+  a side wins when the other side has no cones standing
+  after 6 min: more cones standing wins, else a draw
+"""
+
+
+def show(call: Call) -> Reply:
+    """The own sheets, and what to begin from."""
+    sheets = sorted(call.desk.sheets().values(), key=lambda each: each.title)
+    return Shown("write.html", {"sheets": sheets})
+
+
+def begin(call: Call) -> Reply:
+    """A new sheet."""
+    return _edited(call, BEGIN, "")
+
+
+def open_sheet(call: Call) -> Reply:
+    """A sheet of the shelf as it is; one of the library, or a remix, under a name of its own."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    sheet = call.desk.sheets()[call.parts["slug"]]
+    if sheet.own and not asked.uses and len(sheet.texts) == 1:
+        return _edited(call, sheet.texts[0], sheet.slug)
+    text: str | None = call.ask("writing:begun", asked)
+    if text is None:
+        return no_such_game(call)
+    mine = call.wording.say("My {game}", game="\\1")
+    return _edited(call, text if asked.uses else re.sub(r"(?m)^game (.+)$", f"game {mine}", text, count=1), "")
+
+
+def work(call: Call) -> Reply:
+    """Look at a text, write a line of it as it should be, tidy it, or keep it."""
+    text, do = call.one("text").replace("\r\n", "\n"), call.one("do")
+    looked = _looked(call, text)
+    wanted = MEND.fullmatch(do)
+    if wanted and int(wanted.group(1)) < len(looked.slips):
+        mended = looked.slips[int(wanted.group(1))].mended
+        return _edited(call, mended or text, call.one("name"))
+    if do == "tidy" and looked.tidy:
+        return _edited(call, looked.tidy, call.one("name"))
+    if do == "keep" and not looked.slips:
+        kept = keep_sheet(call.desk.shelf, text, call.one("name"))
+        if not kept.wrong:
+            return Go(f"/remix/{kept.slug}")
+        return _edited(call, text, call.one("name"), looked, kept.wrong)
+    return _edited(call, text, call.one("name"), looked)
+
+
+def look(call: Call) -> Reply:
+    """What is to be said of a text, alone."""
+    text = call.one("text").replace("\r\n", "\n")
+    return Shown("write-told.html", {"looked": _looked(call, text), "wrong": ""})
+
+
+def _looked(call: Call, text: str) -> Looked:
+    found: Looked = call.ask("writing:look", text, call.language, rank=SOON, turn=str(hash(text)))
+    return found
+
+
+def _edited(call: Call, text: str, name: str, looked: Looked | None = None, wrong: str = "") -> Reply:
+    looked = looked or _looked(call, text)
+    values = {
+        "text": text,
+        "name": name,
+        "looked": looked,
+        "wrong": wrong,
+        "sections": [(section, examples().get(section, ())) for section in SECTIONS],
+        "known": json.dumps(_known(looked.names), ensure_ascii=False),
+    }
+    return Shown("write-edit.html", values, 422 if wrong else 200)
+
+
+def _known(names: Sequence[str]) -> dict[str, object]:
+    """What the script colours and completes with."""
+    lines = {section: [each.example for each in examples().get(section, ())] for section in SECTIONS}
+    return {"lines": lines, "names": list(names)}
+
+
+ROUTES = (
+    ("/write", "GET", show),
+    ("/write/new", "GET", begin),
+    ("/write/sheet/{slug}", "GET", open_sheet),
+    ("/write/work", "POST", work),
+    ("/write/look", "POST", look),
+)

@@ -1,0 +1,40 @@
+"""What the page puts on the shelf."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from attrs import frozen
+
+from compose.share.bounds import read_rules
+from compose.share.item import item_of
+from compose.share.open_shelf import open_shelf
+from compose.share.refusal import RefusedError
+
+
+@frozen
+class Kept:
+    """The name of a sheet in addresses; or what stands in the way of keeping it."""
+
+    slug: str
+    wrong: str = ""
+
+
+def keep_sheet(shelf: Path, text: str, instead_of: str) -> Kept:
+    """Keep a sheet; `instead_of` is the name of the one that it was opened from, "" for a new one.
+
+    A new sheet never takes the place of another one of its name.
+    """
+    try:
+        item = item_of(read_rules(text.encode(), "the sheet"))
+    except RefusedError as refusal:
+        return Kept("", f"{refusal.title} {refusal.hint}".strip())
+    opened = open_shelf(shelf)
+    if opened.value is None:
+        return Kept("", opened.findings[0].title)
+    with opened.value as there:
+        outcome = there.replace(item) if instead_of == item.slug else there.put(item)
+    if outcome.value is None:
+        first = outcome.findings[0]
+        return Kept("", f"{first.title} {first.hint}".strip())
+    return Kept(item.slug)
