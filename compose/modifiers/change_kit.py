@@ -99,6 +99,22 @@ def _counted(placing: Placing, line: GameKit, count: int | None) -> Placing:
     return attrs.evolve(placing, count=number, what=what)
 
 
+def deal_out(draft: Draft, game: Game, sentence: said.DealOut) -> Problem | None:
+    """Where so many of a thing lie in each of several places, all that there are lie there now."""
+    lines = game.kit_meant(sentence.what.name)
+    if not lines:
+        return f"there is no {sentence.what.name.text}"
+
+    def placing(node: Node) -> Node:
+        if not isinstance(node, Placing) or node.where.determiner not in _EACH or node.count is None:
+            return node
+        line = next((each for each in lines if _is(node.what.name, each) and each.owner is None), None)
+        return _counted(node, line, None) if line else node
+
+    draft.change("set-up", placing, sentence.span)
+    return None
+
+
 def _irregular(line: GameKit) -> bool:
     return plural(line.name) != line.plural
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from compose.modifiers.change_kit import add_kit, add_later, make_like, scale_kit, stand_targets, take_kit
+from compose.modifiers.change_kit import add_kit, add_later, deal_out, make_like, scale_kit, stand_targets, take_kit
 from compose.modifiers.change_lines import block, take_all
 from compose.modifiers.change_play import aim_from, aim_in_order, change_skill, turn_switch
 from compose.modifiers.change_space import make_court, scale_area, scale_court, uneven_sides
@@ -20,6 +20,7 @@ _OF_SENTENCES: Mapping[type[Node], Callable[[Draft, Game, Any], Problem | None]]
     said.AddKit: add_kit,
     said.AddLater: add_later,
     said.TakeKit: take_kit,
+    said.DealOut: deal_out,
     said.MakeLike: make_like,
     said.ScaleKit: scale_kit,
     said.MakeCourt: make_court,

@@ -247,6 +247,16 @@ class AimInOrder(Node):
 
 
 @frozen(repr=False)
+class DealOut(Node):
+    """Such as "deal out every ball": what lies by number in several places is shared evenly among them."""
+
+    what: Np
+
+    def words(self) -> str:
+        return spoken("deal out", self.what)
+
+
+@frozen(repr=False)
 class UnevenSides(Node):
     """Such as "make the last side 2 players smaller": the sides are then no longer mirrored."""
 

@@ -58,6 +58,11 @@ ASKED_FOR = {
     "fewer to the end": ("few left lose",),
     "a court by its measures": ("court of this size",),
     "a bounce before the target": ("bounce first",),
+    "what the cupboard has": ("cones as pins", "mats as cover"),
+    "more than two sides": ("more sides",),
+    "together against the clock": ("beat the class record",),
+    "harder to catch": ("one-hand catch",),
+    "one who counts for all": ("captain",),
 }
 
 
