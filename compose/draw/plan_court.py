@@ -97,17 +97,25 @@ def _crossed(box: Rectangle) -> tuple[tuple[tuple[float, float], ...], ...]:
 
 
 def draw_tracks(sheet: Sheet) -> None:
-    """The steps of a track as fine lines across the court, numbered from the home of its first side."""
+    """The steps of a track as fine lines across the court, numbered from the home of its first side.
+
+    Where steps are too close for their numbers, some numbers are left out.
+    """
     size = 0.75 * sheet.text_m
     for track in sheet.floor.tracks:
         runs = tuple(((x, 0.0), (x, sheet.floor.width_m)) for x in track.steps)
         sheet.shapes.append(Lines(runs, Ink(stroke=MIDDLE, width_m=0.12 * sheet.unit, dash=(0.3 * sheet.unit,) * 2)))
+        numbered: list[Rectangle] = []
         for step, x in enumerate(track.steps):
             inward = 0.3 * size * (1 if x < sheet.floor.length_m / 2 else -1)
             anchor = "start" if inward > 0 else "end"
             label = Label(x + inward, 0.35 * size, str(step), size, DARK, anchor, halo=WHITE)
+            box = box_of(label)
+            if any(box.grown(0.2 * size).overlaps(other) for other in numbered):
+                continue
+            numbered.append(box)
             sheet.shapes.append(label)
-            sheet.clearings.take(box_of(label))
+            sheet.clearings.take(box)
 
 
 def name_areas(sheet: Sheet) -> None:

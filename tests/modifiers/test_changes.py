@@ -153,3 +153,13 @@ def test_what_a_modifier_warns_of_stands_in_the_care_of_what_it_makes() -> None:
     assert again is not None and again.game.sheet.lines("care") == made_once.game.sheet.lines("care")
     idle = mixed(row(), modifier_in(f"{warning}\nchange kick to roll"))
     assert idle.value is not None and not idle.value.edits
+
+
+def test_what_lies_in_each_half_is_dealt_out() -> None:
+    """Eight balls among two halves, then among four: as many as there are, wherever that does not come out even."""
+    dealt = made(row(), modifier_in("deal out every ball"))
+    assert said(dealt, "set-up")[1] == "foam balls in each half"
+    assert dealt.kit == row().kit
+    four = made(row(), use("more sides"))
+    assert [side.name for side in four.sides] == ["alder", "birch", "cedar", "dogwood"]
+    assert said(four, "set-up")[1] == "foam balls in each half" and four.kit == row().kit
