@@ -70,7 +70,7 @@ def suggest(
     nobody_out: Annotated[bool, typer.Option("--nobody-out", help="Nobody is out for the round.")] = False,
     class_name: Annotated[str | None, typer.Option("--class", help="A class that is to play it.")] = None,
     mend: Annotated[bool, typer.Option("--mend", help="With wishes: clear what the check finds, too.")] = False,
-    tries: Annotated[int, typer.Option("--tries", min=1, help="How many remixes to look at.")] = 150,
+    tries: Annotated[int, typer.Option("--tries", min=1, help="How many remixes to look at.")] = 300,
     states: States = USUAL_STATES,
     seconds: Seconds = None,
     most: Annotated[int, typer.Option("--most", min=1, max=20, help="How many sets to show.")] = 3,

@@ -11,16 +11,20 @@ from typing import Any
 from attrs import evolve
 
 import library
+from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.moves import moves
 from compose.fit.suggest.played_wishes import mends, no_worse
-from compose.fit.suggest.search import Found, Reach, search
+from compose.fit.suggest.score import Scored, Scorer
+from compose.fit.suggest.search import Found, Progress, Reach, in_the_way, search, silent
+from compose.fit.suggest.side_by_side import on_cores
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
+from compose.fit.suggest.to_json import to_json
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
+from compose.terminal.classes import school_class
 from compose.terminal.finding_games import granted, kit, library_modifiers
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
@@ -29,6 +33,7 @@ from grammar.game import Game
 from grammar.words import count, listing
 
 FURTHER = 4  # times as far is what the answer offers
+SHORT = 60  # letters of what is shown while it looks
 
 
 def show_suggestions(
@@ -44,22 +49,22 @@ def show_suggestions(
     """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
-    looker = Looker(granted(), kit(), library.norms(), _teams(asked.pupils))
+    group = school_class(asked.class_name, as_json) if asked.class_name is not None and asked.pupils is None else None
+    looker = Looker(granted(), kit(), library.norms(), _teams(asked.pupils), group=group)
     wanted = wishes_of(asked, game, as_json)
-    to_mend = mend or not wanted
-    wishes = (*wanted, *(mends if to_mend else no_worse)(game, looker))
-    tried = moves(library_modifiers(), game, wanted)
+    to_mend = mend or all(wish.miss(game, looker).met for wish in wanted)
+    scorer = Scorer(game, (*wanted, *(mends if to_mend else no_worse)(game, looker)), looker)
     patience = Patience(seconds, shown=False)
-    with watched(as_json) as progress, patience:
+    with on_cores(scorer) as scoring, watched(as_json) as progress, patience:
         reach = evolve(reach, keep_going=patience.keep_going)
-        found = search(game, wishes, tried, looker, reach, most, progress)
-    ranked = suggestions(found, wishes, looker, most)
+        found = search(scorer, at_the_ends(library_modifiers()), reach, most, progress, scoring)
+    ranked = suggestions(found, scorer, most)
     answer = looker.answer(game)
     if as_json:
         known = answer_json(answer) if answer is not None else {}
-        say_json(_json(remix_title(made), wishes, found, ranked) | known | {"stopped": patience.broken_off})
+        say_json(to_json(remix_title(made), scorer.wishes, found, ranked) | known | {"stopped": patience.broken_off})
     else:
-        for line in _lines(remix_title(made), wishes, found, ranked, reach):
+        for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach):
             say(line)
         if answer is not None:
             say(f"{remix_title(made)} as it is: {verdict(answer)}")
@@ -79,20 +84,23 @@ def _teams(pupils: int | None) -> Callable[[Game], Teams]:
 
 
 @contextmanager
-def watched(as_json: bool) -> Iterator[Callable[[int, int], None]]:
-    """A line that tells how far the search is, where somebody watches; it goes when the search is over."""
+def watched(as_json: bool) -> Iterator[Progress]:
+    """A line that tells how far the search is and the best that it found, where somebody watches; it goes when the
+    search is over."""
     if as_json or not sys.stderr.isatty():
-        yield lambda tried, found: None
+        yield silent
         return
     from rich.console import Console
-    from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+    from rich.progress import Progress as Shown
+    from rich.progress import SpinnerColumn, TextColumn, TimeElapsedColumn
 
     columns = (SpinnerColumn(), TextColumn("{task.description}"), TimeElapsedColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as shown:
+    with Shown(*columns, console=Console(stderr=True), transient=True) as shown:
         task = shown.add_task("looking", total=None)
 
-        def tell(tried: int, found: int) -> None:
-            shown.update(task, description=f"{count(tried, 'game')} tried, {count(found, 'set')} found")
+        def tell(tried: int, best: Scored | None) -> None:
+            so_far = f"best so far: {listing(use.label for use in best.uses)}" if best else "none does it yet"
+            shown.update(task, description=f"{count(tried, 'game')} tried, {so_far}"[:SHORT])
 
         yield tell
 
@@ -100,26 +108,42 @@ def watched(as_json: bool) -> Iterator[Callable[[int, int], None]]:
 def _lines(
     title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion], reach: Reach
 ) -> Iterator[str]:
-    missing = unmet(found.base, wishes)
     if found.base.met:
         yield from textwrap.wrap(f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}.", 78)
         return
-    yield from textwrap.wrap(f"{title} misses: {'; '.join(missing)}.", 78)
+    yield f"{title} misses:"
+    for each in unmet(found.base, wishes):
+        yield from textwrap.wrap(each, 76, initial_indent=" - ", subsequent_indent="   ")
     yield ""
-    for number, each in enumerate(ranked, start=1):
-        uses = listing(bought.use.label for bought in each.bought)
-        yield f"{number}. {uses}  ({count(each.edits, 'line')} changed)"
-        for bought in each.bought:
+    for number, suggested in enumerate(ranked, start=1):
+        uses = listing(bought.use.label for bought in suggested.bought)
+        lines = f"{number}. {uses}  ({count(suggested.edits, 'line')} changed)"
+        yield from textwrap.wrap(lines, 78, subsequent_indent="   ")
+        for bought in suggested.bought:
             yield from textwrap.wrap(_bought(bought.use.label, bought.wishes, bought.needed_by), 76, **_INDENT)
+        for title in suggested.afterwards:
+            yield from textwrap.wrap(f"The forecast then finds: {title}", 76, **_INDENT)
     if not ranked:
-        near = listing(use.label for use in found.nearest.uses) or "the game as it is"
-        left = "; ".join(unmet(found.nearest, wishes))
-        yield from textwrap.wrap(f"Nothing found. Nearest: {near}; it misses {left}.", 78)
+        yield from _nothing_found(wishes, found)
     yield ""
     yield from textwrap.wrap(_how_sure(found, bool(ranked), reach), 78)
 
 
 _INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}
+
+
+def _nothing_found(wishes: Sequence[Wish], found: Found) -> Iterator[str]:
+    """The wish in the way, how near anything came to it, and the set that comes nearest to all of them."""
+    yield "Nothing found."
+    for number in in_the_way(found):
+        closest = found.closest[number]
+        miss = closest.misses[number]
+        by = listing(use.label for use in closest.uses) or "the game as it is"
+        told = f"In the way: {wishes[number].words()}. Nearest to it: {by}; {miss.words if miss else 'not known'}."
+        yield from textwrap.wrap(told, 78, subsequent_indent="  ")
+    near = listing(use.label for use in found.nearest.uses) or "the game as it is"
+    left = "; ".join(unmet(found.nearest, wishes))
+    yield from textwrap.wrap(f"Nearest to all: {near}; it misses {left}.", 78, subsequent_indent="  ")
 
 
 def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
@@ -130,40 +154,8 @@ def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
 
 def _how_sure(found: Found, any_found: bool, reach: Reach) -> str:
     looked = f"{count(found.tried, 'remix', 'remixes')} and {found.situations:,} situations looked at"
-    if found.whole and not any_found:
+    if found.whole:
         none = "No set of at most three modifiers of the library does it"
         return f"{none}, each tried with its least, its usual and its most: {looked}."
-    if found.whole:
-        return f"There are no other sets of at most three: {looked}."
     further = f" Look further with --tries {FURTHER * reach.tries} --states {FURTHER * reach.situations}."
     return f"There may be other sets: {looked}.{'' if any_found else further}"
-
-
-def _json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion]) -> dict[str, Any]:
-    return {
-        "game": title,
-        "wishes": [wish.words() for wish in wishes],
-        "missed": list(unmet(found.base, wishes)),
-        "suggestions": [
-            {
-                "modifiers": [
-                    {
-                        "name": bought.use.modifier.name,
-                        "values": {name: value.words() for name, value in bought.use.values.items()},
-                        "bought": list(bought.wishes),
-                        "needed_by": list(bought.needed_by),
-                    }
-                    for bought in each.bought
-                ],
-                "lines_changed": each.edits,
-            }
-            for each in ranked
-        ],
-        "nearest": {
-            "modifiers": [use.label for use in found.nearest.uses],
-            "missed": list(unmet(found.nearest, wishes)),
-        },
-        "tried": found.tried,
-        "all_tried": found.whole,
-        "situations": found.situations,
-    }

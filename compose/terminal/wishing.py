@@ -7,10 +7,9 @@ from collections.abc import Iterator, Sequence
 
 from attrs import frozen
 
-import library
+from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.played_wishes import RoundLasts, TurnsAtLeast, WaitsAtMost
 from compose.fit.suggest.sheet_wishes import (
-    FitsClass,
     ForAges,
     ForPupils,
     KitAtMost,
@@ -65,7 +64,7 @@ def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
     if asked.nobody_out:
         yield NobodyOut()
     if asked.class_name is not None:
-        yield FitsClass(school_class(asked.class_name, as_json), library.norms())
+        yield from fits(school_class(asked.class_name, as_json), game)
     if asked.round_min is not None:
         yield RoundLasts(*_two(asked.round_min, "to", "round", "4 to 6", as_json))
     if asked.wait_min is not None:

@@ -12,12 +12,13 @@ from pathlib import Path
 import pytest
 from playing_games import every_modifier, game_in, granted_rules, library_games, looker, modifier_named
 
-from compose.fit.suggest.moves import moves
+from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.played_wishes import Mended, NothingNew, RoundLasts, TurnsAtLeast, WaitsAtMost, mends, no_worse
+from compose.fit.suggest.score import Scorer
 from compose.fit.suggest.search import MOST_MODIFIERS, Found, search
 from compose.fit.suggest.sheet_wishes import ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
-from compose.fit.suggest.suggestion import missed, suggestions
-from compose.fit.suggest.wish import Wish
+from compose.fit.suggest.suggestion import suggestions, unmet
+from compose.fit.suggest.wish import CHECK, Wish
 from compose.forecast.chances import chances
 from compose.forecast.simulate import Play, simulate
 from compose.forecast.standings import idle_places
@@ -58,12 +59,14 @@ def test_wrong_game_is_mended_in_time(path: Path) -> None:
     begun = time.process_time()
     wishes = mends(game, eyes)
     assert any(isinstance(wish, Mended) for wish in wishes), "nothing is wrong with it"
-    found = search(game, wishes, moves(every_modifier(), game, wishes), eyes, wanted=1)
+    scorer = Scorer(game, wishes, eyes)
+    found = search(scorer, at_the_ends(every_modifier()), wanted=1)
     spent = time.process_time() - begun
     assert spent < MEND_SECONDS, f"{spent:.1f} s"
     assert found.solutions or found.whole or path.stem in MENDED_BY_NO_MODIFIER
-    for each in suggestions(found, wishes, eyes):
-        assert not eyes.findings(each.remix.game).to_mend
+    for each in suggestions(found, scorer):
+        made = scorer.made(each.uses)
+        assert made is not None and not eyes.findings(made[0]).to_mend
         assert len(each.bought) <= MOST_MODIFIERS
         assert all(bought.wishes or bought.needed_by for bought in each.bought)
 
@@ -83,22 +86,24 @@ def test_three_wishes_are_answered_in_time(stem: str, wanted: tuple[Wish, ...]) 
     eyes.numbers(library_games()["toll-stone"])  # the numeric library is loaded before the clock runs
     begun = time.process_time()
     wishes = (*wanted, *no_worse(game, eyes))
-    found = search(game, wishes, moves(every_modifier(), game, wanted), eyes, wanted=1)
-    ranked = suggestions(found, wishes, eyes)
+    scorer = Scorer(game, wishes, eyes)
+    found = search(scorer, at_the_ends(every_modifier()), wanted=1)
+    ranked = suggestions(found, scorer)
     spent = time.process_time() - begun
-    assert ranked, [wish.words() for wish, gap in zip(wishes, found.nearest.gaps, strict=True) if gap]
+    assert ranked, unmet(found.nearest, wishes)
     assert spent < WISH_SECONDS, f"{spent:.1f} s"
-    assert missed(game, [bought.use for bought in ranked[0].bought], wishes, eyes) == ()
+    scored = scorer(ranked[0].uses)
+    assert scored is not None and scored.met
 
 
 def found_for(game: Game, wishes: tuple[Wish, ...], *uses: Use, wanted: int = 9) -> Found:
-    return search(game, wishes, uses, looker(three), wanted=wanted)
+    return search(Scorer(game, wishes, looker(three)), uses, wanted=wanted)
 
 
 def test_game_without_a_fault_needs_nothing() -> None:
     game = library_games()["lantern-row"]
     found = found_for(game, mends(game, looker(three)), Use(modifier_named("add balls")))
-    assert found.base.met and [node.uses for node in found.solutions] == [()] and found.whole
+    assert found.base.met and [each.uses for each in found.solutions] == [()]
 
 
 def test_proof_that_no_set_does_it() -> None:
@@ -122,21 +127,25 @@ def test_modifiers_that_change_only_numbers_are_ruled_out_for_findings() -> None
     game = game_at(next(path for path in WRONG if path.stem.startswith("stall")))
     eyes = looker(three)
     uses = [Use(modifier_named(name)) for name in ("shorter court", "bigger targets", "walking play", "weaker hand")]
-    found = search(game, mends(game, eyes), uses, eyes)
+    found = search(Scorer(game, tuple(each for each in mends(game, eyes) if each.cost == CHECK), eyes), uses)
     assert found.whole and found.tried == 0 and eyes.checked == 1
 
 
 def test_least_change_comes_first_and_each_modifier_says_what_it_bought() -> None:
     game, eyes = library_games()["lantern-row"], looker(three)
     wishes: tuple[Wish, ...] = (Practises("kick"), KitAtMost(4, "balls"))
-    uses = moves([modifier_named(name) for name in ("kick instead", "fewer balls", "roll instead")], game, wishes)
-    ranked = suggestions(search(game, wishes, uses, eyes), wishes, eyes)
+    uses = at_the_ends([modifier_named(name) for name in ("kick instead", "fewer balls", "roll instead")])
+    scorer = Scorer(game, wishes, eyes)
+    ranked = suggestions(search(scorer, uses), scorer)
     assert [each.use.label for each in ranked[0].bought] in (
         ["kick instead", "fewer balls (n 4)"],
         ["fewer balls (n 4)", "kick instead"],
     )
     told = {each.use.modifier.name: each.wishes for each in ranked[0].bought}
-    assert told == {"kick instead": ("players kick",), "fewer balls": ("at most 4 balls",)}
+    assert told == {
+        "kick instead": ("players kick (no kick: they overarm throw)",),
+        "fewer balls": ("at most 4 balls (8 of them, 4 too many)",),
+    }
     assert [each.edits for each in ranked] == sorted(each.edits for each in ranked)
 
 
@@ -144,7 +153,8 @@ def test_modifier_that_is_not_needed_is_left_out() -> None:
     game, eyes = library_games()["lantern-row"], looker(three)
     wishes: tuple[Wish, ...] = (Practises("kick"),)
     uses = [Use(modifier_named("hold limit")), Use(modifier_named("kick instead"))]
-    ranked = suggestions(search(game, wishes, uses, eyes), wishes, eyes)
+    scorer = Scorer(game, wishes, eyes)
+    ranked = suggestions(search(scorer, uses), scorer)
     assert [[each.use.label for each in one.bought] for one in ranked] == [["kick instead"]]
 
 
@@ -153,7 +163,8 @@ def test_modifier_needed_by_another_is_told_so() -> None:
     game, eyes = library_games()["millrace-roll"], looker(three)
     wishes: tuple[Wish, ...] = (Practises("kick"),)
     uses = [Use(modifier_named("kick instead")), Use(modifier_named("softer balls"))]
-    (only,) = suggestions(search(game, wishes, uses, eyes), wishes, eyes)
+    scorer = Scorer(game, wishes, eyes)
+    (only,) = suggestions(search(scorer, uses), scorer)
     assert [(each.use.label, each.needed_by) for each in only.bought] == [
         ("softer balls", ("kick instead",)),
         ("kick instead", ()),
@@ -184,8 +195,8 @@ def test_modifier_needed_by_another_is_told_so() -> None:
     ],
 )
 def test_wishes_know_when_they_are_met(stem: str, wish: Wish, met: bool) -> None:
-    gap = wish.gap(library_games()[stem], looker())
-    assert (gap == 0) is met and gap >= 0 and wish.words()
+    miss = wish.miss(library_games()[stem], looker())
+    assert miss.met is met and miss.gap >= 0 and bool(miss.words) is not met and wish.words()
 
 
 GATE = """

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Hashable, Mapping
+from typing import TYPE_CHECKING
 
 from attrs import evolve, frozen
 
@@ -12,16 +13,20 @@ from compose.answer.proving import proved
 from compose.answer.staged import Staged, staged
 from compose.check import Budget, StateSpace
 from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
+from compose.fit.fit import Fit, fit
 from compose.fit.suggest.skeleton import skeleton
 from compose.modifiers.same_game import played_as
 from compose.net.net import Net
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import stage
-from compose.staging.teams import Teams
+from compose.staging.teams import Teams, usual_teams
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.tree import GameSheet
 from library import KitItem, Norms
+
+if TYPE_CHECKING:
+    from compose.forecast.simulate import Play
 
 TeamsOf = Callable[[Game], Teams]
 SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
@@ -56,7 +61,8 @@ BROKEN = Findings((), whole=False, broken=True)
 class Looker:
     """Answers about games, each worked out at most once; nets of one shape are checked only once.
 
-    `situations` counts those looked at so far, of all games together, and the events of rounds played.
+    With a `group` each game is looked at as this class plays it, else with the `teams` given. `situations` counts
+    those looked at so far, of all games together, and the events of rounds played.
     """
 
     def __init__(
@@ -64,18 +70,27 @@ class Looker:
         granted: GameSheet,
         kit: Mapping[str, KitItem],
         norms: Norms,
-        teams: TeamsOf,
+        teams: TeamsOf = usual_teams,
         states: int = MOST_STATES,
         group: SchoolClass | None = None,
     ) -> None:
         self.kit = kit
-        self.teams = teams
         self.group = group
+        self._teams = teams
         self.checked = 0
         self.situations = 0
         self._granted, self._norms, self._states = granted, norms, states
         self._proved: dict[Hashable, Answer | None] = {}
         self._numbers: dict[Hashable, Numbers | None] = {}
+        self._foreseen: dict[Hashable, Findings] = {}
+        self._fitted: tuple[Game, SchoolClass, float | None, Fit] | None = None
+
+    def teams(self, game: Game) -> Teams:
+        """Who plays; the usual teams where the class cannot."""
+        if self.group is None:
+            return self._teams(game)
+        found = self.fitted(game, self.group).staging.teams
+        return found if found.games else usual_teams(game)
 
     def answer(self, game: Game) -> Answer | None:
         """What is proved of a game, or of one whose net has the same shape; None where it cannot be played."""
@@ -107,6 +122,31 @@ class Looker:
         told = tuple(each for each in warned if each.code not in SILENT)
         return Findings(told, whole=len(told) == len(warned))
 
+    def foreseen(self, game: Game) -> Findings:
+        """What the forecast finds to be mended in a game, besides what is proved."""
+        key = played_as(game)
+        if key not in self._foreseen:
+            self._foreseen[key] = self._foresee(game)
+        return self._foreseen[key]
+
+    def _foresee(self, game: Game) -> Findings:
+        from compose.answer.foreseeing import UNKNOWN, foreseen
+
+        known = self._to_forecast(game)
+        if known is None:
+            return BROKEN
+        told = foreseen(known, self._norms, self.kit, play=self._play(), budget=Budget(self._states))
+        whole = all(each.code != UNKNOWN for each in told.added or ())
+        return Findings(to_mend(told.added or ()), whole)
+
+    def fitted(self, game: Game, school_class: SchoolClass, round_min: float | None = None) -> Fit:
+        """How a game and a class go together; the last one is kept, for several wishes ask for it in turn."""
+        kept = self._fitted
+        if kept is None or kept[0] is not game or kept[1:3] != (school_class, round_min):
+            found = fit(game, school_class, self._norms, self.kit, round_min)
+            kept = self._fitted = (game, school_class, round_min, found)
+        return kept[3]
+
     def numbers(self, game: Game) -> Numbers | None:
         """The forecast of a game: exact where its space is small enough, or else from a few hundred rounds."""
         key = played_as(game)
@@ -128,16 +168,24 @@ class Looker:
 
     def _forecast(self, game: Game) -> Numbers | None:
         from compose.answer.foreseeing import with_means
-        from compose.forecast.simulate import Play
 
+        known = self._to_forecast(game)
+        if known is None:
+            return None
+        return _numbers(with_means(known, self._norms, self.kit, self._play(), Budget(self._states)))
+
+    def _to_forecast(self, game: Game) -> Answer | None:
+        """What is proved of just this game: of one of its shape, with its own numbers in the net."""
         made, alike = self._staged(game), self.answer(game)
         if made is None or alike is None:
             return None
-        budget = Budget(self._states)
         space = _of_one_shape(alike.space, made.net) if alike.space is not None else None
-        known = evolve(alike, staged=made, space=space) if space is not None else self._looked(made)
-        play = Play(rounds=ROUNDS, events=EVENTS)
-        return _numbers(with_means(known, self._norms, self.kit, play, budget))
+        return evolve(alike, staged=made, space=space) if space is not None else self._looked(made)
+
+    def _play(self) -> Play:
+        from compose.forecast.simulate import Play
+
+        return Play(rounds=ROUNDS, events=EVENTS)
 
 
 def _of_one_shape(space: StateSpace, net: Net) -> StateSpace | None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from attrs import frozen
 
-from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import CHECK, FORECAST, UNKNOWN
+from compose.fit.suggest.look import Findings, Looker
+from compose.fit.suggest.wish import CHECK, FORECAST, MET, UNKNOWN, UNKNOWN_GAP, Miss
 from grammar.game import Game
 from grammar.words import count
 
@@ -23,17 +24,22 @@ class RoundLasts:
     def words(self) -> str:
         return f"rounds of {self.least:g} to {self.most:g} min"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
-        if numbers is None:
-            return UNKNOWN
-        minutes = numbers.minutes
+        minutes = numbers.minutes if numbers is not None else math.nan
         if self.least <= minutes <= self.most:
-            return 0.0
-        if minutes <= 0 or math.isinf(minutes):
+            return MET
+        if math.isnan(minutes) or minutes <= 0:
             return UNKNOWN
-        edge = self.least if minutes < self.least else self.most
-        return min(UNKNOWN, 0.1 + abs(math.log(minutes / edge)))
+        if math.isinf(minutes):
+            return Miss(UNKNOWN_GAP, "a round may never end")
+        below = minutes < self.least
+        edge, way = (self.least, "short") if below else (self.most, "long")
+        return Miss(
+            min(UNKNOWN_GAP, 0.1 + abs(math.log(minutes / edge))),
+            f"a round lasts {minutes:.1f} min, {abs(minutes - edge):.1f} min too {way}",
+            below,
+        )
 
 
 @frozen
@@ -46,11 +52,16 @@ class WaitsAtMost:
     def words(self) -> str:
         return f"waits of at most {self.most:g} min in the mean"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
-        if numbers is None or math.isinf(numbers.wait):
+        if numbers is None:
             return UNKNOWN
-        return 0.0 if numbers.wait <= self.most else min(UNKNOWN, 0.1 + math.log(numbers.wait / self.most))
+        if numbers.wait <= self.most:
+            return MET
+        if math.isinf(numbers.wait):
+            return Miss(UNKNOWN_GAP, "who is out waits until the round is over")
+        too_long = f"a wait lasts {numbers.wait:.1f} min, {numbers.wait - self.most:.1f} min too long"
+        return Miss(min(UNKNOWN_GAP, 0.1 + math.log(numbers.wait / self.most)), too_long)
 
 
 @frozen
@@ -63,29 +74,34 @@ class TurnsAtLeast:
     def words(self) -> str:
         return f"at least {count(self.least, 'turn')} a minute for each pupil"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
-        if numbers is None or numbers.turns <= 0:
+        if numbers is None:
             return UNKNOWN
-        return 0.0 if numbers.turns >= self.least else min(UNKNOWN, 0.1 + math.log(self.least / numbers.turns))
+        if numbers.turns >= self.least:
+            return MET
+        too_few = f"a pupil gets {numbers.turns:.2g} turns a minute, {self.least - numbers.turns:.2g} too few"
+        gap = math.log(self.least / numbers.turns) if numbers.turns > 0 else math.inf
+        return Miss(min(UNKNOWN_GAP, 0.1 + gap), too_few, below=True)
 
 
 @frozen
 class Mended:
-    """A finding of the check is gone: all of its code."""
+    """A finding is gone: all of its code. `cost` tells whether the check finds it or the forecast."""
 
     code: str
     title: str
     cost: int = CHECK
 
     def words(self) -> str:
-        return f"no more {self.code}: {self.title.rstrip('.')}"
+        return f"mend: {self.title.rstrip('.')} [{self.code}]"
 
-    def gap(self, game: Game, looker: Looker) -> float:
-        found = looker.findings(game)
+    def miss(self, game: Game, looker: Looker) -> Miss:
+        found = _findings(game, looker, self.cost)
         if found.broken:
             return UNKNOWN
-        return 1.0 if any(each.code == self.code for each in found.to_mend) else 0.0
+        still = next((each for each in found.to_mend if each.code == self.code), None)
+        return Miss(1.0, still.title.rstrip(".")) if still is not None else MET
 
 
 @frozen
@@ -98,20 +114,29 @@ class NothingNew:
     def words(self) -> str:
         return "nothing new to mend"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         found = looker.findings(game)
         if found.broken or not found.whole:
             return UNKNOWN
-        return float(len({each.code for each in found.to_mend} - set(self.known)))
+        new = {each.code: each.title.rstrip(".") for each in found.to_mend if each.code not in self.known}
+        return Miss(float(len(new)), "; ".join(new.values())) if new else MET
+
+
+def _findings(game: Game, looker: Looker, cost: int) -> Findings:
+    return looker.findings(game) if cost == CHECK else looker.foreseen(game)
 
 
 def no_worse(game: Game, looker: Looker) -> tuple[NothingNew, ...]:
-    """The wish that a game gets nothing to mend that it did not have before."""
+    """The wish that the check finds nothing to mend that a game did not have before."""
     return (NothingNew(tuple({each.code: None for each in looker.findings(game).to_mend})),)
 
 
 def mends(game: Game, looker: Looker) -> tuple[Mended | NothingNew, ...]:
-    """The wishes that stand for "nothing to mend" in this game."""
-    found = looker.findings(game).to_mend
-    codes = {each.code: each.title for each in reversed(found)}
-    return (*(Mended(code, title) for code, title in codes.items()), NothingNew(tuple(codes)))
+    """The wishes that stand for mending what is proved and forecast of this game, and nothing new proved."""
+    mended = (wish for cost in (CHECK, FORECAST) for wish in _mends(_findings(game, looker, cost), cost))
+    return (*mended, *no_worse(game, looker))
+
+
+def _mends(found: Findings, cost: int) -> Iterator[Mended]:
+    codes = {each.code: each.title for each in reversed(found.to_mend)}
+    yield from (Mended(code, title, cost) for code, title in codes.items())

@@ -1,84 +1,61 @@
-"""Best-first search for the smallest sets of modifiers that meet all wishes.
+"""The smallest sets of modifiers that meet all wishes, with the amounts that it takes.
 
-Sets of at most three modifiers of different names are tried, those first that miss least and change least. The
-check looks only at games whose sheets meet the wishes, the forecast only at those that pass the check. A game that
-two sets make is looked at once.
+First single modifiers: each at its usual, least and most amounts, then at those between where all wishes may be
+met. Only where none of them does it, sets of two and three are looked at: first those that should do it if what each
+does alone adds up, the least change first; then smaller ones of which each missed wish is helped or promised by one;
+last, where nothing was found, all others, until it went as far as it may. A game that two sets make counts once.
 """
 
 from __future__ import annotations
 
-import heapq
-from collections.abc import Callable, Hashable, Iterator, Sequence
-from itertools import count
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import islice
 
 from attrs import define, field, frozen
 
 from compose.check.space import KeepGoing, always
-from compose.fit.suggest.look import Looker
-from compose.fit.suggest.played_wishes import Mended, NothingNew
-from compose.fit.suggest.promises import promises
-from compose.fit.suggest.wish import COSTS, Wish
-from compose.modifiers.apply import apply
-from compose.modifiers.clash import clash
+from compose.fit.suggest.amounts import at_the_ends_of, between, thresholds
+from compose.fit.suggest.larger import Family, Larger, larger, together
+from compose.fit.suggest.score import Scored, Scorer, Uses
+from compose.fit.suggest.side_by_side import Scoring, one_by_one
 from compose.modifiers.modifier import Use
-from compose.modifiers.same_game import played_as
-from grammar.game import Game
 
 MOST_MODIFIERS = 3
-Progress = Callable[[int, int], None]
+BATCH = 16  # our choice: sets scored before anybody asks whether to go on
+FINER = 24  # our choice: sets of the same modifiers with amounts between those tried
+TRUSTED = 3  # our choice: amounts of the same modifiers that should do it, tried before other modifiers are
+CLOSELY = 8  # our choice: families that may do it tried with other amounts, of four times as many begun
+Proposing = Callable[[Sequence[Scored], Sequence[Uses]], Iterable[Uses]]
+Progress = Callable[[int, Scored | None], None]
 
 
-def silent(tried: int, found: int) -> None:
+def silent(tried: int, best: Scored | None) -> None:
     """Nobody watches."""
 
 
 @frozen
 class Reach:
-    """How far a search goes: at most so many remixes and so many situations of all of them together, which takes 5
-    to 15 s where both are used up (measured); `keep_going` may stop it before."""
+    """How far a search goes: at most so many remixes and so many situations of all of them together; `keep_going`
+    may stop it before."""
 
-    tries: int = 150
+    tries: int = 300
     situations: int = 2_000_000
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
 
 @frozen
-class Node:
-    """A set of modifiers in the order applied, what they make, how many lines they changed, and each wish's gap
-    (None where it was not asked because a cheaper one is missed)."""
-
-    uses: tuple[Use, ...]
-    game: Game
-    edits: int
-    gaps: tuple[float | None, ...]
-
-    @property
-    def met(self) -> bool:
-        """Whether every wish is met."""
-        return all(gap == 0 for gap in self.gaps)
-
-    @property
-    def missed(self) -> int:
-        """How many wishes are missed, as far as they were asked."""
-        return sum(gap is not None and gap > 0 for gap in self.gaps)
-
-    @property
-    def gap(self) -> float:
-        """By how much all wishes together are missed."""
-        return sum(gap or 0.0 for gap in self.gaps)
-
-
-@frozen
 class Found:
-    """What a search found: sets that meet all wishes, the nearest miss, and how much was tried.
+    """What a search found: sets that meet all wishes, the least change first; the nearest miss; for each wish the
+    set that came nearest to it, and how much was tried.
 
-    `whole` is True where every set of at most three was tried or ruled out: then there are no others. `situations`
-    were looked at, of all remixes together.
+    `whole` is True where nothing was found and every set of at most three was tried or ruled out. `situations` were
+    looked at, of all remixes together.
     """
 
-    base: Node
-    solutions: tuple[Node, ...]
-    nearest: Node
+    base: Scored
+    solutions: tuple[Scored, ...]
+    nearest: Scored
+    closest: tuple[Scored, ...]
     tried: int
     whole: bool
     situations: int
@@ -86,134 +63,179 @@ class Found:
 
 @define
 class _Search:
-    looker: Looker
-    wishes: Sequence[Wish]
-    moves: Sequence[Use]
+    scoring: Scoring
     reach: Reach
     wanted: int
     progress: Progress
-    tried: int = 0
-    seen: set[Hashable] = field(factory=set)
+    tried: list[Scored] = field(factory=list)
+    solutions: list[Scored] = field(factory=list)
+    refused: list[Uses] = field(factory=list)
     sets: set[frozenset[str]] = field(factory=set)
-    helped: dict[int, set[str]] = field(factory=dict)
-    promised: set[tuple[str, int]] = field(factory=set)
-    solutions: list[Node] = field(factory=list)
-
-    def node(self, uses: tuple[Use, ...], game: Game, edits: int) -> Node:
-        """The node with its gaps: wishes that cost more are asked only where all cheaper ones are met."""
-        gaps: list[float | None] = [None] * len(self.wishes)
-        for cost in COSTS:
-            if any(gaps):
-                break
-            for number, wish in enumerate(self.wishes):
-                if wish.cost == cost:
-                    gaps[number] = wish.gap(game, self.looker)
-        return Node(uses, game, edits, tuple(gaps))
-
-    def key(self, game: Game) -> Hashable:
-        """Games of one key are as good as each other: the same game, or nets of one shape where only that counts."""
-        only_shape = all(isinstance(wish, Mended | NothingNew) for wish in self.wishes)
-        return self.looker.shape(game) if only_shape else played_as(game)
+    keys: set[int] = field(factory=set)
+    shapes: dict[int, int] = field(factory=dict)
 
     def late(self) -> bool:
         """Whether the search went as far as it may."""
-        far = self.tried >= self.reach.tries or self.looker.situations >= self.reach.situations
-        return far or not self.reach.keep_going("remixes tried", self.tried, 0)
+        far = len(self.tried) > self.reach.tries or sum(self.shapes.values()) >= self.reach.situations
+        return far or not self.reach.keep_going("remixes tried", len(self.tried) - 1, 0)
 
-    def children(self, parent: Node, hopeful: bool) -> Iterator[Node]:
-        """The parent with one modifier more: the hopeful ones, or all others."""
-        for move in self.moves:
-            if self.late():
-                return
-            if self._hopeful(parent, move) is hopeful:
-                made = self._child(parent, move)
-                if made is not None:
-                    yield made
+    def enough(self, edits: int) -> bool:
+        """Whether as many were found as are wanted, none of which changes more lines than so many."""
+        found = self.solutions[: self.wanted]
+        return len(found) >= self.wanted and found[-1].edits <= edits
 
-    def _hopeful(self, parent: Node, use: Use) -> bool:
-        """Whether a modifier helped before with what the parent misses, or promises to."""
-        missed = [number for number, gap in enumerate(parent.gaps) if gap]
-        return any(use.label in self.helped.get(number, ()) for number in missed) or any(
-            (use.modifier.name, number) in self.promised for number in missed
-        )
+    def new(self, uses: Uses) -> bool:
+        """Whether a set, in whatever order, was not tried."""
+        return _labels(uses) not in self.sets
 
-    def _child(self, parent: Node, move: Use) -> Node | None:
-        names = [use.modifier.name for use in parent.uses]
-        labels = frozenset((*(use.label for use in parent.uses), move.label))
-        if move.modifier.name in names or labels in self.sets or any(clash(use, move) for use in parent.uses):
-            return None
-        outcome = apply(parent.game, move, self.looker.kit)
-        if outcome.value is None:
-            return None
-        self.sets.add(labels)
-        game, edits = outcome.value
-        key = self.key(game)
-        if not edits or key in self.seen:
-            return None
-        self.seen.add(key)
-        self.tried += 1
-        child = self.node((*parent.uses, move), game, parent.edits + len(edits))
-        self._remember(parent, child, move)
-        self.progress(self.tried, len(self.solutions))
-        return child
+    def score(self, sets: Iterable[Uses]) -> list[Scored]:
+        """Those of the sets that make a game that was not seen before, scored; in batches, until it is late."""
+        left, found = self._marked(sets), list[Scored]()
+        while not self.late():
+            batch = list(islice(left, min(BATCH, self.reach.tries + 1 - len(self.tried))))
+            if not batch:
+                break
+            for uses, each in zip(batch, self.scoring(batch), strict=True):
+                if each is None:
+                    self.refused.append(uses)
+                elif self.keep(each):
+                    found.append(each)
+        return found
 
-    def _remember(self, parent: Node, child: Node, move: Use) -> None:
-        for number, (before, after) in enumerate(zip(parent.gaps, child.gaps, strict=True)):
-            if before and after is not None and after < before:
-                self.helped.setdefault(number, set()).add(move.label)
+    def _marked(self, sets: Iterable[Uses]) -> Iterator[Uses]:
+        for uses in sets:
+            if self.new(uses):
+                self.sets.add(_labels(uses))
+                yield uses
+
+    def keep(self, each: Scored) -> bool:
+        """Whether the game that a set makes was not seen before; then it counts."""
+        if each.key in self.keys:
+            return False
+        self.keys.add(each.key)
+        self.tried.append(each)
+        if each.met:
+            self.solutions = sorted([*self.solutions, each], key=lambda one: one.change)
+        if each.shape:
+            self.shapes[each.shape] = each.situations
+        self.progress(len(self.tried) - 1, self.solutions[0] if self.solutions else None)
+        return True
+
+    def finer(self, families: Iterable[tuple[str, ...]], proposing: Proposing) -> None:
+        """Amounts between those tried, of modifiers of which no set does it yet."""
+        left = dict.fromkeys(families, FINER)
+        while left and not self.late():
+            proposed = list[Uses]()
+            for names in list(left):
+                alike = [each for each in self.tried if each.names == names]
+                refused = [uses for uses in self.refused if _names(uses) == names]
+                done = any(each.met for each in alike)
+                new = [] if done else [uses for uses in proposing(alike, refused) if self.new(uses)][: left[names]]
+                proposed += new
+                left[names] -= len(new)
+                if not new or left[names] <= 0:
+                    del left[names]
+            self.score(proposed)
+
+
+def _names(uses: Uses) -> tuple[str, ...]:
+    return tuple(use.modifier.name for use in uses)
+
+
+def _labels(uses: Uses) -> frozenset[str]:
+    return frozenset(use.label for use in uses)
 
 
 def search(
-    game: Game,
-    wishes: Sequence[Wish],
-    moves: Sequence[Use],
-    looker: Looker,
+    scorer: Scorer,
+    starts: Sequence[Use],
     reach: Reach | None = None,
     wanted: int = 3,
     progress: Progress = silent,
+    scoring: Scoring | None = None,
 ) -> Found:
-    """Sets of modifiers that meet all wishes, until so many are found, all were tried or it went as far as it may."""
-    work = _Search(looker, wishes, moves, reach or Reach(), wanted, progress)
-    for number, wish in enumerate(wishes):
-        work.promised |= {(use.modifier.name, number) for use in moves if promises(use.modifier, wish)}
-    base = work.node((), game, 0)
-    work.seen.add(work.key(game))
-    nearest, whole = _run(work, base)
-    solutions = tuple(sorted(work.solutions, key=lambda node: (node.edits, len(node.uses))))
-    return Found(base, solutions, nearest, work.tried, whole, looker.situations)
+    """Sets of modifiers that meet all wishes of a scorer. `starts` are the modifiers, with amounts to begin with."""
+    work = _Search(scoring or one_by_one(scorer), reach or Reach(), wanted, progress)
+    base = scorer(())
+    assert base is not None, "a game is scored as it is"
+    work.keep(base)
+    whole = base.met or _all_sizes(work, scorer, starts)
+    nearest = min(work.tried, key=lambda each: each.hope)
+    closest = tuple(_closest(work.tried, number) for number in range(len(scorer.wishes)))
+    situations = sum(work.shapes.values())
+    return Found(base, tuple(work.solutions), nearest, closest, len(work.tried) - 1, whole, situations)
 
 
-def _run(work: _Search, base: Node) -> tuple[Node, bool]:
-    """Expand the most hopeful node first; the nearest miss, and whether nothing was left to expand.
-
-    Each node is expanded twice: with the hopeful modifiers, and later with the others. Of the game itself, which
-    comes first, all single modifiers with their usual values are tried, so that the least change is not missed.
-    """
-    order, number, nearest = list[tuple[tuple[float, ...], int, Node, bool]](), count(), base
-    if base.met:
-        work.solutions.append(base)
-        return base, True
-    for hopeful in (True, False):
-        heapq.heappush(order, ((0.0,), next(number), base, hopeful))
-    while order and not (len(work.solutions) >= work.wanted and order[0][2].uses):
-        _, _, parent, hopeful = heapq.heappop(order)
-        for child in work.children(parent, hopeful):
-            nearest = min(nearest, child, key=_hope)
-            if child.met:
-                work.solutions.append(child)
-                if len(work.solutions) >= work.wanted and (parent.uses or child.uses[-1].values):
-                    return nearest, False
-            elif len(child.uses) < MOST_MODIFIERS:
-                heapq.heappush(order, ((1.0, *_hope(child)), next(number), child, True))
-                heapq.heappush(order, ((2.0, *_hope(child)), next(number), child, False))
-        if work.late():
-            return nearest, False
-    return nearest, not order
+def _all_sizes(work: _Search, scorer: Scorer, starts: Sequence[Use]) -> bool:
+    """Sets of one, two and three; whether all of them were tried."""
+    _singles(work, starts)
+    blocked = [use for use in starts if not use.values and (use,) in work.refused]
+    sizes = range(2, MOST_MODIFIERS + 1)
+    for look in (_should, _may):
+        for size in sizes:
+            if not work.solutions or size < len(work.solutions[0].uses):
+                look(work, larger(work.tried, blocked, scorer.wishes, size))
+    for size in sizes:
+        if not work.solutions:
+            work.score(_others([each for each in work.tried if len(each.uses) == size - 1], starts))
+    return not work.late() and not work.solutions
 
 
-def _hope(node: Node) -> tuple[float, ...]:
-    """Nodes come first of which more was worth asking; then those that miss fewer wishes, by less; then those that
-    change less."""
-    asked = [gap for gap in node.gaps if gap is not None]
-    unasked = len(node.gaps) - len(asked)
-    return (float(unasked), float(node.missed), round(node.gap, 3), float(node.edits), float(len(node.uses)))
+def _singles(work: _Search, starts: Sequence[Use]) -> None:
+    """Single modifiers with their usual amounts; then other amounts of those that may change less than those found."""
+    base, usual = work.tried[0], work.score((use,) for use in starts if not use.values)
+    dear = {each.names for each in usual if work.enough(each.edits)}
+    work.score((use,) for use in starts if use.values and _names((use,)) not in dear)
+    alone = [each for each in dict.fromkeys(each.names for each in work.tried if each.uses) if each not in dear]
+    work.finer(alone, lambda alike, refused: thresholds(alike, refused, base))
+    work.finer(alone, between)
+
+
+def _should(work: _Search, sets: Larger) -> None:
+    """Sets that should meet all wishes, the least change first."""
+    for some in _batched(sets.should, BATCH // 2):
+        if work.enough(some[0][0].edits):
+            return
+        work.score(each.uses for family in some for each in family[:TRUSTED] if each.gap == 0)
+
+
+def _may(work: _Search, sets: Larger) -> None:
+    """Sets that may meet all wishes: the first of each family, and of those that come nearest other amounts, too."""
+    begun = {each.names: each for each in work.score(family[0].uses for family in sets.may[: 4 * CLOSELY])}
+    nearest = sorted(begun, key=lambda names: begun[names].hope)[:CLOSELY]
+    work.score(uses for names in nearest for uses in at_the_ends_of(begun[names].uses))
+    work.finer(nearest, between)
+
+
+def _others(smaller: Sequence[Scored], starts: Sequence[Use]) -> Iterator[Uses]:
+    for each in sorted(smaller, key=lambda one: one.hope):
+        yield from ((*each.uses, use) for use in starts if together(each.uses, use))
+
+
+def _batched(families: Sequence[Family], size: int) -> Iterator[Sequence[Family]]:
+    return (families[first : first + size] for first in range(0, len(families), size))
+
+
+def _closest(tried: Sequence[Scored], number: int) -> Scored:
+    """The set that came nearest to a wish, the least change of those that came as near."""
+
+    def gap(each: Scored) -> float:
+        miss = each.misses[number]
+        return miss.gap if miss is not None else float("inf")
+
+    return min(tried, key=lambda each: (gap(each), each.change))
+
+
+def in_the_way(found: Found) -> tuple[int, ...]:
+    """The wishes that no set met, by number; where each was met by some set, those that the nearest misses."""
+    never = [number for number, each in enumerate(found.closest) if not _meets(each, number) and _asked(found, number)]
+    return tuple(never) or tuple(number for number in range(len(found.closest)) if not _meets(found.nearest, number))
+
+
+def _meets(each: Scored, number: int) -> bool:
+    miss = each.misses[number]
+    return miss is not None and miss.met
+
+
+def _asked(found: Found, number: int) -> bool:
+    return found.closest[number].misses[number] is not None

@@ -1,23 +1,19 @@
-"""Wishes that the sheet alone answers: skill, ages, pupils, court, kit, nobody out, a class."""
+"""Wishes that the sheet alone answers: skill, ages, pupils, court, kit, nobody out."""
 
 from __future__ import annotations
 
 from attrs import frozen
 
-from compose.fit.fit import fit
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import SHEET
+from compose.fit.suggest.wish import MET, SHEET, Miss
 from compose.staging.resolved import resolved
-from compose.staging.school_class import SchoolClass
 from compose.staging.teams import teams_of
 from grammar.core.play import ComeBack, Free
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, Presence, Skill
-from grammar.finding import Severity
 from grammar.game import Game, GameKit
 from grammar.meanings import CATEGORY_WORDS
-from grammar.words import count, plural
-from library import Norms
+from grammar.words import count, listing, plural
 
 
 def kit_called(game: Game, what: str) -> tuple[GameKit, ...]:
@@ -36,9 +32,11 @@ class Practises:
     def words(self) -> str:
         return f"players {self.skill}"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         tried = {each.skill for offer in resolved(game).play.offers for each in offer.attempts}
-        return 0.0 if Skill(self.skill) in tried else 1.0
+        if Skill(self.skill) in tried:
+            return MET
+        return Miss(1.0, f"no {self.skill}: they {listing(sorted(each.value for each in tried)) or 'try nothing'}")
 
 
 @frozen
@@ -52,10 +50,15 @@ class ForAges:
     def words(self) -> str:
         return f"for ages {self.least:g} to {self.most:g}"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         least, most = game.ages_years
-        outside = max(0.0, least - self.least) + max(0.0, self.most - most)
-        return min(2.0, outside / 2)
+        younger, older = max(0.0, least - self.least), max(0.0, self.most - most)
+        if younger + older == 0:
+            return MET
+        years = listing(
+            [f"{count(gap, 'year')} {way}" for gap, way in ((younger, "too old"), (older, "too young")) if gap]
+        )
+        return Miss(min(2.0, (younger + older) / 2), f"the game is for {least:g} to {most:g}: {years}", older > 0)
 
 
 @frozen
@@ -68,10 +71,13 @@ class ForPupils:
     def words(self) -> str:
         return f"for {count(self.pupils, 'pupil')}"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         teams = teams_of(game, self.pupils)
         odd = len(game.sides) - 1 if teams.odd else 0
-        return 0.0 if teams.over <= odd else 0.5 + teams.over / self.pupils
+        if teams.over <= odd:
+            return MET
+        would = f"{count(teams.over, 'pupil')} of {self.pupils} would not play"
+        return Miss(0.5 + teams.over / self.pupils, would, teams.playing > 0)
 
 
 @frozen
@@ -85,10 +91,17 @@ class OnCourt:
     def words(self) -> str:
         return f"on a court of at most {self.length_m:g} m by {self.width_m:g} m"
 
-    def gap(self, game: Game, looker: Looker) -> float:
-        length, width = game.court_m
-        over = max(length / self.length_m, width / self.width_m, 1.0) - 1
-        return 0.0 if over < 1e-6 else 0.5 + over
+    def miss(self, game: Game, looker: Looker) -> Miss:
+        (length, width), most = game.court_m, (self.length_m, self.width_m)
+        over = max(length / most[0], width / most[1], 1.0) - 1
+        if over < 1e-6:
+            return MET
+        beyond = [
+            f"{there - wanted:.3g} m too {way}"
+            for there, wanted, way in ((length, most[0], "long"), (width, most[1], "wide"))
+            if there > wanted
+        ]
+        return Miss(0.5 + over, f"the court is {length:.4g} m by {width:.4g} m, {listing(beyond)}")
 
 
 @frozen
@@ -102,9 +115,10 @@ class KitAtMost:
     def words(self) -> str:
         return f"at most {count(self.most, self.what, self.what)}"
 
-    def gap(self, game: Game, looker: Looker) -> float:
-        over = self.there(game) - self.most
-        return 0.0 if over <= 0 else 0.5 + over / max(1, self.there(game))
+    def miss(self, game: Game, looker: Looker) -> Miss:
+        there = self.there(game)
+        over = there - self.most
+        return MET if over <= 0 else Miss(0.5 + over / there, f"{there} of them, {over} too many")
 
     def there(self, game: Game) -> int:
         """How many there are with the players that the looker takes."""
@@ -121,27 +135,13 @@ class NobodyOut:
     def words(self) -> str:
         return "nobody is out"
 
-    def gap(self, game: Game, looker: Looker) -> float:
+    def miss(self, game: Game, looker: Looker) -> Miss:
         play = resolved(game).play
         follows = [effect for rule in play.rules for effect in rule.effects]
         sent = [each.to for each in follows if isinstance(each, Go)]
         back = any(isinstance(service, Free | ComeBack) for service in play.services)
         swaps = any(isinstance(each, Swap) for each in follows)
         waits = any(isinstance(to, At) for to in sent) and not (back or swaps)
-        return 1.0 if Presence.OUT in sent or waits else 0.0
-
-
-@frozen
-class FitsClass:
-    """A class can play it as it is: pupils, ages, hall and kit; the time is another wish."""
-
-    school_class: SchoolClass
-    norms: Norms
-    cost: int = SHEET
-
-    def words(self) -> str:
-        return f"fits {self.school_class.name}"
-
-    def gap(self, game: Game, looker: Looker) -> float:
-        found = fit(game, self.school_class, self.norms, looker.kit).findings
-        return 0.5 * sum(each.severity is Severity.WARNING and each.code != "F-time" for each in found)
+        if Presence.OUT in sent:
+            return Miss(1.0, "somebody goes out for the round")
+        return Miss(1.0, "who waits comes back only when others let them") if waits else MET

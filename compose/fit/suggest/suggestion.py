@@ -1,18 +1,18 @@
-"""What is suggested: the sets found, each without what is not needed, and what each modifier bought."""
+"""What is suggested: the sets found, each without what is not needed and with amounts no further from the usual ones
+than they have to be, and what each modifier bought."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 
 from attrs import frozen
 
-from compose.fit.suggest.look import Looker
-from compose.fit.suggest.search import Found, Node
+from compose.fit.suggest.amounts import chosen, towards_usual, with_amounts
+from compose.fit.suggest.played_wishes import Mended
+from compose.fit.suggest.score import Change, Scored, Scorer, Uses, change
+from compose.fit.suggest.search import Found
 from compose.fit.suggest.wish import Wish
-from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
-from compose.modifiers.remix import Remix
-from grammar.game import Game
 
 
 @frozen
@@ -27,64 +27,109 @@ class Bought:
 
 @frozen
 class Suggestion:
-    """A set of modifiers that meets all wishes, in the order to apply them; the fewest changed lines come first."""
+    """A set of modifiers that meets all wishes, in the order to apply them, and how many lines of the game change.
+    `afterwards` is what the forecast then finds to mend, where something was to be mended."""
 
-    remix: Remix
     bought: tuple[Bought, ...]
+    edits: int
+    afterwards: tuple[str, ...] = ()
 
     @property
-    def edits(self) -> int:
-        """How many lines of the game change."""
-        return len(self.remix.edits)
+    def uses(self) -> Uses:
+        """The modifiers with their amounts."""
+        return tuple(each.use for each in self.bought)
+
+    @property
+    def change(self) -> Change:
+        """How much it changes."""
+        return change(self.uses, self.edits)
 
 
-def suggestions(found: Found, wishes: Sequence[Wish], looker: Looker, most: int = 5) -> tuple[Suggestion, ...]:
+def suggestions(found: Found, scorer: Scorer, most: int = 5) -> tuple[Suggestion, ...]:
     """The sets of a search, least change first; of sets with the same modifiers only the one that changes least."""
     made: dict[frozenset[str], Suggestion] = {}
-    for node in found.solutions:
-        suggestion = _suggestion(found.base.game, _needed(found.base.game, node.uses, wishes, looker), wishes, looker)
-        names = frozenset(each.use.modifier.name for each in suggestion.bought)
-        if names not in made or _change(suggestion) < _change(made[names]):
+    for each in _of_each_modifiers(found.solutions)[:most]:
+        suggestion = _suggestion(_eased(_needed(each.uses, scorer), scorer), scorer)
+        names = frozenset(use.modifier.name for use in suggestion.uses)
+        if names not in made or suggestion.change < made[names].change:
             made[names] = suggestion
     smallest = [each for names, each in made.items() if not any(other < names for other in made)]
-    return tuple(sorted(smallest, key=_change)[:most])
+    return tuple(sorted(smallest, key=lambda each: each.change))
 
 
-def _change(suggestion: Suggestion) -> tuple[int, int, int]:
-    """How much a suggestion changes: lines, modifiers, values other than the usual ones."""
-    values = sum(len(each.use.values) for each in suggestion.bought)
-    return suggestion.edits, len(suggestion.bought), values
+def _of_each_modifiers(solutions: Sequence[Scored]) -> list[Scored]:
+    first: dict[frozenset[str], Scored] = {}
+    for each in solutions:
+        first.setdefault(frozenset(each.names), each)
+    return list(first.values())
 
 
-def _needed(game: Game, uses: tuple[Use, ...], wishes: Sequence[Wish], looker: Looker) -> tuple[Use, ...]:
+def _met(uses: Uses, scorer: Scorer) -> bool:
+    scored = scorer(uses)
+    return scored is not None and scored.met
+
+
+def _needed(uses: Uses, scorer: Scorer) -> Uses:
     """The uses without those that the others do without."""
     for use in uses:
         rest = tuple(each for each in uses if each is not use)
-        if missed(game, rest, wishes, looker) == ():
-            return _needed(game, rest, wishes, looker)
+        if _met(rest, scorer):
+            return _needed(rest, scorer)
     return uses
 
 
-def missed(game: Game, uses: Sequence[Use], wishes: Iterable[Wish], looker: Looker) -> tuple[str, ...] | None:
-    """The wishes, in words, that a set of modifiers misses; None where they do not go together."""
-    made = remix(game, uses, looker.kit).value
-    if made is None:
-        return None
-    return tuple(wish.words() for wish in wishes if wish.gap(made.game, looker) > 0)
+def _eased(uses: Uses, scorer: Scorer) -> Uses:
+    """The same modifiers with each amount as near to its usual one as meets all wishes, one amount after the other;
+    found by halving, for it is taken that further from the usual one is never worse for them."""
+    for axis, nearer in enumerate(towards_usual(uses)):
+        low, high = 0, len(nearer)
+        while low < high:
+            middle = (low + high) // 2
+            if _met(_at(uses, axis, nearer[middle]), scorer):
+                high = middle
+            else:
+                low = middle + 1
+        uses = _at(uses, axis, nearer[low]) if low < len(nearer) else uses
+    return uses
 
 
-def _suggestion(game: Game, uses: tuple[Use, ...], wishes: Sequence[Wish], looker: Looker) -> Suggestion:
-    made = remix(game, uses, looker.kit).value
-    assert made is not None
-    return Suggestion(made, tuple(_bought(game, uses, use, wishes, looker) for use in uses))
+def _at(uses: Uses, axis: int, value: float) -> Uses:
+    there = chosen(uses)
+    return with_amounts(uses, (*there[:axis], value, *there[axis + 1 :]))
 
 
-def _bought(game: Game, uses: tuple[Use, ...], use: Use, wishes: Sequence[Wish], looker: Looker) -> Bought:
-    rest = [each for each in uses if each is not use]
-    without = missed(game, rest, wishes, looker)
-    return Bought(use, (), tuple(each.label for each in rest)) if without is None else Bought(use, without)
+def _suggestion(uses: Uses, scorer: Scorer) -> Suggestion:
+    whole = scorer(uses)
+    assert whole is not None
+    return Suggestion(tuple(_bought(uses, scorer)), whole.edits, _afterwards(uses, scorer))
 
 
-def unmet(node: Node, wishes: Sequence[Wish]) -> tuple[str, ...]:
-    """The wishes that a set misses, in words."""
-    return tuple(wish.words() for wish, gap in zip(wishes, node.gaps, strict=True) if gap)
+def _afterwards(uses: Uses, scorer: Scorer) -> tuple[str, ...]:
+    made = scorer.made(uses)
+    if made is None or not any(isinstance(wish, Mended) for wish in scorer.wishes):
+        return ()
+    return tuple(each.title for each in scorer.looker.foreseen(made[0]).to_mend)
+
+
+def _bought(uses: Uses, scorer: Scorer) -> Iterator[Bought]:
+    for use in uses:
+        rest = tuple(each for each in uses if each is not use)
+        made = scorer.made(rest)
+        if made is None:
+            yield Bought(use, (), tuple(each.label for each in rest))
+        else:
+            yield Bought(use, _missed(scorer, rest))
+
+
+def _missed(scorer: Scorer, uses: Uses) -> tuple[str, ...]:
+    scored = scorer(uses)
+    return unmet(scored, scorer.wishes) if scored is not None else ()
+
+
+def unmet(scored: Scored, wishes: Sequence[Wish]) -> tuple[str, ...]:
+    """The wishes that a set misses, in words, with what is missing."""
+    return tuple(
+        f"{wish.words()} ({miss.words})" if miss.words and miss.words not in wish.words() else wish.words()
+        for miss, wish in zip(scored.misses, wishes, strict=True)
+        if miss is not None and not miss.met
+    )

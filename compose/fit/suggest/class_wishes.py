@@ -1,0 +1,104 @@
+"""What it takes for a class to play a game as it is: its pupils, ages, hall, kit and time, a wish each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import Enum
+
+from attrs import frozen
+
+from compose.fit.fit import Fit
+from compose.fit.suggest.look import Looker
+from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss
+from compose.staging.kit_findings import kit_findings
+from compose.staging.school_class import SchoolClass
+from grammar.finding import Finding, Severity
+from grammar.game import Game
+
+
+class Part(Enum):
+    """Something of a class that a game has to fit, in words."""
+
+    PUPILS = "all can play"
+    AGES = "it suits their ages"
+    HALL = "it goes into the hall"
+    SPACE = "there is room for each"
+    KIT = "the cupboard has the kit"
+    TIME = "the lesson is long enough"
+    REST = "nothing else stands in the way"
+
+
+_PARTS: Mapping[str, Part] = {
+    "F-too-few": Part.PUPILS,
+    "F-too-many": Part.PUPILS,
+    "F-age": Part.AGES,
+    "F-hall": Part.HALL,
+    "F-fixed": Part.HALL,
+    "F-run-off": Part.HALL,
+    "F-area": Part.SPACE,
+    "F-kit": Part.KIT,
+    "F-time": Part.TIME,
+}
+_TOO_LITTLE = ("F-too-many", "F-area")  # more courts, or a larger one, would do: the others have too much of it
+
+
+@frozen
+class Fits:
+    """A part of a class is fitted: nothing of the fit that speaks of it asks to be mended. Of the kit it is one
+    thing of the game that is meant, or with "" whatever else there is."""
+
+    school_class: SchoolClass
+    part: Part
+    thing: str = ""
+    others: tuple[str, ...] = ()
+
+    @property
+    def cost(self) -> int:
+        """A round has to be forecast to know whether the lesson has time for it; the rest stands in the sheet."""
+        return FORECAST if self.part is Part.TIME else SHEET
+
+    def words(self) -> str:
+        what = f"the cupboard has the {self.thing}" if self.thing else self.part.value
+        return f"{self.school_class.name}: {what}"
+
+    def miss(self, game: Game, looker: Looker) -> Miss:
+        fitted = looker.fitted(game, self.school_class)
+        found = self._short(fitted) if self.part is Part.KIT else self._found(fitted)
+        if found and self.part is Part.TIME:
+            numbers = looker.numbers(game)
+            if numbers is not None:
+                found = self._found(looker.fitted(game, self.school_class, numbers.minutes))
+        if not found:
+            return MET
+        gap = sum(0.5 + _how_far(each) for each in found)
+        words = "; ".join(each.title.rstrip(".") for each in found)
+        return Miss(gap, words, any(each.code in _TOO_LITTLE for each in found))
+
+    def _found(self, fitted: Fit) -> list[Finding]:
+        wrong = (each for each in fitted.findings if each.severity is not Severity.NOTE)
+        return [each for each in wrong if _PARTS.get(each.code, Part.REST) is self.part]
+
+    def _short(self, fitted: Fit) -> list[Finding]:
+        mine = [
+            row
+            for row in fitted.staging.kit
+            if row.line.plural == self.thing or (not self.thing and row.line.plural not in self.others)
+        ]
+        return [each for each in kit_findings(mine) if each.code == "F-kit"]
+
+
+def fits(school_class: SchoolClass, game: Game) -> tuple[Fits, ...]:
+    """All that a class asks of a game, each thing of its kit by itself."""
+    things = tuple(line.plural for line in game.kit) if school_class.lists_kit else ()
+    kit = (Fits(school_class, Part.KIT, thing) for thing in things)
+    rest = (Fits(school_class, part, others=things) for part in Part)
+    return (*kit, *rest)
+
+
+def _how_far(found: Finding) -> float:
+    """By how much something is missed, as a share of what is asked for or roughly so."""
+    told = dict(found.numbers)
+    if "least" in told:
+        return (told["least"] - told["there"]) / max(told["least"], 0.1)
+    amounts = [told[name] for name in ("short", "over", "short_m", "below", "above") if name in told]
+    return min(1.5, sum(amounts) / 10)

@@ -1,0 +1,100 @@
+"""Suggestions for a class: as small as trying every set, the same on several cores, and plain about what is missing."""
+
+from __future__ import annotations
+
+import pytest
+from drawn_classes import EVERYDAY, Drawn, class_in, drawn, everyday, exhaustive
+from playing_games import every_modifier, library_games, modifier_named
+
+from compose.fit.suggest.amounts import amounts, at_the_ends, everywhere
+from compose.fit.suggest.score import Scorer
+from compose.fit.suggest.search import Found, Reach, in_the_way, search
+from compose.fit.suggest.side_by_side import on_cores
+from compose.fit.suggest.suggestion import suggestions, unmet
+from compose.fit.suggest.wish import Miss
+from grammar.game import Game
+
+FOR_A_CLASS = [
+    modifier_named(name)
+    for name in ("shorter court", "fewer balls", "fewer targets", "for the youngest", "narrower court", "hold limit")
+]
+
+
+@pytest.mark.parametrize("seed", (1, 5, 13))
+def test_as_small_as_every_single_modifier_at_every_amount(seed: int) -> None:
+    group = drawn(seed)
+    wanted = exhaustive(group.scorer(), tuple(everywhere(FOR_A_CLASS)), ())
+    found = search(group.scorer(), at_the_ends(FOR_A_CLASS), wanted=1)
+    assert wanted is not None and not found.base.met, "a seed that shows nothing"
+    assert found.solutions[0].change[:2] <= wanted.change[:2]
+
+
+@pytest.mark.parametrize("seed", (8, 10))
+def test_as_small_as_every_pair_at_its_ends(seed: int) -> None:
+    group, few = drawn(seed), FOR_A_CLASS[:4]
+    wanted = exhaustive(group.scorer(), tuple(everywhere(few)), at_the_ends(few))
+    found = search(group.scorer(), at_the_ends(few), wanted=1)
+    assert wanted is not None and not found.base.met, "a seed that shows nothing"
+    assert found.solutions[0].change[:2] <= wanted.change[:2]
+
+
+ROOMY = EVERYDAY.replace("6 cones", "10 cones")  # kit for all but three balls
+
+
+def _lantern_row() -> Game:
+    return library_games()["lantern-row"]
+
+
+def _for(group: Drawn, *names: str) -> tuple[Found, Scorer]:
+    scorer = group.scorer()
+    return search(scorer, at_the_ends([modifier_named(name) for name in names])), scorer
+
+
+def test_two_modifiers_at_amounts_that_are_not_the_usual_ones() -> None:
+    """The court has to be 70 % as long (usually 75 %) and three balls fewer (usually two); neither the least, the
+    usual nor the most of both does it."""
+    group = Drawn(class_in(ROOMY, 15, 12), _lantern_row())
+    found, scorer = _for(group, "shorter court", "fewer balls", "hold limit", "kick instead")
+    assert not exhaustive(group.scorer(), (), at_the_ends([each.modifier for each in found.solutions[0].uses]))
+    (only,) = suggestions(found, scorer)
+    assert {use.label for use in only.uses} == {"shorter court (part 70 %)", "fewer balls (n 3)"}
+
+
+def test_nothing_found_names_the_wish_in_the_way() -> None:
+    """No modifier of these brings a ball: the cupboard has none."""
+    text = ROOMY.replace("  5 foam balls\n", "")
+    found, scorer = _for(Drawn(class_in(text, 15, 12), _lantern_row()), "shorter court", "fewer balls", "hold limit")
+    assert not found.solutions
+    told = [scorer.wishes[number].words() for number in in_the_way(found)]
+    assert told == ["Everyday: the cupboard has the foam balls"]
+    assert "short" in " ".join(unmet(found.nearest, scorer.wishes))
+
+
+def test_several_cores_answer_as_one_does() -> None:
+    group, reach = Drawn(everyday(), _lantern_row()), Reach(tries=60)
+    starts = at_the_ends(FOR_A_CLASS)
+    alone = search(group.scorer(), starts, reach)
+    scorer = group.scorer()
+    with on_cores(scorer, 2) as scoring:
+        together = search(scorer, starts, reach, scoring=scoring)
+    assert [(each.uses, each.misses) for each in together.solutions] == [
+        (each.uses, each.misses) for each in alone.solutions
+    ]
+    assert (together.tried, together.situations) == (alone.tried, alone.situations)
+    assert together.nearest.uses == alone.nearest.uses
+
+
+def test_amounts_hold_their_ends_and_the_usual_one() -> None:
+    for modifier in every_modifier():
+        for takes in modifier.takes:
+            there = amounts(takes)
+            assert {takes.least.value, takes.usually.value, takes.most.value} <= set(there)
+            assert list(there) == sorted(there)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_every_miss_says_what_is_missing(seed: int) -> None:
+    scored = drawn(seed).scorer()(())
+    assert scored is not None
+    for miss in scored.misses:
+        assert miss is None or miss == Miss() or (miss.gap > 0 and miss.words)
