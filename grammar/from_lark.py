@@ -14,6 +14,7 @@ from grammar.sentences import head, kinds
 from grammar.sentences.base import Name, Node, Np, Quantity
 from grammar.sentences.modifier import ChangeSkill
 from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, Rest
+from grammar.sentences.points import TargetPoints, Worth
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
 from grammar.sentences.when import MovesTo, When
@@ -122,6 +123,10 @@ def _rest(children: list[Any]) -> Rest:
     return Rest(determiner, state, ball, verb[0] if verb else "stays", place)
 
 
+def _target_points(children: list[Any]) -> TargetPoints:
+    return TargetPoints(tuple(child for child in children if isinstance(child, Worth)))
+
+
 def _change_skill(children: list[Any]) -> ChangeSkill:
     words = [child for child in children if child not in ("change", "changes")]
     return ChangeSkill(tuple(words[:-1]), words[-1])
@@ -137,6 +142,9 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "attempt": _attempt,
     "when": _when,
     "rest": _rest,
+    "target_points": _target_points,
+    "worth": lambda children: Worth(children[0], children[2]),
+    "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "also": lambda children: AimAt(*children),
     "court": lambda children: Court(*children[1:]),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.meanings import CATEGORY_WORDS, SHOT_WORDS
-from grammar.sentences import finish, head, play, sides, space, when
+from grammar.sentences import finish, head, play, points, sides, space, when
 from grammar.sentences.base import Node, Np
 from grammar.words import plural
 
@@ -27,6 +27,8 @@ def topic(sentence: Node) -> Topic:
             return ("when", event_topic(sentence.event), *(part.words() if part else "" for part in said))
         case play.PointsCount():
             return ("points count", sentence.span_of_time.words() if sentence.span_of_time else "")
+        case points.TargetPoints() | points.SetPoints():
+            return (type(sentence).__name__, sentence.words())
         case play.HoldLimit():
             return ("hold", _thing(sentence.ball))
         case play.Rest():

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from enum import Enum, auto
 
 from compose.modifiers.modifier import Modifier
-from grammar.sentences import finish, head, play, sides, when
+from grammar.sentences import finish, head, play, points, sides, when
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node
 
@@ -64,6 +64,8 @@ _OF_SENTENCES: Mapping[type[Node], Touch] = {
     finish.FirstTo: Touch.POINTS_TO_WIN,
     when.Scores: Touch.POINTS,
     play.PointsCount: Touch.POINTS,
+    points.TargetPoints: Touch.POINTS,
+    points.SetPoints: Touch.POINTS,
     play.Free: Touch.COMING_BACK,
     play.ComesBack: Touch.COMING_BACK,
     when.Returns: Touch.COMING_BACK,

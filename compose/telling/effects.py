@@ -88,6 +88,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             return come_or_go_told(voice, effect)
         case Add():
             points = voice.wording.counted(abs(effect.points), "point", "points")
+            if effect.more:
+                points = voice.say("{points} more", points=points)
             patterns = ("{side} scores {points}", "{side} score {points}")
             if effect.points < 0:
                 patterns = ("{side} loses {points}", "{side} lose {points}")

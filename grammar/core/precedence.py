@@ -59,7 +59,7 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
         case SendBalls() | ComeIn() | TakeAway():
             return tuple(("balls", ball) for ball in sorted(effect.balls))
         case Add():
-            return (effect.side,)
+            return (("more points", effect.side),) if effect.more else (effect.side,)
         case Finish():
             return (Written.RESULT,)
         case StartAgain():

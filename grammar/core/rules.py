@@ -185,10 +185,11 @@ class SendBalls:
 
 @frozen
 class Add:
-    """A side's points change."""
+    """A side's points change; `more`: besides what another line says of the same event."""
 
     side: SideId
     points: int
+    more: bool = False
 
 
 class StartAgain(Enum):

@@ -20,7 +20,7 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
-from grammar.sentences import ball, base, finish, modifier, play, sides, space, when
+from grammar.sentences import ball, base, finish, modifier, play, points, sides, space, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -89,6 +89,8 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.Steps, "towards"): ("agent", "side", "place", "player"),
     (when.MovesTo, "who"): ("player", "agent", "ball", "target", "body"),
     (when.Scores, "side"): ("side", "agent"),
+    (points.Worth, "what"): ("target", "body", "ring"),
+    (points.SetPoints, "what"): ("target",),
     (when.Waits, "who"): ("player", "agent"),
     (when.Waits, "where"): ("place",),
     (when.Returns, "who"): ("player", "agent"),

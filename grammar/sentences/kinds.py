@@ -14,6 +14,7 @@ from grammar.sentences import (
     head,
     modifier,
     play,
+    points,
     remix,
     sides,
     space,
@@ -22,7 +23,7 @@ from grammar.sentences import (
 )
 from grammar.sentences.base import Node
 
-_MODULES = (base, ball, head, space, sides, time, play, when, finish, modifier, remix, class_sheet, hall_sheet)
+_MODULES = (base, ball, head, space, sides, time, play, points, when, finish, modifier, remix, class_sheet, hall_sheet)
 
 
 def rule_name(kind: type[Node]) -> str:

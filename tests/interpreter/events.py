@@ -15,6 +15,7 @@ from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.hours import is_now
 from tests.interpreter.names import Part, Stuff
+from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
 from tests.interpreter.whose import EVERY, OTHERS, Of, side_said, whose
@@ -84,10 +85,10 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
     lost = {id(said) for order, settles, said in found if best[settles][1] != order}
     held: dict[int, Settled] = {}
     for order, settles, said in found:
-        if isinstance(said, when.Scores) and best[settles][1] == order:
+        if isinstance(said, when.Scores) and not isinstance(said, More) and best[settles][1] == order:
             so_far = held[id(said)].scoring if id(said) in held else None
             held[id(said)] = Settled(said, (so_far or frozenset()) | {str(settles)})
-        elif not isinstance(said, when.Scores) and id(said) not in lost:
+        elif (isinstance(said, More) or not isinstance(said, when.Scores)) and id(said) not in lost:
             held[id(said)] = Settled(said)
     return list(held.values())
 
@@ -105,6 +106,8 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
             yield from (("balls", kind) for kind in sorted(sheet.stuff(who).kinds))
         case when.PlaysOn():
             yield ("person", "hit")
+        case More():
+            yield from (("more", side) for side in sides_meant(sheet, said.side, scene))
         case when.Scores():
             yield from sides_meant(sheet, said.side, scene)
         case finish.SideWins() | when.SideLoses():

@@ -21,8 +21,9 @@ from grammar.core.reading.services import (
     read_stand_up,
     read_stay,
 )
+from grammar.core.reading.target_points import read_set_points, read_target_points
 from grammar.core.reading.when_lines import read_when
-from grammar.sentences import ball, finish, play, when
+from grammar.sentences import ball, finish, play, points, when
 from grammar.sentences.base import Node
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
@@ -42,6 +43,8 @@ DOINGS: Readers = {
     play.TakeAsLong: read_factor,
     play.PointsCount: read_points_count,
     when.When: read_when,
+    points.TargetPoints: read_target_points,
+    points.SetPoints: read_set_points,
     finish.After: read_bell,
     finish.BothAtOnce: read_tie,
     finish.FirstTo: read_end,

@@ -131,6 +131,7 @@ def _doings(reading: Reading) -> None:
         hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
         reader.touching = frozenset(offer.by for offer in touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
+        reader.tried = frozenset(each.skill for offer in [*offers, *hanging] for each in offer.attempts)
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:
             reading.add(sentence, line, DOINGS[type(sentence)])

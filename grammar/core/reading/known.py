@@ -21,6 +21,7 @@ from grammar.core.values import (
     Population,
     RoleId,
     SideId,
+    Skill,
     Sort,
     Spot,
     Thing,
@@ -32,7 +33,8 @@ from grammar.game import Game
 class Known:
     """The sheet's names, and what has been read so far.
 
-    `pairs` are the sides with whom they aim at, `touching` who touches, `bell_s` is when the clock ends the round.
+    `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches, `bell_s`
+    is when the clock ends the round.
     """
 
     game: Game
@@ -45,6 +47,7 @@ class Known:
     supplies: list[Supply] = field(factory=list)
     starts: list[Start] = field(factory=list)
     carried: frozenset[KindId] = frozenset()
+    tried: frozenset[Skill] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     changing_owners: bool = False

@@ -23,7 +23,7 @@ from grammar.core.play import (
 from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.offers import acting
 from grammar.core.reading.possession import sent, side_of_place, with_side
-from grammar.core.reading.reader import Reader, exactly, seconds, with_which
+from grammar.core.reading.reader import ALL_SKILLS, Reader, exactly, seconds, with_which
 from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
@@ -59,6 +59,7 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
             sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
         )
     results = REST_RESULTS[sentence.state]
+    skills = ALL_SKILLS if reader.tried <= skills else skills
     named = side_of_place(reader.game, sentence.place)
     for side, against in reader.all_pairs:
         if named is not None:

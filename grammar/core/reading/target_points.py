@@ -1,0 +1,48 @@
+"""Points by target → rules: what is knocked, or sent through a ring, scores for the side of whoever did it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.guards import Compare, Relation, ThingsAt
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.when_lines import read_when
+from grammar.core.reading.whose import Senseless
+from grammar.core.rules import Add, Happening, Rule
+from grammar.core.values import Posture, Sort, Thing
+from grammar.sentences import when
+from grammar.sentences.base import Name, Np, SideOf
+from grammar.sentences.points import SetPoints, TargetPoints, Worth
+
+ACTORS_SIDE = SideOf("the", "thrower's")
+BALL = Np("a", None, None, Name("ball"))
+
+
+def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Iterator[Rule]:
+    """One rule for each kind of target."""
+    for worth in sentence.worths:
+        event: when.Event = when.Knocked(worth.what, "is")
+        if reader.kinds_meant(worth.what, Sort.RING):
+            event = when.GoesThrough(BALL, "goes", worth.what)
+        yield from read_when(reader, _scoring(event, worth), line)
+
+
+def _scoring(event: when.Event, worth: Worth | SetPoints) -> when.When:
+    scores = when.Scores(ACTORS_SIDE, "scores", worth.points, "points")
+    return when.When(event, None, (scores,), span=worth.span)
+
+
+def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[Rule]:
+    """Whoever knocks the last that stands has these points besides what it is worth by itself."""
+    for rule in read_when(reader, _scoring(when.Knocked(sentence.what, "is"), sentence), line):
+        assert isinstance(rule.trigger, Happening)
+        for owner in sorted(rule.trigger.against, key=repr):
+            things = frozenset(to for to in rule.trigger.to if isinstance(to, Thing) and to.owner == owner)
+            if any(reader.sort(thing.kind) is not Sort.TARGET for thing in things):
+                raise Senseless(sentence.what, f"`{sentence.what.words()}` never all fall.", "Name targets of the kit.")
+            last = Compare(ThingsAt(things, frozenset({Posture.UP})), Relation.EQUAL, 1)
+            trigger = evolve(rule.trigger, against=frozenset({owner}), to=things)
+            more = tuple(evolve(effect, more=True) if isinstance(effect, Add) else effect for effect in rule.effects)
+            yield evolve(rule, trigger=trigger, guard=last, effects=more)
