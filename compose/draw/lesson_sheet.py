@@ -23,8 +23,7 @@ from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
-from compose.staging.staging import Staging
-from compose.telling.for_class import team_lines
+from compose.telling.for_class import courts_said, team_lines
 from compose.telling.french import joined
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
@@ -171,15 +170,9 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
         yield wording.say("Bring out {things}.", things=wording.listed(more))
     if not more and not away:
         yield wording.say("The kit stays out.")
-    marked, before_that = (_courts(table.games[at].staging, wording) for at in (order, order - 1))
+    marked, before_that = (courts_said(table.games[at].staging, wording) for at in (order, order - 1))
     if marked != before_that:
         yield wording.say("Mark the floor anew: {courts}.", courts=marked)
-
-
-def _courts(staging: Staging, wording: Wording) -> str:
-    long, wide = (wording.figure(metres) for metres in staging.game.court_m)
-    courts = wording.counted(len(staging.courts), "court", "courts")
-    return wording.say("{courts} of {long} m by {wide} m", courts=courts, long=long, wide=wide)
 
 
 def _cautions(table: LessonTable, wording: Wording) -> tuple[str, ...]:

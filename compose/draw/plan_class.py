@@ -13,7 +13,7 @@ from compose.draw.units import METRIC, Units
 from compose.staging.floor.values import Floor, Rectangle
 from compose.staging.staging import Staging
 from compose.staging.turned import turned_box, turned_hall
-from compose.telling.for_class import court_size_m, teams_said
+from compose.telling.for_class import courts_said, teams_said
 from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
 from library import Hall
@@ -42,15 +42,9 @@ def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) ->
     of_one = described(game, staging.court.floor, staging.school_class.hall, wording)
     if len(staging.courts) == 1:
         return of_one
-    courts, teams = _courts_said(staging, wording), teams_said(staging, wording)
+    courts, teams = courts_said(staging, wording), teams_said(staging, wording)
     side_by_side = wording.say("{courts} side by side: {teams}.", courts=courts, teams=teams)
     return f"{side_by_side} {wording.say('Each of them:')} {of_one}"
-
-
-def _courts_said(staging: Staging, wording: Wording) -> str:
-    long, wide = (wording.figure(metres) for metres in court_size_m(staging))
-    courts = wording.counted(len(staging.courts), "court", "courts")
-    return wording.say("{courts} of {long} m by {wide} m", courts=courts, long=long, wide=wide)
 
 
 def _hall_seen(staging: Staging) -> tuple[Hall | None, bool]:
@@ -86,7 +80,7 @@ def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, unit
     if hall:
         draw_walls(sheet, hall)
     key = Sheet(without_throws(game), staging.court.floor, unit, letters, units, wording, shapes=sheet.shapes)
-    captions: tuple[str, ...] = (_courts_said(staging, wording), teams_said(staging, wording))
+    captions: tuple[str, ...] = (courts_said(staging, wording), teams_said(staging, wording))
     if hall:
         captions = (*captions, wording.say("in {hall}", hall=hall_words(staging.school_class.hall or hall, wording)))
     drawn = drawn_hall(sheet, hall, around, turned) if hall else around.grown(1.4 * unit)

@@ -22,9 +22,10 @@ def room_findings(
     place = game.sheet.span
     if not room.fits:
         short = -2 * room.run_off
-        size = f"{count(room.courts, 'court')} of {room.long:.4g} m by {room.wide:.4g} m"
         hall = f"{room.hall.length_m.usual:g} m by {room.hall.width_m.usual:g} m"
-        title = f"The {room.hall.name} is {short:.1f} m too small: {size} in {hall}."
+        needs = f"{count(room.courts, 'court')} {'each need' if room.courts > 1 else 'needs'}"
+        title = f"The {room.hall.name} is {short:.1f} m too small: {needs} {room.long:.4g} m by {room.wide:.4g} m"
+        title += f" with what lies beside it, the hall is {hall}."
         yield warning("F-hall", title, place, "Make the court smaller.", short_m=short)
         return
     yield from _fixed_things(game, room, courts)

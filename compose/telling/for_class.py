@@ -62,13 +62,12 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
 
 
 def _courts(staging: Staging, wording: Wording) -> str:
-    long, wide = (wording.figure(metres) for metres in court_size_m(staging))
-    courts = wording.say(
-        "{courts} of {long} m by {wide} m",
-        courts=wording.counted(len(staging.courts), "court", "courts"),
-        long=long,
-        wide=wide,
-    )
+    courts = courts_said(staging, wording)
+    if floor_size_m(staging) != staging.game.court_m:
+        long, wide = (wording.figure(metres) for metres in floor_size_m(staging))
+        courts = wording.say(
+            "{courts}, {long} m by {wide} m with what lies beside it", courts=courts, long=long, wide=wide
+        )
     room: Room | None = staging.room
     if room is None:
         return wording.say("Floor: {courts}.", courts=courts)
@@ -78,10 +77,17 @@ def _courts(staging: Staging, wording: Wording) -> str:
     return wording.say("Hall: {hall}, {area} m2; {courts} along it.", hall=hall, area=area, courts=courts)
 
 
-def court_size_m(staging: Staging) -> tuple[float, float]:
+def courts_said(staging: Staging, wording: Wording = ENGLISH) -> str:
+    """ "13 courts of 6 m by 2 m"."""
+    long, wide = (wording.figure(metres) for metres in staging.game.court_m)
+    courts = wording.counted(len(staging.courts), "court", "courts")
+    return wording.say("{courts} of {long} m by {wide} m", courts=courts, long=long, wide=wide)
+
+
+def floor_size_m(staging: Staging) -> tuple[float, float]:
     """Length and width of each court with all that lies beside it."""
     extent = staging.court.floor.extent
-    return round(extent.length, 3), round(extent.width, 3)
+    return round(extent.length, 1), round(extent.width, 1)
 
 
 def _kit(row: KitRow, listed: bool, wording: Wording) -> str:

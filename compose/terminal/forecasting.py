@@ -60,7 +60,7 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
 
         def first(known: Forecast) -> None:
             patience.rest()
-            _say_first(prepared, known)
+            say_first(prepared, known)
 
         answer = _answer(prepared, asked, compare=True, first=None if as_json else first)
         told = answer.forecast
@@ -76,7 +76,7 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
         stopped = {"stopped": patience.broken_off}
         say_json(_json(prepared, fewer, answer, told, short) | with_seen | stopped)
     else:
-        _say_all_pupils(answer)
+        say_all_pupils(answer)
         _say_then(fewer, told, short)
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
@@ -130,7 +130,7 @@ def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:
     return INTERRUPTED
 
 
-def _say_first(prepared: Ready, known: Forecast) -> None:
+def say_first(prepared: Ready, known: Forecast) -> None:
     """What a teacher asks for, as soon as it is known."""
     say(headline(prepared))
     if prepared.staging.particular:
@@ -154,7 +154,7 @@ def _say_wrapped(line: str) -> None:
         say(part)
 
 
-def _say_all_pupils(answer: Answer) -> None:
+def say_all_pupils(answer: Answer) -> None:
     """The numbers of the whole class, where they are not those of a court."""
     numbers, staging = answer.numbers, answer.staged.staging
     if numbers is None or not (staging.teams.over or answer.others or len(staging.courts) > 1):

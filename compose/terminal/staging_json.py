@@ -6,7 +6,7 @@ from typing import Any
 
 from compose.answer.answer import Answer
 from compose.staging.staging import Staging
-from compose.telling.for_class import court_size_m
+from compose.telling.for_class import floor_size_m
 
 
 def staging_json(staging: Staging) -> dict[str, Any]:
@@ -19,7 +19,8 @@ def staging_json(staging: Staging) -> dict[str, Any]:
         "over": staging.teams.over,
         "odd_pupil": staging.teams.odd,
         "hall": room.hall.name if room is not None else None,
-        "court_m": list(court_size_m(staging)) if staging.courts else None,
+        "court_m": list(staging.game.court_m),
+        "floor_m": list(floor_size_m(staging)) if staging.courts else None,
         "courts": [
             {
                 "left_m": round(court.box.left, 3),

@@ -8,6 +8,7 @@ from pathlib import Path
 from attrs import evolve
 
 import library
+from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.draw.line_of_play import counts_in, steps_behind, told_moves
 from compose.draw.moments import Moment, moments_of, stamp
@@ -22,12 +23,13 @@ from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.looks import wording_named
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.staging_json import staging_json
 from compose.terminal.writing import write
 from grammar.words import listing
 
@@ -56,6 +58,7 @@ def make_strip(
         made = _of_finding(prepared, finding, budget, pictures, wording, as_json)
     else:
         made = _at_random(prepared, seed, pictures, wording, as_json)
+    of_class = prepared.staging.findings
     if out is not None and out.suffix.lower() == ".svg":
         write(out, svg_of(drawing_of(made), 1400).encode(), force, as_json)
     elif out is not None:
@@ -67,10 +70,12 @@ def make_strip(
             {"at": moment.stamp, "sentence": moment.sentence, "counts": moment.counts} for moment in made.moments
         ]
         written = str(out) if out else None
-        say_json({"title": made.title, "about": made.about, "pictures": pictures_told, "written": written})
+        found = {"staging": staging_json(prepared.staging), "findings": [finding_json(each) for each in of_class]}
+        say_json({"title": made.title, "about": made.about, "pictures": pictures_told, "written": written} | found)
     else:
         _say(made, out)
-    return FINE
+        say_findings(to_mend(of_class))
+    return exit_code(of_class)
 
 
 def _at_random(prepared: Ready, seed: int, pictures: int, wording: Wording, as_json: bool) -> Strip:

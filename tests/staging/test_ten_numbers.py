@@ -1,0 +1,93 @@
+"""All outputs say the same of a game for a class, and all refuse the same classes in the same words.
+
+Here a sample that is drawn from a seed; all cases are in tests/benchmarks/ten_numbers.txt.
+"""
+
+from __future__ import annotations
+
+import random
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.staging.ten_numbers import CASES, CLASS, PUPILS, Case, differing, expected, shown, staging_of
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "terminal"))
+from running import COMMANDS, run
+
+SEED, SAMPLE, REFUSED = 1, 24, 3
+EVERY = tuple(Case(name, modifiers, pupils) for name, modifiers in CASES for pupils in PUPILS)
+TAKEN = {name: {each.name for each in command.params} for name, command in sorted(COMMANDS.items())}
+FOR_A_CLASS = tuple(name for name, taken in TAKEN.items() if {"class_name", "name"} <= taken)
+OF_CLASS = {"teams", "over", "odd", "courts", "court_m", "balls", "targets", "stand_ins", "play_min"}
+SHOWN_BY = {
+    "card": OF_CLASS | {"waiting", "turns"},
+    "forecast": OF_CLASS | {"turns"},
+    "JSON": OF_CLASS | {"waiting", "turns"},
+    "fit": OF_CLASS,
+    "booklet": OF_CLASS,
+    "page": OF_CLASS,
+    "lesson": OF_CLASS - {"stand_ins", "play_min"},
+    "plan": {"teams", "courts", "court_m"},
+}
+
+
+@pytest.mark.parametrize("case", random.Random(SEED).sample(EVERY, SAMPLE), ids=str)
+def test_every_output_says_the_same(case: Case) -> None:
+    assert differing(case) == []
+
+
+@pytest.mark.parametrize("case", [Case("toll-stone", (), 27), Case("lantern-row", (), 24)], ids=str)
+def test_every_output_shows_its_numbers(case: Case) -> None:
+    """So that a reader that finds nothing is no proof that nothing differs."""
+    said = {output: set(numbers) for output, numbers, _ in shown(case, staging_of(case))}
+    assert {output: wanted - said[output] for output, wanted in SHOWN_BY.items() if wanted - said[output]} == {}
+
+
+def test_kit_in_all_is_what_lies_on_all_floors() -> None:
+    """Counted thing by thing on the floors, which know nothing of the kit's lines in all."""
+    for case in (Case("toll-stone", (), 27), Case("beck-gates", (), 24), Case("homestead", (), 27)):
+        staging = staging_of(case)
+        lying = [item.category for court in staging.courts for item in court.floor.items]
+        numbers = expected(staging, None)
+        assert (lying.count("ball"), lying.count("target")) == (numbers["balls"], numbers["targets"])
+        assert lying.count("player") + staging.teams.over == case.pupils
+
+
+def refused() -> list[Case]:
+    return [case for case in EVERY if not case.modifiers and staging_of(case).refused]
+
+
+@pytest.mark.parametrize("case", random.Random(SEED).sample(refused(), REFUSED), ids=str)
+def test_all_refuse_the_same_classes(case: Case, tmp_path: Path) -> None:
+    group = tmp_path / "ten.rules"
+    group.write_text(CLASS.format(pupils=case.pupils), encoding="utf-8")
+    (reason,) = (each.title for each in staging_of(case).refused)
+    assert len(FOR_A_CLASS) > 4
+    for command in FOR_A_CLASS:
+        wishes = ("--tries", "1") if command == "suggest" else ()
+        told = run(command, case.name, "--class", group, *wishes)
+        flat = " ".join(told.output.split())
+        if command == "suggest":  # it looks for what would let them play
+            continue
+        assert told.exit_code == 2, command
+        assert reason in flat, (command, told.output)
+    for command, more in (("lesson", ()), ("booklet", ("--out", tmp_path / "b.pdf"))):
+        told = run(command, case.name, "--class", group, *more)
+        assert told.exit_code == 2 and reason in " ".join(told.output.split()), command
+
+
+def test_too_small_a_floor_is_found_by_all(tmp_path: Path) -> None:
+    """27 pupils on 8 m by 4 m: nobody refuses it, and everybody says that they find no place."""
+    group = tmp_path / "ten.rules"
+    group.write_text(CLASS.format(pupils=27), encoding="utf-8")
+    small = "court of this size, length 8, width 4"
+    case = Case("lantern-row", (small,), 27)
+    found = [each.title for each in staging_of(case).findings if each.code == "P-no-room"]
+    assert found
+    for command in FOR_A_CLASS:
+        if command == "suggest":
+            continue
+        told = run(command, case.name, "--with", small, "--class", group, code=1)
+        assert all(title in " ".join(told.output.split()) for title in found), (command, told.output)
