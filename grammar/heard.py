@@ -41,4 +41,3 @@ def _turned(section: str, text: str) -> Iterator[str]:
         yield whole
         alone = dict.fromkeys(turn.applied(section, text) for turn in TURNS)
         yield from (each for each in alone if each not in (text, whole))
-

@@ -52,9 +52,7 @@ def read(text: str, file: str = "(text)") -> Reading:
     return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), frozenset(reader.unread))
 
 
-def parse_line(
-    section: str, text: str, file: str = "(line)", names: DeclaredNames = NO_NAMES
-) -> Outcome[Node]:
+def parse_line(section: str, text: str, file: str = "(line)", names: DeclaredNames = NO_NAMES) -> Outcome[Node]:
     """One sentence of a section by itself; `names` are those that its sheet declares."""
     reader = FileReader(file, (), names)
     lines = reader.lines(section, TextLine(1, 0, text), {})

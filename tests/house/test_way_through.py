@@ -78,8 +78,6 @@ def test_the_way_names_every_room() -> None:
 
 
 @pytest.mark.parametrize(("file", "what"), ROWS, ids=[file for file, _ in ROWS])
-def test_the_sentence_becomes_what_stands_there(
-    file: str, what: str, made: Mapping[str, Callable[[], object]]
-) -> None:
+def test_the_sentence_becomes_what_stands_there(file: str, what: str, made: Mapping[str, Callable[[], object]]) -> None:
     assert (ROOT / file).is_file()
     assert what in str(made[file]()), str(made[file]())

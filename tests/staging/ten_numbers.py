@@ -273,7 +273,7 @@ def in_plan(drawing: Drawing, staging: Staging) -> Numbers:
     size = re.search(r"([\d.]+) m by ([\d.]+) m", caption)
     assert size is not None
     said: dict[str, Any] = {"courts": max(1, len(numbered)), "court_m": (float(size[1]), float(size[2]))}
-    if len(staging.kinds) == 1 and not staging.court.floor.problems and all(row.line.parts == 1 for row in staging.kit):
+    if len(staging.kinds) == 1 and _all_at_the_start(staging):
         said |= _on_the_floor(drawing.description, staging)
     if len(numbered) > 1:
         assert caption.startswith(f"{len(numbered)} courts")
@@ -286,6 +286,14 @@ def in_plan(drawing: Drawing, staging: Staging) -> Numbers:
             sides[found[1]] += int(found[2])
     said["teams"] = _teams([{side.name: sides[side.name] for side in staging.game.sides}])
     return said
+
+
+def _all_at_the_start(staging: Staging) -> bool:
+    """Whether all kit lies on the floor at the start: none finds no room, falls part by part or comes in later."""
+    floor, players = staging.court.floor, staging.court.players
+    return all(
+        row.line.parts == 1 and len(floor.items_of(row.line.name)) == row.line.total(players) for row in staging.kit
+    )
 
 
 def _on_the_floor(description: str, staging: Staging) -> Numbers:
