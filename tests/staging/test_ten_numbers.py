@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.staging.ten_numbers import CASES, CLASS, PUPILS, Case, differing, expected, shown, staging_of
+from tests.staging.outputs_read import CASES, CLASS, PUPILS, Case, differing, expected, shown, staging_of
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "terminal"))
 from running import COMMANDS, run
