@@ -10,7 +10,8 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from tests.staging.outputs_read import CASES, PUPILS, Case, shown, staging_of
+from tests.staging.outputs_shown import shown
+from tests.staging.ten_cases import CASES, PUPILS, Case, staging_of
 
 RESULT = Path(__file__).with_suffix(".txt")
 

@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.staging.outputs_read import CASES, CLASS, PUPILS, Case, differing, expected, shown, staging_of
+from tests.staging.outputs_shown import differing, shown
+from tests.staging.ten_cases import CASES, CLASS, PUPILS, Case, expected, staging_of
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "terminal"))
 from running import COMMANDS, run
