@@ -19,7 +19,7 @@ from compose.page.call import Call, Data, Go, Reply, Shown, Upload
 from compose.page.desk import Desk
 from compose.page.guard import TOKEN, Guard, TooMuchError, own_hosts, token_fits
 from compose.page.look import html_of
-from compose.page.screens import SCREENS
+from compose.page.screens import SCREENS, screen_of
 from compose.page.wording import page_wording
 from compose.page.work.question import GivenUpError, SupersededError
 from compose.telling.wording import languages
@@ -28,33 +28,32 @@ STATIC = Path(__file__).parent / "static"
 LANGUAGE = "language"  # the cookie
 MOST_FIELDS = 400
 NOBODY_WAITS = 499  # what some servers answer when the browser has gone; nobody reads it
-Screen = Callable[[Call], Reply]
 
 
 def app_for(desk: Desk, hosts: tuple[str, ...] = ()) -> Guard:
     """The whole page behind its guard."""
     routes: list[Route | Mount] = [
-        Route(path, _endpoint(desk, screen, method), methods=[method]) for path, method, screen in SCREENS
+        Route(path, _endpoint(desk, named, method), methods=[method]) for path, method, named in SCREENS
     ]
     routes.append(Mount("/static", StaticFiles(directory=STATIC)))
     inner = Starlette(routes=routes, exception_handlers={404: _nothing_here(desk), TooMuchError: _too_much})
     return Guard(inner, hosts or own_hosts(desk.port))
 
 
-def _endpoint(desk: Desk, screen: Screen, method: str) -> Callable[[Request], Awaitable[Response]]:
+def _endpoint(desk: Desk, named: str, method: str) -> Callable[[Request], Awaitable[Response]]:
     async def endpoint(request: Request) -> Response:
         form = await _form(request) if method == "POST" else FormData()
         call = await _call(desk, request, form)
         if method == "POST" and not token_fits(call.one(TOKEN), desk.token):
             return _response(call, Shown("old-page.html", {"form": _again(form), "path": request.url.path}, 409))
-        return await run_in_threadpool(_answered, screen, call)
+        return await run_in_threadpool(_answered, named, call)
 
     return endpoint
 
 
-def _answered(screen: Screen, call: Call) -> Response:
+def _answered(named: str, call: Call) -> Response:
     try:
-        return _response(call, screen(call))
+        return _response(call, screen_of(named)(call))
     except SupersededError:
         return Response(status_code=NOBODY_WAITS)
     except GivenUpError as given_up:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from attrs import field, frozen
 
+from compose.page.arrived import Arrived
 from compose.page.kept import group_text
 from compose.page.lending import Lender
 from compose.page.work.pool import Pool
@@ -23,6 +24,7 @@ class Desk:
     pool: Pool
     shelf: Path
     port: int
+    arrived: Arrived = field(factory=Arrived)
     lender: Lender = field(factory=Lender)
     token: str = field(factory=lambda: secrets.token_urlsafe(24), repr=False)
 

@@ -12,7 +12,7 @@ from markupsafe import Markup
 from compose.page.call import Call, Shown, address
 from compose.page.wording import NAMES
 
-SCREENS = ("class", "games", "lesson", "write")  # what the head of each page leads to
+SCREENS = ("class", "games", "lesson", "write", "share")  # what the head of each page leads to
 TEMPLATES = Path(__file__).parent / "templates"
 
 

@@ -12,10 +12,12 @@ import uvicorn
 
 from compose.page.app import app_for
 from compose.page.desk import Desk
+from compose.page.screens import load_all
 from compose.page.work.pool import Pool
 
 USUAL_PORT = 8730
 HOME = "127.0.0.1"
+WARM_AFTER_S = 1.5  # the first page comes first
 
 
 def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str], None]) -> None:
@@ -31,6 +33,9 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     server.closes = desk.close
     address = f"http://{HOME}:{desk.port}/"
     desk.pool.start()
+    warming = threading.Timer(WARM_AFTER_S, load_all)
+    warming.daemon = True
+    warming.start()
     tell(address)  # the door is open already: whoever knocks before the server is up waits for it
     if open_browser:
         threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()

@@ -218,3 +218,11 @@ class Looked:
     understood: tuple[tuple[str, tuple[str, ...]], ...]
     names: tuple[str, ...]
     tidy: str
+
+
+@frozen
+class Read:
+    """A pack that was read, or why it was refused. The pack itself is only handed on."""
+
+    pack: object
+    wrong: str

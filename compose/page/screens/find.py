@@ -58,6 +58,3 @@ def _stays(call: Call, row: Row) -> bool:
 
 def _chosen(call: Call) -> dict[str, str]:
     return {name: call.one(name) for name in ("skill", "kit", "age", "waiting")}
-
-
-ROUTES = (("/games", "GET", show), ("/games/rows", "GET", show_rows))

@@ -140,13 +140,3 @@ def _listed(data: bytes) -> Sequence[Mapping[str, Any]]:
         return ()
     known = [each for each in listed if isinstance(each, dict)] if isinstance(listed, list) else []
     return known[:MOST_IN_A_FILE]
-
-
-ROUTES = (
-    ("/hall/rounds", "POST", keep),
-    ("/hall/file", "POST", take_in),
-    ("/hall/lend", "POST", lend),
-    ("/hall/take-back", "POST", end_lending),
-    ("/hall/{slug}", "GET", show),
-    ("/hall/{slug}/carry.html", "GET", carry),
-)

@@ -68,13 +68,3 @@ def booklet(call: Call) -> Reply:
     asked, title = _asked(call, planned(call.desk.shelf)), call.wording.say("A lesson of games")
     made = call.ask("paper:booklet", asked, title, rank=PATIENT) if asked else None
     return file_of(call, made, PDF, "cards.pdf") if made is not None else Go("/lesson")
-
-
-ROUTES = (
-    ("/lesson", "GET", show),
-    ("/lesson/minutes", "GET", show_minutes),
-    ("/lesson/add", "POST", add),
-    ("/lesson/change", "POST", change),
-    ("/lesson/lesson.pdf", "GET", sheet),
-    ("/lesson/cards.pdf", "GET", booklet),
-)

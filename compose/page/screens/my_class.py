@@ -122,11 +122,3 @@ def choose_language(call: Call) -> Reply:
     language, back = call.one("language"), call.one("back", "/")
     inside = back if back.startswith("/") and not back.startswith(("//", "/\\")) else "/"
     return Go(inside, language if language in NAMES else "")
-
-
-ROUTES = (
-    ("/", "GET", home),
-    ("/class", "GET", show),
-    ("/class", "POST", save),
-    ("/language", "POST", choose_language),
-)

@@ -47,11 +47,3 @@ def plan(call: Call) -> Reply:
     if asked is None:
         return no_such_game(call)
     return file_of(call, call.ask("paper:plan", asked), SVG, f"{call.parts['slug']}-plan.svg")
-
-
-ROUTES = (
-    ("/paper/{slug}", "GET", show),
-    ("/paper/{slug}/card.pdf", "GET", card),
-    ("/paper/{slug}/large.pdf", "GET", large_card),
-    ("/paper/{slug}/plan.svg", "GET", plan),
-)

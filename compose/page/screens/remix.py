@@ -173,10 +173,3 @@ def _links(trail: Trail) -> dict[str, object]:
         return trail.to(kept if len(kept) < len(trail.uses) else [*trail.uses, name])
 
     return {"trail": trail, "toggled": toggled}
-
-
-ROUTES = (
-    ("/remix/{slug}", "GET", show),
-    ("/remix/{slug}/odds", "GET", show_odds),
-    ("/remix/{slug}/choices", "GET", show_choices),
-)

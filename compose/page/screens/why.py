@@ -52,6 +52,3 @@ def _linked(call: Call, trail: Trail) -> list[tuple[Mend, str]]:
 
 def _turn(call: Call) -> str:
     return f"{call.parts['slug']} {call.every('with')} {call.one('finding')}"
-
-
-ROUTES = (("/why/{slug}", "GET", show), ("/why/{slug}/mends", "GET", show_mends))

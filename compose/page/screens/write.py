@@ -118,12 +118,3 @@ def _known(names: Sequence[str]) -> dict[str, object]:
     """What the script colours and completes with."""
     lines = {section: [each.example for each in examples().get(section, ())] for section in SECTIONS}
     return {"lines": lines, "names": list(names)}
-
-
-ROUTES = (
-    ("/write", "GET", show),
-    ("/write/new", "GET", begin),
-    ("/write/sheet/{slug}", "GET", open_sheet),
-    ("/write/work", "POST", work),
-    ("/write/look", "POST", look),
-)

@@ -15,14 +15,14 @@
 
   function coloured(line, marks, tokens) {
     const kinds = new Array(line.length).fill("");
-    if (/^\s*note:/i.test(line)) kinds.fill("note");
-    else if (!/^\s/.test(line) && HEADS.test(line)) kinds.fill("head");
+    if (/^\s*note:/i.test(line)) kinds.fill("k-note");
+    else if (!/^\s/.test(line) && HEADS.test(line)) kinds.fill("k-head");
     else
       for (const found of line.matchAll(tokens)) {
-        const kind = found[1] ? "said" : found[2] ? "count" : "name";
+        const kind = found[1] ? "k-said" : found[2] ? "k-count" : "k-name";
         kinds.fill(kind, found.index, found.index + found[0].length);
       }
-    for (const [from, to] of marks) for (let at = from - 1; at < Math.min(to - 1, line.length); at++) kinds[at] += " slip";
+    for (const [from, to] of marks) for (let at = from - 1; at < Math.min(to - 1, line.length); at++) kinds[at] += " k-slip";
     let html = "";
     for (let at = 0; at < line.length; ) {
       let end = at + 1;

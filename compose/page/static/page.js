@@ -165,9 +165,16 @@
     if (item) event.dataTransfer.setData("text/plain", String([...item.parentNode.children].indexOf(item)));
   });
   document.addEventListener("dragover", (event) => {
-    if (event.target.closest?.("[data-order] > li")) event.preventDefault();
+    if (event.target.closest?.("[data-order] > li, [data-drop]")) event.preventDefault();
   });
-  document.addEventListener("drop", async (event) => {
+  document.addEventListener("drop", (event) => {
+    const box = event.target.closest?.("[data-drop]");
+    if (box && event.dataTransfer.files.length) {
+      event.preventDefault();
+      box.querySelector("input[type=file]").files = event.dataTransfer.files;
+      box.requestSubmit();
+      return;
+    }
     const item = event.target.closest?.("[data-order] > li");
     if (!item) return;
     event.preventDefault();

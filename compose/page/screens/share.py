@@ -1,0 +1,120 @@
+"""Share: drop a pack in and see what it brings, give a pack away, undo."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from compose.page.answers.values import Read
+from compose.page.call import PATIENT, Call, Data, Go, Reply, Shown, address
+from compose.page.sheets import shelf_items
+from compose.share.folder_at_hand import FolderAtHand
+from compose.share.item import Item, Sheet, item_of
+from compose.share.making import Sheets, parts_of
+from compose.share.open_shelf import open_shelf
+from compose.share.pack import Pack, make_pack
+from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
+from grammar.finding import Outcome
+
+ZIP = "application/zip"
+
+
+def show(call: Call) -> Reply:
+    """What lies on the shelf, and what can be done."""
+    return Shown("share.html", {"items": shelf_items(call.desk.shelf), "done": call.one("done"), "wrong": ""})
+
+
+def look(call: Call) -> Reply:
+    """Read a pack and show what it brings; nothing is taken in."""
+    upload = call.files.get("pack")
+    read: Read = call.ask("sharing:read", upload.data if upload else b"", rank=PATIENT)
+    if not isinstance(read.pack, Pack):
+        return _again(call, read.wrong)
+    call.desk.arrived.put(read.pack)
+    return _standing(call, read.pack)
+
+
+def _again(call: Call, wrong: str) -> Reply:
+    return Shown("share.html", {"items": shelf_items(call.desk.shelf), "done": "", "wrong": wrong}, 422)
+
+
+def look_again(call: Call) -> Reply:
+    """The same pack once more, after one of its things was merged."""
+    pack = call.desk.arrived.get(call.one("pack"))
+    return _standing(call, pack) if pack else _again(call, call.wording.say("Drop the pack in once more."))
+
+
+def _standing(call: Call, pack: Pack) -> Reply:
+    outcome = arrived(call, pack)
+    if outcome.value is None:
+        return _again(call, outcome.findings[0].title)
+    groups = [(state, [each for each in outcome.value if each.state is state]) for state in State]
+    choosing = any(each.needs_choice for each in outcome.value)
+    told = {"pack": pack, "groups": [(state.name, some) for state, some in groups if some], "choosing": choosing}
+    return Shown("share-pack.html", told)
+
+
+def arrived(call: Call, pack: Pack) -> Outcome[tuple[Arrival, ...]]:
+    """How what a pack brings stands to the shelf."""
+    if not call.desk.shelf.is_dir():
+        return Outcome(tuple(Arrival(item, State.NEW) for item in pack.items))
+    opened = open_shelf(call.desk.shelf)
+    if opened.value is None:
+        return Outcome(None, opened.findings)
+    with opened.value as shelf:
+        return arrivals(shelf, pack.items)
+
+
+def take(call: Call) -> Reply:
+    """Take the pack in as chosen; all of it or nothing."""
+    pack = call.desk.arrived.get(call.one("pack"))
+    if pack is None:
+        return _again(call, call.wording.say("Drop the pack in once more."))
+    choices = {}
+    for item in pack.items:
+        chosen = call.one(f"choice-{item.kind}-{item.slug}")
+        if chosen == "merge":
+            return Go(address("/share/merge", pack=pack.sha256, item=item.path))
+        if chosen in (each.value for each in Choice):
+            choices[item.key] = Choice(chosen)
+    call.desk.shelf.mkdir(parents=True, exist_ok=True)
+    opened = open_shelf(call.desk.shelf)
+    if opened.value is None:
+        return _again(call, opened.findings[0].title)
+    with opened.value as shelf:
+        outcome = take_in(shelf, pack, choices, Choice.OURS, date.today().isoformat())
+    if outcome.value is None:
+        return _again(call, outcome.findings[0].title)
+    kept = sum(bool(name) for _, name in outcome.value.kept)
+    return Go(address("/share", done=call.wording.counted(kept, "thing", "things")))
+
+
+def give(call: Call) -> Reply:
+    """A pack of what was ticked, with what it is made of."""
+    ticked = set(call.form.get("item", ()))
+    items = [each for each in shelf_items(call.desk.shelf) if each.path in ticked]
+    if not items:
+        return _again(call, call.wording.say("Tick what the pack shall carry."))
+    around = FolderAtHand(call.desk.shelf)
+    sheets = [sheet for each in items if (sheet := _sheet(around, each)) is not None]
+    parts = [item_of(each) for each in parts_of(sheets, Sheets(tuple(sheets), around))]
+    unique = {each.content: each for each in (*items, *parts)}
+    made = make_pack(unique.values(), call.one("title") or items[0].name, call.one("origin"))
+    if made.value is None:
+        return _again(call, f"{made.findings[0].title} {made.findings[0].hint}")
+    return Data(made.value, ZIP, f"{items[0].slug}.pack.zip")
+
+
+def _sheet(around: FolderAtHand, item: Item) -> Sheet | None:
+    return around.modifier(item.name) if item.kind == "modifier" else around.base(item.name)
+
+
+def undo(call: Call) -> Reply:
+    """Undo the last change of the shelf."""
+    opened = open_shelf(call.desk.shelf) if call.desk.shelf.is_dir() else None
+    if opened is None or opened.value is None:
+        return _again(call, call.wording.say("There is nothing to undo."))
+    with opened.value as shelf:
+        outcome = shelf.undo()
+    if outcome.value is None:
+        return _again(call, outcome.findings[0].title)
+    return Go("/share")

@@ -1,0 +1,95 @@
+"""Packs on the page: looked into, taken in, merged sentence by sentence, given away, undone."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from desks import browser, desk_in
+from starlette.testclient import TestClient
+
+from compose.page.desk import Desk
+from compose.page.screens.write import BEGIN
+from compose.page.shelved import keep_sheet
+from compose.share.pack import read_pack
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Desk:
+    return desk_in(tmp_path)
+
+
+@pytest.fixture
+def client(desk: Desk) -> TestClient:
+    return browser(desk)
+
+
+def given_by(folder: Path, text: str) -> bytes:
+    """The pack of another school that has this sheet."""
+    desk = desk_in(folder)
+    assert not keep_sheet(desk.shelf, text, "").wrong
+    asked = {"token": desk.token, "item": "games/my-game.rules", "title": "Theirs", "origin": "An invented school"}
+    return browser(desk).post("/share/give", data=asked).content
+
+
+def looked(client: TestClient, desk: Desk, pack: bytes) -> tuple[str, str]:
+    page = client.post("/share/look", data={"token": desk.token}, files={"pack": ("a.zip", pack)}).text
+    found = re.search(r'name="pack" value="([0-9a-f]{64})"', page)
+    return page, found.group(1) if found else ""
+
+
+def test_a_pack_goes_from_school_to_school_and_is_undone(desk: Desk, client: TestClient, tmp_path: Path) -> None:
+    pack = given_by(tmp_path / "theirs", BEGIN)
+    assert read_pack(pack, "x").value is not None
+    page, sha = looked(client, desk, pack)
+    assert "<h2>New</h2>" in page and "An invented school" in page
+    assert "my-game" not in desk.sheets(), "looking takes nothing in"
+    assert "Taken in: 1 thing" in client.post("/share/take", data={"token": desk.token, "pack": sha}).text
+    assert desk.sheets()["my-game"].own
+    assert "The same as yours" in looked(client, desk, pack)[0]
+    client.post("/share/undo", data={"token": desk.token})
+    assert "my-game" not in desk.sheets()
+
+
+def test_what_both_changed_is_merged_sentence_by_sentence(desk: Desk, client: TestClient, tmp_path: Path) -> None:
+    keep_sheet(desk.shelf, BEGIN.replace("after 6 min", "after 4 min"), "")
+    pack = given_by(tmp_path / "theirs", BEGIN.replace("after 6 min", "after 9 min").replace("aim", "aim"))
+    page, sha = looked(client, desk, pack)
+    assert "Changed by both" in page
+    choice = {"token": desk.token, "pack": sha, "choice-game-my-game": "merge"}
+    merging = client.post("/share/take", data=choice)
+    assert merging.url.path == "/share/merge"
+    assert "4 min" in merging.text and "9 min" in merging.text
+    at = {"token": desk.token, "pack": sha, "item": "games/my-game.rules"}
+    assert client.post("/share/merge", data=at).status_code == 422, "nothing is chosen"
+    numbers = re.findall(r'id="c(\d+)-theirs"', merging.text)
+    done = client.post("/share/merge", data={**at, **{f"choice-{number}": "theirs" for number in numbers}})
+    assert done.status_code == 200
+    assert "after 9 min" in desk.sheets()["my-game"].texts[0]
+
+
+@pytest.mark.parametrize("choice", ["ours", "theirs", "both"])
+def test_a_choice_is_kept(desk: Desk, client: TestClient, tmp_path: Path, choice: str) -> None:
+    keep_sheet(desk.shelf, BEGIN.replace("after 6 min", "after 4 min"), "")
+    _, sha = looked(client, desk, given_by(tmp_path / "theirs", BEGIN))
+    client.post("/share/take", data={"token": desk.token, "pack": sha, "choice-game-my-game": choice})
+    own = [each for each in desk.sheets().values() if each.own]
+    assert len(own) == (2 if choice == "both" else 1)
+    assert ("after 6 min" in desk.sheets()["my-game"].texts[0]) == (choice == "theirs")
+
+
+@pytest.mark.parametrize("data", [b"", b"no zip", b"PK\x03\x04" + bytes(60)])
+def test_what_is_no_pack_is_refused_in_words(desk: Desk, client: TestClient, data: bytes) -> None:
+    answer = client.post("/share/look", data={"token": desk.token}, files={"pack": ("a.zip", data)})
+    assert answer.status_code == 422 and 'role="alert"' in answer.text
+
+
+def test_a_pack_that_is_gone_is_asked_for_again(desk: Desk, client: TestClient) -> None:
+    assert "Drop the pack in once more" in client.post("/share/take", data={"token": desk.token, "pack": "0" * 64}).text
+    assert client.get("/share/merge?pack=x&item=games/x.rules").status_code == 404
+
+
+def test_nothing_to_undo_and_nothing_to_give_are_told(desk: Desk, client: TestClient) -> None:
+    for path in ("/share/undo", "/share/give"):
+        assert client.post(path, data={"token": desk.token}).status_code == 422
