@@ -10,6 +10,7 @@ from attrs import frozen
 
 from compose.share.open_shelf import open_shelf
 from compose.share.rounds import ObservedRound, observed
+from grammar.finding import Finding
 
 MOST_USES = 12
 
@@ -40,16 +41,16 @@ class RoundSent:
         return ObservedRound(self.day, "", self.pupils, self.length_s, self.winner, self.waited, content)
 
 
-def keep_round(shelf: Path, title: str, seen: ObservedRound, sides: Sequence[str]) -> str:
+def keep_round(shelf: Path, title: str, seen: ObservedRound, sides: Sequence[str]) -> tuple[Finding, ...]:
     """Keep it; why not, where it cannot be."""
     checked = observed(seen, sides)
     if checked.value is None:
-        return checked.findings[0].title
+        return checked.findings
     opened = open_shelf(shelf)
     if opened.value is None:
-        return opened.findings[0].title
+        return opened.findings
     with opened.value as there:
         if seen in (there.rounds(title).value or ()):
-            return ""
+            return ()
         outcome = there.observe(title, seen)
-        return "" if outcome.value is not None else outcome.findings[0].title
+        return outcome.findings if outcome.value is None else ()

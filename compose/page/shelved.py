@@ -6,10 +6,12 @@ from pathlib import Path
 
 from attrs import frozen
 
+from compose.page.answers.said import in_words
 from compose.share.bounds import read_rules
 from compose.share.item import item_of
 from compose.share.open_shelf import open_shelf
 from compose.share.refusal import RefusedError
+from compose.telling.wording import ENGLISH, Wording
 
 
 @frozen
@@ -20,7 +22,7 @@ class Kept:
     wrong: str = ""
 
 
-def keep_sheet(shelf: Path, text: str, instead_of: str) -> Kept:
+def keep_sheet(shelf: Path, text: str, instead_of: str, wording: Wording = ENGLISH) -> Kept:
     """Keep a sheet; `instead_of` is the name of the one that it was opened from, "" for a new one.
 
     A new sheet never takes the place of another one of its name.
@@ -28,13 +30,12 @@ def keep_sheet(shelf: Path, text: str, instead_of: str) -> Kept:
     try:
         item = item_of(read_rules(text.encode(), "the sheet"))
     except RefusedError as refusal:
-        return Kept("", f"{refusal.title} {refusal.hint}".strip())
+        return Kept("", in_words(refusal.finding("the sheet"), wording))
     opened = open_shelf(shelf)
     if opened.value is None:
-        return Kept("", opened.findings[0].title)
+        return Kept("", in_words(opened.findings[0], wording))
     with opened.value as there:
         outcome = there.replace(item) if instead_of == item.slug else there.put(item)
     if outcome.value is None:
-        first = outcome.findings[0]
-        return Kept("", f"{first.title} {first.hint}".strip())
+        return Kept("", in_words(outcome.findings[0], wording))
     return Kept(item.slug)

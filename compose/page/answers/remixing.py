@@ -25,9 +25,12 @@ from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Quick, Used
 from compose.page.wording import page_wording
 from compose.page.work.worker import keep_going
+from compose.staging.resolved import resolved
 from compose.staging.school_class import SchoolClass
+from compose.telling.read_back import read_back
 from compose.telling.wording import Wording
 from grammar.finding import Finding
+from grammar.game import Game
 
 BUDGET = Budget(states=150_000, megabytes=90.0, keep_going=keep_going)  # our choice: within seconds and small
 PLAY = Play(rounds=800, events=3_000_000, batch=800, keep_going=keep_going)
@@ -142,10 +145,25 @@ def _fitted(asked: Asked, made: Remix) -> Fit:
 
 
 def _changes(made: Remix, wording: Wording) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """What the modifiers change, under headings; in another language by what is then understood, and what no longer
+    is."""
+    if not made.uses:
+        return ()
+    if not wording.english:
+        before, after = (_understood(game, wording) for game in (made.base, made.game))
+        parts = (
+            (wording.say("New"), [each for each in after if each not in before]),
+            (wording.say("Gone"), [each for each in before if each not in after]),
+        )
+        return tuple((heading, tuple(words)) for heading, words in parts if words)
     found: dict[str, list[str]] = {}
-    for each in differences(made.base, made.game) if made.uses else ():
-        found.setdefault(wording.say(each.heading.capitalize()), []).append(each.words)
+    for each in differences(made.base, made.game):
+        found.setdefault(each.heading.capitalize(), []).append(each.words)
     return tuple((heading, tuple(words)) for heading, words in found.items())
+
+
+def _understood(game: Game, wording: Wording) -> list[str]:
+    return [each.text for part in read_back(resolved(game), wording).sections for each in part.said]
 
 
 def _used(use: Use, wording: Wording) -> Used:

@@ -44,3 +44,9 @@ def in_order(findings: Sequence[Finding]) -> tuple[Finding, ...]:
 def lines_of(game: Game) -> list[str]:
     """The lines of a game's sheet, as the places of its findings count them."""
     return format_game(game.sheet).splitlines()
+
+
+def in_words(finding: Finding, wording: Wording) -> str:
+    """What stands in the way, and what to do, as one text."""
+    told = said(finding, wording)
+    return f"{told.title} {told.hint}".strip()

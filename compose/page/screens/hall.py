@@ -9,6 +9,7 @@ from typing import Any
 
 from attrs import evolve
 
+from compose.page.answers.said import in_words
 from compose.page.answers.values import Asked, HallGame
 from compose.page.call import Call, Data, Go, Reply, Shown
 from compose.page.hall_document import look_and_script, policy, values_of
@@ -86,7 +87,8 @@ def kept(call: Call, told: Mapping[str, Any]) -> str:
     game: HallGame | None = call.ask("hall:hall", sheet.slug, asked)
     if game is None:
         return call.wording.say("This is no round of a game that is here.")
-    return keep_round(call.desk.shelf, sheet.title, sent.round(game.content), [side for side, _ in game.sides])
+    wrong = keep_round(call.desk.shelf, sheet.title, sent.round(game.content), [side for side, _ in game.sides])
+    return in_words(wrong[0], call.wording) if wrong else ""
 
 
 def lend(call: Call) -> Reply:

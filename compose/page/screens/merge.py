@@ -7,6 +7,7 @@ from contextlib import contextmanager
 
 from attrs import frozen
 
+from compose.page.answers.said import in_words
 from compose.page.call import Call, Go, Reply, Shown, address
 from compose.page.screens.remix import no_such_game
 from compose.share.folder_at_hand import FolderAtHand
@@ -60,11 +61,11 @@ def settle(call: Call) -> Reply:
         if not isinstance(made.sheet, ModifierSheet):
             outcome = played(made.sheet, FolderAtHand(call.desk.shelf))
             if outcome.value is None:
-                return _shown(call, two, made, outcome.findings[0].title)
+                return _shown(call, two, made, in_words(outcome.findings[0], call.wording))
         history = (*two.ours.history, two.ours.content, *two.theirs.history, two.theirs.content)
         kept = shelf.replace(item_of(made.sheet, history))
         if kept.value is None:
-            return _shown(call, two, made, kept.findings[0].title)
+            return _shown(call, two, made, in_words(kept.findings[0], call.wording))
     return Go(address("/share/pack", pack=call.one("pack")))
 
 

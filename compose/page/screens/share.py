@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
+from compose.page.answers.said import in_words
 from compose.page.answers.values import Read
 from compose.page.call import PATIENT, Call, Data, Go, Reply, Shown, address
 from compose.page.sheets import shelf_items
@@ -26,7 +27,7 @@ def show(call: Call) -> Reply:
 def look(call: Call) -> Reply:
     """Read a pack and show what it brings; nothing is taken in."""
     upload = call.files.get("pack")
-    read: Read = call.ask("sharing:read", upload.data if upload else b"", rank=PATIENT)
+    read: Read = call.ask("sharing:read", upload.data if upload else b"", call.language, rank=PATIENT)
     if not isinstance(read.pack, Pack):
         return _again(call, read.wrong)
     call.desk.arrived.put(read.pack)
@@ -46,7 +47,7 @@ def look_again(call: Call) -> Reply:
 def _standing(call: Call, pack: Pack) -> Reply:
     outcome = arrived(call, pack)
     if outcome.value is None:
-        return _again(call, outcome.findings[0].title)
+        return _again(call, in_words(outcome.findings[0], call.wording))
     groups = [(state, [each for each in outcome.value if each.state is state]) for state in State]
     choosing = any(each.needs_choice for each in outcome.value)
     told = {"pack": pack, "groups": [(state.name, some) for state, some in groups if some], "choosing": choosing}
@@ -79,11 +80,11 @@ def take(call: Call) -> Reply:
     call.desk.shelf.mkdir(parents=True, exist_ok=True)
     opened = open_shelf(call.desk.shelf)
     if opened.value is None:
-        return _again(call, opened.findings[0].title)
+        return _again(call, in_words(opened.findings[0], call.wording))
     with opened.value as shelf:
         outcome = take_in(shelf, pack, choices, Choice.OURS, date.today().isoformat())
     if outcome.value is None:
-        return _again(call, outcome.findings[0].title)
+        return _again(call, in_words(outcome.findings[0], call.wording))
     kept = sum(bool(name) for _, name in outcome.value.kept)
     return Go(address("/share", done=call.wording.counted(kept, "thing", "things")))
 
@@ -100,7 +101,7 @@ def give(call: Call) -> Reply:
     unique = {each.content: each for each in (*items, *parts)}
     made = make_pack(unique.values(), call.one("title") or items[0].name, call.one("origin"))
     if made.value is None:
-        return _again(call, f"{made.findings[0].title} {made.findings[0].hint}")
+        return _again(call, in_words(made.findings[0], call.wording))
     return Data(made.value, ZIP, f"{items[0].slug}.pack.zip")
 
 
@@ -116,5 +117,5 @@ def undo(call: Call) -> Reply:
     with opened.value as shelf:
         outcome = shelf.undo()
     if outcome.value is None:
-        return _again(call, outcome.findings[0].title)
+        return _again(call, in_words(outcome.findings[0], call.wording))
     return Go("/share")

@@ -83,7 +83,7 @@ def work(call: Call) -> Reply:
     if do == "tidy" and looked.tidy:
         return _edited(call, looked.tidy, call.one("name"))
     if do == "keep" and not looked.slips:
-        kept = keep_sheet(call.desk.shelf, text, call.one("name"))
+        kept = keep_sheet(call.desk.shelf, text, call.one("name"), call.wording)
         if not kept.wrong:
             return Go(f"/remix/{kept.slug}")
         return _edited(call, text, call.one("name"), looked, kept.wrong)
