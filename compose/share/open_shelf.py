@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
 from compose.share import shelf_index
@@ -10,18 +9,7 @@ from compose.share.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
 
-SETTING = "RULEWEAVE_SHELF"
 _READING_IS_ENOUGH = ("S-read-only", "S-full")
-
-
-def usual_folder() -> Path:
-    """Where the shelf is unless the teacher names another place: the platform's folder for a user's data."""
-    named = os.environ.get(SETTING)
-    if named:
-        return Path(named)
-    from platformdirs import user_data_path
-
-    return user_data_path("ruleweave", appauthor=False) / "shelf"
 
 
 def open_shelf(folder: Path) -> Outcome[Shelf]:

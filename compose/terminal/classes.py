@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from attrs import evolve, frozen
 
 import library
@@ -11,11 +9,10 @@ from compose.staging.school_class import SchoolClass, class_of, some_class
 from compose.staging.staging import Staging, stage
 from compose.staging.teams import Teams, usual_teams
 from compose.terminal.answer import refuse, stop
-from compose.terminal.finding_games import ENDING, categories, read, slug
+from compose.terminal.finding_games import categories, path_of, read
 from compose.terminal.halls import hall_named, halls_at_hand
 from grammar.class_told import class_told
 from grammar.game import Game
-from grammar.words import did_you_mean, listing
 
 
 @frozen
@@ -58,7 +55,7 @@ def school_class(name: str, as_json: bool = False, hall: str | None = None) -> S
 
     A hall that its sheet names may lie beside that sheet.
     """
-    path = _path(name, as_json)
+    path = path_of(name, ("class",), "class", as_json)
     rules = read(path, as_json)
     if not rules.classes:
         refuse(f"`{path}` holds no class.", "A class begins with a line such as: class Beck Class", as_json)
@@ -68,14 +65,3 @@ def school_class(name: str, as_json: bool = False, hall: str | None = None) -> S
     if outcome.value is None:
         stop(outcome.findings, as_json)
     return evolve(outcome.value, hall=hall_named(hall, as_json)) if hall is not None else outcome.value
-
-
-def _path(name: str, as_json: bool) -> Path:
-    if name.endswith(ENDING) or "/" in name or "\\" in name:
-        return Path(name)
-    known = {path.stem: path for path in library.class_paths()}
-    if slug(name) in known:
-        return known[slug(name)]
-    titles = [stem.replace("-", " ") for stem in known]
-    hint = did_you_mean(name, titles) or f"The library has {listing(titles)}; write your own in a file."
-    refuse(f"There is no class called `{name}`.", hint, as_json)

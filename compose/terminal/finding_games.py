@@ -9,7 +9,8 @@ from pathlib import Path
 
 import library
 from compose.modifiers.modifier import Modifier, Use, Value
-from compose.terminal.answer import file_lines, refuse, stop
+from compose.terminal.answer import file_lines, refuse, say_to_error, stop
+from compose.terminal.at_hand import GAMES, at_hand, own
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.hall_told import hall_told
@@ -97,20 +98,21 @@ def slug(name: str) -> str:
     return re.sub(r"[^\w]+", "-", name.lower()).strip("-")
 
 
-def _path(name: str, known: Sequence[Path], what: str, as_json: bool) -> Path:
+def path_of(name: str, kinds: Sequence[str], what: str, as_json: bool) -> Path:
+    """The file of a thing: by its path, or by a name of this folder, of the shelf or of the library."""
     if name.endswith(ENDING) or "/" in name or "\\" in name:
         return Path(name)
-    by_slug = {path.stem: path for path in known}
+    by_slug = {each.slug: each.path for each in at_hand(kinds)}
     if slug(name) in by_slug:
         return by_slug[slug(name)]
-    titles = [stem.replace("-", " ") for stem in by_slug]
-    hint = did_you_mean(name.replace("-", " "), titles) or f"The library has {listing(sorted(titles))}."
+    titles = [each.replace("-", " ") for each in by_slug]
+    hint = did_you_mean(name.replace("-", " "), titles) or f"There are {listing(sorted(titles))}."
     refuse(f"There is no {what} called `{name}`.", hint, as_json)
 
 
 def rules_of(name: str, as_json: bool = False) -> RuleFile:
     """The file of a game or remix, by its path or by the library's name; ends the command where it holds none."""
-    path = _path(name, (*library.game_paths(), *library.remix_paths()), "game", as_json)
+    path = path_of(name, GAMES, "game", as_json)
     rules = read(path, as_json)
     if not rules.games and not rules.remixes:
         refuse(f"`{path}` holds no game.", "A game begins with a line such as: game Lantern Row", as_json)
@@ -136,16 +138,31 @@ def game_of(rules: RuleFile, as_json: bool = False) -> Game:
 
 def library_modifiers() -> tuple[Modifier, ...]:
     """All modifiers of the library."""
+    found = (_modifiers_in(path) for path in library.modifier_paths())
+    return tuple(each for modifiers in found for each in modifiers or ())
+
+
+def modifiers_at_hand() -> tuple[Modifier, ...]:
+    """Those of the folder and the shelf, then those of the library of other names. One of one's own with mistakes is
+    left out, and that is said."""
+    found: list[Modifier] = []
+    for each in own(("modifier",)):
+        modifiers = _modifiers_in(each.path)
+        if modifiers is None:
+            say_to_error(f"{shown_path(each.path)} is left out: it has mistakes. Look at it with: show {each.path}")
+        found += modifiers or ()
+    names = {each.name for each in found}
+    return (*found, *(each for each in library_modifiers() if each.name not in names))
+
+
+def _modifiers_in(path: Path) -> tuple[Modifier, ...] | None:
+    """The modifiers of a file; None where it cannot be read, or one has mistakes."""
     from compose.modifiers.from_sheet import modifier_of
 
-    found = []
-    for path in library.modifier_paths():
-        for sheet in read(path, False).modifiers:
-            outcome = modifier_of(sheet)
-            if outcome.value is None:
-                stop(outcome.findings, False)
-            found.append(outcome.value)
-    return tuple(found)
+    rules = reading(path).value
+    outcomes = [modifier_of(sheet) for sheet in rules.modifiers] if rules is not None else []
+    found = [outcome.value for outcome in outcomes if outcome.value is not None]
+    return tuple(found) if rules is not None and len(found) == len(outcomes) else None
 
 
 def use(written: str, as_json: bool = False) -> Use:
@@ -157,7 +174,7 @@ def use(written: str, as_json: bool = False) -> Use:
     if turned:
         return switching(turned.group(1).lower() == "turn on", turned.group(2), COMMAND_LINE)
     name, *values = (part.strip() for part in written.split(","))
-    path = _path(name, library.modifier_paths(), "modifier", as_json)
+    path = path_of(name, ("modifier",), "modifier", as_json)
     sheets = read(path, as_json).modifiers
     if not sheets:
         refuse(f"`{path}` holds no modifier.", "A modifier begins with a line such as: modifier add balls", as_json)

@@ -35,11 +35,26 @@ Force = Annotated[bool, typer.Option("--force", help="Write over a file that is 
 
 
 @app.command()
-def games(as_json: AsJson = False) -> None:
-    """List the games of the library."""
-    from compose.terminal.lists import list_games
+def games(
+    skill: Annotated[str | None, typer.Option("--skill", help='Players try this skill, such as "kick".')] = None,
+    ages: Annotated[str | None, typer.Option("--ages", help='For these ages, such as "9 to 11".')] = None,
+    pupils: Pupils = None,
+    kit: Annotated[
+        list[str] | None,
+        typer.Option("--kit", help='What is in the cupboard: "8 foam balls", or "cones". May be repeated.'),
+    ] = None,
+    minutes: Annotated[float | None, typer.Option("--minutes", min=0.1, help="A round is over within so many.")] = None,
+    wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
+    class_name: ClassName = None,
+    sort: Annotated[str, typer.Option("--sort", help="name, age, few pupils, many pupils, minutes or wait.")] = "name",
+    as_json: AsJson = False,
+) -> None:
+    """List the games of this folder, the shelf and the library: all, or those that are as you wish."""
+    from compose.terminal.choosing_games import Chosen, show_games
+    from compose.terminal.wishing import Asked
 
-    list_games(as_json)
+    asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
+    raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), as_json))
 
 
 @app.command()

@@ -23,7 +23,7 @@ from compose.fit.mixing import (
 from compose.fit.suggest.look import Looker
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.answering import MORE
-from compose.terminal.finding_games import game, granted, kit, library_modifiers
+from compose.terminal.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
 from grammar.words import count, did_you_mean, listing
 
@@ -33,7 +33,7 @@ MARKS = {FITS: "●", FINDS: "▲", REFUSED: "·", UNSURE: "○"}
 def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float | None, why: bool, as_json: bool) -> int:
     """Print the table for these games (all of the library where none is named); the exit code."""
     games = [game(name, as_json) for name in names] or [game(str(path)) for path in library.game_paths()]
-    known = {each.name: each for each in library_modifiers()}
+    known = {each.name: each for each in modifiers_at_hand()}
     for name in only:
         if name.lower() not in known:
             hint = did_you_mean(name, known) or f"The library has {listing(known)}."

@@ -20,7 +20,7 @@ def page(
 ) -> None:
     """Open the teacher's page: everything without typing commands. Ctrl-C ends it."""
     from compose.page.serve import serve
-    from compose.share.open_shelf import usual_folder
+    from compose.share.usual_folder import usual_folder
     from compose.terminal.answer import refuse, say
 
     try:

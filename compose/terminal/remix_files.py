@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-import library
 from compose.modifiers.from_recipe import made
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier, Use
@@ -13,7 +12,8 @@ from compose.modifiers.parents import used_in
 from compose.modifiers.recipe import Recipe, recipe_of
 from compose.modifiers.remix import Remix
 from compose.terminal.answer import refuse, stop
-from compose.terminal.finding_games import ENDING, categories, kit, library_modifiers, read, slug
+from compose.terminal.at_hand import GAMES, at_hand
+from compose.terminal.finding_games import ENDING, categories, kit, modifiers_at_hand, read, slug
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.resolve import resolve
@@ -34,7 +34,7 @@ def recipe_in(rules: RuleFile, as_json: bool = False) -> Recipe:
 
 def _modifiers(sheet: RemixSheet, rules: RuleFile, as_json: bool) -> dict[str, Modifier]:
     """The modifiers that a remix may name: those of its file, those that lie beside it, those of the library."""
-    found = {each.name: each for each in library_modifiers()}
+    found = {each.name: each for each in modifiers_at_hand()}
     beside = [_beside(rules.file, used.name) for used in used_in(sheet)]
     for each in (*(read(path, as_json) for path in beside if path.is_file()), rules):
         for modifier_sheet in each.modifiers:
@@ -68,11 +68,12 @@ def base_path(recipe: Recipe, as_json: bool = False) -> Path:
     beside = _beside(recipe.span.file, base)
     if beside.is_file() and beside.resolve() != Path(recipe.span.file).resolve():
         return beside
-    known = {path.stem: path for path in (*library.remix_paths(), *library.game_paths())}
+    here = Path(recipe.span.file)
+    known = {each.slug: each.path for each in at_hand(GAMES) if each.path.resolve() != here.resolve()}
     if slug(base) in known:
         return known[slug(base)]
     titles = [stem.replace("-", " ") for stem in known]
-    hint = did_you_mean(base, titles) or f"Lay its file beside the remix; the library has {listing(sorted(titles))}."
+    hint = did_you_mean(base, titles) or f"Lay its file beside the remix; there are {listing(sorted(titles))}."
     refuse(f"There is no game called `{base}` (line {place.line} of {place.file}).", hint, as_json)
 
 

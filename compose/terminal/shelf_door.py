@@ -12,9 +12,10 @@ import library
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.item import Item, Sheet, item_of, sheets_in
 from compose.share.naming import slug
-from compose.share.open_shelf import open_shelf, usual_folder
+from compose.share.open_shelf import open_shelf
 from compose.share.shelf import Shelf
 from compose.share.shelf_files import read_stored
+from compose.share.usual_folder import usual_folder
 from compose.terminal.answer import exit_code, refuse, say_to_error, stop
 from compose.terminal.finding_games import ENDING, read
 from grammar.finding import Finding, Outcome

@@ -25,7 +25,7 @@ from compose.staging.teams import Teams, teams_of, usual_teams
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.classes import school_class
-from compose.terminal.finding_games import granted, kit, library_modifiers
+from compose.terminal.finding_games import granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
 from compose.terminal.wishing import Asked, wishes_of
@@ -50,14 +50,14 @@ def show_suggestions(
     made, _ = remixed(name, modifiers, as_json)
     game = made.game
     group = school_class(asked.class_name, as_json) if asked.class_name is not None and asked.pupils is None else None
-    looker = Looker(granted(), kit(), library.norms(), _teams(asked.pupils), group=group)
+    looker = Looker(granted(), kit(), library.norms(), teams_for_pupils(asked.pupils), group=group)
     wanted = wishes_of(asked, game, as_json)
     to_mend = mend or all(wish.miss(game, looker).met for wish in wanted)
     scorer = Scorer(game, (*wanted, *(mends if to_mend else no_worse)(game, looker)), looker)
     patience = Patience(seconds, shown=False)
     with on_cores(scorer) as scoring, watched(as_json) as progress, patience:
         reach = evolve(reach, keep_going=patience.keep_going)
-        found = search(scorer, at_the_ends(library_modifiers()), reach, most, progress, scoring)
+        found = search(scorer, at_the_ends(modifiers_at_hand()), reach, most, progress, scoring)
     ranked = suggestions(found, scorer, most)
     answer = looker.answer(game)
     if as_json:
@@ -73,7 +73,7 @@ def show_suggestions(
     return FINE if ranked else TO_MEND
 
 
-def _teams(pupils: int | None) -> Callable[[Game], Teams]:
+def teams_for_pupils(pupils: int | None) -> Callable[[Game], Teams]:
     """The teams of so many pupils, or of the middle number where nobody says how many, or they are too few."""
 
     def teams(game: Game) -> Teams:
