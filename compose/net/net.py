@@ -26,7 +26,7 @@ class Place:
     "3 ...": ("south lantern standing", "south lanterns standing").
     `final` is True where tokens may rest for good by the rules (a target that stays down, a player
     out for the round); elsewhere tokens that can never leave again are stranded. `standing` is how they are
-    there, in the core's terms; `area` what the area is in which players are.
+    there, in the core's terms; `area` what the area is in which players are, `lives` how many each of them has left.
     """
 
     name: str
@@ -40,6 +40,7 @@ class Place:
     final: bool = False
     standing: Presence | Posture | At | OnStep | None = None
     area: AreaKind | None = None
+    lives: int | None = None
 
 
 @frozen

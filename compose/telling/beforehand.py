@@ -23,6 +23,7 @@ from grammar.core.declared import (
     Start,
     Track,
 )
+from grammar.core.lives import Lives
 from grammar.core.values import PLAIN, OnStep, Part, RoleId, SideId, Spot, Thing, Upon
 
 NOBODY_THERE = {
@@ -206,3 +207,11 @@ def _homes(voice: Voice, at: OnStep) -> str:
         left=str(track.steps - at.step),
         other=far,
     )
+
+
+def lives_told(voice: Voice, values: Sequence[Lives]) -> Iterator[str]:
+    """How many lives each player has."""
+    for group in grouped(values, "who"):
+        who = voice.players({each.who for each in group}, "each", False)
+        lives = voice.wording.counted(group[0].number, "life", "lives")
+        yield voice.say("{who} has {lives}; whoever comes back has all of them again", who=who, lives=lives)

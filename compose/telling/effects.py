@@ -13,6 +13,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.declared import AreaKind
+from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
     Add,
@@ -21,6 +22,7 @@ from grammar.core.rules import (
     Finish,
     Go,
     Happening,
+    LifeOf,
     Own,
     Person,
     PlayOn,
@@ -63,6 +65,9 @@ def effect_told(moment: Moment, effect: Effect) -> str:
     match effect:
         case Go():
             return _go(moment, effect)
+        case LifeOf():
+            pattern = "{who} loses a life" if effect.by < 0 else "{who} gets a life back"
+            return voice.say(pattern, who=_mover(moment, effect.who))
         case Swap():
             pattern = "{who} changes places with {whom}"
             if isinstance(effect.who, AllPlaying):
@@ -168,6 +173,8 @@ def _mover(moment: Moment, who: Mover) -> str:
             side = moment.concerned
             who_is = voice.play.populations(side) if side else voice.play.populations()
             return _named(moment).calling("a").players(who_is, "a", False)
+        case Person.OBJECT if isinstance(moment.rule.trigger, LastLife):
+            return voice.say("that player")
         case Person():
             return voice.say("the player touched" if who is Person.OBJECT and _touched(moment.rule) else PERSONS[who])
         case Waiting():

@@ -13,6 +13,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import AtTime
 from grammar.core.guards import ALWAYS, Guard
+from grammar.core.lives import LastLife
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.values import At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
@@ -74,13 +75,18 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
         case KeptFor():
             side = next(iter(trigger.who)).side
             return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
+        case LastLife():
+            side = next(iter(trigger.who)).side
+            return Moment(voice.about(side, Subject.PLAYER), rule, None, side, frozenset())
         case Becomes() if voice.me is not None:
             return Moment(voice, rule, None, None, frozenset())
     return Moment(voice, rule, None, None, frozenset())
 
 
-def _event(voice: Voice, trigger: Happening | KeptFor | AllHold) -> str:
+def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife) -> str:
     match trigger:
+        case LastLife():
+            return voice.say("{who} loses the last life", who=_one(voice, trigger.who))
         case AllHold():
             return voice.say("everyone has held a ball for {time}", time=voice.time(trigger.time_s))
         case KeptFor():

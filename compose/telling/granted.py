@@ -8,6 +8,7 @@ from attrs import evolve
 
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
+from grammar.core.lives import LastLife
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, Through
 from grammar.core.precedence import overlap, written
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
@@ -77,6 +78,8 @@ def _sent(play: Play, rest: Rest) -> set[KindId]:
 def rule_left(play: Play, rule: Rule) -> Rule | None:
     """A rule of what can happen: at whom or what somebody aims. Of one taken for granted, what no other rule says."""
     trigger = rule.trigger
+    if isinstance(trigger, LastLife) and rule.granted and any(_covers(each, rule) for each in play.rules):
+        return None
     if not isinstance(trigger, Happening):
         return rule
     aimed = frozenset(
@@ -99,6 +102,13 @@ def rule_left(play: Play, rule: Rule) -> Rule | None:
     )
     left = (trigger.to & aimed) - covered
     return evolve(rule, trigger=evolve(trigger, to=left)) if left else None
+
+
+def _covers(own: Rule, granted: Rule) -> bool:
+    """Whether a line of the sheet says in every case what is taken for granted otherwise."""
+    who = own.trigger.who if isinstance(own.trigger, LastLife) else frozenset()
+    of = granted.trigger.who if isinstance(granted.trigger, LastLife) else frozenset()
+    return not own.granted and own.guard == ALWAYS and of <= who and written(granted) <= written(own)
 
 
 def can_happen(play: Play, rule: Rule) -> bool:

@@ -24,6 +24,7 @@ from compose.telling.wording import Wording
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.game import Choice, Core, Line
+from grammar.core.lives import Lives
 from grammar.core.play import (
     ComeBack,
     Factor,
@@ -47,6 +48,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Area: (Topic.BEFORE, beforehand.areas_told),
     Track: (Topic.BEFORE, beforehand.tracks_told),
     Side: (Topic.BEFORE, beforehand.sides_told),
+    Lives: (Topic.BEFORE, beforehand.lives_told),
     Role: (Topic.BEFORE, beforehand.roles_told),
     Organisation: (Topic.BEFORE, beforehand.organisations_told),
     Supply: (Topic.BEFORE, kit.supplies_told),
@@ -158,7 +160,7 @@ def _values(core: Core) -> list[Any]:
     )
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
-        *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, play.organisation),
+        *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
         *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.factors),
         *(
             *play.holds,

@@ -11,6 +11,7 @@ from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
 from grammar.core.ends import End, Won
 from grammar.core.guards import Compare, Either, Every, Guard
+from grammar.core.lives import LastLife, Lives
 from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, StandUp
 from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
 from grammar.core.values import Owner, SideId, Spot, Teacher, Thing
@@ -48,6 +49,8 @@ def view(voice: Voice, value: Any) -> View:
             return View(_lone([value.owner]))
         case Role():
             return View(value.side)
+        case Lives():
+            return View(value.who.side)
         case Supply():
             return View(_lone([value.thing.owner]))
         case Start():
@@ -63,7 +66,7 @@ def _of_rule(voice: Voice, rule: Rule) -> View:
     match rule.trigger:
         case Happening():
             return _against(next(iter(rule.trigger.by)).side, rule.trigger.against)
-        case KeptFor():
+        case KeptFor() | LastLife():
             return View(_side(rule.trigger.who))
         case Becomes():
             return View(_of_guard(voice, rule.trigger.guard))

@@ -9,6 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
+from grammar.core.lives import Lives
 from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rules import Rest, Rule
 from grammar.core.values import (
@@ -64,6 +65,7 @@ class Play:
     areas: tuple[Area, ...] = _unordered()
     tracks: tuple[Track, ...] = _unordered()
     roles: tuple[Role, ...] = _unordered()
+    lives: tuple[Lives, ...] = _unordered()
     kinds: tuple[Kind, ...] = _unordered()
     supplies: tuple[Supply, ...] = _unordered()
     starts: tuple[Start, ...] = _unordered()
@@ -99,6 +101,10 @@ class Play:
     def role(self, who: Population) -> Role | None:
         """The role of a population, or None for players without one."""
         return next((role for role in self.roles if (role.side, role.id) == (who.side, who.role)), None)
+
+    def lives_of(self, who: Population) -> int | None:
+        """How many lives each player of a population has; None where lives are not counted."""
+        return next((each.number for each in self.lives if each.who == who), None)
 
     def kind(self, kind: KindId) -> Kind:
         """The kind of that id."""

@@ -12,6 +12,7 @@ from enum import Enum
 
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.guards import ALWAYS
+from grammar.core.lives import LastLife
 from grammar.core.rules import (
     Add,
     AllPlaying,
@@ -20,6 +21,7 @@ from grammar.core.rules import (
     Go,
     Happening,
     KeptFor,
+    LifeOf,
     Own,
     Person,
     PlayOn,
@@ -66,7 +68,7 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return (Written.EVERYTHING,)
         case PlayOn():
             return (Person.OBJECT,)
-        case Go():
+        case Go() | LifeOf():
             return (_mover(effect.who),)
         case Swap():
             return (_mover(effect.who), _mover(effect.other))
@@ -96,6 +98,8 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset(trigger.to),
                 frozenset(trigger.at),
             )
+        case LastLife():
+            return (frozenset(trigger.who),)
         case KeptFor():
             return (frozenset(trigger.who), frozenset(trigger.balls))
     return (frozenset({trigger}),)

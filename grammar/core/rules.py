@@ -9,6 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.clock import AtTime, ComeIn, TakeAway
 from grammar.core.guards import Guard
+from grammar.core.lives import LastLife
 from grammar.core.play import Lines, Waiting
 from grammar.core.values import (
     SAME,
@@ -89,7 +90,7 @@ class AllHold:
     time_s: Fraction
 
 
-Trigger = Happening | Becomes | KeptFor | AllHold | AtTime
+Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife
 
 
 class Person(Enum):
@@ -127,6 +128,14 @@ class Go:
     who: Subject
     to: Presence | At
     becomes: Becoming = Becoming()
+
+
+@frozen
+class LifeOf:
+    """Somebody in play loses a life (-1), or gets one back (1), never more than at the start."""
+
+    who: Person
+    by: int
 
 
 @frozen
@@ -213,7 +222,7 @@ class Finish:
 
 OfThing = Put | Own | Shift | PutOnStep
 OfBalls = SendBall | SendBalls | ComeIn | TakeAway
-Effect = Go | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish
+Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish
 
 
 @frozen

@@ -12,6 +12,7 @@ from grammar.sentences import (
     finish,
     hall_sheet,
     head,
+    lives,
     modifier,
     play,
     points,
@@ -23,7 +24,10 @@ from grammar.sentences import (
 )
 from grammar.sentences.base import Node
 
-_MODULES = (base, ball, head, space, sides, time, play, points, when, finish, modifier, remix, class_sheet, hall_sheet)
+_MODULES = (
+    *(base, ball, head, space, sides, time, lives, play, points, when, finish),
+    *(modifier, remix, class_sheet, hall_sheet),
+)
 
 
 def rule_name(kind: type[Node]) -> str:

@@ -7,6 +7,7 @@ from attrs import field, frozen
 from grammar.sentences.ball import HasBall, Intercepted, KeptBy
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.finish import Claim, Condition, SideWins
+from grammar.sentences.lives import LastLife, LosesLife, WinsLife
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
 from grammar.sentences.time import OfClock, TimeSpan
 
@@ -145,7 +146,7 @@ class Becomes(Node):
 
 
 Deed = Knocked | Hit | Touched | Caught | Intercepted | Missed | GoesThrough | Crosses | Leaves | Arrives
-Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock
+Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife
 
 Who = Np | Queued | AllQueued
 
@@ -358,6 +359,8 @@ class TakenAway(Node):
 Consequence = (
     ComesIn
     | TakenAway
+    | LosesLife
+    | WinsLife
     | StaysDown
     | StandsUp
     | TakenOver

@@ -20,12 +20,14 @@ class Spot(NamedTuple):
 
 
 class Pupil(NamedTuple):
-    """A pupil: the side and role played for, in play, out or in a spot, and the turn there (first is 0)."""
+    """A pupil: the side and role played for, in play, out or in a spot, the turn there (first is 0), and
+    the lives left while in play, 0 where lives are not counted."""
 
     side: str
     role: str
     where: str | Spot
     turn: int
+    lives: int = 0
 
 
 class Ball(NamedTuple):
@@ -86,7 +88,9 @@ class Board:
         turn = 0
         if not isinstance(where, str):
             turn = 1 + max((each.turn for each in self.pupils if each.where == where), default=-1)
-        self.pupils[number] = Pupil(side, role, where, turn)
+        before = self.pupils[number]
+        lives = before.lives if (before.where, where) == (IN, IN) else 0
+        self.pupils[number] = Pupil(side, role, where, turn, lives)
 
     def playing(self, sides: Iterable[str], role: str | None = None) -> list[int]:
         """The pupils in play of some sides; of every role where none is asked for."""

@@ -74,7 +74,8 @@ def key_of(place: Place) -> Key:
         case "player", At(spot=spot):
             return ("player", owner, place.kind or "-", *_spot_words(spot))
         case "player", Presence() as presence:
-            return ("player", owner, place.kind or "-", IN if presence is Presence.PLAYING else OUT)
+            left = () if place.lives is None else (str(place.lives),)
+            return ("player", owner, place.kind or "-", IN if presence is Presence.PLAYING else OUT, *left)
         case "ball", At(spot=spot):
             return ("ball", place.kind or "-", *_spot_words(spot))
         case "target", At(spot=spot):
@@ -100,7 +101,8 @@ def count(sheet: Sheet, state: State) -> Counted:
     found: Counter[Key] = Counter()
     for pupil in state.pupils:
         where = (pupil.where,) if isinstance(pupil.where, str) else _words(pupil.where)
-        found["player", pupil.side, pupil.role or "-", *where] += 1
+        left = (str(pupil.lives),) if pupil.lives else ()
+        found["player", pupil.side, pupil.role or "-", *where, *left] += 1
     for ball in state.balls:
         if ball.spot == WITH_THE_TEACHER:
             found["store", ball.kind] += 1

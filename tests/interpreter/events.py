@@ -35,6 +35,7 @@ class Scene:
     keeping: str | None = None
     deed: Deed | None = None
     everybody: bool = False
+    loser: int | None = None
 
 
 @frozen

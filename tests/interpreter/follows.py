@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import finish, play, when
+from grammar.sentences import finish, lives, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, sides_meant
 from tests.interpreter.hours import WITH_THE_TEACHER, times_more
 from tests.interpreter.landing import about_balls, goal
+from tests.interpreter.life import after_the_last, lose_or_win
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.people import other_than, people, where_to
 from tests.interpreter.places import change_places
@@ -44,6 +45,9 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case when.MovesTo() if about_balls(sheet, said):
             yield from _send_balls(sheet, said, scene, board)
             return
+        case lives.LosesLife() | lives.WinsLife():
+            yield from _life(sheet, said, scene, board, begin)
+            return
         case when.ComesIn():
             yield from _come_in(sheet, said, board)
             return
@@ -72,6 +76,18 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case when.StartsAgain():
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
     yield board
+
+
+def _life(
+    sheet: Sheet, said: lives.LosesLife | lives.WinsLife, scene: Scene, board: Board, begin: State
+) -> Iterator[Board]:
+    for chosen in people(sheet, said.who, scene, board):
+        after = board.copy()
+        boards = [after]
+        for number in lose_or_win(sheet, said, chosen, after):
+            of_loser, settled = after_the_last(sheet, number, board)
+            boards = [done for each in boards for done in follow(sheet, settled, of_loser, each, begin)]
+        yield from boards
 
 
 def _come_in(sheet: Sheet, said: when.ComesIn, board: Board) -> Iterator[Board]:

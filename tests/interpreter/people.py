@@ -92,6 +92,8 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         for number in board.playing((scene.keeping,) if scene.keeping else ()):
             found.setdefault(board.pupils[number], number)
         return list(found.values())
+    if scene.loser is not None:
+        return [scene.loser]
     if deed is None:
         return []
     if isinstance(meant, Part):

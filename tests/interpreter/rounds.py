@@ -16,6 +16,7 @@ from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_o
 from tests.interpreter.follows import follow
 from tests.interpreter.hours import is_now, moments
 from tests.interpreter.landing import landings
+from tests.interpreter.life import in_full
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -53,7 +54,7 @@ class Round:
         self.begin = self._kept(set_up(sheet))
 
     def _kept(self, state: State) -> State:
-        ordered = in_line(state, self.in_turn if self.sheet.orderly else frozenset())
+        ordered = in_line(in_full(self.sheet, state), self.in_turn if self.sheet.orderly else frozenset())
         return ordered if self.everyone else alike(ordered)
 
     def successors(self, state: State) -> Iterator[Next]:

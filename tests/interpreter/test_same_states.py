@@ -150,6 +150,26 @@ def test_balls_stop_where_nobody_fetches_them(what: str, where: str) -> None:
     agree(game_in(text.replace("{rules}", PATTERNS["while lines"])), {"north": 2, "south": 2})
 
 
+WITH_LIVES = {
+    "a life less": "a player is hit: that player loses a life",
+    "then waits": "a player is hit: that player loses a life and the thrower's side scores 1 point\n"
+    "  a player loses the last life: that player waits in the rest queue",
+    "won back": "a player is hit: that player loses a life\n  a ball is caught: the catcher gets a life back\n"
+    "  a player loses the last life: the other side scores 2 points and that player joins the other side",
+    "who throws": "a ball is missed: the thrower loses a life\n  a player is hit: that player waits in the rest queue",
+}
+
+
+@pytest.mark.parametrize("rules", WITH_LIVES.values(), ids=WITH_LIVES)
+@pytest.mark.parametrize("line", ["each player has 2 lives", "north players have 3 lives"])
+def test_lives(rules: str, line: str) -> None:
+    if "scores" not in rules:
+        rules += "\n  a cone is knocked: it stays down and the thrower's side scores 1 point"
+    line = line.replace("north players have", "each player of north has")
+    text = PATTERN_GAME.replace("\nkit\n", f"\n  {line}\nkit\n").replace("to 3 points", "to 2 points")
+    agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
+
+
 BY_THE_CLOCK = {
     "all return": "every 2 min: all in each rest queue return\n  a player is hit: that player waits in the rest queue",
     "a loose ball": "after 2 min: a soft ball comes in\n  at half-time: all soft balls are taken away\n"

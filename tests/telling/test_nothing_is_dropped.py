@@ -21,7 +21,7 @@ from tests.interpreter.sheets import game_in, library_game
 NAMES = tuple(path.stem for path in game_paths())
 SHEETS = {"row": row(), "alone": ALONE, "coins": COINS, "four": FOUR, "green": GREEN, "passes": PASSES}
 SHEETS |= {"sledges": SLEDGES, "track": TRACK}
-TOLD = ("areas", "roles", "supplies", "starts", "homes", "offers", "services", "holds", "guarding")
+TOLD = ("areas", "roles", "lives", "supplies", "starts", "homes", "offers", "services", "holds", "guarding")
 FIELDS = (*TOLD, "unfetched", "rests", "rules", "counting", "ends", "factors")
 
 

@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from compose.net.lower.builder import Builder, at_least, none_in
-from compose.net.lower.cast import Cast, casts
+from compose.net.lower.cast import Cast
 from compose.net.lower.consequences import counted, leaves_a_task
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.landings import landings
+from compose.net.lower.last_life import settled
 from compose.net.lower.moment import Moment, fires
 from compose.net.lower.options import options_of
 from compose.net.lower.reach import can_succeed
@@ -105,8 +106,8 @@ def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[T
 def _cases(builder: Builder, option: Option, moment: Moment, extra: tuple[Ratio, ...]) -> Iterator[Transition]:
     """One transition for every way in which the rules for the event can apply ("while ...")."""
     for case in cases_of(builder.play, [rule for rule in builder.play.rules if fires(rule.trigger, moment)]):
-        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
-            yield from _landed(builder, option, moment, case, cast, extra)
+        for then, cast in settled(builder, moment, case):
+            yield from _landed(builder, option, moment, then, cast, extra)
 
 
 def case_guard(builder: Builder, case: Case) -> tuple[Condition, ...]:

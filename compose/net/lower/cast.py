@@ -17,10 +17,10 @@ from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Condition, Ratio
 from grammar.core.play import Turn, Waiting
-from grammar.core.rules import Effect, Go, Person, Swap
+from grammar.core.rules import Effect, Go, LifeOf, Person, Swap
 from grammar.core.values import At, Population, Presence
 
-Stand = tuple[Population, Presence | At]
+Stand = tuple[Population, Presence | At] | tuple[Population, Presence | At, int]  # with lives, where they are counted
 
 
 @frozen
@@ -32,10 +32,28 @@ class Cast:
     share: tuple[Ratio, ...] = field(default=())
 
 
-def casts(builder: Builder, moment: Moment, effects: Iterable[Effect]) -> Iterator[Cast]:
-    """Every way in which the persons that the effects speak of can be settled."""
-    known = Cast(_known(moment))
-    yield from _settled(builder, moment, known, [each for each in _spoken_of(effects) if each not in known.persons])
+def casts(builder: Builder, moment: Moment, effects: Iterable[Effect], given: Cast | None = None) -> Iterator[Cast]:
+    """Every way in which the persons that the effects speak of can be settled; some may be `given`."""
+    known = given or Cast(_known(moment))
+    left = [each for each in _spoken_of(effects) if not _is_settled(builder, known.persons, each)]
+    yield from _settled(builder, moment, known, left)
+
+
+def _is_settled(builder: Builder, persons: Mapping[Person | Waiting, Stand | None], who: Person | Waiting) -> bool:
+    """Whether it is known who somebody is, and how many lives they have where these are counted."""
+    if who not in persons:
+        return False
+    stand = persons[who]
+    return stand is None or len(stand) == 3 or stand[1] is not Presence.PLAYING or not builder.play.lives_of(stand[0])
+
+
+def with_lives(builder: Builder, who: Population, standing: Presence | At) -> Iterator[Stand]:
+    """Somebody who stands so, with each number of lives that they may have left."""
+    most = builder.play.lives_of(who) if standing is Presence.PLAYING else None
+    if most is None:
+        yield who, standing
+    else:
+        yield from ((who, standing, lives) for lives in range(most, 0, -1))
 
 
 def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
@@ -51,7 +69,11 @@ def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
 def _spoken_of(effects: Iterable[Effect]) -> Iterator[Person | Waiting]:
     for effect in effects:
         for who in (
-            (effect.who,) if isinstance(effect, Go) else (effect.who, effect.other) if isinstance(effect, Swap) else ()
+            (effect.who,)
+            if isinstance(effect, Go | LifeOf)
+            else (effect.who, effect.other)
+            if isinstance(effect, Swap)
+            else ()
         ):
             if isinstance(who, Person) or (isinstance(who, Waiting) and who.turn is not Turn.ALL):
                 yield who
@@ -62,7 +84,8 @@ def _settled(builder: Builder, moment: Moment, cast: Cast, left: list[Person | W
         yield cast
         return
     who, rest = left[0], [each for each in left[1:] if each != left[0]]
-    stands = tuple(_candidates(builder, moment, who))
+    known = cast.persons.get(who)
+    stands = tuple(with_lives(builder, known[0], known[1]) if known else _candidates(builder, moment, who))
     places = tuple(player_place(builder, *stand) for stand in stands)
     if len(stands) < 2:
         one = {**cast.persons, who: stands[0] if stands else None}
@@ -76,6 +99,8 @@ def _settled(builder: Builder, moment: Moment, cast: Cast, left: list[Person | W
             share=(*cast.share, Ratio((place,), places)),
         )
         yield from _settled(builder, moment, chosen, rest)
+    if known:
+        return
     nobody = evolve(cast, persons={**cast.persons, who: None}, guard=(*cast.guard, none_in(places)))
     yield from _settled(builder, moment, nobody, rest)
 
@@ -85,4 +110,5 @@ def _candidates(builder: Builder, moment: Moment, who: Person | Waiting) -> Iter
     if isinstance(who, Waiting):
         yield from ((each, At(spot)) for each, spot in who_waits(builder, who))
     elif moment.concerned is not None:
-        yield from ((each, Presence.PLAYING) for each in builder.play.populations(moment.concerned))
+        for each in builder.play.populations(moment.concerned):
+            yield from with_lives(builder, each, Presence.PLAYING)

@@ -12,6 +12,7 @@ from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
 from compose.net.lower.dispatch import cases_of
 from compose.net.lower.guards import condition_of
+from compose.net.lower.last_life import settled
 from compose.net.lower.moment import Moment, fires
 from compose.net.lower.say import follows_words, player_words
 from compose.net.lower.say_counts import guard_words
@@ -48,8 +49,8 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
     trigger = rules[0].trigger
     assert isinstance(trigger, KeptFor)
     source, holders = ball_place(builder, kind, spot), in_play(builder, who)
-    for case in cases_of(builder.play, rules):
-        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
+    for each in cases_of(builder.play, rules):
+        for case, cast in settled(builder, moment, each):
             sent = [(effect.to, rule) for effect, rule in case.effects if isinstance(effect, SendBall)]
             moves: tuple[Effect, ...] = tuple(
                 Move(source, ball_place(builder, kind, to), 1, builder.rule(rule.lines))

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.cast import Stand
+from compose.net.lower.cast import Stand, with_lives
 from compose.net.lower.moment import Moment
 from compose.net.lower.room import rooms_for
 from compose.net.lower.tokens import (
     ball_place,
     balls_lying,
+    in_play,
     player_place,
     points_place,
     step_place,
@@ -44,6 +45,8 @@ def counted(
             yield from _of_thing(builder, effect, moment, rule)
         case core.Go():
             yield from _gone(builder, effect, persons, rule)
+        case core.LifeOf():
+            yield from _life(builder, effect, persons, rule)
         case core.Swap():
             yield from _swapped(builder, effect, persons, rule)
         case core.SendBalls():
@@ -110,7 +113,12 @@ def _of_thing(
 def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> Iterator[Move]:
     who = effect.who
     if isinstance(who, core.AllPlaying):
-        stands: list[Stand] = [(each, Presence.PLAYING) for each in builder.play.populations() if each in who.who]
+        stands: list[Stand] = [
+            stand
+            for each in builder.play.populations()
+            if each in who.who
+            for stand in with_lives(builder, each, Presence.PLAYING)
+        ]
         amount = None
     elif isinstance(who, Waiting) and who.turn is Turn.ALL:
         stands = [(each, At(spot)) for each, spot in who_waits(builder, who)]
@@ -119,23 +127,36 @@ def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> It
         stand = persons.get(who)
         stands, amount = ([stand] if stand else []), 1
     last = isinstance(who, Waiting) and who.turn is Turn.LAST
-    for each, standing in stands:
-        yield from _moved(builder, each, standing, effect, amount, rule, last)
+    for each in stands:
+        yield from _moved(builder, each, effect, amount, rule, last)
 
 
 def _moved(
     builder: Builder,
-    who: Population,
-    standing: Presence | At,
+    stand: Stand,
     effect: core.Go,
     amount: int | None,
     rule: Rule,
     last: bool,
 ) -> Iterator[Move]:
+    who, lives = stand[0], stand[2] if len(stand) == 3 else None
     there = changed(builder, who, effect.becomes)
-    source, target = player_place(builder, who, standing), player_place(builder, there, effect.to)
+    most = builder.play.lives_of(there)
+    kept = min(lives, most) if lives and most and effect.to is Presence.PLAYING else None
+    source, target = player_place(builder, *stand), player_place(builder, there, effect.to, kept)
     if source != target:
         yield Move(source, target, amount, rule, rooms_for(builder, who, there, effect.to), last)
+
+
+def _life(builder: Builder, effect: core.LifeOf, persons: Persons, rule: Rule) -> Iterator[Move]:
+    """A life less or more; what comes of the last one is said by a rule of its own."""
+    stand = persons.get(effect.who)
+    if stand is None or len(stand) != 3:
+        return
+    who, standing, lives = stand
+    then = min(lives + effect.by, builder.play.lives_of(who) or lives)
+    if 0 < then != lives:
+        yield Move(player_place(builder, *stand), player_place(builder, who, standing, then), 1, rule)
 
 
 def changed(builder: Builder, who: Population, becomes: core.Becoming) -> Population:
@@ -165,5 +186,5 @@ def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Mo
     for who, spot in who_waits(builder, effect.other):
         if who in effect.who.who:
             playing, waiting = player_place(builder, who, Presence.PLAYING), player_place(builder, who, At(spot))
-            yield Move(playing, waiting, None, rule)
+            yield from (Move(place, waiting, None, rule) for place in in_play(builder, who))
             yield Move(waiting, playing, builder.places[playing].start, rule)

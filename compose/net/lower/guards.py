@@ -7,7 +7,7 @@ from compose.net.lower.tokens import (
     ball_place,
     clock_place,
     how_many,
-    player_place,
+    places_at,
     points_place,
     step_place,
     target_place,
@@ -59,11 +59,12 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             return (points_place(builder, count.side),)
         case PlayersAt():
             return tuple(
-                player_place(builder, who, standing)
+                place
                 for who in builder.play.populations()
                 if who in count.of
                 for standing in sorted(count.at, key=repr)
                 if _can_be(builder, who, standing)
+                for place in places_at(builder, who, standing)
             )
         case BallsAt():
             kinds = sorted(count.of)

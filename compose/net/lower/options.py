@@ -11,7 +11,7 @@ from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.guards import condition_of
 from compose.net.lower.moment import Moment
 from compose.net.lower.shares import Option, negated, shared
-from compose.net.lower.tokens import ball_place, how_many, in_play, player_place, step_place, target_place
+from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.lower.trying import attempt_of
 from compose.net.net import Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
@@ -137,9 +137,10 @@ def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Ai
     if moment.skill is Skill.TOUCH:
         targets = [each for each in targets if meet(builder.play, moment.by, each)]
     places = in_play(builder, *targets)
-    for who, place in zip(targets, places, strict=True):
-        there = at_least((place,), 2 if who == moment.by else 1)
-        ratios = (Ratio((place,), places),) if len(places) > 1 else ()
+    for who in targets:
+        own = in_play(builder, who)
+        there = at_least(own, 2 if who == moment.by else 1)
+        ratios = (Ratio(own, places),) if len(targets) > 1 else ()
         yield evolve(moment, person=who), (there,), ratios, ()
 
 
@@ -153,14 +154,15 @@ def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
         for standing in sorted(aim.at, key=repr)
         if isinstance(standing, Presence) or (who, standing.spot) in there
     ]
-    places = tuple(player_place(builder, who, standing) for who, standing in stands)
-    for (who, standing), place in zip(stands, places, strict=True):
+    places = tuple(place for who, standing in stands for place in places_at(builder, who, standing))
+    for who, standing in stands:
+        own = places_at(builder, who, standing)
         least = 2 if (who, standing) == (moment.by, Presence.PLAYING) else 1
-        ratios = (Ratio((place,), places),) if len(places) > 1 else ()
+        ratios = (Ratio(own, places),) if len(stands) > 1 else ()
         part = part_of_mate(standing, moment.by)
         concerned = part if isinstance(part, SideId) else moment.concerned
         passed = evolve(moment, person=who, mate_at=standing, against=part, concerned=concerned)
-        yield passed, (at_least((place,), least),), ratios, ()
+        yield passed, (at_least(own, least),), ratios, ()
 
 
 def _along(builder: Builder, attempt: Attempt, moment: Moment) -> Iterator[Aimed]:

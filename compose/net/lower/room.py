@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.say_places import lying, of_side
-from compose.net.lower.tokens import player_place
+from compose.net.lower.tokens import places_at, player_place
 from compose.net.net import Room
 from grammar.core.declared import Area
 from grammar.core.declared import Room as Limit
@@ -25,7 +25,7 @@ def rooms_for(builder: Builder, before: Population, who: Population, standing: P
     if role is not None and before != who:
         spots = sorted((At(spot) for each, spot in builder.whereabouts if each == who), key=repr)
         standings: tuple[Presence | At, ...] = (Presence.PLAYING, *spots)
-        places = [player_place(builder, who, each) for each in standings]
+        places = [place for each in standings for place in places_at(builder, who, each)]
         found.append(Room(tuple(places), role.most))
     return tuple(found)
 

@@ -15,6 +15,7 @@ from grammar.core.rules import (
     Effect,
     Finish,
     Go,
+    LifeOf,
     Own,
     Person,
     PlayOn,
@@ -179,6 +180,8 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
             return does(effect.winner.key, "wins", "win")
         case Go():
             return _go_words(effect, skill)
+        case LifeOf():
+            return f"{_subject(effect.who, skill)} {'loses a life' if effect.by < 0 else 'gets a life back'}"
         case Swap():
             return f"{_subject(effect.who, skill)} changes places with {_subject(effect.other, skill)}"
         case PlayOn():

@@ -22,7 +22,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.words import plural
+from grammar.words import count, plural
 
 PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
 CLOCK = "clock"
@@ -34,14 +34,21 @@ def owner_key(owner: Owner) -> str | None:
     return owner.key if isinstance(owner, SideId) else None
 
 
-def player_place(builder: Builder, who: Population, standing: Presence | At) -> int:
-    """The place of players of a population who are in play, out, or at a spot."""
-    key = ("player", who, standing)
+def player_place(builder: Builder, who: Population, standing: Presence | At, lives: int | None = None) -> int:
+    """The place of players of a population who are in play, out, or at a spot.
+
+    In play they have so many `lives` left, where lives are counted: all of them if nothing is said.
+    """
+    if standing is Presence.PLAYING and lives is None:
+        lives = builder.play.lives_of(who)
+    key = ("player", who, standing, lives)
     if (found := builder.number(key)) is not None:
         return found
     noun, where = player_noun(who), standing_words(standing, who.side)
     role = None if who.role is PLAIN else who.role.key
     name = f"player/{who.side.key}/{role or '-'}/{_standing_name(standing, who.side)}"
+    if lives is not None:
+        name, where = f"{name}/{lives}", f"{where} with {count(lives, 'life', 'lives')}"
     total = sum(builder.players.values()) if builder.sides_change else builder.players[who.side]
     area = _area_of(builder, standing)
     many = plural(noun) if role or not is_plural(who.side.key) else who.side.key
@@ -57,6 +64,7 @@ def player_place(builder: Builder, who: Population, standing: Presence | At) -> 
         final=area is not AreaKind.QUEUE,
         standing=standing,
         area=area,
+        lives=lives,
     )
     return builder.add_place(key, place)
 
@@ -75,8 +83,16 @@ def _area_of(builder: Builder, standing: Presence | At) -> AreaKind | None:
 
 
 def in_play(builder: Builder, *who: Population) -> tuple[int, ...]:
-    """The places of these populations in play."""
-    return tuple(player_place(builder, each, Presence.PLAYING) for each in who)
+    """The places of these populations in play: one for each number of lives, where lives are counted."""
+    return tuple(place for each in who for place in places_at(builder, each, Presence.PLAYING))
+
+
+def places_at(builder: Builder, who: Population, standing: Presence | At) -> tuple[int, ...]:
+    """The places of a population that stands so."""
+    most = builder.play.lives_of(who) if standing is Presence.PLAYING else None
+    if most is None:
+        return (player_place(builder, who, standing),)
+    return tuple(player_place(builder, who, standing, lives) for lives in range(most, 0, -1))
 
 
 def side_in_play(builder: Builder, *sides: SideId) -> tuple[int, ...]:

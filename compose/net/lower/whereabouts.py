@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from compose.net.lower.builder import Builder
 from grammar.core.game import Play
+from grammar.core.lives import LastLife
 from grammar.core.play import Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, KeptFor, Person, Rule, Subject, Swap
 from grammar.core.values import SHARED, At, Owner, Population, SideId, Spot, Thing
@@ -31,7 +32,7 @@ def meant(play: Play, rule: Rule, who: Subject) -> Iterable[Population]:
     if isinstance(who, AllPlaying | Waiting):
         return who.who
     trigger = rule.trigger
-    if isinstance(trigger, KeptFor):
+    if isinstance(trigger, KeptFor | LastLife):
         return trigger.who
     if not isinstance(trigger, Happening):
         return ()

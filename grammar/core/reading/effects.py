@@ -11,6 +11,7 @@ from grammar.core.play import Turn, Waiting
 from grammar.core.reading.claims import track_start
 from grammar.core.reading.clock import come_or_go
 from grammar.core.reading.events import Moment
+from grammar.core.reading.lives import life_of
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
@@ -40,7 +41,7 @@ from grammar.core.values import (
     Spot,
 )
 from grammar.meanings import PlaceMeaning
-from grammar.sentences import finish, play, when
+from grammar.sentences import finish, lives, play, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np
 
@@ -81,6 +82,10 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield Finish(_side(reader, consequence.side, moment))
         case when.SideLoses():
             yield _lost(reader, consequence, moment)
+        case lives.LosesLife() | lives.WinsLife():
+            by = -1 if isinstance(consequence, lives.LosesLife) else 1
+            for mover in movers(reader, consequence.who, moment):
+                yield life_of(reader, consequence, mover.who, by)
         case when.ComesIn() | when.TakenAway():
             yield come_or_go(reader, consequence, moment.trigger)
         case when.StartsAgain():

@@ -10,6 +10,7 @@ from attrs import evolve, field, frozen
 from grammar.core.reading.aims import LINES
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.clock import read_moment
+from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
 from grammar.core.reading.pairs import among_mates, pairs_of_event
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
@@ -17,7 +18,7 @@ from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_si
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Skill, Sort, Spot
 from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
-from grammar.sentences import finish, time, when
+from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
 
@@ -48,6 +49,9 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
     match event:
         case when.Becomes():
             yield from _becoming(reader, event.claim)
+        case lives.LastLife():
+            for side, trigger, spoken in last_lives(reader, event):
+                yield Moment(trigger, spoken, None, side, side)
         case time.AfterTime() | time.EveryTime() | time.HalfTime():
             yield Moment(read_moment(reader, event), Spoken(reader.side_ids), None, None)
         case when.EveryoneHolds():

@@ -27,6 +27,7 @@ from grammar.core.precedence import asked_first
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
+from grammar.core.reading.lives import read_lives
 from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
@@ -46,7 +47,7 @@ from grammar.core.rules import Rest, Rule
 from grammar.core.values import KindId, Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
-from grammar.sentences import ball, finish, head, play, sides, space, when
+from grammar.sentences import ball, finish, head, lives, play, sides, space, when
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet
 
@@ -90,6 +91,8 @@ def _declare(reading: Reading) -> None:
     )
     for role, line in reading.all_of(sides.Role):
         reader.roles.extend(reading.add(role, line, read_role))
+    for with_lives, line in reading.all_of(lives.HasLives):
+        reader.lives.extend(reading.add(with_lives, line, read_lives))
     for area, line in reading.all_of(space.Area):
         reader.areas.extend(reading.add(area, line, read_area))
     for track, line in reading.all_of(space.Track):
@@ -158,6 +161,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         areas=tuple(reader.areas),
         tracks=tuple(reader.tracks),
         roles=tuple(reader.roles),
+        lives=tuple(reader.lives),
         kinds=tuple(reader.kinds),
         supplies=tuple(reader.supplies),
         starts=tuple(reader.starts),

@@ -8,6 +8,7 @@ from fractions import Fraction
 from attrs import define, field
 
 from grammar.core.declared import Area, Court, Cut, Kind, Role, Side, Start, Supply, Track
+from grammar.core.lives import Lives
 from grammar.core.values import (
     OF_A_SIDE,
     PLAIN,
@@ -41,6 +42,7 @@ class Known:
     court: Court
     sides: list[Side] = field(factory=list)
     roles: list[Role] = field(factory=list)
+    lives: list[Lives] = field(factory=list)
     areas: list[Area] = field(factory=list)
     tracks: list[Track] = field(factory=list)
     kinds: list[Kind] = field(factory=list)

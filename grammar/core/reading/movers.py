@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import evolve, frozen
 
 from grammar.core.clock import AtTime
+from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
@@ -84,6 +85,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         raise Senseless(who, f"`{who.words()}` could be anybody.", f"Write: that {who.name.text}")
     said, role = reader.player_phrase(who)
     trigger = moment.trigger
+    if isinstance(trigger, LastLife):
+        return (Mover(Person.OBJECT, moment.concerned),)
     if isinstance(trigger, KeptFor):
         return (Mover(Person.ACTOR, moment.actor),)
     if not isinstance(trigger, Happening):

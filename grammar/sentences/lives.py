@@ -1,0 +1,54 @@
+"""Lives: how many each has, and how they come and go."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Node, Np, Quantity, spoken
+from grammar.sentences.play import AllQueued, Queued
+
+
+@frozen(repr=False)
+class HasLives(Node):
+    """Such as "each player has 3 lives"."""
+
+    who: Np
+    verb: str = field(eq=False)
+    number: Quantity
+    noun: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "has", self.number, "life" if self.number.value == 1 else "lives")
+
+
+@frozen(repr=False)
+class LastLife(Node):
+    """Such as "a player loses the last life"."""
+
+    who: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "loses the last life")
+
+
+@frozen(repr=False)
+class LosesLife(Node):
+    """Such as "that player loses a life"."""
+
+    who: Np | Queued | AllQueued
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "loses a life")
+
+
+@frozen(repr=False)
+class WinsLife(Node):
+    """Such as "the catcher gets a life back": never more than at the start."""
+
+    who: Np | Queued | AllQueued
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "gets a life back")
