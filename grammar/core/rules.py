@@ -10,6 +10,8 @@ from attrs import field, frozen
 from grammar.core.clock import AtTime, ComeIn, TakeAway
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
+from grammar.core.persons import LifeOf as LifeOf
+from grammar.core.persons import Person as Person
 from grammar.core.play import Lines, Waiting
 from grammar.core.values import (
     SAME,
@@ -93,16 +95,6 @@ class AllHold:
 Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife
 
 
-class Person(Enum):
-    """Somebody whom only play knows."""
-
-    ACTOR = "who acted"
-    OBJECT = "who was hit"
-    CATCHER = "who caught"
-    MATE = "the team-mate who has it"
-    KEEPER = "a player of the thing's side"
-
-
 @frozen
 class AllPlaying:
     """All of these players who are in play."""
@@ -128,14 +120,6 @@ class Go:
     who: Subject
     to: Presence | At
     becomes: Becoming = Becoming()
-
-
-@frozen
-class LifeOf:
-    """Somebody in play loses a life (-1), or gets one back (1), never more than at the start."""
-
-    who: Person
-    by: int
 
 
 @frozen

@@ -1,0 +1,25 @@
+"""Those whom only play knows, and the lives that they lose and win."""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from attrs import frozen
+
+
+class Person(Enum):
+    """Somebody whom only play knows."""
+
+    ACTOR = "who acted"
+    OBJECT = "who was hit"
+    CATCHER = "who caught"
+    MATE = "the team-mate who has it"
+    KEEPER = "a player of the thing's side"
+
+
+@frozen
+class LifeOf:
+    """Somebody in play loses a life (-1), or gets one back (1), never more than at the start."""
+
+    who: Person
+    by: int
