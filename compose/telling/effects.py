@@ -41,6 +41,7 @@ from grammar.core.rules import (
 )
 from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
 
+LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 PERSONS = {
     Person.OBJECT: "the player hit",
     Person.CATCHER: "the catcher",
@@ -66,8 +67,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case Go():
             return _go(moment, effect)
         case LifeOf():
-            pattern = "{who} loses a life" if effect.by < 0 else "{who} gets a life back"
-            return voice.say(pattern, who=_mover(moment, effect.who))
+            return voice.say(LIVES[effect.by], who=_mover(moment, effect.who))
         case Swap():
             pattern = "{who} changes places with {whom}"
             if isinstance(effect.who, AllPlaying):

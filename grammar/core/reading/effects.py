@@ -83,9 +83,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.SideLoses():
             yield _lost(reader, consequence, moment)
         case lives.LosesLife() | lives.WinsLife():
-            by = -1 if isinstance(consequence, lives.LosesLife) else 1
-            for mover in movers(reader, consequence.who, moment):
-                yield life_of(reader, consequence, mover.who, by)
+            yield from (life_of(reader, consequence, each.who) for each in movers(reader, consequence.who, moment))
         case when.ComesIn() | when.TakenAway():
             yield come_or_go(reader, consequence, moment.trigger)
         case when.StartsAgain():

@@ -11,7 +11,6 @@ from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.rules import LifeOf, Person, Subject
 from grammar.core.values import SideId
 from grammar.sentences import lives
-from grammar.sentences.base import Node
 
 MOST = 9  # our choice: more are counted with points
 
@@ -44,10 +43,10 @@ def has_lives(reader: Reader, who: object) -> bool:
     return any(each.who == who for each in reader.lives)
 
 
-def life_of(reader: Reader, node: Node, who: Subject, by: int) -> LifeOf:
+def life_of(reader: Reader, node: lives.LosesLife | lives.WinsLife, who: Subject) -> LifeOf:
     """Somebody loses a life, or gets one back."""
     if not isinstance(who, Person) or who is Person.MATE:
         raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", "Write: that player")
     if not reader.lives:
         raise Senseless(node, "Nobody has lives.", 'Add to sides: "each player has 3 lives".')
-    return LifeOf(who, by)
+    return LifeOf(who, -1 if isinstance(node, lives.LosesLife) else 1)
