@@ -92,13 +92,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case ComeIn() | TakeAway():
             return come_or_go_told(voice, effect)
         case Add():
-            points = voice.wording.counted(abs(effect.points), "point", "points")
-            if effect.more:
-                points = voice.say("{points} more", points=points)
-            patterns = ("{side} scores {points}", "{side} score {points}")
-            if effect.points < 0:
-                patterns = ("{side} loses {points}", "{side} lose {points}")
-            return _named(moment).does([effect.side], *patterns, points=points)
+            return _points(moment, effect)
         case StartAgain():
             scoring = any(isinstance(each, Add) for rule in voice.play.rules for each in rule.effects)
             return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
@@ -107,6 +101,16 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case Finish():
             return _named(moment).does([effect.winner], "{side} wins", "{side} win")
     assert_never(effect)
+
+
+def _points(moment: Moment, effect: Add) -> str:
+    points = moment.voice.wording.counted(abs(effect.points), "point", "points")
+    if effect.more:
+        points = moment.voice.say("{points} more", points=points)
+    patterns = ("{side} scores {points}", "{side} score {points}")
+    if effect.points < 0:
+        patterns = ("{side} loses {points}", "{side} lose {points}")
+    return _named(moment).does([effect.side], *patterns, points=points)
 
 
 def _touched(rule: Rule) -> bool:
