@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place, on_the_way
 from compose.net.side_words import does, is_plural
 from grammar.words import listing, player_of
 
@@ -39,6 +39,7 @@ def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None 
         for number, place in enumerate(net.places)
         if (number in only if only is not None else number in moved and (counts[number] or place.start))
         and place.token != RESULT
+        and not on_the_way(place)
     ]
     groups = _verdicts(net, counts)
     for side in (*net.sides, None):

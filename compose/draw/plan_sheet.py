@@ -15,8 +15,8 @@ from grammar.game import Game
 
 def without_throws(game: Game) -> Game:
     """The game as a legend needs it that knows the players and the kit, but no throws: they are for the plan of one
-    court on a page of its own."""
-    sections = tuple(part for part in game.sheet.sections if part.name != "play")
+    court on a page of its own. What follows from play goes with it."""
+    sections = tuple(part for part in game.sheet.sections if part.name not in ("play", "when", "finish"))
     return evolve(game, sheet=evolve(game.sheet, sections=sections))
 
 

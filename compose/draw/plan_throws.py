@@ -16,8 +16,8 @@ from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
 from compose.telling.french import definite, joined
 from compose.telling.wording import ENGLISH, Wording
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
-from grammar.core.values import PLAIN, AreaId, Landmark
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
+from grammar.core.values import PLAIN, AreaId, Landmark, without_load
 
 MOST = 6  # our choice: more arrows than this hide the floor
 
@@ -50,14 +50,14 @@ def _aimed_at(sheet: Sheet, aim: Aim) -> tuple[str, str | None]:
             line = sheet.game.kit_named(aim.thing.kind.key)
             return (line.plural if line.count > 1 else line.name), None
         case AtPlayers():
-            role = role_of(aim)
+            role = without_load(role_of(aim))
             return "players" if role is PLAIN else role.key, None
         case Past():
             return _place(aim.line.of), None
         case ToMate():
             place = place_of(aim)
             return "team-mate", _place(place) if place else None
-        case Along():
+        case Along() | PickUp():
             return _place(aim.goal.of), None
 
 

@@ -15,7 +15,8 @@ from compose.net.net import Net, Place
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from grammar.core.values import AreaId, At, Part, SideId
 
-SHOWN = ("player", "ball", "target", "body")
+SHOWN = ("player", "ball", "load", "target", "body")
+LYING = ("ball", "load")
 APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names no spot
 CLEAR = 0.035  # of the court's length between a ball without a spot of its own and all else (our choice)
 TRIES = 400
@@ -164,7 +165,7 @@ class _Spots:
         place, parts = self.place, self.place.name.split("/")
         if place.token == "target":
             yield from ((item.x, item.y) for item in self.floor.items_of(str(place.kind), place.side))
-        elif place.token == "ball":
+        elif place.token in LYING:
             near = parts[3] if len(parts) > 3 and parts[2] == "half" else None
             items = self.floor.items_of(str(place.kind))
             yield from ((item.x, item.y) for item in items if near is not None and item.near == near)
@@ -193,13 +194,13 @@ class _Spots:
     def _region(self) -> Rectangle:
         """The room of a place: its area, the half it names, a strip beside the court for those who are out."""
         parts, court = self.place.name.split("/"), self.floor.court
-        half = self.floor.half_of(parts[3] if parts[0] == "ball" and len(parts) > 3 else str(self.place.side)) or court
+        half = self.floor.half_of(parts[3] if parts[0] in LYING and len(parts) > 3 else str(self.place.side)) or court
         if parts[-1] == "out":
             return Rectangle(half.left, court.bottom - OUT_M, half.right, court.bottom - 0.3)
         area = self._area()
         if area is not None:
             return area
-        if parts[0] == "ball" and parts[2] == "middle":
+        if parts[0] in LYING and parts[2] == "middle":
             x, y = court.centre
             return Rectangle(x - 1.0, y - 1.0, x + 1.0, y + 1.0)
         return half.grown(-0.8)

@@ -21,6 +21,7 @@ AGENTS: Mapping[str, str] = {
     "push": "pusher",
     "run": "runner",
     "touch": "tagger",
+    "take": "carrier",
 }
 Sentence = TypeVar("Sentence", bound=Node)
 

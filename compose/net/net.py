@@ -13,7 +13,7 @@ from compose.net.attempt import Attempt
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
 from grammar.core.declared import AreaKind
-from grammar.core.values import At, OnStep, Posture, Presence
+from grammar.core.values import At, Laden, OnStep, Posture, Presence
 from grammar.span import Span
 
 
@@ -26,7 +26,8 @@ class Place:
     "3 ...": ("south lantern standing", "south lanterns standing").
     `final` is True where tokens may rest for good by the rules (a target that stays down, a player
     out for the round); elsewhere tokens that can never leave again are stranded. `standing` is how they are
-    there, in the core's terms; `area` what the area is in which players are, `lives` how many each of them has left.
+    there, in the core's terms; `area` what the area is in which players are, `lives` how many each of them
+    has left, `load` what each carries.
     """
 
     name: str
@@ -41,6 +42,12 @@ class Place:
     standing: Presence | Posture | At | OnStep | None = None
     area: AreaKind | None = None
     lives: int | None = None
+    load: Laden | None = None
+
+
+def on_the_way(place: Place) -> bool:
+    """Whether a place counts things that players carry: whoever carries one is counted as well."""
+    return place.token == "load" and place.standing is None
 
 
 @frozen

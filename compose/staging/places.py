@@ -12,7 +12,7 @@ from compose.staging.floor.homes import standing
 from compose.staging.floor.values import Floor, Rectangle
 from compose.staging.room import BETWEEN_M, Room
 from grammar.core.game import Play
-from grammar.core.values import PLAIN
+from grammar.core.values import PLAIN, Laden
 
 
 @frozen
@@ -44,6 +44,8 @@ def acting_on(play: Play, floor: Floor) -> tuple[Acting, ...]:
     """The players of a floor by side and role, with where they act."""
     ground, found = ground_under(floor, play), list[Acting]()
     for who in play.populations():
+        if isinstance(who.role, Laden):
+            continue
         role = "" if who.role is PLAIN else who.role.key
         here = sum((item.role or "") == role for item in floor.players_of(who.side.key))
         if here:

@@ -23,10 +23,11 @@ from grammar.core.play import (
     Offer,
     Order,
     Past,
+    PickUp,
     Through,
     ToMate,
 )
-from grammar.core.values import At, KindId, Population, Presence, Skill
+from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, without_load
 
 DOING = {
     Skill.OVERARM_THROW: "throw {what} overarm",
@@ -40,6 +41,7 @@ DOING = {
     Skill.PUSH: "push {what}",
     Skill.RUN: "run",
     Skill.TOUCH: "touch",
+    Skill.TAKE: "take {what}",
 }
 ORDERS = {Order.STANDING_OR_NOT: "standing or not", Order.IN_ORDER: "in order"}
 
@@ -78,9 +80,19 @@ def _with_any_ball(voice: Voice, groups: list[list[Offer]]) -> list[list[Offer]]
     return list(found.values())
 
 
+def _brings(voice: Voice, speaking: Voice, offer: Offer, who: list[Population]) -> str:
+    """Whoever has taken something brings it where it is to go."""
+    goals = frozenset(attempt.aim.goal for attempt in offer.attempts if isinstance(attempt.aim, Along))
+    return voice.say("{who} bring it {goal}", who=voice.players(set(who)), goal=speaking.goal(goals))
+
+
 def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], balls: Sequence[KindId | None]) -> str:
+    if isinstance(offer.by.role, Laden):
+        return _brings(voice, speaking, offer, who)
     skills = list(dict.fromkeys(attempt.skill for attempt in offer.attempts))
     load = speaking.balls([ball for ball in balls if ball is not None])
+    if Skill.TAKE in skills:
+        load = speaking.any_of({ball for ball in balls if ball is not None})
     if offer.attempts[0].load:
         load = loads(speaking, offer.attempts[0])
     # "roll, throw underarm or kick a foam ball": the ball is named once.
@@ -142,6 +154,11 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
         case ToMate():
             mates = [aim for aim in aims if isinstance(aim, ToMate)]
             return _to_mates(voice, mates)
+        case PickUp():
+            ways = [aim for aim in aims if isinstance(aim, PickUp)]
+            start = voice.bare_place(frozenset(way.start for way in ways))
+            goal = voice.bare_place(frozenset(way.goal for way in ways))
+            return voice.say("from {start} to {goal}, one at a time", start=start, goal=goal)
         case Along():
             return " ".join(_along(voice, aim) for aim in aims if isinstance(aim, Along))
     return ""
@@ -157,9 +174,9 @@ def aimed_at(voice: Voice, who: frozenset[Population]) -> str:
 def _to_mates(voice: Voice, mates: list[ToMate]) -> str:
     at = frozenset(place for mate in mates for place in mate.at)
     who = frozenset(one for mate in mates for one in mate.of)
-    roles = {one.role for one in who}
+    roles = {without_load(one.role) for one in who}
     said = voice.say("to a team-mate")
-    if roles != set(voice.play.roles_of(next(iter(who)).side)):
+    if roles != set(voice.play.tasks_of(next(iter(who)).side)):
         said = voice.say("to {what}", what=voice.players(who, "a", False))
     spots = [each.spot for each in at if isinstance(each, At)]
     places = ([voice.say("in play")] if Presence.PLAYING in at else []) + ([voice.place(spots)] if spots else [])
@@ -176,7 +193,7 @@ def _along(voice: Voice, aim: Along) -> str:
 
 def _usually(voice: Voice, who: Population, aims: Sequence[Aim]) -> str:
     """From how far they usually try, on the floor that is laid out; nobody aims who carries."""
-    aimed = [aim for aim in aims if not isinstance(aim, Along)]
+    aimed = [aim for aim in aims if not isinstance(aim, Along | PickUp)]
     if voice.usual_m is None or not aimed:
         return ""
     far = sorted(round(voice.usual_m(who, aim)) for aim in aimed)

@@ -25,7 +25,21 @@ from grammar.core.guards import (
     Relation,
     ThingsAt,
 )
-from grammar.core.values import PLAIN, SHARED, At, KindId, OnStep, Owner, Part_of_a_side, Posture, Presence, SideId
+from grammar.core.values import (
+    PLAIN,
+    SHARED,
+    At,
+    KindId,
+    OnStep,
+    Owner,
+    Plain,
+    Posture,
+    Presence,
+    RoleId,
+    SideId,
+    Sort,
+    without_load,
+)
 
 NOBODY = SideId("")  # stands for any side where claims about several are compared
 
@@ -158,6 +172,8 @@ def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
             noun = _kinds_noun(voice, {thing.kind for thing in count.of})
             return noun, _states(voice, count.at, noun.feminine)
         case BallsAt():
+            if not count.of <= set(voice.play.of_sort(Sort.BALL)):
+                return _kinds_noun(voice, set(count.of)), voice.place(count.at)
             nouns = voice.nouns.balls(count.of)
             noun = nouns[0] if len(nouns) == 1 else voice.nouns.noun("ball")
             return noun, voice.place(count.at)
@@ -165,8 +181,8 @@ def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
 
 def _players_noun(voice: Voice, count: PlayersAt) -> Noun:
     side = next(iter(count.of)).side
-    roles = {who.role for who in count.of}
-    if roles == set(voice.play.roles_of(side)):
+    roles = {without_load(who.role) for who in count.of}
+    if roles == set(voice.play.tasks_of(side)):
         return voice.nouns.noun(PLAYER)
     nouns = [
         voice.nouns.noun(PLAYER) if role is PLAIN else voice.nouns.role(role) for role in _in_order(voice, side, roles)
@@ -174,8 +190,8 @@ def _players_noun(voice: Voice, count: PlayersAt) -> Noun:
     return _either_noun(voice, nouns)
 
 
-def _in_order(voice: Voice, side: SideId, roles: set[Part_of_a_side]) -> Iterable[Part_of_a_side]:
-    return (role for role in voice.play.roles_of(side) if role in roles)
+def _in_order(voice: Voice, side: SideId, roles: set[RoleId | Plain]) -> Iterable[RoleId | Plain]:
+    return (role for role in voice.play.tasks_of(side) if role in roles)
 
 
 def _kinds_noun(voice: Voice, kinds: set[KindId]) -> Noun:

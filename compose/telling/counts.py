@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.words import RESULT
-from compose.net.net import Move, Net, Place
+from compose.net.net import Move, Net, Place, on_the_way
 from compose.telling.french import joined
 from compose.telling.nouns import Noun
 from compose.telling.side_voice import Subject
@@ -22,7 +22,7 @@ def counts_told(voice: Voice, net: Net, counts: Sequence[int]) -> str:
         own = [
             _counted(_of(voice, side), place, counts[number])
             for number, place in enumerate(net.places)
-            if place.side == side and place.token != RESULT and number in moved and (counts[number] or place.start)
+            if place.side == side and number in moved and (counts[number] or place.start) and _told(place)
         ]
         if own and side:
             name = voice.nouns.label(SideId(side))
@@ -33,6 +33,10 @@ def counts_told(voice: Voice, net: Net, counts: Sequence[int]) -> str:
     for more in told[1:]:
         text = wording.say("{one}; {other}", one=text, other=more)
     return text if wording.english else joined(text)
+
+
+def _told(place: Place) -> bool:
+    return place.token != RESULT and not on_the_way(place)
 
 
 def _of(voice: Voice, side: str | None) -> Voice:
@@ -55,6 +59,8 @@ def _moved(net: Net) -> frozenset[int]:
 def _counted(voice: Voice, place: Place, number: int) -> str:
     if place.token == "points":
         return voice.counted(number, voice.nouns.noun("point"))
+    if place.load is not None:
+        return voice.say("{number} with {load}", number=str(number), load=voice.any_of({place.load.kind}))
     if place.token == "player":
         role = voice.counted(number, voice.nouns.role(RoleId(place.kind))) if place.kind else str(number)
         return f"{role} {standing(voice, place)}"

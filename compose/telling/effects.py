@@ -14,6 +14,7 @@ from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.declared import AreaKind
 from grammar.core.lives import LastLife
+from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
     Add,
@@ -100,17 +101,32 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             return voice.say("the player touched plays on" if _touched(moment.rule) else "the player hit plays on")
         case Finish():
             return _named(moment).does([effect.winner], "{side} wins", "{side} win")
+        case SetDown():
+            return _set_down(moment, effect)
     assert_never(effect)
 
 
 def _points(moment: Moment, effect: Add) -> str:
-    points = moment.voice.wording.counted(abs(effect.points), "point", "points")
+    voice = moment.voice
+    points = voice.wording.counted(abs(effect.points), "point", "points")
     if effect.more:
-        points = moment.voice.say("{points} more", points=points)
+        points = voice.say("{points} more", points=points)
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
         patterns = ("{side} loses {points}", "{side} lose {points}")
     return _named(moment).does([effect.side], *patterns, points=points)
+
+
+def _set_down(moment: Moment, effect: SetDown) -> str:
+    """What was carried lies somewhere."""
+    nouns = moment.voice.nouns
+    kinds = [nouns.kind(kind) for kind in sorted(effect.what)]
+    what = moment.voice.wording.listed((nouns.with_article("the", noun, False) for noun in kinds), "or")
+    if effect.to is Lies.BACK:
+        return moment.voice.say("{what} goes back to where it was taken from", what=what)
+    if effect.to is Lies.THERE:
+        return moment.voice.say("{what} falls and lies where they are", what=what)
+    return moment.voice.say("{what} goes {goal}", what=what, goal=_plain(moment).goal([effect.to]))
 
 
 def _touched(rule: Rule) -> bool:

@@ -135,6 +135,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.PASSED:
             where = _where(voice, trigger)
             return voice.say("a pass by {who} reaches a team-mate{where}", who=who, where=where) + having
+        case Result.TAKEN:
+            return voice.say("{who} takes {what}", who=who, what=ball)
         case Result.ARRIVED:
             return voice.say("{who} arrives", who=who)
         case Result.CAUGHT:

@@ -9,11 +9,11 @@ from attrs import evolve
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
-from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, Through
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through
 from grammar.core.precedence import overlap, written
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
-from grammar.core.values import SHARED, KindId, Owner, Population, Spot, Thing
+from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
 
 
 def concerned(aim: Aim, offer: Offer) -> frozenset[Owner]:
@@ -34,7 +34,7 @@ def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]
     for offer in play.offers:
         for attempt in offer.attempts:
             found = {success_of(attempt.skill, attempt.aim)}
-            if not isinstance(attempt.aim, Along):
+            if not isinstance(attempt.aim, Along | PickUp):
                 found.add(Result.MISSED)
             if caught or offer.figures.caught:
                 found.add(Result.CAUGHT)
@@ -146,7 +146,8 @@ def fetch_holds(play: Play, fetch: Fetch) -> bool:
 
 def places_of_balls(play: Play) -> set[tuple[KindId, Spot]]:
     """Where balls of each kind can lie: at the set-up, where they rest, where rules send them."""
-    balls = {supply.thing.kind for supply in play.supplies if supply.thing.owner is SHARED}
+    shared = {supply.thing.kind for supply in play.supplies if supply.thing.owner is SHARED}
+    balls = {kind for kind in shared if play.kind(kind).sort is Sort.BALL}
     found = {
         (start.what.kind, start.at)
         for start in play.starts

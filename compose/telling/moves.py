@@ -68,7 +68,10 @@ class Happenings:
         if attempt.skill == "touch":
             pattern = "{who} touches nobody" if move.outcome == "missed" else "{who} touches somebody"
             return self.voice.say(pattern, who=someone)
-        return self.voice.say("{who} arrives", who=someone) if attempt.skill == "tow" else someone
+        if attempt.skill == "take":
+            load, _ = self._ball(attempt.target)
+            return self.voice.say("{who} takes {what}", who=someone, what=load)
+        return self.voice.say("{who} arrives", who=someone) if attempt.skill in ("tow", "carry") else someone
 
     def _who(self, side: str, number: int) -> str:
         """ "un héron", "3 joueurs du Nord"."""
@@ -80,7 +83,7 @@ class Happenings:
     def _ball(self, like: str | None) -> tuple[str, bool]:
         """The game's own name for a ball, with its article, and whether it is feminine."""
         play, nouns = self.voice.play, self.voice.nouns
-        known = (kind.id for kind in play.kinds if kind.sort is Sort.BALL and kind.like.key == like)
+        known = (kind.id for kind in play.kinds if kind.sort in (Sort.BALL, Sort.LOAD) and kind.like.key == like)
         kind = next(known, None)
         noun = nouns.noun(like or "ball") if kind is None else nouns.kind(kind)
         return nouns.with_article("a", noun, False), noun.feminine
@@ -91,7 +94,7 @@ class Happenings:
             less = {place: before[at] - after[at] for at, place in enumerate(places) if place.token == token}
             more = [(place, after[at] - before[at]) for at, place in enumerate(places) if place.token == token]
             for goal, number in more:
-                yield from (self._change(*each) for each in _from(less, goal, number))
+                yield from (self._change(*each) for each in _from(less, goal, number) if not _same_but_for_hands(*each))
         for at, place in enumerate(places):
             if place.token == "points" and after[at] != before[at]:
                 yield self._points(place, after[at] - before[at])
@@ -139,6 +142,11 @@ class Happenings:
         if by < 0:
             patterns = ("{side} loses {points}", "{side} lose {points}")
         return self.voice.does([SideId(str(place.side))], *patterns, points=points)
+
+
+def _same_but_for_hands(start: Place, goal: Place, number: int) -> bool:
+    """Whether somebody only took something up, or has it no longer; the move itself says so."""
+    return start.token == "player" and (start.side, start.kind, start.standing) == (goal.side, goal.kind, goal.standing)
 
 
 def _counted(noun: Noun, number: int) -> Noun:

@@ -26,7 +26,7 @@ from grammar.core.play import (
     Who,
 )
 from grammar.core.rules import Rest, Result
-from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher
+from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
 
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),
@@ -153,9 +153,9 @@ def waiting(voice: Voice, who: Waiting) -> str:
     """ "the first in the heron queue of their side"."""
     side = next(iter(who.who)).side
     where = voice.place(who.at)
-    roles = {each.role for each in who.who if each.side == side}
+    roles = {without_load(each.role) for each in who.who if each.side == side}
     shared = any(spot.owner is SHARED for spot in who.at) and len(voice.play.sides) > 1
-    if shared or roles != set(voice.play.roles_of(side)):
+    if shared or roles != set(voice.play.tasks_of(side)):
         patterns = {
             Turn.FIRST: "the first of {who} {where}",
             Turn.LAST: "the last of {who} {where}",

@@ -14,6 +14,7 @@ from grammar.core.values import (
     PLAIN,
     SHARED,
     KindId,
+    Laden,
     Landmark,
     OnStep,
     Owner,
@@ -23,6 +24,7 @@ from grammar.core.values import (
     SideId,
     Spot,
     Thing,
+    without_load,
 )
 
 ON = frozenset({Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.COURT})
@@ -69,6 +71,12 @@ class Voice(SideVoice):
         """ "a foam ball or a yarn ball"."""
         return self.wording.listed(
             (self.nouns.with_article(determiner, noun, several) for noun in self.nouns.balls(kinds)), "or"
+        )
+
+    def any_of(self, kinds: Collection[KindId]) -> str:
+        """One thing of these kinds: "a log or a stone"."""
+        return self.wording.listed(
+            (self.nouns.with_article("a", self.nouns.kind(kind), False) for kind in sorted(kinds)), "or"
         )
 
     def preposition(self, spot: Spot) -> str:
@@ -133,15 +141,33 @@ class Voice(SideVoice):
     def _of_roles(
         self, roles: frozenset[Part_of_a_side], sides: list[SideId], determiner: str | None, several: bool
     ) -> Iterable[str]:
-        every = frozenset(self.play.roles_of(sides[0]))
+        if all(isinstance(role, Laden) for role in roles):
+            yield self._with_loads(roles, sides, determiner, several)
+            return
+        roles = frozenset(without_load(role) for role in roles)
+        every = frozenset(self.play.tasks_of(sides[0]))
         if roles == every or roles == {PLAIN}:
             yield self._plain_players(sides, determiner, several, roles != every)
             return
         if PLAIN in roles:
             yield self._plain_players(sides, determiner, several, True)
-        for role in self.play.roles_of(sides[0]):
+        for role in self.play.tasks_of(sides[0]):
             if role in roles and role is not PLAIN:
                 yield self.of(self.nouns.role(role), several, sides, determiner)
+
+    def _with_loads(
+        self, roles: frozenset[Part_of_a_side], sides: list[SideId], determiner: str | None, several: bool
+    ) -> str:
+        """ "the players with a log", of whichever role."""
+        kinds = {role.kind for role in roles if isinstance(role, Laden)}
+        load = self.any_of(kinds)
+        named = self.nouns.player_of(sides[0]) if len(sides) == 1 and self.me is None else None
+        noun = named or self.nouns.noun(PLAYER)
+        if named is not None:
+            who = self.nouns.with_article(determiner, noun, several)
+        else:
+            who = self.of(noun, several, sides, determiner)
+        return self.say("{player} with {load}", player=who, load=load)
 
     def _plain_players(self, sides: list[SideId], determiner: str | None, several: bool, without_role: bool) -> str:
         named = self.nouns.player_of(sides[0]) if len(sides) == 1 and self.me is None else None

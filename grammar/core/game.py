@@ -17,12 +17,15 @@ from grammar.core.values import (
     KindId,
     OnStep,
     Part_of_a_side,
+    Plain,
     Population,
+    RoleId,
     SideId,
     Sort,
     Spot,
     SwitchId,
     Thing,
+    without_load,
 )
 from grammar.span import Span
 
@@ -78,6 +81,7 @@ class Play:
     counting: tuple[PointsCount, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
+    laden: tuple[Population, ...] = _unordered()
     open_lines: Lines = field(eq=False, default=())
     held: bool = False
 
@@ -95,12 +99,18 @@ class Play:
         return tuple(Population(side, role) for side in sides or self.side_ids for role in self.roles_of(side))
 
     def roles_of(self, side: SideId) -> tuple[Part_of_a_side, ...]:
-        """The roles of a side; players without one come first."""
-        return (PLAIN, *(role.id for role in self.roles if role.side == side))
+        """The roles of a side; players without one come first, those who carry something last."""
+        laden = (who.role for who in self.laden if who.side == side)
+        return (PLAIN, *(role.id for role in self.roles if role.side == side), *laden)
+
+    def tasks_of(self, side: SideId) -> tuple[RoleId | Plain, ...]:
+        """The roles of a side, whoever carries something counted with the others of the role."""
+        return tuple(dict.fromkeys(without_load(role) for role in self.roles_of(side)))
 
     def role(self, who: Population) -> Role | None:
         """The role of a population, or None for players without one."""
-        return next((role for role in self.roles if (role.side, role.id) == (who.side, who.role)), None)
+        own = (who.side, without_load(who.role))
+        return next((role for role in self.roles if (role.side, role.id) == own), None)
 
     def lives_of(self, who: Population) -> int | None:
         """How many lives each player of a population has; None where lives are not counted."""

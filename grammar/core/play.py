@@ -68,7 +68,15 @@ class Along:
     again: bool
 
 
-Aim = AtThing | AtPlayers | Through | Past | ToMate | Along
+@frozen
+class PickUp:
+    """From where a thing is taken up, and where it is to be brought."""
+
+    start: Spot
+    goal: Spot
+
+
+Aim = PickUp | AtThing | AtPlayers | Through | Past | ToMate | Along
 
 
 @frozen
@@ -102,10 +110,8 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What players of one population may try with one ball, by one line of the sheet.
-
-    `share` is the line's own share of their attempts, divided evenly by what it offers; None: what others leave.
-    """
+    """What players of one population may try with one ball, by one line of the sheet. `share` is the line's own share
+    of their attempts, divided evenly by what it offers; None: what others leave."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)

@@ -13,6 +13,7 @@ from enum import Enum
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
+from grammar.core.loads import SetDown
 from grammar.core.rules import (
     Add,
     AllPlaying,
@@ -68,6 +69,8 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return (Written.EVERYTHING,)
         case PlayOn():
             return (Person.OBJECT,)
+        case SetDown():
+            return (("load", Person.OBJECT),)
         case Go() | LifeOf():
             return (_mover(effect.who),)
         case Swap():

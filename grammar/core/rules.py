@@ -10,6 +10,7 @@ from attrs import field, frozen
 from grammar.core.clock import AtTime, ComeIn, TakeAway
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
+from grammar.core.loads import SetDown
 from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
 from grammar.core.play import Lines, Waiting
@@ -19,10 +20,11 @@ from grammar.core.values import (
     KindId,
     OnStep,
     Owner,
-    Part_of_a_side,
+    Plain,
     Population,
     Posture,
     Presence,
+    RoleId,
     Same,
     SideId,
     Skill,
@@ -41,6 +43,7 @@ class Result(Enum):
     CROSSED = "crossed"
     PASSED = "passed"
     ARRIVED = "arrived"
+    TAKEN = "taken"
     CAUGHT = "caught"
     MISSED = "missed"
     LEFT = "left"
@@ -110,7 +113,7 @@ class Becoming:
     """What a player turns into: another side, another role, or neither."""
 
     side: SideId | Same = SAME
-    role: Part_of_a_side | Same = SAME
+    role: RoleId | Plain | Same = SAME
 
 
 @frozen
@@ -206,7 +209,7 @@ class Finish:
 
 OfThing = Put | Own | Shift | PutOnStep
 OfBalls = SendBall | SendBalls | ComeIn | TakeAway
-Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish
+Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish | SetDown
 
 
 @frozen

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.rules import Result
 from grammar.core.values import Skill
 
@@ -15,6 +15,7 @@ SUCCESS: Mapping[type, Result] = {
     Past: Result.CROSSED,
     ToMate: Result.PASSED,
     Along: Result.ARRIVED,
+    PickUp: Result.TAKEN,
 }
 
 

@@ -73,12 +73,29 @@ class Teacher(Enum):
 
 SHARED, PLAIN, TEACHER = Shared.SHARED, Plain.PLAIN, Teacher.TEACHER
 Owner = SideId | Shared
-Part_of_a_side = RoleId | Plain
+
+
+@frozen
+class Laden:
+    """The task of who carries one thing of a kind from a place to a place, and had this role when it was taken."""
+
+    role: RoleId | Plain
+    kind: KindId
+    start: Spot
+    goal: Spot
+
+
+Part_of_a_side = RoleId | Plain | Laden
+
+
+def without_load(role: Part_of_a_side) -> RoleId | Plain:
+    """The role that somebody has who carries something or not."""
+    return role.role if isinstance(role, Laden) else role
 
 
 @frozen
 class Population:
-    """The players of a side with a role, or without one."""
+    """The players of a side with a role, or without one; those who carry something are counted apart."""
 
     side: SideId
     role: Part_of_a_side
@@ -106,6 +123,7 @@ class Skill(Enum):
     PUSH = "push"
     RUN = "run"
     TOUCH = "touch"
+    TAKE = "take"
 
 
 class Sort(Enum):
@@ -116,6 +134,7 @@ class Sort(Enum):
     RING = "ring"
     BODY = "body"
     FURNITURE = "furniture"
+    LOAD = "load"  # a thing that players take from place to place: it is whoever's place it lies in
 
 
 class Landmark(Enum):

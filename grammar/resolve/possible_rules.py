@@ -10,7 +10,7 @@ from grammar.meanings import KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.base import Node, Np, spoken
 from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
-from grammar.sentences.play import HoldLimit
+from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
 from grammar.sentences.when import Joins, TakenOver, When
 from grammar.span import Span
@@ -91,7 +91,8 @@ def _most_of(game: Game, claim: Claim) -> int | None:
     if isinstance(meaning, KitMeaning):
         line = game.kit_named(meaning.key)
         of_one = max((line.total(most, side) for side in most), default=line.count)
-        return line.total(most) if _change_sides(game, TakenOver) else of_one
+        taken = any(line in game.kit_meant(said.what.name) for said in game.all_of("play", Take))
+        return line.total(most) if taken or _change_sides(game, TakenOver) else of_one
     if isinstance(meaning, PlayerMeaning) and game.sides:
         return sum(most.values()) if _change_sides(game, Joins) else max(most.values())
     return None

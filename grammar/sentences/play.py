@@ -200,10 +200,30 @@ class Touch(Node):
     who: Np
     verb: str = field(eq=False)
     whom: Np
-    details: tuple[Detail, ...] = ()
+    linked: str | None = field(default=None, eq=False)
+    load: Np | None = None
+    details: tuple[Detail, ...] = field(default=(), metadata={"rest": True})
 
     def words(self) -> str:
-        said = spoken(self.who, "touches" if one_of(self.who) else "touch", self.whom)
+        verb = "touches" if one_of(self.who) else "touch"
+        said = spoken(self.who, verb, self.whom, "who carry" if self.load else None, self.load)
+        return said + "".join(detail(part) for part in self.details)
+
+
+@frozen(repr=False)
+class Take(Node):
+    """Such as "players take a log from the store of the other side to their store"."""
+
+    who: Np
+    what: Np
+    start: Np
+    goal: Np
+    once: str | None = field(default=None, eq=False)
+    details: tuple[Detail, ...] = field(default=(), metadata={"rest": True})
+
+    def words(self) -> str:
+        verb = "takes" if one_of(self.who) else "take"
+        said = spoken(self.who, verb, self.what, "from", self.start, "to", self.goal)
         return said + "".join(detail(part) for part in self.details)
 
 

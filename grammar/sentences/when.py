@@ -25,24 +25,28 @@ class Knocked(Node):
 
 @frozen(repr=False)
 class Hit(Node):
-    """Such as "a player is hit"."""
+    """Such as "a player is hit", "a player who carries a log is hit"."""
 
     who: Np
+    linked: str | None = field(eq=False)
+    load: Np | None
     verb: str = field(eq=False)
 
     def words(self) -> str:
-        return spoken(self.who, "is hit")
+        return spoken(self.who, "who carries" if self.load else None, self.load, "is hit")
 
 
 @frozen(repr=False)
 class Touched(Node):
-    """Such as "a player is touched"."""
+    """Such as "a player is touched", "a player who carries a log is touched"."""
 
     who: Np
+    linked: str | None = field(eq=False)
+    load: Np | None
     verb: str = field(eq=False)
 
     def words(self) -> str:
-        return spoken(self.who, "is touched")
+        return spoken(self.who, "who carries" if self.load else None, self.load, "is touched")
 
 
 @frozen(repr=False)
@@ -356,6 +360,29 @@ class TakenAway(Node):
         return spoken(self.who, agree(self.who, "is", "are"), "taken away")
 
 
+@frozen(repr=False)
+class Drops(Node):
+    """Such as "that player drops the log": it lies where they are."""
+
+    who: Who
+    verb: str = field(eq=False)
+    what: Np
+
+    def words(self) -> str:
+        return spoken(self.who, agree(self.who, "drops", "drop"), self.what)
+
+
+@frozen(repr=False)
+class GoesBack(Node):
+    """Such as "the log goes back": to where it was taken from."""
+
+    what: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.what, "goes back")
+
+
 Consequence = (
     ComesIn
     | TakenAway
@@ -378,6 +405,8 @@ Consequence = (
     | SideLoses
     | StartsAgain
     | PlaysOn
+    | Drops
+    | GoesBack
 )
 
 

@@ -57,6 +57,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         if "arrives" in exchange.sentence.words():  # who arrives is of the side that is concerned
             return {_owner(was, names), _owner(now, names)} == {"that", "thrower"} or was == now
         return _owners_alike(_owner(was, names), _owner(now, names), section)
+    if field == "name" and "arrives" in exchange.sentence.words() and {was, now} <= {"player", "players", *ACTORS}:
+        return True  # whoever arrives has carried or run
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
         return _names_alike(was, now, names)
     if field == "quantity":

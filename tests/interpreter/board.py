@@ -19,15 +19,27 @@ class Spot(NamedTuple):
     owner: str | None
 
 
+HANDS = Spot("hands", AT, None)  # where a thing is that somebody carries
+
+
+class Load(NamedTuple):
+    """What a pupil carries: one thing of a kind, from where and to where."""
+
+    kind: str
+    start: Spot
+    goal: Spot
+
+
 class Pupil(NamedTuple):
     """A pupil: the side and role played for, in play, out or in a spot, the turn there (first is 0), and
-    the lives left while in play, 0 where lives are not counted."""
+    the lives left while in play, 0 where lives are not counted, and the load."""
 
     side: str
     role: str
     where: str | Spot
     turn: int
     lives: int = 0
+    load: Load | None = None
 
 
 class Ball(NamedTuple):
@@ -84,13 +96,25 @@ class Board:
         return State(*tokens, tuple(self.points), self.won, self.clock)
 
     def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
-        """Send a pupil somewhere; in a spot everybody comes last."""
+        """Send a pupil somewhere; in a spot everybody comes last. What they carry goes back first."""
+        load = self.pupils[number].load
+        if load is not None:
+            self.put_down(number, load.start)
         turn = 0
         if not isinstance(where, str):
             turn = 1 + max((each.turn for each in self.pupils if each.where == where), default=-1)
         before = self.pupils[number]
         lives = before.lives if (before.where, where) == (IN, IN) else 0
         self.pupils[number] = Pupil(side, role, where, turn, lives)
+
+    def put_down(self, number: int, where: Spot) -> None:
+        """What a pupil carries lies somewhere; things of one kind are alike."""
+        pupil = self.pupils[number]
+        assert pupil.load is not None
+        kind = pupil.load.kind
+        thing = next(n for n, each in enumerate(self.balls) if each.kind == kind and each.spot == HANDS)
+        self.balls[thing] = self.balls[thing]._replace(spot=where)
+        self.pupils[number] = pupil._replace(load=None)
 
     def playing(self, sides: Iterable[str], role: str | None = None) -> list[int]:
         """The pupils in play of some sides; of every role where none is asked for."""

@@ -96,7 +96,7 @@ def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str
     if isinstance(meant, Folk):
         return _players(sheet, meant, what.state, side, board)
     assert isinstance(meant, Stuff), what
-    if meant.category == "ball":
+    if meant.category in ("ball", "load"):
         return _balls(sheet, meant, what.state, side, board)
     return _things(sheet, meant, what.state, side, board)
 

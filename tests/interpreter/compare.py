@@ -13,7 +13,7 @@ from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
 from grammar.core.values import At, Landmark, Posture, Presence, SideId
 from grammar.core.values import Spot as CoreSpot
 from grammar.sentences import finish
-from tests.interpreter.board import DOWN, IN, OUT, UP, Spot, State
+from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
 from tests.interpreter.hours import WITH_THE_TEACHER, moments
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.sheet import Sheet
@@ -70,13 +70,16 @@ def _some(states: set[Counted]) -> str:
 def key_of(place: Place) -> Key:
     """What a place of a net counts, in words that both readings have."""
     owner = place.side or "-"
+    if place.load is not None:
+        way = (*_spot_words(place.load.start), *_spot_words(place.load.goal))
+        return ("player", owner, place.kind or "-", IN, "with", place.load.kind.key, *way)
     match place.token, place.standing:
         case "player", At(spot=spot):
             return ("player", owner, place.kind or "-", *_spot_words(spot))
         case "player", Presence() as presence:
             left = () if place.lives is None else (str(place.lives),)
             return ("player", owner, place.kind or "-", IN if presence is Presence.PLAYING else OUT, *left)
-        case "ball", At(spot=spot):
+        case "ball" | "load", At(spot=spot):
             return ("ball", place.kind or "-", *_spot_words(spot))
         case "target", At(spot=spot):
             return ("target", place.kind or "-", owner, "brought", *_spot_words(spot))
@@ -102,8 +105,12 @@ def count(sheet: Sheet, state: State) -> Counted:
     for pupil in state.pupils:
         where = (pupil.where,) if isinstance(pupil.where, str) else _words(pupil.where)
         left = (str(pupil.lives),) if pupil.lives else ()
-        found["player", pupil.side, pupil.role or "-", *where, *left] += 1
+        load = pupil.load
+        carried = ("with", load.kind, *_words(load.start), *_words(load.goal)) if load else ()
+        found[("player", pupil.side, pupil.role or "-", *where, *left, *carried)] += 1
     for ball in state.balls:
+        if ball.spot == HANDS:
+            continue  # counted with who carries it
         if ball.spot == WITH_THE_TEACHER:
             found["store", ball.kind] += 1
         else:
@@ -132,7 +139,7 @@ def states_of_net(space: StateSpace) -> list[Counted]:
     for row in table:
         counts: Counter[Key] = Counter()
         for key, number in zip(keys, row, strict=True):
-            counts[key] += int(number)
+            counts[key] += int(number) if key[0] != "carried" else 0
         found.append(frozenset((key, number) for key, number in counts.items() if number))
     return found
 

@@ -9,13 +9,14 @@ from attrs import evolve, frozen
 from grammar.sentences import play
 from grammar.sentences.base import Np
 from tests.interpreter.aims import Target, hit_aims, targets
-from tests.interpreter.board import DOWN, IN, UP, Board, Spot
+from tests.interpreter.board import DOWN, IN, UP, Board, Load, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand
+from tests.interpreter.ways import ways
 from tests.interpreter.whose import Of, whose
 
 REACHED, CAUGHT, MISSED, LEFT = "reached", "caught", "missed", "left"
@@ -36,6 +37,7 @@ class Deed:
     kind: str | None = None
     came: Spot | None = None
     catcher: int | None = None
+    load: Load | None = None
 
     def told(self, board: Board) -> tuple[str, ...]:
         """Words that any telling of the deed must hold."""
@@ -56,22 +58,28 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
     free = [(each, number) for number, each in enumerate(board.pupils) if each.where == IN]
     for number in alike(free, everyone):
         pupil = board.pupils[number]
+        if pupil.load is not None:
+            yield _bring(sheet, number, board)
+            continue
         for sentence in sheet.said(play.Attempt):
             if acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
         for chase in sheet.said(play.Touch):
             if acts(sheet, chase, pupil.side, pupil.role) and _now(sheet, chase, pupil.side, board):
                 yield from _chases(sheet, chase, number, board, everyone)
+        for take in sheet.said(play.Take):
+            if acts(sheet, take, pupil.side, pupil.role) and _now(sheet, take, pupil.side, board):
+                yield from _takes(sheet, take, number, board, everyone)
 
 
-def acts(sheet: Sheet, sentence: play.Attempt | play.Touch, side: str, role: str) -> bool:
+def acts(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: str, role: str) -> bool:
     """Whether a line of play is for players of a side and role; a role with a line of its own plays only that."""
     who = sheet.folk(sentence.who)
     if who is None or not _of_side(sheet, sentence.who, side) or who.side not in (None, side):
         return False
     if who.role is not None:
         return who.role == role
-    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch))
+    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take))
     own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
     return role == "" or not any(_of_side(sheet, each, side) for each in own)
 
@@ -81,13 +89,32 @@ def _of_side(sheet: Sheet, phrase: Np, side: str) -> bool:
     return said.side == side if isinstance(said, Of) else True
 
 
-def _now(sheet: Sheet, sentence: play.Attempt | play.Touch, side: str, board: Board) -> bool:
+def _now(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: str, board: Board) -> bool:
     """Whether a line that speaks of "only when" may be followed now."""
     spans = [each.span_of_time for each in sentence.details if isinstance(each, play.OnlyIn)]
     only = next((each for each in sentence.details if isinstance(each, play.OnlyWhen)), None)
     return all(is_now(sheet, span, board) for span in spans) and (
         only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
     )
+
+
+def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
+    """One thing that lies where the way begins."""
+    pupil = board.pupils[number]
+    for load in ways(sheet, sentence, pupil.side):
+        there = [(each, n) for n, each in enumerate(board.balls) if (each.kind, each.spot) == (load.kind, load.start)]
+        for ball in alike(there, everyone):
+            aim = Target("take", None, None, spot=load.goal)
+            yield Deed(number, pupil.side, pupil.role, "take", aim, REACHED, ball, load.kind, load.start, load=load)
+
+
+def _bring(sheet: Sheet, number: int, board: Board) -> Deed:
+    """Whoever carries something brings it."""
+    pupil = board.pupils[number]
+    assert pupil.load is not None
+    concerned = sheet.only_other(pupil.side)
+    aim = Target("way", concerned, concerned, spot=pupil.load.goal)
+    return Deed(number, pupil.side, pupil.role, "carry", aim, REACHED, load=pupil.load)
 
 
 def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
@@ -97,12 +124,17 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
     for aim in hit_aims(sheet, sentence.whom, number, board, everyone):
         assert aim.hit is not None
         other = board.pupils[aim.hit]
-        if not set(at_hand(sheet, pupil.side, pupil.role)) & set(at_hand(sheet, other.side, other.role)):
+        if sentence.load is not None and (
+            other.load is None or other.load.kind not in sheet.stuff(sentence.load).kinds
+        ):
+            continue
+        floor, its = (set(at_hand(sheet, each.side, each.role)) for each in (pupil, other))
+        if other.load is None and not floor & its:
             continue  # they stay on different floor
         if whom.role is None and pupil.role and (other.side, other.role) == (pupil.side, pupil.role):
             continue
         deed = Deed(number, pupil.side, pupil.role, TOUCHING, aim, REACHED)
-        if not always_safe(sheet, other.side, other.role):
+        if other.load is not None or not always_safe(sheet, other.side, other.role):
             yield deed
         yield evolve(deed, outcome=MISSED)
 

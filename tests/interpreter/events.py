@@ -9,12 +9,13 @@ from attrs import frozen
 from grammar.sentences import finish, play, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
-from tests.interpreter.board import Board, Spot
-from tests.interpreter.catching import by_other_side, means_ball
+from tests.interpreter.board import Board
+from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.hours import is_now
 from tests.interpreter.names import Part, Stuff
+from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
 from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -100,7 +101,8 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
         case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
             yield "thing"
         case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
-            yield ("ball" if meant.category == "ball" else "thing", who.words() if scene.deed is None else "")
+            word = {"ball": "ball", "load": "load"}.get(meant.category, "thing")
+            yield (word, who.words() if scene.deed is None else "")
         case when.ComesIn():
             yield from (("balls", kind) for kind in sorted(sheet.stuff(said.name).kinds))
         case when.TakenAway(who=Np() as who):
@@ -109,6 +111,8 @@ def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> I
             yield ("person", "hit")
         case More():
             yield from (("more", side) for side in sides_meant(sheet, said.side, scene))
+        case when.Drops() | when.GoesBack():
+            yield "load"
         case when.Scores():
             yield from sides_meant(sheet, said.side, scene)
         case finish.SideWins() | when.SideLoses():
@@ -177,72 +181,39 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
     aim, fact = deed.aim, (deed.aim.what, deed.outcome)
     match event:
         case when.Knocked() if fact == ("target", REACHED):
-            return _thing(sheet, event.what, deed, board)
+            return of_thing(sheet, event.what, deed, board)
         case when.Hit() | when.Touched() if fact == ("player", REACHED) and aim.hit is not None:
             if isinstance(event, when.Touched) != (deed.skill == TOUCHING):
                 return None
             hit = board.pupils[aim.hit]
-            return _player(sheet, event.who, hit.side, hit.role, deed.side)
+            narrow = of_player(sheet, event.who, hit.side, hit.role, deed.side)
+            if event.load is None or narrow is None:
+                return narrow
+            carried = hit.load is not None and hit.load.kind in sheet.stuff(event.load).kinds
+            return narrow + sheet.stuff(event.load).named if carried else None
         case Intercepted() if deed.outcome == CAUGHT and deed.skill == "pass":
-            spoken_of = _ball(sheet, event.what, deed)
+            spoken_of = of_ball(sheet, event.what, deed)
             return None if spoken_of is None else 1 + sheet.stuff(event.what).named
         case when.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
-            return _ball(sheet, event.what, deed)
+            return of_ball(sheet, event.what, deed)
         case when.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):
-            there = _there(sheet, event.where, aim.spot, deed) if event.where is not None else 0
-            ball = _ball(sheet, event.what, deed)
+            there = of_place(sheet, event.where, aim.spot, deed) if event.where is not None else 0
+            ball = of_ball(sheet, event.what, deed)
             return ball + there if ball is not None and there is not None else None
         case when.Missed() if deed.outcome == MISSED and deed.ball is not None:
-            return _ball(sheet, event.what, deed)
+            return of_ball(sheet, event.what, deed)
         case when.Leaves() if deed.outcome == LEFT:
-            return _ball(sheet, event.what, deed)
+            return of_ball(sheet, event.what, deed)
         case when.GoesThrough() if fact == ("ring", REACHED):
-            ball, ring = _ball(sheet, event.what, deed), _thing(sheet, event.through, deed, board)
+            ball, ring = of_ball(sheet, event.what, deed), of_thing(sheet, event.through, deed, board)
             return ball + ring if ball is not None and ring is not None else None
         case when.Crosses() if fact == ("line", REACHED):
-            ball, line = _ball(sheet, event.what, deed), _there(sheet, event.line, aim.spot, deed)
+            ball, line = of_ball(sheet, event.what, deed), of_place(sheet, event.line, aim.spot, deed)
             return ball + line if ball is not None and line is not None else None
         case when.Arrives() if fact == ("way", REACHED):
             meant = sheet.meaning(event.who.name)
-            return 0 if isinstance(meant, Part) else _player(sheet, event.who, deed.side, deed.role, deed.side)
+            if isinstance(meant, Stuff):
+                carried = deed.load is not None and deed.load.kind in meant.kinds
+                return int(meant.named) if carried else None
+            return 0 if isinstance(meant, Part) else of_player(sheet, event.who, deed.side, deed.role, deed.side)
     return None
-
-
-def _owned(sheet: Sheet, phrase: Np, owner: str | None, actor: str) -> int | None:
-    """Whether something of an owner is meant, and whether the phrase names the owner."""
-    said = whose(sheet, phrase)
-    if isinstance(said, Of):
-        return 1 if owner == said.side else None
-    if isinstance(said, Part):
-        return 1 if owner == actor and said.part == "actor" else None
-    if said == OTHERS:
-        return 1 if owner not in (actor, None) or sheet.solo else None
-    return 0
-
-
-def _thing(sheet: Sheet, phrase: Np, deed: Deed, board: Board) -> int | None:
-    assert deed.aim.thing is not None
-    thing, stuff = board.things[deed.aim.thing], sheet.stuff(phrase)
-    owned = _owned(sheet, phrase, thing.owner, deed.side)
-    return None if owned is None or thing.kind not in stuff.kinds else owned + stuff.named
-
-
-def _player(sheet: Sheet, phrase: Np, side: str, role: str, actor: str) -> int | None:
-    who, owned = sheet.folk(phrase), _owned(sheet, phrase, side, actor)
-    if who is None or owned is None or who.side not in (None, side) or who.role not in (None, role):
-        return None
-    return max(owned, int(who.side is not None)) + (who.role is not None)
-
-
-def _ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:
-    stuff = sheet.stuff(phrase)
-    if not means_ball(sheet, phrase.name, deed.skill, deed.kind):
-        return None
-    return int(stuff.named) + bool(stuff.skills)
-
-
-def _there(sheet: Sheet, phrase: Np, spot: Spot | None, deed: Deed) -> int | None:
-    if spot is None or place_of(sheet, phrase) != spot.place:
-        return None
-    owned = _owned(sheet, phrase, spot.owner, deed.side)
-    return None if owned is None else 1 + owned

@@ -12,6 +12,7 @@ from tests.interpreter.events import Scene, Settled, sides_meant
 from tests.interpreter.hours import WITH_THE_TEACHER, times_more
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.life import after_the_last, lose_or_win
+from tests.interpreter.loads import about_loads, let_go
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.people import other_than, people, where_to
 from tests.interpreter.places import change_places
@@ -27,7 +28,8 @@ def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board,
     if not settled:
         yield board
         return
-    first = next((each for each in settled if _gives_up_a_task(sheet, each.said)), settled[0])
+    first = next((each for each in settled if about_loads(sheet, each.said)), None)
+    first = first or next((each for each in settled if _gives_up_a_task(sheet, each.said)), settled[0])
     rest = [each for each in settled if each is not first]
     for after in _change(sheet, first, scene, board, begin):
         yield from follow(sheet, rest, scene, after, begin)
@@ -42,7 +44,9 @@ def _gives_up_a_task(sheet: Sheet, said: when.Consequence) -> bool:
 def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     said = settled.said
     match said:
-        case when.MovesTo() if about_balls(sheet, said):
+        case when.MovesTo() | when.Drops() | when.GoesBack() if about_loads(sheet, said) and scene.deed is not None:
+            let_go(sheet, said, scene, board)
+        case when.MovesTo() if about_balls(sheet, said) or about_loads(sheet, said):
             yield from _send_balls(sheet, said, scene, board)
             return
         case lives.LosesLife() | lives.WinsLife():
@@ -187,6 +191,8 @@ def _go(sheet: Sheet, said: Going, scene: Scene, board: Board) -> Iterator[Board
         for number in chosen:
             pupil = after.pupils[number]
             side, role, where = _goal(sheet, said, pupil.side, pupil.role, scene, after)
+            if pupil.load is not None:
+                after.put_down(number, pupil.load.start)  # whether they find room or not
             stays = (side, role, where) == (pupil.side, pupil.role, pupil.where)
             if not stays and (isinstance(said, when.Returns | when.Out) or finds_room(sheet, side, role, where, after)):
                 after.go(number, side, role, where)

@@ -7,8 +7,9 @@ from typing import Union
 
 from attrs import frozen
 
-from grammar.sentences import sides, space
+from grammar.sentences import play, sides, space
 from grammar.sentences.base import Name
+from grammar.sentences.head import Switched
 from grammar.tree import GameSheet
 
 SENDING = ("thrower", "roller", "kicker", "striker", "passer", "shooter", "hitter")
@@ -125,20 +126,37 @@ def categories(tree: GameSheet, known: Mapping[str, str]) -> dict[str, str]:
         like = line.like.text if line.like else name
         last = like.split()[-1]
         found.setdefault(name, known.get(like) or (single(last) if single(last) in ("ball", "ring") else "target"))
+    for name, forms in _forms(tree, known):
+        if found[name] == "target" and (forms | {"target", "targets"}) & _taken(tree):
+            found[name] = "load"
     return found
+
+
+def _forms(tree: GameSheet, known: Mapping[str, str]) -> Iterator[tuple[str, set[str]]]:
+    """Every kind of kit with the words that stand for it."""
+    for line in tree.all_of("kit", sides.Kit):
+        kind = kit_name(line, known)
+        yield kind, {kind, line.name.text, several(kind)}
+
+
+def _taken(tree: GameSheet) -> set[str]:
+    """The words for things that somebody takes from place to place."""
+    lines = (line.sentence for line in tree.lines("play"))
+    said = (line.sentence if isinstance(line, Switched) else line for line in lines)
+    return {line.what.name.text for line in said if isinstance(line, play.Take)}
 
 
 def _kit(tree: GameSheet, known: Mapping[str, str]) -> Iterator[tuple[str, Meant]]:
     sorts = categories(tree, known)
     for category in ("ball", "target", "ring"):
-        every = frozenset(kind for kind, sort in sorts.items() if sort == category)
+        meant = (category, "load") if category == "target" else (category,)
+        every = frozenset(kind for kind, sort in sorts.items() if sort in meant)
         yield from ((word, Stuff(category, every)) for word in (category, several(category)))
     balls = frozenset(kind for kind, sort in sorts.items() if sort == "ball")
     for word, skills in BY_SKILL.items():
         yield from ((each, Stuff("ball", balls, skills=skills)) for each in (word, several(word)))
-    for line in tree.all_of("kit", sides.Kit):
-        kind = kit_name(line, known)
-        for form in {kind, line.name.text, several(kind)}:
+    for kind, forms in _forms(tree, known):
+        for form in forms:
             yield form, Stuff(sorts[kind], frozenset((kind,)), named=True)
 
 

@@ -17,6 +17,7 @@ from tests.interpreter.follows import follow
 from tests.interpreter.hours import is_now, moments
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
+from tests.interpreter.loads import take_up
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -73,8 +74,13 @@ class Round:
         sheet = self.sheet
         scene = scene_of(sheet, deed, board)
         settled = holding(sheet, scene, rules_for(sheet, deed, board), board)
-        for spot in landings(sheet, deed, scene, settled) if deed.ball is not None else [None]:
+        flies = deed.ball is not None and deed.load is None
+        for spot in landings(sheet, deed, scene, settled) if flies else [None]:
             after = board.copy()
+            if deed.load is not None and deed.ball is not None:
+                take_up(after, deed.actor, deed.ball, deed.load)
+            elif deed.load is not None:
+                after.put_down(deed.actor, deed.load.goal)
             if deed.ball is not None and spot is not None:
                 after.balls[deed.ball] = after.balls[deed.ball]._replace(spot=spot)
             if deed.aim.carried_for_good and deed.outcome == REACHED and deed.aim.thing is not None:

@@ -16,6 +16,8 @@ from tests.interpreter.sheet import Sheet, Supply
 from tests.interpreter.spots import half, spot, spots_of
 from tests.interpreter.whose import OTHERS, Of, side_said, whose
 
+LYING = ("ball", "load")  # what is nobody's but of the place where it lies
+
 
 def set_up(sheet: Sheet) -> State:
     """All pupils, balls and things in their places, in the order of the sheet."""
@@ -25,8 +27,8 @@ def set_up(sheet: Sheet) -> State:
         if isinstance(each.where, Spot):
             turns[each.where] = turns.get(each.where, -1) + 1
             pupils[number] = each._replace(turn=turns[each.where])
-    balls = [ball for kind, sort in sheet.categories.items() if sort == "ball" for ball in _balls(sheet, kind)]
-    things = [each for kind, sort in sheet.categories.items() if sort != "ball" for each in _things(sheet, kind)]
+    balls = [ball for kind, sort in sheet.categories.items() if sort in LYING for ball in _balls(sheet, kind)]
+    things = [each for kind, sort in sheet.categories.items() if sort not in LYING for each in _things(sheet, kind)]
     return State(tuple(pupils), tuple(balls), tuple(things), (0,) * len(sheet.sides), "")
 
 

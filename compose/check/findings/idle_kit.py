@@ -27,7 +27,7 @@ def idle_kit(study: Study) -> list[Finding]:
     idle = [
         number
         for number, place in enumerate(net.places)
-        if place.token in ("ball", "body") and place.start and not place.final and number not in used
+        if place.token in ("ball", "load", "body") and place.start and not place.final and number not in used
     ]
     return [_finding(study, number) for number in idle if np.ptp(study.table[:, number]) == 0]
 

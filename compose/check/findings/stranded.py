@@ -21,7 +21,7 @@ from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Basis, Finding, Severity
 
 CODE = "C-stranded"
-MOVABLE = ("ball", "body", "player")
+MOVABLE = ("ball", "load", "body", "player")
 
 
 @frozen(eq=False)
@@ -126,13 +126,15 @@ def _title(study: Study, alike: list[Stranding]) -> str:
 
 def _who(where: Place) -> str:
     """What somebody would have to do with what lies there."""
-    return "free" if where.token == "player" else "fetch"
+    return {"player": "free", "load": "take"}.get(where.token, "fetch")
 
 
 def _mend(where: Place, who: str, sometimes: bool) -> str:
     """What to write, for balls as a sentence that may stand in the sheet."""
     if where.token == "ball" and sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
+    if where.token == "load":
+        return "Say in play who takes them from there, and where to."
     if where.token != "ball" or where.kind is None:
         return f"Say who may {who} them and when, or say that they are out for the round."
     return f'Say who may fetch them and when, such as "{teacher_fetches(where)}".'

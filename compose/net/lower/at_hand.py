@@ -11,7 +11,7 @@ from compose.net.lower.tokens import ball_place, in_play
 from compose.net.net import Rate, Ratio
 from grammar.core.declared import Cut, Doing
 from grammar.core.game import Play
-from grammar.core.play import Along
+from grammar.core.play import Along, PickUp
 from grammar.core.values import SHARED, AreaId, KindId, Landmark, Part, Population, SideId, Spot
 
 COURT = Spot(Landmark.COURT, SHARED)
@@ -66,7 +66,7 @@ def uses_of(builder: Builder, side: SideId) -> Uses:
         if offer.by.side == side:
             spots = spots_at_hand(builder.play, offer.by)
             for each in offer.attempts:
-                if each.ball is not None:
+                if each.ball is not None and not isinstance(each.aim, PickUp):
                     found[offer.by][each.ball] = (each.aim.start,) if isinstance(each.aim, Along) else spots
     return found
 

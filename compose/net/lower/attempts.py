@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from compose.net.lower.builder import Builder, at_least, none_in
+from compose.net.lower.carrying import carried_about, hands_emptied
 from compose.net.lower.cast import Cast
 from compose.net.lower.consequences import counted, leaves_a_task
 from compose.net.lower.dispatch import Case, cases_of
@@ -21,7 +22,7 @@ from compose.net.lower.say_places import lying
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, side_in_play, target_place
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
-from grammar.core.play import Along, Past, ToMate
+from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall
 from grammar.core.values import At, Posture, SideId
 
@@ -82,7 +83,7 @@ def _share_of_catchers(builder: Builder, option: Option, moment: Moment) -> tupl
 
 def _always(option: Option) -> bool:
     """Whether the attempt has only one outcome: nothing is aimed at and the text gives no chance."""
-    return isinstance(option.moment.aim, Along) and option.attempt.said_chance is None
+    return isinstance(option.moment.aim, Along | PickUp) and option.attempt.said_chance is None
 
 
 def _outcome(moment: Moment) -> str:
@@ -118,10 +119,12 @@ def case_guard(builder: Builder, case: Case) -> tuple[Condition, ...]:
 
 def case_effects(builder: Builder, case: Case, moment: Moment | None, cast: Cast) -> tuple[Effect, ...]:
     """What a case does to the counts."""
-    return tuple(
+    persons = dict(cast.persons)
+    emptied = tuple(hands_emptied(builder, case, persons))
+    return emptied + tuple(
         done
         for effect, rule in sorted(case.effects, key=lambda each: not leaves_a_task(each[0]))
-        for done in counted(builder, effect, moment, cast.persons, builder.rule(rule.lines))
+        for done in counted(builder, effect, moment, persons, builder.rule(rule.lines))
     )
 
 
@@ -146,7 +149,7 @@ def _landed(
         (*_brought(builder, moment, rules[0]), *case_effects(builder, case, moment, cast)),
         tuple(dict.fromkeys((*rules, *limits))),
     )
-    if moment.ball is None or moment.ball_at is None:
+    if moment.ball is None or moment.ball_at is None or moment.result is Result.TAKEN:
         yield whole
         return
     sent = [(effect.to, builder.rule(rule.lines)) for effect, rule in case.effects if isinstance(effect, SendBall)]
@@ -164,7 +167,8 @@ def _landed(
 
 
 def _brought(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Move]:
-    """A load that is brought somewhere for good lies there."""
+    """A load that is brought somewhere for good lies there; what is taken up is on its way."""
+    yield from carried_about(builder, moment, rule)
     if moment.result is Result.ARRIVED and isinstance(moment.aim, Along) and moment.thing and not moment.aim.again:
         standing = target_place(builder, moment.thing, Posture.UP)
         yield Move(standing, target_place(builder, moment.thing, At(moment.aim.goal)), 1, rule)

@@ -17,8 +17,8 @@ from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Condition, Ratio
 from grammar.core.play import Turn, Waiting
-from grammar.core.rules import Effect, Go, LifeOf, Person, Swap
-from grammar.core.values import At, Population, Presence
+from grammar.core.rules import Effect, Go, LifeOf, Person, Result, Swap
+from grammar.core.values import At, Population, Presence, without_load
 
 Stand = tuple[Population, Presence | At] | tuple[Population, Presence | At, int]  # with lives, where they are counted
 
@@ -57,13 +57,18 @@ def with_lives(builder: Builder, who: Population, standing: Presence | At) -> It
 
 
 def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
-    found: dict[Person | Waiting, Stand | None] = {Person.ACTOR: (moment.by, Presence.PLAYING)}
+    found: dict[Person | Waiting, Stand | None] = {Person.ACTOR: (_actor(moment), Presence.PLAYING)}
     if moment.person is not None:
         found[Person.OBJECT] = found[Person.CATCHER] = (moment.person, Presence.PLAYING)
         if moment.mate_at is not None:
             found[Person.MATE] = (moment.person, moment.mate_at)
             del found[Person.CATCHER]
     return found
+
+
+def _actor(moment: Moment) -> Population:
+    """Who acted, as they are then: whoever has brought something has nothing in their hands any more."""
+    return Population(moment.by.side, without_load(moment.by.role)) if moment.result is Result.ARRIVED else moment.by
 
 
 def _spoken_of(effects: Iterable[Effect]) -> Iterator[Person | Waiting]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.net.lower.builder import Builder
+from compose.net.lower.carrying import set_down
 from compose.net.lower.cast import Stand, with_lives
 from compose.net.lower.moment import Moment
 from compose.net.lower.room import rooms_for
@@ -22,11 +23,13 @@ from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.core import rules as core
 from grammar.core.clock import ComeIn, TakeAway
+from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Turn, Waiting
 from grammar.core.values import (
     PLAIN,
     SAME,
     At,
+    Laden,
     Population,
     Posture,
     Presence,
@@ -65,9 +68,9 @@ def counted(
             yield Assign(builder.result_place, builder.play.side_ids.index(effect.winner) + 1, rule)
         case core.StartAgain():
             for number, place in enumerate(builder.places):
-                if place.token in ("player", "ball", "store", "target", "body"):
+                if place.token in ("player", "ball", "store", "load", "target", "body"):
                     yield Assign(number, place.start, rule)
-        case core.SendBall() | core.PlayOn() | ComeIn():
+        case core.SendBall() | core.PlayOn() | SetDown() | ComeIn():
             return
 
 
@@ -113,9 +116,10 @@ def _of_thing(
 def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> Iterator[Move]:
     who = effect.who
     if isinstance(who, core.AllPlaying):
+        yield from _all_set_down(builder, who, rule)
         stands: list[Stand] = [
             stand
-            for each in builder.play.populations()
+            for each in free_players(builder)
             if each in who.who
             for stand in with_lives(builder, each, Presence.PLAYING)
         ]
@@ -129,6 +133,18 @@ def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> It
     last = isinstance(who, Waiting) and who.turn is Turn.LAST
     for each in stands:
         yield from _moved(builder, each, effect, amount, rule, last)
+
+
+def _all_set_down(builder: Builder, who: core.AllPlaying, rule: Rule) -> Iterator[Move]:
+    """All who carry something set it down before they go; it goes back."""
+    for each in builder.play.populations():
+        if each in who.who and isinstance(each.role, Laden):
+            yield from set_down(builder, each, Lies.BACK, None, rule)
+
+
+def free_players(builder: Builder) -> list[Population]:
+    """The populations that carry nothing."""
+    return [each for each in builder.play.populations() if not isinstance(each.role, Laden)]
 
 
 def _moved(
@@ -183,6 +199,7 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
 def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Move]:
     """All who play go to the end of the queue, and as many as played at the start come in."""
     assert isinstance(effect.who, core.AllPlaying) and isinstance(effect.other, Waiting)
+    yield from _all_set_down(builder, effect.who, rule)
     for who, spot in who_waits(builder, effect.other):
         if who in effect.who.who:
             playing, waiting = player_place(builder, who, Presence.PLAYING), player_place(builder, who, At(spot))

@@ -15,8 +15,9 @@ from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, s
 from compose.net.lower.trying import attempt_of
 from compose.net.net import Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
+from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
-from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, Through, ToMate
+from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
 from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
@@ -51,11 +52,29 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
                     guard.append(at_least((ball_place(builder, *source),)))
                 only = condition_of(builder, offer.only) if offer.only != ALWAYS else None
                 guard += [only] if only is not None else []
-                rate = rate_of(builder, offer.by, source, uses)
+                rate = _rate(builder, offer, attempt, source, uses)
                 rate = Rate((*rate.limits, *limits), rate.ratios)
                 tried = attempt_of(builder, offer, moment)
                 option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there)
                 yield _with_ratios(option, tuple(guard), ratios)
+
+
+def _rate(
+    builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None, uses: Uses
+) -> Rate:
+    """How many act at once; of those who take things along as many as there are things, of several kinds any."""
+    if not isinstance(attempt.aim, PickUp) or source is None:
+        return rate_of(builder, offer.by, source, uses)
+    kinds = taken_alike(builder.play, offer, attempt.aim)
+    there = tuple(ball_place(builder, kind, attempt.aim.start) for kind in kinds)
+    ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
+    return Rate((in_play(builder, offer.by), there), ratios)
+
+
+def taken_alike(play: Play, offer: Offer, way: PickUp) -> tuple[KindId, ...]:
+    """The kinds of which a line lets somebody take whichever they come upon."""
+    alike = (each for each in play.offers if (each.by, each.lines) == (offer.by, offer.lines))
+    return tuple(try_.ball for each in alike for try_ in each.attempts if try_.aim == way and try_.ball is not None)
 
 
 def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Ratio, ...]) -> Option:
@@ -74,7 +93,7 @@ def _sources(builder: Builder, who: Population, attempt: Attempt) -> tuple[tuple
     """
     if attempt.ball is None:
         return (None,)
-    spots = (attempt.aim.start,) if isinstance(attempt.aim, Along) else spots_at_hand(builder.play, who)
+    spots = (attempt.aim.start,) if isinstance(attempt.aim, Along | PickUp) else spots_at_hand(builder.play, who)
     return tuple((attempt.ball, spot) for spot in spots)
 
 
@@ -105,6 +124,9 @@ def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindI
             yield moment, (), (), ()
         case ToMate():
             yield from _to_mate(builder, aim, moment)
+        case PickUp():
+            assert source is not None
+            yield moment, (at_least((ball_place(builder, *source),)),), (), ()
         case Along():
             yield from _along(builder, attempt, moment)
 

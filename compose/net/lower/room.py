@@ -13,7 +13,7 @@ from compose.net.lower.tokens import places_at, player_place
 from compose.net.net import Room
 from grammar.core.declared import Area
 from grammar.core.declared import Room as Limit
-from grammar.core.values import SHARED, At, Population, Presence, Spot
+from grammar.core.values import SHARED, At, Population, Presence, Spot, without_load
 from grammar.finding import Finding, Severity
 from grammar.words import count
 
@@ -26,6 +26,8 @@ def rooms_for(builder: Builder, before: Population, who: Population, standing: P
         spots = sorted((At(spot) for each, spot in builder.whereabouts if each == who), key=repr)
         standings: tuple[Presence | At, ...] = (Presence.PLAYING, *spots)
         places = [place for each in standings for place in places_at(builder, who, each)]
+        laden = [each for each in builder.play.laden if Population(each.side, without_load(each.role)) == who]
+        places += [player_place(builder, each, Presence.PLAYING) for each in laden]
         found.append(Room(tuple(places), role.most))
     return tuple(found)
 

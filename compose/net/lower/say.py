@@ -8,7 +8,8 @@ from compose.net.lower.moment import Moment
 from compose.net.lower.say_places import lying, of_side, player_noun, standing_words
 from compose.net.side_words import does, is_plural
 from grammar.core.clock import ComeIn, TakeAway
-from grammar.core.play import Along, AtPlayers, AtThing, Past, Through, ToMate, Turn, Waiting
+from grammar.core.loads import Lies, SetDown
+from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate, Turn, Waiting
 from grammar.core.rules import (
     Add,
     AllPlaying,
@@ -57,6 +58,7 @@ _DOES = {
     Skill.PUSH: ("pushes", ""),
     Skill.RUN: ("runs", ""),
     Skill.TOUCH: ("goes after", ""),
+    Skill.TAKE: ("runs to", ""),
 }
 _ENDS = {
     Result.KNOCKED: "and knocks it",
@@ -66,6 +68,7 @@ _ENDS = {
     Result.CROSSED: "and it crosses",
     Result.PASSED: "and it is caught",
     Result.ARRIVED: "and arrives",
+    Result.TAKEN: "and takes it along",
     Result.MISSED: "and misses",
     Result.LEFT: "and the ball leaves the court",
 }
@@ -80,6 +83,7 @@ _AGENTS = {
     Skill.PUSH: "pusher",
     Skill.RUN: "runner",
     Skill.TOUCH: "tagger",
+    Skill.TAKE: "carrier",
 }
 
 
@@ -125,6 +129,8 @@ def _aim_words(moment: Moment) -> str:
         case ToMate():
             at = moment.mate_at or next(iter(sorted(moment.aim.at, key=repr)))
             return f"to a team-mate {standing_words(at, moment.by.side)}" if isinstance(at, At) else "to a team-mate"
+        case PickUp():
+            return lying(moment.aim.start)
         case Along():
             return f"to the {_place_words(moment.aim.goal)}"
     return ""
@@ -186,6 +192,15 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
             return f"{_subject(effect.who, skill)} changes places with {_subject(effect.other, skill)}"
         case PlayOn():
             return ""
+        case SetDown():
+            return _set_down_words(effect)
+
+
+def _set_down_words(effect: SetDown) -> str:
+    what = f"the {listing(sorted(kind.key for kind in effect.what), 'or')}"
+    if isinstance(effect.to, Spot):
+        return f"{what} goes {_towards(effect.to)}"
+    return f"{what} goes back" if effect.to is Lies.BACK else f"{what} falls"
 
 
 def _the(side: SideId) -> str:

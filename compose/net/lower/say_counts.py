@@ -23,11 +23,13 @@ from grammar.core.guards import (
 from grammar.core.values import (
     PLAIN,
     SHARED,
+    AreaId,
     At,
     OnStep,
     Posture,
     SideId,
     Spot,
+    without_load,
 )
 from grammar.words import listing, plural
 
@@ -87,7 +89,7 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
         case Points():
             return "points"
         case PlayersAt():
-            roles = {each.role for each in count.of}
+            roles = {without_load(each.role) for each in count.of}
             noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
             return f"{noun} {_where(count, side)}"
         case ThingsAt():
@@ -95,12 +97,18 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
             return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
         case BallsAt():
             nouns = sorted(plural_of(core, kind) for kind in count.of)
-            spots = " or ".join(
-                sorted(lying(Spot(spot.of, spot.owner, spot.part), spot.owner == side) for spot in count.at)
-            )
+            spots = " or ".join(sorted(_lying(spot, side) for spot in count.at))
             if spots == "hands":
                 return listing(nouns, "or")
             return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
+
+
+def _lying(spot: Spot, side: SideId | None) -> str:
+    """Where balls lie: an area of the side spoken of is "its" area."""
+    own = spot.owner == side
+    if own and isinstance(spot.of, AreaId):
+        return lying(Spot(spot.of, SHARED, spot.part)).replace(" the ", " its ", 1)
+    return lying(spot, own)
 
 
 def _where(count: PlayersAt, side: SideId | None) -> str:

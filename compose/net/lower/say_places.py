@@ -9,6 +9,7 @@ from grammar.core.values import (
     AreaId,
     At,
     KindId,
+    Laden,
     Landmark,
     Owner,
     Part,
@@ -17,13 +18,15 @@ from grammar.core.values import (
     SideId,
     Spot,
 )
-from grammar.words import player_of
+from grammar.words import article, player_of
 
 ON = ("bench", "base", "mark")  # what one stands on, not in
 
 
 def player_noun(who: Population) -> str:
     """Such as "north player", "north keeper"; "carrier" where the side is called carriers."""
+    if isinstance(who.role, Laden):
+        return f"{player_noun(Population(who.side, who.role.role))} with {article(who.role.kind.key)}"
     if who.role is not PLAIN:
         return f"{who.side.key} {who.role.key}"
     return player_of(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"

@@ -8,7 +8,20 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import ball_place, how_many, player_place, step_place, store_place, target_place
 from grammar.core.declared import All, AllBut, Start
 from grammar.core.schedule import held_back
-from grammar.core.values import PLAIN, At, KindId, OnStep, Population, Posture, Presence, SideId, Sort, Spot, Thing
+from grammar.core.values import (
+    PLAIN,
+    At,
+    KindId,
+    Laden,
+    OnStep,
+    Population,
+    Posture,
+    Presence,
+    SideId,
+    Sort,
+    Spot,
+    Thing,
+)
 from grammar.finding import Finding, Severity
 
 
@@ -28,6 +41,8 @@ def place_tokens(builder: Builder) -> None:
                 builder.start(standing, how_many(builder, kind.id, thing.owner))
         elif kind.sort is Sort.BALL:
             _balls(builder, kind.id)
+        elif kind.sort is Sort.LOAD:
+            _loads(builder, kind.id)
 
 
 def _on_steps(builder: Builder, kind: KindId) -> None:
@@ -43,7 +58,7 @@ def _players(builder: Builder, side: SideId) -> Iterator[Finding]:
     for who in left:
         player_place(builder, who, Presence.PLAYING)
         role = builder.play.role(who)
-        if role is not None:
+        if role is not None and not isinstance(who.role, Laden):
             left[who] = min(role.least, left[Population(side, PLAIN)])
             left[Population(side, PLAIN)] -= left[who]
     for start in builder.play.starts:
@@ -74,6 +89,18 @@ def _wanted(start: Start, left: int) -> int:
             return max(left - start.count.count, 0)
         case All():
             return left
+
+
+def _loads(builder: Builder, kind: KindId) -> None:
+    """What players take from place to place lies where the set-up puts it, each owner's by itself."""
+    for thing in builder.play.things(kind):
+        left = how_many(builder, kind, thing.owner)
+        starts = [start for start in builder.play.starts if start.what == thing and isinstance(start.at, Spot)]
+        for start, later in zip(starts, range(len(starts) - 1, -1, -1), strict=True):
+            assert isinstance(start.at, Spot)
+            number = min(_wanted(start, -(-left // (later + 1))), left)
+            builder.start(ball_place(builder, kind, start.at), number)
+            left -= number
 
 
 def _balls(builder: Builder, kind: KindId) -> None:

@@ -17,7 +17,7 @@ from compose.net.attempt import Attempt
 from compose.net.lower.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
 from grammar.core.play import Attempt as Trial
-from grammar.core.play import Offer
+from grammar.core.play import Offer, PickUp
 from grammar.core.values import KindId, Population
 
 MOST_CONDITIONS = 3  # more would make too many out of one option; then every choice keeps its share
@@ -126,8 +126,11 @@ def _said(option: Option, available: Sequence[Option]) -> float | None:
 
 
 def _choice(option: Option) -> Choice:
-    return option.offer.lines, option.trial
+    """What is chosen: of several kinds that a line lets them take whichever they come upon."""
+    trial = evolve(option.trial, ball=None) if isinstance(option.trial.aim, PickUp) else option.trial
+    return option.offer.lines, trial
 
 
 def _chooser(option: Option) -> tuple[Population, KindId | None]:
-    return option.offer.by, option.trial.ball
+    taking = isinstance(option.trial.aim, PickUp)  # who takes something chooses from where, of whatever kind
+    return option.offer.by, None if taking else option.trial.ball

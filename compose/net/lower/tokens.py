@@ -12,6 +12,7 @@ from grammar.core.values import (
     PLAIN,
     At,
     KindId,
+    Laden,
     OnStep,
     Owner,
     Population,
@@ -21,8 +22,9 @@ from grammar.core.values import (
     Sort,
     Spot,
     Thing,
+    without_load,
 )
-from grammar.words import count, plural
+from grammar.words import article, count, plural
 
 PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
 CLOCK = "clock"
@@ -45,26 +47,33 @@ def player_place(builder: Builder, who: Population, standing: Presence | At, liv
     if (found := builder.number(key)) is not None:
         return found
     noun, where = player_noun(who), standing_words(standing, who.side)
-    role = None if who.role is PLAIN else who.role.key
+    task = without_load(who.role)
+    role = None if task is PLAIN else task.key
+    load = who.role if isinstance(who.role, Laden) else None
     name = f"player/{who.side.key}/{role or '-'}/{_standing_name(standing, who.side)}"
+    if load is not None:
+        name += f" with {load.kind.key} from {_spot_name(load.start)} of {owner_key(load.start.owner) or '-'}"
     if lives is not None:
         name, where = f"{name}/{lives}", f"{where} with {count(lives, 'life', 'lives')}"
     total = sum(builder.players.values()) if builder.sides_change else builder.players[who.side]
     area = _area_of(builder, standing)
     many = plural(noun) if role or not is_plural(who.side.key) else who.side.key
+    if load is not None:
+        many = f"{plural(player_noun(Population(who.side, task)))} with {article(load.kind.key)}"
     place = Place(
         name,
         "player",
         total,
         0,
-        f"{noun} {where}",
-        f"{many} {where}",
+        noun if load is not None else f"{noun} {where}",
+        many if load is not None else f"{many} {where}",
         who.side.key,
         role,
         final=area is not AreaKind.QUEUE,
         standing=standing,
         area=area,
         lives=lives,
+        load=load,
     )
     return builder.add_place(key, place)
 
@@ -112,9 +121,12 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
         return found
     where, side = lying(spot), owner_key(spot.owner)
     total = how_many(builder, kind)
-    name = f"ball/{kind.key}/{_spot_name(spot)}/{side or '-'}"
+    token = "load" if builder.play.kind(kind).sort is Sort.LOAD else "ball"
+    name = f"{token}/{kind.key}/{_spot_name(spot)}/{side or '-'}"
+    loads = (each.role for each in builder.play.laden if isinstance(each.role, Laden))
+    brought = any((load.kind, load.goal) == (kind, spot) for load in loads)
     one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
-    return builder.add_place(key, Place(name, "ball", total, 0, one, many, side, kind.key, standing=At(spot)))
+    return builder.add_place(key, Place(name, token, total, 0, one, many, side, kind.key, brought, At(spot)))
 
 
 def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:

@@ -25,6 +25,7 @@ KINDS_OF_AIM = {
     Result.CROSSED: "line",
     Result.PASSED: "mate",
     Result.ARRIVED: "none",
+    Result.TAKEN: "none",
 }
 
 
@@ -33,12 +34,14 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
     assert moment.skill is not None and moment.aim is not None and moment.result is not None
     figures, play = offer.figures, builder.play
     width_m, height_m = _size(builder, moment.thing.kind if moment.thing else None)
+    taken = moment.ball if moment.result is Result.TAKEN else None
+    used, thing = None if taken else moment.ball, taken or (moment.thing.kind if moment.thing else None)
     return Attempt(
         name=builder.core.lines[offer.lines[0]].words,
         skill=moment.skill.value,
-        ball=play.kind(moment.ball).like.key if moment.ball else None,
+        ball=play.kind(used).like.key if used else None,
         aim=KINDS_OF_AIM[moment.result],
-        target=play.kind(moment.thing.kind).like.key if moment.thing else None,
+        target=play.kind(thing).like.key if thing else None,
         distance_m=_distance_m(builder, offer, moment),
         width_m=width_m,
         height_m=height_m,

@@ -9,7 +9,7 @@ from grammar.core.game import Play
 from grammar.core.lives import LastLife
 from grammar.core.play import Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, KeptFor, Person, Rule, Subject, Swap
-from grammar.core.values import SHARED, At, Owner, Population, SideId, Spot, Thing
+from grammar.core.values import SHARED, At, Laden, Owner, Population, SideId, Spot, Thing, without_load
 
 
 def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
@@ -24,7 +24,7 @@ def places_of_players(play: Play) -> frozenset[tuple[Population, Spot]]:
             elif isinstance(effect, Swap) and isinstance(rule.trigger, Happening):
                 there = [each.spot for each in rule.trigger.at if isinstance(each, At)]
                 found |= {(who, spot) for who in rule.trigger.by for spot in there}
-    return frozenset(found)
+    return frozenset((Population(who.side, without_load(who.role)), spot) for who, spot in found)
 
 
 def meant(play: Play, rule: Rule, who: Subject) -> Iterable[Population]:
@@ -68,4 +68,8 @@ def who_waits(builder: Builder, waiting: Waiting) -> tuple[tuple[Population, Spo
         (who, spot) for spot in sorted(waiting.at, key=repr) for who in builder.play.populations() if who in waiting.who
     ]
     found = tuple(stand for stand in meant_there if stand in builder.whereabouts)
-    return found or tuple((who, spot) for who, spot in meant_there if spot.owner in (who.side, SHARED))
+    return found or tuple(
+        (who, spot)
+        for who, spot in meant_there
+        if spot.owner in (who.side, SHARED) and not isinstance(who.role, Laden)
+    )

@@ -15,7 +15,7 @@ from compose.staging.floor.regions import regions
 from compose.staging.floor.tracks import track_on
 from compose.staging.floor.values import Floor, Rectangle
 from grammar.core.game import Core, Play
-from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, Through, ToMate
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.values import At, OnStep, Population, SideId, Thing
 
 BACK_M = 1.0  # assumption: who aims stands this far behind the line that must not be crossed
@@ -79,7 +79,7 @@ def _tries(
     ground: Ground,
     by: Population,
     stand: Rectangle,
-    aim: AtThing | AtPlayers | Through | Past | ToMate,
+    aim: AtThing | AtPlayers | Through | Past | PickUp | ToMate,
     on: OnStep | None,
 ) -> Iterator[Reach]:
     """The attempt from one floor that the players may use, to every place that it may go to."""
@@ -91,6 +91,8 @@ def _tries(
             yield from (_into(stand, goal) for who in aim.of for goal in standing(play, ground, who))
         case Past():
             yield from (_onto(stand, region.rectangle) for region in regions(ground, aim.line, None, by.side))
+        case PickUp():
+            yield from (_onto(stand, region.rectangle) for region in regions(ground, aim.start, None, by.side))
         case ToMate():
             for at in aim.at:
                 if isinstance(at, At):

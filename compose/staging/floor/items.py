@@ -20,6 +20,7 @@ Size = tuple[float, float]  # width and height in metres
 # Assumptions for things whose size nobody gave: width and height in metres.
 USUAL_SIZE_M: Mapping[Sort, Size] = {
     Sort.TARGET: (0.3, 0.4),
+    Sort.LOAD: (0.3, 0.4),
     Sort.RING: (0.6, 0.6),
     Sort.BODY: (0.8, 0.8),
     Sort.BALL: (0.2, 0.2),
@@ -113,7 +114,7 @@ def _of_start(muster: Muster, start: Start, sharing: int | None, kind: Kind) -> 
     for region, upon, count in _parts(muster, start, owner, wanted):
         taken, first = muster.take(thing, count, total)
         size = muster.size_of(kind)
-        name, sort = kind.id.key, kind.sort.value
+        name, sort = kind.id.key, (Sort.TARGET if kind.sort is Sort.LOAD else kind.sort).value
         yield Batch(name, sort, owner, None, taken, first, region, start.spread, size, line, upon)
 
 

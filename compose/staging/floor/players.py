@@ -12,7 +12,7 @@ from compose.staging.floor.items import Batch, Muster, Size, dealt, shared_out, 
 from compose.staging.floor.regions import regions
 from grammar.core.declared import Side
 from grammar.core.game import Line
-from grammar.core.values import PLAIN, Landmark, Part, Population, SideId, Sort, Spot, Upon
+from grammar.core.values import PLAIN, Laden, Landmark, Part, Population, SideId, Sort, Spot, Upon, without_load
 
 PLAYER = "player"
 SIZE_M: Size = (0.5, 1.4)  # assumption: the circle that a standing pupil fills with the elbows out
@@ -31,7 +31,8 @@ def player_batches(muster: Muster) -> Iterator[Batch]:
                 yield evolve(batch, how=start.spread)
     for side in muster.core.play.sides:
         yield from _by_their_things(muster, side)
-        for who in sorted(muster.core.play.populations(side.id), key=lambda each: each.role is PLAIN):
+        free = (who for who in muster.core.play.populations(side.id) if not isinstance(who.role, Laden))
+        for who in sorted(free, key=lambda each: each.role is PLAIN):
             yield from _unplaced(muster, who, totals[who])
 
 
@@ -40,6 +41,8 @@ def _populations(muster: Muster) -> Iterator[tuple[Population, int]]:
     for side in muster.core.play.side_ids:
         left = muster.players.get(side, 0)
         for who in muster.core.play.populations(side):
+            if isinstance(who.role, Laden):
+                continue
             role = muster.core.play.role(who)
             if role is not None:
                 count = min(role.least, left)
@@ -49,7 +52,8 @@ def _populations(muster: Muster) -> Iterator[tuple[Population, int]]:
 
 
 def _placed(muster: Muster, who: Population, found: tuple[Region, ...], number: int, line: Line) -> Iterator[Batch]:
-    role = None if who.role is PLAIN else who.role.key
+    task = without_load(who.role)
+    role = None if task is PLAIN else task.key
     for region, count in dealt(found, max(number, 0)):
         first = muster.used[who]
         muster.used[who] += count

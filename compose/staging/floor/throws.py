@@ -9,8 +9,8 @@ from attrs import evolve, field, frozen
 from compose.staging.floor.distance import Reach, reach
 from compose.staging.floor.values import Floor
 from grammar.core.game import Core
-from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Past, Through, ToMate
-from grammar.core.values import PLAIN, AreaId, At, Landmark, Part_of_a_side, SideId, Skill
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Past, PickUp, Through, ToMate
+from grammar.core.values import PLAIN, AreaId, At, Landmark, Part_of_a_side, SideId, Skill, without_load
 
 
 @frozen
@@ -29,8 +29,8 @@ def throws(core: Core, floor: Floor) -> tuple[Throw, ...]:
     """Every attempt of the play, line by line, side by side; those of a role only where they go otherwise far."""
     found: dict[tuple[object, ...], Throw] = {}
     for offer in core.play.offers:
-        if any(attempt.skill is Skill.TOUCH for attempt in offer.attempts):
-            continue  # a chase is no line on the floor
+        if any(attempt.skill in (Skill.TOUCH, Skill.TAKE) for attempt in offer.attempts):
+            continue  # a chase is no line on the floor; what is taken is drawn as it is brought
         for throw in _of_offer(core, floor, offer):
             length = round(throw.reach.metres, 3)
             found.setdefault((throw.lines, throw.side, goal_of(throw.aim), length), throw)
@@ -48,7 +48,7 @@ def _of_offer(core: Core, floor: Floor, offer: Offer) -> Iterator[Throw]:
         aims = dict.fromkeys(attempt.aim for attempt in attempts)
         tries = [(reach(floor, core, offer.by, aim, offer.figures.from_m), aim) for aim in aims]
         nearest, aim = min(tries, key=lambda each: each[0].metres)
-        yield Throw(offer.by.side, offer.by.role, ways, aim, nearest, offer.lines)
+        yield Throw(offer.by.side, without_load(offer.by.role), ways, aim, nearest, offer.lines)
 
 
 def _apart(aim: Aim) -> tuple[Aim, ...]:
@@ -69,13 +69,13 @@ def goal_of(aim: Aim) -> object:
             return Past, aim.line.of
         case ToMate():
             return ToMate, place_of(aim)
-        case Along():
+        case Along() | PickUp():
             return Along, aim.goal.of
 
 
 def role_of(aim: AtPlayers) -> Part_of_a_side:
     """The role that is aimed at, or none where players with and without one are."""
-    roles = {who.role for who in aim.of}
+    roles = {without_load(who.role) for who in aim.of}
     return next(iter(roles)) if len(roles) == 1 else PLAIN
 
 

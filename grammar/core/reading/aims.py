@@ -11,6 +11,7 @@ from grammar.core.play import (
     AtThing,
     Order,
     Past,
+    PickUp,
     Through,
     ToMate,
 )
@@ -180,7 +181,7 @@ def against(aim: Aim, by: Population) -> tuple[Owner, ...]:
             return (aim.line.owner,)
         case ToMate():
             return tuple(dict.fromkeys(part_of_mate(standing, by) for standing in sorted(aim.at, key=repr)))
-        case Along():
+        case Along() | PickUp():
             return (by.side,)
 
 

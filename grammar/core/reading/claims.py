@@ -105,7 +105,7 @@ def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, s
         return _players(reader, counted, meaning, side, spoken)
     if not isinstance(meaning, KitMeaning | CategoryMeaning):
         raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
-    balls = reader.kinds_meant(counted.what, Sort.BALL)
+    balls = reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if balls:
         return _balls(reader, counted, balls, side, spoken)
     return _things(reader, counted, side, spoken)
@@ -147,13 +147,18 @@ def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken
 
 
 def _balls(reader: Reader, counted: finish.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
+    loads = any(reader.sort(kind) is Sort.LOAD for kind in kinds)
     match counted.state:
+        case None if loads:
+            name = counted.what.text
+            raise Senseless(counted, f"The {name} are whoever's place they lie in.", f"Say where: {name} in its base.")
         case None:
             return BallsAt(frozenset(kinds), frozenset({reader.own_part(side)}))
         case finish.Placed():
             spots = reader.spots(counted.state.preposition, counted.state.where, spoken, frozenset({side}))
             return BallsAt(frozenset(kinds), frozenset(spots))
-    raise Senseless(counted, f"Balls are never {counted.state.words()}.", "Name the place where they lie.")
+    what = counted.what.text if loads else "Balls"
+    raise Senseless(counted, f"{what} are never {counted.state.words()}.", "Name the place where they lie.")
 
 
 def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoken) -> ThingsAt:

@@ -12,6 +12,7 @@ from grammar.core.reading.claims import track_start
 from grammar.core.reading.clock import come_or_go
 from grammar.core.reading.events import Moment
 from grammar.core.reading.lives import life_of
+from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
@@ -34,10 +35,12 @@ from grammar.core.rules import (
 )
 from grammar.core.values import (
     PLAIN,
-    Part_of_a_side,
+    Plain,
     Posture,
     Presence,
+    RoleId,
     SideId,
+    Sort,
     Spot,
 )
 from grammar.meanings import PlaceMeaning
@@ -88,6 +91,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield come_or_go(reader, consequence, moment.trigger)
         case when.StartsAgain():
             yield StartAgain.EVERYTHING
+        case when.Drops() | when.GoesBack():
+            yield from set_down(reader, consequence, moment)
         case when.PlaysOn():
             if moment.result in ON_A_PLAYER:
                 yield PlayOn.PLAY_ON
@@ -121,6 +126,9 @@ def _side(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
 
 def _sent(reader: Reader, consequence: when.MovesTo, moment: Moment) -> Iterator[Effect]:
     who, place = consequence.who, consequence.place
+    if isinstance(who, Np) and reader.kinds_meant(who, Sort.LOAD) and moment.result in ON_A_PLAYER:
+        yield from sent_load(reader, who, place, moment)
+        return
     if isinstance(who, Np) and reader.is_kit(who):
         yield from sent_thing_or_ball(reader, who, place, moment)
         return
@@ -181,7 +189,7 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
     return the_one(said, spoken.meant(said, frozenset()), "it is")
 
 
-def _role(reader: Reader, phrase: Np, mover: Mover) -> Part_of_a_side:
+def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
     """The role of a phrase; "a player" is one without a role."""
     said, role = reader.player_phrase(phrase)
     if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):

@@ -7,21 +7,37 @@ from fractions import Fraction
 
 from attrs import evolve, field, frozen
 
-from grammar.core.reading.aims import LINES
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.clock import read_moment
+from grammar.core.reading.event_phrases import (
+    arriving,
+    balls_of_event,
+    lines_crossed,
+    only_the_court,
+    players_against,
+    players_of_event,
+    with_load,
+)
 from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
 from grammar.core.reading.pairs import among_mates, pairs_of_event
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
-from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
-from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Skill, Sort, Spot
-from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.core.values import (
+    At,
+    KindId,
+    Landmark,
+    Owner,
+    Presence,
+    SideId,
+    Skill,
+    Sort,
+)
 from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
-from grammar.sentences.base import Np
 
+ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED}
 KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH)  # only what is aimed at has a keeper
 
 
@@ -154,20 +170,20 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             to = frozenset(thing for thing in things if thing.owner == against)
             return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
         case when.Hit() | when.Touched():
-            hit = frozenset(_players(reader, event.who, spoken)) & frozenset(_of(reader, against))
-            result = Result.HIT if isinstance(event, when.Hit) else Result.TOUCHED
-            return Happening(result, by, ALL_SKILLS, any_ball, owner, hit) if hit else None
+            meant = frozenset(players_of_event(reader, event.who, spoken)) & frozenset(players_against(reader, against))
+            hit = with_load(reader, meant, event.load)
+            return Happening(ON_PLAYERS[type(event)], by, ALL_SKILLS, any_ball, owner, hit) if hit else None
         case when.GoesThrough():
             rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)
             through = frozenset(ring for ring in rings if ring.owner == against)
-            balls = _balls(reader, event.what)
+            balls = balls_of_event(reader, event.what)
             return Happening(Result.THROUGH, by, ALL_SKILLS, balls, owner, through) if through else None
         case when.Crosses():
-            lines = frozenset(line for line in _lines(reader, event.line, spoken) if line.owner == against)
-            balls = _balls(reader, event.what)
+            lines = frozenset(line for line in lines_crossed(reader, event.line, spoken) if line.owner == against)
+            balls = balls_of_event(reader, event.what)
             return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
         case when.Arrives():
-            who = frozenset(_arriving(reader, event.who, spoken)) & by
+            who = arriving(reader, event.who, spoken) & by
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case when.Caught():
             return _caught(reader, event, side, against, spoken)
@@ -180,55 +196,11 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             return Happening(Result.CAUGHT, by, passes, balls, owner) if met else None
         case when.Missed() | when.Leaves():
             if isinstance(event, when.Leaves):
-                _only_the_court(reader, event.where)
+                only_the_court(reader, event.where)
             result = Result.MISSED if isinstance(event, when.Missed) else Result.LEFT
             skills, balls = with_which(reader, event.what)
             return Happening(result, by, skills, balls, owner)
     raise TypeError(type(event).__name__)
-
-
-def _of(reader: Reader, against: Owner) -> tuple[Population, ...]:
-    return reader.populations([against]) if isinstance(against, SideId) else ()
-
-
-def _players(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
-    said, role = reader.player_phrase(phrase)
-    found = reader.of_role(spoken.meant(said, reader.all_sides), role)
-    if not found:
-        raise Senseless(phrase, f"There are no such players: `{phrase.words()}`.", "Name a side that has them.")
-    return found
-
-
-def _arriving(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
-    meaning = reader.game.meaning(phrase.name)
-    if isinstance(meaning, AgentMeaning):
-        if meaning.part != "actor":
-            raise Senseless(phrase, f"Nobody arrives as `{phrase.name.text}`.", "Say who goes there, such as: a runner")
-        said = whose(reader.game, phrase)
-        return reader.populations(spoken.meant(said, reader.all_sides))
-    return _players(reader, phrase, spoken)
-
-
-def _lines(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...]:
-    of = reader.place(phrase)
-    if of not in LINES:
-        raise Senseless(phrase, f"`{phrase.words()}` is no line to get past.", "Write: crosses the back line")
-    if of is Landmark.MIDDLE_LINE:
-        return (Spot(Landmark.MIDDLE_LINE, SHARED),)
-    return reader.spots(None, phrase, spoken, reader.all_sides)
-
-
-def _only_the_court(reader: Reader, where: Np) -> None:
-    meaning = reader.game.meaning(where.name)
-    court = isinstance(meaning, PlaceMeaning) and meaning.built_in and Landmark(meaning.place) is Landmark.COURT
-    if not court or whose(reader.game, where, place=True).whose is not Whose.UNSAID:
-        raise Senseless(where, f"A ball leaves the court, not `{where.words()}`.", "Write: a ball leaves the court")
-
-
-def _balls(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
-    if isinstance(reader.game.meaning(phrase.name), PlayerMeaning):
-        raise Senseless(phrase, "A ball crosses, not a player.", "Write: a ball, or say that a player arrives.")
-    return frozenset(reader.balls(phrase))
 
 
 def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:

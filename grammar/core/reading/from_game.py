@@ -28,7 +28,7 @@ from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.lives import read_lives
-from grammar.core.reading.offers import carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.offers import Trying, carried_kinds, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import Reader, seconds
@@ -41,6 +41,7 @@ from grammar.core.reading.space_and_sides import (
     read_sides,
     read_track,
 )
+from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, told_of
 from grammar.core.reading.touches import read_touch
 from grammar.core.rules import Rest, Rule
@@ -83,6 +84,7 @@ def _declare(reading: Reading) -> None:
         reader.court = read_court(court, line)
     for team, line in reading.all_of(sides.Sides):
         reader.sides.extend(reading.add(team, line, read_sides))
+    reader.taken = taken_kinds(reader, [said for said, _ in reading.all_of(play.Take)])
     _kit(reading)
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
     reader.held = whole and any(gives_the_ball(reader.game, sentence) for sentence, _ in reading.sentences)
@@ -97,6 +99,9 @@ def _declare(reading: Reading) -> None:
         reader.areas.extend(reading.add(area, line, read_area))
     for track, line in reading.all_of(space.Track):
         reader.tracks.extend(reading.add(track, line, read_track))
+    busy = with_own_task(reader, _tries(reading))
+    for take, line in reading.all_of(play.Take):
+        reader.laden.extend(reading.add(take, line, partial(carrying, busy)))
     effects = [effect for rule, _ in reading.all_of(when.When) for effect in rule.consequences]
     reader.changing_owners = any(isinstance(effect, when.TakenOver) for effect in effects)
     for placing, line in reading.all_of(sides.Placing):
@@ -114,7 +119,7 @@ def _kit(reading: Reading) -> None:
         kit = by_place.get(sentence.span)
         if kit is None:
             continue
-        kind = read_kind(kit, line)
+        kind = read_kind(kit, line, reader.taken)
         if kind not in reader.kinds:
             reader.kinds.append(kind)
         reader.supplies.extend(reading.add(sentence, line, partial(read_supplies, kit)))
@@ -123,13 +128,15 @@ def _kit(reading: Reading) -> None:
 def _doings(reading: Reading) -> None:
     """Attempts first, since what follows speaks of whom they concern."""
     reader = reading.reader
-    attempts, touches = reading.all_of(play.Attempt), reading.all_of(play.Touch)
-    busy = with_own_task(reader, [*(said for said, _ in attempts), *(said for said, _ in touches)])
+    busy = with_own_task(reader, _tries(reading))
     offers: list[Offer] = []
-    for attempt, line in attempts:
+    for attempt, line in reading.all_of(play.Attempt):
         offers.extend(reading.add(attempt, line, partial(read_attempt, busy)))
+    touches = reading.all_of(play.Touch)
     touching = [offer for touch, line in touches for offer in reading.add(touch, line, partial(read_touch, busy))]
     offers.extend(touching)
+    for take, line in reading.all_of(play.Take):
+        offers.extend(reading.add(take, line, partial(read_take, busy)))
     if not reader.granted:
         hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
         reader.touching = frozenset(offer.by for offer in touching)
@@ -138,6 +145,12 @@ def _doings(reading: Reading) -> None:
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:
             reading.add(sentence, line, DOINGS[type(sentence)])
+
+
+def _tries(reading: Reading) -> list[Trying]:
+    """All that players try, as the sheet says it."""
+    kinds: tuple[type[Trying], ...] = (play.Attempt, play.Touch, play.Take)
+    return [said for kind in kinds for said, _ in reading.all_of(kind)]
 
 
 def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
@@ -175,6 +188,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         rests=reading.of(Rest),
         rules=rules,
         held=reader.held,
+        laden=tuple(reader.laden),
     )
 
 
@@ -208,7 +222,12 @@ def _fetches(reading: Reading) -> tuple[Fetch, ...]:
     fetches = reading.of(Fetch)
     spoken_of = {(each.ball, each.spot) for each in fetches if not each.granted}
     spoken_of |= {(each.ball, each.spot) for each in reading.of(Unfetched)}
-    return tuple(each for each in fetches if not each.granted or (each.ball, each.spot) not in spoken_of)
+    taken = reading.reader.taken
+    return tuple(
+        each
+        for each in fetches
+        if not each.granted or ((each.ball, each.spot) not in spoken_of and each.ball not in taken)
+    )
 
 
 def _facts(game: Game, own: list[tuple[Node, int]]) -> Facts:

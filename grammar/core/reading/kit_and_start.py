@@ -31,10 +31,13 @@ from grammar.sentences import sides
 from grammar.sentences.base import Np, OwnerName
 
 
-def read_kind(line: GameKit, number: int) -> Kind:
-    """What the things of a kit line are like."""
+def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:
+    """What the things of a kit line are like; what players take from place to place is no target."""
     scale = Fraction(line.scale).limit_denominator(10**6)
-    return Kind(KindId(line.name), Sort(line.category), CatalogueId(line.like), scale, line.parts, (number,))
+    sort = Sort(line.category)
+    if sort is Sort.TARGET and KindId(line.name) in taken:
+        sort = Sort.LOAD
+    return Kind(KindId(line.name), sort, CatalogueId(line.like), scale, line.parts, (number,))
 
 
 def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: int) -> Iterator[Supply]:

@@ -26,6 +26,7 @@ from grammar.core.values import (
     Sort,
     Spot,
     Thing,
+    without_load,
 )
 from grammar.game import Game
 
@@ -52,6 +53,8 @@ class Known:
     tried: frozenset[Skill] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
+    taken: frozenset[KindId] = frozenset()
+    laden: list[Population] = field(factory=list)
     changing_owners: bool = False
     held: bool = False
     granted: bool = False
@@ -81,11 +84,12 @@ class Known:
         return tuple(Population(side, role) for side in self.side_ids if side in wanted for role in self.roles_of(side))
 
     def roles_of(self, side: SideId) -> tuple[Part_of_a_side, ...]:
-        return (PLAIN, *(role.id for role in self.roles if role.side == side))
+        laden = (who.role for who in self.laden if who.side == side)
+        return (PLAIN, *(role.id for role in self.roles if role.side == side), *laden)
 
     def of_role(self, sides: Iterable[SideId], role: RoleId | None) -> tuple[Population, ...]:
         """The populations of these sides in a role, or all of them."""
-        return tuple(each for each in self.populations(sides) if role is None or each.role == role)
+        return tuple(each for each in self.populations(sides) if role in (None, without_load(each.role)))
 
     def sort(self, kind: KindId) -> Sort:
         return next(each.sort for each in self.kinds if each.id == kind)

@@ -42,10 +42,11 @@ from grammar.sentences.base import Np
 
 def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> Iterator[Effect]:
     """What a line sends somewhere: a thing along its track, the ball of the event, or all balls."""
-    if not reader.kinds_meant(who, Sort.BALL):
+    loads = frozenset(reader.kinds_meant(who, Sort.LOAD))
+    if not loads and not reader.kinds_meant(who, Sort.BALL):
         yield _put_on_step(reader, who, place, moment)
         return
-    balls = frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
+    balls = loads or frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
     named = side_of_place(reader.game, place)
     if named is not None:
         yield _given(reader, who, balls, with_side(reader, named, moment.spoken), moment)

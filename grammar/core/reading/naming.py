@@ -15,7 +15,9 @@ def named_in(reader: Reader, event: when.Event) -> int:
     match event:
         case when.Knocked():
             phrases: tuple[Np | None, ...] = (event.what,)
-        case when.Hit() | when.Touched() | when.Arrives():
+        case when.Hit() | when.Touched():
+            phrases = (event.who, event.load)
+        case when.Arrives():
             phrases = (event.who,)
         case when.GoesThrough():
             phrases = (event.what, event.through)

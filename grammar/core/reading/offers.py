@@ -20,6 +20,7 @@ from grammar.core.reading.reader import Reader, exactly, metres
 from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.values import (
     KindId,
+    Laden,
     Owner,
     Population,
     SideId,
@@ -31,19 +32,21 @@ from grammar.sentences import play
 from grammar.sentences.base import Np
 
 Details = dict[type, play.Detail]
+Trying = play.Attempt | play.Touch | play.Take
 CARRYING = (Skill.CARRY, Skill.TOW, Skill.PUSH, Skill.RUN)
 
 
 def acting(reader: Reader, who: Np) -> tuple[Population, ...]:
     """The populations that a subject means: of every side where it does not say whose."""
     said, role = reader.player_phrase(who)
-    found = reader.of_role(Spoken(reader.side_ids).meant(said, reader.all_sides), role)
+    meant = reader.of_role(Spoken(reader.side_ids).meant(said, reader.all_sides), role)
+    found = tuple(each for each in meant if not isinstance(each.role, Laden))  # their hands are full
     if not found:
         raise Senseless(who, f"That side has no {who.name.text}.", "Name players of a side that has them.")
     return found
 
 
-def with_own_task(reader: Reader, sentences: Iterable[play.Attempt | play.Touch]) -> frozenset[Population]:
+def with_own_task(reader: Reader, sentences: Iterable[Trying]) -> frozenset[Population]:
     """The populations of a role that a line of the play names: they play that and nothing else."""
     found: set[Population] = set()
     for sentence in sentences:
@@ -73,7 +76,7 @@ def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Att
     yield from found
 
 
-def details_of(sentence: play.Attempt | play.Touch) -> Details:
+def details_of(sentence: Trying) -> Details:
     """What a line says besides, each once."""
     details: Details = {type(each): each for each in sentence.details}
     if len(details) < len(sentence.details):

@@ -123,6 +123,9 @@ class Reader(Known):
         ):
             owners.add(SHARED)
         found = self.things(kinds, owners)
+        if not found and Sort.TARGET in sorts and self.kinds_meant(phrase, Sort.LOAD):
+            title = f"`{phrase.words()}` are taken from place to place: nobody aims at them."
+            raise Senseless(phrase, title, "Name a target that stays where it is.")
         if not found and (some or not kinds):
             raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", self._hint_of_owner(kinds))
         return found

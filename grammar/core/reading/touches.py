@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from grammar.core.play import AtPlayers, Attempt, Figures, Offer
 from grammar.core.reading.aims import at_players, spoken_by
+from grammar.core.reading.event_phrases import with_load
 from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
@@ -43,5 +44,6 @@ def _touched(reader: Reader, sentence: play.Touch, who: Population) -> Iterator[
     role = reader.player_phrase(sentence.whom)[1]
     alike = frozenset({who}) if role is None and who.role is not PLAIN else frozenset()
     for aim in at_players(reader, sentence.whom, who, spoken_by(reader, who.side)):
-        if aim.of - alike:
-            yield AtPlayers(aim.of - alike)
+        touched = with_load(reader, aim.of, sentence.load) - alike
+        if touched:
+            yield AtPlayers(touched)

@@ -1,0 +1,24 @@
+"""Where something comes to lie that a player carried."""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from attrs import frozen
+
+from grammar.core.values import KindId, Spot
+
+
+class Lies(Enum):
+    """Where a load comes to lie, where only play knows the place."""
+
+    BACK = "where it was taken from"
+    THERE = "where they are"
+
+
+@frozen
+class SetDown:
+    """Whoever was touched or hit has such a thing no longer; it comes to lie somewhere."""
+
+    what: frozenset[KindId]
+    to: Spot | Lies

@@ -1,0 +1,73 @@
+"""Who and what the phrases of an event mean."""
+
+from __future__ import annotations
+
+from grammar.core.reading.aims import LINES
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
+from grammar.core.values import SHARED, KindId, Laden, Landmark, Owner, Population, SideId, Sort, Spot
+from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.sentences.base import Np
+
+
+def with_load(reader: Reader, who: frozenset[Population], load: Np | None) -> frozenset[Population]:
+    """Of these players those who carry such a thing, where a phrase speaks of one."""
+    if load is None:
+        return who
+    kinds = set(reader.kinds_meant(load, Sort.LOAD, Sort.BALL))
+    found = frozenset(each for each in who if isinstance(each.role, Laden) and each.role.kind in kinds)
+    if not any(isinstance(each.role, Laden) and each.role.kind in kinds for each in reader.laden):
+        raise Senseless(load, f"Nobody carries `{load.words()}`.", "Say in play who takes it from where to where.")
+    return found
+
+
+def players_of_event(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:
+    """Those to whom it happens."""
+    said, role = reader.player_phrase(phrase)
+    found = reader.of_role(spoken.meant(said, reader.all_sides), role)
+    if not found:
+        raise Senseless(phrase, f"There are no such players: `{phrase.words()}`.", "Name a side that has them.")
+    return found
+
+
+def arriving(reader: Reader, phrase: Np, spoken: Spoken) -> frozenset[Population]:
+    """Those who reach where they were going, or whoever brings such a thing there."""
+    if reader.is_kit(phrase):
+        return with_load(reader, frozenset(reader.populations(reader.side_ids)), phrase)
+    meaning = reader.game.meaning(phrase.name)
+    if isinstance(meaning, AgentMeaning):
+        if meaning.part != "actor":
+            raise Senseless(phrase, f"Nobody arrives as `{phrase.name.text}`.", "Say who goes there, such as: a runner")
+        said = whose(reader.game, phrase)
+        return frozenset(reader.populations(spoken.meant(said, reader.all_sides)))
+    return frozenset(players_of_event(reader, phrase, spoken))
+
+
+def lines_crossed(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...]:
+    """The lines that something gets past."""
+    of = reader.place(phrase)
+    if of not in LINES:
+        raise Senseless(phrase, f"`{phrase.words()}` is no line to get past.", "Write: crosses the back line")
+    if of is Landmark.MIDDLE_LINE:
+        return (Spot(Landmark.MIDDLE_LINE, SHARED),)
+    return reader.spots(None, phrase, spoken, reader.all_sides)
+
+
+def only_the_court(reader: Reader, where: Np) -> None:
+    """Raises Senseless where a ball is said to leave anything but the court."""
+    meaning = reader.game.meaning(where.name)
+    court = isinstance(meaning, PlaceMeaning) and meaning.built_in and Landmark(meaning.place) is Landmark.COURT
+    if not court or whose(reader.game, where, place=True).whose is not Whose.UNSAID:
+        raise Senseless(where, f"A ball leaves the court, not `{where.words()}`.", "Write: a ball leaves the court")
+
+
+def balls_of_event(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
+    """The balls of an event, of which none is a player."""
+    if isinstance(reader.game.meaning(phrase.name), PlayerMeaning):
+        raise Senseless(phrase, "A ball crosses, not a player.", "Write: a ball, or say that a player arrives.")
+    return frozenset(reader.balls(phrase))
+
+
+def players_against(reader: Reader, against: Owner) -> tuple[Population, ...]:
+    """The players of the owner who is concerned."""
+    return reader.populations([against]) if isinstance(against, SideId) else ()

@@ -1,0 +1,57 @@
+"""What somebody carries and has no longer: it falls, goes back, or comes to lie somewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.loads import Lies, SetDown
+from grammar.core.reading.event_phrases import with_load
+from grammar.core.reading.events import Moment
+from grammar.core.reading.movers import movers
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, the_one, whose
+from grammar.core.rules import ON_A_PLAYER, Happening, Person
+from grammar.core.values import KindId, Population, SideId, Sort, Spot
+from grammar.sentences import play, when
+from grammar.sentences.ball import RestTo
+from grammar.sentences.base import Np
+
+
+def set_down(reader: Reader, consequence: when.Drops | when.GoesBack, moment: Moment) -> Iterator[SetDown]:
+    """ "that player drops the log": it lies where they are. "The log goes back": to where it was taken from."""
+    if isinstance(consequence, when.GoesBack):
+        yield SetDown(_carried(reader, consequence.what, moment), Lies.BACK)
+        return
+    for mover in movers(reader, consequence.who, moment):
+        if mover.who is not Person.OBJECT:
+            raise Senseless(consequence.who, "Whose hands are full is not known of them.", "Write: that player")
+        yield SetDown(_carried(reader, consequence.what, moment), Lies.THERE)
+
+
+def sent_load(reader: Reader, what: Np, place: play.RestingPlace, moment: Moment) -> Iterator[SetDown]:
+    """ "the log goes to the tagger's base"."""
+    if not isinstance(place, RestTo | play.RestThere):
+        raise Senseless(place, "What was carried goes to a place.", "Name a half, a base or another area.")
+    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    spots = reader.spots(preposition, place.where, moment.spoken, _own(moment))
+    if len(spots) != 1:
+        the_one(whose(reader.game, place.where, place=True), frozenset(_owners(spots)), "it is")
+    yield SetDown(_carried(reader, what, moment), spots[0])
+
+
+def _owners(spots: tuple[Spot, ...]) -> Iterator[SideId]:
+    return (spot.owner for spot in spots if isinstance(spot.owner, SideId))
+
+
+def _own(moment: Moment) -> frozenset[SideId]:
+    """Without an owner the place of whoever carried it is meant."""
+    return frozenset({moment.concerned}) if moment.concerned else frozenset()
+
+
+def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
+    """The kinds of loads of a phrase, where somebody who may carry one is spoken of."""
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result not in ON_A_PLAYER:
+        raise Senseless(what, "Nobody who carries anything has been spoken of.", "Say it of a player who is touched.")
+    with_load(reader, frozenset(each for each in trigger.to if isinstance(each, Population)), what)
+    return frozenset(reader.kinds_meant(what, Sort.LOAD, Sort.BALL))

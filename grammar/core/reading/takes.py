@@ -1,0 +1,89 @@
+"""A line about taking things from place to place → who carries them, and two offers: to take one, and to bring it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from grammar.core.guards import ALWAYS
+from grammar.core.play import Along, Attempt, Figures, Offer, PickUp
+from grammar.core.reading.aims import spoken_by
+from grammar.core.reading.offers import acting, details_of, figures_of, only_of
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Whose, whose
+from grammar.core.values import KindId, Laden, Plain, Population, RoleId, Skill, Sort
+from grammar.sentences import play
+from grammar.sentences.base import Np
+
+_KNOWN = (play.Pace, play.PartOf, play.OnlyWhen)
+
+
+def taken_kinds(reader: Reader, sentences: Iterable[play.Take]) -> frozenset[KindId]:
+    """The kinds of which a line of the play says that players take them from place to place."""
+    return frozenset(KindId(line.name) for said in sentences for line in reader.game.kit_meant(said.what.name))
+
+
+def carrying(busy: frozenset[Population], reader: Reader, sentence: play.Take, line: int) -> Iterator[Population]:
+    """Who carries something by a line: one for each side, kind and way."""
+    for who, kind, way in _ways(busy, reader, sentence):
+        yield Population(who.side, Laden(_base(who), kind, way.start, way.goal))
+
+
+def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, line: int) -> Iterator[Offer]:
+    """The offers of a line: to take one, and for whoever has one to bring it."""
+    if reader.lives:
+        title = "Where lives are counted, what players carry is not: the check cannot read both."
+        raise Senseless(sentence, title, "Leave the lives out, or write carry where nobody can be stopped on the way.")
+    details = details_of(sentence)
+    for detail in sentence.details:
+        if not isinstance(detail, _KNOWN):
+            raise Senseless(detail, f"`{detail.words()}`: whoever takes something has it.", "Leave that out.")
+    share = details.get(play.PartOf)
+    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
+    for who, kind, way in _ways(busy, reader, sentence):
+        spoken = spoken_by(reader, who.side)
+        take = Attempt(Skill.TAKE, kind, frozenset(), way)
+        yield Offer(who, (take,), only_of(reader, details, spoken), figures_of(reader, details, spoken), part, (line,))
+        laden = Population(who.side, Laden(_base(who), kind, way.start, way.goal))
+        bring = Attempt(Skill.CARRY, None, frozenset(), Along(way.start, way.goal, False))
+        yield Offer(laden, (bring,), ALWAYS, Figures(), None, (line,))
+
+
+def _ways(
+    busy: frozenset[Population], reader: Reader, sentence: play.Take
+) -> Iterator[tuple[Population, KindId, PickUp]]:
+    """Who takes what from where to where: of the other sides from each of them."""
+    named = reader.player_phrase(sentence.who)[1] is not None
+    kinds = _kinds(reader, sentence.what)
+    nobody = True
+    for who in acting(reader, sentence.who):
+        if not named and who in busy:
+            continue
+        spoken, own = spoken_by(reader, who.side), frozenset({who.side})
+        goals = reader.spots("in", sentence.goal, spoken, own)
+        if len(goals) > 1:
+            raise Senseless(sentence.goal, f"`{sentence.goal.words()}` is more than one place.", "Say of which side.")
+        for start in reader.spots("in", sentence.start, spoken, own):
+            if start == goals[0]:
+                continue
+            nobody = False
+            yield from ((who, kind, PickUp(start, goals[0])) for kind in kinds)
+    if nobody:
+        raise Senseless(sentence.goal, "They would stay where they are.", "Name another place to go to.")
+
+
+def _kinds(reader: Reader, phrase: Np) -> tuple[KindId, ...]:
+    said = whose(reader.game, phrase)
+    if said.whose is not Whose.UNSAID:
+        title = f"`{phrase.words()}`: what is taken from place to place is whoever's place it lies in."
+        raise Senseless(said.node, title, f"Write: a {phrase.name.text}")
+    found = reader.kinds_meant(phrase, Sort.LOAD, Sort.BALL)
+    if not found:
+        raise Senseless(phrase, f"Nobody can take `{phrase.words()}` along.", "Name a small thing of the kit.")
+    return found
+
+
+def _base(who: Population) -> RoleId | Plain:
+    """The task of somebody who has nothing yet."""
+    assert not isinstance(who.role, Laden)
+    return who.role

@@ -1,0 +1,56 @@
+"""How narrowly a phrase of an event speaks of what happened: by how much it names; None where it does not."""
+
+from __future__ import annotations
+
+from grammar.sentences.base import Np
+from tests.interpreter.board import Board, Spot
+from tests.interpreter.catching import means_ball
+from tests.interpreter.deeds import Deed
+from tests.interpreter.names import Part
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of
+from tests.interpreter.whose import OTHERS, Of, whose
+
+
+def owned(sheet: Sheet, phrase: Np, owner: str | None, actor: str) -> int | None:
+    """Whether something of an owner is meant, and whether the phrase names the owner."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return 1 if owner == said.side else None
+    if isinstance(said, Part):
+        return 1 if owner == actor and said.part == "actor" else None
+    if said == OTHERS:
+        return 1 if owner not in (actor, None) or sheet.solo else None
+    return 0
+
+
+def of_thing(sheet: Sheet, phrase: Np, deed: Deed, board: Board) -> int | None:
+    """Of a thing that is knocked."""
+    assert deed.aim.thing is not None
+    thing, stuff = board.things[deed.aim.thing], sheet.stuff(phrase)
+    whose_it_is = owned(sheet, phrase, thing.owner, deed.side)
+    return None if whose_it_is is None or thing.kind not in stuff.kinds else whose_it_is + stuff.named
+
+
+def of_player(sheet: Sheet, phrase: Np, side: str, role: str, actor: str) -> int | None:
+    """Of a player who is hit, touched, or arrives."""
+    who, theirs = sheet.folk(phrase), owned(sheet, phrase, side, actor)
+    if who is None or theirs is None or who.side not in (None, side) or who.role not in (None, role):
+        return None
+    return max(theirs, int(who.side is not None)) + (who.role is not None)
+
+
+def of_ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:
+    """Of a ball."""
+    stuff = sheet.stuff(phrase)
+    if not means_ball(sheet, phrase.name, deed.skill, deed.kind):
+        return None
+    return int(stuff.named) + bool(stuff.skills)
+
+
+def of_place(sheet: Sheet, phrase: Np, spot: Spot | None, deed: Deed) -> int | None:
+    """Of a place."""
+    if spot is None or place_of(sheet, phrase) != spot.place:
+        return None
+    whose_it_is = owned(sheet, phrase, spot.owner, deed.side)
+    return None if whose_it_is is None else 1 + whose_it_is

@@ -1,0 +1,109 @@
+"""What pupils take from place to place, and who is touched with it: the second reader and the net agree."""
+
+from __future__ import annotations
+
+import pytest
+
+from compose.check import explore
+from tests.interpreter.compare import read_by_net, read_by_reader
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.sheets import game_in, granted, net_in
+
+PLAYERS = {"north": 2, "south": 2}
+RAID = """
+game Raid
+space
+  court 18 m by 9 m, {court}
+  peat base: 2 m deep, before each back line
+  bog queue: beside the {beside}
+sides
+  north and south, 2 to 14 players each, mirrored
+  {role}
+kit
+  {kit}
+set-up
+  {set_up}
+play
+  players take a log from {start} to their peat base
+  {play}
+  whoever waits in the bog queue comes back after 20 s
+when
+  {when}
+finish
+  {finish}
+"""
+USUAL = {
+    "court": "halved across",
+    "beside": "court",
+    "role": "role scout: 0 players of each side",
+    "kit": "3 logs for each side, like a cone",
+    "set_up": "logs in the peat base of their side",
+    "start": "the peat base of the other side",
+    "play": "players touch players of the other side who carry a log",
+    "when": "a player who carries a log is touched: the log goes back and that player waits in the bog queue",
+    "finish": "a side wins when it has 5 logs in its peat base",
+}
+TOUCHED = "a player who carries a log is touched: "
+CASES = {
+    "goes back": {},
+    "falls": {"when": f"{TOUCHED}that player drops the log and that player waits in the bog queue"},
+    "is handed over": {"when": f"{TOUCHED}the log goes to the tagger's peat base"},
+    "goes back by itself": {"when": f"{TOUCHED}that player waits in the bog queue"},
+    "two lines": {"when": f"{TOUCHED}the log goes back\n  a player is touched: that player waits in the bog queue"},
+    "anybody is touched": {
+        "court": "in one piece",
+        "play": "players touch players of the other side",
+        "when": "a player is touched: that player waits in the bog queue\n"
+        "  a player who carries a log is touched: play goes on",
+    },
+    "from the middle": {"kit": "5 logs, like a cone", "set_up": "logs in the middle", "start": "the middle"},
+    "from two places": {
+        "kit": "4 logs, like a cone",
+        "set_up": "logs in the middle",
+        "play": "players take a log from the middle to their peat base\n  " + USUAL["play"],
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
+    "of two kinds": {
+        "kit": "3 logs, like a cone\n  2 stones, like a box",
+        "set_up": "logs in the middle\n  stones in the middle",
+        "start": "the middle",
+        "play": "players take a target from the middle to their peat base\n  players touch players of the other side",
+        "court": "in one piece",
+        "finish": "a side wins when it has 2 logs in its peat base and it has 1 stone in its peat base",
+    },
+    "somebody arrives": {
+        "when": "a log arrives: the carrier's side scores 1 point\n"
+        "  a carrier arrives: the carrier waits in the bog queue",
+        "finish": "the first side to 3 points wins",
+    },
+    "begins anew": {
+        "when": USUAL["when"] + "\n  a side has 4 logs in its peat base: everything starts again",
+        "finish": "a side wins when it has 6 logs in its peat base",
+    },
+    "all of a side go": {
+        "when": "a side has 4 logs in its peat base: all players of the other side wait in the bog queue"
+    },
+    "joins the other side": {"when": f"{TOUCHED}that player joins the other side"},
+    "a task": {
+        "role": "role scout: 1 player of each side",
+        "play": "scouts touch players of the other side who carry a log",
+        "when": f"{TOUCHED}that player becomes a scout and the scout becomes a player",
+    },
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_both_readers_come_to_the_same(name: str) -> None:
+    game = game_in(RAID.format(**USUAL | CASES[name]))
+    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
+    its = read_by_net(explore(net_in(game, PLAYERS)))
+    assert not its.differs(mine)
+    assert len(its.results) > 20
+
+
+def test_a_thing_that_falls_where_nobody_takes_it_stays_there() -> None:
+    game = game_in(RAID.format(**USUAL | CASES["falls"]))
+    net = net_in(game, PLAYERS)
+    lying = [number for number, place in enumerate(net.places) if place.name.startswith("load/log/half")]
+    taken = {place for each in net.transitions for limit in each.rate.limits for place in limit}
+    assert len(lying) == 2 and not taken & set(lying)

@@ -1,0 +1,27 @@
+"""The ways on which pupils carry things."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.sentences import play
+from grammar.sentences.base import Np
+from tests.interpreter.board import Load, Spot
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import spot
+from tests.interpreter.whose import EVERY, OTHERS, Of, whose
+
+
+def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
+    """Every kind that a pupil of a side may take by a line, with where from and where to."""
+    (there,) = _spots(sheet, sentence.goal, side)
+    for start in _spots(sheet, sentence.start, side):
+        if start != there:
+            yield from (Load(kind, start, there) for kind in sorted(sheet.stuff(sentence.what).kinds))
+
+
+def _spots(sheet: Sheet, phrase: Np, side: str) -> list[Spot]:
+    said = whose(sheet, phrase)
+    sides = (said.side,) if isinstance(said, Of) else sheet.others(side) if said == OTHERS else (side,)
+    sides = sheet.sides if said == EVERY else sides
+    return list(dict.fromkeys(spot(sheet, None, phrase, each) for each in sides))
