@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place, on_the_way
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+from compose.net.on_the_way import on_the_way
 from compose.net.side_words import does, is_plural
 from grammar.words import listing, player_of
 

@@ -45,11 +45,6 @@ class Place:
     load: Laden | None = None
 
 
-def on_the_way(place: Place) -> bool:
-    """Whether a place counts things that players carry: whoever carries one is counted as well."""
-    return place.token == "load" and place.standing is None
-
-
 @frozen
 class Comparison:
     """sum(coefficient * count[place]) relation bound over the terms (coefficient, place).
