@@ -64,8 +64,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case HasBall():
             yield from has_ball(reader, consequence, moment)
         case when.Waits():
-            for mover in movers(reader, consequence.who, moment):
-                yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
+            yield from _made_to_wait(reader, consequence, moment)
         case when.Out():
             yield from (Go(mover.who, Presence.OUT) for mover in movers(reader, consequence.who, moment))
         case when.Returns():
@@ -73,8 +72,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.Joins():
             yield from _joined(reader, consequence, moment)
         case when.TurnsInto():
-            for mover in movers(reader, consequence.who, moment):
-                yield Go(mover.who, Presence.PLAYING, Becoming(role=_role(reader, consequence.role, mover)))
+            yield from _with_a_task(reader, consequence, moment)
         case when.ChangesPlaces():
             yield from _swapped(reader, consequence, moment)
         case when.Scores():
@@ -96,6 +94,16 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.PlaysOn():
             if moment.result in ON_A_PLAYER:
                 yield PlayOn.PLAY_ON
+
+
+def _made_to_wait(reader: Reader, consequence: when.Waits, moment: Moment) -> Iterator[Go]:
+    for mover in movers(reader, consequence.who, moment):
+        yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
+
+
+def _with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
+    for mover in movers(reader, consequence.who, moment):
+        yield Go(mover.who, Presence.PLAYING, Becoming(role=_role(reader, consequence.role, mover)))
 
 
 def _fallen(reader: Reader, consequence: when.StaysDown | when.StandsUp, moment: Moment) -> Put:
