@@ -142,5 +142,16 @@ def _part(chain: Chain, cells: Longs) -> Chain:
     """The chain among some cells only."""
     inner, into = chain.inner[cells][:, cells].tocsr(), chain.into[cells]
     doomed = doomed_cells(inner, into)
-    leaving = chain.leaving[cells]
-    return evolve(chain, inner=inner, into=into, leaving=leaving, doomed=doomed, start=-1, started_in=-1, jumps=None)
+    there = np.isin(chain.cell, cells)
+    return evolve(
+        chain,
+        running=chain.running[there],
+        cell=np.searchsorted(cells, chain.cell[there]),
+        inner=inner,
+        into=into,
+        leaving=chain.leaving[cells],
+        doomed=doomed,
+        start=-1,
+        started_in=-1,
+        jumps=None,
+    )

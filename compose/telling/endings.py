@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.conditions import condition, counted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.ends import Bell, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 
 
 def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
@@ -40,6 +40,8 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
             return voice.does([verdict.side], "{side} wins", "{side} win")
         case NoWinner.DRAW:
             return voice.say("it is a draw")
+        case Deciding.NEXT_POINT:
+            return voice.say("play goes on and the next point wins")
         case NoWinner.NOBODY:
             return voice.say("nobody wins")
         case Most():

@@ -36,7 +36,13 @@ class Most:
     more: bool
 
 
-Verdict = Won | NoWinner | Most
+class Deciding(Enum):
+    """Play goes on from a level score until somebody leads."""
+
+    NEXT_POINT = "the next point wins"
+
+
+Verdict = Won | NoWinner | Most | Deciding
 
 
 @frozen
@@ -55,6 +61,11 @@ class Bell:
     after_s: Fraction
     verdicts: tuple[Verdict, ...]
     lines: Lines = field(eq=False)
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether play goes on from a level score."""
+        return self.verdicts[-1] is Deciding.NEXT_POINT
 
 
 @frozen

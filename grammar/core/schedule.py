@@ -16,6 +16,8 @@ from grammar.core.values import KindId
 def moments_s(play: Play) -> tuple[Fraction, ...]:
     """All moments at which anything changes, in their order: what comes again up to the end of the clock.
 
+    Where play goes on from a level score, the end of the clock is the last of them.
+
     Where no clock ends the round, what comes again is counted up to the last of the others.
     """
     once = {at_s for guard, _ in _guards(play) for at_s in _asked(guard)}
@@ -27,7 +29,8 @@ def moments_s(play: Play) -> tuple[Fraction, ...]:
         if isinstance(rule.trigger, AtTime) and rule.trigger.again
         for number in range(1, int(latest / rule.trigger.at_s) + 1)
     }
-    return tuple(sorted(at_s for at_s in found if play.bell is None or at_s < play.bell.after_s))
+    before = tuple(sorted(at_s for at_s in found if play.bell is None or at_s < play.bell.after_s))
+    return (*before, play.bell.after_s) if play.bell is not None and play.bell.goes_on else before
 
 
 def again_s(play: Play) -> Fraction | None:
@@ -56,7 +59,7 @@ def _times(play: Play, rule: Rule) -> int:
     assert isinstance(trigger, AtTime)
     if not trigger.again or play.bell is None:
         return 1
-    return sum(at_s % trigger.at_s == 0 for at_s in moments_s(play))
+    return sum(at_s % trigger.at_s == 0 for at_s in moments_s(play) if at_s < play.bell.after_s)
 
 
 def lines_at(play: Play, at_s: Fraction) -> Iterator[Lines]:

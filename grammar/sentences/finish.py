@@ -234,7 +234,15 @@ class NobodyWins(Node):
         return "nobody wins"
 
 
-Result = MoreWins | Draw | SideWins | NobodyWins
+@frozen(repr=False)
+class NextPointWins(Node):
+    """At a level score the round goes on until somebody leads."""
+
+    def words(self) -> str:
+        return "the next point wins"
+
+
+Result = MoreWins | Draw | SideWins | NobodyWins | NextPointWins
 
 
 @frozen(repr=False)

@@ -188,7 +188,7 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
         case finish.Standing() | finish.Down() | finish.Inside() | finish.Placed() | finish.AtHome():
             states = (finish.Standing(), finish.Down(), finish.Inside(), finish.AtHome())
             yield from (each for each in states if each != value)
-        case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins():
+        case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins() | finish.NextPointWins():
             yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
         case when.StaysDown() | when.StandsUp():
             yield from (each for each in (when.StaysDown(), when.StandsUp()) if each != value)

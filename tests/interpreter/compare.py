@@ -14,7 +14,7 @@ from grammar.core.values import At, Landmark, Posture, Presence, SideId
 from grammar.core.values import Spot as CoreSpot
 from grammar.sentences import finish
 from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
-from tests.interpreter.hours import WITH_THE_TEACHER, moments
+from tests.interpreter.hours import WITH_THE_TEACHER, moments, next_point
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.sheet import Sheet
 
@@ -195,7 +195,7 @@ def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:
     moves: dict[Counted, set[Counted]] = defaultdict(set)
     bell: dict[Counted, str | None] = {}
     counts = {state: count(rounds.sheet, state) for state in found}
-    clock = bool(rounds.sheet.said(finish.After))
+    clock = bool(rounds.sheet.said(finish.After)) and not next_point(rounds.sheet)
     for state, seen in found.items():
         results[counts[state]] = seen.result
         if seen.result is None:

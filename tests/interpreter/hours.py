@@ -47,7 +47,13 @@ def moments(sheet: Sheet) -> list[float]:
         while each * number < last or (bell is None and each * number == last):
             once.add(each * number)
             number += 1
-    return sorted(once)
+    return [*sorted(once), *([bell] if bell is not None and next_point(sheet) else [])]
+
+
+def next_point(sheet: Sheet) -> bool:
+    """Whether play goes on from a level score when the clock is over."""
+    after = next(iter(sheet.said(finish.After)), None)
+    return after is not None and isinstance(after.results[-1], finish.NextPointWins)
 
 
 def goes_on(sheet: Sheet) -> bool:

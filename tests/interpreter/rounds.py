@@ -14,7 +14,7 @@ from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
 from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of
 from tests.interpreter.follows import follow
-from tests.interpreter.hours import is_now, moments
+from tests.interpreter.hours import is_now, moments, next_point
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
 from tests.interpreter.loads import take_up
@@ -142,7 +142,7 @@ class Round:
     def at_the_bell(self, state: State) -> str | None:
         """What the clock says in a state; None where there is none, or where it has not come so far yet."""
         after = next(iter(self.sheet.said(finish.After)), None)
-        if state.clock < len(moments(self.sheet)):
+        if next_point(self.sheet) or state.clock < len(moments(self.sheet)):
             return None
         return self.decided(after.results, None, Board(state)) if after is not None else None
 
@@ -159,6 +159,13 @@ class Round:
                     for side in self.sheet.sides:
                         if true(self.sheet, line.condition, spoken_of(self.sheet, side), board):
                             yield self.decided((line.result,) if line.result else (), side, board)
+        yield from self._leads_at_last(board)
+
+    def _leads_at_last(self, board: Board) -> Iterator[str]:
+        """Where a level score is played on when the clock is over, whoever leads then has won."""
+        if next_point(self.sheet) and board.clock == len(moments(self.sheet)):
+            best = [side for side, n in zip(self.sheet.sides, board.points, strict=True) if n == max(board.points)]
+            yield from best if len(best) == 1 else ()
 
     def _won(self, line: finish.WinWhen | finish.LoseWhen, board: Board) -> Iterator[str]:
         """A side that has what is asked for wins or loses; "the other side wins when a side has ..." turns it round."""

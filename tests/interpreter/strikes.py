@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import time, when
+from grammar.sentences import play, time, when
 from tests.interpreter.board import Board, State
 from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
-from tests.interpreter.hours import at_s, goes_on, moments
+from tests.interpreter.hours import at_s, bell_s, goes_on, moments
 from tests.interpreter.sheet import Sheet
 
 
@@ -17,6 +17,9 @@ def strikes(sheet: Sheet, board: Board, begin: State) -> Iterator[tuple[str, Boa
     known = moments(sheet)
     counted = board.clock < len(known)
     if not counted and not goes_on(sheet):
+        return
+    if counted and known[board.clock] == bell_s(sheet):
+        yield "over", _time_is_over(sheet, board)
         return
     events: dict[tuple[bool, float], list[tuple[when.When, bool, int]]] = {}
     for rule in sheet.said(when.When):
@@ -29,6 +32,18 @@ def strikes(sheet: Sheet, board: Board, begin: State) -> Iterator[tuple[str, Boa
     for after in _all(sheet, list(events.values()), board, board.copy(), begin):
         after.clock += int(counted)
         yield ("over" if counted else "every"), after
+
+
+def _time_is_over(sheet: Sheet, board: Board) -> Board:
+    """Level and as high as anybody counts: the next point could not be seen, so that both begin anew."""
+    after = board.copy()
+    after.clock += 1
+    scored = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, when.Scores)]
+    most = max((each.points.whole for each in scored if each.verb == "scores"), default=0)
+    most *= max(({"count double": 2, "count three times": 3}[x.times] for x in sheet.said(play.PointsCount)), default=1)
+    if len(set(after.points)) == 1 and after.points[0] > sheet.points_to - most:
+        after.points = [0] * len(after.points)
+    return after
 
 
 def _all(

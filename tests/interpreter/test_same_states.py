@@ -198,6 +198,18 @@ def test_what_the_clock_does(rules: str, play: str, bell: bool) -> None:
     agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
 
 
+@pytest.mark.parametrize("play", ["", "in the last minute, points count double"])
+@pytest.mark.parametrize(
+    "rules", ["every 2 min: all in each rest queue return", "a player is hit: that player is out"]
+)
+def test_the_next_point_wins(rules: str, play: str) -> None:
+    rules = f"{rules}\n  a cone is knocked: it stands up again and the thrower's side scores 1 point"
+    text = PATTERN_GAME.replace("\nwhen\n", f"\n  {play}\nwhen\n" if play else "\nwhen\n")
+    text = text.replace("the first side to 3 points wins", "after 5 min: more points wins, else the next point wins")
+    text = text.replace("  both at once: a draw\n", "  the first side to 4 points wins\n")
+    agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 1})
+
+
 def _coming(rules: str) -> int:
     return ("a soft ball comes" in rules) + 2 * ("2 soft balls come" in rules)
 

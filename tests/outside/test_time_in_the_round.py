@@ -85,6 +85,17 @@ def test_a_second_and_a_third_ball_after_a_while() -> None:
     assert sum(chance.value for _, chance in course.length.over_by if _ == 6.0) == pytest.approx(expected[-1], abs=1e-9)
 
 
+def test_without_a_clock_the_last_piece_is_played_out() -> None:
+    """Five knocks at rate 1/2; the second ball comes to either half alike, so that the rest is at rate 1 or at 1/2."""
+    game = played(2, "after 90 s: a soft ball comes in", finish="both at once: a draw")
+    course = exact_course(game.space, game.constants, 30.0)
+    first = on_pieces([(1.5, 0.5)], 5)
+    stages = sum(chance * (5 - knocked) for knocked, chance in enumerate(first))
+    held = sum(float(on_pieces([(minute, 0.5)], 5)[:5].sum()) for minute in np.linspace(0.0005, 1.4995, 1500)) * 0.001
+    assert course.length.mean.value == pytest.approx(held + stages * (1 / 1.0 + 1 / 0.5) / 2, abs=1e-5)
+    assert course.by_end.sum() == pytest.approx(1.0, abs=1e-10)
+
+
 def test_an_attempt_that_may_be_made_later_only() -> None:
     text = ROW.format(
         kit="1 soft ball", when="", finish="after 6 min: north wins", play="a ball rests in the half it came from"

@@ -64,6 +64,11 @@ PAIRS = (
     Pair("idle-kit", "C-idle", "players kick a red ball at the cones of the other side", shown=False),
     Pair("dropped", "C-dead-end", "players touch players of the other side who carry a log"),
     Pair("safe-everywhere", "C-idle", "a runner is touched: the tagger's side scores 1 point", shown=False),
+    Pair(
+        "dead-end-at-a-level-score",
+        "C-dead-end",
+        "after 5 min: more points wins, else the next point wins",
+    ),
     Pair("idle-lives", "C-idle", "a ball is caught: the catcher gets a life back", shown=False),
     Pair("idle-too-late", "C-idle", "after 3 min, a cone is knocked: the roller's side scores 1 point", shown=False),
     Pair(

@@ -10,7 +10,7 @@ from compose.net.lower.say_counts import count_words, guard_words
 from compose.net.lower.tokens import clock_place
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
 from compose.net.side_words import does
-from grammar.core.ends import Most, NoWinner, Verdict, Won
+from grammar.core.ends import Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.game import Core, Play
 from grammar.core.guards import Compare, Guard, Points
 from grammar.core.rules import Becomes, Finish
@@ -47,7 +47,17 @@ def lower_ends(builder: Builder) -> tuple[End, ...]:
     """All ends in the order of the sheet; a result that a rule gives at once comes first."""
     wins = [each for end in builder.play.ends for each in _end(builder, end.guard, end.verdicts, end.lines)]
     tied = list(_both_at_once(builder, wins))
-    return (*tied, *_at_once(builder), *wins)
+    return (*tied, *_at_once(builder), *wins, *_after_the_clock(builder))
+
+
+def _after_the_clock(builder: Builder) -> Iterator[End]:
+    """Where a level score is played on: whoever leads when the time is over, or then comes to lead."""
+    bell = builder.play.bell
+    if bell is None or not bell.goes_on:
+        return
+    over = Comparison(((1, clock_place(builder)),), "==", len(moments_s(builder.play)))
+    for verdict in bell.verdicts[:-1]:
+        yield from _results(builder, verdict, over, builder.rule(bell.lines), "when the time is over, or next")
 
 
 def _wins(side: SideId) -> str:
@@ -94,6 +104,8 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, wo
     match verdict:
         case Won():
             yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, words)
+        case Deciding():
+            return
         case NoWinner():
             nobody = verdict is NoWinner.NOBODY
             yield End(f"{verdict.value}: {words}", None, held, rule, verdict.value, nobody)
@@ -126,7 +138,7 @@ def _more(builder: Builder, verdict: Most, side: SideId) -> Condition:
 def lower_bell(builder: Builder) -> Bell | None:
     """The clock of the game, where it has one."""
     bell = builder.play.bell
-    if bell is None:
+    if bell is None or bell.goes_on:
         return None
     rule = builder.rule(bell.lines)
     seconds = float(bell.after_s)

@@ -18,6 +18,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Cast, casts
 from compose.net.lower.consequences import counted
 from compose.net.lower.dispatch import Case, cases_of
+from compose.net.lower.level import time_is_over
 from compose.net.lower.moment import Moment
 from compose.net.lower.say import follows_words
 from compose.net.lower.say_counts import time_words
@@ -50,7 +51,8 @@ def lower_ticks(builder: Builder) -> Schedule | None:
     if again is not None:
         ticks.append(Tick(again, len(times), False))
     for tick in ticks:
-        builder.transitions.extend(_ticked(builder, place, tick))
+        over = builder.play.bell is not None and tick.at_s == builder.play.bell.after_s
+        builder.transitions.extend(time_is_over(builder, place, tick.passed) if over else _ticked(builder, place, tick))
     return Schedule(place, tuple(float(at_s) for at_s in times), float(again) if again is not None else None)
 
 

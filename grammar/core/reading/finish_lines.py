@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.core.ends import Bell, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 from grammar.core.guards import Compare, Points, Relation
 from grammar.core.reading.claims import read_condition, read_count
 from grammar.core.reading.events import of_one
@@ -91,6 +91,8 @@ def read_verdicts(reader: Reader, results: tuple[finish.Result, ...], spoken: Sp
     """What decides, in order; where nothing does it is a draw."""
     found: list[Verdict] = []
     for result in results:
+        if isinstance(result, finish.NextPointWins) and not found:
+            raise Senseless(result, "Only the clock leaves a level score.", "Say who wins, or write: a draw")
         if found and not isinstance(found[-1], Most):
             raise Senseless(result, "What stands before it decides already.", "Leave it out.")
         found.append(_verdict(reader, result, spoken))
@@ -101,6 +103,8 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
     match result:
         case finish.Draw():
             return NoWinner.DRAW
+        case finish.NextPointWins():
+            return Deciding.NEXT_POINT
         case finish.NobodyWins():
             return NoWinner.NOBODY
         case finish.SideWins():
@@ -124,6 +128,16 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
 
 def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bell]:
     """The clock."""
+    *others, last = sentence.results
+    if isinstance(last, finish.NextPointWins):
+        of_points = [
+            each
+            for each in others
+            if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", finish.CountedPoints)
+        ]
+        if len(others) != 1 or not of_points:
+            hint = "Write: after 6 min: more points wins, else the next point wins"
+            raise Senseless(last, "The next point decides only where points were level.", hint)
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 
 
