@@ -17,6 +17,7 @@ from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, h
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sentences.modifier import Block, Takes
+from grammar.sides_by_players import with_sides_by_players
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
 
@@ -55,7 +56,8 @@ class FileReader:
             else:
                 by_name[name] = Section(name, lines, heading.notes)
         sections = tuple(by_name[name] for name in SECTIONS if name in by_name)
-        return GameSheet(part.title, head, sections, self._sheet, part.heading.notes, part.closing_notes)
+        sheet = GameSheet(part.title, head, sections, self._sheet, part.heading.notes, part.closing_notes)
+        return with_sides_by_players(sheet, part)
 
     def plain(self, part: Part) -> tuple[str, tuple[Line, ...], Span, tuple[str, ...], tuple[str, ...]]:
         """The parts of a sheet without sections: title, lines, place, notes, closing notes."""
