@@ -145,7 +145,7 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\belse (?:it is )?(?:a )?(?:draw|tie)$", "else a draw", "finish"),
     saying(r"\bthere is no winner\b|\bthere are no winners\b|\bno one wins\b", "nobody wins", "finish"),
     # what there is
-    saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each|each) side\b", "for each side", "kit"),
+    saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each) side\b", "for each side", "kit"),
     saying(r"^2 sides of (\d+(?: to \d+)?)(?: players)?(?: each)?$",
            r"north and south, \1 players each, mirrored", "sides"),
     saying(r"^2 sides, (\d+(?: to \d+)?)(?: players)?(?: each| for each side)?$",

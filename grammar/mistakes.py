@@ -19,6 +19,7 @@ from grammar.lines import TextLine
 from grammar.mended import Mended, one_change_away, ways_to_mend
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
+from grammar.wishes import GAMES, nearest
 from grammar.words import listing
 
 _SORTS = {
@@ -39,6 +40,7 @@ _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG"
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _MOST_SAID = 5
 _SURE = 0.5
+_LONG_NAME = re.compile("WORD WORD WORD WORD")  # such a row of words is rather a sentence that is not understood
 _OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
 
@@ -72,7 +74,7 @@ def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file
     corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
     if found and not found[0].sure:
         mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
-    elif moved and moved[0].line == text:
+    elif moved and moved[0].line == text and not _LONG_NAME.search(" ".join(each.kind for each in pieces(text))):
         places = listing([f"`{each.section}`" for each in moved], "or")
         mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
     else:
@@ -116,9 +118,18 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
 
 
 def _nearest(section: str, text: str) -> str:
-    """The two constructs of a section that are nearest to a line, each with its example."""
-    told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
-    return f"Nearest to it: {listing(told, 'or')}."
+    """The two constructs that come nearest to what a line means, each with its example and, if another, its section."""
+    if section not in GAMES:
+        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
+        return f"Nearest to it: {listing(told, 'or')}."
+    found = nearest(section, text)
+    if not found.rows:
+        wish = found.unfulfilled
+        what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
+        return f'{what}. Words in quotes under `play` are kept for the card, but not checked: "No pushing."'
+    said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
+            for each in found.rows]  # fmt: skip
+    return f"Nearest to it: {listing(said, 'or')}."
 
 
 def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:

@@ -155,8 +155,14 @@ def _edits(section: str, line: list[Piece], way: _Way) -> Iterator[tuple[float, 
                     yield cost, [Piece(kind, phrase, place, line[at + taken - 1].end)], taken
         for phrase, cost in _puttable(kind, phrases):
             yield cost, [Piece(kind, phrase, place, place)], 0
-    if at + 1 < len(line):
+    if at + 1 < len(line) and not _makes_a_name(line, at):
         yield 0.6, [line[at + 1], line[at]], 2
+
+
+def _makes_a_name(line: list[Piece], at: int) -> bool:
+    """Whether a word moved behind the next would be part of a name that follows: "5 made
+    passes" was not meant by "made 5 passes"."""
+    return line[at].kind == "WORD" and at + 2 < len(line) and line[at + 2].kind == "WORD"
 
 
 def _cost_of_leaving_out(line: list[Piece], at: int) -> float:

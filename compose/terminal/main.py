@@ -118,6 +118,17 @@ def granted(as_json: AsJson = False) -> None:
         say(text.rstrip())
 
 
+@app.command(name="say")
+def say_wish(
+    wanted: Annotated[str, typer.Argument(help='What you want, such as "bring players back"; nothing for all.')] = "",
+    as_json: AsJson = False,
+) -> None:
+    """Say how the language puts what you want."""
+    from compose.terminal.wishes_told import tell_wishes
+
+    raise typer.Exit(tell_wishes(wanted, as_json))
+
+
 @app.command()
 def tidy(
     files: Names,

@@ -105,6 +105,9 @@ def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, s
         return _players(reader, counted, meaning, side, spoken)
     if not isinstance(meaning, KitMeaning | CategoryMeaning):
         raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
+    if isinstance(meaning, CategoryMeaning) and meaning.skills:
+        title = f"{counted.what.text.capitalize()} are not counted."
+        raise Senseless(counted, title, "Count players, things or points.")
     balls = reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if balls:
         return _balls(reader, counted, balls, side, spoken)

@@ -1,0 +1,66 @@
+"""The language by what a teacher wants: all of the page is there, and a line that is none finds what was meant."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+import grammar
+from grammar.core.reading.from_game import core_of
+from grammar.parse import parse
+from grammar.resolve import resolve
+from grammar.wishes import nearest, page_by_wishes, rows, wishes, wishes_for
+from library import kit_categories
+
+SHEETS = re.findall(r"```text\n(.*?)```", Path(grammar.__file__ or "").with_name("SHEETS.md").read_text("utf-8"), re.S)
+
+
+def test_every_row_of_the_page_stands_under_a_wish_or_with_the_rest() -> None:
+    page = page_by_wishes()
+    assert all(row.example in page for row in rows())
+
+
+def test_hardly_any_row_stands_under_no_wish() -> None:
+    under = {row for wish in wishes() for row in wish.rows}
+    rest = [row.example for row in rows() if row not in under]
+    assert len(rest) < len(rows()) / 8, rest
+
+
+@pytest.mark.parametrize(("section", "line", "meant"), [
+    ("finish", "two halves", r"^two halves"),
+    ("play", "nobody should keep the ball for ages", r"held at most"),
+    ("when", "then a prisoner is freed and comes back in", r"return|comes back"),
+    ("finish", "if it's level after all", r"else|next point"),
+    ("play", "children run after their balls and collect them", r"fetch balls"),
+    ("play", "the fox chases and tags the hens", r"taggers touch"),
+    ("play", "each shot goes over the rope and through the hoop", r"through the ring"),
+    ("space", "there is a hospital with a bench for the wounded", r"bench:"),
+    ("when", "the goalie blocks the shot", r"guard|stop|block|save"),
+    ("sides", "everybody plays alone against all others", r"for themselves"),
+])  # fmt: skip
+def test_what_was_meant_is_among_the_two_nearest(section: str, line: str, meant: str) -> None:
+    assert any(re.search(meant, row.example) for row in nearest(section, line).rows), nearest(section, line)
+
+
+def test_what_nothing_is_near_to_is_told_so() -> None:
+    assert nearest("play", "sing a song about potatoes").rows == ()
+
+
+def test_a_wish_finds_its_sentences() -> None:
+    assert wishes_for("bring players back")[0].wish == "to bring players back"
+    assert len(wishes_for("")) == len(wishes())
+
+
+@pytest.mark.parametrize("text", SHEETS, ids=[text.splitlines()[0] for text in SHEETS])
+def test_small_sheet_is_read_to_the_end(text: str) -> None:
+    read = parse(text)
+    assert read.value is not None, read.findings[0].title
+    game = resolve(read.value.games[0], kit_categories())
+    assert game.value is not None, [(each.place.line, each.title) for each in game.findings]
+    assert core_of(game.value).value is not None
+
+
+def test_there_are_ten() -> None:
+    assert len(SHEETS) >= 10
