@@ -17,7 +17,7 @@ def tell_wishes(wanted: str, as_json: bool) -> int:
         return 0
     found = wishes_for(wanted)
     if as_json:
-        say_json([{"wish": wish.wish, "sentences": [_told(row) for row in wish.rows]} for wish in found])
+        say_json({"wishes": [{"wish": each.wish, "sentences": [_told(row) for row in each.rows]} for each in found]})
         return 0 if found else 1
     for wish in found:
         say(f"{wish.wish}:")
