@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from compose.draw.authors import as_written
 from compose.draw.card import LAST_WORD, Card, CardSection, about_of
+from compose.draw.lesson_plans import with_plans
 from compose.draw.lesson_table import (
     ARRIVE,
     CHANGE_OVER,
@@ -19,6 +20,7 @@ from compose.draw.lesson_table import (
     LessonTable,
     Slot,
 )
+from compose.draw.lesson_talk import talk_lines, warm_up_lines
 from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Rectangle
@@ -46,16 +48,18 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     """The sheet of a lesson that fits into its minutes; `known` are lines of what is known of its games."""
     say = wording.say
     games = [resolved(one.game) for one in table.games]
-    ages = [float(age) for game in games for age in game.facts.ages_years]
+    ages = [age for one in table.games for age in one.staging.ages_years]
     pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
     sections = [
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
+        CardSection(say("Warm-up"), warm_up_lines(games, wording)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
         CardSection(say("Kit of the whole lesson"), tuple(_kit(table, each, wording) for each in table.kit)),
         *(
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)
         ),
+        CardSection(say("Talk"), talk_lines(games, wording)),
         CardSection(say("Take care"), (*_cautions(table, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), known, "proof"),
         CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
@@ -77,7 +81,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         sections=tuple(part for part in sections if part.lines),
         footer=tuple(line for line in (credit, stays) if line),
         author="; ".join(credits),
-        plan=time_bar(table, wording),
+        plan=with_plans(time_bar(table, wording), table, wording),
         language=wording.language,
         colon=say(":"),
     )

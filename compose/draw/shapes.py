@@ -139,3 +139,22 @@ def moved(shape: Shape, by_x: float, by_y: float) -> Shape:
             return evolve(shape, runs=tuple(tuple((x + by_x, y + by_y) for x, y in run) for run in shape.runs))
         case Disc() | Label():
             return evolve(shape, x=shape.x + by_x, y=shape.y + by_y)
+
+
+def scaled(shape: Shape, by: float) -> Shape:
+    """The same shape so many times as large, seen from the origin."""
+    match shape:
+        case Polygon():
+            return evolve(shape, points=tuple((x * by, y * by) for x, y in shape.points), ink=_scaled(shape.ink, by))
+        case Lines():
+            runs = tuple(tuple((x * by, y * by) for x, y in run) for run in shape.runs)
+            return evolve(shape, runs=runs, ink=_scaled(shape.ink, by))
+        case Disc():
+            return Disc(shape.x * by, shape.y * by, shape.radius * by, _scaled(shape.ink, by))
+        case Label():
+            return evolve(shape, x=shape.x * by, y=shape.y * by, size_m=shape.size_m * by)
+
+
+def _scaled(ink: Ink, by: float) -> Ink:
+    dash = (ink.dash[0] * by, ink.dash[1] * by) if ink.dash else None
+    return evolve(ink, width_m=ink.width_m * by, dash=dash)

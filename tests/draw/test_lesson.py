@@ -20,12 +20,14 @@ from compose.draw.card_pdf import pdf_of
 from compose.draw.lesson_findings import lesson_findings
 from compose.draw.lesson_sheet import lesson_card
 from compose.draw.lesson_table import PLAY, Planned, fitted, kit_over, lesson_table
+from compose.staging.resolved import resolved
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage
 from compose.staging.teams import Teams
 from compose.telling.wording import wording_of
 from compose.terminal.lessons import uses_of
 from grammar.core.declared import Odd
+from library.lesson_words import skill_words
 
 TWO = ("lantern-row", "heron-and-pike")
 
@@ -154,3 +156,21 @@ def test_modifiers_are_for_all_games_or_for_one():
     assert uses_of(2, written, 2, False) == ("roll instead", "add balls, n 3")
     with pytest.raises(Exit):
         uses_of(1, ("3: roll instead",), 2, False)
+
+
+def test_warm_up_and_talk_are_about_what_the_games_practise():
+    card = lesson_card(lesson_table([planned(name, minutes=60) for name in TWO], library.norms()), "Monday")
+    words = skill_words()
+    assert card.section("Warm-up").lines[0] == words["overarm throw"].warm_up
+    talk = card.section("Talk").lines
+    assert words["overarm throw"].ask in talk
+    cue = resolved(library_game("heron-and-pike")).told.cues[0]
+    assert any(cue.rstrip(".") in line for line in talk)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_skill_of_a_game_has_words_in_both_languages(name):
+    french = wording_of("fr")
+    for skill in resolved(library_game(name)).facts.skills:
+        words = skill_words()[skill]
+        assert french.author(words.warm_up) != words.warm_up and french.author(words.ask) != words.ask

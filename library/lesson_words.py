@@ -1,0 +1,31 @@
+"""What a lesson says of the skills that its games practise: a door to `lessons/`, read once and kept."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+from attrs import frozen
+
+from library.load import folder
+from library.reading import Entry
+
+
+@frozen
+class SkillWords:
+    """How to warm up for a skill, and what to ask about it in the talk."""
+
+    skill: str
+    warm_up: str
+    ask: str
+
+
+@cache
+def skill_words() -> Mapping[str, SkillWords]:
+    """The words of each skill by its name; raises DataError on a malformed file."""
+    return folder("lessons", _from)
+
+
+def _from(skill: str, entry: Entry) -> SkillWords:
+    entry.only("warm_up", "ask")
+    return SkillWords(skill, entry.text("warm_up"), entry.text("ask"))
