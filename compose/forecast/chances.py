@@ -5,6 +5,7 @@ One attempt is fetched, aimed and made in so many seconds, and ends in one outco
     caught   = share caught before anything else (only where the rules do something with a catch)
     success  = aim reached and not caught
     left     = the norm's share of the rest, where the rules speak of a ball that leaves the court
+    blocked  = the share of what would reach its aim that somebody before it stops
     missed   = what remains
 
 A throw at a player reaches the body or not; of those that reach it some are caught, of the others some
@@ -24,7 +25,7 @@ from numpy.typing import NDArray
 
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
-from compose.forecast.limits import aiming_seconds, longer_limit, unguarded
+from compose.forecast.limits import aiming_seconds, longer_limit, unblocked, unguarded
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Level, Reading
@@ -39,7 +40,7 @@ SMALL_BALL_M, MIDDLE_BALL_M = 0.12, 0.19  # the size classes of the catching nor
 class Explanation:
     """One attempt with its numbers: what was aimed at, chances, attempts a minute, the norms behind them.
 
-    `success`, `caught`, `left` and `missed` sum to 1. `said` names what the text itself gives.
+    `success`, `caught`, `blocked`, `left` and `missed` sum to 1. `said` names what the text itself gives.
     """
 
     attempt: Attempt
@@ -50,15 +51,17 @@ class Explanation:
     per_minute: float
     said: tuple[str, ...]
     readings: tuple[Reading, ...]
+    blocked: float = 0.0
 
     @property
     def missed(self) -> float:
-        """Chance that the ball neither reaches its aim, nor is caught, nor leaves the court."""
-        return max(0.0, 1 - self.success - self.caught - self.left)
+        """Chance that the ball neither reaches its aim, nor is blocked or caught, nor leaves the court."""
+        return max(0.0, 1 - self.success - self.caught - self.blocked - self.left)
 
     def chance(self, outcome: str) -> float:
         """The chance of an outcome by its name in the net; raises KeyError for any other name."""
         known = {"success": self.success, "caught": self.caught, "left": self.left, "missed": self.missed}
+        known |= {"blocked": self.blocked}
         return 1.0 if outcome == "always" else known[outcome]
 
     def rate(self, outcome: str) -> float:
@@ -123,8 +126,9 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
     success *= attempt.chance_factor * unguarded(case)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
+    success, blocked = unblocked(case, success, 1 - caught) if "blocked" in outcomes else (success, 0.0)
     leaving = case.take("aim leaves", EVERY_SKILL) if "left" in outcomes else 0.0
-    left = max(0.0, 1 - success - caught) * leaving
+    left = max(0.0, 1 - success - caught - blocked) * leaving
     per_minute = attempt.said_per_minute
     if per_minute is None:
         per_minute = 60 / (ball_seconds(case, success) if case.aims else moving_seconds(case))
@@ -135,7 +139,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         "attempts a minute": attempt.said_per_minute,
     }
     said = tuple(name for name, figure in figures.items() if figure is not None)
-    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken))
+    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken), blocked)
 
 
 def settle(case: Case, aimed: Aimed, catching: bool) -> tuple[float, float]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import exp
 
-from compose.forecast.attempt import EVERY_SKILL, Case
+from compose.forecast.attempt import EVERY_SKILL, Case, look
 
 
 def unguarded(case: Case) -> float:
@@ -14,6 +14,21 @@ def unguarded(case: Case) -> float:
         return 1.0
     stopped = case.take("players guard", EVERY_SKILL)
     return float((1 - stopped) ** attempt.guards_most)
+
+
+def unblocked(case: Case, success: float, most: float) -> tuple[float, float]:
+    """The chances to succeed and to be blocked: of the balls that come where they can reach they stop a share.
+
+    What the text says succeeds has got past them; then as many more are blocked.
+    """
+    attempt = case.attempt
+    width_m = look(case).width_m if case.aims else 0.0
+    reach_m = attempt.blockers * case.take("players block", attempt.block_with or EVERY_SKILL)
+    covered = 1.0 if width_m <= 0 else min(1.0, reach_m / width_m)
+    share = covered * case.take("players stop", EVERY_SKILL)
+    if attempt.said_chance is not None:
+        return success, min(most - success, success * share / (1 - share))
+    return success * (1 - share), success * share
 
 
 def aiming_seconds(case: Case) -> float:

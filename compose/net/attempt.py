@@ -14,7 +14,8 @@ class Attempt:
     `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
     The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
     `width_m` and `height_m` are the target's (0 where it has none). Nobody holds the ball longer than
-    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts.
+    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts;
+    `blockers` stand before each, and stop balls with `block_with`.
     """
 
     name: str
@@ -36,3 +37,5 @@ class Attempt:
     hold_limit_s: float | None = None
     guards_most: int | None = None
     in_order: bool = False
+    blockers: float = 0.0
+    block_with: str | None = None

@@ -144,6 +144,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
         case Result.MISSED:
             return voice.say("{ball} sent by {who} misses", who=who, ball=ball) + skills
+        case Result.BLOCKED:
+            return voice.say("{ball} sent by {who} is blocked", who=who, ball=ball) + skills
         case Result.LEFT:
             return voice.say("{ball} sent by {who} leaves the court", who=who, ball=ball) + skills
 

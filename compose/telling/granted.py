@@ -36,6 +36,8 @@ def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]
             found = {success_of(attempt.skill, attempt.aim)}
             if not isinstance(attempt.aim, Along | PickUp):
                 found.add(Result.MISSED)
+            if play.blocking and not isinstance(attempt.aim, Along):
+                found.add(Result.BLOCKED)
             if caught or offer.figures.caught:
                 found.add(Result.CAUGHT)
             yield offer, attempt, frozenset(found)

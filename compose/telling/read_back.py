@@ -11,7 +11,7 @@ from typing import Any
 
 from attrs import evolve, field, frozen
 
-from compose.telling import attempts, beforehand, endings, follows, kit, of_time, services
+from compose.telling import attempts, beforehand, blocking, endings, follows, kit, of_time, services
 from compose.telling.gaps import gaps
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
@@ -39,6 +39,7 @@ from grammar.core.play import (
     Unfetched,
 )
 from grammar.core.rules import Rest, Rule
+from grammar.core.stopping import Blocking
 
 Teller = Callable[[Voice, Any], Iterable[str]]
 
@@ -56,6 +57,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Home: (Topic.DOES, services.homes_told),
     Offer: (Topic.DOES, attempts.offers_told),
     Guarding: (Topic.DOES, services.guardings_told),
+    Blocking: (Topic.DOES, blocking.blockings_told),
     Factor: (Topic.DOES, services.factors_told),
     Hold: (Topic.BALLS, services.holds_told),
     Rest: (Topic.BALLS, services.rests_told),
@@ -161,7 +163,7 @@ def _values(core: Core) -> list[Any]:
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
-        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.factors),
+        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking, *play.factors),
         *(
             *play.holds,
             *rests_left(play),

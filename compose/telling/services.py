@@ -33,6 +33,7 @@ STATES = (
     (frozenset({Result.CAUGHT}), "caught"),
     (frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED}), "scored"),
     (frozenset({Result.PASSED}), "passed"),
+    (frozenset({Result.BLOCKED}), "blocked"),
 )
 
 
@@ -202,13 +203,14 @@ def guardings_told(voice: Voice, values: Sequence[Guarding]) -> Iterator[str]:
         first: Guarding = group[0]
         one = first.most == 1
         side = next(iter(first.who)).side
-        who = f"{voice.wording.figure(first.most)} {_guards(voice, first.who, not one)}"
+        who = f"{voice.wording.figure(first.most)} {guards(voice, first.who, not one)}"
         theirs = voice.about(side, Subject.PLAYER if one else Subject.PLAYERS)
         what = theirs.things({each.thing for each in group}, False, "each")
         yield voice.say("at most {who} guards {what}" if one else "at most {who} guard {what}", who=who, what=what)
 
 
-def _guards(voice: Voice, who: frozenset[Population], several: bool) -> str:
+def guards(voice: Voice, who: frozenset[Population], several: bool) -> str:
+    """Those of them who are meant, as each side has them: "guard of each side"."""
     return voice.calling("each").players(who, None, several)
 
 

@@ -14,6 +14,7 @@ from grammar.core.guards import Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
 from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, StandUp
 from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
+from grammar.core.stopping import Blocking
 from grammar.core.values import Owner, SideId, Spot, Teacher, Thing
 
 
@@ -32,7 +33,7 @@ def view(voice: Voice, value: Any) -> View:
             return View(value.who.side)
         case Offer():
             return View(value.by.side)
-        case Fetch() | StandUp() | Guarding():
+        case Fetch() | StandUp() | Guarding() | Blocking():
             return View(_side(value.who))
         case Free():
             return View(_side(value.who) or _lone(spot.owner for spot in value.waiting.at))

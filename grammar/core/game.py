@@ -12,6 +12,7 @@ from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.lives import Lives
 from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rules import Rest, Rule
+from grammar.core.stopping import Blocking
 from grammar.core.values import (
     PLAIN,
     KindId,
@@ -78,6 +79,7 @@ class Play:
     unfetched: tuple[Unfetched, ...] = _unordered()
     holds: tuple[Hold, ...] = _unordered()
     guarding: tuple[Guarding, ...] = _unordered()
+    blocking: tuple[Blocking, ...] = _unordered()
     counting: tuple[PointsCount, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()

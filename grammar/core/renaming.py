@@ -78,6 +78,7 @@ def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
         play.services,
         play.unfetched,
         play.guarding,
+        play.blocking,
         play.rests,
         play.rules,
         play.counting,

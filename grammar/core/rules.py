@@ -47,6 +47,7 @@ class Result(Enum):
     CAUGHT = "caught"
     MISSED = "missed"
     LEFT = "left"
+    BLOCKED = "blocked"
 
 
 ON_A_PLAYER = (Result.HIT, Result.TOUCHED)

@@ -20,7 +20,7 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
-from grammar.sentences import ball, base, finish, lives, modifier, play, points, sides, space, when
+from grammar.sentences import ball, base, blocking, finish, lives, modifier, play, points, sides, space, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -38,6 +38,9 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.StandUp, "what"): ("target",),
     (play.GuardLimit, "who"): ("player",),
     (play.GuardLimit, "what"): ("target",),
+    (blocking.Blocks, "who"): ("player",),
+    (blocking.Blocks, "what"): ("target", "ring"),
+    (blocking.Blocked, "what"): ("ball",),
     (play.RestOnStep, "where"): ("place",),
     (when.Arrives, "who"): ("player", "agent", "ball", "target"),
     (play.Stay, "who"): ("player",),
@@ -67,7 +70,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.HoldLimit, "ball"): ("ball",),
     (play.Rest, "ball"): ("ball",),
     (play.RestThere, "where"): ("place",),
-    (ball.RestTo, "where"): ("place", "side", "agent"),
+    (ball.RestTo, "where"): ("place", "side", "agent", "player"),
     (ball.HasBall, "side"): ("side", "agent"),
     (ball.HasBall, "ball"): ("ball",),
     (ball.CatcherHas, "ball"): ("ball",),

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from grammar.sentences import (
     ball,
     base,
+    blocking,
     class_sheet,
     finish,
     hall_sheet,
@@ -25,7 +26,7 @@ from grammar.sentences import (
 from grammar.sentences.base import Node
 
 _MODULES = (
-    *(base, ball, head, space, sides, time, lives, play, points, when, finish),
+    *(base, ball, blocking, head, space, sides, time, lives, play, points, when, finish),
     *(modifier, remix, class_sheet, hall_sheet),
 )
 

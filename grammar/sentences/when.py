@@ -6,6 +6,7 @@ from attrs import field, frozen
 
 from grammar.sentences.ball import HasBall, Intercepted, KeptBy
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
+from grammar.sentences.blocking import Blocked
 from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.lives import LastLife, LosesLife, WinsLife
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
@@ -149,7 +150,7 @@ class Becomes(Node):
         return self.claim.words()
 
 
-Deed = Knocked | Hit | Touched | Caught | Intercepted | Missed | GoesThrough | Crosses | Leaves | Arrives
+Deed = Knocked | Hit | Touched | Caught | Intercepted | Blocked | Missed | GoesThrough | Crosses | Leaves | Arrives
 Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife
 
 Who = Np | Queued | AllQueued

@@ -8,6 +8,7 @@ from attrs import evolve, frozen
 
 from grammar.sentences import play
 from grammar.sentences.base import Np
+from grammar.sentences.blocking import Blocks
 from tests.interpreter.aims import Target, hit_aims, targets
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
@@ -19,7 +20,7 @@ from tests.interpreter.spots import always_safe, at_hand
 from tests.interpreter.ways import ways
 from tests.interpreter.whose import Of, whose
 
-REACHED, CAUGHT, MISSED, LEFT = "reached", "caught", "missed", "left"
+REACHED, CAUGHT, MISSED, LEFT, BLOCKED = "reached", "caught", "missed", "left", "blocked"
 TOUCHING = "touch"
 
 
@@ -169,6 +170,8 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
     down = aim.what == "target" and aim.thing is not None and board.things[aim.thing].how == DOWN
     if not down and not hangs_too_high(sheet, board, tried.skill, tried.kind, aim):
         yield evolve(tried, catcher=aim.mate)
+        if tried.ball is not None and blocked_by(sheet, tried, board):
+            yield evolve(tried, outcome=BLOCKED)
     if aim.what == "way" and sentence.told(play.SucceedChance) is None:
         return
     if can_be_caught(sheet, sentence, tried.skill, tried.kind, aim):
@@ -183,3 +186,23 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
         for hit in targets(sheet, evolve(sentence, aims=(play.AimAt(stray.what),)), tried.actor, board, everyone):
             if hit.thing != aim.thing and hit.thing is not None and board.things[hit.thing].how == UP:
                 yield evolve(tried, aim=hit)
+
+
+def blocked_by(sheet: Sheet, deed: Deed, board: Board) -> list[int]:
+    """The pupils in play who block what is aimed at: of the side whose it is, of nobody's any other than who acts."""
+    if deed.aim.thing is None or deed.aim.what not in ("target", "ring"):
+        return []
+    thing = board.things[deed.aim.thing]
+    found: list[int] = []
+    for line in sheet.said(Blocks):
+        who, said, of = sheet.folk(line.who), whose(sheet, line.who), whose(sheet, line.what)
+        if who is None or thing.kind not in sheet.stuff(line.what).kinds:
+            continue
+        if isinstance(of, Of) and thing.owner != of.side:
+            continue
+        for number in board.playing((thing.owner,) if thing.owner else sheet.sides, who.role):
+            side = board.pupils[number].side
+            named = said.side if isinstance(said, Of) else who.side
+            if side != deed.side and named in (None, side):
+                found.append(number)
+    return found

@@ -9,10 +9,11 @@ from attrs import frozen
 from grammar.sentences import finish, play, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
+from grammar.sentences.blocking import Blocked
 from tests.interpreter.board import Board
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
-from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
+from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.hours import is_now
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
@@ -201,6 +202,8 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
             ball = of_ball(sheet, event.what, deed)
             return ball + there if ball is not None and there is not None else None
         case when.Missed() if deed.outcome == MISSED and deed.ball is not None:
+            return of_ball(sheet, event.what, deed)
+        case Blocked() if deed.outcome == BLOCKED:
             return of_ball(sheet, event.what, deed)
         case when.Leaves() if deed.outcome == LEFT:
             return of_ball(sheet, event.what, deed)

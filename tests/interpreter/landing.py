@@ -6,7 +6,7 @@ from grammar.sentences import ball, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
-from tests.interpreter.deeds import CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Place, Sheet
@@ -43,7 +43,7 @@ def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
 
     With it comes whether it is the sheet's own.
     """
-    state = {CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
+    state = {BLOCKED: "blocked", CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
         deed.outcome, "passed" if deed.aim.what == "mate" else "scored"
     )
     for own in (True, False):

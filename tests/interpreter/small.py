@@ -30,7 +30,13 @@ SMALLER = {  # less kit and fewer points, so that plain Python comes through
         "8 cloth balls": "2 cloth balls",
         "4 cloth balls in each": "1 cloth ball in each",
     },
-    "cloud-drift": {"  16 small": "  4 small", "  8 small": "  2 small", "18 steps": "6 steps", "step 9": "step 3"},
+    "cloud-drift": {
+        "  16 small": "  4 small",
+        "8 small": "  2 small",
+        "18 steps": "6 steps",
+        "clouds on step 9": "clouds on step 3",
+        "to step 9": "to step 3",
+    },
     "four-becks": {
         "  8 foam balls": "  4 foam balls",
         "  2 foam balls in each": "  1 foam ball in each",

@@ -55,6 +55,8 @@ def _holder(sheet: Sheet, possessive: str) -> Whose:
     meant = sheet.names[possessive[:-2]]
     if isinstance(meant, Part):
         return meant
+    if isinstance(meant, Folk) and meant.role == "keeper":
+        return Part("keeper")
     if isinstance(meant, Folk) and meant.role in ACTING:
         return Part("actor")
     side = meant.side if isinstance(meant, Folk) else sheet.side_meant(meant)

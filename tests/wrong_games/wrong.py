@@ -53,6 +53,7 @@ PAIRS = (
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),
     Pair("stall-by-passing", "C-stall", "players pass a soft ball to a team-mate"),
     Pair("stall-by-not-fetching", "C-stall", "players fetch soft balls from behind their back line"),
+    Pair("keeper-not-there", "C-idle", "keepers block shots at the gates of their side with the feet", shown=False),
     Pair("keeps-the-ball", "C-stall", "players pass a soft ball to a team-mate"),
     Pair("idle", "C-idle", "a ball is caught: the first in the catcher's rest queue returns", shown=False),
     Pair(

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
+from compose.net.lower.blocking import blocking_of
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.carrying import carried_about, hands_emptied
 from compose.net.lower.cast import Cast
@@ -26,7 +27,7 @@ from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall
 from grammar.core.values import At, Posture, SideId
 
-OUTCOMES = {Result.CAUGHT: "caught", Result.MISSED: "missed", Result.LEFT: "left"}
+OUTCOMES = {Result.CAUGHT: "caught", Result.MISSED: "missed", Result.LEFT: "left", Result.BLOCKED: "blocked"}
 
 
 def lower_attempts(builder: Builder) -> None:
@@ -43,6 +44,8 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
     assert success.skill is not None
     if can_succeed(builder, success.skill, success.ball, success.aim, success.person):
         yield success
+        if option.attempt.blockers:
+            yield evolve(success, result=Result.BLOCKED)
     if _always(option):
         return
     if option.attempt.catchable:
@@ -134,6 +137,8 @@ def _landed(
     """One transition for every place where the ball may come to rest."""
     limits = tuple(builder.rule(hold.lines) for hold in builder.play.holds if hold.ball == moment.ball)
     rules = (builder.rule(option.offer.lines), *(builder.rule(lines) for lines in case.lines))
+    if moment.result is Result.BLOCKED:
+        rules = (*rules, *(builder.rule(each.lines) for each in blocking_of(builder, moment)))
     catchers: tuple[Condition, ...] = ()
     if moment.result is Result.CAUGHT and moment.concerned is not None:
         alone = moment.concerned == moment.by.side  # nobody catches their own ball

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from compose.net.lower.at_hand import Uses, rate_of, spots_at_hand, uses_of
+from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.guards import condition_of
 from compose.net.lower.moment import Moment
@@ -29,7 +30,8 @@ def options_of(builder: Builder) -> tuple[Option, ...]:
     """All options of a game, with the shares of the attempts that fall to each."""
     uses = {side: uses_of(builder, side) for side in builder.play.side_ids}
     options = [option for offer in builder.play.offers for option in _of(builder, offer, uses[offer.by.side])]
-    return shared(options, _while_play_goes_on(builder))
+    every = shared(options, _while_play_goes_on(builder))
+    return tuple(variant for option in every for variant in blocked_or_not(builder, option))
 
 
 def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:

@@ -70,6 +70,7 @@ _ENDS = {
     Result.ARRIVED: "and arrives",
     Result.TAKEN: "and takes it along",
     Result.MISSED: "and misses",
+    Result.BLOCKED: "and it is blocked",
     Result.LEFT: "and the ball leaves the court",
 }
 _PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the catcher"}

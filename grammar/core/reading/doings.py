@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
+from grammar.core.reading.blocking import read_blocks
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.possession import read_catcher_has, read_first_has
@@ -23,7 +24,7 @@ from grammar.core.reading.services import (
 )
 from grammar.core.reading.target_points import read_set_points, read_target_points
 from grammar.core.reading.when_lines import read_when
-from grammar.sentences import ball, finish, play, points, when
+from grammar.sentences import ball, blocking, finish, play, points, when
 from grammar.sentences.base import Node
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
@@ -39,6 +40,7 @@ DOINGS: Readers = {
     play.StandUp: read_stand_up,
     play.HoldLimit: read_hold,
     play.GuardLimit: read_guarding,
+    blocking.Blocks: read_blocks,
     play.SucceedAsOften: read_factor,
     play.TakeAsLong: read_factor,
     play.PointsCount: read_points_count,

@@ -22,6 +22,7 @@ from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
 from grammar.core.reading.pairs import among_mates, pairs_of_event
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
+from grammar.core.reading.stopped import stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import (
@@ -36,9 +37,11 @@ from grammar.core.values import (
 )
 from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
+from grammar.sentences.blocking import Blocked
 
 ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED}
-KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH)  # only what is aimed at has a keeper
+# Only what is aimed at has a keeper.
+KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH, Result.BLOCKED)
 
 
 @frozen
@@ -187,13 +190,8 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case when.Caught():
             return _caught(reader, event, side, against, spoken)
-        case Intercepted():
-            skills, balls = with_which(reader, event.what)
-            passes = skills & {Skill.PASS} if skills != ALL_SKILLS else frozenset({Skill.PASS})
-            if not passes:
-                raise Senseless(event.what, f"`{event.what.words()}` is no pass.", "Write: a ball is caught")
-            met = against != side or len(reader.sides) == 1
-            return Happening(Result.CAUGHT, by, passes, balls, owner) if met else None
+        case Blocked() | Intercepted():
+            return stopped(reader, event, by, owner)
         case when.Missed() | when.Leaves():
             if isinstance(event, when.Leaves):
                 only_the_court(reader, event.where)

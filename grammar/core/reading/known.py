@@ -51,6 +51,7 @@ class Known:
     starts: list[Start] = field(factory=list)
     carried: frozenset[KindId] = frozenset()
     tried: frozenset[Skill] = frozenset()
+    blocked: frozenset[Thing] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     taken: frozenset[KindId] = frozenset()

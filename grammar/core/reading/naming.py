@@ -8,6 +8,7 @@ from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
+from grammar.sentences.blocking import Blocked
 
 
 def named_in(reader: Reader, event: when.Event) -> int:
@@ -25,7 +26,7 @@ def named_in(reader: Reader, event: when.Event) -> int:
             phrases = (event.what, event.line)
         case when.Caught():
             phrases = (event.what, event.where)
-        case when.Missed() | when.Leaves():
+        case when.Missed() | when.Leaves() | Blocked():
             phrases = (event.what,)
         case Intercepted():
             return 1 + isinstance(reader.game.meaning(event.what.name), KitMeaning)  # it says that it is a pass

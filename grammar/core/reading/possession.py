@@ -13,7 +13,7 @@ import attrs
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
 from grammar.core.reading.reader import Reader, with_which
-from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, of_name, the_one, whose_side
+from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, is_keeper, of_name, the_one, whose_side
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, Landmark, Owner, SideId, Spot
 from grammar.game import Game
@@ -43,7 +43,7 @@ def side_of_place(game: Game, place: play.RestingPlace) -> Claimed | None:
         return whose_side(game, place.side)
     if isinstance(place, RestTo):
         meaning = game.meaning(place.where.name)
-        if isinstance(meaning, AgentMeaning) or side_named(meaning) is not None:
+        if isinstance(meaning, AgentMeaning) or is_keeper(meaning) or side_named(meaning) is not None:
             return of_name(game, place.where, place.where.name.text)
     return None
 
@@ -69,6 +69,8 @@ def sent(reader: Reader, side: SideId, against: Owner, results: frozenset[Result
     catching = frozenset({side}) if results == {Result.PASSED} else other if results == {Result.CAUGHT} else None
     if catching:
         parts[Whose.CATCHER] = catching
+    if other and results == {Result.BLOCKED}:
+        parts[Whose.KEEPER] = other
     return Spoken(reader.side_ids, other=other, parts=parts)
 
 

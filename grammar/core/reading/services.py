@@ -37,6 +37,7 @@ REST_RESULTS = {
     "caught": frozenset({Result.CAUGHT}),
     "scored": frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED}),
     "passed": frozenset({Result.PASSED}),
+    "blocked": frozenset({Result.BLOCKED}),
     None: frozenset(Result) - {Result.ARRIVED},
 }
 

@@ -101,12 +101,19 @@ def _of_determiner(determiner: str, other: str | None) -> Whose:
     return Whose.THAT if determiner in ("that", "the") else Whose.ANY
 
 
+def is_keeper(meaning: Meaning | None) -> bool:
+    """Whether a name is that of a role of keepers: in an event that is who guards the thing."""
+    return isinstance(meaning, PlayerMeaning) and meaning.role in ("keeper", "keepers")
+
+
 def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claimed:
     """The side of a name: the side's own, or that of the thrower, the catcher, the keeper."""
     meaning: Meaning | None = game.vocabulary.get(name)
     said = said or name
     if isinstance(meaning, AgentMeaning):
         return Claimed(_PARTS[meaning.part], node)
+    if is_keeper(meaning):
+        return Claimed(Whose.KEEPER, node)
     if isinstance(meaning, PlayerMeaning) and meaning.role in ACTORS:
         return Claimed(Whose.ACTOR, node)
     side = side_named(meaning)

@@ -1,0 +1,40 @@
+"""Stopping a ball: who stands before what, and what is said of a ball that is blocked."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Node, Np, Quantity, spoken
+
+
+@frozen(repr=False)
+class Blocks(Node):
+    """Such as "keepers block shots at the goals with the body", "1 player stands before each cone"."""
+
+    count: Quantity | None
+    who: Np
+    verb: str
+    what: Np
+    means: str | None = None
+
+    def words(self) -> str:
+        several = self.count.whole != 1 if self.count else self.who.determiner not in ("a", "an", "each", "every")
+        if self.stands:
+            return spoken(self.count, self.who, "stand before" if several else "stands before", self.what, self.means)
+        return spoken(self.count, self.who, "block" if several else "blocks", "shots at", self.what, self.means)
+
+    @property
+    def stands(self) -> bool:
+        """Whether it is said as "stands before"."""
+        return self.verb.endswith("before")
+
+
+@frozen(repr=False)
+class Blocked(Node):
+    """Such as "a ball is blocked": somebody before the target stops it, and nothing is hit."""
+
+    what: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.what, "is blocked")
