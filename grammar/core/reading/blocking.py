@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 
 from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.stopping import Blocking, Means
-from grammar.core.values import SHARED, Sort
+from grammar.core.values import SHARED, Sort, Thing
 from grammar.sentences.blocking import Blocks
 
 MEANS = {
@@ -37,6 +38,13 @@ def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blockin
     for blocking in found:
         _enough(reader, sentence, blocking)
     yield from found
+
+
+def blocked_things(reader: Reader, lines: Iterable[tuple[Blocks, int]]) -> Iterator[Thing]:
+    """The things that somebody may block; a line that means nothing is told where it is read."""
+    for sentence, line in lines:
+        with suppress(Senseless):
+            yield from (each.thing for each in read_blocks(reader, sentence, line))
 
 
 def _by_side(reader: Reader, sentence: Blocks, each: int | None, line: int) -> Iterator[Blocking]:

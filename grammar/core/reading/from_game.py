@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from contextlib import suppress
 from fractions import Fraction
 from functools import partial
 
@@ -25,7 +24,7 @@ from grammar.core.play import (
     Unfetched,
 )
 from grammar.core.precedence import asked_first
-from grammar.core.reading.blocking import read_blocks
+from grammar.core.reading.blocking import blocked_things
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
@@ -46,10 +45,9 @@ from grammar.core.reading.space_and_sides import (
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, told_of
 from grammar.core.reading.touches import read_touch
-from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
-from grammar.core.values import KindId, Population, SideId, SwitchId, Thing
+from grammar.core.values import KindId, Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import ball, finish, head, lives, play, sides, space, when
@@ -146,7 +144,7 @@ def _doings(reading: Reading) -> None:
         hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
         reader.touching = frozenset(offer.by for offer in touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
-        reader.blocked = frozenset(_blocked(reading))
+        reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
         reader.tried = frozenset(each.skill for offer in [*offers, *hanging] for each in offer.attempts)
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:
@@ -157,13 +155,6 @@ def _tries(reading: Reading) -> list[Trying]:
     """All that players try, as the sheet says it."""
     kinds: tuple[type[Trying], ...] = (play.Attempt, play.Touch, play.Take)
     return [said for kind in kinds for said, _ in reading.all_of(kind)]
-
-
-def _blocked(reading: Reading) -> Iterator[Thing]:
-    """The things that somebody may block; a line that means nothing is told where it is read."""
-    for sentence, line in reading.all_of(Blocks):
-        with suppress(Senseless):
-            yield from (each.thing for each in read_blocks(reading.reader, sentence, line))
 
 
 def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
