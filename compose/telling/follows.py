@@ -142,12 +142,15 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.CAUGHT:
             catching = voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
-        case Result.MISSED:
-            return voice.say("{ball} sent by {who} misses", who=who, ball=ball) + skills
-        case Result.BLOCKED:
-            return voice.say("{ball} sent by {who} is blocked", who=who, ball=ball) + skills
-        case Result.LEFT:
-            return voice.say("{ball} sent by {who} leaves the court", who=who, ball=ball) + skills
+        case Result.MISSED | Result.BLOCKED | Result.LEFT:
+            return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills
+
+
+IN_VAIN = {
+    Result.MISSED: "{ball} sent by {who} misses",
+    Result.BLOCKED: "{ball} sent by {who} is blocked",
+    Result.LEFT: "{ball} sent by {who} leaves the court",
+}
 
 
 def _skills(voice: Voice, trigger: Happening) -> Iterator[str]:
