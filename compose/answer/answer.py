@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from attrs import frozen
 
 from compose.answer.staged import Staged
+from compose.care.of_staging import care_of
 from compose.check import Facts, StateSpace
 from compose.net.match import Match
 from grammar.finding import Finding, Severity
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from compose.forecast.matches import GameOdds
     from compose.forecast.waits import Waits
 
-CLASS, PROVED, FORECAST = "class", "proved", "forecast"
+CLASS, CARE, PROVED, FORECAST = "class", "care", "proved", "forecast"
 
 
 @frozen(eq=False)
@@ -47,9 +48,14 @@ class Answer:
         return self.staged.staging.findings
 
     @property
+    def care(self) -> tuple[Finding, ...]:
+        """What can hurt: reminders, the gravest first. They are no findings to mend, and none of `findings`."""
+        return care_of(self.staged.staging)
+
+    @property
     def shows(self) -> tuple[str, ...]:
         """The names of the sets that it holds."""
-        return (CLASS, PROVED) if self.added is None else (CLASS, PROVED, FORECAST)
+        return (CLASS, CARE, PROVED) if self.added is None else (CLASS, CARE, PROVED, FORECAST)
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from compose.care.furniture import furniture_reminders
 from compose.care.people import people_reminders
 from compose.care.scene import Scene
@@ -24,4 +26,9 @@ def reminders(scene: Scene) -> tuple[Finding, ...]:
         *way_reminders(scene),
         *furniture_reminders(scene),
     )
+    return by_gravity(found)
+
+
+def by_gravity(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Reminders, the gravest first."""
     return tuple(sorted(found, key=lambda each: GRAVEST_FIRST.index(each.code)))

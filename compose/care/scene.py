@@ -72,5 +72,6 @@ class Scene:
 
 def said_by(reading: Reading) -> str:
     """Who says a figure: its source, or that it is an assumption and why."""
-    told = "; ".join(dict.fromkeys(str(source) for source in reading.sources))
+    every = dict.fromkeys("our assumption" if each.read == "assumption" else str(each) for each in reading.sources)
+    told = "; ".join(every)
     return ": ".join(part for part in (told, "; ".join(reading.why)) if part)

@@ -6,11 +6,13 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from attrs import field, frozen
 
+from compose.care.of_staging import care_of
 from compose.draw.authors import as_written
 from compose.draw.shapes import Drawing
 from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
+from compose.telling.care import care_lines
 from compose.telling.for_class import class_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
@@ -79,7 +81,8 @@ def card_of(
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
     of_class = CardSection(wording.say("For this class"), tuple(_for_class(staging, wording)))
-    sections = (of_class, *_sections(core, rules, said, catalogue or {}, wording))
+    care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
+    sections = (of_class, *_sections(core, rules, said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
         about=about_of(core, wording),
@@ -116,7 +119,12 @@ def subtitle_of(title: str, wording: Wording) -> str:
 
 
 def _sections(
-    core: Core, rules: Rules, said: CardNotes, catalogue: Mapping[str, KitItem], wording: Wording
+    core: Core,
+    rules: Rules,
+    said: CardNotes,
+    catalogue: Mapping[str, KitItem],
+    care: tuple[str, ...],
+    wording: Wording,
 ) -> tuple[CardSection, ...]:
     """Every section a card may have, in order; those without lines are not shown."""
     say = wording.say
@@ -129,7 +137,7 @@ def _sections(
         CardSection(say("Choices for the class"), _lines(rules.choices)),
         CardSection(say("Say to the class"), _lines(sentence(wording.author(cue)) for cue in core.told.cues)),
         CardSection(say("What is changed"), tuple(_changed(*one, wording) for one in said.modifiers)),
-        CardSection(say("Take care"), (*_cautions(core, catalogue, wording), say(LAST_WORD)), "care"),
+        CardSection(say("Take care"), (*_cautions(core, catalogue, wording), *care, say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), tuple(sentence(line) for line in said.known), "proof"),
     )
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.care.of_staging import care_of
+from compose.care.reminders import by_gravity
 from compose.draw.authors import as_written
 from compose.draw.card import LAST_WORD, Card, CardSection, about_of
 from compose.draw.lesson_plans import with_plans
@@ -25,6 +27,7 @@ from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
 from compose.draw.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
+from compose.telling.care import care_lines
 from compose.telling.for_class import courts_said, team_lines
 from compose.telling.french import joined
 from compose.telling.rules import rules_of
@@ -182,7 +185,8 @@ def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
 def _cautions(table: LessonTable, wording: Wording) -> tuple[str, ...]:
     """Those of the games, of their modifiers and of the kit, with whatever stands in."""
     said = (sentence(wording.author(text)) for one in table.games for text in one.staging.cautions)
-    return tuple(dict.fromkeys(said))
+    gravest = by_gravity(each for one in table.games for each in care_of(one.staging))
+    return tuple(dict.fromkeys((*said, *care_lines(gravest, wording))))
 
 
 def _known_by(table: LessonTable, wording: Wording) -> str:

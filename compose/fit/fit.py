@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from attrs import frozen
 
-from compose.fit.hard_balls import hard_balls
 from compose.fit.lesson_plan import LessonPlan, lesson_plan
 from compose.fit.time_findings import time_findings
 from compose.staging.school_class import SchoolClass
@@ -39,11 +38,11 @@ def fit(
 ) -> Fit:
     """A game for a class. `round_min` is the mean length of a round in minutes as forecast; without it the game's
     own clock is taken, which no round outlasts."""
-    return fit_of(stage(game, norms, kit, school_class), norms, kit, round_min)
+    return fit_of(stage(game, norms, kit, school_class), norms, round_min)
 
 
-def fit_of(staging: Staging, norms: Norms, kit: Mapping[str, KitItem], round_min: float | None = None) -> Fit:
+def fit_of(staging: Staging, norms: Norms, round_min: float | None = None) -> Fit:
     """The same of a game that is staged."""
     lesson = lesson_plan(staging, norms, round_min)
-    findings = (*staging.findings, *hard_balls(staging.game, kit), *time_findings(staging.game, lesson))
+    findings = (*staging.findings, *time_findings(staging.game, lesson))
     return Fit(staging, lesson, findings)

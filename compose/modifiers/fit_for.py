@@ -1,5 +1,4 @@
-"""Which balls of a game are asked for more than they are fit for: nobody kicks a cloth ball, or throws a hard one
-at people."""
+"""Which balls of a game are asked for more than they are fit for: nobody kicks a cloth ball."""
 
 from __future__ import annotations
 
@@ -8,8 +7,6 @@ from collections.abc import Iterator, Mapping
 from attrs import frozen
 
 from compose.staging.resolved import resolved
-from grammar.core.play import AtPlayers
-from grammar.core.values import KindId
 from grammar.game import Game
 from grammar.words import article
 from library import KitItem
@@ -46,13 +43,3 @@ def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[Unfit]:
         item = kit.get(play.kind(ball).like.key) if ball is not None else None
         if item and item.category == "ball" and skill.value in BALL_SKILLS and skill.value not in item.may:
             yield Unfit(item.name, skill.value)
-
-
-def hard_at_people(game: Game, kit: Mapping[str, KitItem]) -> Iterator[KindId]:
-    """Each kind of ball with which players are aimed at and that the kit does not call soft."""
-    play = resolved(game).play
-    tried = (each for offer in play.offers for each in offer.attempts if isinstance(each.aim, AtPlayers))
-    for ball in dict.fromkeys(each.ball for each in tried if each.ball is not None):
-        item = kit.get(play.kind(ball).like.key)
-        if item and item.category == "ball" and not item.soft:
-            yield ball

@@ -22,6 +22,7 @@ from compose.staging.room import Room, most_courts, room_for
 from compose.staging.room_findings import room_findings
 from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
+from grammar.core.declared import AreaKind
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from library import KitItem, Norms
@@ -140,9 +141,10 @@ def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: 
 
 
 def _cautions(game: Game, rows: tuple[KitRow, ...], kit: Mapping[str, KitItem]) -> tuple[str, ...]:
-    """What to mind: of the game's own, then of the things that it is played with or that stand in."""
+    """What to mind: of the game's own, then of the things that it is played with or on, or that stand in."""
     told = resolved(game).told
     own = [*told.care, *told.cautions]
     things = [line.like for line in game.kit]
+    things += ["bench" for area in resolved(game).play.areas if area.kind is AreaKind.BENCH]
     things += [each.name for row in rows for each in row.stand_ins]
     return tuple(dict.fromkeys([*own, *(kit[name].caution for name in things if name in kit and kit[name].caution)]))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import Any
 
-from compose.answer.answer import CLASS, FORECAST, PROVED, Answer, to_mend
+from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, to_mend
+from compose.care.scene import LAST_WORD
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.words import count
@@ -31,6 +33,18 @@ def say_in_short(answer: Answer) -> None:
         say(f"{count(more, 'thing').capitalize()} more to know: see check and forecast.")
 
 
+def say_care(answer: Answer) -> None:
+    """All reminders, a paragraph each."""
+    if not answer.care:
+        return
+    say()
+    say("Reminders, the gravest first; local rules and the teacher in charge decide:")
+    for each in answer.care:
+        text = f"{each.title} {each.hint.removesuffix(LAST_WORD).strip()}".strip()
+        for line in textwrap.wrap(text, 78, initial_indent="  - ", subsequent_indent="    "):
+            say(line)
+
+
 def answer_json(answer: Answer) -> dict[str, Any]:
     """The same in every command: what is shown, its findings, how much was looked at, odds and length."""
     facts, odds = answer.facts, answer.odds
@@ -39,6 +53,7 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         "to_mend": len(to_mend(answer.findings)),
         "findings": [
             *(finding_json(each) | {"set": CLASS} for each in answer.of_class),
+            *(finding_json(each) | {"set": CARE} for each in answer.care),
             *(finding_json(each) | {"set": PROVED} for each in answer.proved),
             *(finding_json(each) | {"set": FORECAST} for each in answer.added or ()),
         ],

@@ -15,7 +15,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import teams_said
 from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
-from compose.terminal.answering import answer_json, verdict
+from compose.terminal.answering import answer_json, say_care, verdict
 from compose.terminal.classes import Who
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
@@ -40,6 +40,7 @@ def show_check(
         for line in textwrap.wrap(sentence, 78):
             say(line)
     say(verdict(answer))
+    say_care(answer)
     if patience.broken_off:
         say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)

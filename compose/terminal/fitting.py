@@ -14,7 +14,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.staging.staging import stage
 from compose.telling.for_class import class_lines
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
-from compose.terminal.answering import answer_json, say_in_short
+from compose.terminal.answering import answer_json, say_care, say_in_short
 from compose.terminal.checking import headline
 from compose.terminal.classes import school_class
 from compose.terminal.finding_games import kit
@@ -42,7 +42,7 @@ def show_fit(
     answer = None
     if prepared is not None:
         answer = checked(prepared, budget) if quick else answered(prepared, budget)
-    found = fit_of(staging, library.norms(), kit(), answer.round_minutes if answer is not None else None)
+    found = fit_of(staging, library.norms(), answer.round_minutes if answer is not None else None)
     findings = (*found.findings, *(answer.findings if answer is not None else ()))
     if as_json:
         say_json(_json(found) | {"game": remix_title(made)} | _known_json(found, answer))
@@ -60,6 +60,7 @@ def show_fit(
         say()
         say(headline(prepared))
         say_in_short(answer)
+        say_care(answer)
     return exit_code(findings)
 
 

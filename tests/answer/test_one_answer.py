@@ -110,12 +110,15 @@ def found(told: dict[str, Any], *names: str) -> list[tuple[str, str]]:
 def test_one_answer_of_a_game(name: str, modifier: str | None, tmp_path: Path) -> None:
     seen = {command: (code, told) for command, code, told in answers(name, modifier, tmp_path)}
     proved, whole = seen["check"][1], seen["forecast"][1]
-    assert proved["shows"] == ["class", "proved"] and whole["shows"] == ["class", "proved", "forecast"]
+    assert proved["shows"] == ["class", "care", "proved"]
+    assert whole["shows"] == ["class", "care", "proved", "forecast"]
     for command, (code, told) in seen.items():
         said = [each for each in found(told, "proved") if not each[0].startswith("M-") or command != "lesson"]
         usual = [each for each in found(proved, "proved") if not each[0].startswith("M-") or command != "lesson"]
         assert said == usual, command
         assert told["looked_at"] == proved["looked_at"], command
+        if found(told, "class") == found(whole, "class"):
+            assert found(told, "care") == found(whole, "care"), command
         assert told["match"] == proved["match"], command
         if told["shows"] != whole["shows"]:
             assert command in ("check", "suggest") and told["odds"] is None

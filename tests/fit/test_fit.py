@@ -8,6 +8,7 @@ from playing_games import game_in, library_games
 from test_teams import PAIRS
 
 import library
+from compose.care.of_staging import care_of
 from compose.fit.fit import Fit, fit
 from compose.staging.cupboard import kit_rows
 from compose.staging.floor.values import Floor
@@ -112,14 +113,15 @@ def test_games_side_by_side_need_kit_each() -> None:
     assert [(row.line.name, row.needed) for row in found.staging.kit] == [("soft tennis ball", 18), ("stone", 9)]
 
 
-def test_hard_ball_at_players_is_a_warning() -> None:
+def test_hard_ball_at_players_is_a_reminder() -> None:
     game = game_in(
         PAIRS.format(players="2 to 4 players each", more="")
         .replace("soft tennis balls", "tennis balls")
         .replace("soft tennis ball", "tennis ball")
         .replace("at the stones of the other side", "at the stones or the players of the other side")
     )
-    assert "F-hard-ball" in codes(fitted(game))
+    found = fitted(game)
+    assert "S-hard-ball" in {each.code for each in care_of(found.staging)}
 
 
 @pytest.mark.parametrize(("ages", "code"), [("9 to 10", None), ("6 to 8", "F-age"), ("12 to 14", "F-age")])

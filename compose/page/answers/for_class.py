@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import library
+from compose.care.of_staging import care_of
 from compose.draw.plan_class import class_plan
 from compose.draw.to_svg import svg_of
 from compose.fit.fit import Fit, fit
@@ -12,6 +13,7 @@ from compose.page.answers.values import ForClass
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from compose.staging.teams import usual_players
+from compose.telling.care import care_lines
 from compose.telling.for_class import class_lines
 from compose.telling.wording import Wording
 from grammar.game import Game
@@ -38,5 +40,5 @@ def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
     """The lines and the plan; `key` keeps the ids of several plans on one page apart."""
     staging = found.staging
     drawing = class_plan(staging.game, shown(found), wording=wording)
-    cautions = tuple(wording.author(each) for each in staging.cautions)
+    cautions = (*(wording.author(each) for each in staging.cautions), *care_lines(care_of(staging), wording))
     return ForClass(tuple(class_lines(staging, wording)), cautions, svg_of(drawing, key=key), drawing.description)

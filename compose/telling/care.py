@@ -1,0 +1,21 @@
+"""The gravest reminders in a few lines, for what is printed; the rest is told by the commands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.telling.wording import Wording
+from grammar.finding import Finding
+
+FINDING = "finding"  # the context of the catalogue that says findings by their codes
+MOST_TOLD = 3  # our choice: a card has room for so many
+
+
+def care_lines(found: Sequence[Finding], wording: Wording) -> Iterator[str]:
+    """The three gravest, each as the reminder that it is, and where the others are told."""
+    told = dict.fromkeys(wording.known(FINDING, each.code) or each.title for each in found)
+    for title in list(told)[:MOST_TOLD]:
+        yield f"{wording.say('Reminder: {what}', what=title).rstrip('.')}."
+    if len(told) > MOST_TOLD:
+        number = wording.counted(len(told) - MOST_TOLD, "reminder", "reminders")
+        yield wording.say("{number} more: the command check tells all of them.", number=number)
