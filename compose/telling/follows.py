@@ -15,6 +15,7 @@ from grammar.core.clock import AtTime
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
+from grammar.core.runs import InARow
 from grammar.core.values import At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
 
@@ -75,6 +76,10 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
         case KeptFor():
             side = next(iter(trigger.who)).side
             return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
+        case InARow():
+            others = voice.play.others(trigger.side)
+            other = others[0] if len(others) == 1 else None
+            return Moment(voice.about(trigger.side, Subject.SIDE), rule, trigger.side, other, frozenset())
         case LastLife():
             side = next(iter(trigger.who)).side
             return Moment(voice.about(side, Subject.PLAYER), rule, None, side, frozenset())
@@ -83,8 +88,17 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
     return Moment(voice, rule, None, None, frozenset())
 
 
-def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife) -> str:
+def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InARow) -> str:
     match trigger:
+        case InARow():
+            skills = voice.wording.listed((voice.nouns.skill(each) for each in Skill if each in trigger.skills), "or")
+            return voice.does(
+                [trigger.side],
+                "{side} succeeds {number} times in a row ({skills})",
+                "{side} succeed {number} times in a row ({skills})",
+                number=str(trigger.number),
+                skills=skills,
+            )
         case LastLife():
             return voice.say("{who} loses the last life", who=_one(voice, trigger.who))
         case AllHold():

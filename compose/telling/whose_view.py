@@ -14,6 +14,7 @@ from grammar.core.guards import Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
 from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, StandUp
 from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
+from grammar.core.runs import InARow
 from grammar.core.stopping import Blocking
 from grammar.core.values import Owner, SideId, Spot, Teacher, Thing
 
@@ -67,6 +68,8 @@ def _of_rule(voice: Voice, rule: Rule) -> View:
     match rule.trigger:
         case Happening():
             return _against(next(iter(rule.trigger.by)).side, rule.trigger.against)
+        case InARow():
+            return View(rule.trigger.side)
         case KeptFor() | LastLife():
             return View(_side(rule.trigger.who))
         case Becomes():

@@ -14,6 +14,7 @@ from grammar.core.loads import SetDown
 from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
 from grammar.core.play import Lines, Waiting
+from grammar.core.runs import InARow
 from grammar.core.values import (
     SAME,
     At,
@@ -96,7 +97,7 @@ class AllHold:
     time_s: Fraction
 
 
-Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife
+Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife | InARow
 
 
 @frozen

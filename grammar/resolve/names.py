@@ -20,7 +20,7 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
-from grammar.sentences import ball, base, blocking, finish, lives, modifier, play, points, sides, space, when
+from grammar.sentences import ball, base, blocking, finish, lives, modifier, play, points, runs, sides, space, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -56,6 +56,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.AimBetween, "goal"): ("place",),
     (play.Touch, "who"): ("player",),
     (play.Touch, "whom"): ("player",),
+    (runs.InARow, "what"): ("ball",),
     (lives.HasLives, "who"): ("player",),
     (lives.LastLife, "who"): ("player",),
     (lives.LosesLife, "who"): ("player", "agent"),

@@ -18,6 +18,7 @@ from grammar.sentences import (
     play,
     points,
     remix,
+    runs,
     sides,
     space,
     time,
@@ -26,7 +27,7 @@ from grammar.sentences import (
 from grammar.sentences.base import Node
 
 _MODULES = (
-    *(base, ball, blocking, head, space, sides, time, lives, play, points, when, finish),
+    *(base, ball, blocking, head, space, sides, time, lives, runs, play, points, when, finish),
     *(modifier, remix, class_sheet, hall_sheet),
 )
 

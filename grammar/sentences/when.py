@@ -10,6 +10,7 @@ from grammar.sentences.blocking import Blocked
 from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.lives import LastLife, LosesLife, WinsLife
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
+from grammar.sentences.runs import InARow
 from grammar.sentences.time import OfClock, TimeSpan
 
 
@@ -151,7 +152,7 @@ class Becomes(Node):
 
 
 Deed = Knocked | Hit | Touched | Caught | Intercepted | Blocked | Missed | GoesThrough | Crosses | Leaves | Arrives
-Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife
+Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife | InARow
 
 Who = Np | Queued | AllQueued
 

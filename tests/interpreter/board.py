@@ -62,7 +62,7 @@ class Thing(NamedTuple):
 class State(NamedTuple):
     """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has).
 
-    `clock` counts the moments of the clock that have passed.
+    `clock` counts the moments of the clock that have passed, `rows` successes in a row (`runs.py`).
     """
 
     pupils: tuple[Pupil, ...]
@@ -71,6 +71,7 @@ class State(NamedTuple):
     points: tuple[int, ...]
     won: str
     clock: int = 0
+    rows: tuple[int, ...] = ()
 
 
 class Board:
@@ -83,17 +84,19 @@ class Board:
         self.points = list(state.points)
         self.won = state.won
         self.clock = state.clock
+        self.rows = list(state.rows)
 
     def copy(self) -> Board:
         found = Board.__new__(Board)
         found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
         found.points, found.won, found.clock = self.points[:], self.won, self.clock
+        found.rows = self.rows[:]
         return found
 
     def state(self) -> State:
         """As it stands, nobody reordered."""
         tokens = tuple(self.pupils), tuple(self.balls), tuple(self.things)
-        return State(*tokens, tuple(self.points), self.won, self.clock)
+        return State(*tokens, tuple(self.points), self.won, self.clock, tuple(self.rows))
 
     def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
         """Send a pupil somewhere; in a spot everybody comes last. What they carry goes back first."""

@@ -16,6 +16,7 @@ from grammar.sentences import finish
 from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
 from tests.interpreter.hours import WITH_THE_TEACHER, moments, next_point
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
+from tests.interpreter.runs import asked, rows_of
 from tests.interpreter.sheet import Sheet
 
 Key = tuple[str, ...]
@@ -126,6 +127,8 @@ def count(sheet: Sheet, state: State) -> Counted:
     for side, points in zip(sheet.sides, state.points, strict=True):
         found["points", side] += points
     found[("clock",)] = state.clock
+    for (rule, side), number in zip(rows_of(sheet), state.rows, strict=True):
+        found["row", side, str(asked(rule)), "+".join(sorted(sheet.stuff(rule.event.what).skills))] = number
     if state.won:
         found[("result",)] = sheet.sides.index(state.won) + 1
     return frozenset((key, number) for key, number in found.items() if number)

@@ -79,6 +79,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             board.won = side if isinstance(said, finish.SideWins) else sheet.others(side)[0]
         case when.StartsAgain():
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
+            board.rows = list(begin.rows)
     yield board
 
 

@@ -8,6 +8,7 @@ from attrs import frozen
 
 from grammar.sentences import finish, play, when
 from grammar.sentences.base import Node, SideRef
+from grammar.sentences.runs import InARow
 from tests.interpreter.board import Board, State, alike, in_line
 from tests.interpreter.claims import claimed, counted, spoken_of, true
 from tests.interpreter.clock import acts
@@ -18,6 +19,7 @@ from tests.interpreter.hours import is_now, moments, next_point
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
 from tests.interpreter.loads import take_up
+from tests.interpreter.runs import asked, count_row, rows_of
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -52,7 +54,7 @@ class Round:
             for who in (getattr(said, "who", None), getattr(said, "other", None))
             for each in _first_or_last(who, any_line=isinstance(said, when.ChangesPlaces))
         )
-        self.begin = self._kept(set_up(sheet))
+        self.begin = self._kept(set_up(sheet)._replace(rows=(0,) * len(rows_of(sheet))))
 
     def _kept(self, state: State) -> State:
         ordered = in_line(in_full(self.sheet, state), self.in_turn if self.sheet.orderly else frozenset())
@@ -86,7 +88,9 @@ class Round:
             if deed.aim.carried_for_good and deed.outcome == REACHED and deed.aim.thing is not None:
                 load = after.things[deed.aim.thing]
                 after.things[deed.aim.thing] = load._replace(brought=True, spot=deed.aim.spot)
-            yield from follow(sheet, settled, scene, after, self.begin)
+            for done in follow(sheet, settled, scene, after, self.begin):
+                count_row(sheet, deed, done)
+                yield done
 
     def _settled(self, told: tuple[str, ...], before: Board, after: Board, turn: int = 0) -> Iterator[Next]:
         """What follows at once from counts that became so, turn by turn, until nothing new has become so."""
@@ -99,18 +103,24 @@ class Round:
             other = self.sheet.only_other(side)
             scene = Scene(side, other, side)
             settled = [Settled(said) for said in rule.consequences]
+            if isinstance(rule.event, InARow):
+                scene = Scene(side, other, side)
+                settled = holding(self.sheet, scene, [(rule, True, 0)], after)
+                for each in boards:
+                    each.rows[rows_of(self.sheet).index((rule, side))] = 0
             boards = [done for each in boards for done in follow(self.sheet, settled, scene, each, self.begin)]
         for done in boards:
             yield from self._settled(told, after, done, turn + 1)
 
     def _due(self, before: Board, after: Board) -> list[tuple[when.When, str]]:
-        return [
-            (rule, side)
-            for rule in self.sheet.said(when.When)
-            if isinstance(rule.event, when.Becomes)
-            for side in self._spoken_of(rule.event)
-            if self._so(rule, side, after) and not self._so(rule, side, before)
-        ]
+        rows = dict(zip(rows_of(self.sheet), zip(before.rows, after.rows, strict=True), strict=True))
+        found = []
+        for rule in self.sheet.said(when.When):
+            if isinstance(rule.event, when.Becomes):
+                sides = self._spoken_of(rule.event)
+                found += [(rule, s) for s in sides if self._so(rule, s, after) and not self._so(rule, s, before)]
+            found += [(each, s) for (each, s), (was, now) in rows.items() if each is rule and was < asked(rule) <= now]
+        return found
 
     def _spoken_of(self, event: when.Becomes) -> tuple[str, ...]:
         said = side_said(self.sheet, event.claim.side)

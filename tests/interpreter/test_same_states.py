@@ -170,6 +170,20 @@ def test_lives(rules: str, line: str) -> None:
     agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
 
 
+ROWS = {
+    "passes": "3 passes in a row: the passer's side scores 1 point",
+    "to and fro": "2 passes in a row while it has 2 players in: the other side scores 1 point",
+    "anew": "2 passes in a row: everything starts again and it scores 1 point\n  2 throws in a row: that side wins",
+}
+
+
+@pytest.mark.parametrize("rules", ROWS.values(), ids=ROWS)
+def test_so_many_in_a_row(rules: str) -> None:
+    text = PATTERN_GAME.replace("\nwhen\n", "\n  players pass a soft ball to a team-mate, 1 in 10 are caught\nwhen\n")
+    text = text.replace("to 3 points", "to 2 points")
+    agree(game_in(text.replace("{rules}", f"{rules}\n  a player is hit: that player is out")), {"north": 2, "south": 2})
+
+
 BY_THE_CLOCK = {
     "all return": "every 2 min: all in each rest queue return\n  a player is hit: that player waits in the rest queue",
     "a loose ball": "after 2 min: a soft ball comes in\n  at half-time: all soft balls are taken away\n"

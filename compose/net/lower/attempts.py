@@ -18,6 +18,7 @@ from compose.net.lower.last_life import settled
 from compose.net.lower.moment import Moment, fires
 from compose.net.lower.options import options_of
 from compose.net.lower.reach import can_succeed
+from compose.net.lower.runs import row_effects
 from compose.net.lower.say import outcome_words, thing_words
 from compose.net.lower.say_places import lying
 from compose.net.lower.shares import Option
@@ -151,7 +152,11 @@ def _landed(
         "always" if _always(option) else _outcome(moment),
         evolve(option.rate, ratios=option.rate.ratios + extra + cast.share),
         All((*option.guard, *case_guard(builder, case), *cast.guard, *catchers)),
-        (*_brought(builder, moment, rules[0]), *case_effects(builder, case, moment, cast)),
+        (
+            *_brought(builder, moment, rules[0]),
+            *case_effects(builder, case, moment, cast),
+            *row_effects(builder, moment),
+        ),
         tuple(dict.fromkeys((*rules, *limits))),
     )
     if moment.ball is None or moment.ball_at is None or moment.result is Result.TAKEN:

@@ -14,13 +14,15 @@ from compose.net.lower.dispatch import cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
 from compose.net.lower.moment import Moment, fires
+from compose.net.lower.runs import row_place
 from compose.net.lower.say import follows_words, player_words
 from compose.net.lower.say_counts import guard_words
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, balls_lying, in_play
-from compose.net.net import All, Comparison, Effect, Move, Rate, Reaction, Transition
+from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Reaction, Transition
 from grammar.core.guards import ALWAYS
 from grammar.core.rules import AllHold, Becomes, KeptFor, Rule, SendBall
+from grammar.core.runs import InARow
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
 
 
@@ -36,6 +38,8 @@ def lower_clockwork(builder: Builder) -> None:
             builder.transitions.extend(_all_hold(builder, rule, rule.trigger))
         elif isinstance(rule.trigger, Becomes):
             builder.reactions.extend(_becomes(builder, rule, rule.trigger))
+        elif isinstance(rule.trigger, InARow):
+            builder.reactions.extend(_in_a_row(builder, rule, rule.trigger))
 
 
 def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterator[Transition]:
@@ -107,6 +111,23 @@ def _becomes(builder: Builder, rule: Rule, trigger: Becomes) -> Iterator[Reactio
             said = "; ".join((guard_words(builder.core, trigger.guard), *follows))
             effects, rules = case_effects(builder, case, None, cast), tuple(builder.rule(each) for each in case.lines)
             yield Reaction(said, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
+
+
+def _in_a_row(builder: Builder, rule: Rule, run: InARow) -> Iterator[Reaction]:
+    """What follows at once from so many successes, which are counted anew from then on."""
+    place, moment = row_place(builder, run), Moment(builder.play.populations(run.side)[0], None, run.side)
+    for case in cases_of(builder.play, [rule]):
+        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
+            follows = follows_words([effect for effect, _ in case.effects], None)
+            said = "; ".join((f"{run.number} {builder.places[place].many}", *follows))
+            anew = Assign(place, 0, builder.rule(rule.lines))
+            yield Reaction(
+                said,
+                All((Comparison(((1, place),), ">=", run.number), *cast.guard)),
+                (anew, *case_effects(builder, case, None, cast)),
+                (builder.rule(rule.lines), *(builder.rule(each) for each in case.lines)),
+                All(case_guard(builder, case)),
+            )
 
 
 def _without_guard(rule: Rule) -> Rule:

@@ -68,7 +68,7 @@ def counted(
             yield Assign(builder.result_place, builder.play.side_ids.index(effect.winner) + 1, rule)
         case core.StartAgain():
             for number, place in enumerate(builder.places):
-                if place.token in ("player", "ball", "store", "load", "target", "body"):
+                if place.token in ("player", "ball", "store", "load", "target", "body", "row"):
                     yield Assign(number, place.start, rule)
         case core.SendBall() | core.PlayOn() | SetDown() | ComeIn():
             return

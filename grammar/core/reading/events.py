@@ -25,6 +25,7 @@ from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
 from grammar.core.reading.stopped import stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
+from grammar.core.runs import InARow as Run
 from grammar.core.values import (
     At,
     KindId,
@@ -38,8 +39,10 @@ from grammar.core.values import (
 from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
+from grammar.sentences.runs import InARow
 
 ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED}
+MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
 # Only what is aimed at has a keeper.
 KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH, Result.BLOCKED)
 
@@ -68,6 +71,8 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
     match event:
         case when.Becomes():
             yield from _becoming(reader, event.claim)
+        case InARow():
+            yield from _runs(reader, event)
         case lives.LastLife():
             for side, trigger, spoken in last_lives(reader, event):
                 yield Moment(trigger, spoken, None, side, side)
@@ -83,6 +88,20 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
         case _:
             found = [each for pair in pairs_of_event(reader, event) for each in _of_attempts(reader, event, *pair)]
             yield from found or (each for pair in reader.all_pairs for each in _of_attempts(reader, event, *pair))
+
+
+def _runs(reader: Reader, event: InARow) -> Iterator[Moment]:
+    """So many successes of a side in a row: side by side."""
+    skills, number = reader.shot(event.what), event.number
+    if not skills:
+        raise Senseless(event.what, f"Nobody counts {event.what.text} in a row.", "Write: 5 passes in a row")
+    if number.value != number.whole or not 2 <= number.whole <= MOST_IN_A_ROW:
+        raise Senseless(number, f"{number.words()} in a row is no run.", f"Write a number from 2 to {MOST_IN_A_ROW}.")
+    for side in reader.side_ids:
+        others, own = reader.others(side), frozenset({side})
+        spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None, parts={Whose.ACTOR: own})
+        one = next(iter(others)) if len(others) == 1 else None
+        yield Moment(Run(side, frozenset(skills), number.whole), spoken, side, one, side)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:

@@ -13,6 +13,7 @@ from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
 from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
+from grammar.core.runs import InARow
 from grammar.core.values import (
     SHARED,
     At,
@@ -25,6 +26,8 @@ from grammar.core.values import (
 from grammar.meanings import AgentMeaning, MateMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences import play, when
 from grammar.sentences.base import Node, Np
+
+ALL = ("all", "every", "each")
 
 
 @frozen
@@ -40,6 +43,8 @@ def movers(reader: Reader, who: when.Who, moment: Moment) -> tuple[Mover, ...]:
     if isinstance(who, play.Queued | play.AllQueued):
         return tuple(waiting_of(reader, who, moment, None))
     meaning = reader.game.meaning(who.name)
+    if isinstance(moment.trigger, InARow) and not (isinstance(meaning, PlayerMeaning) and who.determiner in ALL):
+        raise Senseless(who, "Several have had a part in a row.", "Speak of a side, or of all its players.")
     if isinstance(meaning, AgentMeaning):
         return (_agent(who, meaning, moment),)
     if isinstance(meaning, MateMeaning):

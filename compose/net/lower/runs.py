@@ -1,0 +1,34 @@
+"""Successes in a row: a count of each side, which a failure puts back to nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.moment import Moment
+from compose.net.lower.say_places import of_side
+from compose.net.net import Assign, Effect, Place, Shift
+from grammar.core.rules import Result
+from grammar.core.runs import InARow
+from grammar.words import plural
+
+FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED})
+
+
+def row_place(builder: Builder, run: InARow) -> int:
+    """The count of a side's successes in a row."""
+    skills = "+".join(sorted(skill.value for skill in run.skills))
+    one = next(iter(run.skills)).value if len(run.skills) == 1 else "success"
+    said = f"{of_side(one, run.side)} in a row", f"{of_side(plural(one), run.side)} in a row"
+    place = Place(f"row/{run.side.key}/{run.number}/{skills}", "row", run.number, 0, *said, run.side.key)
+    return builder.add_place(("row", run), place)
+
+
+def row_effects(builder: Builder, moment: Moment) -> Iterator[Effect]:
+    """What an attempt does to the counts of those that it is one of."""
+    for rule in builder.play.rules:
+        run = rule.trigger
+        if isinstance(run, InARow) and run.side == moment.by.side and moment.skill in run.skills:
+            place = row_place(builder, run)
+            failed = moment.result in FAILED
+            yield Assign(place, 0, builder.rule(rule.lines)) if failed else Shift(place, 1, builder.rule(rule.lines))

@@ -1,0 +1,18 @@
+"""Successes in a row."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from grammar.sentences.base import Name, Node, Quantity, spoken
+
+
+@frozen(repr=False)
+class InARow(Node):
+    """Such as "5 passes in a row": none of a side's has failed since it had none."""
+
+    number: Quantity
+    what: Name
+
+    def words(self) -> str:
+        return spoken(self.number, self.what, "in a row")
