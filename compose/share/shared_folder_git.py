@@ -11,6 +11,7 @@ from pathlib import Path
 from compose.share.refusal import RefusedError, shown
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
+from grammar.words import listing
 
 SECONDS = 60
 # A repository may carry settings that run programs of its owner's choice: hooks, watchers, and programs that fetch what
@@ -53,9 +54,20 @@ def _commit(folder: Path, files: Sequence[str], words: str) -> str:
         _stage(folder, staged, apart)
         tree = _git(folder, "write-tree", variables=apart).strip()
     new = _git(folder, "commit-tree", tree, *(("-p", before) if before else ()), "-m", words).strip()
-    _stage(folder, staged, None)
-    _git(folder, "update-ref", "-m", "commit: games given", "HEAD", new, before or "0" * len(new))
+    try:
+        _stage(folder, staged, None)
+        _git(folder, "update-ref", "-m", "commit: games given", "HEAD", new, before or "0" * len(new))
+    except RefusedError as error:
+        raise RefusedError(error.code, error.title, _left(folder, files)) from None
     return _git(folder, "rev-parse", "--short", new).strip()
+
+
+def _left(folder: Path, files: Sequence[str]) -> str:
+    """What stands ready for a commit by hand after one that did not come about."""
+    there = set(_git(folder, "diff", "--cached", "--name-only", "--relative", may_fail=True).splitlines())
+    ready = [each for each in files if each in there]
+    told = f"{listing(ready)} {'is' if len(ready) == 1 else 'are'} staged" if ready else "none of them is staged"
+    return f"The files were given, {told}; commit them by hand."
 
 
 def _stage(folder: Path, staged: Sequence[str], variables: Mapping[str, str] | None) -> None:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from compose.share.item import Item, Sheet, item_of
+from compose.share.bounds import read_rules
+from compose.share.item import ENDING, Item, Sheet, item_of
 from compose.share.making import played
 from compose.share.merge import Conflict, Merge, Side, blank, common_base, merge
+from compose.share.shared_folder import packed_from
 from compose.terminal.answer import FINE, TO_MEND, WRONG, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.packing import read
 from compose.terminal.shelf_door import at_hand, given, own_shelf, shelf_folder, thing
 from compose.terminal.writing import write
 from grammar.finding import Finding
@@ -31,7 +35,7 @@ def show_merge(
 ) -> int:
     """Merge two states of a thing; without --out it becomes the shelf's. The exit code."""
     our_item, our_sheet = thing(ours, shelf, as_json)
-    their_item, their_sheet = thing(theirs, shelf, as_json)
+    their_item, their_sheet = _theirs(theirs, our_item, shelf, as_json)
     if our_item.kind != their_item.kind:
         refuse(f"{our_item.name} is a {our_item.kind}, {their_item.name} a {their_item.kind}.", "", as_json)
     before = _base(base, our_item, their_item, shelf, as_json)
@@ -50,6 +54,33 @@ def show_merge(
     else:
         _tell(made, our_item, before is not None, done, findings, out)
     return WRONG if findings and not made.open else FINE if done else TO_MEND
+
+
+def _theirs(written: str, ours: Item, shelf: Path | None, as_json: bool) -> tuple[Item, Sheet]:
+    """A thing by its name or file, or that of our name in a pack, in a common shelf, or in our own shelf's past."""
+    past = re.fullmatch(r"past(?: (\d{1,3}))?", written.strip(), re.IGNORECASE)
+    if past:
+        return _before(ours, int(past[1] or 1), shelf, as_json)
+    path = Path(written)
+    if path.suffix == ENDING or not path.exists():
+        return thing(written, shelf, as_json)
+    pack = given(packed_from(path, [ours.name]), as_json) if path.is_dir() else read(path, as_json)
+    found = next((pair for pair in zip(pack.items, pack.sheets, strict=True) if pair[0].key == ours.key), None)
+    if found is None:
+        hint = f"It has {listing(each.name for each in pack.items)}."
+        refuse(f"`{written}` brings nothing called `{ours.name}`.", hint, as_json)
+    return found
+
+
+def _before(ours: Item, back: int, shelf: Path | None, as_json: bool) -> tuple[Item, Sheet]:
+    """What a thing of the shelf said before, counted from its last state backwards."""
+    with own_shelf(shelf, as_json) as opened:
+        kept = [text for content in reversed(ours.history) if (text := given(opened.past(content), as_json))]
+    if back > len(kept) or back < 1:
+        there = f"The shelf has {count(len(kept), 'state')} of it from before." if kept else "It never was otherwise."
+        refuse(f"`{ours.name}` has no past {back}.", there, as_json)
+    sheet = read_rules(kept[back - 1], f"{ours.name}, past {back}")
+    return item_of(sheet), sheet
 
 
 def _base(written: str | None, ours: Item, theirs: Item, shelf: Path | None, as_json: bool) -> Sheet | None:

@@ -39,6 +39,7 @@ def make(
     sheets: list[Sheet] = [sheet for _, sheet in found]
     items = [item for item, _ in found]
     if modifiers:
+        sheets += _own_modifiers(modifiers, shelf, as_json)
         for name, (item, _) in zip(names, found, strict=True):
             if item.kind != "modifier":
                 remix = _remix_sheet(name, item, modifiers, shelf, as_json)
@@ -47,6 +48,7 @@ def make(
     known = {item.content for item in items}
     parts = [item_of(part) for part in parts_of(sheets, Sheets(tuple(sheets), at_hand(shelf)))]
     items += [part for part in parts if part.content not in known]
+    _only_what_can_be_made(sheets, Sheets(tuple(sheets), at_hand(shelf)), as_json)
     unique = list({item.content: item for item in items}.values())
     data = given(make_pack(unique, title or items[0].name, origin), as_json)
     write(out, data, force, as_json)
@@ -59,6 +61,21 @@ def make(
     if unlicensed:
         _wrapped(f"No licence is named by {listing(unlicensed)}: nobody can tell whether it may be passed on.")
     return FINE
+
+
+def _own_modifiers(modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> list[Sheet]:
+    """The modifiers of a call that are given as files, so that whoever takes the pack has them, too."""
+    files = (written.partition(",")[0].strip() for written in modifiers)
+    return [thing(file, shelf, as_json)[1] for file in files if file.endswith(ENDING)]
+
+
+def _only_what_can_be_made(sheets: Sequence[Sheet], around: Sheets, as_json: bool) -> None:
+    """Ends the command where a game or remix of a pack could not be made by whoever takes it."""
+    for sheet in sheets:
+        outcome = played(sheet, around) if isinstance(sheet, GameSheet | RemixSheet) else None
+        if outcome is not None and outcome.value is None:
+            first = outcome.findings[0]
+            refuse(f"{sheet.title} cannot be made, so it is not packed: {first.title}", first.hint, as_json)
 
 
 def _remix_sheet(name: str, item: Item, modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> RemixSheet:
@@ -128,7 +145,7 @@ def take(
     """Take a pack onto the shelf, or only tell what that would do; the exit code."""
     pack = read(path, as_json)
     choices, otherwise = chosen(keep, choose, pack, as_json)
-    return taken_in(pack, choices, otherwise, only_look, shelf, as_json)
+    return taken_in(pack, str(path), choices, otherwise, only_look, shelf, as_json)
 
 
 def chosen(
@@ -140,17 +157,20 @@ def chosen(
 
 def taken_in(
     pack: Pack,
+    came_in: str,
     choices: Mapping[tuple[bool, str], Choice],
     otherwise: Choice | None,
     only_look: bool,
     shelf: Path | None,
     as_json: bool,
 ) -> int:
-    """Take a verified pack onto the shelf; nothing is taken where a choice is missing. The exit code."""
+    """Take a verified pack onto the shelf; nothing is taken where a choice is missing. The exit code.
+
+    `came_in` is where `merge` finds what it brings."""
     standing = _standing(pack, shelf, as_json)
     missing = [each for each in standing if each.needs_choice and not choices.get(each.item.key, otherwise)]
     if only_look or missing:
-        return _told_before(standing, missing, as_json)
+        return _told_before(standing, missing, came_in, as_json)
     with own_shelf(shelf, as_json) as opened:
         taken = given(take_in(opened, pack, choices, otherwise, today()), as_json)
     if as_json:
@@ -171,7 +191,7 @@ def taken_in(
     return FINE
 
 
-def _told_before(standing: Sequence[Arrival], missing: Sequence[Arrival], as_json: bool) -> int:
+def _told_before(standing: Sequence[Arrival], missing: Sequence[Arrival], came_in: str, as_json: bool) -> int:
     if as_json:
         told = [{"name": each.item.name, "state": each.state.value, "to_choose": each in missing} for each in standing]
         say_json({"taken": [], "would_take": told})
@@ -182,6 +202,8 @@ def _told_before(standing: Sequence[Arrival], missing: Sequence[Arrival], as_jso
         names = listing(each.item.name for each in missing)
         _wrapped(f"Nothing was taken in. Say what becomes of {names}: --keep ours, theirs or both;")
         say(f'or one by one: --choose "{missing[0].item.name}=both"')
+        _wrapped("To choose line by line, lay them together first:")
+        say(f'  ruleweave merge "{missing[0].item.name}" "{came_in}"')
     return TO_MEND if missing else FINE
 
 

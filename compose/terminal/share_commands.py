@@ -135,7 +135,9 @@ def _merge_command(app: typer.Typer) -> None:
     @app.command("merge")
     def merge(
         ours: Annotated[str, typer.Argument(help="Yours: a file, or a name on the shelf.")],
-        theirs: Annotated[str, typer.Argument(help="Theirs: a file, or a name on the shelf.")],
+        theirs: Annotated[
+            str, typer.Argument(help='Theirs: a file, a name, a pack or a common shelf; or "past": yours as it was.')
+        ],
         base: Annotated[
             str | None, typer.Option("--base", help="What both came from, if the shelf cannot know.")
         ] = None,

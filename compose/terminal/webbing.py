@@ -46,7 +46,7 @@ def take_common(
     """Take things from a common shelf onto one's own, all where none is named; the exit code."""
     pack = given(packed_from(folder, names), as_json)
     choices, otherwise = chosen(keep, choose, pack, as_json)
-    return taken_in(pack, choices, otherwise, only_look, shelf, as_json)
+    return taken_in(pack, str(folder), choices, otherwise, only_look, shelf, as_json)
 
 
 def give_common(folder: Path, names: Sequence[str], with_commit: bool, shelf: Path | None, as_json: bool) -> int:

@@ -92,9 +92,9 @@ def test_the_same_pack_has_the_same_bytes(here: Path) -> None:
 def test_modifiers_named_beside_a_game_make_a_remix_of_it(here: Path) -> None:
     fine("pack", "make", "fell-gate.rules", "--with", "more-cones.rules, n 2", "--out", "w.zip")
     things = told("pack", "look", "w.zip")["items"]
-    assert [thing["name"] for thing in things] == ["Fell Gate", "Fell Gate Remix"]
+    assert [thing["name"] for thing in things] == ["Fell Gate", "Fell Gate Remix", "more cones"]
     assert things[1]["made_of"] == "Fell Gate with more cones (n 2)"
-    assert told("pack", "verify", "w.zip", code=1)["cannot_be_made"].keys() == {"Fell Gate Remix"}
+    assert told("pack", "verify", "w.zip")["cannot_be_made"] == {}
     fine("pack", "make", "fell-gate.rules", "more-cones.rules", "--with", "more-cones.rules, n 2", "--out", "x.zip")
     assert told("pack", "verify", "x.zip")["items"] == 3
 
@@ -106,6 +106,7 @@ def test_what_the_shelf_has_otherwise_is_asked_and_nothing_is_taken(here: Path) 
     before = files(here / "shelf")
     done = run("pack", "take", "w.zip")
     assert done.exit_code == 1 and "Say what becomes of Fell Gate" in done.output
+    assert 'ruleweave merge "Fell Gate" "w.zip"' in done.output
     assert told("pack", "take", "w.zip", code=1)["taken"] == []
     assert files(here / "shelf") == before
     said = " ".join(fine("pack", "take", "w.zip", "--choose", "fell gate=both").split())
@@ -176,6 +177,29 @@ def test_two_schools_changes_come_together_or_are_asked_about(here: Path) -> Non
     assert run(*order, "--choose", "one=ours").exit_code == 2
     fine(*order, "--rest", "ours", "--out", "merged.rules")
     assert (here / "merged.rules").read_text().startswith("note: An invented game")
+
+
+def test_a_merge_reads_a_pack_a_common_shelf_and_what_was_before(here: Path) -> None:
+    fine("shelf", "keep", "fell-gate.rules")
+    make("fell-gate.rules", "toll-bridge.rules")
+    (here / "fell-gate.rules").write_text(FELL_GATE.replace("14 m", "15 m"))
+    fine("shelf", "keep", "--newer", "fell-gate.rules")
+    (here / "common").mkdir()
+    (here / "old.rules").write_text(FELL_GATE.replace("7 to 11", "8 to 11"))
+    fine("common", "give", "common", "old.rules")
+    (here / "base.rules").write_text(FELL_GATE)
+    for theirs, court, ages in (("w.zip", 15, 7), ("past", 15, 7), ("common", 15, 8)):
+        fine("merge", "fell gate", theirs, "--base", "base.rules", "--out", "merged.rules", "--force")
+        merged = (here / "merged.rules").read_text()
+        assert f"court {court} m by 7 m" in merged and f"ages {ages} to 11" in merged, theirs
+    assert "has no past 9" in run("merge", "fell gate", "past 9").stderr
+    assert "brings nothing called" in run("merge", "kick-on.rules", "w.zip").stderr
+
+
+def test_a_remix_that_cannot_be_made_is_not_packed(here: Path) -> None:
+    (here / "bad.rules").write_text('remix Bad\n  based on "Fell Gate"\n  with "first to points"\n')
+    done = run("pack", "make", "bad.rules", "--out", "bad.zip")
+    assert done.exit_code == 2 and "cannot be made" in done.stderr and not (here / "bad.zip").exists()
 
 
 def test_a_merge_that_makes_no_game_is_not_kept(here: Path) -> None:
