@@ -19,8 +19,7 @@ SourceLine = Callable[[str, int], str | None]
 
 def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH) -> Iterator[str]:
     """Lines of at most `width` letters; the source line itself is cut where it is longer."""
-    basis = "" if finding.basis is Basis.READ else f" ({finding.basis.value})"
-    yield from _wrapped(f"{_LABEL[finding.severity]}{basis} {finding.code}: {finding.title}", "", width)
+    yield from _wrapped(_headed(finding), "", width)
     for place in (finding.place, *finding.others):
         yield from _shown(place, source_line, width)
     if finding.witness:
@@ -31,6 +30,16 @@ def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH) -> Ite
         yield from _steps(finding.loop, width)
     if finding.hint:
         yield from _wrapped(finding.hint, "  → ", width)
+
+
+def _headed(finding: Finding) -> str:
+    """What is found, in words first; the code of a mistake leads to what the language page says of it."""
+    label = _LABEL[finding.severity]
+    basis = () if finding.basis is Basis.READ else (finding.basis.value,)
+    if finding.severity is Severity.ERROR:
+        known = f" ({basis[0]})" if basis else ""
+        return f"{label}{known} {finding.code}: {finding.title}"
+    return f"{label}: {finding.title} [{', '.join((finding.code, *basis))}]"
 
 
 def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:

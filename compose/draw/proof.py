@@ -70,12 +70,12 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if facts.ends_surely and facts.held_up_by:
         sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.held_up_by)
         yield wording.say(
-            "If all sides play on, the round ends sooner or later (with probability 1); "
+            "If all sides play on, the round ends sooner or later; "
             "a side that does not want it to can hold it up: {sides}.",
             sides=sides,
         )
     elif facts.ends_surely:
-        yield wording.say("The round ends in every line of play, sooner or later (with probability 1).")
+        yield wording.say("The round ends in every line of play, sooner or later.")
     if bell is not None:
         minutes_ = bell.after_s / 60
         time = f"{wording.figure(minutes_)}\u00a0min" if not wording.english else f"{minutes_:g} min"

@@ -10,15 +10,14 @@ from attrs import frozen
 from compose.check.words import subject
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import Forecast
-from compose.forecast.odds import Way
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING, where
-from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, percent, share_with_margin
+from compose.forecast.telling_results import NAMES, results, row, winners
+from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
 from compose.net.side_words import does
 from grammar.words import count, listing
 
 SHOWN = 3  # swings told
-NAMES = 44  # letters for what a number is about, before the number
 STANDING_VERBS = {
     "playing": "plays",
     "waiting": "waits",
@@ -37,7 +36,7 @@ class Section:
 
 def told(forecast: Forecast) -> tuple[Section, ...]:
     """The whole forecast; sections without lines are left out."""
-    return (*told_first(forecast), *told_then(forecast))
+    return (*told_first(forecast), *told_then(forecast), *told_in_detail(forecast))
 
 
 def told_first(forecast: Forecast) -> tuple[Section, ...]:
@@ -45,17 +44,24 @@ def told_first(forecast: Forecast) -> tuple[Section, ...]:
     return _sections(
         forecast,
         ("How long a round lasts", _length),
-        ("Who wins", _winners),
+        ("Who wins", winners),
         ("What a pupil does in a round", _pupil),
         (f"In a lesson of {minutes(forecast.lesson.minutes)}", _lesson),
     )
 
 
 def told_then(forecast: Forecast) -> tuple[Section, ...]:
-    """Band and swings, and what all of it rests on."""
+    """What it is for a class of another ability."""
     return _sections(
         forecast,
         ("With a class of low, usual and high ability", _band),
+    )
+
+
+def told_in_detail(forecast: Forecast) -> tuple[Section, ...]:
+    """What the numbers hang on, for those who want to know."""
+    return _sections(
+        forecast,
         ("What moves this most, if it is otherwise than assumed", _swings),
         ("What it rests on", _assumptions),
         ("How it was found", _method),
@@ -75,7 +81,10 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
     if band.low is not None and band.high is not None:
         ends = (minutes(band.low.minutes.value), minutes(band.high.minutes.value))
         length += f" ({ends[0]} with a less able class, {ends[1]} with an abler one)"
-    wins = listing(f"{does(side, 'wins', 'win')} {percent(chance.value)}" for side, chance in forecast.odds.wins)
+    shares = parts([figure.value for _, figure in results(forecast)])
+    wins = listing(
+        f"{does(side, 'wins', 'win')} {share}" for (side, _), share in zip(forecast.odds.wins, shares, strict=False)
+    )
     who = f"Of all rounds {wins}" if forecast.odds.nobody.value < 0.9995 else "Nobody wins a round"
     turns = f"A pupil gets {forecast.turns.each.value:.1f} turns a minute"
     idle = band.usual.idle.value
@@ -84,96 +93,52 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
     return tuple(f"{line}." for line in (length, who, turns))
 
 
-def _row(name: str, value: str, indent: int = 0) -> str:
-    return f"{' ' * indent}{name:<{NAMES - indent}} {value}"
-
-
 def _length(forecast: Forecast) -> Iterator[str]:
     length, course = forecast.course.length, forecast.course
-    yield _row("on average", minutes_with_margin(length.mean))
-    yield _row("half of the rounds, at most", minutes_with_margin(length.median))
-    yield _row("nine in ten rounds, at most", minutes_with_margin(length.ninety))
+    yield row("on average", minutes_with_margin(length.mean))
+    yield row("half of the rounds, at most", minutes_with_margin(length.median))
+    yield row("nine in ten rounds, at most", minutes_with_margin(length.ninety))
     stop = "stopped by the clock" if course.clock_rings else "still going"
     if math.isfinite(course.clock_minutes):
-        yield _row(f"{stop}, after {minutes(course.clock_minutes)}", share_with_margin(forecast.odds.running))
+        yield row(f"{stop}, after {minutes(course.clock_minutes)}", share_with_margin(forecast.odds.running))
     elif length.over_by:
         lesson_end, over = length.over_by[-1]
-        yield _row(f"over before {minutes(lesson_end)} of play", share_with_margin(over))
+        yield row(f"over before {minutes(lesson_end)} of play", share_with_margin(over))
     if forecast.odds.never.value > SELDOM:
-        yield _row("never over by itself", share_with_margin(forecast.odds.never))
+        yield row("never over by itself", share_with_margin(forecast.odds.never))
     if not length.settled:
         yield "Rounds may go on for very long; the longest are estimated."
 
 
-def _winners(forecast: Forecast) -> Iterator[str]:
-    odds = forecast.odds
-    yield from _match(forecast)
-    for side, chance in odds.wins:
-        yield _row(does(side, "wins", "win"), share_with_margin(chance))
-        yield from _ways(way for way in odds.ways if way.winner == side)
-    for name, figure in (("a draw", odds.draw), ("nobody wins", odds.nobody), ("no result is said", odds.unsaid)):
-        if figure.value > SELDOM:
-            yield _row(name, share_with_margin(figure))
-    for side, points in forecast.points:
-        margin = f" ± {points.margin:.1f}" if points.margin else ""
-        yield _row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
-
-
-def _ways(ways: Iterator[Way]) -> Iterator[str]:
-    seen = [way for way in ways if way.chance.value > SELDOM]
-    if len(seen) < 2:
-        return
-    for way in seen:
-        clock = "at the bell: " if way.at_bell else ""
-        words = f"{clock}{way.words}"
-        yield _row(words if len(words) <= NAMES - 4 else f"{words[: NAMES - 7]}...", percent(way.chance.value), 4)
-
-
-def _match(forecast: Forecast) -> Iterator[str]:
-    game = forecast.game
-    if game.match.one_round:
-        return
-    if game.match.halves:
-        yield f"{game.match.words}; whoever begins as"
-    else:
-        yield f"{game.match.words}:"
-    for side, chance in game.wins:
-        yield _row(does(side, "wins", "win"), share_with_margin(chance), 4)
-    if game.drawn.value > SELDOM:
-        yield _row("nobody wins", share_with_margin(game.drawn), 4)
-    rounds = "halves" if game.match.halves else "rounds"
-    yield _row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
-    yield f"{game.match.part} by itself:"
-
-
 def _pupil(forecast: Forecast) -> Iterator[str]:
-    for each in forecast.standings:
-        yield _row(STANDING_VERBS[each.name], share_with_margin(each.share))
+    shares = parts([each.share.value for each in forecast.standings])
+    for each, said in zip(forecast.standings, shares, strict=True):
+        yield row(STANDING_VERBS[each.name], share_with_margin(each.share, said))
     wait = forecast.longest_wait
     if wait is not None:
         place = forecast.net.places[wait.place]
         of_side = f" of {subject(place.side)}" if place.side and len(forecast.net.sides) > 1 else ""
         yield f"the longest waits are {where(place)}{of_side}:"
-        yield _row("on average", minutes_with_margin(wait.mean), 4)
-        yield _row("nine in ten, at most", minutes_with_margin(wait.ninety), 4)
+        yield row("on average", minutes_with_margin(wait.mean), 4)
+        yield row("nine in ten, at most", minutes_with_margin(wait.ninety), 4)
     turns = forecast.turns
-    yield _row("turns a minute", f"{turns.each.value:.1f}")
+    yield row("turns a minute", f"{turns.each.value:.1f}")
     if len({round(figure.value, 1) for _, figure in turns.by_side}) > 1:
         for side, figure in turns.by_side:
-            yield _row(f"for {subject(side)}", f"{figure.value:.1f}", 4)
+            yield row(f"for {subject(side)}", f"{figure.value:.1f}", 4)
     if len(turns.by_skill) > 1:
         for skill, figure in turns.by_skill:
-            yield _row(skill, f"{figure.value:.1f}", 4)
+            yield row(skill, f"{figure.value:.1f}", 4)
 
 
 def _lesson(forecast: Forecast) -> Iterator[str]:
     lesson, active = forecast.lesson, forecast.active
     mean = forecast.course.length.mean.value
-    yield _row("left for play", minutes(lesson.play))
+    yield row("left for play", minutes(lesson.play))
     if math.isfinite(mean):
-        yield _row("rounds there is time for", f"{lesson.rounds(mean):.1f}")
+        yield row("rounds there is time for", f"{lesson.rounds(mean):.1f}")
     band = f"{percent(active.usual)} ({percent(active.low)} to {percent(active.high)})"
-    yield _row("class time in which a pupil is active", band)
+    yield row("class time in which a pupil is active", band)
     yield f"    {active.counted}"
 
 
@@ -183,19 +148,24 @@ def _band(forecast: Forecast) -> Iterator[str]:
         return
     ends = (band.low, band.usual, band.high)
 
-    def row(name: str, tell: Callable[[Answers], str]) -> str:
+    def ends_of(name: str, tell: Callable[[Answers], str]) -> str:
         return f"{name:<{NAMES - 12}}" + "".join(f"{tell(end):>12}" for end in ends)
 
-    yield row("a round lasts", lambda a: minutes(a.minutes.value))
+    won = {id(end): parts([chance.value for _, chance in end.wins] + [_not_won(end)]) for end in ends}
+    yield ends_of("a round lasts", lambda a: minutes(a.minutes.value))
     for number, (side, _) in enumerate(band.usual.wins):
         if any(end.wins[number][1].value > 0 for end in ends):
-            yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
+            yield ends_of(does(side, "wins", "win"), lambda a, n=number: won[id(a)][n])  # type: ignore[misc]
     if any(end.stopped.value > SELDOM for end in ends):
         stop = "stopped by the clock" if forecast.course.clock_rings else "still going at the end"
-        yield row(stop, lambda a: percent(a.stopped.value))
-    yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
+        yield ends_of(stop, lambda a: percent(a.stopped.value))
+    yield ends_of("turns a minute", lambda a: f"{a.turns.value:.1f}")
     if any(end.idle.value > SELDOM for end in ends):
-        yield row("not playing", lambda a: percent(a.idle.value))
+        yield ends_of("not playing", lambda a: percent(a.idle.value))
+
+
+def _not_won(end: Answers) -> float:
+    return max(0.0, 1.0 - sum(chance.value for _, chance in end.wins))
 
 
 def _swings(forecast: Forecast) -> Iterator[str]:

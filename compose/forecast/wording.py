@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -32,11 +33,42 @@ def minutes(value: float) -> str:
     return f"{value:.1f} min" if value < 9.95 else f"{value:.0f} min"
 
 
-def share_with_margin(figure: Figure) -> str:
-    """Such as "45 %", "45 % ± 2"."""
-    return percent(figure.value) + (f" ± {max(0.1, 100 * figure.margin):.2g}" if figure.margin else "")
+def share_with_margin(figure: Figure, said: str = "") -> str:
+    """Such as "45 %", "45 % ± 2"; `said` is the share as one of several that add up."""
+    return (said or percent(figure.value)) + (f" ± {max(0.1, 100 * figure.margin):.2g}" if figure.margin else "")
 
 
 def minutes_with_margin(figure: Figure) -> str:
     """Such as "4.5 min", "4.5 min ± 6 s"."""
     return minutes(figure.value) + (f" ± {minutes(figure.margin)}" if figure.margin > 0.5 / 60 else "")
+
+
+def parts(shares: Sequence[float], whole: int = 100) -> tuple[str, ...]:
+    """The shares of a whole in percent that add up to it: those cut off most are rounded up (largest remainder).
+
+    Equal shares stay equal, where another one can take the point.
+    """
+    plain = [number for number, share in enumerate(shares) if _in_whole_percents(share)]
+    points = {number: math.floor(100 * shares[number] + 1e-9) for number in plain}
+    if abs(100 * sum(shares) - whole) <= 1:
+        for number in _raised(shares, points, whole - sum(points.values())):
+            points[number] += 1
+    return tuple(f"{points[n]} %" if n in points else percent(share) for n, share in enumerate(shares))
+
+
+def _in_whole_percents(share: float) -> bool:
+    return not (SELDOM < share < 0.005 or 0.995 < share < 1 - SELDOM)
+
+
+def _raised(shares: Sequence[float], points: Mapping[int, int], missing: int) -> list[int]:
+    """Which shares get a point more, so many of them as are missing."""
+    groups: dict[float, list[int]] = {}
+    for number in points:
+        groups.setdefault(round(shares[number], 6), []).append(number)
+    order = sorted(groups.values(), key=lambda group: points[group[0]] - 100 * shares[group[0]])
+    raised = list[int]()
+    for group in order:
+        if len(group) <= missing - len(raised):
+            raised += group
+    left = [number for group in order for number in group if number not in raised]
+    return (raised + left)[: max(0, missing)]

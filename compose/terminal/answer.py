@@ -19,6 +19,7 @@ from grammar.span import Span
 from grammar.words import count
 
 FINE, TO_MEND, WRONG = 0, 1, 2
+JSON_VERSION = 1  # of all answers as JSON: raised when a field goes or means something else, not when one comes
 # All control signs but the line end, and the marks that set a direction of writing (Unicode Standard 15.0, 23.2).
 _UNSEEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
@@ -99,8 +100,8 @@ def refuse(title: str, hint: str = "", as_json: bool = False) -> NoReturn:
 
 
 def say_json(value: Mapping[str, Any]) -> None:
-    """Print one JSON object."""
-    text = json.dumps(value, ensure_ascii=False, indent=2)
+    """Print one JSON object; answers.schema.json says what its fields mean."""
+    text = json.dumps({"version": JSON_VERSION, **value}, ensure_ascii=False, indent=2)
     say(_UNSEEN.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text))
 
 

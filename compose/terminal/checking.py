@@ -36,11 +36,12 @@ def show_check(
     say(headline(prepared))
     say()
     say_findings(answer.findings)
-    for sentence in summary(answer):
+    for sentence in (*summary(answer), verdict(answer)):
         for line in textwrap.wrap(sentence, 78):
             say(line)
-    say(verdict(answer))
     say_care(answer)
+    for line in textwrap.wrap(how_found(answer), 78):
+        say(line)
     if patience.broken_off:
         say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)
@@ -69,9 +70,18 @@ def summary(answer: Answer) -> Iterator[str]:
     facts = answer.facts
     if facts is None:
         return
-    looked = f"Looked at {facts.looked:,} situations and {facts.edges:,} moves"
-    yield looked + ("." if facts.complete else "; there are more, so this is not a proof.")
     yield from fact_lines(answer, ENGLISH)
+    if not facts.complete:
+        yield "Not all that can happen was looked at, so this is not a proof."
+
+
+def how_found(answer: Answer) -> str:
+    """How much was looked at, for those who want to know."""
+    facts = answer.facts
+    if facts is None:
+        return "How it was found: from the sheet alone; there is too much that can happen to look at any of it."
+    all_of_them = "all there are" if facts.complete else "there are more"
+    return f"How it was found: {facts.looked:,} situations and {facts.edges:,} moves were looked at, {all_of_them}."
 
 
 def _facts_json(facts: Facts | None) -> dict[str, Any] | None:

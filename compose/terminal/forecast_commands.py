@@ -48,6 +48,7 @@ def forecast(
     seen: Annotated[bool, typer.Option("--seen", help="Weigh in the rounds that your shelf keeps.")] = False,
     of_class: Annotated[str, typer.Option("--of-class", help="Only those of this class, such as 5a.")] = "",
     shelf: ShelfFolder = None,
+    details: Annotated[bool, typer.Option("--details", help="Tell what it rests on and how it was found.")] = False,
     as_json: AsJson = False,
 ) -> None:
     """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
@@ -58,7 +59,7 @@ def forecast(
     from compose.terminal.seeing import Kept
 
     kept = Kept(shelf, of_class) if seen or of_class else None
-    asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds)
+    asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds, details)
     raise typer.Exit(show_forecast(name, modifier or [], Who(pupils, class_name, lesson_min=minutes), asked, as_json))
 
 

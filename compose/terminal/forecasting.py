@@ -17,7 +17,7 @@ from compose.check.space import USUAL
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import Forecast
 from compose.forecast.simulate import Play
-from compose.forecast.telling import Section, told_first, told_then
+from compose.forecast.telling import Section, told_first, told_in_detail, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
 from compose.net.side_words import does
@@ -38,13 +38,15 @@ WIDTH = 78
 @frozen
 class Asked:
     """What a forecast is asked for: how many are away, how much work may be spent,
-    whose kept rounds are weighed in (None: nobody's), and after how many seconds to stop (None: never)."""
+    whose kept rounds are weighed in (None: nobody's), after how many seconds to stop (None: never), and whether to
+    tell what it rests on, too."""
 
     absent: int = 0
     budget: Budget = USUAL
     play: Play = field(factory=Play)
     kept: Kept | None = None
     seconds: float | None = None
+    details: bool = False
 
 
 def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, as_json: bool) -> int:
@@ -78,10 +80,14 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
     else:
         say_all_pupils(answer)
         _say_then(fewer, told, short)
+        if asked.details:
+            _say_sections(told_in_detail(told))
         for line in correction_lines(seen, change) if seen is not None else ():
             say(line)
         say_findings(answer.findings)
         say(verdict(answer))
+        if not asked.details:
+            say("What it rests on and how it was found: --details")
         if patience.broken_off:
             say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)

@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-from typer.main import get_command_name
 
 from compose.terminal import compose_commands, draw_commands, forecast_commands, page_command, share_commands
 from compose.terminal.answer import say, say_json
@@ -32,6 +31,23 @@ Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="Ho
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+
+
+def _say_version(asked: bool) -> None:
+    if asked:
+        from compose.terminal.version import own_version
+
+        say(f"Ruleweave {own_version()}")
+        raise typer.Exit
+
+
+@app.callback()
+def program(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_say_version, is_eager=True, help="Say which version this is.")
+    ] = False,
+) -> None:
+    """Write a hall game down once, remix it, and know before class whether the remix works."""
 
 
 @app.command()
@@ -204,32 +220,11 @@ for commands in (forecast_commands, compose_commands, draw_commands, share_comma
     commands.register(app)
 
 
-def asked_for(words: Sequence[str]) -> typer.Typer:
-    """The program with no more than the command that is asked for: making all of them takes as long as a check."""
-    commands = [
-        each
-        for each in app.registered_commands
-        if each.callback and words[:1] == [each.name or get_command_name(each.callback.__name__)]
-    ]
-    if not commands:
-        return app
-    alone = typer.Typer(help=app.info.help, rich_markup_mode=None, pretty_exceptions_enable=False)
-    alone.registered_commands = commands
-    alone.callback()(_nothing)
-    return alone
-
-
-def _nothing() -> None:
-    """Keeps the name of the command in front of its options, though it is the only one."""
-
-
 def run(words: Sequence[str]) -> int:
     """The exit code of a command, once it has printed what it has to say."""
-    try:
-        asked_for(words)(words)
-    except SystemExit as end:
-        return end.code if isinstance(end.code, int) else bool(end.code)
-    return 0
+    from compose.terminal.calling import called
+
+    return called(app, words)
 
 
 if __name__ == "__main__":

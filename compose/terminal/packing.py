@@ -1,4 +1,4 @@
-"""Packs on the terminal: make one, look into it, verify it, take it in, and undo that."""
+"""Packs on the terminal: look into one, verify it, take it in, and undo that."""
 
 from __future__ import annotations
 
@@ -7,85 +7,18 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from compose.modifiers.parents import sheet_of_uses
 from compose.share.bounds import MOST_PACK_BYTES
-from compose.share.item import Item, Sheet, item_of
-from compose.share.making import Sheets, parts_of, played
+from compose.share.item import Item
+from compose.share.making import Sheets, played
 from compose.share.naming import slug
-from compose.share.pack import Pack, make_pack, read_pack, sha256
+from compose.share.pack import Pack, read_pack
 from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
 from compose.share.told import outcome_of
 from compose.share.whole_files import read_plain
 from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_json
-from compose.terminal.finding_games import ENDING
-from compose.terminal.shelf_door import at_hand, given, own_shelf, shelf_folder, thing, today
-from compose.terminal.writing import write
+from compose.terminal.shelf_door import at_hand, given, own_shelf, shelf_folder, today
 from grammar.tree import GameSheet, RemixSheet
 from grammar.words import count, listing
-
-
-def make(
-    names: Sequence[str],
-    modifiers: Sequence[str],
-    title: str,
-    origin: str,
-    out: Path,
-    force: bool,
-    shelf: Path | None,
-    as_json: bool,
-) -> int:
-    """Make a pack of named things, with modifiers also of what they make of each game; the exit code."""
-    found = [thing(name, shelf, as_json) for name in names]
-    sheets: list[Sheet] = [sheet for _, sheet in found]
-    items = [item for item, _ in found]
-    if modifiers:
-        sheets += _own_modifiers(modifiers, shelf, as_json)
-        for name, (item, _) in zip(names, found, strict=True):
-            if item.kind != "modifier":
-                remix = _remix_sheet(name, item, modifiers, shelf, as_json)
-                sheets.append(remix)
-                items.append(item_of(remix))
-    known = {item.content for item in items}
-    parts = [item_of(part) for part in parts_of(sheets, Sheets(tuple(sheets), at_hand(shelf)))]
-    items += [part for part in parts if part.content not in known]
-    _only_what_can_be_made(sheets, Sheets(tuple(sheets), at_hand(shelf)), as_json)
-    unique = list({item.content: item for item in items}.values())
-    data = given(make_pack(unique, title or items[0].name, origin), as_json)
-    write(out, data, force, as_json)
-    unlicensed = [item.name for item in unique if item.licence is None]
-    if as_json:
-        told = {"file": str(out), "sha256": sha256(data), "items": [_item_json(item) for item in unique]}
-        say_json(told | {"without_licence": unlicensed})
-        return FINE
-    say(f"{out} carries {listing(_called(item) for item in unique)}.")
-    if unlicensed:
-        _wrapped(f"No licence is named by {listing(unlicensed)}: nobody can tell whether it may be passed on.")
-    return FINE
-
-
-def _own_modifiers(modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> list[Sheet]:
-    """The modifiers of a call that are given as files, so that whoever takes the pack has them, too."""
-    files = (written.partition(",")[0].strip() for written in modifiers)
-    return [thing(file, shelf, as_json)[1] for file in files if file.endswith(ENDING)]
-
-
-def _only_what_can_be_made(sheets: Sequence[Sheet], around: Sheets, as_json: bool) -> None:
-    """Ends the command where a game or remix of a pack could not be made by whoever takes it."""
-    for sheet in sheets:
-        outcome = played(sheet, around) if isinstance(sheet, GameSheet | RemixSheet) else None
-        if outcome is not None and outcome.value is None:
-            first = outcome.findings[0]
-            refuse(f"{sheet.title} cannot be made, so it is not packed: {first.title}", first.hint, as_json)
-
-
-def _remix_sheet(name: str, item: Item, modifiers: Sequence[str], shelf: Path | None, as_json: bool) -> RemixSheet:
-    from compose.modifiers.remix_sheet import remix_title
-    from compose.terminal.stages import remixed
-
-    on_shelf = shelf_folder(shelf) / item.path
-    is_file = name.endswith(ENDING) or "/" in name
-    made, _ = remixed(str(on_shelf) if on_shelf.is_file() and not is_file else name, modifiers, as_json)
-    return sheet_of_uses(made.base, made.uses, remix_title(made))
 
 
 def read(path: Path, as_json: bool) -> Pack:
@@ -99,19 +32,19 @@ def look(path: Path, shelf: Path | None, as_json: bool) -> int:
     pack = read(path, as_json)
     standing = _standing(pack, shelf, as_json)
     if as_json:
-        items = [_item_json(each.item) | {"on_your_shelf": each.state.value} for each in standing]
+        items = [item_json(each.item) | {"on_your_shelf": each.state.value} for each in standing]
         say_json({"title": pack.title, "from": pack.origin, "sha256": pack.sha256, "items": items})
         return FINE
     say(f"{pack.title or path.name}, from {pack.origin or 'somebody unnamed'}: {count(len(standing), 'thing')}")
     for each in standing:
         say()
-        say(f"{_called(each.item)}, {each.item.licence or 'no licence named'}")
-        _wrapped(each.item.about)
+        say(f"{called(each.item)}, {each.item.licence or 'no licence named'}")
+        say_wrapped(each.item.about)
         for line in each.item.credit:
-            _wrapped(f"Credit: {line}")
+            say_wrapped(f"Credit: {line}")
         if each.item.lineage:
-            _wrapped(f"Made of {each.item.lineage.words()}.")
-        _wrapped(each.words())
+            say_wrapped(f"Made of {each.item.lineage.words()}.")
+        say_wrapped(each.words())
     return FINE
 
 
@@ -135,7 +68,7 @@ def verify(path: Path, shelf: Path | None, as_json: bool) -> int:
         return TO_MEND if broken else FINE
     say(f"{path} is in order: {count(len(pack.items), 'thing')}, every hash is right.")
     for title, findings in broken.items():
-        _wrapped(f"{title} cannot be made here: {findings[0].title} {findings[0].hint}")
+        say_wrapped(f"{title} cannot be made here: {findings[0].title} {findings[0].hint}")
     return TO_MEND if broken else FINE
 
 
@@ -185,7 +118,7 @@ def taken_in(
         return FINE
     for arrival, name in taken.kept:
         kept = "" if name in ("", arrival.item.name) else f" Theirs is kept as {name}."
-        _wrapped(arrival.words() + kept)
+        say_wrapped(arrival.words() + kept)
     kept_number = sum(bool(name) for _, name in taken.kept)
     say(f"{count(kept_number, 'thing').capitalize()} taken in." if kept_number else "Nothing was changed.")
     return FINE
@@ -197,12 +130,12 @@ def _told_before(standing: Sequence[Arrival], missing: Sequence[Arrival], came_i
         say_json({"taken": [], "would_take": told})
         return TO_MEND if missing else FINE
     for each in standing:
-        _wrapped(each.words())
+        say_wrapped(each.words())
     if missing:
         names = listing(each.item.name for each in missing)
-        _wrapped(f"Nothing was taken in. Say what becomes of {names}: --keep ours, theirs or both;")
+        say_wrapped(f"Nothing was taken in. Say what becomes of {names}: --keep ours, theirs or both;")
         say(f'or one by one: --choose "{missing[0].item.name}=both"')
-        _wrapped("To choose line by line, lay them together first:")
+        say_wrapped("To choose line by line, lay them together first:")
         say(f'  ruleweave merge "{missing[0].item.name}" "{came_in}"')
     return TO_MEND if missing else FINE
 
@@ -236,16 +169,18 @@ def undo(shelf: Path | None, as_json: bool) -> int:
     return FINE
 
 
-def _called(item: Item) -> str:
+def called(item: Item) -> str:
+    """A thing by its name, with what it is."""
     return item.name if item.kind == "game" else f"{item.name} ({item.kind})"
 
 
-def _item_json(item: Item) -> dict[str, Any]:
+def item_json(item: Item) -> dict[str, Any]:
+    """A thing of a pack as JSON."""
     lineage = item.lineage.words() if item.lineage else None
     told = {"kind": item.kind, "name": item.name, "content": item.content, "licence": item.licence}
     return told | {"credit": list(item.credit), "made_of": lineage}
 
 
-def _wrapped(text: str) -> None:
+def say_wrapped(text: str) -> None:
     for line in textwrap.wrap(text, 78, initial_indent="  ", subsequent_indent="  "):
         say(line)

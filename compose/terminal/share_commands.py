@@ -48,7 +48,7 @@ def _pack_commands(pack: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Make a pack; with --with it carries the remix of each game, too."""
-        from compose.terminal.packing import make as run
+        from compose.terminal.pack_making import make as run
 
         raise typer.Exit(run(names, modifier or [], title, origin, out, force, shelf, as_json))
 

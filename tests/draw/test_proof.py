@@ -194,13 +194,13 @@ def test_facts():
     assert list(fact_lines(answer(HERONS, facts=FACTS, bell=clock), ENGLISH)) == [
         "Can win: herons and pikes.",
         "The shortest round takes 11 moves.",
-        "The round ends in every line of play, sooner or later (with probability 1).",
+        "The round ends in every line of play, sooner or later.",
         "The clock ends it after 8.5 min at the latest.",
     ]
     assert list(fact_lines(answer(HERONS, facts=FACTS, bell=clock), FRENCH)) == [
         "Victoire possible pour les hérons et les brochets.",
         "La manche la plus courte compte 11 actions.",
-        "Quoi que l’on joue, la manche finit tôt ou tard (avec une probabilité de 1).",
+        "Quoi que l’on joue, la manche finit tôt ou tard.",
         "Le temps met fin à la manche après 8,5\u00a0min au plus tard.",
     ]
     halves = answer(HERONS, facts=FACTS, match=Match(halves=True))
@@ -210,7 +210,7 @@ def test_facts():
 def test_that_the_round_ends_is_not_said_without_who_can_hold_it_up():
     held = answer(HERONS, facts=evolve(FACTS, held_up_by=("herons",)))
     assert list(fact_lines(held, ENGLISH))[-1] == (
-        "If all sides play on, the round ends sooner or later (with probability 1); "
+        "If all sides play on, the round ends sooner or later; "
         "a side that does not want it to can hold it up: herons."
     )
     assert list(fact_lines(held, FRENCH))[-1].endswith("peut l’en empêcher : les hérons.")

@@ -8,14 +8,15 @@ import typer.main
 from running import COMMANDS
 from typer.testing import CliRunner
 
-from compose.terminal.main import app, asked_for
+from compose.terminal.calling import asked_for
+from compose.terminal.main import app
 
 WHOLE = {info.name for info in app.registered_groups}
 
 
 @pytest.mark.parametrize("name", sorted(set(COMMANDS) - WHOLE))
 def test_a_command_made_alone_explains_itself_as_in_the_whole_program(name: str) -> None:
-    alone = asked_for([name])
+    alone = asked_for(app, [name])
     assert alone is not app
     assert set(typer.main.get_group(alone).commands) == {name}
     assert CliRunner().invoke(alone, [name, "--help"]).stdout == CliRunner().invoke(app, [name, "--help"]).stdout
@@ -23,4 +24,4 @@ def test_a_command_made_alone_explains_itself_as_in_the_whole_program(name: str)
 
 @pytest.mark.parametrize("words", [[], ["--help"], ["chek"], ["pack", "make"], ["--install-completion"]])
 def test_anything_else_is_left_to_the_whole_program(words: list[str]) -> None:
-    assert asked_for(words) is app
+    assert asked_for(app, words) is app

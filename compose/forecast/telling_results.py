@@ -1,0 +1,71 @@
+"""What a round can come to, in words: who wins how often and in which way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.forecast.course import Figure
+from compose.forecast.forecast import Forecast
+from compose.forecast.odds import Way
+from compose.forecast.wording import SELDOM, minutes, parts, share_with_margin
+from compose.net.side_words import does
+
+NAMES = 44  # letters for what a number is about, before the number
+
+
+def row(name: str, value: str, indent: int = 0) -> str:
+    """A number behind what it is about."""
+    return f"{' ' * indent}{name:<{NAMES - indent}} {value}"
+
+
+def winners(forecast: Forecast) -> Iterator[str]:
+    """Who wins how often, and how."""
+    odds = forecast.odds
+    yield from _match(forecast)
+    found = results(forecast)
+    said = dict(zip((name for name, _ in found), parts([figure.value for _, figure in found]), strict=True))
+    for side, chance in odds.wins:
+        yield row(does(side, "wins", "win"), share_with_margin(chance, said[side]))
+        yield from _ways([way for way in odds.ways if way.winner == side], said[side])
+    for name, figure in found[len(odds.wins) :]:
+        if figure.value > SELDOM:
+            yield row(name, share_with_margin(figure, said[name]))
+    for side, points in forecast.points:
+        margin = f" ± {points.margin:.1f}" if points.margin else ""
+        yield row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
+
+
+def results(forecast: Forecast) -> list[tuple[str, Figure]]:
+    """All that a round can come to, which adds up to all rounds but those that never end."""
+    odds = forecast.odds
+    rest = (("a draw", odds.draw), ("nobody wins", odds.nobody), ("no result is said", odds.unsaid))
+    return [*odds.wins, *rest]
+
+
+def _ways(ways: Sequence[Way], of_side: str) -> Iterator[str]:
+    seen = [way for way in ways if way.chance.value > SELDOM]
+    if len(seen) < 2:
+        return
+    whole = of_side.split()[0]
+    shares = parts([way.chance.value for way in seen], int(whole) if whole.isdecimal() else 100)
+    for way, share in zip(seen, shares, strict=True):
+        clock = "at the bell: " if way.at_bell else ""
+        words = f"{clock}{way.words}"
+        yield row(words if len(words) <= NAMES - 4 else f"{words[: NAMES - 7]}...", share, 4)
+
+
+def _match(forecast: Forecast) -> Iterator[str]:
+    game = forecast.game
+    if game.match.one_round:
+        return
+    if game.match.halves:
+        yield f"{game.match.words}; whoever begins as"
+    else:
+        yield f"{game.match.words}:"
+    for side, chance in game.wins:
+        yield row(does(side, "wins", "win"), share_with_margin(chance), 4)
+    if game.drawn.value > SELDOM:
+        yield row("nobody wins", share_with_margin(game.drawn), 4)
+    rounds = "halves" if game.match.halves else "rounds"
+    yield row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
+    yield f"{game.match.part} by itself:"
