@@ -182,5 +182,6 @@ def item_json(item: Item) -> dict[str, Any]:
 
 
 def say_wrapped(text: str) -> None:
+    """Print a text over as many lines as it takes."""
     for line in textwrap.wrap(text, 78, initial_indent="  ", subsequent_indent="  "):
         say(line)
