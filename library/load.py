@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -108,12 +108,29 @@ def courts() -> Mapping[str, Court]:
 @cache
 def norms() -> Norms:
     """What pupils can do, how long things take, how much room they need."""
-    tables: dict[str, Table] = {}
-    for path in sorted((HERE / "norms").glob("*.toml")):
-        for name, entry in read_file(path).entries():
-            title = f"{path.stem} {name}"
-            tables[title] = table_from(title, entry)
-    return Norms(MappingProxyType(tables))
+    return Norms(Tables())
+
+
+class Tables(Mapping[str, Table]):
+    """The tables of all norms by file and name; a file is read when one of its tables is asked for first."""
+
+    def __getitem__(self, title: str) -> Table:
+        return tables_of(title.split(" ", 1)[0])[title]
+
+    def __iter__(self) -> Iterator[str]:
+        for path in sorted((HERE / "norms").glob("*.toml")):
+            yield from tables_of(path.stem)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+@cache
+def tables_of(stem: str) -> Mapping[str, Table]:
+    """The tables of one file of norms; none where there is no such file."""
+    path = HERE / "norms" / f"{stem}.toml"
+    found = read_file(path).entries() if path.is_file() else ()
+    return MappingProxyType({f"{stem} {name}": table_from(f"{stem} {name}", entry) for name, entry in found})
 
 
 def folder(name: str, make: Callable[[str, Entry], Kind]) -> Mapping[str, Kind]:

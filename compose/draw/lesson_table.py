@@ -120,8 +120,8 @@ def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
     """Everything that is not play has the time of the class, or its usual one; what is left is shared evenly between
     the games.
 
-    Where a game does not use up its share in whole rounds, the games after it get the rest; what is left at
-    the end goes to the talk of the cool-down.
+    Where a game does not use up its share in whole rounds, the others get the rest; what is left at the end goes to
+    the talk of the cool-down.
     """
     ages = games[0].staging.ages_years
     lesson = games[0].staging.lesson
@@ -162,15 +162,32 @@ def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: floa
     yield Slot(ARRIVE, 0.0, lesson.changing)
     yield Slot(WARM_UP, 0.0, WARM_UP_MIN)
     yield Slot(SET_UP, 0.0, lesson.setting_up, 0)
-    for number, one in enumerate(games):
+    shares = shared(games, lesson.again, left)
+    for number in range(len(games)):
         if number:
             yield Slot(CHANGE_OVER, 0.0, over, number)
         yield Slot(EXPLAIN, 0.0, lesson.explaining, number)
-        rounds, played = fitted(left / (len(games) - number), one.round_min, lesson.again)
-        left -= played
+        rounds, played = shares[number]
         yield Slot(PLAY, 0.0, played, number, rounds)
-    yield Slot(COOL_DOWN, 0.0, COOL_DOWN_MIN + left)
+    yield Slot(COOL_DOWN, 0.0, COOL_DOWN_MIN + left - sum(played for _, played in shares))
     yield Slot(CLEAR, 0.0, lesson.clearing)
+
+
+def shared(games: Sequence[Planned], again: float, left: float) -> list[tuple[int, float]]:
+    """Rounds and minutes of play of each game: an even share, then rounds more of those that had fewest, as long as
+    whole ones fit."""
+    found = list[tuple[int, float]]()
+    for number, one in enumerate(games):
+        found.append(fitted(left / (len(games) - number), one.round_min, again))
+        left -= found[-1][1]
+    while True:
+        lasting = [(number, one.round_min) for number, one in enumerate(games) if one.round_min and found[number][0]]
+        fitting = [(number, again + minutes) for number, minutes in lasting if again + minutes <= left + 1e-9]
+        if not fitting:
+            return found
+        number, minutes = min(fitting, key=lambda each: found[each[0]][0])
+        found[number] = found[number][0] + 1, found[number][1] + minutes
+        left -= minutes
 
 
 def fitted(share: float, round_min: float | None, again: float) -> tuple[int, float]:

@@ -66,7 +66,7 @@ def _courts(staging: Staging, wording: Wording) -> str:
     if floor_size_m(staging) != staging.game.court_m:
         long, wide = (wording.figure(metres) for metres in floor_size_m(staging))
         courts = wording.say(
-            "{courts}, {long} m by {wide} m with what lies beside it", courts=courts, long=long, wide=wide
+            "{courts} ({long} m by {wide} m with what lies beside it)", courts=courts, long=long, wide=wide
         )
     room: Room | None = staging.room
     if room is None:

@@ -19,7 +19,7 @@ import library
 from compose.draw.card_pdf import pdf_of
 from compose.draw.lesson_findings import lesson_findings
 from compose.draw.lesson_sheet import lesson_card
-from compose.draw.lesson_table import PLAY, Planned, fitted, kit_over, lesson_table
+from compose.draw.lesson_table import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
 from compose.staging.resolved import resolved
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage
@@ -66,6 +66,8 @@ def test_the_minutes_add_up(names, rounds, minutes):
             one = games[slot.game]
             again = table.lesson.again
             assert slot.minutes == pytest.approx(slot.rounds * one.round_min + (slot.rounds - 1) * again)
+            talk = next(each.minutes for each in table.slots if each.kind == COOL_DOWN)
+            assert talk < COOL_DOWN_MIN + again + one.round_min + 1e-6, "one more whole round would fit"
 
 
 def test_rounds_that_fit():

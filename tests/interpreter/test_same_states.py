@@ -213,9 +213,7 @@ def test_what_the_clock_does(rules: str, play: str, bell: bool) -> None:
 
 
 @pytest.mark.parametrize("play", ["", "in the last minute, points count double"])
-@pytest.mark.parametrize(
-    "rules", ["every 2 min: all in each rest queue return", "a player is hit: that player is out"]
-)
+@pytest.mark.parametrize("rules", ["every 2 min: all in each rest queue return", "a player is hit: that player is out"])
 def test_the_next_point_wins(rules: str, play: str) -> None:
     rules = f"{rules}\n  a cone is knocked: it stands up again and the thrower's side scores 1 point"
     text = PATTERN_GAME.replace("\nwhen\n", f"\n  {play}\nwhen\n" if play else "\nwhen\n")

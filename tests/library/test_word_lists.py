@@ -19,6 +19,7 @@ from grammar.sentences.sides import Kit, Role, SideBySide, Sides
 from grammar.sentences.space import Area, Track
 from grammar.words import player_of
 from library import own_hall, word_lists
+from library.lesson_words import skill_words
 from library.load import class_paths, game_paths, halls, kit_catalogue, kit_names, modifier_paths, remix_paths
 from library.reading import DataError
 from library.word_lists import word_list
@@ -84,6 +85,7 @@ def names():
 def texts():
     """The texts that are quoted in sheets and in the kit, titles, names of modifiers, switches, values and halls."""
     found = {item.caution for item in kit_catalogue().values() if item.caution}
+    found |= {text for words in skill_words().values() for text in (words.warm_up, words.ask)}
     drawn = (*halls().values(), *told_halls())
     found |= {hall.name for hall in drawn} | {fixed.name for hall in drawn for fixed in hall.obstacles}
     for sheet, text in sheets():

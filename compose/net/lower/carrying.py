@@ -66,9 +66,7 @@ def _turned(builder: Builder, who: Population, into: Population, amount: int | N
     return Move(source, target, amount, rule)
 
 
-def hands_emptied(
-    builder: Builder, case: Case, persons: dict[Person | Waiting, Stand | None]
-) -> Iterator[Move]:
+def hands_emptied(builder: Builder, case: Case, persons: dict[Person | Waiting, Stand | None]) -> Iterator[Move]:
     """Whoever drops what they carry, or leaves with it, sets it down first; unless a rule says where, it goes back.
 
     Changes in `persons` those who have nothing any more.

@@ -61,9 +61,7 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
                 yield _with_ratios(option, tuple(guard), ratios)
 
 
-def _rate(
-    builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None, uses: Uses
-) -> Rate:
+def _rate(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None, uses: Uses) -> Rate:
     """How many act at once; of those who take things along as many as there are things, of several kinds any."""
     if not isinstance(attempt.aim, PickUp) or source is None:
         return rate_of(builder, offer.by, source, uses)

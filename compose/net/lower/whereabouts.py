@@ -69,7 +69,5 @@ def who_waits(builder: Builder, waiting: Waiting) -> tuple[tuple[Population, Spo
     ]
     found = tuple(stand for stand in meant_there if stand in builder.whereabouts)
     return found or tuple(
-        (who, spot)
-        for who, spot in meant_there
-        if spot.owner in (who.side, SHARED) and not isinstance(who.role, Laden)
+        (who, spot) for who, spot in meant_there if spot.owner in (who.side, SHARED) and not isinstance(who.role, Laden)
     )
