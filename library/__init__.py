@@ -20,10 +20,10 @@ if TYPE_CHECKING:
         kit_categories,
         kit_names,
         modifier_paths,
-        norms,
         remix_paths,
         sources,
     )
+    from library.norm_tables import norms
     from library.own_halls import own_hall
     from library.reading import DataError
     from library.records import (
@@ -77,6 +77,7 @@ __all__ = [
 HOMES = {
     "DataError": "reading",
     "granted_sheet": "granted",
+    "norms": "norm_tables",
     "own_hall": "own_halls",
     "word_list": "word_lists",
 }

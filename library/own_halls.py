@@ -10,7 +10,8 @@ from grammar.finding import Finding, Outcome, Severity
 from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
 from grammar.span import Span
 from grammar.words import did_you_mean, listing
-from library.load import courts, norms
+from library.load import courts
+from library.norm_tables import norms
 from library.records import Court, Door, Figure, Hall, Marking, Obstacle, Source
 
 LEAST_M, MOST_M = 2.0, 200.0  # our choice: no hall is narrower or longer

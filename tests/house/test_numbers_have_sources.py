@@ -8,7 +8,8 @@ from typing import Any
 import attrs
 import pytest
 
-from library.load import courts, halls, kit_catalogue, norms, sources
+from library.load import courts, halls, kit_catalogue, sources
+from library.norm_tables import norms
 from library.records import Figure
 
 DOORS = (courts, halls, kit_catalogue, norms)
