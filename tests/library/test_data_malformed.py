@@ -8,6 +8,7 @@ import pytest
 
 import library
 from library import load as loader
+from library import norm_tables
 from library.reading import read_file
 
 SOURCED = ', source = "common-practice"'
@@ -63,7 +64,7 @@ def test_a_malformed_norm_is_told(complaint: str, tmp_path: Path) -> None:
     path.write_text(BAD_NORMS[complaint], encoding="utf-8")
     entry = read_file(path).entry("pace")
     with pytest.raises(library.DataError, match=r"odd\.toml: ") as told:
-        loader.table_from("odd pace", entry)
+        norm_tables.table_from("odd pace", entry)
     assert complaint in str(told.value)
 
 
