@@ -14,6 +14,7 @@ from attrs import frozen
 from compose.check.words import sentence, subject
 from compose.forecast.assumptions import ages_of
 from compose.forecast.course import Figure
+from compose.forecast.duties import never_passed_on
 from compose.forecast.forecast import Forecast
 from compose.forecast.freeing import freed_faster
 from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
@@ -201,6 +202,17 @@ def inactive(held: Held) -> list[Finding]:
     return held.found("F-inactive", severity, title, hint, span_of_tries(held.told), numbers)
 
 
+def slow_duties(held: Held) -> list[Finding]:
+    """A task passes on later than most rounds are over: in these it stays with whoever has it first."""
+    usual = held.told.course.length.median.value
+    duty = next(never_passed_on(held.told.net, usual), None)
+    if duty is None:
+        return []
+    title = f"half of the rounds are over after {minutes(usual)}, before another is {duty.task}."
+    hint = 'Let them change sooner, or every round: "... change every round".'
+    return held.found("F-never-passed-on", Severity.WARNING, title, hint, duty.place, {"half, minutes": usual})
+
+
 LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
     lopsided,
     long_round,
@@ -210,6 +222,7 @@ LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
     few_turns,
     idle_pupils,
     inactive,
+    slow_duties,
 )
 
 

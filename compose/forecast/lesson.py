@@ -7,12 +7,12 @@ import math
 from attrs import frozen
 
 from compose.forecast.activity import Activity
-from compose.forecast.standings import BENCH, OUT, PLAYING, WAITING, Standing
+from compose.forecast.standings import BENCH, OUT, PLAYING, RESTING, WAITING, Standing
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Ages, Level
 from library import Norms
 
-STILL = {WAITING: "waiting", BENCH: "bench", OUT: "bench"}  # rows of norms/effort.toml
+STILL = {WAITING: "waiting", BENCH: "bench", OUT: "bench", RESTING: "bench"}  # rows of norms/effort.toml
 COUNTED = "as a watcher counts who walks briskly or moves faster, not as a worn meter does"
 
 

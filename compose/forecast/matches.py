@@ -10,6 +10,7 @@ from attrs import frozen
 from compose.forecast.chain import Floats
 from compose.forecast.course import Course, Figure
 from compose.forecast.odds import odds
+from compose.forecast.resting import all_meet_all, winner_stays
 from compose.net.match import Match
 from compose.net.net import Net
 
@@ -18,8 +19,8 @@ from compose.net.net import Net
 class GameOdds:
     """Who wins the whole game how often; `drawn` is the chance that nobody does.
 
-    Groups go by the side that they begin as. `rounds` is how many rounds (or halves) are played in the mean,
-    `minutes` how long that takes, play alone.
+    Where sides rest, `plays` is the share of the rounds that each plays. Groups go by the side that they begin as.
+    `rounds` is how many rounds (or halves) are played in the mean, `minutes` how long that takes, play alone.
     """
 
     match: Match
@@ -27,6 +28,7 @@ class GameOdds:
     drawn: Figure
     rounds: float
     minutes: float
+    plays: tuple[tuple[str, float], ...] = ()
 
 
 def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds:
@@ -35,6 +37,8 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
     match, other = net.match, second if second is not None else first
     minutes = first.length.mean.value
     of_one = [chance.value for _, chance in odds(net, first).wins]
+    if match.resting:
+        return _with_rest(match, first, of_one)
     if match.halves:
         of_one = list(_over_halves(match, _leads(net, first), _leads(net, other)))
         minutes += other.length.mean.value
@@ -46,6 +50,22 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
         mean * (2 if match.halves else 1),
         mean * minutes,
     )
+
+
+GROUPS = ("the first side", "the second side", "the third side", "the fourth side")
+
+
+def _with_rest(match: Match, course: Course, of_one: Sequence[float]) -> GameOdds:
+    """The odds of groups of which some rest while two play."""
+    if match.stays:
+        found = winner_stays(match.groups, match.rounds, of_one[0], of_one[1])
+    else:
+        found = all_meet_all(match.groups, of_one[0], of_one[1])
+    wins = tuple((name, course.chance(chance)) for name, chance in zip(GROUPS, found.wins, strict=False))
+    rounds = float(match.most_rounds)
+    minutes = rounds * course.length.mean.value
+    plays = tuple(zip(GROUPS, found.plays, strict=False))
+    return GameOdds(match, wins, course.chance(min(1.0, max(0.0, found.drawn))), rounds, minutes, plays)
 
 
 def _leads(net: Net, course: Course) -> Floats:

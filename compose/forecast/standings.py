@@ -9,11 +9,13 @@ from attrs import frozen
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
 from compose.net.lower.say_places import standing_words
+from compose.net.match import Match
 from compose.net.net import Net, Place
 from grammar.core.declared import AreaKind
 from grammar.core.values import At, Presence, SideId
 
 PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
+RESTING = "resting"
 STANDINGS = (PLAYING, WAITING, BENCH, OUT)
 SENT_TO = ("mate", "player")  # aims at somebody: whoever may be aimed at takes part
 
@@ -36,7 +38,23 @@ def standings(net: Net, course: Course) -> tuple[Standing, ...]:
         if places:
             by_side = tuple((side, _share(net, course, places, side).value) for side in net.sides)
             found.append(Standing(name, _share(net, course, places, None), by_side))
-    return tuple(found)
+    return with_rest(net.match, tuple(found))
+
+
+def with_rest(match: Match, found: tuple[Standing, ...]) -> tuple[Standing, ...]:
+    """The standings of all pupils where some sides rest while two play."""
+    if not match.resting:
+        return found
+    on, sides = 2 / match.groups, tuple(side for side, _ in found[0].by_side) if found else ()
+    scaled = [
+        Standing(
+            each.name,
+            Figure(each.share.value * on, each.share.margin * on),
+            tuple((side, share * on) for side, share in each.by_side),
+        )
+        for each in found
+    ]
+    return (*scaled, Standing(RESTING, Figure(1 - on), tuple((side, 1 - on) for side in sides)))
 
 
 def _share(net: Net, course: Course, places: tuple[int, ...], side: str | None) -> Figure:

@@ -9,6 +9,7 @@ from attrs import frozen
 
 from compose.check.words import subject
 from compose.forecast.answers import Answers
+from compose.forecast.duties import duties_told
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING, where
@@ -23,6 +24,7 @@ STANDING_VERBS = {
     "waiting": "waits",
     "on a bench": "sits on a bench",
     "out for the round": "is out for the round",
+    "resting": "rests while others play",
 }
 
 
@@ -114,6 +116,7 @@ def _pupil(forecast: Forecast) -> Iterator[str]:
     shares = parts([each.share.value for each in forecast.standings])
     for each, said in zip(forecast.standings, shares, strict=True):
         yield row(STANDING_VERBS[each.name], share_with_margin(each.share, said))
+    yield from (row(*each) for each in duties_told(forecast.net))
     wait = forecast.longest_wait
     if wait is not None:
         place = forecast.net.places[wait.place]

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
-from compose.forecast.wording import SELDOM, minutes, parts, share_with_margin
+from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with_margin
 from compose.net.side_words import does
 
 NAMES = 44  # letters for what a number is about, before the number
@@ -66,6 +66,9 @@ def _match(forecast: Forecast) -> Iterator[str]:
         yield row(does(side, "wins", "win"), share_with_margin(chance), 4)
     if game.drawn.value > SELDOM:
         yield row("nobody wins", share_with_margin(game.drawn), 4)
+    if len({round(share, 3) for _, share in game.plays}) > 1:
+        for side, share in game.plays:
+            yield row(f"{side} plays, of the rounds", percent(share), 4)
     rounds = "halves" if game.match.halves else "rounds"
     yield row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
     yield f"{game.match.part} by itself:"

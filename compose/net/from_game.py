@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from attrs import evolve
 
+from compose.net.duties import Duty
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.builder import Builder
 from compose.net.lower.clockwork import lower_clockwork
@@ -76,6 +77,7 @@ def net_of(
         open_ended=core.play.open_end,
         mirrored=tuple(side.key for side in core.play.side_ids if side in core.play.mirrored),
         match=match_of(core),
+        duties=tuple(_duties(builder)),
         spared=tuple(_spared(builder)),
         schedule=schedule,
     )
@@ -97,6 +99,16 @@ def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:
         if not role.aimed_at:
             who = Population(role.side, role.id)
             yield from ((place, builder.core.lines[role.lines[0]].span) for place in in_play(builder, who))
+
+
+def _duties(builder: Builder) -> Iterator[Duty]:
+    """The tasks that pass on, with those who have them at the set-up."""
+    for rotation in builder.play.rotations:
+        role, side = builder.play.role(rotation.who), rotation.who.side
+        assert role is not None
+        every_s = float(rotation.every_s) if rotation.every_s is not None else None
+        place = builder.core.lines[rotation.lines[0]].span
+        yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every_s, place)
 
 
 def _counters(builder: Builder) -> None:

@@ -16,20 +16,30 @@ class Match:
     """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice.
 
     Groups go by the side that they begin as: with `tasks_change` each plays the second half as the other side.
-    Over both halves the sum of the points decides; where there are none, who has won more halves.
+    Where `resting` sides wait, two of all play a round at a time: `rounds` in which the winner `stays`, or one of each
+    side against each other. Over both halves the sum of the points decides; where there are none, who has won more of
+    them.
     `words` and `place` are those of the sentence that says so.
     """
 
     best_of: int = 1
     halves: bool = False
     tasks_change: bool = False
+    resting: int = 0
+    stays: bool = False
+    rounds: int = 1
     words: str = ""
     place: Span = field(factory=nowhere)
 
     @property
     def one_round(self) -> bool:
         """Whether a round is all there is."""
-        return self.best_of == 1 and not self.halves
+        return self.best_of == 1 and not self.halves and not self.resting
+
+    @property
+    def groups(self) -> int:
+        """How many sides there are with those that rest, where two play at a time."""
+        return 2 + self.resting
 
     @property
     def part(self) -> str:
@@ -39,6 +49,8 @@ class Match:
     @property
     def most_rounds(self) -> int:
         """How many times a round is played where nothing is decided before."""
+        if self.resting:
+            return self.rounds if self.stays else self.groups * (self.groups - 1) // 2
         return self.best_of * (2 if self.halves else 1)
 
 
@@ -48,11 +60,14 @@ ONE_ROUND = Match()
 def match_of(core: Core) -> Match:
     """The match that the finish asks for. Halves are those of two sides: of more nobody says who changes with whom."""
     said, halves = core.play.match, core.play.match.halves and len(core.play.sides) == 2
-    if said.rounds == 1 and not halves:
+    if said.rounds == 1 and not halves and not said.resting:
         return ONE_ROUND
     lines = [core.lines[number] for number in said.lines]
     return Match(
-        best_of=said.rounds,
+        best_of=1 if said.resting else said.rounds,
+        resting=said.resting,
+        stays=said.winner_stays,
+        rounds=said.rounds,
         halves=halves,
         tasks_change=halves and said.change is Seats.TASKS,
         words="; ".join(line.words for line in lines),

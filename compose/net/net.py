@@ -10,6 +10,7 @@ from typing import Union
 from attrs import frozen
 
 from compose.net.attempt import Attempt
+from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
 from grammar.core.declared import AreaKind
@@ -239,6 +240,7 @@ class Net:
     open_ended: bool = False
     mirrored: tuple[str, ...] = ()
     match: Match = ONE_ROUND
+    duties: tuple[Duty, ...] = ()
     spared: tuple[tuple[int, Span], ...] = ()
     schedule: Schedule | None = None
 

@@ -92,7 +92,7 @@ def stage(
     all kit at hand. `teams` are those of the class where they are given, else as even as they can be."""
     if school_class is None:
         teams = teams or usual_teams(game)
-        school_class = some_class(teams.playing)
+        school_class = some_class(teams.playing + teams.resting)
     fewest = laid_out(game, {side.name: side.least for side in game.sides})
     least_m = limit(norms, "space run-off", "default", "", 0.0, game.ages_years).least
     hall = school_class.hall

@@ -14,11 +14,13 @@ from grammar.words import count, listing
 
 @frozen
 class Teams:
-    """Players of each side in each game; `over` pupils play in none of them, and do what the game says."""
+    """Players of each side in each game. `over` pupils play in none of them, and do what the game says; as many as are
+    `resting` come on in later rounds."""
 
     games: tuple[Mapping[str, int], ...]
     over: int
     odd_pupil: Odd
+    resting: int = 0
 
     @property
     def odd(self) -> str:
@@ -36,9 +38,10 @@ class Teams:
         for sides in self.games:
             said = listing(f"{number} {side}" for side, number in sides.items())
             kinds[said] = kinds.get(said, 0) + 1
+        rest = f"; {self.resting} rest" if self.resting else ""
         if len(self.games) == 1:
-            return next(iter(kinds))
-        return listing(f"{count(number, 'game')} of {said}" for said, number in kinds.items())
+            return next(iter(kinds)) + rest
+        return listing(f"{count(number, 'game')} of {said}" for said, number in kinds.items()) + rest
 
 
 def usual_players(game: Game) -> dict[str, int]:
@@ -48,7 +51,8 @@ def usual_players(game: Game) -> dict[str, int]:
 
 def usual_teams(game: Game) -> Teams:
     """One game with the usual players."""
-    return Teams((usual_players(game),), 0, resolved(game).play.organisation.odd)
+    players, play = usual_players(game), resolved(game).play
+    return Teams((players,), 0, play.organisation.odd, play.match.resting * min(players.values(), default=0))
 
 
 def most_games(game: Game) -> int:
@@ -66,9 +70,16 @@ def teams_of(game: Game, pupils: int, room_for: int | None = None) -> Teams:
 
 def _in_games(game: Game, pupils: int, games: int, odd: Odd) -> Teams:
     shares = [pupils // games + (number < pupils % games) for number in range(games)]
-    sides = [_sides(game, share, even=odd not in (Odd.UNSAID, Odd.JOINS_FIRST)) for share in shares]
+    rest = resolved(game).play.match.resting
+    even = odd not in (Odd.UNSAID, Odd.JOINS_FIRST)
+    least, most = max(each.least for each in game.sides), min(each.most for each in game.sides)
+    rests = [rest * min(share // (2 + rest), most) for share in shares]
+    sides = [
+        _sides(game, share - out, even) if out >= rest * least else {} for share, out in zip(shares, rests, strict=True)
+    ]
     played = tuple(each for each in sides if each)
-    return Teams(played, pupils - sum(sum(each.values()) for each in played), odd)
+    resting = sum(out for out, each in zip(rests, sides, strict=True) if each)
+    return Teams(played, pupils - resting - sum(sum(each.values()) for each in played), odd, resting)
 
 
 def _sides(game: Game, pupils: int, even: bool) -> dict[str, int]:

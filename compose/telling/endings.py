@@ -74,10 +74,26 @@ def ties_told(voice: Voice, ties: Sequence[Tie]) -> Iterator[str]:
         yield voice.say("if this happens for both sides at once, {result}", result=result)
 
 
+def _with_rest(voice: Voice, match: Match) -> Iterator[str]:
+    """Who plays while others rest."""
+    sides = voice.wording.counted(2 + match.resting, "side", "sides")
+    if match.winner_stays:
+        rounds = voice.wording.counted(match.rounds, "round", "rounds")
+        yield voice.say(
+            "of {sides} two play and the winner stays on, for {rounds}; after a draw whoever has played longer rests",
+            sides=sides,
+            rounds=rounds,
+        )
+    else:
+        yield voice.say("of {sides} two play at a time, until all have met all", sides=sides)
+
+
 def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
     """Rounds and halves."""
     for match in matches:
-        if match.rounds > 1:
+        if match.resting:
+            yield from _with_rest(voice, match)
+        elif match.rounds > 1:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
         if match.halves:
             change = "the sides change tasks" if match.change is Seats.TASKS else "the sides change ends"

@@ -38,6 +38,7 @@ from grammar.core.play import (
     StandUp,
     Unfetched,
 )
+from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
 
@@ -59,6 +60,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Guarding: (Topic.DOES, services.guardings_told),
     Blocking: (Topic.DOES, blocking.blockings_told),
     Factor: (Topic.DOES, services.factors_told),
+    Rotation: (Topic.DOES, services.rotations_told),
     Hold: (Topic.BALLS, services.holds_told),
     Rest: (Topic.BALLS, services.rests_told),
     Fetch: (Topic.BALLS, services.fetches_told),
@@ -163,7 +165,8 @@ def _values(core: Core) -> list[Any]:
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
-        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking, *play.factors),
+        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking),
+        *(*play.rotations, *play.factors),
         *(
             *play.holds,
             *rests_left(play),

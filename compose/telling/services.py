@@ -25,6 +25,7 @@ from grammar.core.play import (
     Waiting,
     Who,
 )
+from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
 
@@ -148,6 +149,19 @@ def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:
     """The sentence for such a place."""
     what, where = voice.balls(balls), voice.calling("a").source(spots)
     return voice.say("nobody fetches {what} {where}", what=what, where=where)
+
+
+def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]:
+    """Tasks that pass from pupil to pupil."""
+    for alike in grouped(rotations, "who"):
+        rotation: Rotation = alike[0]
+        who = voice.calling("each").players([each.who for each in alike])
+        if voice.me is not None:
+            who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
+        if rotation.every_s is None:
+            yield voice.say("{who} change after each round, in turn", who=who)
+        else:
+            yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every_s))
 
 
 def waiting(voice: Voice, who: Waiting) -> str:

@@ -86,13 +86,16 @@ class Seats(Enum):
 
 @frozen
 class Match:
-    """What is played: one round, the best of several, or two halves whose points are added.
+    """What is played: one round, the best of several, or two halves whose points are added; where sides rest, so many
+    rounds in which the winner stays on, or (without it) one of each side against each other.
 
     `lines` say what is played, `ends_lines` when the sides change ends.
     """
 
     rounds: int = 1
     halves: bool = False
+    resting: int = 0
+    winner_stays: bool = False
     change: Seats = Seats.NOTHING
     ends_after_each_round: bool = False
     ends_at_half_time: bool = False

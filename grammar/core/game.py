@@ -11,6 +11,7 @@ from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, S
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.lives import Lives
 from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
+from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
 from grammar.core.values import (
@@ -84,6 +85,7 @@ class Play:
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
     laden: tuple[Population, ...] = _unordered()
+    rotations: tuple[Rotation, ...] = _unordered()
     open_lines: Lines = field(eq=False, default=())
     held: bool = False
 

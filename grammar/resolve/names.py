@@ -64,6 +64,7 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.ComesIn, "name"): ("ball",),
     (when.TakenAway, "who"): ("ball",),
     (play.Touch, "load"): ("ball", "target"),
+    (play.Rotate, "who"): ("player",),
     (play.Take, "who"): ("player",),
     (play.Take, "what"): ("ball", "target"),
     (play.Take, "start"): ("place",),

@@ -211,6 +211,22 @@ class Touch(Node):
 
 
 @frozen(repr=False)
+class Rotate(Node):
+    """Such as "keepers change every 60 s", "keepers change every round": others have the task then."""
+
+    who: Np
+    verb: str = field(eq=False)
+    each: str
+    every: Quantity | str
+
+    def words_of_time(self) -> str:
+        return self.every if isinstance(self.every, str) else self.every.words()
+
+    def words(self) -> str:
+        return spoken(self.who, "change", self.each, self.words_of_time())
+
+
+@frozen(repr=False)
 class Take(Node):
     """Such as "players take a log from the store of the other side to their store"."""
 

@@ -68,7 +68,7 @@ def test_hall_has_room_for_fewer_games_than_the_sheet_allows() -> None:
 def test_everybody_is_counted_and_every_side_is_in_its_range(stem: str, pupils: int) -> None:
     game = library_games()[stem]
     teams = teams_of(game, pupils)
-    assert teams.playing + teams.over == pupils and teams.over >= 0
+    assert teams.playing + teams.resting + teams.over == pupils and teams.over >= 0
     for sides in teams.games:
         assert all(side.least <= sides[side.name] <= side.most for side in game.sides)
 

@@ -10,6 +10,7 @@ from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.rotations import read_rotation
 from grammar.core.reading.services import (
     read_comes_back,
     read_factor,
@@ -41,6 +42,7 @@ DOINGS: Readers = {
     play.HoldLimit: read_hold,
     play.GuardLimit: read_guarding,
     blocking.Blocks: read_blocks,
+    play.Rotate: read_rotation,
     play.SucceedAsOften: read_factor,
     play.TakeAsLong: read_factor,
     play.PointsCount: read_points_count,

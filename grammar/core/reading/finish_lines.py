@@ -157,6 +157,10 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
             case finish.Halves():
                 change = Seats.TASKS if sentence.change == "the sides change tasks" else Seats.ENDS
                 match = evolve(match, halves=True, change=change, lines=lines)
+            case finish.Rests():
+                stays, rounds = sentence.how == "the winner stays on", sentence.rounds
+                number = rounds.whole if rounds is not None else match.rounds
+                match = evolve(match, resting=sentence.resting, winner_stays=stays, rounds=number, lines=lines)
             case finish.ChangeEnds():
                 half_time = sentence.when == "at half-time"
                 match = evolve(

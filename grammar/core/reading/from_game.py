@@ -45,6 +45,7 @@ from grammar.core.reading.space_and_sides import (
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, told_of
 from grammar.core.reading.touches import read_touch
+from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
 from grammar.core.values import KindId, Population, SideId, SwitchId
@@ -194,6 +195,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         rules=rules,
         held=reader.held,
         laden=tuple(reader.laden),
+        rotations=reading.of(Rotation),
     )
 
 

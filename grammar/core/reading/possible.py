@@ -16,6 +16,25 @@ def impossible(core: Core) -> Iterator[Finding]:
     """All such mistakes, each with its line."""
     yield from _clashes(core)
     yield from _points_of_nobody(core)
+    yield from _rest_of_whom(core)
+
+
+def _rest_of_whom(core: Core) -> Iterator[Finding]:
+    """Sides rest where two play at a time, and nothing else is made of the rounds."""
+    match = core.play.match
+    if not match.resting:
+        return
+    place = core.lines[match.lines[0]].span
+    if len(core.play.sides) != 2:
+        title, hint = "Where a side rests, two others play.", "Declare two sides: those that play at a time."
+        yield Finding("G-sense", Severity.ERROR, title, place, hint)
+    if match.halves or len(match.lines) > 1:
+        title, hint = "Two lines say what the rounds are for.", "Keep one of them."
+        yield Finding("G-sense", Severity.ERROR, title, place, hint)
+    if match.winner_stays != (match.rounds > 1):
+        title = "How many rounds are played is not clear."
+        hint = "Write behind it: the winner stays on, 6 rounds, or: all meet all"
+        yield Finding("G-sense", Severity.ERROR, title, place, hint)
 
 
 def _clashes(core: Core) -> Iterator[Finding]:

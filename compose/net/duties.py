@@ -1,0 +1,19 @@
+"""Tasks that pass from pupil to pupil, with how many have one of how many."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from grammar.span import Span
+
+
+@frozen
+class Duty:
+    """`holders` of the `players` of a side have a task at a time, others after `every_s` (None: after each round)."""
+
+    task: str
+    side: str
+    holders: int
+    players: int
+    every_s: float | None
+    place: Span

@@ -1,0 +1,37 @@
+"""A line about a task that passes from pupil to pupil → rotations: one for each side that has it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.reading.offers import acting
+from grammar.core.reading.reader import Reader, seconds
+from grammar.core.reading.whose import Senseless
+from grammar.core.rotation import Rotation
+from grammar.core.values import RoleId
+from grammar.sentences import play
+from grammar.sentences.base import Quantity
+
+
+def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[Rotation]:
+    """Raises Senseless where there is no task that could pass on, or no time after which it does."""
+    if sentence.each not in ("each", "every"):
+        raise Senseless(sentence, f"`{sentence.each} {sentence.words_of_time()}` is no time.", "Write: every 60 s")
+    every = sentence.every
+    if isinstance(every, Quantity) and every.seconds <= 0:
+        raise Senseless(every, "They would change all the time.", "Write: every 60 s")
+    for who in acting(reader, sentence.who):
+        role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
+        if role is None or not isinstance(who.role, RoleId):
+            raise Senseless(sentence.who, f"`{sentence.who.words()}` have no task that could pass on.", "Name a role.")
+        if role.least < 1:
+            title = f"There may be no {who.role.key} at all, so that nothing passes on."
+            raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
+        yield Rotation(who, _every_s(every), (line,))
+
+
+def _every_s(every: Quantity | str) -> Fraction | None:
+    if isinstance(every, Quantity):
+        return seconds(every)
+    return None if every == "round" else Fraction(60)

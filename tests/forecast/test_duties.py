@@ -1,0 +1,64 @@
+"""Tasks that pass from pupil to pupil, and sides that rest: shares of the time, and who is told what."""
+
+from __future__ import annotations
+
+from math import isclose
+
+import pytest
+
+import library
+from compose.check import explore
+from compose.forecast.findings import forecast_findings
+from compose.forecast.forecast import Forecast, forecast
+from compose.forecast.telling import told
+from compose.staging.teams import teams_of
+from tests.interpreter.sheets import game_in, net_in
+
+KILNS = next(path for path in library.game_paths() if path.stem == "kiln-row").read_text(encoding="utf-8")
+PLAYERS = {"north": 5, "south": 5}
+
+
+def foreseen(text: str) -> Forecast:
+    space = explore(net_in(game_in(text), PLAYERS))
+    found = forecast(space, library.norms(), library.kit_names(), compare=False)
+    assert found is not None
+    return found
+
+
+def lines(found: Forecast) -> str:
+    return "\n".join(line for section in told(found) for line in section.lines)
+
+
+def test_each_has_the_task_for_an_equal_share_of_the_time() -> None:
+    said = lines(foreseen(KILNS))
+    assert "is a baker, of the time                      20 %" in said
+    assert "all have had a turn after                5.0 min" in said
+
+
+def test_a_task_that_passes_on_leaves_the_odds_as_they_are() -> None:
+    with_bakers, without = foreseen(KILNS), foreseen(KILNS.replace("  bakers change every 60 s\n", ""))
+    assert with_bakers.game.wins == without.game.wins and not without.net.duties
+
+
+@pytest.mark.parametrize(("every", "codes"), [("60 s", []), ("170 s", ["F-never-passed-on"]), ("round", [])])
+def test_a_task_that_passes_on_after_most_rounds_is_told(every: str, codes: list[str]) -> None:
+    found = foreseen(KILNS.replace("every 60 s", f"every {every}"))
+    told_of = forecast_findings(found, library.norms())
+    assert [each.code for each in told_of if each.code == "F-never-passed-on"] == codes
+
+
+def test_a_third_of_all_rest_while_two_sides_play() -> None:
+    shares = {each.name: each.share.value for each in foreseen(KILNS).standings}
+    assert isclose(shares["resting"], 1 / 3) and isclose(sum(shares.values()), 1.0)
+    alone = foreseen(KILNS.replace("  one side rests, the winner stays on, 6 rounds\n", ""))
+    without = {each.name: each.share.value for each in alone.standings}
+    assert isclose(shares["playing"], without["playing"] * 2 / 3)
+
+
+@pytest.mark.parametrize(
+    ("pupils", "on", "resting"), [(27, [9, 9], 9), (28, [10, 9], 9), (29, [10, 10], 9), (12, [4, 4], 4)]
+)
+def test_a_class_makes_three_groups_where_a_side_rests(pupils: int, on: list[int], resting: int) -> None:
+    teams = teams_of(game_in(KILNS), pupils)
+    assert [list(each.values()) for each in teams.games] == [on]
+    assert (teams.resting, teams.over) == (resting, 0)
