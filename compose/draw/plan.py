@@ -12,8 +12,10 @@ from compose.draw.plan_hall import (
     draw_walls,
     hall_box,
     hall_words,
+    lines_told,
     name_fixed,
 )
+from compose.draw.plan_intrusion import draw_intrusions, intruding
 from compose.draw.plan_legend import legend_below, legend_beside
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import draw_throws, goal, metres, shown_throws
@@ -53,7 +55,7 @@ def plan_of(
     sheet = Sheet(game, floor, unit, letters, units, wording)
     _draw_floor(sheet, seen)
     box = drawn_hall(sheet, seen, around, turned) if seen else _drawn_sizes(sheet)
-    words = described(game, floor, hall, wording)
+    words = described(game, floor, hall, wording, turned)
     return finished(sheet, (box, around), _captions(game, hall, wording), legend, hall is not None, words)
 
 
@@ -107,6 +109,8 @@ def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
         sheet.shapes.extend(symbol(item, sheet.style(item.side), sheet.least_m, sheet.ball_kind(item.name)))
     name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else floor.length_m)
     name_areas(sheet)
+    if hall:
+        draw_intrusions(sheet, (floor.extent,), hall)
 
 
 def _drawn_sizes(sheet: Sheet) -> Rectangle:
@@ -133,7 +137,7 @@ def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...
     return (court, wording.say("in {hall}", hall=hall_words(hall, wording))) if hall else (court,)
 
 
-def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH) -> str:
+def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH, turned: bool = False) -> str:
     """The plan in words, for those who cannot see it."""
     say, number = wording.say, wording.counted
     size = {"long": wording.figure(game.court_m[0]), "wide": wording.figure(game.court_m[1])}
@@ -158,4 +162,7 @@ def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = EN
         parts.append(say("{skill} to {what}: {distance}.", **fields))
     if hall:
         parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))
+        parts.extend(lines_told(hall, wording))
+        seen = turned_hall(hall) if turned else hall
+        parts.extend(f"{words}." for words in intruding(floor, (floor.extent,), seen, wording))
     return " ".join(parts)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from compose.draw.palette import DARK, WHITE
 from compose.draw.plan import described, drawn_hall, finished, plan_of, plan_on_card
 from compose.draw.plan_court import draw_court, draw_tracks
-from compose.draw.plan_hall import draw_hall_floor, draw_walls, hall_box, hall_words
+from compose.draw.plan_hall import draw_hall_floor, draw_walls, hall_box, hall_words, lines_told
+from compose.draw.plan_intrusion import draw_intrusions, intruding
 from compose.draw.plan_sheet import Sheet, without_throws
 from compose.draw.shapes import Drawing, Label, moved
 from compose.draw.symbols import symbol
@@ -39,12 +40,33 @@ def class_plan_on_card(
 
 def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) -> str:
     """The plan in words: one court, and how many there are of it."""
-    of_one = described(game, staging.court.floor, staging.school_class.hall, wording)
+    hall, turned = staging.school_class.hall, staging.court.turned
     if len(staging.courts) == 1:
-        return of_one
+        return described(game, staging.court.floor, hall, wording, turned)
+    of_one = described(game, staging.court.floor, None, wording)
     courts, teams = courts_said(staging, wording), teams_said(staging, wording)
     side_by_side = wording.say("{courts} side by side: {teams}.", courts=courts, teams=teams)
-    return f"{side_by_side} {wording.say('Each of them:')} {of_one}"
+    return f"{side_by_side} {wording.say('Each of them:')} {of_one}{_hall_told(staging, wording)}"
+
+
+def _hall_told(staging: Staging, wording: Wording) -> str:
+    """The hall around several courts, and what of them has no room in it."""
+    hall, _ = _hall_seen(staging)
+    own = staging.school_class.hall
+    if hall is None or own is None:
+        return ""
+    boxes = _boxes(staging)
+    told = [wording.say("Hall: {hall}.", hall=hall_words(own, wording)), *lines_told(own, wording)]
+    told += [f"{words}." for words in intruding(_needed(boxes), boxes, hall, wording)]
+    return f" {' '.join(told)}"
+
+
+def _needed(boxes: tuple[Rectangle, ...]) -> Floor:
+    """The floor that all courts need together."""
+    whole = boxes[0]
+    for box in boxes[1:]:
+        whole = whole.joined(box)
+    return Floor(whole.length, whole.width, (), ())
 
 
 def _hall_seen(staging: Staging) -> tuple[Hall | None, bool]:
@@ -65,12 +87,9 @@ def _boxes(staging: Staging) -> tuple[Rectangle, ...]:
 
 def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, units: Units, wording: Wording) -> Drawing:
     boxes = _boxes(staging)
-    whole = boxes[0]
-    for box in boxes[1:]:
-        whole = whole.joined(box)
     hall, turned = _hall_seen(staging)
-    needed = Floor(whole.length, whole.width, (), ())
-    around = whole.joined(hall_box(needed, hall)) if hall else whole
+    needed = _needed(boxes)
+    around = needed.extent.joined(hall_box(needed, hall)) if hall else needed.extent
     unit = max(around.length, 1.6 * around.width) / 100
     sheet = Sheet(game, needed, unit, letters, units, wording)
     if hall:
@@ -79,6 +98,7 @@ def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, unit
         _draw_court(sheet, court.floor, box, number)
     if hall:
         draw_walls(sheet, hall)
+        draw_intrusions(sheet, boxes, hall)
     key = Sheet(without_throws(game), staging.court.floor, unit, letters, units, wording, shapes=sheet.shapes)
     captions: tuple[str, ...] = (courts_said(staging, wording), teams_said(staging, wording))
     if hall:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
+import library
 from compose.draw.labelling import from_middle
 from compose.draw.lettering import shortened
 from compose.draw.palette import DARK, HALL, MIDDLE, PALE, WHITE
@@ -33,8 +34,22 @@ def obstacle_boxes(floor: Floor, hall: Hall) -> Iterator[tuple[str, Rectangle]]:
 
 
 def draw_hall_floor(sheet: Sheet, hall: Hall) -> None:
-    """The floor of the hall; to be drawn before the court."""
-    sheet.shapes.append(rectangle(hall_box(sheet.floor, hall), Ink(HALL)))
+    """The floor of the hall with the lines on it; to be drawn before the court."""
+    box = hall_box(sheet.floor, hall)
+    sheet.shapes.append(rectangle(box, Ink(HALL)))
+    for marking in hall.markings:
+        court = library.courts()[marking.court]
+        long, wide = court.length_m.usual, court.width_m.usual
+        along, across = (wide, long) if marking.turned else (long, wide)
+        x, y = box.left + marking.x_m, box.bottom + marking.y_m
+        lines = Rectangle(x - along / 2, y - across / 2, x + along / 2, y + across / 2)
+        sheet.shapes.append(rectangle(lines, Ink(None, PALE, 0.3 * sheet.unit)))
+
+
+def lines_told(hall: Hall, wording: Wording) -> tuple[str, ...]:
+    """Which courts' lines are on the floor."""
+    courts = dict.fromkeys(wording.known("court", each.court) or each.court for each in hall.markings)
+    return (wording.say("Lines on its floor: {courts}.", courts=wording.listed(courts)),) if courts else ()
 
 
 def draw_walls(sheet: Sheet, hall: Hall) -> None:
