@@ -102,3 +102,12 @@ def test_modifiers_that_clash_are_told(client: TestClient) -> None:
 )
 def test_what_is_written_into_an_address_is_never_markup(client: TestClient, path: str) -> None:
     assert "<script>alert" not in client.get(path).text
+
+
+def test_a_hall_by_its_size_is_kept(desk: Desk, client: TestClient) -> None:
+    sent = {**CLASS, "token": desk.token, "hall": "*", "long": "15", "wide": "12,5"}
+    assert client.post("/class", data=sent).url.path == "/games"
+    assert "the hall is 15 m by 12.5 m" in (desk.shelf / "my-class.rules").read_text()
+    again = client.get("/class").text
+    assert 'value="12.5"' in again and '<option value="*" selected>' in again
+    assert client.post("/class", data={**sent, "long": "x"}).status_code == 422

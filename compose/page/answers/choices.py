@@ -23,12 +23,14 @@ def choices(texts: tuple[str, ...], uses: tuple[str, ...], language: str) -> tup
     made = outcome.value or remixed(texts, ()).value
     if made is None:
         return ()
+    say = wording.say
+    labels = {"space": say("Space"), "task": say("Task"), "equipment": say("Equipment"), "people": say("People")}
     by_heading: dict[str, list[Choice]] = {name: [] for name in HEADINGS}
     for modifier in modifiers().values():
         raise_if_withdrawn()
         by_heading.setdefault(modifier.step, []).append(_choice(modifier, made, wording))
     return tuple(
-        Heading(name, wording.say(name.capitalize()), tuple(sorted(some, key=lambda each: bool(each.why_not))))
+        Heading(name, labels.get(name, name), tuple(sorted(some, key=lambda each: bool(each.why_not))))
         for name, some in by_heading.items()
     )
 

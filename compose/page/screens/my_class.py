@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
 
 from attrs import field, frozen
 
@@ -14,8 +16,12 @@ from compose.page.wording import NAMES
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 
+if TYPE_CHECKING:
+    from compose.staging.school_class import SchoolClass
+
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
-TYPED = ("pupils", "youngest", "oldest", "minutes", "hall")
+TYPED = ("pupils", "youngest", "oldest", "minutes", "hall", "long", "wide")
+BY_SIZE = "*"  # in the list of halls: one that is said by its length and width
 
 
 def home(call: Call) -> Reply:
@@ -32,6 +38,8 @@ class Fields:
     oldest: str = "10"
     minutes: str = "40"
     hall: str = ""
+    long: str = ""
+    wide: str = ""
     counts: Mapping[str, str] = field(factory=dict)
 
 
@@ -53,10 +61,19 @@ def show(call: Call) -> Reply:
             f"{float(youngest):g}",
             f"{float(oldest):g}",
             f"{group.lesson_min or 40:g}",
-            group.hall.name if group.hall else "",
+            *_hall(group),
             {each.like: str(each.count) for each in group.cupboard},
         ),
     )
+
+
+def _hall(group: SchoolClass) -> tuple[str, str, str]:
+    """The hall by its name, else by its size."""
+    if group.hall is None:
+        return "", "", ""
+    if group.hall.name in library.halls():
+        return group.hall.name, "", ""
+    return BY_SIZE, f"{group.hall.length_m.usual:g}", f"{group.hall.width_m.usual:g}"
 
 
 def save(call: Call) -> Reply:
@@ -67,8 +84,8 @@ def save(call: Call) -> Reply:
     outcome = group_of(text)
     if outcome.value is None:
         counts = {name: call.one(f"kit-{name}") for name in library.kit_catalogue()}
-        pupils, youngest, oldest, minutes, hall = (call.one(name) for name in TYPED)
-        typed = Fields(pupils, youngest, oldest, minutes, hall, counts)
+        told = [call.one(name) for name in TYPED]
+        typed = Fields(told[0], told[1], told[2], told[3], told[4], told[5], told[6], counts)
         return _shown(call, typed, outcome.findings)
     keep_group(call.desk.shelf, text)
     return Go("/games")
@@ -86,6 +103,8 @@ def _lines(call: Call) -> Iterator[str]:
     hall = call.one("hall")
     if hall in library.halls():
         yield f'in the hall "{hall}"'
+    elif hall == BY_SIZE:
+        yield f"the hall is {_metres(call, 'long')} m by {_metres(call, 'wide')} m"
     for name, item in library.kit_catalogue().items():
         count = _number(call, f"kit-{name}")
         if count.isdigit() and int(count) > 0:
@@ -96,6 +115,11 @@ def _number(call: Call, name: str) -> str:
     """What was typed, if it is a number; else as much of it as shows what is wrong."""
     typed = call.one(name).strip()
     return typed if typed.isdecimal() and len(typed) < 5 else "0"
+
+
+def _metres(call: Call, name: str) -> str:
+    typed = call.one(name).strip().replace(",", ".")
+    return typed if re.fullmatch(r"\d{1,3}(\.\d{1,2})?", typed) else "0"
 
 
 def _shown(call: Call, fields: Fields, wrong: tuple[Finding, ...] = ()) -> Reply:
@@ -109,11 +133,20 @@ def _shown(call: Call, fields: Fields, wrong: tuple[Finding, ...] = ()) -> Reply
     return Shown("my-class.html", values, 422 if wrong else 200)
 
 
-def _cupboard(counts: Mapping[str, str], wording: Wording) -> Iterator[tuple[str, list[tuple[str, str, str]]]]:
-    catalogue = library.kit_catalogue()
-    for category in CATEGORIES:
-        things = [item for item in catalogue.values() if item.category == category]
-        named = [(item.name, wording.named(item.plural), counts.get(item.name, "0")) for item in things]
+Shelf = tuple[str, list[tuple[str, str, str]]]
+
+
+def _cupboard(counts: Mapping[str, str], wording: Wording) -> Iterator[Shelf]:
+    """What games of the library ask for or what is there, by its sort; then all other kit together."""
+    asked = "\n".join(path.read_text(encoding="utf-8") for path in library.game_paths())
+    catalogue = library.kit_catalogue().values()
+    usual = [
+        item for item in catalogue if item.plural in asked or item.name in asked or counts.get(item.name, "0") != "0"
+    ]
+    rest = [item for item in catalogue if item not in usual]
+    for category, things in (*((each, usual) for each in CATEGORIES), ("rest", rest)):
+        fitting = [item for item in things if category in (item.category, "rest")]
+        named = [(item.name, wording.named(item.plural), counts.get(item.name, "0")) for item in fitting]
         yield category, sorted(named, key=lambda each: each[1])
 
 

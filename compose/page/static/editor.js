@@ -3,6 +3,7 @@
 (() => {
   let timer = null;
   let asked = 0;
+  const tab = Math.random().toString(36).slice(2);
 
   const HEADS = /^(space|sides|kit|set-up|play|when|finish|care|game|modifier|remix|note|class|hall)\b/i;
   const escaped = (text) => text.replace(/[&<>]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;" })[sign]);
@@ -54,7 +55,7 @@
     const mine = ++asked;
     const data = new URLSearchParams(new FormData(form));
     try {
-      const answer = await fetch(form.dataset.look, { method: "POST", body: data, headers: { "X-Tab": "writing" } });
+      const answer = await fetch(form.dataset.look, { method: "POST", body: data, headers: { "X-Tab": tab } });
       const text = await answer.text();
       if (mine !== asked || !answer.ok || !form.isConnected) return;
       const part = new DOMParser().parseFromString(text, "text/html");
