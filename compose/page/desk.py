@@ -11,6 +11,7 @@ from attrs import field, frozen
 from compose.page.arrived import Arrived
 from compose.page.kept import group_text
 from compose.page.lending import Lender
+from compose.page.loading import load
 from compose.page.work.pool import Pool
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ class Desk:
 
     def sheets(self) -> dict[str, Sheet]:
         """The games that can be chosen, by their names in addresses."""
+        load("compose.page.sheets")
         from compose.page.sheets import sheets  # the first page does without it
 
         return sheets(self.shelf)

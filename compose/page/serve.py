@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import socket
 import threading
 import webbrowser
@@ -59,6 +60,8 @@ def _door(port: int | None) -> socket.socket:
     """A socket that listens on this machine only."""
     for wanted in (USUAL_PORT, 0) if port is None else (port,):
         door = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+        if os.name == "posix":  # elsewhere the same word lets two programs share a port
+            door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             door.bind((HOME, wanted))
         except OSError:

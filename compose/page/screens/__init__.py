@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import importlib
+import sys
 from collections.abc import Callable
 
 from compose.page.call import Call, Reply
+from compose.page.loading import load
 
 Screen = Callable[[Call], Reply]
 # Where each screen is: a file of this folder and a function in it, loaded when somebody first looks at it.
@@ -53,14 +54,18 @@ SCREENS: tuple[tuple[str, str, str], ...] = (
 )
 
 
+ALSO = ("compose.page.answers.group", "compose.page.sheets", "compose.page.shelved")  # loaded where they are needed
+
+
 def screen_of(named: str) -> Screen:
     """The function of "file:function"."""
     file, name = named.split(":")
-    found: Screen = getattr(importlib.import_module(f"{__name__}.{file}"), name)
+    module = f"{__name__}.{file}"
+    load(module)
+    found: Screen = getattr(sys.modules[module], name)
     return found
 
 
 def load_all() -> None:
-    """Load every screen now, so that nobody waits for it later."""
-    for _, _, named in SCREENS:
-        screen_of(named)
+    """Load all that screens need, so that nobody waits for it later."""
+    load(*ALSO, *(f"{__name__}.{named.split(':')[0]}" for _, _, named in SCREENS))

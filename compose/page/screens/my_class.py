@@ -12,6 +12,7 @@ import library
 from compose.page.answers.said import said
 from compose.page.call import Call, Go, Reply, Shown
 from compose.page.kept import is_kept, keep_group
+from compose.page.loading import load
 from compose.page.wording import NAMES
 from compose.telling.wording import Wording
 from grammar.finding import Finding
@@ -19,6 +20,7 @@ from grammar.finding import Finding
 if TYPE_CHECKING:
     from compose.staging.school_class import SchoolClass
 
+GROUP = "compose.page.answers.group"
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
 TYPED = ("pupils", "youngest", "oldest", "minutes", "hall", "long", "wide")
 BY_SIZE = "*"  # in the list of halls: one that is said by its length and width
@@ -47,7 +49,8 @@ def show(call: Call) -> Reply:
     """The class as it is kept; as it usually is where none is."""
     if not is_kept(call.desk.shelf):
         return _shown(call, Fields())
-    from compose.page.answers.group import group_of  # loaded only here: the first page is quick
+    load(GROUP)
+    from compose.page.answers.group import group_of  # the first page is quick without it
 
     outcome = group_of(call.desk.group)
     if outcome.value is None:
@@ -78,6 +81,7 @@ def _hall(group: SchoolClass) -> tuple[str, str, str]:
 
 def save(call: Call) -> Reply:
     """Keep the class as the form says it, and go on to the games; with the reasons where it cannot be."""
+    load(GROUP)
     from compose.page.answers.group import group_of
 
     text = sheet_of(call)

@@ -1,0 +1,249 @@
+"""The whole job in a real browser: by touch, by keys alone, without scripts; on a phone, a tablet and a laptop."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
+from windows import LAPTOP, PHONE, TABLET, Served, opened, settled, windows
+
+from compose.page.kept import FILE
+from compose.page.screens.write import BEGIN
+
+expect.set_options(timeout=40_000)  # a machine may be busy with other work
+HOSTILE = BEGIN.replace(
+    'about "What it is about, in one line."', 'about "<img src=x onerror=alert(1)><script>alert(2)</script>"'
+)
+SCREENS = (
+    *(
+        "/class",
+        "/games",
+        "/remix/heron-and-pike?with=nobody+is+out",
+        "/why/heron-and-pike?with=nobody+is+out&finding=r0",
+    ),
+    *("/paper/lantern-row", "/lesson", "/write", "/write/new", "/share", "/hall/lantern-row"),
+)
+
+
+@pytest.fixture(scope="module")
+def window() -> Iterator[Browser]:
+    with windows() as browser:
+        yield browser
+
+
+@pytest.fixture(scope="module")
+def served(window: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    running = Served(tmp_path_factory.mktemp("page"))
+    yield running
+    running.stop()
+
+
+@pytest.fixture
+def tabs(window: Browser) -> Iterator[list[BrowserContext]]:
+    held: list[BrowserContext] = []
+    yield held
+    for each in held:
+        each.close()
+
+
+def at(tabs: list[BrowserContext], window: Browser, size: dict[str, int], **more: object) -> BrowserContext:
+    context = window.new_context(viewport=size, locale="en-GB", accept_downloads=True, **more)
+    context.set_default_timeout(60_000)
+    tabs.append(context)
+    return context
+
+
+def test_the_whole_job_by_touch_on_a_phone(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = opened(at(tabs, window, PHONE, has_touch=True), served, "/class")
+    page.get_by_label("How many pupils").fill("26")
+    page.get_by_role("button", name="foam balls: more", exact=True).tap()
+    expect(page.get_by_label("foam balls", exact=True)).to_have_value("1")
+    page.get_by_label("foam balls", exact=True).fill("0")
+    page.locator("button.main").tap()
+    expect(page).to_have_url(f"{served.home}/games")
+    assert "class of 26" in (served.shelf / FILE).read_text()
+    page.get_by_role("link", name="Lantern Row", exact=True).last.tap()
+    settled(page)
+    page.locator("summary", has_text="Task").tap()
+    page.get_by_role("link", name="kick instead").tap()
+    expect(page.locator("#name")).to_have_text("Lantern Row Remix")
+    expect(page.locator("#odds")).to_contain_text("A round lasts")
+    expect(page.locator("#verdict")).to_contain_text("nothing to mend")
+    with page.expect_download() as card:
+        page.get_by_role("link", name="Print").tap()
+        page.get_by_role("link", name="Card One page").tap()
+    assert Path(card.value.path()).read_bytes().startswith(b"%PDF")
+    page.go_back()
+    page.get_by_role("button", name="Put into the lesson").tap()
+    expect(page).to_have_url(f"{served.home}/lesson")
+    settled(page)
+    expect(page.locator("ol.used li")).to_have_count(1)
+    page.get_by_role("link", name="In the hall").tap()
+    page.locator("#start").tap()
+    page.wait_for_timeout(300)
+    page.get_by_role("button", name="north, lanterns: one less").tap()
+    page.get_by_role("button", name="Round over").tap()
+    page.locator("#winners").get_by_role("button", name="north").tap()
+    expect(page.locator("#note")).to_have_text("The rounds are on the shelf.")
+    assert "north" in (served.shelf / "rounds" / "lantern-row.csv").read_text()
+
+
+def reach(page: Page, name: str) -> None:
+    """Press Tab until something of that name has the focus, then Enter."""
+    for _ in range(220):
+        page.keyboard.press("Tab")
+        words = page.evaluate(
+            "document.activeElement.getAttribute('aria-label') || document.activeElement.innerText || ''"
+        )
+        if str(words).strip().startswith(name):
+            page.keyboard.press("Enter")
+            return
+    pytest.fail(f"no key leads to {name}")
+
+
+def test_the_whole_job_by_keys_alone_on_a_laptop(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = opened(at(tabs, window, LAPTOP), served, "/games")
+    reach(page, "Heron and Pike")
+    expect(page.locator("#name")).to_have_text("Heron and Pike")
+    settled(page)
+    reach(page, "Equipment")
+    reach(page, "add balls")
+    expect(page.locator("#name")).to_have_text("Heron and Pike Remix")
+    settled(page)
+    page.locator("#room").focus()
+    reach(page, "more")
+    expect(page.locator(".amount b")).to_have_text("3")
+    settled(page)
+    page.locator("#room").focus()
+    reach(page, "↶ Undo")
+    expect(page.locator(".amount b")).to_have_text("2")
+    page.goto(f"{served.home}/write/new")
+    page.locator("#text").focus()
+    page.keyboard.press("Control+End")
+    page.keyboard.type("  a side win")
+    page.keyboard.press("Control+Space")
+    expect(page.locator("#completions button").first).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(page.locator("#text")).to_have_value(BEGIN + "  a side wins when the other side has no lanterns standing")
+    expect(page.locator("#told")).to_contain_text("lantern")
+    page.locator("#text").fill(BEGIN.replace("players roll a", "players rol a"))
+    expect(page.locator("#told")).to_contain_text("Write it so")
+    reach(page, "Write it so")
+    expect(page.locator("#text")).to_have_value(BEGIN)
+    reach(page, "Keep it")
+    expect(page.locator("#name")).to_have_text("My Game")
+
+
+def test_the_whole_job_without_scripts_on_a_tablet(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = at(tabs, window, TABLET, java_script_enabled=False).new_page()
+    page.goto(f"{served.home}/class")
+    page.get_by_label("How many pupils").fill("24")
+    page.locator("button.main").click()
+    page.wait_for_url("**whole=yes")
+    page.get_by_role("link", name="Lantern Row", exact=True).last.click()
+    page.wait_for_url("**whole=yes")
+    expect(page.locator("#odds")).to_contain_text("A round lasts")
+    page.locator("summary", has_text="Task").click()
+    page.get_by_role("link", name="kick instead").click()
+    page.wait_for_url("**whole=yes")
+    expect(page.locator("#name")).to_have_text("Lantern Row Remix")
+    page.get_by_role("link", name="Undo").click()
+    expect(page.locator("#name")).to_have_text("Lantern Row")
+    page.goto(f"{served.home}/write/new")
+    page.locator("#text").fill(BEGIN.replace("players roll a", "players rol a").replace("My Game", "Our Game"))
+    page.get_by_role("button", name="Look at it").click()
+    page.get_by_role("button", name="Write it so").click()
+    page.get_by_role("button", name="Keep it").click()
+    expect(page.locator("#name")).to_have_text("Our Game")
+    page.goto(f"{served.home}/share")
+    page.get_by_label("Our Game").check()
+    with page.expect_download() as given:
+        page.get_by_role("button", name="Make the pack").click()
+    page.locator("#pack").set_input_files(given.value.path())
+    page.get_by_role("button", name="Look into it").click()
+    expect(page.locator("main")).to_contain_text("The same as yours")
+
+
+@pytest.mark.parametrize("size", [PHONE, TABLET, LAPTOP], ids=["phone", "tablet", "laptop"])
+@pytest.mark.parametrize("language", ["en-GB", "fr-FR"])
+def test_no_screen_keeps_anybody_out(
+    served: Served, window: Browser, tabs: list[BrowserContext], size: dict[str, int], language: str
+) -> None:
+    from axe_playwright_python.sync_playwright import Axe
+
+    context = window.new_context(viewport=size, locale=language, bypass_csp=True)  # the looker is a script of its own
+    tabs.append(context)
+    page = context.new_page()
+    page.set_default_timeout(60_000)
+    for path in SCREENS[:: 1 if language == "en-GB" else 3]:
+        page.goto(served.home + path)
+        settled(page)
+        assert page.evaluate("document.documentElement.scrollWidth") <= size["width"], f"{path} scrolls sideways"
+        found = Axe().run(page)
+        assert not found.violations_count, f"{path}: {found.generate_report()}"
+
+
+def test_paper_shows_the_answer_and_no_buttons(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=kick+instead")
+    page.emulate_media(media="print")
+    expect(page.locator("#verdict")).to_be_visible()
+    for hidden in (".head", ".choose", ".trail", ".doing"):
+        expect(page.locator(hidden).first).to_be_hidden()
+
+
+def test_two_tabs_do_not_disturb_each_other(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    context = at(tabs, window, LAPTOP)
+    one, other = context.new_page(), context.new_page()
+    one.goto(f"{served.home}/remix/lantern-row?with=add+balls")
+    other.goto(f"{served.home}/remix/heron-and-pike")
+    for page, name in ((one, "Lantern Row Remix"), (other, "Heron and Pike")):
+        settled(page)
+        expect(page.locator("#name")).to_have_text(name)
+        expect(page.locator("#odds")).to_contain_text("A round lasts")
+
+
+def test_nothing_is_lost_when_the_program_is_killed(
+    window: Browser, tabs: list[BrowserContext], tmp_path: Path
+) -> None:
+    served = Served(tmp_path)
+    page = opened(at(tabs, window, PHONE), served, "/write/new")
+    page.locator("#text").fill(BEGIN.replace("My Game", "Typed Before"))
+    served.kill()
+    page.get_by_role("button", name="Keep it").click()
+    expect(page.locator("#voice")).to_contain_text("does not answer")
+    served.start()
+    page.get_by_role("button", name="Keep it").click()
+    page.get_by_role("button", name="Do it now").click()
+    page.get_by_role("button", name="Keep it").click()
+    expect(page.locator("#name")).to_have_text("Typed Before")
+    served.stop()
+
+
+def test_a_hostile_sheet_is_only_text_in_every_screen(
+    served: Served, window: Browser, tabs: list[BrowserContext]
+) -> None:
+    folder = served.shelf / "games"
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "my-trap.rules").write_text(HOSTILE.replace("My Game", "My Trap"), encoding="utf-8")
+    context = at(tabs, window, LAPTOP)
+    page = context.new_page()
+    alerts: list[Dialog] = []
+    page.on("dialog", lambda dialog: (alerts.append(dialog), dialog.dismiss()))
+    for path in ("/games", "/remix/my-trap", "/write/sheet/my-trap", "/share", "/hall/my-trap", "/paper/my-trap"):
+        page.goto(served.home + path)
+        settled(page)
+        assert page.locator("img[src=x], main script:not([type])").count() in (0, 1 if path.startswith("/hall") else 0)
+        assert page.locator("img[src=x]").count() == 0
+    assert not alerts
+    os.unlink(folder / "my-trap.rules")
+
+
+def test_many_taps_leave_nothing_running(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=add+balls")
+    for tap in range(30):
+        page.locator("#more-1-add\\ balls" if tap % 2 else "#less-1-add\\ balls").click(no_wait_after=True)
+    settled(page)
+    expect(page.locator("#odds")).to_contain_text("A round lasts")
