@@ -130,7 +130,7 @@
   }
 
   function ours(link) {
-    return link.origin === location.origin && !link.hasAttribute("download") && !link.target && !link.dataset.whole;
+    return link.origin === location.origin && !link.hasAttribute("download") && !link.target && link.dataset.whole === undefined;
   }
 
   document.addEventListener("click", (event) => {
