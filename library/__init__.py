@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from library.granted import granted_sheet
     from library.load import (
+        beginning_paths,
         class_paths,
         courts,
         game_paths,
@@ -58,6 +59,7 @@ __all__ = [
     "Table",
     "Word",
     "WordList",
+    "beginning_paths",
     "class_paths",
     "courts",
     "game_paths",

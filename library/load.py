@@ -51,6 +51,11 @@ def class_paths() -> tuple[Path, ...]:
     return tuple(sorted((HERE / "classes").glob("*.rules")))
 
 
+def beginning_paths() -> tuple[Path, ...]:
+    """The sheets to begin from, by kind of play, in the order of their names."""
+    return tuple(sorted((HERE / "beginnings").glob("*.rules")))
+
+
 def granted_path() -> Path:
     """The rule sheet that every game takes for granted."""
     return HERE / "taken-for-granted.rules"

@@ -146,6 +146,26 @@ def say_wish(
 
 
 @app.command()
+def new(
+    kind: Annotated[str, typer.Argument(help="The kind of play, such as knock down; without it, all kinds.")] = "",
+    title: Annotated[str, typer.Option("--title", help="The name of what is begun.")] = "",
+    out: Out = None,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write a sheet to begin from: a game by its kind of play, a class or a modifier."""
+    from compose.terminal.beginning import begin
+
+    raise typer.Exit(begin(kind, title, out, force, as_json))
+
+
+@app.command()
+def schema() -> None:
+    """Show what the fields of the answers as JSON mean: a JSON Schema."""
+    say(Path(__file__).with_name("answers.schema.json").read_text(encoding="utf-8").rstrip())
+
+
+@app.command()
 def tidy(
     files: Names,
     write_back: Annotated[bool, typer.Option("--force", help="Write the tidy text over each file.")] = False,
