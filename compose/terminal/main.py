@@ -8,7 +8,14 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal import compose_commands, draw_commands, forecast_commands, page_command, share_commands
+from compose.terminal import (
+    beginning_commands,
+    compose_commands,
+    draw_commands,
+    forecast_commands,
+    page_command,
+    share_commands,
+)
 from compose.terminal.answer import say, say_json
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 from compose.terminal.start import main
@@ -48,29 +55,6 @@ def program(
     ] = False,
 ) -> None:
     """Write a hall game down once, remix it, and know before class whether the remix works."""
-
-
-@app.command()
-def games(
-    skill: Annotated[str | None, typer.Option("--skill", help='Players try this skill, such as "kick".')] = None,
-    ages: Annotated[str | None, typer.Option("--ages", help='For these ages, such as "9 to 11".')] = None,
-    pupils: Pupils = None,
-    kit: Annotated[
-        list[str] | None,
-        typer.Option("--kit", help='What is in the cupboard: "8 foam balls", or "cones". May be repeated.'),
-    ] = None,
-    minutes: Annotated[float | None, typer.Option("--minutes", min=0.1, help="A round is over within so many.")] = None,
-    wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
-    class_name: ClassName = None,
-    sort: Annotated[str, typer.Option("--sort", help="name, age, few pupils, many pupils, minutes or wait.")] = "name",
-    as_json: AsJson = False,
-) -> None:
-    """List the games of this folder, the shelf and the library: all, or those that are as you wish."""
-    from compose.terminal.choosing_games import Chosen, show_games
-    from compose.terminal.wishing import Asked
-
-    asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
-    raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), as_json))
 
 
 @app.command()
@@ -146,26 +130,6 @@ def say_wish(
 
 
 @app.command()
-def new(
-    kind: Annotated[str, typer.Argument(help="The kind of play, such as knock down; without it, all kinds.")] = "",
-    title: Annotated[str, typer.Option("--title", help="The name of what is begun.")] = "",
-    out: Out = None,
-    force: Force = False,
-    as_json: AsJson = False,
-) -> None:
-    """Write a sheet to begin from: a game by its kind of play, a class or a modifier."""
-    from compose.terminal.beginning import begin
-
-    raise typer.Exit(begin(kind, title, out, force, as_json))
-
-
-@app.command()
-def schema() -> None:
-    """Show what the fields of the answers as JSON mean: a JSON Schema."""
-    say(Path(__file__).with_name("answers.schema.json").read_text(encoding="utf-8").rstrip())
-
-
-@app.command()
 def tidy(
     files: Names,
     write_back: Annotated[bool, typer.Option("--force", help="Write the tidy text over each file.")] = False,
@@ -236,7 +200,7 @@ def card(
     raise typer.Exit(make_card(name, modifier or [], Who(pupils, class_name, hall), out, asked, force, as_json))
 
 
-for commands in (forecast_commands, compose_commands, draw_commands, share_commands, page_command):
+for commands in (beginning_commands, forecast_commands, compose_commands, draw_commands, share_commands, page_command):
     commands.register(app)
 
 

@@ -1,0 +1,62 @@
+"""The commands to begin with: find a game, begin one of one's own, what answers as JSON hold."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from compose.terminal.answer import say
+
+ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
+Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
+Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands to the program."""
+    for command in (games, new, schema):
+        app.command()(command)
+
+
+def games(
+    skill: Annotated[str | None, typer.Option("--skill", help='Players try this skill, such as "kick".')] = None,
+    ages: Annotated[str | None, typer.Option("--ages", help='For these ages, such as "9 to 11".')] = None,
+    pupils: Pupils = None,
+    kit: Annotated[
+        list[str] | None,
+        typer.Option("--kit", help='What is in the cupboard: "8 foam balls", or "cones". May be repeated.'),
+    ] = None,
+    minutes: Annotated[float | None, typer.Option("--minutes", min=0.1, help="A round is over within so many.")] = None,
+    wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
+    class_name: ClassName = None,
+    sort: Annotated[str, typer.Option("--sort", help="name, age, few pupils, many pupils, minutes or wait.")] = "name",
+    as_json: AsJson = False,
+) -> None:
+    """List the games of this folder, the shelf and the library: all, or those that are as you wish."""
+    from compose.terminal.choosing_games import Chosen, show_games
+    from compose.terminal.wishing import Asked
+
+    asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
+    raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), as_json))
+
+
+def new(
+    kind: Annotated[str, typer.Argument(help="The kind of play, such as knock down; without it, all kinds.")] = "",
+    title: Annotated[str, typer.Option("--title", help="The name of what is begun.")] = "",
+    out: Out = None,
+    force: Force = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write a sheet to begin from: a game by its kind of play, a class or a modifier."""
+    from compose.terminal.beginning import begin
+
+    raise typer.Exit(begin(kind, title, out, force, as_json))
+
+
+def schema() -> None:
+    """Show what the fields of the answers as JSON mean: a JSON Schema."""
+    say(Path(__file__).with_name("answers.schema.json").read_text(encoding="utf-8").rstrip())
