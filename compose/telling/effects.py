@@ -11,7 +11,7 @@ from compose.telling.of_time import come_or_go_told
 from compose.telling.services import waiting
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.clock import ComeIn, TakeAway
+from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.declared import AreaKind
 from grammar.core.lives import LastLife
 from grammar.core.loads import Lies, SetDown
@@ -97,6 +97,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case StartAgain():
             scoring = any(isinstance(each, Add) for rule in voice.play.rules for each in rule.effects)
             return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
+        case TakeEffect():
+            return ""
         case PlayOn():
             return voice.say("the player touched plays on" if _touched(moment.rule) else "the player hit plays on")
         case Finish():

@@ -11,7 +11,7 @@ from compose.telling.effects import Moment, effect_told
 from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.clock import AtTime
+from grammar.core.clock import AtTime, TakeEffect
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
@@ -30,7 +30,7 @@ def rule_told(voice: Voice, rule: Rule) -> str:
     trigger = rule.trigger
     speaking = voice.calling("a", "a")
     moment = _moment(voice.calling("that"), rule)
-    follows = voice.wording.listed(effect_told(moment, each) for each in rule.effects)
+    follows = _follows(moment, rule)
     if not rule.effects:
         follows = voice.say("play goes on")
     after = _asked_after(voice, rule)
@@ -38,7 +38,7 @@ def rule_told(voice: Voice, rule: Rule) -> str:
     if isinstance(trigger, AtTime):
         voice = evolve(voice, me=None, other=None)  # nobody acts
         moment = _moment(voice, rule)
-        follows = voice.wording.listed(effect_told(moment, each) for each in rule.effects)
+        follows = _follows(moment, rule)
         return timed(voice, clock, _at_time(voice, trigger, moment, guard, follows + after))
     counting = isinstance(trigger, Becomes)
     event = condition(voice.calling("a"), trigger.guard) if isinstance(trigger, Becomes) else _event(speaking, trigger)
@@ -46,6 +46,11 @@ def rule_told(voice: Voice, rule: Rule) -> str:
         event = voice.say("{event} while {condition}", event=event, condition=condition(moment.voice, guard))
     pattern = "as soon as {event}, {follows}" if counting else "when {event}, {follows}"
     return timed(voice, clock, voice.say(pattern, event=event, follows=follows + after))
+
+
+def _follows(moment: Moment, rule: Rule) -> str:
+    said = (effect_told(moment, each) for each in rule.effects if not isinstance(each, TakeEffect))
+    return moment.voice.wording.listed(said)
 
 
 def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follows: str) -> str:

@@ -26,6 +26,13 @@ class ComeIn:
 
 
 @frozen
+class TakeEffect:
+    """A line that holds only the first time has taken effect."""
+
+    line: str
+
+
+@frozen
 class TakeAway:
     """The teacher takes all balls of these kinds out of play."""
 

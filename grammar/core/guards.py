@@ -48,7 +48,14 @@ class Clock:
     at_s: Fraction
 
 
-Count = PlayersAt | ThingsAt | BallsAt | Points | Clock
+@frozen
+class Taken:
+    """1 once a line that holds only the first time has taken effect, 0 before."""
+
+    line: str
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points | Clock | Taken
 
 
 class Relation(Enum):

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from enum import Enum
 
-from grammar.core.clock import ComeIn, TakeAway
+from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
@@ -63,6 +63,8 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return tuple(("balls", ball) for ball in sorted(effect.balls))
         case Add():
             return (("more points", effect.side),) if effect.more else (effect.side,)
+        case TakeEffect():
+            return (("line", effect.line),)
         case Finish():
             return (Written.RESULT,)
         case StartAgain():

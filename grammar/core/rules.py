@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from attrs import field, frozen
 
-from grammar.core.clock import AtTime, ComeIn, TakeAway
+from grammar.core.clock import AtTime, ComeIn, TakeAway, TakeEffect
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
@@ -211,7 +211,7 @@ class Finish:
 
 OfThing = Put | Own | Shift | PutOnStep
 OfBalls = SendBall | SendBalls | ComeIn | TakeAway
-Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | StartAgain | PlayOn | Finish | SetDown
+Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | TakeEffect | StartAgain | PlayOn | Finish | SetDown
 
 
 @frozen

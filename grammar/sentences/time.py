@@ -39,11 +39,20 @@ class SpanLast(Node):
         return spoken("in the last", *_how_long(self.time))
 
 
+@frozen(repr=False)
+class TheFirstTime(Node):
+    """Once in a round, and never again."""
+
+    def words(self) -> str:
+        return "the first time"
+
+
 def _how_long(time: Quantity) -> tuple[Quantity | str]:
     return ("minute",) if time == _A_MINUTE and not time.parameter else (time,)
 
 
 TimeSpan = SpanAfter | SpanFirst | SpanLast
+WhenSpan = TimeSpan | TheFirstTime
 
 
 @frozen(repr=False)

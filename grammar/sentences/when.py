@@ -11,7 +11,7 @@ from grammar.sentences.finish import Claim, Condition, SideWins
 from grammar.sentences.lives import LastLife, LosesLife, WinsLife
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
 from grammar.sentences.runs import InARow
-from grammar.sentences.time import OfClock, TimeSpan
+from grammar.sentences.time import OfClock, WhenSpan
 
 
 @frozen(repr=False)
@@ -419,7 +419,7 @@ class When(Node):
     event: Event
     condition: Condition | None
     consequences: tuple[Consequence, ...]
-    span_of_time: TimeSpan | None = None
+    span_of_time: WhenSpan | None = None
 
     def words(self) -> str:
         condition = spoken("while", self.condition) if self.condition else ""

@@ -62,7 +62,8 @@ class Thing(NamedTuple):
 class State(NamedTuple):
     """All of them, the points of each side in their order, and who has won by a rule ("" while nobody has).
 
-    `clock` counts the moments of the clock that have passed, `rows` successes in a row (`runs.py`).
+    `clock` counts the moments of the clock that have passed, `rows` successes in a row (`runs.py`);
+    `taken` are the lines that hold only the first time and have taken effect.
     """
 
     pupils: tuple[Pupil, ...]
@@ -72,6 +73,7 @@ class State(NamedTuple):
     won: str
     clock: int = 0
     rows: tuple[int, ...] = ()
+    taken: frozenset[str] = frozenset()
 
 
 class Board:
@@ -85,18 +87,19 @@ class Board:
         self.won = state.won
         self.clock = state.clock
         self.rows = list(state.rows)
+        self.taken = state.taken
 
     def copy(self) -> Board:
         found = Board.__new__(Board)
         found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
         found.points, found.won, found.clock = self.points[:], self.won, self.clock
-        found.rows = self.rows[:]
+        found.rows, found.taken = self.rows[:], self.taken
         return found
 
     def state(self) -> State:
         """As it stands, nobody reordered."""
         tokens = tuple(self.pupils), tuple(self.balls), tuple(self.things)
-        return State(*tokens, tuple(self.points), self.won, self.clock, tuple(self.rows))
+        return State(*tokens, tuple(self.points), self.won, self.clock, tuple(self.rows), self.taken)
 
     def go(self, number: int, side: str, role: str, where: str | Spot) -> None:
         """Send a pupil somewhere; in a spot everybody comes last. What they carry goes back first."""

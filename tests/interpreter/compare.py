@@ -126,6 +126,8 @@ def count(sheet: Sheet, state: State) -> Counted:
             found["target", thing.kind, owner, str(thing.how)] += 1
     for side, points in zip(sheet.sides, state.points, strict=True):
         found["points", side] += points
+    for line in state.taken:
+        found["line", line] = 1
     found[("clock",)] = state.clock
     for (rule, side), number in zip(rows_of(sheet), state.rows, strict=True):
         found["row", side, str(asked(rule)), "+".join(sorted(sheet.stuff(rule.event.what).skills))] = number

@@ -10,11 +10,12 @@ from grammar.sentences import finish, play, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
+from grammar.sentences.time import TheFirstTime
 from tests.interpreter.board import Board
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
-from tests.interpreter.hours import is_now
+from tests.interpreter.hours import holds_now
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
 from tests.interpreter.plainly import More
@@ -41,10 +42,22 @@ class Scene:
 
 
 @frozen
+class Taking:
+    """A line that holds only the first time takes effect."""
+
+    line: str
+
+
+def taking(rule: when.When) -> tuple[Taking, ...]:
+    """What a line that holds only the first time does besides."""
+    return (Taking(rule.words()),) if isinstance(rule.span_of_time, TheFirstTime) else ()
+
+
+@frozen
 class Settled:
     """One consequence that holds; points only for the sides of which no other rule says more."""
 
-    said: when.Consequence
+    said: when.Consequence | Taking
     scoring: frozenset[str] | None = None
 
 
@@ -72,15 +85,15 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
         (("actor", scene.actor_side), ("catcher", scene.catching), ("keeper", scene.keeping)),
     )
     best: dict[object, tuple[tuple[bool, int, bool, int], int]] = {}
-    found: list[tuple[int, object, when.Consequence]] = []
+    found: list[tuple[int, object, when.Consequence | Taking]] = []
     for order, (rule, own, narrow) in enumerate(rules):
         if rule.condition is not None and not true(sheet, rule.condition, spoken, board):
             continue
-        if not is_now(sheet, rule.span_of_time, board):
+        if not holds_now(sheet, rule, board):
             continue
         sometimes = rule.condition is not None or rule.span_of_time is not None
         rank = (own, narrow, sometimes, -order)
-        for said in rule.consequences:
+        for said in (*rule.consequences, *taking(rule)):
             for settles in slots(sheet, said, scene, board):
                 found.append((order, settles, said))
                 if settles not in best or rank > best[settles][0]:
@@ -96,9 +109,11 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
     return list(held.values())
 
 
-def slots(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> Iterator[object]:
+def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Board) -> Iterator[object]:
     """What a consequence settles."""
     match said:
+        case Taking():
+            yield ("line", said.line)
         case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
             yield "thing"
         case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):

@@ -8,7 +8,7 @@ from grammar.sentences import finish, lives, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
-from tests.interpreter.events import Scene, Settled, sides_meant
+from tests.interpreter.events import Scene, Settled, Taking, sides_meant
 from tests.interpreter.hours import WITH_THE_TEACHER, times_more
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.life import after_the_last, lose_or_win
@@ -52,6 +52,8 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case lives.LosesLife() | lives.WinsLife():
             yield from _life(sheet, said, scene, board, begin)
             return
+        case Taking():
+            board.taken |= {said.line}
         case when.ComesIn():
             yield from _come_in(sheet, said, board)
             return

@@ -34,7 +34,7 @@ def moments(sheet: Sheet) -> list[float]:
     for rule in sheet.said(when.When):
         if isinstance(rule.event, time.OfClock):
             (again if isinstance(rule.event, time.EveryTime) else once).add(at_s(sheet, rule.event))
-        if rule.span_of_time is not None:
+        if rule.span_of_time is not None and not isinstance(rule.span_of_time, time.TheFirstTime):
             once.add(at_s(sheet, rule.span_of_time))
     for attempt in (*sheet.said(play.Attempt), *sheet.said(play.Touch)):
         once |= {at_s(sheet, each.span_of_time) for each in attempt.details if isinstance(each, play.OnlyIn)}
@@ -68,6 +68,13 @@ def is_now(sheet: Sheet, span: time.TimeSpan | None, board: Board) -> bool:
         return True
     passed = board.clock > moments(sheet).index(at_s(sheet, span))
     return not passed if isinstance(span, time.SpanFirst) else passed
+
+
+def holds_now(sheet: Sheet, rule: when.When, board: Board) -> bool:
+    """Whether a line may hold now: the part of the round lasts, or it has not taken effect yet."""
+    if isinstance(rule.span_of_time, time.TheFirstTime):
+        return rule.words() not in board.taken
+    return is_now(sheet, rule.span_of_time, board)
 
 
 def times_more(sheet: Sheet, board: Board) -> int:

@@ -13,9 +13,9 @@ from tests.interpreter.board import Board, State, alike, in_line
 from tests.interpreter.claims import claimed, counted, spoken_of, true
 from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
-from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of
+from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of, taking
 from tests.interpreter.follows import follow
-from tests.interpreter.hours import is_now, moments, next_point
+from tests.interpreter.hours import holds_now, moments, next_point
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
 from tests.interpreter.loads import take_up
@@ -102,7 +102,7 @@ class Round:
         for rule, side in due:
             other = self.sheet.only_other(side)
             scene = Scene(side, other, side)
-            settled = [Settled(said) for said in rule.consequences]
+            settled = [Settled(said) for said in (*rule.consequences, *taking(rule))]
             if isinstance(rule.event, InARow):
                 scene = Scene(side, other, side)
                 settled = holding(self.sheet, scene, [(rule, True, 0)], after)
@@ -131,7 +131,7 @@ class Round:
         spoken = spoken_of(self.sheet, side)
         return (
             claimed(self.sheet, rule.event.claim, spoken, board)
-            and is_now(self.sheet, rule.span_of_time, board)
+            and holds_now(self.sheet, rule, board)
             and (rule.condition is None or true(self.sheet, rule.condition, spoken, board))
         )
 

@@ -170,6 +170,20 @@ def test_lives(rules: str, line: str) -> None:
     agree(game_in(text.replace("{rules}", rules)), {"north": 2, "south": 2})
 
 
+ONCE = {
+    "the first cone": "the first time, a cone is knocked: the thrower's side scores 2 points",
+    "the first hit": "the first time, a player is hit: that player is out and the other side scores 1 point\n"
+    "  a cone is knocked: it stands up again and the thrower's side scores 1 point",
+    "the first to have none": "the first time, a side has no cones standing: the other side scores 2 points\n"
+    "  the first time, a ball is missed: everything starts again",
+}
+
+
+@pytest.mark.parametrize("rules", ONCE.values(), ids=ONCE)
+def test_the_first_time(rules: str) -> None:
+    agree(game_in(PATTERN_GAME.replace("{rules}", rules)), {"north": 2, "south": 2})
+
+
 ROWS = {
     "passes": "3 passes in a row: the passer's side scores 1 point",
     "to and fro": "2 passes in a row while it has 2 players in: the other side scores 1 point",

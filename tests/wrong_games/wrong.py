@@ -71,6 +71,7 @@ PAIRS = (
         "after 5 min: more points wins, else the next point wins",
     ),
     Pair("idle-in-a-row", "C-idle", "2 throws in a row: that side scores 1 point", shown=False),
+    Pair("no-end-first-time", "C-no-end", "the first side to 2 points wins", shown=False),
     Pair("idle-lives", "C-idle", "a ball is caught: the catcher gets a life back", shown=False),
     Pair("idle-too-late", "C-idle", "after 3 min, a cone is knocked: the roller's side scores 1 point", shown=False),
     Pair(

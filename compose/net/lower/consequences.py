@@ -13,6 +13,7 @@ from compose.net.lower.tokens import (
     ball_place,
     balls_lying,
     in_play,
+    line_place,
     player_place,
     points_place,
     step_place,
@@ -22,7 +23,7 @@ from compose.net.lower.tokens import (
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.core import rules as core
-from grammar.core.clock import ComeIn, TakeAway
+from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Turn, Waiting
 from grammar.core.values import (
@@ -61,6 +62,8 @@ def counted(
         case TakeAway():
             for kind in sorted(effect.balls):
                 yield from (Move(lying, store_place(builder, kind), None, rule) for lying in balls_lying(builder, kind))
+        case TakeEffect():
+            yield Assign(line_place(builder, effect.line), 1, rule)
         case core.Add():
             yield Shift(points_place(builder, effect.side), effect.points, rule)
         case core.Finish():

@@ -7,6 +7,7 @@ from compose.net.lower.tokens import (
     ball_place,
     clock_place,
     how_many,
+    line_place,
     places_at,
     points_place,
     step_place,
@@ -23,6 +24,7 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
+    Taken,
     ThingsAt,
     Whole,
 )
@@ -73,6 +75,8 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             return _of_things(builder, count)
         case Clock():
             return (clock_place(builder),)
+        case Taken():
+            return (line_place(builder, count.line),)
 
 
 def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
@@ -105,7 +109,7 @@ def whole(builder: Builder, count: Count) -> int:
             if builder.owners_change:
                 return sum(how_many(builder, kind) for kind in kinds)
             return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
-        case Points() | Clock():
+        case Points() | Clock() | Taken():
             raise TypeError("points and time have no whole")
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from compose.net.lower.moment import Moment
 from compose.net.lower.say_places import lying, of_side, player_noun, standing_words
 from compose.net.side_words import does, is_plural
-from grammar.core.clock import ComeIn, TakeAway
+from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate, Turn, Waiting
 from grammar.core.rules import (
@@ -191,7 +191,7 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
             return f"{_subject(effect.who, skill)} {'loses a life' if effect.by < 0 else 'gets a life back'}"
         case Swap():
             return f"{_subject(effect.who, skill)} changes places with {_subject(effect.other, skill)}"
-        case PlayOn():
+        case PlayOn() | TakeEffect():
             return ""
         case SetDown():
             return _set_down_words(effect)

@@ -17,6 +17,7 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
+    Taken,
     ThingsAt,
     Whole,
 )
@@ -46,6 +47,8 @@ def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
     if isinstance(guard.count, Clock):
         time = time_words(guard.count.at_s)
         return f"{time} are over" if guard.relation is Relation.AT_LEAST else f"{time} are not over yet"
+    if isinstance(guard.count, Taken):
+        return "it is the first time"
     side = _side_of(guard.count)
     amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
     bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
@@ -68,7 +71,7 @@ def time_words(time_s: Fraction) -> str:
 def _side_of(count: Count) -> SideId | None:
     """The side that has what is counted, None where it is not one side's."""
     match count:
-        case Clock():
+        case Clock() | Taken():
             return None
         case Points():
             return count.side
@@ -84,7 +87,7 @@ def _side_of(count: Count) -> SideId | None:
 def count_words(core: Core, count: Count, side: SideId | None) -> str:
     """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
     match count:
-        case Clock():
+        case Clock() | Taken():
             return "moments"
         case Points():
             return "points"

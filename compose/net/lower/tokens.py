@@ -150,6 +150,12 @@ def clock_place(builder: Builder) -> int:
     return builder.add_place(("clock",), Place("clock", CLOCK, len(moments_s(builder.play)), 0, *said))
 
 
+def line_place(builder: Builder, line: str) -> int:
+    """Whether a line that holds only the first time has taken effect."""
+    said = f"\"{line}\" so far"
+    return builder.add_place(("line", line), Place(f"line/{line}", "line", 1, 0, said, said))
+
+
 def how_many(builder: Builder, kind: KindId, owner: Owner | None = None) -> int:
     """How many there are of a kind, or of one owner's: part by part where it has several parts."""
     parts = builder.play.kind(kind).parts

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.clock import AtTime, ComeIn, TakeAway
-from grammar.core.guards import ALWAYS, Clock, Compare, Guard, Relation, every
+from grammar.core.guards import ALWAYS, Clock, Compare, Guard, Relation, Taken, every
 from grammar.core.play import PointsCount
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless
@@ -74,6 +74,13 @@ def read_span(reader: Reader, span: time.TimeSpan | None) -> Guard:
 def within_span(reader: Reader, span: time.TimeSpan | None, guard: Guard) -> Guard:
     """A guard that holds in a part of the round only."""
     return guard if span is None else every([read_span(reader, span), guard])
+
+
+def in_rule(reader: Reader, rule: when.When, guard: Guard) -> Guard:
+    """When a rule holds: in a part of the round only, or the first time only."""
+    if isinstance(rule.span_of_time, time.TheFirstTime):
+        return every([Compare(Taken(rule.words()), Relation.AT_MOST, 0), guard])
+    return within_span(reader, rule.span_of_time, guard)
 
 
 def read_points_count(reader: Reader, sentence: play.PointsCount, line: int) -> Iterator[PointsCount]:
