@@ -28,6 +28,7 @@ from compose.terminal.classes import school_class
 from compose.terminal.finding_games import granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
+from compose.terminal.staging_json import staging_json
 from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game
 from grammar.words import count, listing
@@ -62,6 +63,8 @@ def show_suggestions(
     answer = looker.answer(game)
     if as_json:
         known = answer_json(answer) if answer is not None else {}
+        if group is not None:  # whether they can play it or not
+            known |= {"staging": staging_json(looker.fitted(game, group).staging)}
         say_json(to_json(remix_title(made), scorer.wishes, found, ranked) | known | {"stopped": patience.broken_off})
     else:
         for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach):

@@ -210,8 +210,7 @@ def test_facts():
 def test_that_the_round_ends_is_not_said_without_who_can_hold_it_up():
     held = answer(HERONS, facts=evolve(FACTS, held_up_by=("herons",)))
     assert list(fact_lines(held, ENGLISH))[-1] == (
-        "If all sides play on, the round ends sooner or later; "
-        "a side that does not want it to can hold it up: herons."
+        "If all sides play on, the round ends sooner or later; a side that does not want it to can hold it up: herons."
     )
     assert list(fact_lines(held, FRENCH))[-1].endswith("peut l’en empêcher : les hérons.")
 

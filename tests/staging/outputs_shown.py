@@ -42,7 +42,7 @@ def shown(case: Case, staging: Staging) -> Iterator[tuple[str, Numbers, Numbers]
     assert ready is not None, case
     answer = foreseen(proved(ready, LOOK), library.norms(), library.kit_names(), play=PLAY, budget=LOOK)
     round_min = answer.round_minutes
-    found = fit_of(staging, library.norms(), library.kit_names(), round_min)
+    found = fit_of(staging, library.norms(), round_min)
     card = text_of(card_of_remix(made, staging, known=answer_lines(answer, ENGLISH)))
     bound = text_of(card_of_remix(made, staging))
     planned = Planned(staging.game, staging, round_min, answer.active_in_round)

@@ -5,12 +5,14 @@ Here a sample that is drawn from a seed; all cases are in tests/benchmarks/ten_n
 
 from __future__ import annotations
 
+import json
 import random
 import sys
 from pathlib import Path
 
 import pytest
 
+from tests.staging.outputs_read import in_json
 from tests.staging.outputs_shown import differing, shown
 from tests.staging.ten_cases import CASES, CLASS, PUPILS, Case, expected, staging_of
 
@@ -44,6 +46,16 @@ def test_every_output_shows_its_numbers(case: Case) -> None:
     """So that a reader that finds nothing is no proof that nothing differs."""
     said = {output: set(numbers) for output, numbers, _ in shown(case, staging_of(case))}
     assert {output: wanted - said[output] for output, wanted in SHOWN_BY.items() if wanted - said[output]} == {}
+
+
+def test_suggest_says_the_same(tmp_path: Path) -> None:
+    case = Case("toll-stone", (), 27)
+    group = tmp_path / "ten.rules"
+    group.write_text(CLASS.format(pupils=case.pupils), encoding="utf-8")
+    told = json.loads(run("suggest", case.name, "--class", group, "--tries", "1", "--json").stdout)
+    staging = staging_of(case)
+    said, wanted = in_json(told, staging), expected(staging, None)
+    assert {key: value for key, value in said.items() if value != wanted[key]} == {}
 
 
 def test_kit_in_all_is_what_lies_on_all_floors() -> None:

@@ -158,7 +158,7 @@ class Looker:
         teams = self.teams(game)
         staging = stage(game, self._norms, self.kit, self.group, teams)
         if staging.refused:  # what is known of those who can play, to compare with
-            staging = stage(game, self._norms, self.kit, None, teams)
+            staging = stage(game, self._norms, self.kit, None, evolve(teams, over=0))
         return staged(staging, self._granted).value
 
     def shape(self, game: Game) -> Hashable:
