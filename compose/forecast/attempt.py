@@ -109,9 +109,11 @@ def size_of_ring(case: Case) -> Aimed:
 
 
 def size_of_body(case: Case) -> Aimed:
-    """A player from the floor to the shoulder."""
+    """A player from the floor to the shoulder, or as low as a hit counts."""
     width = case.attempt.width_m or case.take("players width", "body")
-    return Aimed(width, case.attempt.height_m or case.take("players height", "body"))
+    height = case.attempt.height_m or case.take("players height", "body")
+    below = case.attempt.below
+    return Aimed(width, height * case.take("players below", below) if below else height)
 
 
 def size_of_receiver(case: Case) -> Aimed:

@@ -25,7 +25,7 @@ from numpy.typing import NDArray
 
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
-from compose.forecast.limits import aiming_seconds, longer_limit, unblocked, unguarded
+from compose.forecast.limits import aiming_seconds, longer_limit, unblocked, unguarded, valid
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Level, Reading
@@ -123,7 +123,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         raise ValueError(f"attempt {attempt.name!r} has the outcome always beside others")
     aimed = look(case) if case.aims and attempt.said_chance is None else Aimed()
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
-    success *= attempt.chance_factor * unguarded(case)
+    success *= attempt.chance_factor * unguarded(case) * valid(case)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
     success, blocked = unblocked(case, success, 1 - caught) if "blocked" in outcomes else (success, 0.0)

@@ -6,6 +6,8 @@ from math import exp
 
 from compose.forecast.attempt import EVERY_SKILL, Case, look
 
+USUAL_STEPS = 5  # assumption: so many steps are taken with a ball where nothing is said of them
+
 
 def unguarded(case: Case) -> float:
     """The share of what would succeed that no guard stops; the text's own chance has the guards in it already."""
@@ -31,6 +33,14 @@ def unblocked(case: Case, success: float, most: float) -> tuple[float, float]:
     return success * (1 - share), success * share
 
 
+def valid(case: Case) -> float:
+    """The share of what would succeed that does so after a bounce, where only that counts; the text's own chance has it
+    in it already."""
+    if not case.attempt.after_bounce or case.attempt.said_chance is not None:
+        return 1.0
+    return case.take("aim bounce", EVERY_SKILL)
+
+
 def aiming_seconds(case: Case) -> float:
     """Seconds with the ball in the hand: about their mean as waits are (exponentially), but for what the limit cuts
     off; in order it takes longer to find the one whose turn it is."""
@@ -38,6 +48,8 @@ def aiming_seconds(case: Case) -> float:
     seconds = case.take("pace aim", attempt.skill)
     if attempt.in_order:
         seconds += case.take("pace order", EVERY_SKILL)
+    if attempt.steps_most is not None:
+        seconds -= min(seconds, case.take("pace steps", EVERY_SKILL)) * max(0.0, 1 - attempt.steps_most / USUAL_STEPS)
     if attempt.hold_limit_s is None:
         return seconds
     return seconds * (1 - exp(-attempt.hold_limit_s / seconds))

@@ -13,9 +13,10 @@ class Attempt:
     floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
     `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
     The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
-    `width_m` and `height_m` are the target's (0 where it has none). Nobody holds the ball longer than
-    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts;
-    `blockers` stand before each, and stop balls with `block_with`.
+    `width_m` and `height_m` are the target's (0 where it has none).Nobody holds the ball longer than
+    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts.
+    `blockers` stand before each, and stop balls with `block_with`. What flies counts only `after_bounce`,
+    what hits a player only `below` a part of the body; nobody goes more than `steps_most` steps with the ball.
     """
 
     name: str
@@ -39,3 +40,6 @@ class Attempt:
     in_order: bool = False
     blockers: float = 0.0
     block_with: str | None = None
+    after_bounce: bool = False
+    below: str | None = None
+    steps_most: int | None = None

@@ -11,7 +11,7 @@ from typing import Any
 
 from attrs import evolve, field, frozen
 
-from compose.telling import attempts, beforehand, blocking, endings, follows, kit, of_time, services
+from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, services
 from compose.telling.gaps import gaps
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
@@ -24,6 +24,7 @@ from compose.telling.wording import Wording
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.game import Choice, Core, Line
+from grammar.core.limits import CountsOnly, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import (
     ComeBack,
@@ -59,6 +60,8 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Offer: (Topic.DOES, attempts.offers_told),
     Guarding: (Topic.DOES, services.guardings_told),
     Blocking: (Topic.DOES, blocking.blockings_told),
+    CountsOnly: (Topic.DOES, limits.counts_told),
+    Steps: (Topic.BALLS, limits.steps_told),
     Factor: (Topic.DOES, services.factors_told),
     Rotation: (Topic.DOES, services.rotations_told),
     Hold: (Topic.BALLS, services.holds_told),
@@ -166,9 +169,10 @@ def _values(core: Core) -> list[Any]:
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
         *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking),
-        *(*play.rotations, *play.factors),
+        *(*play.rotations, *play.valid, *play.factors),
         *(
             *play.holds,
+            *play.steps,
             *rests_left(play),
             *fetches,
             *play.unfetched,

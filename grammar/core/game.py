@@ -9,6 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
+from grammar.core.limits import CountsOnly, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rotation import Rotation
@@ -81,6 +82,8 @@ class Play:
     holds: tuple[Hold, ...] = _unordered()
     guarding: tuple[Guarding, ...] = _unordered()
     blocking: tuple[Blocking, ...] = _unordered()
+    valid: tuple[CountsOnly, ...] = _unordered()
+    steps: tuple[Steps, ...] = _unordered()
     counting: tuple[PointsCount, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()

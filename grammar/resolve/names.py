@@ -20,7 +20,21 @@ from grammar.meanings import (
     TeacherMeaning,
     side_named,
 )
-from grammar.sentences import ball, base, blocking, finish, lives, modifier, play, points, runs, sides, space, when
+from grammar.sentences import (
+    ball,
+    base,
+    blocking,
+    finish,
+    limits,
+    lives,
+    modifier,
+    play,
+    points,
+    runs,
+    sides,
+    space,
+    when,
+)
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -38,6 +52,8 @@ _EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.StandUp, "what"): ("target",),
     (play.GuardLimit, "who"): ("player",),
     (play.GuardLimit, "what"): ("target",),
+    (limits.NobodyRuns, "ball"): ("ball",),
+    (limits.StepLimit, "ball"): ("ball",),
     (blocking.Blocks, "who"): ("player",),
     (blocking.Blocks, "what"): ("target", "ring"),
     (blocking.Blocked, "what"): ("ball",),

@@ -13,6 +13,7 @@ from grammar.sentences import (
     finish,
     hall_sheet,
     head,
+    limits,
     lives,
     modifier,
     play,
@@ -27,7 +28,7 @@ from grammar.sentences import (
 from grammar.sentences.base import Node
 
 _MODULES = (
-    *(base, ball, blocking, head, space, sides, time, lives, runs, play, points, when, finish),
+    *(base, ball, blocking, limits, head, space, sides, time, lives, runs, play, points, when, finish),
     *(modifier, remix, class_sheet, hall_sheet),
 )
 

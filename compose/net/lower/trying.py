@@ -13,7 +13,8 @@ from compose.net.lower.moment import Moment
 from compose.net.lower.reach import sizes_m
 from compose.staging.floor.distance import distance_m
 from compose.staging.floor.touching import safe_share
-from grammar.core.play import AtThing, Of, Offer, Order, ToMate
+from grammar.core.limits import FLYING, Valid
+from grammar.core.play import AtPlayers, AtThing, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.values import KindId, OnStep, Skill
 
@@ -54,8 +55,25 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
         pace_factor=_factor(builder, Of.TIME),
         hold_limit_s=min((float(hold.limit_s) for hold in play.holds if hold.ball == moment.ball), default=None),
         guards_most=_guards(builder, moment),
+        after_bounce=_after_bounce(builder, moment),
+        below=_below(builder, moment),
+        steps_most=min((each.most for each in play.steps if each.ball == moment.ball), default=None),
         in_order=isinstance(moment.aim, AtThing) and moment.aim.order is Order.IN_ORDER,
     )
+
+
+def _after_bounce(builder: Builder, moment: Moment) -> bool:
+    """Whether it flies at something, and only counts after a bounce."""
+    flies = moment.skill in FLYING and isinstance(moment.aim, AtThing | AtPlayers | Through)
+    return flies and any(each.valid is Valid.AFTER_BOUNCE for each in builder.play.valid)
+
+
+def _below(builder: Builder, moment: Moment) -> str | None:
+    """Below which part of the body a hit counts: the lowest of which the sheet speaks."""
+    if not isinstance(moment.aim, AtPlayers) or moment.ball is None:
+        return None
+    said = [each.valid for each in builder.play.valid if each.valid is not Valid.AFTER_BOUNCE]
+    return max(said, key=list(Valid).index).value if said else None
 
 
 def _in_the_open(builder: Builder, offer: Offer, moment: Moment) -> float:

@@ -8,6 +8,7 @@ from typing import Any
 from grammar.core.reading.blocking import read_blocks
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
+from grammar.core.reading.limits import read_after_bounce, read_not_above, read_steps
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import read_rotation
@@ -25,7 +26,7 @@ from grammar.core.reading.services import (
 )
 from grammar.core.reading.target_points import read_set_points, read_target_points
 from grammar.core.reading.when_lines import read_when
-from grammar.sentences import ball, blocking, finish, play, points, when
+from grammar.sentences import ball, blocking, finish, limits, play, points, when
 from grammar.sentences.base import Node
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
@@ -43,6 +44,10 @@ DOINGS: Readers = {
     play.GuardLimit: read_guarding,
     blocking.Blocks: read_blocks,
     play.Rotate: read_rotation,
+    limits.CountsAfterBounce: read_after_bounce,
+    limits.NotAbove: read_not_above,
+    limits.NobodyRuns: read_steps,
+    limits.StepLimit: read_steps,
     play.SucceedAsOften: read_factor,
     play.TakeAsLong: read_factor,
     play.PointsCount: read_points_count,

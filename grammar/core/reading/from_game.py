@@ -10,6 +10,7 @@ from functools import partial
 from grammar.core.declared import Court, Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
+from grammar.core.limits import CountsOnly, Steps
 from grammar.core.play import (
     ComeBack,
     Factor,
@@ -29,7 +30,7 @@ from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.lives import read_lives
-from grammar.core.reading.offers import Trying, carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.offers import Trying, aimed_and_run, carried_kinds, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import Reader, seconds
@@ -145,6 +146,7 @@ def _doings(reading: Reading) -> None:
         hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
         reader.touching = frozenset(offer.by for offer in touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
+        reader.players_aimed_at, reader.run_with = aimed_and_run([*offers, *hanging])
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
         reader.tried = frozenset(each.skill for offer in [*offers, *hanging] for each in offer.attempts)
     for sentence, line in reading.sentences:
@@ -190,6 +192,8 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         holds=reading.of(Hold),
         guarding=reading.of(Guarding),
         blocking=reading.of(Blocking),
+        valid=reading.of(CountsOnly),
+        steps=reading.of(Steps),
         counting=reading.of(PointsCount),
         rests=reading.of(Rest),
         rules=rules,

@@ -52,6 +52,8 @@ class Known:
     carried: frozenset[KindId] = frozenset()
     tried: frozenset[Skill] = frozenset()
     blocked: frozenset[Thing] = frozenset()
+    players_aimed_at: bool = False
+    run_with: frozenset[KindId] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     taken: frozenset[KindId] = frozenset()

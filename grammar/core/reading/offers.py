@@ -8,6 +8,7 @@ from fractions import Fraction
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.play import (
     Along,
+    AtPlayers,
     Attempt,
     Figures,
     Offer,
@@ -156,6 +157,13 @@ def _stray(reader: Reader, stray: play.Stray, spoken: Spoken) -> Stray:
     assert spoken.other is not None
     things = reader.thing_phrase(stray.what, spoken, spoken.other, Sort.TARGET)
     return Stray(Fraction(stray.times.whole, stray.of.whole), frozenset(things))
+
+
+def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
+    """Whether balls are sent at players, and the balls with which players go from place to place."""
+    tried = [each for offer in offers for each in offer.attempts]
+    aimed = any(isinstance(each.aim, AtPlayers) and each.ball is not None for each in tried)
+    return aimed, frozenset(each.ball for each in tried if each.ball is not None and isinstance(each.aim, Along))
 
 
 def carried_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
+from grammar.core.declared import Cut
 from grammar.core.play import (
     ComeBack,
     Factor,
@@ -95,7 +96,7 @@ def resting_place(
     toward = sent_to(reader, side, against)
     match place:
         case play.RestInHalf() | play.RestToHalf():
-            if reader.own_part(side).of is Landmark.COURT and not reader.granted:
+            if reader.court.cut is Cut.WHOLE and not reader.granted:
                 raise Senseless(place, "This court has no halves.", "Name a place of the court where it comes to lie.")
             back = place.which == "half it came from" or (place.which == "half it left" and result is not Result.LEFT)
             preposition = place.preposition if isinstance(place, play.RestInHalf) else "in"

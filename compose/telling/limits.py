@@ -1,0 +1,33 @@
+"""What counts, and how far one may go with a ball, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.telling.services import grouped
+from compose.telling.voice import Voice
+from grammar.core.limits import CountsOnly, Steps, Valid
+
+COUNTS = {
+    Valid.AFTER_BOUNCE: "what flies counts only after a bounce on the floor",
+    Valid.BELOW_SHOULDER: "a hit above the shoulder does not count",
+    Valid.BELOW_HIP: "a hit above the hip does not count",
+    Valid.BELOW_KNEE: "a hit above the knee does not count",
+}
+
+
+def counts_told(voice: Voice, values: Sequence[CountsOnly]) -> Iterator[str]:
+    """What alone counts."""
+    for value in values:
+        yield voice.say(COUNTS[value.valid])
+
+
+def steps_told(voice: Voice, values: Sequence[Steps]) -> Iterator[str]:
+    """How many steps with a ball."""
+    for group in grouped(values, "ball"):
+        balls = voice.balls([value.ball for value in group])
+        if group[0].most == 0:
+            yield voice.say("nobody takes a step with {ball} in the hand", ball=balls)
+        else:
+            steps = voice.wording.counted(float(group[0].most), "step", "steps")
+            yield voice.say("nobody takes more than {steps} with {ball} in the hand", steps=steps, ball=balls)

@@ -1,0 +1,39 @@
+"""What alone counts as a success, and how far one may go with a ball in the hand."""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from attrs import field, frozen
+
+from grammar.core.play import Lines
+from grammar.core.values import KindId, Skill
+
+
+class Valid(Enum):
+    """What must be so for an attempt to count."""
+
+    AFTER_BOUNCE = "after a bounce"
+    BELOW_SHOULDER = "shoulder"
+    BELOW_HIP = "hip"
+    BELOW_KNEE = "knee"
+
+
+FLYING = frozenset({Skill.OVERARM_THROW, Skill.UNDERARM_THROW, Skill.KICK, Skill.STRIKE})  # a rolled ball never bounces
+
+
+@frozen
+class CountsOnly:
+    """Attempts count only where this is so: all that fly, or those that hit players."""
+
+    valid: Valid
+    lines: Lines = field(eq=False)
+
+
+@frozen
+class Steps:
+    """Nobody goes more steps than these with a ball of this kind in the hand."""
+
+    ball: KindId
+    most: int
+    lines: Lines = field(eq=False)

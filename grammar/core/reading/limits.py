@@ -1,0 +1,33 @@
+"""Lines about what counts, and about going with the ball."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.limits import FLYING, CountsOnly, Steps, Valid
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless
+from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, StepLimit
+
+
+def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) -> Iterator[CountsOnly]:
+    """Only what bounced first counts."""
+    if not reader.tried & FLYING:
+        raise Senseless(sentence, "Nothing flies here that could bounce.", "Leave the line out.")
+    yield CountsOnly(Valid.AFTER_BOUNCE, (line,))
+
+
+def read_not_above(reader: Reader, sentence: NotAbove, line: int) -> Iterator[CountsOnly]:
+    """Only hits so low count."""
+    if not reader.players_aimed_at:
+        raise Senseless(sentence, "Nobody aims at players here.", "Leave the line out, or say who is aimed at.")
+    yield CountsOnly(Valid(sentence.part), (line,))
+
+
+def read_steps(reader: Reader, sentence: NobodyRuns | StepLimit, line: int) -> Iterator[Steps]:
+    """How many steps one may go with a ball: none where nobody runs with it."""
+    for ball in reader.balls(sentence.ball):
+        if ball in reader.run_with:
+            title = f"Another line lets players go from place to place with the {ball.key}."
+            raise Senseless(sentence, title, "Take one of the two lines out.")
+        yield Steps(ball, sentence.most.whole if isinstance(sentence, StepLimit) else 0, (line,))

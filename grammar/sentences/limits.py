@@ -1,0 +1,54 @@
+"""What counts and what one may do with a ball in the hand."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+
+from grammar.sentences.base import Node, Np, Quantity, spoken
+
+
+@frozen(repr=False)
+class CountsAfterBounce(Node):
+    """Such as "a ball counts only after a bounce"."""
+
+    said: str = field(eq=False)
+
+    def words(self) -> str:
+        return "a ball counts only after a bounce"
+
+
+@frozen(repr=False)
+class NotAbove(Node):
+    """Such as "a hit above the hip does not count"."""
+
+    said: str
+
+    def words(self) -> str:
+        return f"a hit above the {self.part} does not count"
+
+    @property
+    def part(self) -> str:
+        """The shoulder, the hip or the knee."""
+        return next(part for part in ("shoulder", "hip", "knee") if part in self.said)
+
+
+@frozen(repr=False)
+class NobodyRuns(Node):
+    """Such as "nobody runs with the ball"."""
+
+    ball: Np
+
+    def words(self) -> str:
+        return spoken("nobody runs with", self.ball)
+
+
+@frozen(repr=False)
+class StepLimit(Node):
+    """Such as "at most 3 steps with the ball"."""
+
+    most: Quantity
+    noun: str = field(eq=False)
+    ball: Np
+
+    def words(self) -> str:
+        return spoken("at most", self.most, "step" if self.most.value == 1 else "steps", "with", self.ball)
