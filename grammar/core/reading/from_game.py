@@ -44,12 +44,12 @@ from grammar.core.reading.space_and_sides import (
     read_track,
 )
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
-from grammar.core.reading.told import called, told_of
+from grammar.core.reading.told import called, plurals, told_of
 from grammar.core.reading.touches import read_touch
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
-from grammar.core.values import KindId, Population, SideId, SwitchId
+from grammar.core.values import Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import ball, finish, head, lives, play, sides, space, when
@@ -67,7 +67,7 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
         reading.number(granted)
         _doings(reading)
     played, told, lines = _play(reading, own), told_of(game, own), tuple(reading.lines)
-    core = Core(game.title, played, _facts(game, own), lines, told, _plurals(game), called(game))
+    core = Core(game.title, played, _facts(game, own), lines, told, plurals(game), called(game))
     reading.findings.extend(impossible(core))
     broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
     return Outcome(None if broken else core, tuple(reading.findings))
@@ -143,12 +143,12 @@ def _doings(reading: Reading) -> None:
     for take, line in reading.all_of(play.Take):
         offers.extend(reading.add(take, line, partial(read_take, busy)))
     if not reader.granted:
-        hanging = [each for values in reading.hanging.values() for each in values if isinstance(each, Offer)]
+        every = [*offers, *(each for found in reading.hanging.values() for each in found if isinstance(each, Offer))]
         reader.touching = frozenset(offer.by for offer in touching)
-        reader.carried, reader.pairs = carried_kinds(offers), pairs_of([*offers, *hanging])
-        reader.players_aimed_at, reader.run_with = aimed_and_run([*offers, *hanging])
+        reader.carried, reader.pairs = carried_kinds(offers), pairs_of(every)
+        reader.players_aimed_at, reader.run_with = aimed_and_run(every)
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
-        reader.tried = frozenset(each.skill for offer in [*offers, *hanging] for each in offer.attempts)
+        reader.tried = frozenset(each.skill for offer in every for each in offer.attempts)
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:
             reading.add(sentence, line, DOINGS[type(sentence)])
@@ -246,7 +246,3 @@ def _facts(game: Game, own: list[tuple[Node, int]]) -> Facts:
     said = [(sentence, line) for sentence, line in own if isinstance(sentence, head.Skills)]
     skills = tuple(each.text for sentence, _ in said for each in sentence.practised)
     return Facts(ages, skills, tuple(line for _, line in said))
-
-
-def _plurals(game: Game) -> tuple[tuple[KindId, str], ...]:
-    return tuple((KindId(line.name), line.plural) for line in game.kit)

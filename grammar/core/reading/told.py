@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.core.game import Told
-from grammar.core.values import SideId
+from grammar.core.values import KindId, SideId
 from grammar.game import Game
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import head, play
@@ -29,3 +29,8 @@ def called(game: Game) -> tuple[tuple[SideId, str], ...]:
     """What one player is called of each side whose name means its players: "heron" of the herons."""
     named = (side.name for side in game.sides if isinstance(game.vocabulary.get(side.name), PlayerMeaning))
     return tuple((SideId(name), player_of(name)) for name in named)
+
+
+def plurals(game: Game) -> tuple[tuple[KindId, str], ...]:
+    """What several of each kind are called."""
+    return tuple((KindId(line.name), line.plural) for line in game.kit)
