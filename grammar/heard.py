@@ -7,6 +7,7 @@ keeps the meaning may stand here; what only probably means the same is advice (g
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 from grammar.heard_turns import TURNS
@@ -14,13 +15,16 @@ from grammar.heard_words import WORDS
 from grammar.lists_heard import apart
 from grammar.saying import shielded
 
+_A_TEXT = re.compile(r"(?:about|cue|credit|caution|outcomes)\b", re.IGNORECASE)
 IsSentence = Callable[[str], bool]
 
 
 def heard(section: str, line: str, names: Sequence[str], is_sentence: IsSentence) -> tuple[str, ...]:
     """The sentences that a line says which is none as it stands; nothing where it cannot be told."""
     kept = shielded(line, names)
-    for text in _turned(section, WORDS.applied(section, kept.text)):
+    a_text = section == "care" or (section == "head" and _A_TEXT.match(line))  # in which no word is said otherwise
+    words = kept.text if a_text else WORDS.applied(section, kept.text)
+    for text in _turned(section, words):
         said = kept.opened(text)
         if is_sentence(said):
             return (said,)

@@ -31,6 +31,7 @@ def _subject_again(match: re.Match[str]) -> str:
     return " and ".join(f"{match['who']} has {part}" for part in parts)
 
 
+_SIDES = {"2": "north and south", "3": "red, blue and green", "4": "red, blue, green and yellow"}
 _THEY_DO = {
     "go": "goes", "wait": "waits", "return": "returns", "join": "joins", "become": "becomes", "change": "changes",
     "are": "is", "sit": "sits",
@@ -62,6 +63,8 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
     saying(r"\bthrow (overarm|underarm)\b", r"\1 throw", "play"),
+    saying(r"(?<!arm )\bthrows? or (roll|kick|strike)s?\b", r"overarm throw, underarm throw or \1", "play"),
+    saying(r"\b(rolls?|kicks?|strikes?) or throws?\b", r"\1, overarm throw or underarm throw", "play"),
     saying(r"(?<!arm )\bthrows?\b(?= )", "overarm throw or underarm throw", "play"),
     saying(r"\b(roll|kick|strike|push|tow|run)s\b", r"\1", "play"),
     saying(r"\b(overarm|underarm) throws\b", r"\1 throw", "play"),
@@ -69,6 +72,8 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\bcarries\b", "carry", "play"),
     saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
            lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
+    saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes back|returns|comes in) "
+           r"after ", r"whoever waits in \1 comes back after ", "play"),
     saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({_WHAT}) "
            r"(?:for )?(?:longer than|more than|over) ", r"a \1 is held at most ", "play"),
     saying(rf"^(?:a|the) ({_WHAT}) (?:may|must|can)(?: not| only)? be (?:held|kept) (?:for )?"
@@ -109,7 +114,8 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\b(?:nothing happens|the game goes on|play continues)$", "play goes on", "when"),
     saying(r"\b(?:swaps|changes) (?:places )?with\b", "changes places with", "when"),
     saying(r"\bgoes out of (?:the )?court\b|\bgoes out$|\bgoes out(?=:)", "leaves the court", "when"),
-    saying(rf"^(an? )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
+    saying(rf"^(an? |the )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
+    saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
     saying(r"\bthey have\b", "it has", "finish"),
     saying(r"^the side (?:that|which|who) (?P<what>has .+?|.+? )(?: first)? (?P<end>wins|loses)$",
@@ -126,7 +132,7 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\ball (?:of )?(?:its|their) (\w+|ǁ\d+) are (down|standing)\b", r"it has all \1 \2", "finish"),
     saying(r"\b(?:everyone|everybody|all players)(?: else)? (?:on|of|in) (the other side|ǁ\d+) is out\b",
            r"\1 has no players in", "finish"),
-    saying(r"\bhas (?:nobody|no players|no one|none) (?:left|left in|left inside|in)\b", "has no players in", "finish"),
+    saying(r"\bhas (?:nobody|no players|no one|none) (?:left in|left inside|left|in)\b", "has no players in", "finish"),
     saying(r"\bhas (no|\d+|at least \d+|at most \d+) (\w+|ǁ\d+) left\b", r"has \1 \2", "finish"),
     saying(r"(?P<who>\b(?:it|a side|the other side|ǁ\d+)) has (?P<what>(?:no|all|at least|at most|\d+) [^,]+?"
            r"(?:, (?:no|all|at least|at most|\d+) [^,]+?)*,? and (?:no|all|at least|at most|\d+) [\w ǁ]+)$",
@@ -143,13 +149,18 @@ TURNS: tuple[Saying, ...] = (
            lambda m: f"fewer {m[1]}{m[2] or ''} wins", "finish"),
     saying(r",? ?\b(?:otherwise|or else)\b:? ", ", else ", "finish"),
     saying(r"\belse (?:it is )?(?:a )?(?:draw|tie)$", "else a draw", "finish"),
+    saying(r"^(?:the |a )?(?:game|round|it) (?:is over|ends|stops) after (\d+ (?:min|s))(?:,| and|:)+ ", r"after \1: ",
+           "finish"),
     saying(r"\bthere is no winner\b|\bthere are no winners\b|\bno one wins\b", "nobody wins", "finish"),
+    saying(r"\b(?:nobody|no player|no one) is left(?: in| inside)?$", "it has no players in", "finish"),
+    saying(rf"^({_WHAT}) (\d+)((?:, {_WHAT} \d+)*) and ({_WHAT}) (\d+) points$",
+           r"\1 score \2\3 and \4 \5 points", "when"),
     # what there is
+    saying(r"^(about|cue|credit|caution|outcomes):? ([^\"]+)$", r'\1 "\2"', "head"),
+    saying(r"^([^\"]+)$", r'"\1"', "care"),
     saying(r"\b(?<!for )(?:on each|per|for every|in each|a|to each) side\b", "for each side", "kit"),
-    saying(r"^2 sides of (\d+(?: to \d+)?)(?: players)?(?: each)?$",
-           r"north and south, \1 players each, mirrored", "sides"),
-    saying(r"^2 sides, (\d+(?: to \d+)?)(?: players)?(?: each| for each side)?$",
-           r"north and south, \1 players each, mirrored", "sides"),
+    saying(r"^([2-4]) sides,? (?:of |with )?(\d+(?: to \d+)?)(?: players)?(?: each| for each side)?(?:, mirrored)?$",
+           lambda m: f"{_SIDES[m[1]]}, {m[2]} players each, mirrored", "sides"),
     saying(r"\b(\d+(?: to \d+)?) (?:each|on each side|per side|a side)$", r"\1 players each", "sides"),
     saying(r"^(\d+(?: to \d+)?) ((?:\w+ ){0,2}\w+s)$", r"\2, \1 players", "sides"),
     saying(r"^(?:the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),

@@ -6,8 +6,8 @@ import re
 from collections.abc import Sequence
 
 from grammar.saying import Sayings, saying, shielded
+from grammar.words import NUMBERS
 
-NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _CONTRACTIONS = {
     "aren't": "are not", "can't": "can not", "cannot": "can not", "doesn't": "does not", "don't": "do not",
     "hasn't": "has not", "haven't": "have not", "isn't": "is not", "mayn't": "may not", "mustn't": "must not",
@@ -18,7 +18,7 @@ _CONTRACTIONS = {
 
 
 def _number(match: re.Match[str]) -> str:
-    return str(NUMBERS.index(match.group().lower()) + 1)
+    return str(NUMBERS[match.group().lower()])
 
 
 def _contraction(match: re.Match[str]) -> str:

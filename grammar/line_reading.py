@@ -10,22 +10,23 @@ import attrs
 from attrs import frozen
 from lark import UnexpectedInput
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
 from grammar.heard_words import in_words_of_the_language
 from grammar.language import parse_sentence
+from grammar.layout import SECTIONS
 from grammar.lines import TextLine
 from grammar.meanings import AREA_KINDS, built_in
-from grammar.own_names import NO_NAMES, DeclaredNames, Masked, holds, ways_to_mask
+from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Name, Node
-from grammar.sentences.sides import Sides
+from grammar.sentences.play import SaidRule
+from grammar.sentences.sides import Kit, Sides
 from grammar.span import Span
 from grammar.words import listing, plural
 
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
-_NO_NAMES_OF_SIDES = (" sides", " teams", " groups")
 
 
 @cache
@@ -88,13 +89,29 @@ class LineReader:
     def knows_all(self, section: str, sentence: Node) -> bool:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name."""
         if isinstance(sentence, Sides):
-            return not any(name.text.endswith(_NO_NAMES_OF_SIDES) for name in sentence.names)
+            return not any(name.text.endswith(NO_NAMES_OF_SIDES) for name in sentence.names)
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         return all(name in _of_every_sheet() or self._declares(name) for name in _names_in(sentence))
 
     def _declares(self, name: str) -> bool:
         return name in self.names.every or name.removesuffix("s").removesuffix(" player") in self.names.every
+
+    def in_another_section(self, section: str, line: TextLine) -> Finding | None:
+        """What to say of a line of a game that is a sentence of just one other section; None where it is not."""
+        if not self.in_a_game or section not in SECTIONS:
+            return None
+        found = [(other, read) for other in SECTIONS if other not in (section, "care")
+                 if (read := self.sentences(other, line, {})[0]) and len(read) == 1
+                 if not isinstance(read[0], Kit | Sides | SaidRule) and self.knows_all(other, read[0])]  # fmt: skip
+        if len(found) != 1:
+            return None
+        (other, (sentence,)), place = found[0], line.span(self.file)
+        title = f"This sentence does not belong under `{section}`."
+        better = Correction(place, sentence.words(), 0.3, "L-wrong-section", title, place, other)
+        said = "." if sentence.words() == line.text else f": {sentence.words()}"
+        hint = f"It is a sentence of `{other}`{said}"
+        return Finding("L-wrong-section", Severity.ERROR, title, place, hint, corrections=(better,))
 
     def meant(self, section: str, line: TextLine, filled: Filled, names: Sequence[str] = ()) -> Node:
         """A line as it was meant: its pieces have no places of their own."""

@@ -17,7 +17,7 @@ from lark import UnexpectedCharacters
 
 from grammar.language import tokens
 from grammar.layout import Part
-from grammar.words import plural, singulars, small
+from grammar.words import NUMBER, plural, singulars, small
 
 MASK = "ǂ"
 _MASKED = re.compile(rf"{MASK}(\d+)")
@@ -26,10 +26,11 @@ _ARTICLES = frozenset(("a", "an", "the", "their", "its", "each", "every", "all",
 _OF_SENTENCES = _ARTICLES | frozenset(
     ("of", "for", "to", "from", "and", "or", "with", "is", "are", "has", "have", "in", "on", "at", "by")
 )
+NO_NAMES_OF_SIDES = ("sides", "teams", "groups")  # "two teams" says how many there are, not what they are called
 _DECLARED = {
     "head": re.compile(r"switch\s+(.+?)\s*,", re.IGNORECASE),
     "space": re.compile(r"([^:]+?)\s*:"),
-    "sides": re.compile(r"(?:role\s+)?([^:]+?)\s*(?::|,\s*\d)", re.IGNORECASE),
+    "sides": re.compile(rf"(?:role\s+)?([^:]+?)\s*(?::|,\s*(?:{NUMBER}))", re.IGNORECASE),
     "kit": re.compile(
         r"(?:\w+)\s+(.+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s+(?:each|every|the|a)\b.*)?$", re.IGNORECASE
     ),
@@ -116,7 +117,7 @@ def _names_in(said: str, section: str) -> Iterator[str]:
     for words in _APART.split(plain) if section == "sides" else [plain]:
         name = " ".join(words.split())
         barred = _ARTICLES if " " not in name else _OF_SENTENCES
-        if _NAME.fullmatch(name) and not barred & set(name.split()):
+        if _NAME.fullmatch(name) and not barred & set(name.split()) and not name.endswith(NO_NAMES_OF_SIDES):
             yield name
 
 

@@ -9,6 +9,7 @@ import attrs
 from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
+from grammar.heard_words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.line_reading import LineReader
@@ -139,16 +140,22 @@ class FileReader:
 
     def _guessed(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> list[Node]:
         """What a line that is no sentence was probably meant to say, and a finding more."""
+        elsewhere = self._line_reader.in_another_section(section, text_line)
+        if elsewhere:
+            self._wrong(elsewhere)
+            return []
         from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
         own = self._line_reader.names.own
         masked, names = Masked(text_line.text), tuple[str, ...]()
         if holds(text_line.text, own):
             masked, names = next(ways_to_mask(text_line.text, own))
-        read = attrs.evolve(text_line, text=masked.text)
+        known = self._line_reader.names.every
+        read = attrs.evolve(text_line, text=in_words_of_the_language(section, masked.text, known))
         found = slip(section, read, tuple(values.items()), self._file, self._slips < MOST_SOUGHT)
         place = text_line.span(self._file)
-        self._wrong(_with_names(found.finding, place, names) if names else found.finding, found.lost)
+        otherwise = read.text != text_line.text
+        self._wrong(_with_names(found.finding, place, names) if otherwise else found.finding, found.lost)
         return [self._line_reader.meant(section, text_line, found.meant, names)] if found.meant else []
 
     def _wrong(self, finding: Finding, lost: bool = True) -> None:

@@ -7,6 +7,12 @@ from difflib import SequenceMatcher, get_close_matches
 from functools import lru_cache
 
 LIKE_ENOUGH = 0.7  # how like two names are, from where on one may be a slip of the other
+_ONES = (
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+    "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
+)  # fmt: skip
+NUMBERS = {**{word: number for number, word in enumerate(_ONES)}, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60}
+NUMBER = rf"\d+|{'|'.join(NUMBERS)}"
 _UNCHANGED_ENDINGS = ("s", "x", "z", "ch", "sh")
 _IRREGULAR = {
     "child": "children", "die": "dice", "foot": "feet", "goose": "geese", "louse": "lice", "mouse": "mice",
