@@ -244,4 +244,4 @@ def _goes(moment: Moment, to: At, who: str, several: bool, side: SideId | None) 
 
 
 def _several(who: Mover) -> bool:
-    return isinstance(who, AllPlaying) or (isinstance(who, Waiting) and who.turn is Turn.ALL)
+    return isinstance(who, AllPlaying) or (isinstance(who, Waiting) and (who.turn is Turn.ALL or who.count > 1))

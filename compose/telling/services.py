@@ -168,6 +168,9 @@ def waiting(voice: Voice, who: Waiting) -> str:
     """ "the first in the heron queue of their side"."""
     side = next(iter(who.who)).side
     where = voice.place(who.at)
+    if who.count > 1:
+        pattern = "the last {count} {where}" if who.turn is Turn.LAST else "the first {count} {where}"
+        return voice.say(pattern, count=voice.wording.figure(who.count), where=where)
     roles = {without_load(each.role) for each in who.who if each.side == side}
     shared = any(spot.owner is SHARED for spot in who.at) and len(voice.play.sides) > 1
     if shared or roles != set(voice.play.tasks_of(side)):

@@ -169,6 +169,7 @@ class Waiting:
     who: frozenset[Population]
     at: frozenset[Spot]
     turn: Turn
+    count: int = 1
 
 
 @frozen

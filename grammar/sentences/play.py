@@ -358,11 +358,12 @@ class Queued(Node):
 
     determiner: str = field(eq=False)
     end: str
+    number: Quantity | None
     preposition: str = field(eq=False)
     where: Np
 
     def words(self) -> str:
-        return spoken("the", self.end, self.preposition, self.where)
+        return spoken("the", self.end, self.number, self.preposition, self.where)
 
 
 @frozen(repr=False)

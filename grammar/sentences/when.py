@@ -159,6 +159,8 @@ Who = Np | Queued | AllQueued
 
 def many(who: Who) -> bool:
     """Whether the verb that follows stands in the plural."""
+    if isinstance(who, Queued):
+        return who.number is not None and who.number.value != 1
     return isinstance(who, AllQueued) or (isinstance(who, Np) and who.determiner == "all")
 
 

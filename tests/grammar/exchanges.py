@@ -195,7 +195,7 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
         case play.Queued():
             yield play.AllQueued("all", value.preposition, value.where)
         case play.AllQueued():
-            yield play.Queued("the", "first", value.preposition, value.where)
+            yield play.Queued("the", "first", None, value.preposition, value.where)
         case play.RestInHalf() | play.RestToHalf():
             yield from _places(isinstance(value, play.RestToHalf))
         case play.AimAt(what=what):

@@ -14,7 +14,7 @@ from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.names import Folk, Teacher
-from tests.interpreter.people import next_of
+from tests.interpreter.people import several_of
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
@@ -127,8 +127,8 @@ def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
             if there and isinstance(free.queued, play.AllQueued):
                 yield Act(("frees",), _back_in(board, there))
             elif isinstance(free.queued, play.Queued):
-                for number in next_of(sheet, there, free.queued.end, board):
-                    yield Act(("frees",), _back_in(board, (number,)))
+                for some in several_of(sheet, there, free.queued, board) if there else ():
+                    yield Act(("frees",), _back_in(board, some))
 
 
 def _back_in(board: Board, numbers: Iterable[int]) -> Board:

@@ -21,10 +21,18 @@ def people(sheet: Sheet, who: when.Who, scene: Scene, board: Board, mover: str |
         there = _in_line(sheet, who.where, scene, board, mover)
         if isinstance(who, play.AllQueued):
             return [tuple(there)]
-        return [(each,) for each in next_of(sheet, there, who.end, board)] or [()]
+        return several_of(sheet, there, who, board) or [()]
     if who.determiner in ("all", "each", "every"):
         return [tuple(_everybody(sheet, who, scene, board))]
     return [(each,) for each in _one(sheet, who, scene, board)] or [()]
+
+
+def several_of(sheet: Sheet, there: list[int], who: play.Queued, board: Board) -> list[Chosen]:
+    """The first of those in line, or the first so many; those of whom more than one is meant are alike."""
+    number = who.number.whole if who.number is not None else 1
+    if number == 1:
+        return [(each,) for each in next_of(sheet, there, who.end, board)]
+    return [tuple(there[-number:] if who.end == "last" else there[:number])]
 
 
 def next_of(sheet: Sheet, there: list[int], end: str, board: Board) -> list[int]:

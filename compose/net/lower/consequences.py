@@ -132,7 +132,7 @@ def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> It
         amount = None
     else:
         stand = persons.get(who)
-        stands, amount = ([stand] if stand else []), 1
+        stands, amount = ([stand] if stand else []), who.count if isinstance(who, Waiting) else 1
     last = isinstance(who, Waiting) and who.turn is Turn.LAST
     for each in stands:
         yield from _moved(builder, each, effect, amount, rule, last)

@@ -221,7 +221,8 @@ def _subject(who: object, skill: Skill | None) -> str:
             return _PERSONS.get(who) or ("its keeper" if who is Person.KEEPER else agent(skill))
         case Waiting():
             first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[who.turn]
-            return f"{first} {lying(sorted(who.at, key=repr)[0])}"
+            some = f" {who.count}" if who.count > 1 else ""
+            return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
         case AllPlaying():
             return f"all players of {listing(sorted({each.side.key for each in who.who}))}"
     raise TypeError(type(who).__name__)
@@ -237,4 +238,5 @@ def _go_words(effect: Go, skill: Skill | None) -> str:
         return f"{who} is out"
     if isinstance(effect.to, At):
         return f"{who} goes to {lying(effect.to.spot).removeprefix('in ').removeprefix('on ')}"
-    return f"{who} returns"
+    several = isinstance(effect.who, Waiting) and effect.who.count > 1
+    return f"{who} return" if several else f"{who} returns"

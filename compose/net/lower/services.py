@@ -115,7 +115,7 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
             Move(
                 places[number],
                 player_place(builder, waiting[number][0], Presence.PLAYING),
-                None if everybody else 1,
+                None if everybody else free.waiting.count,
                 rule,
                 (),
                 free.waiting.turn is Turn.LAST,
@@ -137,7 +137,8 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
 
 def _freed_words(waiting: Waiting) -> str:
     first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[waiting.turn]
-    return f"{first} {lying(sorted(waiting.at, key=repr)[0])}"
+    some = f" {waiting.count}" if waiting.count > 1 else ""
+    return f"{first}{some} {lying(sorted(waiting.at, key=repr)[0])}"
 
 
 def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:

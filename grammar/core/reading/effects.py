@@ -218,6 +218,8 @@ def _swapped(reader: Reader, consequence: when.ChangesPlaces, moment: Moment) ->
                 raise Senseless(consequence, "One changes with one, all with all.", "Write: all … with all in …")
             for waiting in waiting_of(reader, other, moment, mover.side):
                 assert isinstance(waiting.who, Waiting)
+                if waiting.who.count > 1:
+                    raise Senseless(other, "One changes with one.", "Write: the first in …")
                 yield Swap(mover.who, waiting.who)
         return
     if isinstance(who, Np) and isinstance(other, Np):

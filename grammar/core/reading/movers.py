@@ -17,6 +17,7 @@ from grammar.core.runs import InARow
 from grammar.core.values import (
     SHARED,
     At,
+    Laden,
     Part,
     Population,
     SideId,
@@ -153,7 +154,21 @@ def waiting_of(
     for spot in spots:
         sides = _of_queue(reader, spot, said, spoken, own, turn)
         one = next(iter(sides)) if len(sides) == 1 else None
-        yield Mover(Waiting(frozenset(reader.populations(sides)), frozenset({spot}), turn), one)
+        players = frozenset(reader.populations(sides))
+        yield Mover(Waiting(players, frozenset({spot}), turn, how_many_wait(who, players)), one)
+
+
+def how_many_wait(who: play.Queued | play.AllQueued, players: frozenset[Population]) -> int:
+    """ "The first 3": of players who are alike, so that it is all one who of them is which."""
+    if not isinstance(who, play.Queued) or who.number is None:
+        return 1
+    number = who.number
+    if number.value != number.whole or number.whole < 1:
+        raise Senseless(number, f"`{number.words()}` of them cannot come.", "Write a whole number from 1.")
+    if number.whole > 1 and len([each for each in players if not isinstance(each.role, Laden)]) > 1:
+        title = f"`{who.words()}`: with several sides or roles among them it is not known which come."
+        raise Senseless(number, title, "Write: the first in …, or all in …")
+    return number.whole
 
 
 def _of_queue(

@@ -22,6 +22,7 @@ from grammar.core.play import (
     Who,
 )
 from grammar.core.reading.aims import spoken_by
+from grammar.core.reading.movers import how_many_wait
 from grammar.core.reading.offers import acting
 from grammar.core.reading.possession import sent, side_of_place, with_side
 from grammar.core.reading.reader import ALL_SKILLS, Reader, exactly, seconds, with_which
@@ -185,7 +186,9 @@ def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
         for owner, at in _by_owner(spots):
             sides = [owner] if isinstance(owner, SideId) else ([side] if side else list(reader.side_ids))
             for one in sides:
-                yield Free(who, Waiting(frozenset(reader.populations([one])), at, turn), per_minute, (line,))
+                players = frozenset(reader.populations([one]))
+                waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
+                yield Free(who, waiting, per_minute, (line,))
 
 
 def _waiting_spots(reader: Reader, preposition: str | None, where: Np, side: SideId | None) -> tuple[Spot, ...]:
