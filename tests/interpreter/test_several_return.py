@@ -1,4 +1,4 @@
-"""The first so many of a queue come back at once: the second reader and the net agree, and what cannot be is refused."""
+"""The first so many of a queue come back at once: the second reader and the net agree; what cannot be is refused."""
 
 from __future__ import annotations
 
