@@ -40,6 +40,8 @@ def topic(sentence: Node) -> Topic:
             return ("attempt", _thing(sentence.who), "/".join(sentence.skills), _thing(sentence.ball), aims)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
+        case play.Idle():
+            return ("idle", _thing(sentence.who))
         case play.Rotate():
             return ("rotate", _thing(sentence.who))
         case play.Take():

@@ -63,6 +63,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.ComesIn, "name"): ("ball",),
     (when.TakenAway, "who"): ("ball",),
     (play.Touch, "load"): ("ball", "target"),
+    (play.Idle, "who"): ("player",),
     (play.Rotate, "who"): ("player",),
     (play.Take, "who"): ("player",),
     (play.Take, "what"): ("ball", "target"),

@@ -211,6 +211,17 @@ class Touch(Node):
 
 
 @frozen(repr=False)
+class Idle(Node):
+    """Such as "bakers do not act": players of a role who try nothing of what others try."""
+
+    who: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "does not act" if one_of(self.who) else "do not act")
+
+
+@frozen(repr=False)
 class Rotate(Node):
     """Such as "keepers change every 60 s", "keepers change every round": others have the task then."""
 

@@ -80,7 +80,7 @@ def acts(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: st
         return False
     if who.role is not None:
         return who.role == role
-    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take))
+    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take), *sheet.said(play.Idle))
     own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
     return role == "" or not any(_of_side(sheet, each, side) for each in own)
 

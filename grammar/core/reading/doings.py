@@ -11,7 +11,7 @@ from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.limits import read_after_bounce, read_not_above, read_steps
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.rotations import read_rotation
+from grammar.core.reading.rotations import read_idle, read_rotation
 from grammar.core.reading.services import (
     read_comes_back,
     read_factor,
@@ -44,6 +44,7 @@ DOINGS: Readers = {
     play.GuardLimit: read_guarding,
     blocking.Blocks: read_blocks,
     play.Rotate: read_rotation,
+    play.Idle: read_idle,
     limits.CountsAfterBounce: read_after_bounce,
     limits.NotAbove: read_not_above,
     limits.NobodyRuns: read_steps,

@@ -154,9 +154,9 @@ def _doings(reading: Reading) -> None:
             reading.add(sentence, line, DOINGS[type(sentence)])
 
 
-def _tries(reading: Reading) -> list[Trying]:
-    """All that players try, as the sheet says it."""
-    kinds: tuple[type[Trying], ...] = (play.Attempt, play.Touch, play.Take)
+def _tries(reading: Reading) -> list[Trying | play.Idle]:
+    """All that players try, or are said to leave, as the sheet says it."""
+    kinds: tuple[type[Trying | play.Idle], ...] = (play.Attempt, play.Touch, play.Take, play.Idle)
     return [said for kind in kinds for said, _ in reading.all_of(kind)]
 
 

@@ -47,7 +47,7 @@ def acting(reader: Reader, who: Np) -> tuple[Population, ...]:
     return found
 
 
-def with_own_task(reader: Reader, sentences: Iterable[Trying]) -> frozenset[Population]:
+def with_own_task(reader: Reader, sentences: Iterable[Trying | play.Idle]) -> frozenset[Population]:
     """The populations of a role that a line of the play names: they play that and nothing else."""
     found: set[Population] = set()
     for sentence in sentences:

@@ -9,7 +9,7 @@ from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless
 from grammar.core.rotation import Rotation
-from grammar.core.values import RoleId
+from grammar.core.values import PLAIN, RoleId
 from grammar.sentences import play
 from grammar.sentences.base import Quantity
 
@@ -29,6 +29,20 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
             title = f"There may be no {who.role.key} at all, so that nothing passes on."
             raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
         yield Rotation(who, _every_s(every), (line,))
+
+
+def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotation]:
+    """They have the task of their own to try nothing, so that no line about players is theirs. Raises Senseless where
+    that leaves nobody, or another line gives them something to try."""
+    for who in acting(reader, sentence.who):
+        if who.role is PLAIN:
+            title = f"`{sentence.who.words()}`: then others could not act either."
+            raise Senseless(sentence.who, title, "Name a role.")
+        for said in reader.game.all_of("play", play.Attempt):
+            if reader.player_phrase(said.who)[1] == who.role:
+                title = f"Another line says what {sentence.who.name.text} try."
+                raise Senseless(sentence, title, "Take one of the two out.")
+    return iter(())
 
 
 def _every_s(every: Quantity | str) -> Fraction | None:
