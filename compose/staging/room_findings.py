@@ -13,10 +13,8 @@ from grammar.game import Game
 from grammar.words import count
 
 
-def room_findings(
-    game: Game, room: Room | None, courts: Sequence[Rectangle], limits: Sequence[Limit]
-) -> Iterator[Finding]:
-    """The court in the hall: size, strips to the walls, fixed things, floor for each pupil."""
+def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) -> Iterator[Finding]:
+    """The court in the hall: its size, and fixed things in its way."""
     if room is None:
         return
     place = game.sheet.span
@@ -29,6 +27,10 @@ def room_findings(
         yield warning("F-hall", title, place, "Make the court smaller.", short_m=short)
         return
     yield from _fixed_things(game, room, courts)
+
+
+def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
+    """Floor for each pupil and strips to the walls that are less than usual."""
     for each in limits:
         if each.kept:
             continue
@@ -37,7 +39,7 @@ def room_findings(
         code = "F-area" if each.unit == "m2" else "F-run-off"
         hint = f"Source: {each.said_by()}."
         make = warning if each.broken else note
-        yield make(code, title, place, hint, there=each.there, least=each.least, usual=each.usual)
+        yield make(code, title, game.sheet.span, hint, there=each.there, least=each.least, usual=each.usual)
 
 
 def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:

@@ -16,16 +16,18 @@ from compose.staging.laid_out import laid_out
 from compose.staging.limit import Limit, limit
 from compose.staging.minutes import Lesson, lesson_for
 from compose.staging.people_findings import people_findings
-from compose.staging.places import Court, acting_on, boxes_of
+from compose.staging.places import Court, acting_on, boxes_of, space_m2
 from compose.staging.resolved import resolved
 from compose.staging.room import Room, most_courts, room_for
-from compose.staging.room_findings import room_findings
+from compose.staging.room_findings import limit_findings, room_findings
 from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
 from grammar.core.declared import AreaKind
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from library import KitItem, Norms
+
+COURT_SPACE = "court floor for each player"
 
 
 @frozen
@@ -101,10 +103,12 @@ def stage(
     room = room_for(fewest, hall, max(1, len(teams.games))) if hall else None
     courts = _courts(game, teams, room)
     rows = kit_rows(game, teams.games, school_class.cupboard if school_class.lists_kit else None, kit)
-    limits = _limits(norms, room, school_class.ages_years or game.ages_years, max(1, school_class.pupils))
+    ages = school_class.ages_years or game.ages_years
+    limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
-        *room_findings(game, room, [court.box for court in courts], limits),
+        *room_findings(game, room, [court.box for court in courts]),
+        *limit_findings(game, limits),
         *dict.fromkeys(problem for court in courts for problem in court.floor.problems),
         *kit_findings(rows),
     )
@@ -130,8 +134,14 @@ def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
     return tuple(found)
 
 
+def _space(norms: Norms, courts: tuple[Court, ...], ages: tuple[float, float]) -> tuple[Limit, ...]:
+    """The floor that each player has on the fullest court."""
+    spaces = [space_m2(court.floor, sum(court.players.values())) for court in courts]
+    return (limit(norms, "space area", "court", COURT_SPACE, min(spaces), ages),) if spaces else ()
+
+
 def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: int) -> tuple[Limit, ...]:
-    if room is None:
+    if room is None or not room.fits:
         return ()
     return (
         limit(norms, "space area", "mixed games", "hall floor for each pupil", room.area_m2 / pupils, ages),

@@ -78,7 +78,7 @@ def test_fixed_things_in_the_way_are_named() -> None:
 
 def test_every_limit_names_its_source() -> None:
     found = fitted("lantern-row", BECK.replace("Fellgate school sports hall", "Tarn Head school hall"))
-    assert len(found.staging.limits) == 3
+    assert len(found.staging.limits) == 4
     for each in found.staging.limits:
         assert each.sources and each.said_by()
         assert not any(source.read == "assumption" for source in each.sources) or each.why
@@ -167,3 +167,23 @@ def test_cautions_of_the_game_and_its_kit_are_told() -> None:
     found = fitted("lantern-row")
     assert found.staging.cautions[0].startswith("Aim at the lanterns")
     assert len(found.staging.cautions) == len(set(found.staging.cautions)) >= 2
+
+
+def test_floor_for_each_player_is_that_of_the_court_without_what_nobody_enters() -> None:
+    """8 m by 4 m and a strip of 1 m before each back line that nobody enters: 24 m2 for 27 players."""
+    text = PAIRS.format(players="4 to 14 players each", more="").replace("court 6 m by 2 m", "court 8 m by 4 m")
+    game = game_in(
+        text.replace(
+            "halved across\n", "halved across\n      sand strip: 1 m deep, before each back line, nobody enters there\n"
+        )
+    )
+    found = fitted(game)
+    (space,) = (each for each in found.staging.limits if each.what == "court floor for each player")
+    assert space.there == pytest.approx(24 / 27) and space.broken and space.sources
+    (finding,) = (each for each in found.findings if each.code == "F-area" and "court" in each.title)
+    assert finding.severity is Severity.WARNING and "3 m2 the least" in finding.title
+
+
+def test_library_games_leave_their_players_room() -> None:
+    for stem in library_games():
+        assert not [each for each in fitted(stem).findings if each.code == "F-area" and "court" in each.title], stem
