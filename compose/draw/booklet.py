@@ -11,6 +11,7 @@ from attrs import frozen
 from compose.draw.card import Card
 from compose.draw.card_blocks import paragraph
 from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
+from compose.draw.card_large import TwoPages, draw_two_pages, two_pages
 from compose.draw.card_pdf import (
     MARGIN_PT,
     PAPERS_PT,
@@ -46,46 +47,55 @@ def booklet_of(
     paper: str = "A4",
     keep_going: KeepGoing = lambda what, done, of: True,
     wording: Wording = ENGLISH,
+    large: bool = False,
 ) -> Outcome[Booklet]:
-    """The booklet. A card that does not fit on a page is left out and told.
+    """The booklet, or with `large` one of large print, two pages a card. A card that does not fit is left out and told.
 
     `keep_going` hears of each page done; where it says no, there is no value.
     """
     known = load_fonts()
-    laid, findings = list[tuple[Card, Layout]](), list[Finding]()
+    laid, findings = list[tuple[Card, Layout | TwoPages]](), list[Finding]()
     for order, card in enumerate(cards):
         if not keep_going("cards laid out", order, len(cards)):
             return Outcome(None, tuple(findings))
-        layout = fitting(card, paper)
-        if layout is None:
-            findings.append(too_long(card, paper))
-            continue
-        findings += missing_letters(card, known)
-        laid.append((card, layout))
+        made: Outcome[TwoPages] | Outcome[Layout] = two_pages(card, paper) if large else _one_page(card, paper)
+        findings += made.findings
+        if made.value is not None:
+            findings += missing_letters(card, known)
+            laid.append((card, made.value))
     if not laid:
         return Outcome(None, tuple(findings))
     buffer = BytesIO()
     authors = "; ".join(dict.fromkeys(card.author for card, _layout in laid if card.author))
     canvas = canvas_for(buffer, paper, wording.language, title, authors, wording.say("Contents"))
-    before = _draw_contents(canvas, [card for card, _layout in laid], title, paper, wording)
+    each = 2 if large else 1
+    before = _draw_contents(canvas, [card for card, _layout in laid], title, paper, wording, each)
     for order, (card, layout) in enumerate(laid):
         if not keep_going("cards drawn", order, len(laid)):
             return Outcome(None, tuple(findings))
-        _mark_page(canvas, card, before + order + 1, order, paper)
-        draw_page(canvas, card, layout, paper)
+        _mark_page(canvas, card, before + each * order + 1, order, paper)
+        if isinstance(layout, TwoPages):
+            draw_two_pages(canvas, card, layout, paper)
+        else:
+            draw_page(canvas, card, layout, paper)
     canvas.save()
     return Outcome(Booklet(buffer.getvalue(), tuple(card.title for card, _layout in laid)), tuple(findings))
 
 
-def _draw_contents(canvas: Any, cards: Sequence[Card], title: str, paper: str, wording: Wording) -> int:
-    """The contents on as many pages as they need; gives how many."""
+def _one_page(card: Card, paper: str) -> Outcome[Layout]:
+    layout = fitting(card, paper)
+    return Outcome(layout, () if layout is not None else (too_long(card, paper),))
+
+
+def _draw_contents(canvas: Any, cards: Sequence[Card], title: str, paper: str, wording: Wording, each: int) -> int:
+    """The contents on as many pages as they need, each card on so many pages; gives how many they are."""
     _wide, high = PAPERS_PT[paper]
     on_page = int((high - 2 * MARGIN_PT - HEAD_PT - FOOT_PT) // ROW_PT)
     pages = -(-len(cards) // on_page)
     for page in range(pages):
         y = _draw_heading(canvas, title if page == 0 else "", paper, wording)
         for order in range(page * on_page, min(len(cards), (page + 1) * on_page)):
-            _draw_row(canvas, cards[order], order, pages + order + 1, y, paper)
+            _draw_row(canvas, cards[order], order, pages + each * order + 1, y, paper)
             y -= ROW_PT
         canvas.showPage()
     return pages

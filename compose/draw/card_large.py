@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from io import BytesIO
+from typing import Any
 
 from attrs import frozen
 
@@ -51,11 +52,22 @@ class TwoPages:
 def large_pdf_of(card: Card, paper: str = "A4") -> Outcome[bytes]:
     """The two pages as PDF bytes, in the largest letters that fit; a note where they are not large any more."""
     known = load_fonts()
+    laid = two_pages(card, paper)
+    if laid.value is None:
+        return Outcome(None, laid.findings)
+    buffer = BytesIO()
+    canvas = canvas_for(buffer, paper, card.language, card.title, card.author, card.about)
+    draw_two_pages(canvas, card, laid.value, paper)
+    canvas.save()
+    return Outcome(buffer.getvalue(), (*missing_letters(card, known), *laid.findings))
+
+
+def two_pages(card: Card, paper: str) -> Outcome[TwoPages]:
+    """The two pages laid out; the fonts must be loaded."""
     found = next((pages for size in SIZES_PT for pages in _parted(card, paper, size) if pages.fits), None)
     if found is None:
         return Outcome(None, (too_long(card, paper),))
-    small = (_not_large(card, found.size),) if found.size < LARGE_PT else ()
-    return Outcome(_drawn(card, found, paper), (*missing_letters(card, known), *small))
+    return Outcome(found, (_not_large(card, found.size),) if found.size < LARGE_PT else ())
 
 
 def _parted(card: Card, paper: str, size: float) -> list[TwoPages]:
@@ -79,11 +91,10 @@ def _parted(card: Card, paper: str, size: float) -> list[TwoPages]:
     return ways
 
 
-def _drawn(card: Card, pages: TwoPages, paper: str) -> bytes:
-    buffer = BytesIO()
+def draw_two_pages(canvas: Any, card: Card, pages: TwoPages, paper: str) -> None:
+    """Draw both pages and end them."""
     wide, high = PAPERS_PT[paper]
     width, size = wide - 2 * MARGIN_PT, pages.size
-    canvas = canvas_for(buffer, paper, card.language, card.title, card.author, card.about)
     y = draw_blocks(canvas, pages.head, MARGIN_PT, high - MARGIN_PT) - 0.5 * size
     canvas.setStrokeColor(ACCENT)
     canvas.setLineWidth(1.6)
@@ -96,8 +107,6 @@ def _drawn(card: Card, pages: TwoPages, paper: str) -> bytes:
         y = draw_box(canvas, tone, blocks, y, width) - 0.6 * size
     draw_blocks(canvas, pages.foot, MARGIN_PT, MARGIN_PT + tall(pages.foot))
     canvas.showPage()
-    canvas.save()
-    return buffer.getvalue()
 
 
 def _not_large(card: Card, size: float) -> Finding:

@@ -124,8 +124,14 @@ def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None
     for topic in Topic:
         said = tuple(dict.fromkeys(each for about, each in told if about is topic))
         if said:
-            found.append(Section(topic, wording.say(topic.value), said))
+            found.append(Section(topic, wording.say(_heading(topic, core)), said))
     return ReadBack(core.title, tuple(found), core.lines)
+
+
+def _heading(topic: Topic, core: Core) -> str:
+    """What stands over the sentences of a topic; nobody is promised who fetches where nobody does."""
+    nobody_fetches = not any(isinstance(each, Fetch) for each in core.play.services)
+    return "Where balls come to lie" if topic is Topic.BALLS and nobody_fetches else topic.value
 
 
 def _quoted(wording: Wording, text: str) -> str:

@@ -47,6 +47,7 @@ def make_booklet(
     paper: str,
     units: str,
     language: str,
+    large: bool,
     budget: Budget | None,
     force: bool,
     as_json: bool,
@@ -56,13 +57,13 @@ def make_booklet(
 
     if out.suffix.lower() != ".pdf":
         refuse(f"`{out}` does not say what to write.", "End its name with .pdf.", as_json)
-    look = Look(units_named(units, as_json), wording_named(language, as_json))
+    look = Look(units_named(units, as_json), wording_named(language, as_json), large)
     shown = look.wording.say(title) if title == USUAL_TITLE else title
     binding = Binding(shown, paper_named(paper, as_json), budget, look, who)
     wanted = tuple(names) or tuple(path.stem for path in (*library.game_paths(), *library.remix_paths()))
     with Patience() as patience:
         cards, findings = _cards(wanted, modifiers, binding, patience, as_json)
-        outcome = booklet_of(cards, binding.title, binding.paper, patience.keep_going, look.wording)
+        outcome = booklet_of(cards, binding.title, binding.paper, patience.keep_going, look.wording, large)
     if patience.stopped:
         return INTERRUPTED
     findings += outcome.findings

@@ -9,6 +9,7 @@ import typer
 from typer.main import get_command, get_command_name
 
 from compose.terminal.answer import WRONG, finding_json, say_json
+from compose.terminal.completing import asked, with_completion
 from grammar.finding import Finding, Severity
 from grammar.span import Span
 
@@ -34,7 +35,8 @@ def called(app: typer.Typer, words: Sequence[str]) -> int:
 
 def _run(app: typer.Typer, words: Sequence[str], standalone: bool = True) -> int:
     try:
-        code = get_command(app).main(list(words), "ruleweave", standalone_mode=standalone)
+        command = with_completion(get_command(app)) if asked() else get_command(app)
+        code = command.main(list(words), "ruleweave", standalone_mode=standalone)
     except SystemExit as end:
         code = end.code
     return code if isinstance(code, int) else 0

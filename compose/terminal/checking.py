@@ -53,7 +53,7 @@ def headline(prepared: Ready) -> str:
     if len(prepared.staging.courts) > 1:
         people = teams_said(prepared.staging)
     uses = "".join(f"; with {listing(use.label for use in prepared.remix.uses)}" for _ in prepared.remix.uses[:1])
-    return f"{remix_title(prepared.remix)}: {people}{uses}"
+    return textwrap.fill(f"{remix_title(prepared.remix)}: {people}{uses}", 78, subsequent_indent="  ")
 
 
 def head_json(prepared: Ready) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memo
 
 BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
 
-Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
+Name = Annotated[str, typer.Argument( help="A game of the library by its name, or a file of rules.")]
 With = Annotated[
     list[str] | None,
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
@@ -69,6 +69,7 @@ def booklet(
     paper: Paper = "a4",
     units: InUnits = "metric",
     language: InLanguage = "en",
+    large: Annotated[bool, typer.Option("--large", help="Large print, each card on two pages.")] = False,
     checked: Annotated[bool, typer.Option("--checked", help="Check each game, and say so on its card.")] = False,
     states: States = BOOKLET_STATES,
     memory: Memory = USUAL_MEGABYTES,
@@ -82,7 +83,9 @@ def booklet(
 
     budget, who = Budget(states, memory) if checked else None, Who(pupils, class_name)
     raise typer.Exit(
-        make_booklet(names or [], modifier or [], who, out, title, paper, units, language, budget, force, as_json)
+        make_booklet(
+            names or [], modifier or [], who, out, title, paper, units, language, large, budget, force, as_json
+        )
     )
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import sys
+import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
 import library
@@ -25,13 +27,23 @@ from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.answering import MORE
 from compose.terminal.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
+from compose.terminal.writing import write
 from grammar.words import count, did_you_mean, listing
 
+WIDTH = 80  # of a terminal
 MARKS = {FITS: "●", FINDS: "▲", REFUSED: "·", UNSURE: "○"}
 
 
-def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float | None, why: bool, as_json: bool) -> int:
-    """Print the table for these games (all of the library where none is named); the exit code."""
+def show_mixing(
+    names: Sequence[str],
+    only: Sequence[str],
+    seconds: float | None,
+    why: bool,
+    out: Path | None,
+    force: bool,
+    as_json: bool,
+) -> int:
+    """Print or write the table for these games (all of the library where none is named); the exit code."""
     games = [game(name, as_json) for name in names] or [game(str(path)) for path in library.game_paths()]
     known = {each.name: each for each in modifiers_at_hand()}
     for name in only:
@@ -46,10 +58,13 @@ def show_mixing(names: Sequence[str], only: Sequence[str], seconds: float | None
     if as_json:
         told = {"players": "the least of each range", "shows": [PROVED], "cells": [_cell_json(each) for each in cells]}
         say_json(told | {"stopped": patience.broken_off})
+        return FINE
+    lines = [*_table(cells, [each.title for each in games], why), *filter(None, [patience.broken_off])]
+    if out is None:
+        say("\n".join(lines))
     else:
-        _print(cells, [each.title for each in games], why)
-        if patience.broken_off:
-            say(patience.broken_off)
+        write(out, ("\n".join(lines) + "\n").encode(), force, as_json)
+        say(f"The table is in {out}.")
     return FINE
 
 
@@ -68,27 +83,30 @@ def _bar(as_json: bool) -> Iterator[Callable[[int, int], None]]:
         yield lambda done, of: shown.update(task, completed=done, total=of)
 
 
-def _print(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> None:
+def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> Iterator[str]:
     """A row for each modifier, a column for each game; the games are numbered above."""
     for number, title in enumerate(titles, start=1):
-        say(f"{number:>3}  {title}")
-    say()
+        yield f"{number:>3}  {title}"
+    yield ""
     by_place = {(each.modifier, each.game): each for each in cells}
     names = list(dict.fromkeys(each.modifier for each in cells))
     wide = max((len(name) for name in names), default=0)
-    say(" " * wide + "".join(f"{number:>3}" for number in range(1, len(titles) + 1)))
-    for name in names:
-        row = (by_place.get((name, title)) for title in titles)
-        say(name.ljust(wide) + "".join(f"  {MARKS[each.verdict]}" if each else "   " for each in row))
-    say()
+    beside = max(1, (WIDTH - wide) // 3)
+    for first in range(0, len(titles), beside):
+        some = titles[first : first + beside]
+        yield " " * wide + "".join(f"{number:>3}" for number in range(first + 1, first + len(some) + 1))
+        for name in names:
+            row = (by_place.get((name, title)) for title in some)
+            yield name.ljust(wide) + "".join(f"  {MARKS[each.verdict]}" if each else "   " for each in row)
+        yield ""
     for verdict in VERDICTS:
         number = sum(each.verdict == verdict for each in cells)
-        say(f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}")
-    say("Each was checked with the least players of the game's range.")
-    say(MORE)
+        yield f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}"
+    yield "Each was checked with the least players of the game's range."
+    yield MORE
     for each in cells if why else ():
         if each.why:
-            say(f"{each.game}, {each.modifier}: {each.why}")
+            yield from textwrap.wrap(f"{each.game}, {each.modifier}: {each.why}", WIDTH - 2, subsequent_indent="  ")
 
 
 def _cell_json(each: Cell) -> dict[str, Any]:

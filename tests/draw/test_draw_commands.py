@@ -85,3 +85,10 @@ def test_booklet_holds_the_cards_asked_for(run, tmp_path):
     reader = PdfReader(BytesIO(file.read_bytes()))
     assert len(reader.pages) == 3
     assert "Table des matières" in reader.pages[0].extract_text()
+
+
+def test_booklet_in_large_print_has_two_pages_a_card(run, tmp_path):
+    file = tmp_path / "large.pdf"
+    told = run("booklet", "lantern row", "cloud drift", "--large", "--class", "beck class", "--out", file)
+    assert told.exit_code in (0, 1), told.output
+    assert len(PdfReader(BytesIO(file.read_bytes())).pages) == 1 + 2 * 2

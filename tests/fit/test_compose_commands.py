@@ -104,9 +104,17 @@ def test_mix_makes_the_table() -> None:
     code, found = answer("mix", "lantern-row", "toll-stone", "--only", "add balls", "--only", "uneven sides")
     assert code == 0 and len(found["cells"]) == 4
     text = run("mix", "lantern-row", "--only", "add balls", "--only", "first to points", "--why")[1]
-    assert "first to points: `first to points` does not fit: Lantern Row has no points." in text
+    assert "first to points: `first to points` does not fit: Lantern Row has no points." in " ".join(text.split())
     assert "least players" in text
     assert run("mix", "lantern-row", "--only", "ad balls")[0] == 2
+
+
+def test_mix_is_written_and_fits_a_terminal(tmp_path: Path) -> None:
+    out = tmp_path / "table.txt"
+    games = [path.stem for path in library.game_paths()] * 2
+    assert run("mix", *games, "--only", "catch brings back the last", "--out", str(out))[0] == 0
+    lines = out.read_text(encoding="utf-8").splitlines()
+    assert max(map(len, lines)) <= 80 and sum(line.startswith("catch brings") for line in lines) > 1
 
 
 def test_keep_and_carry_a_remix(tmp_path: Path) -> None:
