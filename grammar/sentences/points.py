@@ -14,6 +14,9 @@ class Worth(Node):
     what: Np
     points: Quantity
 
+    def words(self) -> str:
+        return spoken(self.what, self.points)
+
 
 @frozen(repr=False)
 class TargetPoints(Node):
@@ -23,7 +26,7 @@ class TargetPoints(Node):
 
     def words(self) -> str:
         first, *others = self.worths
-        said = [spoken(first.what, "score", first.points), *(spoken(each.what, each.points) for each in others)]
+        said = [spoken(first.what, "score", first.points), *(each.words() for each in others)]
         noun = "point" if self.worths[-1].points.value == 1 else "points"
         return " and ".join(part for part in (", ".join(said[:-1]), said[-1]) if part) + f" {noun}"
 
