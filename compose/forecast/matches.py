@@ -41,13 +41,13 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
         return _with_rest(match, first, of_one)
     if match.halves:
         of_one = list(_over_halves(match, _leads(net, first), _leads(net, other)))
-        minutes += other.length.mean.value
+        minutes = (minutes + other.length.mean.value) * match.parts / 2
     wins, drawn, mean = best_of(match.best_of, of_one)
     return GameOdds(
         match,
         tuple((side, first.chance(float(chance))) for side, chance in zip(net.sides, wins, strict=True)),
         first.chance(min(1.0, max(0.0, drawn))),
-        mean * (2 if match.halves else 1),
+        mean * (match.parts if match.halves else 1),
         mean * minutes,
     )
 
@@ -77,11 +77,14 @@ def _leads(net: Net, course: Course) -> Floats:
 
 
 def _over_halves(match: Match, first: Floats, second: Floats) -> tuple[float, float]:
-    """The chances that either group is ahead over both halves.
+    """The chances that either group is ahead over both halves, or over all innings.
 
     Where tasks change, the group that begins as the first side gives away the lead of the second half.
     """
-    both = np.convolve(first, second[::-1] if match.tasks_change else second)
+    once = np.convolve(first, second[::-1] if match.tasks_change else second)
+    both = once
+    for _ in range(match.parts // 2 - 1):
+        both = np.convolve(both, once)
     middle = len(both) // 2
     return float(both[middle + 1 :].sum()), float(both[:middle].sum())
 

@@ -69,6 +69,6 @@ def _match(forecast: Forecast) -> Iterator[str]:
     if len({round(share, 3) for _, share in game.plays}) > 1:
         for side, share in game.plays:
             yield row(f"{side} plays, of the rounds", percent(share), 4)
-    rounds = "halves" if game.match.halves else "rounds"
+    rounds = ("halves" if game.match.parts == 2 else "innings") if game.match.halves else "rounds"
     yield row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
     yield f"{game.match.part} by itself:"

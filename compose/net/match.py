@@ -13,7 +13,7 @@ from grammar.span import Span, nowhere
 
 @frozen
 class Match:
-    """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice.
+    """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice, or in so many `parts`.
 
     Groups go by the side that they begin as: with `tasks_change` each plays the second half as the other side.
     Where `resting` sides wait, two of all play a round at a time: `rounds` in which the winner `stays`, or one of each
@@ -24,6 +24,7 @@ class Match:
 
     best_of: int = 1
     halves: bool = False
+    parts: int = 2
     tasks_change: bool = False
     resting: int = 0
     stays: bool = False
@@ -44,14 +45,19 @@ class Match:
     @property
     def part(self) -> str:
         """What is won where it is not all: "a half", "a round"."""
-        return "a half" if self.halves else "a round"
+        return ("a half" if self.parts == 2 else "an innings") if self.halves else "a round"
+
+    @property
+    def all_parts(self) -> str:
+        """All that is played: "both halves", "all innings"."""
+        return "both halves" if self.parts == 2 else "all innings"
 
     @property
     def most_rounds(self) -> int:
         """How many times a round is played where nothing is decided before."""
         if self.resting:
             return self.rounds if self.stays else self.groups * (self.groups - 1) // 2
-        return self.best_of * (2 if self.halves else 1)
+        return self.best_of * (self.parts if self.halves else 1)
 
 
 ONE_ROUND = Match()
@@ -69,6 +75,7 @@ def match_of(core: Core) -> Match:
         stays=said.winner_stays,
         rounds=said.rounds,
         halves=halves,
+        parts=said.parts,
         tasks_change=halves and said.change is Seats.TASKS,
         words="; ".join(line.words for line in lines),
         place=lines[0].span,

@@ -95,7 +95,10 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             yield from _with_rest(voice, match)
         elif match.rounds > 1:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
-        if match.halves:
+        if match.halves and match.parts > 2:
+            pattern = "{parts} innings are played and their points added: the sides change tasks after each"
+            yield voice.say(pattern, parts=voice.wording.figure(match.parts))
+        elif match.halves:
             change = "the sides change tasks" if match.change is Seats.TASKS else "the sides change ends"
             yield voice.say(
                 "two halves are played and their points added: {change} at half-time", change=voice.say(change)

@@ -86,14 +86,15 @@ class Seats(Enum):
 
 @frozen
 class Match:
-    """What is played: one round, the best of several, or two halves whose points are added; where sides rest, so many
-    rounds in which the winner stays on, or (without it) one of each side against each other.
+    """What is played: one round, the best of several, or two halves (or more `parts`) whose points are added; where
+    sides rest, so many rounds in which the winner stays on, or (without it) one of each side against each other.
 
     `lines` say what is played, `ends_lines` when the sides change ends.
     """
 
     rounds: int = 1
     halves: bool = False
+    parts: int = 2
     resting: int = 0
     winner_stays: bool = False
     change: Seats = Seats.NOTHING

@@ -296,6 +296,17 @@ class BestOf(Node):
 
 
 @frozen(repr=False)
+class Innings(Node):
+    """Such as "4 innings, the sides change tasks": after each of them."""
+
+    number: Quantity
+    change: str
+
+    def words(self) -> str:
+        return f"{self.number.words()} innings, {self.change}"
+
+
+@frozen(repr=False)
 class Rests(Node):
     """Such as "one side rests, the winner stays on, 6 rounds", "one side rests, all meet all"."""
 

@@ -62,3 +62,26 @@ def test_a_class_makes_three_groups_where_a_side_rests(pupils: int, on: list[int
     teams = teams_of(game_in(KILNS), pupils)
     assert [list(each.values()) for each in teams.games] == [on]
     assert (teams.resting, teams.over) == (resting, 0)
+
+
+STORE = next(path for path in library.game_paths() if path.stem == "winter-store").read_text(encoding="utf-8")
+
+
+def over(text: str) -> Forecast:
+    space = explore(net_in(game_in(text), {"squirrels": 4, "jays": 4}))
+    found = forecast(space, library.norms(), library.kit_names(), compare=False)
+    assert found is not None
+    return found
+
+
+def test_over_so_many_innings_equal_groups_win_alike_and_seldom_is_it_level() -> None:
+    """With each more turn at either task the sum of the points spreads, so that fewer games end level."""
+    text = STORE.replace("12 nuts", "4 nuts")
+    two = over(text.replace("4 innings, the sides", "two halves, the sides")).game
+    four, six = over(text).game, over(text.replace("4 innings", "6 innings")).game
+    for game in (two, four, six):
+        (_, one), (_, other) = game.wins
+        assert isclose(one.value, other.value, rel_tol=1e-9)
+    assert two.drawn.value > four.drawn.value > six.drawn.value
+    assert [each.rounds for each in (two, four, six)] == [2, 4, 6]
+    assert isclose(four.minutes, 2 * two.minutes)

@@ -23,8 +23,8 @@ def _finding(study: Study, side: str) -> Finding:
     return Finding(
         code=CODE,
         severity=Severity.NOTE,
-        title=sentence(f"{subject(side)} can never win a half by itself."),
+        title=sentence(f"{subject(side)} can never win {study.net.match.part} by itself."),
         place=study.net.match.place,
-        hint=f"Over both halves {whole}.",
+        hint=f"Over {study.net.match.all_parts} {whole}.",
         basis=Basis.PROVED,
     )

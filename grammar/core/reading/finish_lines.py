@@ -157,6 +157,9 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
             case finish.Halves():
                 change = Seats.TASKS if sentence.change == "the sides change tasks" else Seats.ENDS
                 match = evolve(match, halves=True, change=change, lines=lines)
+            case finish.Innings():
+                parts = sentence.number.whole
+                match = evolve(match, halves=True, parts=parts, change=Seats.TASKS, lines=lines)
             case finish.Rests():
                 stays, rounds = sentence.how == "the winner stays on", sentence.rounds
                 number = rounds.whole if rounds is not None else match.rounds

@@ -17,6 +17,16 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _clashes(core)
     yield from _points_of_nobody(core)
     yield from _rest_of_whom(core)
+    yield from _innings_of_each(core)
+
+
+def _innings_of_each(core: Core) -> Iterator[Finding]:
+    """Each side has each task as often as the other."""
+    match = core.play.match
+    if match.halves and (match.parts < 2 or match.parts % 2):
+        title = f"With {match.parts} innings one side has a task once more than the other."
+        place = core.lines[match.lines[0]].span
+        yield Finding("G-sense", Severity.ERROR, title, place, "Write an even number, such as: 4 innings")
 
 
 def _rest_of_whom(core: Core) -> Iterator[Finding]:
