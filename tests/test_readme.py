@@ -54,7 +54,7 @@ def test_readme_opens_with_the_job_and_two_commands() -> None:
 
 
 def test_the_picture_is_what_the_command_draws(tmp_path: Path) -> None:
-    [picture] = re.findall(r"!\[[^\]]+\]\(([^)]+)\)", README.read_text(encoding="utf-8"))
+    [picture] = re.findall(r"!\[[^\]]+\]\(([^)]+\.svg)\)", README.read_text(encoding="utf-8"))
     drawn = tmp_path / "row.svg"
     run = subprocess.run(
         [sys.executable, "-m", "compose.terminal.main", "plan", "lantern row", "--out", str(drawn)],

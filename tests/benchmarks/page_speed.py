@@ -1,0 +1,129 @@
+"""How quick the page is: python tests/benchmarks/page_speed.py
+
+Prints, on this machine: the first page from the command on; then, over every game of the library with two modifiers
+that fit it, with nothing in the cache, a tap to "sound or not" and to odds and length (the two games with the most
+situations apart); then the memory of all processes after 200 taps, and whether anything is still being worked on.
+"""
+
+from __future__ import annotations
+
+import os
+import random
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+from urllib.parse import urlencode
+from urllib.request import Request, urlopen
+
+sys.path[:0] = [str(Path(__file__).parents[2])]
+
+import library
+from compose.page.answers.at_hand import modifiers, remixed
+
+LARGEST = ("four-becks", "beck-gates")  # measured and not judged
+PORT, SEED, TAPS = 8749, 1, 200
+HOME = f"http://127.0.0.1:{PORT}"
+START = "from compose.terminal.main import main\nif __name__ == '__main__':\n    main()\n"
+
+
+def main() -> None:
+    """Measure and print."""
+    with tempfile.TemporaryDirectory() as folder:
+        script = Path(folder, "start.py")
+        script.write_text(START, encoding="utf-8")
+        begun = time.perf_counter()
+        words = [sys.executable, str(script), "page", "--no-open", "--port", str(PORT), "--shelf", f"{folder}/shelf"]
+        environment = {**os.environ, "PYTHONPATH": str(Path(__file__).parents[2])}
+        process = subprocess.Popen(words, env=environment, stdout=subprocess.DEVNULL)
+        try:
+            seconds_to("/")
+            print(f"first page {time.perf_counter() - begun:.2f} s after the command")
+            time.sleep(4)  # the workers are ready by then
+            taps()
+            many_taps(process.pid)
+        finally:
+            process.terminate()
+            process.wait()
+
+
+def seconds_to(path: str, tab: str = "benchmark") -> float:
+    """How long an address takes; waits for the server at first."""
+    begun = time.perf_counter()
+    for _ in range(2000):
+        try:
+            urlopen(Request(HOME + path, headers={"X-Tab": tab}), timeout=120).read()
+            break
+        except OSError:
+            time.sleep(0.01)
+    return time.perf_counter() - begun
+
+
+def taps() -> None:
+    """Each game with pairs of modifiers that fit, each asked once."""
+    quick, odds, large = [], [], []
+    for path in library.game_paths():
+        for pair in pairs(path, 3):
+            query = urlencode([("with", each) for each in pair])
+            sound = seconds_to(f"/remix/{path.stem}?{query}")
+            known = sound + seconds_to(f"/remix/{path.stem}/odds?{query}")
+            if path.stem in LARGEST:
+                large.append((path.stem, sound, known))
+            else:
+                quick.append(sound)
+                odds.append(known)
+    for what, found in (("sound or not", quick), ("odds and length", odds)):
+        found.sort()
+        half, most = found[len(found) // 2], found[int(0.95 * (len(found) - 1))]
+        print(f"tap to {what}: half within {half:.2f} s, 95 % within {most:.2f} s, of {len(found)}")
+    for name, sound, known in large:
+        print(f"  {name}, not judged: {sound:.2f} s, {known:.2f} s")
+
+
+def pairs(path: Path, number: int) -> list[tuple[str, str]]:
+    """Pairs of modifiers that fit a game, drawn from a seed."""
+    texts, drawn = (path.read_text(encoding="utf-8"),), random.Random(f"{SEED} {path.stem}")
+    names, found = sorted(modifiers()), list[tuple[str, str]]()
+    while len(found) < number:
+        one, other = drawn.sample(names, 2)
+        if remixed(texts, (one, other)).value is not None:
+            found.append((one, other))
+    return found
+
+
+def many_taps(pid: int) -> None:
+    """Memory of the page and its workers after many taps, each with its forecast asked for and left."""
+    names = sorted(modifiers())
+    for number in range(TAPS):
+        seconds_to(f"/remix/lantern-row?{urlencode({'with': names[number % len(names)]})}", f"tab {number % 3}")
+    time.sleep(2)
+    processes = [pid, *children(pid)]
+    print(f"after {TAPS} taps: {sum(map(megabytes, processes)):.0f} MB in {len(processes)} processes")
+    before = sum(map(ticks, processes))
+    time.sleep(2)
+    print(
+        f"processor time in the two seconds after: {(sum(map(ticks, processes)) - before) / os.sysconf('SC_CLK_TCK'):.2f} s"
+    )
+
+
+def children(pid: int) -> list[int]:
+    """The processes below another one."""
+    text = Path(f"/proc/{pid}/task/{pid}/children").read_text()
+    return [below for child in map(int, text.split()) for below in (child, *children(child))]
+
+
+def megabytes(pid: int) -> float:
+    """What a process holds in memory that is its own (proportional share of what is shared)."""
+    rows = Path(f"/proc/{pid}/smaps_rollup").read_text().splitlines()
+    return next(int(row.split()[1]) for row in rows if row.startswith("Pss:")) / 1024
+
+
+def ticks(pid: int) -> int:
+    """Processor time that a process has used, in ticks."""
+    fields = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()
+    return int(fields[11]) + int(fields[12])
+
+
+if __name__ == "__main__":
+    main()
