@@ -1,8 +1,9 @@
-"""How quick the page is: python tests/benchmarks/page_speed.py
+"""How quick the page is: PYTHONPATH=. python tests/benchmarks/page_speed.py [processor]
 
 Prints, on this machine: the first page from the command on; then, over every game of the library with two modifiers
 that fit it, with nothing in the cache, a tap to "sound or not" and to odds and length (the two games with the most
 situations apart); then the memory of all processes after 200 taps, and whether anything is still being worked on.
+With `processor` only the answers, in processor seconds of one worker: for a machine that is busy with other work.
 """
 
 from __future__ import annotations
@@ -13,17 +14,19 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 from urllib.parse import urlencode
 from urllib.request import Request, urlopen
 
-sys.path[:0] = [str(Path(__file__).parents[2])]
-
 import library
-from compose.page.answers.at_hand import modifiers, remixed
+from compose.page.answers.at_hand import modifiers, remixed, warm
+from compose.page.answers.remixing import odds, quick
+from compose.page.answers.values import Asked
+from compose.page.kept import USUAL
 
 LARGEST = ("four-becks", "beck-gates")  # measured and not judged
-PORT, SEED, TAPS = 8749, 1, 200
+PORT, SEED, TAPS, PAIRS = 8749, 1, 200, 2
 HOME = f"http://127.0.0.1:{PORT}"
 START = "from compose.terminal.main import main\nif __name__ == '__main__':\n    main()\n"
 
@@ -62,23 +65,45 @@ def seconds_to(path: str, tab: str = "benchmark") -> float:
 
 def taps() -> None:
     """Each game with pairs of modifiers that fit, each asked once."""
-    quick, odds, large = [], [], []
-    for path in library.game_paths():
-        for pair in pairs(path, 3):
-            query = urlencode([("with", each) for each in pair])
-            sound = seconds_to(f"/remix/{path.stem}?{query}")
-            known = sound + seconds_to(f"/remix/{path.stem}/odds?{query}")
+
+    def asked(path: Path, pair: tuple[str, str]) -> tuple[float, float]:
+        query = urlencode([("with", each) for each in pair])
+        sound = seconds_to(f"/remix/{path.stem}?{query}")
+        return sound, sound + seconds_to(f"/remix/{path.stem}/odds?{query}")
+
+    tell(asked, PAIRS)
+
+
+def answers() -> None:
+    """The same answers from this process, in processor seconds."""
+    warm()
+
+    def asked(path: Path, pair: tuple[str, str]) -> tuple[float, float]:
+        question = Asked((path.read_text(encoding="utf-8"),), pair, USUAL, "en")
+        begun = time.process_time()
+        quick(question)
+        sound = time.process_time() - begun
+        odds(question)
+        return sound, time.process_time() - begun
+
+    tell(asked, PAIRS)
+
+
+def tell(asked: Callable[[Path, tuple[str, str]], tuple[float, float]], number: int) -> None:
+    """Ask for each game with pairs of modifiers, and print what it takes; the two largest games apart."""
+    sounds, known = list[float](), list[float]()
+    for path in sorted(library.game_paths(), key=lambda path: path.stem in LARGEST):
+        for pair in pairs(path, 1 if path.stem in LARGEST else number):
+            sound, whole = asked(path, pair)
             if path.stem in LARGEST:
-                large.append((path.stem, sound, known))
+                print(f"{path.stem} with {pair}, not judged: {sound:.2f} s, {whole:.2f} s", flush=True)
             else:
-                quick.append(sound)
-                odds.append(known)
-    for what, found in (("sound or not", quick), ("odds and length", odds)):
-        found.sort()
-        half, most = found[len(found) // 2], found[int(0.95 * (len(found) - 1))]
-        print(f"tap to {what}: half within {half:.2f} s, 95 % within {most:.2f} s, of {len(found)}")
-    for name, sound, known in large:
-        print(f"  {name}, not judged: {sound:.2f} s, {known:.2f} s")
+                sounds.append(sound)
+                known.append(whole)
+        if path.stem not in LARGEST and len(sounds) == number * (len(library.game_paths()) - len(LARGEST)):
+            for what, found in (("sound or not", sorted(sounds)), ("odds and length", sorted(known))):
+                half, most = found[len(found) // 2], found[round(0.95 * (len(found) - 1))]
+                print(f"tap to {what}: half within {half:.2f} s, 95 % within {most:.2f} s, of {len(found)}", flush=True)
 
 
 def pairs(path: Path, number: int) -> list[tuple[str, str]]:
@@ -102,9 +127,8 @@ def many_taps(pid: int) -> None:
     print(f"after {TAPS} taps: {sum(map(megabytes, processes)):.0f} MB in {len(processes)} processes")
     before = sum(map(ticks, processes))
     time.sleep(2)
-    print(
-        f"processor time in the two seconds after: {(sum(map(ticks, processes)) - before) / os.sysconf('SC_CLK_TCK'):.2f} s"
-    )
+    spent = (sum(map(ticks, processes)) - before) / os.sysconf("SC_CLK_TCK")
+    print(f"processor time in the two seconds after: {spent:.2f} s")
 
 
 def children(pid: int) -> list[int]:
@@ -126,4 +150,4 @@ def ticks(pid: int) -> int:
 
 
 if __name__ == "__main__":
-    main()
+    answers() if sys.argv[1:] == ["processor"] else main()
