@@ -72,6 +72,10 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\bcarries\b", "carry", "play"),
     saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
            lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
+    saying(r"^(?:players|nobody|you) (?:may |can |are allowed to |is allowed to )?(?:not )?run with (?:the|a) ball$",
+           "nobody runs with the ball", "play"),
+    saying(r"^(?:players |you )?(?:may |can )?(?:take |run )?(?:no more than|at most|only|up to) (\d+) steps with "
+           r"(?:the|a) ball$", r"at most \1 steps with the ball", "play"),
     saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes back|returns|comes in) "
            r"after ", r"whoever waits in \1 comes back after ", "play"),
     saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({_WHAT}) "
@@ -90,6 +94,8 @@ TURNS: tuple[Saying, ...] = (
            lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
     saying(rf"^(an?|the|any|each|every) ({_WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
            r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
+    saying(r"^(\d+) passes(?: in a row)?(?: without (?:a drop|dropping it|the ball touching the floor))?: ",
+           r"\1 passes in a row: ", "when"),
     saying(r"\bis tagged\b", "is touched", "when"),
     saying(r"\bgets (hit|touched|knocked|caught)\b", r"is \1", "when"),
     saying(rf"\b{_FALLS}(?=:|,| while| and| is | counts |$)", "is knocked", "when"),
@@ -125,6 +131,7 @@ TURNS: tuple[Saying, ...] = (
     saying(r"^(?:a|the) side ((?:wins|loses)) (?:the game |the round )?(?:if|once|when) ",
            r"a side \1 when ", "finish"),
     saying(r"^(\w+|ǁ\d+) ((?:win|lose)) (?:if|once|when) ", lambda m: f"{m[1]} {m[2]}s when ", "finish"),
+    saying(r"\b(win|lose)(?=,|$)", r"\1s", "finish"),
     saying(r"\bif\b|\bonce\b", "when", "finish"),
     saying(r",? or (?:when|if) ", " or ", "finish"),
     saying(r"\ball (?:of )?(?:the )?(\w+|ǁ\d+) of the other side are (down|standing)\b",

@@ -19,14 +19,16 @@ from grammar.lines import TextLine
 from grammar.meanings import AREA_KINDS, built_in
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
-from grammar.sentences.base import Name, Node
+from grammar.sentences.base import Name, Node, OwnerName
 from grammar.sentences.play import SaidRule
-from grammar.sentences.sides import Kit, Sides
+from grammar.sentences.sides import Kit, Role, Sides
 from grammar.span import Span
 from grammar.words import listing, plural
 
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
+
+_NO_OWNERS = ("team", "child", "pupil", "kid")
 
 
 @cache
@@ -90,6 +92,8 @@ class LineReader:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name."""
         if isinstance(sentence, Sides):
             return not any(name.text.endswith(NO_NAMES_OF_SIDES) for name in sentence.names)
+        if isinstance(sentence, Kit | Role) and isinstance(sentence.owner, OwnerName):
+            return sentence.owner.name.text not in _NO_OWNERS
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         return all(name in _of_every_sheet() or self._declares(name) for name in _names_in(sentence))
