@@ -27,9 +27,9 @@ class ComeIn:
 
 @frozen
 class TakeEffect:
-    """A line that holds only the first time has taken effect."""
+    """A line that holds only the first time has taken effect: that of this number among them."""
 
-    line: str
+    line: int
 
 
 @frozen

@@ -50,9 +50,9 @@ class Clock:
 
 @frozen
 class Taken:
-    """1 once a line that holds only the first time has taken effect, 0 before."""
+    """1 once a line that holds only the first time has taken effect, 0 before. `line` is its number among these."""
 
-    line: str
+    line: int
 
 
 Count = PlayersAt | ThingsAt | BallsAt | Points | Clock | Taken

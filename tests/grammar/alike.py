@@ -54,7 +54,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         named = exchange.sentence.words().split()[0] in names.sides  # of whom "the other side" is one by name
         return "" in (was, now) or named or _owners_alike(_owner(was, names), _owner(now, names), section)
     if field in ("side", "towards"):
-        if "arrives" in exchange.sentence.words():  # who arrives is of the side that is concerned
+        # Who arrives, and who has had so many in a row, is of the side that is concerned.
+        if any(each in exchange.sentence.words() for each in ("arrives", " in a row: ")):
             return {_owner(was, names), _owner(now, names)} == {"that", "thrower"} or was == now
         return _owners_alike(_owner(was, names), _owner(now, names), section)
     if field == "name" and "arrives" in exchange.sentence.words() and {was, now} <= {"player", "players", *ACTORS}:

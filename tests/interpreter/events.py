@@ -15,7 +15,7 @@ from tests.interpreter.board import Board
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
-from tests.interpreter.hours import holds_now
+from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
 from tests.interpreter.plainly import More
@@ -48,9 +48,9 @@ class Taking:
     line: str
 
 
-def taking(rule: when.When) -> tuple[Taking, ...]:
+def taking(sheet: Sheet, rule: when.When) -> tuple[Taking, ...]:
     """What a line that holds only the first time does besides."""
-    return (Taking(rule.words()),) if isinstance(rule.span_of_time, TheFirstTime) else ()
+    return (Taking(first_time(sheet, rule)),) if isinstance(rule.span_of_time, TheFirstTime) else ()
 
 
 @frozen
@@ -93,7 +93,7 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
             continue
         sometimes = rule.condition is not None or rule.span_of_time is not None
         rank = (own, narrow, sometimes, -order)
-        for said in (*rule.consequences, *taking(rule)):
+        for said in (*rule.consequences, *taking(sheet, rule)):
             for settles in slots(sheet, said, scene, board):
                 found.append((order, settles, said))
                 if settles not in best or rank > best[settles][0]:

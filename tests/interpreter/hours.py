@@ -70,10 +70,16 @@ def is_now(sheet: Sheet, span: time.TimeSpan | None, board: Board) -> bool:
     return not passed if isinstance(span, time.SpanFirst) else passed
 
 
+def first_time(sheet: Sheet, rule: when.When) -> str:
+    """Which of the lines that hold only the first time a rule is."""
+    lines = [each for each in sheet.said(when.When) if isinstance(each.span_of_time, time.TheFirstTime)]
+    return str(lines.index(rule) + 1)
+
+
 def holds_now(sheet: Sheet, rule: when.When, board: Board) -> bool:
     """Whether a line may hold now: the part of the round lasts, or it has not taken effect yet."""
     if isinstance(rule.span_of_time, time.TheFirstTime):
-        return rule.words() not in board.taken
+        return first_time(sheet, rule) not in board.taken
     return is_now(sheet, rule.span_of_time, board)
 
 

@@ -102,7 +102,7 @@ class Round:
         for rule, side in due:
             other = self.sheet.only_other(side)
             scene = Scene(side, other, side)
-            settled = [Settled(said) for said in (*rule.consequences, *taking(rule))]
+            settled = [Settled(said) for said in (*rule.consequences, *taking(self.sheet, rule))]
             if isinstance(rule.event, InARow):
                 scene = Scene(side, other, side)
                 settled = holding(self.sheet, scene, [(rule, True, 0)], after)

@@ -150,9 +150,9 @@ def clock_place(builder: Builder) -> int:
     return builder.add_place(("clock",), Place("clock", CLOCK, len(moments_s(builder.play)), 0, *said))
 
 
-def line_place(builder: Builder, line: str) -> int:
+def line_place(builder: Builder, line: int) -> int:
     """Whether a line that holds only the first time has taken effect."""
-    said = f"\"{line}\" so far"
+    said = "line that holds the first time only has done so"
     return builder.add_place(("line", line), Place(f"line/{line}", "line", 1, 0, said, said))
 
 

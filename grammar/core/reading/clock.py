@@ -76,10 +76,17 @@ def within_span(reader: Reader, span: time.TimeSpan | None, guard: Guard) -> Gua
     return guard if span is None else every([read_span(reader, span), guard])
 
 
-def in_rule(reader: Reader, rule: when.When, guard: Guard) -> Guard:
+def first_time(reader: Reader, line: int) -> int:
+    """The number of a line among those that hold only the first time."""
+    if line not in reader.first_times:
+        reader.first_times.append(line)
+    return reader.first_times.index(line) + 1
+
+
+def in_rule(reader: Reader, rule: when.When, guard: Guard, line: int) -> Guard:
     """When a rule holds: in a part of the round only, or the first time only."""
     if isinstance(rule.span_of_time, time.TheFirstTime):
-        return every([Compare(Taken(rule.words()), Relation.AT_MOST, 0), guard])
+        return every([Compare(Taken(first_time(reader, line)), Relation.AT_MOST, 0), guard])
     return within_span(reader, rule.span_of_time, guard)
 
 

@@ -44,6 +44,7 @@ class Known:
     sides: list[Side] = field(factory=list)
     roles: list[Role] = field(factory=list)
     lives: list[Lives] = field(factory=list)
+    first_times: list[int] = field(factory=list)
     areas: list[Area] = field(factory=list)
     tracks: list[Track] = field(factory=list)
     kinds: list[Kind] = field(factory=list)

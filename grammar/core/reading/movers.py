@@ -92,6 +92,9 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     said, role = reader.player_phrase(who)
     trigger = moment.trigger
     if isinstance(trigger, LastLife):
+        of = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
+        if not trigger.who <= of:
+            raise Senseless(who, f"Not only {who.name.text} lose their last life here.", "Write: that player")
         return (Mover(Person.OBJECT, moment.concerned),)
     if isinstance(trigger, KeptFor):
         return (Mover(Person.ACTOR, moment.actor),)

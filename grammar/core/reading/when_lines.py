@@ -11,7 +11,7 @@ from grammar.core.clock import TakeEffect
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.precedence import slots
 from grammar.core.reading.claims import read_condition
-from grammar.core.reading.clock import in_rule
+from grammar.core.reading.clock import first_time, in_rule
 from grammar.core.reading.effects import effects_of
 from grammar.core.reading.events import Moment, moments
 from grammar.core.reading.reader import Reader
@@ -37,12 +37,12 @@ def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rul
     guard: Guard = ALWAYS
     if sentence.condition is not None:
         guard = read_condition(reader, sentence.condition, moment.spoken, isinstance(moment.trigger, Becomes))
-    guard = in_rule(reader, sentence, guard)
+    guard = in_rule(reader, sentence, guard, line)
     effects: list[Effect] = []
     for consequence in sentence.consequences:
         effects.extend(effects_of(reader, consequence, moment))
     if isinstance(sentence.span_of_time, TheFirstTime):
-        effects.append(TakeEffect(sentence.words()))
+        effects.append(TakeEffect(first_time(reader, line)))
     times = Counter(slot for effect in effects if not isinstance(effect, Add) for slot in slots(effect))
     if any(count > 1 for count in times.values()):
         raise Senseless(sentence, "This line says two things of one and the same.", "Keep one of them.")
