@@ -1,7 +1,7 @@
 """How many games, remixes and numbers of pupils all outputs say the same of: python -m tests.benchmarks.ten_numbers.
 
 Writes what it found into ten_numbers.txt beside this file: every library game and twenty remixes, each for 9, 17, 24,
-27 and 32 pupils. It takes about a minute of one processor.
+27 and 32 pupils. It takes about a minute and a half of one processor.
 """
 
 from __future__ import annotations
