@@ -139,7 +139,8 @@ def _impersonal(voice: Voice, compare: Compare, what: str) -> str:
         "exactly": "there are exactly {things}",
         "all": "there are {things}",
     }
-    return voice.say(patterns[_amount(compare)], things=what)
+    said = voice.say(patterns[_amount(compare)], things=what)
+    return said.replace("there are", "there is", 1) if voice.wording.english and compare.bound == 1 else said
 
 
 def _amount(compare: Compare) -> str:
