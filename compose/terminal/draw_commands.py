@@ -65,6 +65,7 @@ def booklet(
     modifier: With = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     title: Annotated[str, typer.Option("--title", help="What stands on its first page.")] = "Hall games",
     paper: Paper = "a4",
     units: InUnits = "metric",
@@ -81,7 +82,7 @@ def booklet(
     from compose.terminal.booklets import make_booklet
     from compose.terminal.classes import Who
 
-    budget, who = Budget(states, memory) if checked else None, Who(pupils, class_name)
+    budget, who = Budget(states, memory) if checked else None, Who(pupils, class_name, hall)
     raise typer.Exit(
         make_booklet(
             names or [], modifier or [], who, out, title, paper, units, language, large, budget, force, as_json
@@ -94,6 +95,7 @@ def strip(
     modifier: With = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     out: Out = None,
     finding: Annotated[
         str | None, typer.Option("--finding", help="Show the line of play behind this finding of the check.")
@@ -111,7 +113,7 @@ def strip(
     from compose.terminal.classes import Who
     from compose.terminal.strips import make_strip
 
-    budget, who = Budget(states, memory), Who(pupils, class_name)
+    budget, who = Budget(states, memory), Who(pupils, class_name, hall)
     raise typer.Exit(
         make_strip(name, modifier or [], who, out, finding, budget, seed, pictures, language, force, as_json)
     )
@@ -125,6 +127,7 @@ def lesson(
     ] = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     minutes: Annotated[
         float | None,
         typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
@@ -145,7 +148,7 @@ def lesson(
     from compose.terminal.classes import Who
     from compose.terminal.lessons import make_lesson
 
-    budget, who = Budget(states, memory), Who(pupils, class_name, lesson_min=minutes)
+    budget, who = Budget(states, memory), Who(pupils, class_name, hall, lesson_min=minutes)
     raise typer.Exit(
         make_lesson(names, modifier or [], who, out, title, paper, units, language, quick, budget, force, as_json)
     )

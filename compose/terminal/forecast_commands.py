@@ -16,6 +16,9 @@ With = Annotated[
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
 ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
+InHall = Annotated[
+    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
+]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
@@ -33,6 +36,7 @@ def forecast(
     modifier: With = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     minutes: Annotated[
         float | None,
         typer.Option("--minutes", callback=finite, min=5, max=300, help="How long the lesson is on the timetable."),
@@ -60,7 +64,8 @@ def forecast(
 
     kept = Kept(shelf, of_class) if seen or of_class else None
     asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds, details)
-    raise typer.Exit(show_forecast(name, modifier or [], Who(pupils, class_name, lesson_min=minutes), asked, as_json))
+    who = Who(pupils, class_name, hall, lesson_min=minutes)
+    raise typer.Exit(show_forecast(name, modifier or [], who, asked, as_json))
 
 
 def replay(

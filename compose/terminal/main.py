@@ -34,6 +34,9 @@ With = Annotated[
     typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
 ]
 ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
+InHall = Annotated[
+    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
+]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
@@ -156,6 +159,7 @@ def check(
     modifier: With = None,
     pupils: Pupils = None,
     class_name: ClassName = None,
+    hall: InHall = None,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
     seconds: Seconds = None,
@@ -167,7 +171,7 @@ def check(
     from compose.terminal.classes import Who
 
     raise typer.Exit(
-        show_check(name, modifier or [], Who(pupils, class_name), Budget(states, memory), seconds, as_json)
+        show_check(name, modifier or [], Who(pupils, class_name, hall), Budget(states, memory), seconds, as_json)
     )
 
 
@@ -178,9 +182,7 @@ def card(
     pupils: Pupils = None,
     class_name: ClassName = None,
     out: Out = None,
-    hall: Annotated[
-        str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
-    ] = None,
+    hall: InHall = None,
     paper: Annotated[str, typer.Option("--paper", help="a4 or letter.")] = "a4",
     large: Annotated[bool, typer.Option("--large", help="Large print, on two pages.")] = False,
     units: Annotated[str, typer.Option("--units", help="metric or feet.")] = "metric",

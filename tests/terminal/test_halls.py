@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 import typer
 
 from compose.terminal.classes import school_class
 from compose.terminal.halls import hall_named
+from compose.terminal.main import app
 
 HALL = "hall Beck Hall\n  the hall is 15 m by 12 m\n"
 
@@ -47,3 +49,10 @@ def test_hall_lies_beside_its_class(folder: Path, monkeypatch: pytest.MonkeyPatc
 def test_option_takes_the_place_of_the_class_hall(folder: Path) -> None:
     hall = school_class("mine.rules", hall="20 m by 10 m").hall
     assert hall is not None and hall.area_m2 == 200
+
+
+@pytest.mark.parametrize("command", ["check", "forecast", "plan", "card", "strip", "lesson", "booklet", "fit"])
+def test_every_command_that_takes_a_class_takes_a_hall(command: str) -> None:
+    commands: dict[str, Any] = vars(typer.main.get_command(app))["commands"]
+    options = {name for each in commands[command].params for name in each.opts}
+    assert {"--class", "--hall"} <= options
