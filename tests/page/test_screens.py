@@ -111,3 +111,8 @@ def test_a_hall_by_its_size_is_kept(desk: Desk, client: TestClient) -> None:
     again = client.get("/class").text
     assert 'value="12.5"' in again and '<option value="*" selected>' in again
     assert client.post("/class", data={**sent, "long": "x"}).status_code == 422
+
+
+@pytest.mark.parametrize("query", ["with=kick+instead&with=roll+instead", "with=no+such+modifier"])
+def test_a_forecast_of_what_cannot_be_is_no_breakdown(client: TestClient, query: str) -> None:
+    assert "could not be forecast" in client.get(f"/remix/lantern-row/odds?{query}").text
