@@ -56,7 +56,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     if field in ("side", "towards"):
         # Who arrives, and who has had so many in a row, is of the side that is concerned.
         if any(each in exchange.sentence.words() for each in ("arrives", " in a row: ")):
-            return {_owner(was, names), _owner(now, names)} == {"that", "thrower"} or was == now
+            owners = _owner(was, names), _owner(now, names)
+            return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
         return _owners_alike(_owner(was, names), _owner(now, names), section)
     if field == "name" and "arrives" in exchange.sentence.words() and {was, now} <= {"player", "players", *ACTORS}:
         return True  # whoever arrives has carried or run
