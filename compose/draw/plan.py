@@ -31,6 +31,8 @@ from library.records import Hall
 
 __all__ = ["described", "drawn_hall", "finished", "plan_of", "plan_on_card"]
 
+WINDS = {"north", "east", "south", "west"}
+
 
 def plan_of(
     game: Game,
@@ -126,7 +128,8 @@ def drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle, turned: bool) -> Rec
     unit, size = sheet.unit, sheet.text_m
     draw_run_off(sheet, hall)
     name_fixed(sheet, hall)
-    draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
+    if not WINDS & {side.name.lower() for side in sheet.game.sides}:  # it would point away from a side of that name
+        draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
     edge = unit + 1.2 * size
     return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
 

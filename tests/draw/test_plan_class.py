@@ -81,9 +81,17 @@ def test_a_court_across_the_hall_is_drawn_along_the_turned_hall():
     """On a court that is wider than long, in a hall of 18 m by 9.5 m, the north arrow points to the right."""
     narrow = evolve(library.halls()["Tarn Head school hall"], width_m=library.halls()["double hall 45 by 22"].length_m)
     group = evolve(some_class(24), hall=narrow)
-    staging = stage(library_game("lantern-row"), library.norms(), library.kit_names(), group)
+    staging = stage(library_game("millrace-roll"), library.norms(), library.kit_names(), group)
     assert staging.court.turned
-    drawing = class_plan(library_game("lantern-row"), staging)
+    drawing = class_plan(library_game("millrace-roll"), staging)
     (north,) = (shape for shape in drawing.shapes if isinstance(shape, Label) and shape.text == "N")
     assert north.anchor == "start"
-    assert "18 m by 45 m" in class_described(library_game("lantern-row"), staging)
+    assert "18 m by 45 m" in class_described(library_game("millrace-roll"), staging)
+
+
+def test_no_north_arrow_contradicts_a_side_called_north():
+    group = evolve(some_class(24), hall=library.halls()["double hall 45 by 22"])
+    for name, arrows in (("lantern-row", 0), ("millrace-roll", 1)):
+        staging = stage(library_game(name), library.norms(), library.kit_names(), group)
+        drawing = class_plan(library_game(name), staging)
+        assert sum(isinstance(shape, Label) and shape.text == "N" for shape in drawing.shapes) == arrows, name
