@@ -12,7 +12,7 @@ import typer
 from typer.testing import CliRunner
 
 from compose.terminal.forecast_commands import register
-from compose.terminal.patience import INTERRUPTED, Patience
+from compose.terminal.patience import INTERRUPTED, Patience, StoppedError
 
 FEW = ("--states", "50", "--rounds", "100")  # too few states for anything, so that rounds are played
 
@@ -142,7 +142,7 @@ def test_one_stop_is_heeded_and_a_second_ends_the_program() -> None:
         assert patience.keep_going("situations", 1, 0)
         os.kill(os.getpid(), signal.SIGINT)
         assert not patience.keep_going("situations", 2, 0) and patience.stopped
-        with pytest.raises(KeyboardInterrupt):
+        with pytest.raises(StoppedError):
             os.kill(os.getpid(), signal.SIGINT)
             patience.keep_going("situations", 3, 0)
     assert signal.getsignal(signal.SIGINT) is before
