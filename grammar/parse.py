@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from attrs import field, frozen
 
+from grammar.edition import too_new
 from grammar.finding import Finding, Outcome, Severity
 from grammar.layout import parts
 from grammar.lines import TextLine, decoded
@@ -40,7 +41,10 @@ def parse(text: str, file: str = "(text)") -> Outcome[RuleFile]:
 
 
 def read(text: str, file: str = "(text)") -> Reading:
-    """What a text says, with every mistake."""
+    """What a text says, with every mistake; nothing but that it is too new where it is."""
+    newer = too_new(text, file)
+    if newer:
+        return Reading(RuleFile(file, (), ()), (newer,))
     found, layout_findings = parts(text, file)
     reader = FileReader(file, layout_findings)
     games = tuple(reader.game(part) for part in found if part.kind == "game")

@@ -49,6 +49,16 @@ class Licence(Node):
 
 
 @frozen(repr=False)
+class NeedsLanguage(Node):
+    """Such as "needs language 2": a program that knows only earlier ones does not read the sheet (edition.py)."""
+
+    number: Quantity
+
+    def words(self) -> str:
+        return spoken("needs language", self.number)
+
+
+@frozen(repr=False)
 class Switch(Node):
     """Such as "switch hits count, usually off": a choice that the game leaves to the class."""
 

@@ -16,6 +16,7 @@ FOR_PEOPLE = frozenset(
         "Practice.text",
         "Skills.practised",
         "Licence.identifier",
+        "NeedsLanguage.number",
         "Caution.text",
         "SaidRule.text",
         "SideBySide.what",

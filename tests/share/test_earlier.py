@@ -13,6 +13,7 @@ import pytest
 
 from compose.share.making import Sheets, played
 from compose.share.pack import Pack, read_pack
+from grammar.edition import LANGUAGE
 from grammar.format import format_file
 from grammar.parse import parse
 from grammar.resolve import resolve
@@ -48,3 +49,12 @@ def test_every_game_and_remix_of_a_pack_can_be_played() -> None:
     failed = {sheet.title: outcome.findings for sheet in playable
               if (outcome := played(sheet, Sheets(sheets))).value is None}  # fmt: skip
     assert not failed
+
+
+@pytest.mark.parametrize("head", ["game New Words\n", "modifier new words\n", "remix New Words\n", "class New Words\n"])
+def test_a_sheet_for_a_newer_program_is_refused_by_saying_so_and_no_more(head: str) -> None:
+    text = f"{head}  needs language {LANGUAGE + 1}\n  juggle a ball with both feet\n"
+    outcome = parse(text, "new.rules")
+    assert outcome.value is None
+    assert [(each.code, each.place.line) for each in outcome.findings] == [("L-newer", 2)]
+    assert parse(f"class Beck\n  class of 20\n  needs language {LANGUAGE}\n").value is not None
