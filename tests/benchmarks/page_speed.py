@@ -4,6 +4,10 @@ Prints, on this machine: the first page from the command on; then, over every ga
 that fit it, with nothing in the cache, a tap to "sound or not" and to odds and length (the two games with the most
 situations apart); then the memory of all processes after 200 taps, and whether anything is still being worked on.
 With `processor` only the answers, in processor seconds of one worker: for a machine that is busy with other work.
+
+Measured so on two busy cores, one pair for each of 24 games: sound or not, half within 0.21 s, 95 % within 0.91 s;
+odds and length, half within 0.44 s, 95 % within 3.29 s; a game with many situations took 11 s. Meant are 0.3 s and
+1.5 s at 95 %: not yet reached. First page, memory and what is left after many taps want a machine that is not busy.
 """
 
 from __future__ import annotations
