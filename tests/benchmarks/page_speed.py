@@ -137,7 +137,8 @@ def many_taps(pid: int) -> None:
 
 def children(pid: int) -> list[int]:
     """The processes below another one."""
-    text = Path(f"/proc/{pid}/task/{pid}/children").read_text()
+    tasks = Path(f"/proc/{pid}/task").glob("*/children")  # a worker is the child of the thread that tends it
+    text = " ".join(task.read_text() for task in tasks)
     return [below for child in map(int, text.split()) for below in (child, *children(child))]
 
 
