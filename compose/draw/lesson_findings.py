@@ -24,7 +24,7 @@ def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
         hint = "Play one game less, or get ready faster: each change and each talk takes minutes from play."
         yield warning("F-little-play", title, place, hint, play_min=table.played_min, share=share)
     asked = ability.read("effort target", "class time active", ages).value
-    if table.active is not None and table.active < asked:
+    if table.active is not None and table.active < asked and percent(table.active) != percent(asked):
         title = (
             f"In this lesson a pupil is active in {percent(table.active)} of class time; {percent(asked)} is asked for."
         )

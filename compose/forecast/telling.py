@@ -53,10 +53,11 @@ def told_first(forecast: Forecast) -> tuple[Section, ...]:
 
 
 def told_then(forecast: Forecast) -> tuple[Section, ...]:
-    """What it is for a class of another ability."""
+    """What it is for a class of another ability, and the seed of all that was played at random."""
     return _sections(
         forecast,
         ("With a class of low, usual and high ability", _band),
+        ("Found by playing at random", _played),
     )
 
 
@@ -197,18 +198,22 @@ def _assumptions(forecast: Forecast) -> Iterator[str]:
     yield "Rows marked * have a published source; the others are assumptions."
 
 
-def _method(forecast: Forecast) -> Iterator[str]:
+def _played(forecast: Forecast) -> Iterator[str]:
     course = forecast.course
     if course.rounds is not None:
         yield f"Played {count(course.rounds, 'round')} at random (seed {course.seed}); ± holds in 95 of 100 cases."
-    else:
-        yield f"Worked out exactly; chances are right to {max(course.chance_error, 1e-12):.0e}."
-    if forecast.passed_bound:
-        yield "Points past the bound of the check were counted by playing rounds at random."
     played = next((wait for wait in forecast.waits if wait.in_a_round > 0 and wait.seed is not None), None)
     if played is not None:
         yield f"The waits of nine in ten: {count(played.rounds, 'round')} played at random (seed {played.seed}),"
         yield "each in the order in which the rules let them go."
+
+
+def _method(forecast: Forecast) -> Iterator[str]:
+    course = forecast.course
+    if course.rounds is None:
+        yield f"Worked out exactly; chances are right to {max(course.chance_error, 1e-12):.0e}."
+    if forecast.passed_bound:
+        yield "Points past the bound of the check were counted by playing rounds at random."
     idle = [each.name for each in forecast.standings if each.name != PLAYING]
     if idle:
         yield "A wait that the end of the round cuts off counts as ended there."

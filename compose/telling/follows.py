@@ -26,6 +26,11 @@ def rules_told(voice: Voice, rules: Sequence[Rule]) -> Iterator[str]:
 
 
 def rule_told(voice: Voice, rule: Rule) -> str:
+    """When ..., ..., and what is asked before it."""
+    return _alone(voice, rule, _asked_after(voice, rule))
+
+
+def _alone(voice: Voice, rule: Rule, after: str = "") -> str:
     """When ..., ...: who acts is called "a player of a side" where it holds for each."""
     trigger = rule.trigger
     speaking = voice.calling("a", "a")
@@ -33,7 +38,6 @@ def rule_told(voice: Voice, rule: Rule) -> str:
     follows = _follows(moment, rule)
     if not rule.effects:
         follows = voice.say("play goes on")
-    after = _asked_after(voice, rule)
     clock, guard = parted(rule.guard)
     if isinstance(trigger, AtTime):
         voice = evolve(voice, me=None, other=None)  # nobody acts
@@ -61,9 +65,13 @@ def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follow
 
 
 def _asked_after(voice: Voice, rule: Rule) -> str:
-    """The lines that are asked before this one where both could hold."""
+    """The lines that are asked before this one where both could hold: as they stand, in another language as told."""
     numbers = sorted({one.lines[0] for one, other in voice.play.before if other.lines == rule.lines})
-    first = [f"“{voice.core.lines[number].words}”" for number in numbers]
+    if voice.wording.english:
+        first = [f"“{voice.core.lines[number].words}”" for number in numbers]
+    else:
+        told = {one.lines[0]: _alone(voice, one) for one, other in voice.play.before if other == rule}
+        first = [f"«\u00a0{told[number]}\u00a0»" for number in numbers]
     return voice.say(", unless this comes first: {lines}", lines="; ".join(first)) if first else ""
 
 

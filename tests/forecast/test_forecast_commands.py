@@ -11,6 +11,7 @@ import pytest
 import typer
 from typer.testing import CliRunner
 
+from compose.terminal.answer import JSON_VERSION
 from compose.terminal.forecast_commands import register
 from compose.terminal.patience import INTERRUPTED, Patience, StoppedError
 
@@ -39,10 +40,16 @@ def answer(program: typer.Typer, *words: str, code: int = 0) -> dict[str, object
 def test_forecast_in_words_fits_the_terminal(program: typer.Typer) -> None:
     text = run(program, "forecast", "lantern-row", "--absent", "3", "--minutes", "60")
     assert all(len(line) <= 80 for line in text.splitlines())
-    for said in ("on average", "north wins", "a draw", "turns a minute", "In a lesson of 60 min", "sideways error"):
+    for said in ("on average", "north wins", "a draw", "turns a minute", "In a lesson of 60 min", "--details"):
         assert said in text
     assert "With 9 north and 8 south, instead of all:" in text
-    assert "Worked out exactly" in text and "seed" not in text
+    assert "sideways error" not in text and "Worked out exactly" not in text and "seed" not in text
+
+
+def test_what_a_forecast_rests_on_is_told_on_request(program: typer.Typer) -> None:
+    text = run(program, "forecast", "lantern-row", "--details")
+    assert all(len(line) <= 80 for line in text.splitlines())
+    assert "sideways error" in text and "Worked out exactly" in text and "seed" not in text
 
 
 def test_forecast_as_json_adds_up(program: typer.Typer) -> None:
@@ -57,7 +64,9 @@ def test_forecast_as_json_adds_up(program: typer.Typer) -> None:
 
 def test_past_the_budget_rounds_are_played_and_the_seed_is_said(program: typer.Typer) -> None:
     text = run(program, "forecast", "lantern-row", *FEW, "--seed", "9", code=1)
-    assert "100 rounds at random (seed 9)" in text and "±" in text
+    assert text.count("100 rounds at random (seed 9)") == 1 and "±" in text
+    details = run(program, "forecast", "lantern-row", *FEW, "--seed", "9", "--details", code=1)
+    assert details.count("100 rounds at random (seed 9)") == 1
     told = answer(program, "forecast", "lantern-row", *FEW, "--seed", "9", code=1)["forecast"]
     assert isinstance(told, dict)
     assert told["method"] == {"name": "simulated", "rounds": 100, "seed": 9, "margin_level": 0.95}
@@ -169,7 +178,11 @@ def test_a_forecast_stopped_at_once_says_that_nothing_is_known(
         return False
 
     monkeypatch.setattr(Patience, "keep_going", stop)
-    assert answer(program, "forecast", "lantern-row", code=INTERRUPTED) == {"stopped": True, "forecast": None}
+    assert answer(program, "forecast", "lantern-row", code=INTERRUPTED) == {
+        "version": JSON_VERSION,
+        "stopped": True,
+        "forecast": None,
+    }
     assert "nothing is known yet" in run(program, "forecast", "lantern-row", code=INTERRUPTED)
 
 

@@ -26,8 +26,9 @@ def leaves(command: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[tuple[str
 
 # These speak of a file in one line, however long; nothing joins this list.
 NOT_YET_FRAMED = ("pack", "shelf", "common")
-# These look through what they are given: finding nothing, or a name that is only a word, is no mistake.
-LOOKS = (("lineage",), ("shelf", "find"), ("shelf", "rounds"), ("common", "list"), ("common", "page"))
+# These look through what they are given, or answer any words: finding nothing, or a name that is only a word, is no
+# mistake.
+LOOKS = (("lineage",), ("say",), ("shelf", "find"), ("shelf", "rounds"), ("common", "list"), ("common", "page"))
 EVERY = dict(leaves(typer.main.get_command(app)))
 of_every_command = pytest.mark.parametrize("words", EVERY, ids=" ".join)
 GIVEN_SOMETHING = [
