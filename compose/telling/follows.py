@@ -66,12 +66,11 @@ def _at_time(voice: Voice, trigger: AtTime, moment: Moment, guard: Guard, follow
 
 def _asked_after(voice: Voice, rule: Rule) -> str:
     """The lines that are asked before this one where both could hold: as they stand, in another language as told."""
-    numbers = sorted({one.lines[0] for one, other in voice.play.before if other.lines == rule.lines})
+    asked = {one.lines[0]: one for one, other in voice.play.before if other == rule}
     if voice.wording.english:
-        first = [f"“{voice.core.lines[number].words}”" for number in numbers]
+        first = [f"“{voice.core.lines[number].words}”" for number in sorted(asked)]
     else:
-        told = {one.lines[0]: _alone(voice, one) for one, other in voice.play.before if other == rule}
-        first = [f"«\u00a0{told[number]}\u00a0»" for number in numbers]
+        first = [f"« {_alone(voice, asked[number])} »" for number in sorted(asked)]
     return voice.say(", unless this comes first: {lines}", lines="; ".join(first)) if first else ""
 
 
