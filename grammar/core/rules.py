@@ -197,7 +197,7 @@ class StartAgain(Enum):
 
 
 class PlayOn(Enum):
-    """Who was hit plays on."""
+    """Who was hit, or whose ball was caught, plays on."""
 
     PLAY_ON = "plays on"
 

@@ -30,6 +30,7 @@ from grammar.core.rules import (
     Person,
     PlayOn,
     Put,
+    Result,
     StartAgain,
     Swap,
 )
@@ -92,7 +93,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.Drops() | when.GoesBack():
             yield from set_down(reader, consequence, moment)
         case when.PlaysOn():
-            if moment.result in ON_A_PLAYER:
+            if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
                 yield PlayOn.PLAY_ON
 
 
