@@ -43,7 +43,7 @@ from grammar.core.rules import (
 from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
-PLAYS_ON = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}
+PLAYS_ON: dict[Result | None, str] = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}
 PERSONS = {
     Person.OBJECT: "the player hit",
     Person.CATCHER: "the catcher",

@@ -6,7 +6,7 @@ from grammar.core.reading.aims import LINES
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, KindId, Laden, Landmark, Owner, Population, SideId, Sort, Spot
-from grammar.meanings import AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.meanings import BALL_ACTORS, AgentMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Np
 
 
@@ -36,7 +36,7 @@ def arriving(reader: Reader, phrase: Np, spoken: Spoken) -> frozenset[Population
         return with_load(reader, frozenset(reader.populations(reader.side_ids)), phrase)
     meaning = reader.game.meaning(phrase.name)
     if isinstance(meaning, AgentMeaning):
-        if meaning.part != "actor":
+        if meaning.part != "actor" or phrase.name.text in BALL_ACTORS:
             raise Senseless(phrase, f"Nobody arrives as `{phrase.name.text}`.", "Say who goes there, such as: a runner")
         said = whose(reader.game, phrase)
         return frozenset(reader.populations(spoken.meant(said, reader.all_sides)))

@@ -9,7 +9,7 @@ from attrs import evolve
 from grammar.core.guards import Compare, Relation, ThingsAt
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.when_lines import read_when
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
 from grammar.sentences import when
@@ -36,6 +36,7 @@ def _scoring(event: when.Event, worth: Worth | SetPoints) -> when.When:
 
 def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[Rule]:
     """Whoever knocks the last that stands has these points besides what it is worth by itself."""
+    _refuse_no_set(reader, sentence.what)
     for rule in read_when(reader, _scoring(when.Knocked(sentence.what, "is"), sentence), line):
         assert isinstance(rule.trigger, Happening)
         for owner in sorted(rule.trigger.against, key=repr):
@@ -46,3 +47,11 @@ def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[
             trigger = evolve(rule.trigger, against=frozenset({owner}), to=things)
             more = tuple(evolve(effect, more=True) if isinstance(effect, Add) else effect for effect in rule.effects)
             yield evolve(rule, trigger=trigger, guard=last, effects=more)
+
+
+def _refuse_no_set(reader: Reader, what: Np) -> None:
+    """Raises Senseless where a phrase is not all that one side has: those of several sides are no set."""
+    several = whose(reader.game, what).whose in (Whose.ANY, Whose.ONE_EACH)
+    if several or what.determiner not in (None, "the", "all", "every"):
+        title = f"`{what.words()}`: what is all down is what one side has."
+        raise Senseless(what, title, f"Write: all {what.name.text} of the other side down")
