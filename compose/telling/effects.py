@@ -43,7 +43,7 @@ from grammar.core.rules import (
 from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
-PLAYS_ON: dict[Result | None, str] = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}
+PLAYS_ON = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}
 PERSONS = {
     Person.OBJECT: "the player hit",
     Person.CATCHER: "the catcher",
@@ -101,8 +101,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case TakeEffect():
             return ""
         case PlayOn():
-            result = moment.rule.trigger.result if isinstance(moment.rule.trigger, Happening) else None
-            return voice.say(PLAYS_ON.get(result, "play goes on"))
+            assert isinstance(moment.rule.trigger, Happening)
+            return voice.say(PLAYS_ON.get(moment.rule.trigger.result, "play goes on"))
         case Finish():
             return _named(moment).does([effect.winner], "{side} wins", "{side} win")
         case SetDown():

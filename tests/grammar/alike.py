@@ -5,7 +5,7 @@ Only these excuse an exchange that changes nothing. What a slot means where noth
 
 from __future__ import annotations
 
-from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS
+from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS, AgentMeaning, PlayerMeaning, side_named
 from grammar.words import plural
 from tests.grammar.exchanges import Exchange, Names
 
@@ -49,6 +49,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
     if field == "preposition":
         return was in _HERE and now in _HERE
+    if same_who_arrives(exchange, names):
+        return True
     if field in ("owner", "possessive", "other"):
         if section in ("set-up", "kit", "space") and "that" in (_owner(was, names), _owner(now, names)):
             return True  # what belongs to one named side is theirs
@@ -60,8 +62,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
             owners = _owner(was, names), _owner(now, names)
             return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
         return _owners_alike(_owner(was, names), _owner(now, names), section)
-    if field == "name" and "arrives" in exchange.sentence.words() and {was, now} <= {"player", "players", *ACTORS}:
-        return True  # whoever arrives has carried or run
+    if field == "name" and section == "when" and _same_person(exchange, names):
+        return True
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
         return _names_alike(was, now, names)
     if field == "quantity":
@@ -73,7 +75,7 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
 
 def spells_out(exchange: Exchange) -> bool:
     """Whether one of both says nothing: a default that covers all there is may be said in words, or left to say."""
-    if {exchange.was, exchange.now} == {"its", "that"}:
+    if {exchange.was, exchange.now} in ({"its", "that"}, {"its", "the"}):
         return True
     fields = ("owner", "possessive", "other", "determiner", "state", "count")
     return "" in (exchange.was, exchange.now) and exchange.slot.partition(".")[2] in fields
@@ -82,6 +84,28 @@ def spells_out(exchange: Exchange) -> bool:
 def same_on_the_floor(exchange: Exchange) -> bool:
     """Whether both name one place of the floor, behind which or before which the same lies; one thing has no order."""
     return {exchange.was, exchange.now} in _ON_THE_FLOOR or exchange.slot == "Placing.spread"
+
+
+def same_who_arrives(exchange: Exchange, names: Names) -> bool:
+    """Whether both name who arrives: what is brought, whoever brings it, or the side of whom alone that can be."""
+    if "arrives" not in exchange.sentence.words():
+        return False
+    field = exchange.slot.partition(".")[2]
+    if field == "name":
+        sides = {side_named(names.meanings.get(each)) for each in (exchange.was, exchange.now)}
+        return len(sides - {None}) < 2
+    if field in ("side", "possessive"):
+        owners = _owner(exchange.was, names), _owner(exchange.now, names)
+        return "thrower" in owners and bool({"that", *names.sides} & {*owners})
+    return False
+
+
+def _same_person(exchange: Exchange, names: Names) -> bool:
+    """Whether both name one person: any player and one of the side of whom alone it can be, or whose the thing is."""
+    both = exchange.was, exchange.now
+    if not all(isinstance(names.meanings.get(each), PlayerMeaning | AgentMeaning) for each in both):
+        return "player" in both and bool({*both} & {*names.sides})
+    return "player" in both or f" its {exchange.now} " in exchange.sentence.words()
 
 
 def _class(word: str) -> str:
