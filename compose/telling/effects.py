@@ -71,9 +71,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case LifeOf():
             return voice.say(LIVES[effect.by], who=_mover(moment, effect.who))
         case Swap():
-            pattern = "{who} changes places with {whom}"
-            if isinstance(effect.who, AllPlaying):
-                pattern = "{who} change places with {whom}"
+            several = isinstance(effect.who, AllPlaying)
+            pattern = "{who} change places with {whom}" if several else "{who} changes places with {whom}"
             return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
         case Put():
             pattern = "{it} stays down" if effect.posture is Posture.DOWN else "{it} stands up again"
