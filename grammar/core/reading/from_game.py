@@ -213,10 +213,10 @@ def _choices(reading: Reading) -> Iterator[Choice]:
 def _homes(reading: Reading) -> tuple[Home, ...]:
     """The homes that the sheet gives; of whom it says nothing, those taken for granted.
 
-    The line about the fewest wins: one about a role before one about all players.
+    The line about the fewest players wins, however many places it gives them: a role before all players.
     """
     homes = reading.of(Home)
-    about: Counter[int] = Counter(line for home in homes for line in home.lines)
+    about = Counter(line for line, _ in {(line, home.who) for home in homes for line in home.lines})
     least: dict[Population, tuple[bool, int]] = {}
     for home in homes:
         rank = _rank(reading, home, about)
