@@ -56,9 +56,7 @@ def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Fi
     lines: list[TextLine] = []
     notes: list[str] = []
     findings: list[Finding] = []
-    # A letter with its accent typed after it, as some systems save it, is the same letter.
-    composed = unicodedata.normalize("NFC", text)
-    for number, raw in enumerate(re.split(r"\r\n|\r|\n", composed), start=1):
+    for number, raw in enumerate(re.split(r"\r\n|\r|\n", text), start=1):
         written = raw.expandtabs(4).rstrip()
         said = written.lstrip()
         place = Span(file, number, len(written) - len(said) + 1, min(len(written), MOST_LINE_LETTERS) + 1)
@@ -69,7 +67,9 @@ def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Fi
         elif re.match(r"note\s*:", said, re.IGNORECASE):
             notes.append(said.split(":", 1)[1].strip())
         elif said:
-            lines.append(TextLine(number, len(written) - len(said), said, tuple(notes)))
+            # A letter with its accent typed after it, as some systems save it, is the same letter.
+            composed = unicodedata.normalize("NFC", said)
+            lines.append(TextLine(number, len(written) - len(said), composed, tuple(notes)))
             notes = []
     return lines, notes, findings
 
