@@ -151,7 +151,8 @@ def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = EN
     for side in game.sides:
         players = number(len(floor.players_of(side.name)), "player", "players")
         parts.append(f"{say('{side}: {players}', side=side_label(wording, side.name), players=players)}.")
-    kit = [number(len(floor.items_of(line.name)), line.name, line.plural) for line in game.kit]
+    lying = [(len(floor.items_of(line.name)), line) for line in game.kit]
+    kit = [number(count, line.name, line.plural) for count, line in lying if count]
     if kit:
         parts.append(say("On the floor: {things}.", things=wording.listed(kit)))
     if floor.areas:

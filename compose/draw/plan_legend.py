@@ -14,9 +14,11 @@ from compose.draw.plan_throws import goal, metres, shown_throws, to_what
 from compose.draw.shapes import Ink, Label, Lines, Shape, arrow, rectangle
 from compose.draw.symbols import WIDE_M, player, symbol, wide_thing
 from compose.draw.units import FOOT_M
+from compose.staging.floor.items import USUAL_SIZE_M
 from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
 from compose.telling.french import one_of_a_kind, side_label
 from grammar.core.declared import Doing
+from grammar.core.values import Sort
 from grammar.game import GameKit
 from grammar.words import article, plural
 
@@ -64,6 +66,11 @@ def _kit(sheet: Sheet) -> Iterator[Entry]:
         items = sheet.floor.items_of(line.name)
         if items:
             yield Entry(_sign_of(sheet, items[0]), _kit_words(sheet, line, len(items)))
+        else:  # what comes in later is part of the game, too
+            size_m = USUAL_SIZE_M[Sort(line.category)]
+            kept = FloorItem(line.name, line.category, None, 0.0, 0.0, *size_m)
+            words = sheet.wording.say("{things}: not on the floor at first", things=_kit_words(sheet, line, line.count))
+            yield Entry(_sign_of(sheet, kept), words)
 
 
 def _kit_words(sheet: Sheet, line: GameKit, number: int) -> str:

@@ -80,23 +80,27 @@ def _picture(strip: Strip, order: int) -> str:
 
 
 def _data(strip: Strip, wording: Wording) -> str:
-    """The scenes for the script: of each token where it is, in units of the SVG, and the number of its look."""
+    """The scenes for the script: of each token where it is, in units of the SVG, and the number of its look.
+
+    A ball that comes in later, or was taken away, waits unseen where it is seen first.
+    """
     box = strip.frames[0].box
     looks: dict[str, int] = {}
-    keys = [token.key for token in layered(strip.scenes[0])]
+    seen_first = {token.key: token for scene in reversed(strip.scenes) for token in scene}
+    every = layered(seen_first.values())
     scenes = []
     for scene in strip.scenes:
         by_key = {token.key: token for token in scene}
-        scenes.append([_shown(strip, by_key[key], box, looks) for key in keys])
+        scenes.append([_shown(strip, by_key.get(token.key, token), box, looks, token.key in by_key) for token in every])
     told = [[f"{moment.stamp}  {moment.sentence}".strip(), moment.counts] for moment in strip.moments]
     words = {"play": wording.say("Play"), "pause": wording.say("Pause")}
     data = {"scenes": scenes, "looks": list(looks), "told": told, "words": words}
     return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
 
 
-def _shown(strip: Strip, token: Token, box: Rectangle, looks: dict[str, int]) -> tuple[float, float, int]:
+def _shown(strip: Strip, token: Token, box: Rectangle, looks: dict[str, int], there: bool) -> tuple[float, float, int]:
     """A look is drawn around the upper left corner of the picture, so that it only has to be moved."""
     corner = evolve(token, item=evolve(token.item, x=box.left, y=box.top))
-    look = "".join(marks_of(token_shapes(strip.game, strip.floor, corner), box))
+    look = "".join(marks_of(token_shapes(strip.game, strip.floor, corner), box)) if there else ""
     x, y = (token.item.x - box.left) * PER_METRE, (box.top - token.item.y) * PER_METRE
     return round(x, 1), round(y, 1), looks.setdefault(look, len(looks))

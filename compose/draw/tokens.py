@@ -19,6 +19,7 @@ SHOWN = ("player", "ball", "load", "target", "body")
 LYING = ("ball", "load")
 APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names no spot
 CLEAR = 0.035  # of the court's length between a ball without a spot of its own and all else (our choice)
+TOUCHING_M = 0.05  # our choice: nearer than this two signs are one
 TRIES = 400
 OUT_M = 1.1  # our choice: how far beside the court those stand who are out
 
@@ -152,10 +153,11 @@ class _Spots:
     def _next(self) -> tuple[float, float]:
         """The next free spot; after some tries any spot, since a full place is full."""
         spot = next(self._more)
-        if self.place.token == "player" and not self.place.name.endswith("/in"):
-            return spot
+        waiting = self.place.token == "player" and not self.place.name.endswith("/in")
+        # Who waits may stand close, but two of different tasks that wait in one place not on one spot.
+        clear_m = TOUCHING_M if waiting else CLEAR * self.floor.length_m
         for _try in range(TRIES):
-            if all(hypot(spot[0] - x, spot[1] - y) >= CLEAR * self.floor.length_m for x, y in self.taken):
+            if all(hypot(spot[0] - x, spot[1] - y) >= clear_m for x, y in self.taken):
                 break
             spot = next(self._more)
         self.taken.append(spot)

@@ -22,6 +22,8 @@ from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances
 from compose.forecast.sample import sample_round
 from compose.net.from_game import net_of
+from compose.staging.resolved import resolved
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.values import At
 from grammar.parse import parse
 from library.load import granted_path, kit_names
@@ -67,11 +69,15 @@ def test_every_picture_shows_the_counts_of_its_marking(name):
 @pytest.mark.parametrize("name", NAMES)
 def test_tokens_keep_their_names_and_lie_in_the_picture(name):
     _net, _moves, made = strip(name)
-    keys = [token.key for token in made.scenes[0]]
-    assert len(set(keys)) == len(keys)
+    rules = resolved(library_game(name)).play.rules
+    brought = any(isinstance(effect, ComeIn | TakeAway) for rule in rules for effect in rule.effects)
     box = made.frames[0].box
+    keys = []
     for scene in made.scenes:
-        assert [token.key for token in scene] == keys
+        # Only balls come in or are taken away, and only where the sheet says so.
+        here = [token.key for token in scene if not brought or token.item.category != "ball"]
+        keys = keys or here
+        assert here == keys and len({token.key for token in scene}) == len(scene)
         assert all(box.holds(token.item.x, token.item.y) for token in scene)
         spots = Counter((token.item.category, round(token.item.x, 3), round(token.item.y, 3)) for token in scene)
         assert not [spot for spot, count in spots.items() if count > 1 and spot[0] != "body"]
@@ -102,6 +108,26 @@ def test_the_page_stands_alone_and_can_be_worked_without_a_mouse():
     assert len(data["scenes"]) == len(made.moments) == len(data["told"])
     assert all(look < len(data["looks"]) for scene in data["scenes"] for _x, _y, look in scene)
     assert sum(tag == "button" for tag, _attributes in page.seen) == 4
+
+
+def test_balls_that_come_in_and_go_are_seen_only_while_they_are_there():
+    net, _sample = sampled("ember-minute")
+    start, kinds = net.start(), {place.kind for place in net.places if place.token == "ball"}
+    assert len(kinds) == 2
+    numbers = [number for number, place in enumerate(net.places) if place.token == "ball"]
+    first = next(number for number in numbers if start[number])
+    second = next(number for number in numbers if net.places[number].kind != net.places[first].kind)
+    later = [0 if number in numbers else count for number, count in enumerate(start)]
+    later[second] = 6
+    told = [Told("They come in.", tuple(later), 3.0)]
+    game = library_game("ember-minute")
+    made = strip_of(game, laid_out(game), net, moments_of(net, told, ""), game.title, "")
+    data = json.loads(re.search(r'id="round">(.*?)</script>', strip_html_of(made)).group(1))
+    balls = sum(start[number] for number in numbers)
+    for scene, seen in zip(data["scenes"], made.scenes, strict=True):
+        assert len(scene) == len(data["scenes"][0])
+        assert sum(data["looks"][look] != "" for _x, _y, look in scene) == len(seen)
+    assert [sum(token.item.category == "ball" for token in seen) for seen in made.scenes] == [balls, 6]
 
 
 def test_few_moves_are_all_shown_and_many_are_thinned():
