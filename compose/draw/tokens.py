@@ -45,21 +45,22 @@ class _Moved:
 
     def __init__(self, net: Net, floor: Floor) -> None:
         self.net, self.floor = net, floor
-        self.groups: dict[str, list[int]] = {}
+        self.groups: dict[str, dict[str, list[int]]] = {}
         for number, place in enumerate(net.places):
             if place.token in SHOWN:
-                self.groups.setdefault(_group(place), []).append(number)
+                self.groups.setdefault(_group(place), {}).setdefault(_home(place), []).append(number)
         self.parts = dict(self._parts())
         taken = [(item.x, item.y) for item in floor.items]
-        numbers = [number for places in self.groups.values() for number in places]
+        numbers = [places[0] for homes in self.groups.values() for places in homes.values()]
         self.spots = {number: _Spots(net.places[number], floor, taken) for number in numbers}
         self.at: dict[str, list[tuple[int, int]]] = {group: [] for group in self.groups}
 
     def scene(self, marking: tuple[int, ...]) -> tuple[Token, ...]:
         """Move as few as the counts ask for."""
         found: list[Token] = []
-        for group, places in self.groups.items():
-            self._move(self.at[group], {number: self._shown(number, marking[number]) for number in places})
+        for group, homes_of in self.groups.items():
+            counts = {places[0]: [self._shown(each, marking[each]) for each in places] for places in homes_of.values()}
+            self._move(self.at[group], {number: sum(each) for number, each in counts.items()})
             homes = [self.spots[number].at(slot) for number, slot in self.at[group]]
             found += (
                 self._token(f"{group}/{order}", number, spot)
@@ -126,6 +127,11 @@ def _group(place: Place) -> str:
     return f"{place.token}/{place.kind}"
 
 
+def _home(place: Place) -> str:
+    """Where it is shown: how many lives a player has left is not to be seen."""
+    return "/".join(place.name.split("/")[:4]) if place.token == "player" else place.name
+
+
 class _Spots:
     """Where the tokens of a place stand: first as the set-up says, then side by side in what room there is."""
 
@@ -153,7 +159,7 @@ class _Spots:
     def _next(self) -> tuple[float, float]:
         """The next free spot; after some tries any spot, since a full place is full."""
         spot = next(self._more)
-        waiting = self.place.token == "player" and not self.place.name.endswith("/in")
+        waiting = self.place.token == "player" and not _home(self.place).endswith("/in")
         # Who waits may stand close, but two of different tasks that wait in one place not on one spot.
         clear_m = TOUCHING_M if waiting else CLEAR * self.floor.length_m
         for _try in range(TRIES):
