@@ -39,18 +39,19 @@ _HERE = ("in", "on", "")
 _SINGLE_SLOTS = ("Sides.names", "Area.name", "Track.name", "Role.name", "Kit.name", "Headcount.of")
 # In an event these can be one side: the one concerned is the other one, that of the keeper or of who caught.
 _CONCERNED = ("other", "that", "keeper", "catcher")
+_WITHOUT_SAYING = ("it stays down", "the ball goes to the other side")
 
 
 def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     """Whether both words may mean the same where they stand."""
     was, now, field = exchange.was, exchange.now, exchange.slot.partition(".")[2]
+    if section == "when" and _same_in_an_event(exchange, names):
+        return True
     if field == "determiner":
         dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
         return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
     if field == "preposition":
         return was in _HERE and now in _HERE
-    if same_who_arrives(exchange, names):
-        return True
     if field in ("owner", "possessive", "other"):
         if section in ("set-up", "kit", "space") and "that" in (_owner(was, names), _owner(now, names)):
             return True  # what belongs to one named side is theirs
@@ -62,8 +63,6 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
             owners = _owner(was, names), _owner(now, names)
             return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
         return _owners_alike(_owner(was, names), _owner(now, names), section)
-    if field == "name" and section == "when" and _same_person(exchange, names):
-        return True
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
         return _names_alike(was, now, names)
     if field == "quantity":
@@ -86,7 +85,46 @@ def same_on_the_floor(exchange: Exchange) -> bool:
     return {exchange.was, exchange.now} in _ON_THE_FLOOR or exchange.slot == "Placing.spread"
 
 
-def same_who_arrives(exchange: Exchange, names: Names) -> bool:
+def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
+    """Whether both can come to the same in one game though they say different things.
+
+    A wide word and a narrow one, where nothing else can happen or all else has a line of its own; two words for the
+    side concerned, where they differ only if it were one's own; and what holds where nothing is said.
+    """
+    if section != "when":
+        return False
+    both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
+    if field == "name":
+        return _one_is_wide(exchange.was, exchange.now) or _same_who_arrives(exchange, names)
+    if field in ("owner", "side", "possessive"):
+        owners = {_owner(each, names) for each in both}
+        wide = field == "owner" and bool({"a", "each"} & owners)
+        return wide or owners <= {*_CONCERNED} or _same_who_arrives(exchange, names)
+    dropped = exchange.slot == "When.consequences" and "" in both
+    return dropped and any(each in _WITHOUT_SAYING or each.endswith(" goes back") for each in both)
+
+
+def _one_is_wide(was: str, now: str) -> bool:
+    wide = {*CATEGORY_WORDS, *SHOT_WORDS}
+    return bool({was, now, *(one for one in wide if plural(one) in (was, now))} & wide)
+
+
+def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
+    """Whether both mean the same person, side or half of what happened."""
+    both, field = (exchange.was, exchange.now), exchange.slot.partition(".")[2]
+    said = exchange.sentence.words()
+    if field == "name":
+        return _same_person(exchange, names) or _same_who_arrives(exchange, names)
+    if field == "determiner":
+        return {_class(each) for each in both} == {"their", "that"}
+    if field in ("side", "possessive") and said.startswith("a pass is caught"):  # by a team-mate
+        return {_owner(each, names) for each in both} <= {"thrower", "catcher", "that"}
+    if field == "place" and said.startswith("a ball leaves the court"):
+        return any("half it left" in each for each in both)
+    return _same_who_arrives(exchange, names)
+
+
+def _same_who_arrives(exchange: Exchange, names: Names) -> bool:
     """Whether both name who arrives: what is brought, whoever brings it, or the side of whom alone that can be."""
     if "arrives" not in exchange.sentence.words():
         return False
@@ -140,5 +178,4 @@ def _names_alike(was: str, now: str, names: Names) -> bool:
     people = {*names.people, *(plural(one) for one in names.people), *names.sides}
     if len(names.sides) == 1 and {was, now} <= people:
         return True
-    wide = {*CATEGORY_WORDS, *SHOT_WORDS}
-    return bool({was, now, *(one for one in wide if plural(one) in (was, now))} & wide)
+    return _one_is_wide(was, now)

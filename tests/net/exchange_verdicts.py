@@ -25,7 +25,7 @@ from grammar.resolve import resolve
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line
-from tests.grammar.alike import FOR_PEOPLE, may_be_alike, same_on_the_floor, same_who_arrives, spells_out
+from tests.grammar.alike import FOR_PEOPLE, may_be_alike, same_in_one_game, same_on_the_floor, spells_out
 from tests.grammar.exchanges import Exchange, names_of
 
 LEAST_PLAYERS = 3
@@ -138,7 +138,7 @@ def verdict(before: Staged, section: str, at: int, exchange: Exchange) -> Verdic
         return Verdict.DIFFERS
     if (section in ("space", "set-up") and same_on_the_floor(exchange)) or spells_out(exchange):
         return Verdict.SYNONYM
-    if same_who_arrives(exchange, names_of(before.game)):
+    if same_in_one_game(exchange, names_of(before.game), section):
         return Verdict.SYNONYM
     told = _told_idle(after, section, at) or _told_idle(before, section, at)
     return Verdict.IDLE if told else Verdict.SILENT
