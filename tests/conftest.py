@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+from collections import defaultdict
 from pathlib import Path
+from random import Random
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
@@ -19,6 +21,31 @@ settings.register_profile(
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much],
 )
 settings.load_profile("ruleweave")
+
+
+SEED = os.environ.get("RULEWEAVE_SEED", "20261126")
+WHOLE = "RULEWEAVE_WHOLE"  # set, it has every case of every test run
+MOST_CASES = 30  # of one test that has more of them, drawn by the seed
+
+
+def pytest_report_header() -> str:
+    return "every case of every test" if WHOLE in os.environ else f"seed {SEED}: at most {MOST_CASES} cases of a test"
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave a seeded sample of the cases of a test that has many; `sample(n)` marks one whose cases are dear."""
+    if WHOLE in os.environ or config.getoption("--reset") or any("[" in each for each in config.args):
+        return
+    cases = defaultdict[str, list[pytest.Item]](list)
+    for item in items:
+        cases[item.nodeid.split("[")[0]].append(item)
+    drawn: set[str] = set()
+    for name, each in cases.items():
+        mark = each[0].get_closest_marker("sample")
+        most = mark.args[0] if mark else MOST_CASES
+        drawn |= {item.nodeid for item in Random(f"{SEED} {name}").sample(each, min(most, len(each)))}
+    config.hook.pytest_deselected(items=[item for item in items if item.nodeid not in drawn])
+    items[:] = [item for item in items if item.nodeid in drawn]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
