@@ -50,7 +50,7 @@ def aiming_seconds(case: Case) -> float:
         seconds += case.take("pace order", EVERY_SKILL)
     if attempt.steps_most is not None:
         seconds -= min(seconds, case.take("pace steps", EVERY_SKILL)) * max(0.0, 1 - attempt.steps_most / USUAL_STEPS)
-    if attempt.hold_limit_s is None:
+    if attempt.hold_limit_s is None or not seconds:  # at the end of a norm nothing may be left of it
         return seconds
     return seconds * (1 - exp(-attempt.hold_limit_s / seconds))
 
