@@ -17,12 +17,18 @@ from grammar.core.values import At, KindId, Landmark, Part, Population, Presence
 WAITING_AREAS = frozenset({AreaKind.QUEUE, AreaKind.BENCH})
 
 
-def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
-    """Topic and sentence."""
+def who_tries_nothing(voice: Voice) -> Iterator[str]:
+    """One sentence where some players have nothing to try; a sheet may say so, too, and that line has no value."""
     play = voice.play
     idle = frozenset(play.populations()) - {offer.by for offer in play.offers}
     if idle and play.offers:
-        yield Topic.DOES, _alike(voice, idle).say("{who} try nothing", who=_alike(voice, idle).players(idle))
+        yield _alike(voice, idle).say("{who} try nothing", who=_alike(voice, idle).players(idle))
+
+
+def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
+    """Topic and sentence."""
+    for text in who_tries_nothing(voice):
+        yield Topic.DOES, text
     left = _unaimed(voice)
     if left:
         yield Topic.DOES, _alike(voice, left).say("nobody aims at {what}", what=_alike(voice, left).things(left, True))

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import frozen
 
 from compose.telling.french import joined
+from compose.telling.gaps import who_tries_nothing
 from compose.telling.read_back import all_told, choice_name, values_told
 from compose.telling.sentences import sentence, told_sentence
 from compose.telling.topics import Topic
@@ -79,8 +80,10 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
             yield f"{sentence(wording.author(quotes[line.number]))} ({wording.say(UNREAD)})"
         elif wording.english:
             yield sentence(line.words)
-        else:
+        elif line.number in told or section != "play":
             yield from told.get(line.number, ())
+        else:
+            yield from (told_sentence(wording, text) for text in who_tries_nothing(Voice(core, wording)))
 
 
 def kit_told(voice: Voice) -> Iterator[str]:
