@@ -102,6 +102,7 @@ def test_factors_say_that_they_are_assumed() -> None:
             assert "(assumption" in modifier.about, modifier.name
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("stem", library_games(), ids=str)
 def test_every_modifier_with_every_game_compiles_or_says_why_not(stem: str) -> None:
     """With the least players of each range and with the middle number; reasons are one sentence."""
