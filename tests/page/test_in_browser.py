@@ -152,12 +152,14 @@ def test_the_whole_job_without_scripts_on_a_tablet(served: Served, window: Brows
     expect(page.locator("#name")).to_have_text("Lantern Row Remix")
     page.get_by_role("link", name="Undo").click()
     expect(page.locator("#name")).to_have_text("Lantern Row")
+    page.wait_for_url("**whole=yes")
     page.goto(f"{served.home}/write/new")
     page.locator("#text").fill(BEGIN.replace("players roll a", "players rol a").replace("My Game", "Our Game"))
     page.get_by_role("button", name="Look at it").click()
     page.get_by_role("button", name="Write it so").click()
     page.get_by_role("button", name="Keep it").click()
     expect(page.locator("#name")).to_have_text("Our Game")
+    page.wait_for_url("**whole=yes")  # without scripts the page asks again by itself until all is known
     page.goto(f"{served.home}/share")
     page.get_by_label("Our Game").check()
     with page.expect_download() as given:
