@@ -112,7 +112,7 @@ def test_misspelled_modifier_is_guessed() -> None:
 
 
 def test_syntax_of_a_remix_is_checked_line_by_line() -> None:
-    outcome = parse(dedent(REMIX).replace('with "roll instead"', "with roll instead").replace("n 3", "n three"))
+    outcome = parse(dedent(REMIX).replace('with "roll instead"', "with roll instead").replace("n 3", "n many"))
     assert outcome.value is None
     assert len(outcome.findings) == 2
 
