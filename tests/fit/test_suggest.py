@@ -54,8 +54,8 @@ def game_at(path: Path) -> Game:
     return game
 
 
-# Nothing in the library lets players aim at something else as well, or takes a deciding point away; the search then ends
-# with its tries, not whole.
+# Nothing in the library lets players aim at something else as well, or takes a deciding point away; the search then
+# ends with its tries, not whole.
 MENDED_BY_NO_MODIFIER = ("idle-nobody-aims.wrong", "dead-end-at-a-level-score.wrong")
 
 

@@ -31,6 +31,18 @@ class Reading:
     moves: dict[Counted, set[Counted]]
     bell: dict[Counted, str | None]
 
+    def without_idle_things(self, other: Reading) -> Reading:
+        """This reading without the things that the other does not count at all, which nothing may ever change."""
+        counted = {key[1] for state in other.results for key, _ in state if key[0] == "target"}
+        things = {each for state in self.results for each in state if each[0][0] == "target"}
+        idle = {each for each in things if each[0][1] not in counted}
+        assert all(idle <= state for state in self.results), "what is not counted changes"
+        return Reading(
+            {state - idle: result for state, result in self.results.items()},
+            {state - idle: {each - idle for each in after} for state, after in self.moves.items()},
+            {state - idle: result for state, result in self.bell.items()},
+        )
+
     def differs(self, other: Reading) -> str:
         """What the two readings do not have in common, "" for nothing."""
         mine, its = set(self.results), set(other.results)
