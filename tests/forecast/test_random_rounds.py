@@ -34,6 +34,9 @@ def played(game: Game, rounds: int = 4_000, watched: tuple[int, ...] = (), seed:
     return found
 
 
+UNSEEN = 7 / 600  # what 600 rounds miss once in a thousand times: exp(-7)
+
+
 def agree(exact: Course, seen: Course) -> None:
     """All that both say lies within a few standard errors."""
     assert seen.rounds is not None
@@ -42,10 +45,16 @@ def agree(exact: Course, seen: Course) -> None:
         assert (np.abs(one - other) <= FAR * error + 3 / seen.rounds).all()
     assert abs(exact.unsaid - seen.unsaid) <= FAR * math.sqrt(exact.unsaid / seen.rounds) + 3 / seen.rounds
     for name in ("mean", "median", "ninety"):
-        one, other = getattr(exact.length, name), getattr(seen.length, name)
-        assert abs(one.value - other.value) <= FAR / 1.96 * other.margin + 1e-9, name
-    assert (np.abs(exact.tokens - seen.tokens) <= FAR * seen.spread_tokens + 1e-9).all()
-    assert (np.abs(exact.firings - seen.firings) <= FAR * seen.spread_firings + 3 / seen.rounds).all()
+        said, played_out = getattr(exact.length, name), getattr(seen.length, name)
+        # Where all rounds played went alike the margin is none, though one in a hundred may still go otherwise.
+        rarer = 0.0 if played_out.margin else UNSEEN * max(said.value, played_out.value)
+        assert abs(said.value - played_out.value) <= FAR / 1.96 * played_out.margin + rarer + 1e-9, name
+    for one, other, spread, least in (
+        (exact.tokens, seen.tokens, seen.spread_tokens, 1e-9),
+        (exact.firings, seen.firings, seen.spread_firings, 3 / seen.rounds),
+    ):
+        unseen = (spread < 1e-9) * UNSEEN * np.maximum(one, other)
+        assert (np.abs(one - other) <= FAR * spread + unseen + least).all()
     for place, distribution in exact.points.items():
         spread = np.sqrt(np.maximum(0.0, distribution * (1 - distribution)) / seen.rounds)
         assert (np.abs(distribution - seen.points[place]) <= FAR * spread + 4 / seen.rounds).all()
