@@ -34,7 +34,8 @@ def pytest_report_header() -> str:
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Leave a seeded sample of the cases of a test that has many; `sample(n)` marks one whose cases are dear."""
-    if WHOLE in os.environ or config.getoption("--reset") or any("[" in each for each in config.args):
+    named = config.getoption("keyword") or any("[" in each for each in config.args)
+    if WHOLE in os.environ or config.getoption("--reset") or named:
         return
     cases = defaultdict[str, list[pytest.Item]](list)
     for item in items:

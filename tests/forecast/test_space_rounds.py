@@ -100,7 +100,7 @@ def test_the_mean_wait_is_worked_out() -> None:
     course = exact_course(space, constants, LESSON)
     assert course.spent is not None and course.spent.sum() == pytest.approx(20.0)
     played = SpaceRounds(space, constants, ROUNDS, np.random.default_rng(9), 20.0, (1,))
-    comings = played.comings(1, course.spent)
+    comings = played.comings(1, course.spent, course.moments)
     while played.running:
         played.step()
     seen = waits_of(1, [(played.log, ROUNDS)])

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import library
+from compose.check import Budget, StateSpace, explore
+from compose.net.net import Net
 from grammar.game import Game
 from tests.interpreter.sheets import game_in
 
@@ -18,6 +20,7 @@ SLOW = (
 )
 GAMES = sorted((path.stem for path in library.game_paths()), key=lambda name: (name in SLOW, name))
 SMALL_SIDE, SMALL_CROWD = 2, 12
+MOST_STATES = 20_000
 SMALLER = {  # less kit and fewer points, so that plain Python comes through
     "beck-gates": {
         "at least 25 points": "at least 4 points",
@@ -71,3 +74,9 @@ def small(name: str) -> Game:
         assert text.count(before) == 1, before
         text = text.replace(before, after)
     return game_in(text)
+
+
+def is_countable(net: Net) -> bool:
+    """Whether plain Python comes through all the states of a net."""
+    space = explore(net, Budget(MOST_STATES))
+    return isinstance(space, StateSpace) and space.complete
