@@ -12,7 +12,7 @@ from typing import Any
 from attrs import evolve, field, frozen
 
 from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, services
-from compose.telling.gaps import gaps
+from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
@@ -118,7 +118,11 @@ def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None
     """
     told = list(all_told(core, wording, usual_m))
     voice = Voice(core, wording)
-    told += [(topic, Said(told_sentence(wording, text))) for topic, text in gaps(voice)]
+    idle = tuple(who_tries_nothing(voice))
+    unsaid = tuple(_without_a_value(core, told))
+    told += [
+        (topic, Said(told_sentence(wording, text), unsaid if text in idle else ())) for topic, text in gaps(voice)
+    ]
     told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
     found = []
     for topic in Topic:
@@ -132,6 +136,14 @@ def _heading(topic: Topic, core: Core) -> str:
     """What stands over the sentences of a topic; nobody is promised who fetches where nobody does."""
     nobody_fetches = not any(isinstance(each, Fetch) for each in core.play.services)
     return "Where balls come to lie" if topic is Topic.BALLS and nobody_fetches else topic.value
+
+
+def _without_a_value(core: Core, told: Iterable[tuple[Topic, Said]]) -> Iterator[int]:
+    """Lines of play that leave no value behind: that somebody does not act."""
+    spoken = {number for _, said in told for number in said.lines} | {number for number, _ in core.told.quotes}
+    for line in core.lines:
+        if line.section == "play" and not line.granted and line.number not in spoken:
+            yield line.number
 
 
 def _quoted(wording: Wording, text: str) -> str:
