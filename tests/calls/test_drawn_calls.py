@@ -63,9 +63,8 @@ def _unreadable(path: Path, command: str) -> list[str]:
     data = path.read_bytes()
     if command in ("remix", "keep", "carry", "merge") and parse_bytes(data, path.name).value is None:
         return [f"wrote {path.name}, which cannot be read"]
-    starts = (
-        {".pdf": b"%PDF", ".svg": b"<", ".html": b"<!", ".zip": b"PK"} if command not in ("export", "remix") else {}
-    )
+    free = command in ("export", "remix", "keep", "carry", "merge")
+    starts = {} if free else {".pdf": b"%PDF", ".svg": b"<", ".html": b"<!", ".zip": b"PK"}
     return [] if data.startswith(starts.get(path.suffix, b"")) and data else [f"wrote {path.name}, which is broken"]
 
 
