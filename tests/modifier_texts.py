@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 from game_texts import Draw, chance, texts, titles
 from hypothesis import strategies as st
 
-from compose.modifiers.from_sheet import modifier_of
-from compose.modifiers.modifier import Modifier, Use
-from grammar.parse import parse
+from compose.modifiers.modifier import Use
+from compose.modifiers.of_library import library_modifiers
 from grammar.sentences.base import Quantity
-from library import modifier_paths
 
 CHANGES = (
     "change overarm throw, underarm throw to roll",
@@ -48,20 +44,6 @@ def modifiers(draw: Draw) -> str:
     if chance(draw):
         lines += [f'  clashes with "{draw(texts)}"', f'  caution "{draw(texts)}"']
     return "\n".join(lines) + "\n"
-
-
-@cache
-def library_modifiers() -> tuple[Modifier, ...]:
-    """Every modifier of the library."""
-    found = []
-    for path in modifier_paths():
-        rules = parse(path.read_text(encoding="utf-8"), path.name).value
-        assert rules is not None, path.name
-        for sheet in rules.modifiers:
-            modifier = modifier_of(sheet).value
-            assert modifier is not None, path.name
-            found.append(modifier)
-    return tuple(found)
 
 
 @st.composite

@@ -136,15 +136,11 @@ def game_of(rules: RuleFile, as_json: bool = False) -> Game:
     return outcome.value
 
 
-def library_modifiers() -> tuple[Modifier, ...]:
-    """All modifiers of the library."""
-    found = (_modifiers_in(path) for path in library.modifier_paths())
-    return tuple(each for modifiers in found for each in modifiers or ())
-
-
 def modifiers_at_hand() -> tuple[Modifier, ...]:
     """Those of the folder and the shelf, then those of the library of other names. One of one's own with mistakes is
     left out, and that is said."""
+    from compose.modifiers.of_library import library_modifiers
+
     found: list[Modifier] = []
     for each in own(("modifier",)):
         modifiers = _modifiers_in(each.path)

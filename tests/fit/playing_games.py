@@ -8,8 +8,8 @@ from textwrap import dedent
 
 import library
 from compose.fit.suggest.look import Looker
-from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier
+from compose.modifiers.of_library import library_modifiers as every_modifier
 from compose.staging.teams import Teams, usual_teams
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes
@@ -39,19 +39,6 @@ def library_games() -> dict[str, Game]:
         assert rules is not None, path.name
         found[path.stem] = _resolved(rules.games[0])
     return found
-
-
-@cache
-def every_modifier() -> tuple[Modifier, ...]:
-    """Every modifier of the library, by name."""
-    found = []
-    for path in library.modifier_paths():
-        rules = parse_bytes(path.read_bytes(), path.name).value
-        assert rules is not None, path.name
-        modifier = modifier_of(rules.modifiers[0]).value
-        assert modifier is not None, path.name
-        found.append(modifier)
-    return tuple(found)
 
 
 def modifier_named(name: str) -> Modifier:

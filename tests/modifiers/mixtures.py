@@ -9,6 +9,7 @@ import library
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.of_library import library_modifiers
 from compose.modifiers.remix import Remix
 from grammar.finding import Outcome
 from grammar.game import Game
@@ -106,14 +107,7 @@ def granted_sheet() -> GameSheet:
 @cache
 def modifiers_by_name() -> dict[str, Modifier]:
     """Every modifier of the library by its name."""
-    found = {}
-    for path in library.modifier_paths():
-        rules = parse_bytes(path.read_bytes(), path.name).value
-        assert rules is not None, path.name
-        modifier = modifier_of(rules.modifiers[0]).value
-        assert modifier is not None, path.name
-        found[modifier.name] = modifier
-    return found
+    return {each.name: each for each in library_modifiers()}
 
 
 def use(name: str, **values: float) -> Use:

@@ -8,18 +8,16 @@ from functools import cache, lru_cache
 import library
 from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes, order_matters, undone
-from compose.modifiers.from_recipe import made
-from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier, Use
-from compose.modifiers.recipe import recipe_of
+from compose.modifiers.of_library import library_modifiers
 from compose.modifiers.remix import Remix
 from compose.page.answers.group import FILE, refused
+from compose.share.item import sheets_in
+from compose.share.making import LibraryAtHand, Sheets, played
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.parse import parse_bytes
-from grammar.resolve import resolve
-
-MOST_GENERATIONS = 12
+from grammar.tree import ModifierSheet
 
 
 def warm() -> None:
@@ -31,32 +29,18 @@ def warm() -> None:
 @cache
 def modifiers() -> dict[str, Modifier]:
     """The modifiers of the library by their names."""
-    found = {}
-    for path in library.modifier_paths():
-        rules = parse_bytes(path.read_bytes(), path.name).value
-        for sheet in rules.modifiers if rules else ():
-            one = modifier_of(sheet).value
-            if one is not None:
-                found[one.name] = one
-    return found
+    return {each.name: each for each in library_modifiers()}
 
 
 @lru_cache(maxsize=64)
 def game_of(texts: tuple[str, ...]) -> Outcome[Game]:
     """The game of the first text; the others are the games that it comes from, where it is a remix."""
-    rules = parse_bytes(texts[0].encode(), FILE)
-    if rules.value is None:
-        return Outcome(None, rules.findings)
-    if rules.value.games:
-        return resolve(rules.value.games[0], library.kit_categories())
-    if not rules.value.remixes or not 1 < len(texts) <= MOST_GENERATIONS:
-        return Outcome(None, (refused("There is no game in it."),))
-    recipe = recipe_of(rules.value.remixes[0], modifiers())
-    base = game_of(texts[1:])
-    if recipe.value is None or base.value is None:
-        return Outcome(None, (*recipe.findings, *base.findings))
-    outcome = made(recipe.value, base.value, library.kit_names())
-    return Outcome(outcome.value.game if outcome.value else None, outcome.findings)
+    read = [parse_bytes(text.encode(), FILE) for text in texts]
+    sheets = [sheet for each in read if each.value is not None for sheet in sheets_in(each.value)]
+    wrong = next((each.findings for each in read if each.value is None), ())
+    if wrong or not sheets or isinstance(sheets[0], ModifierSheet):
+        return Outcome(None, wrong or (refused("There is no game in it."),))
+    return played(sheets[0], Sheets(tuple(sheets[1:]), LibraryAtHand()))
 
 
 def remixed(texts: tuple[str, ...], uses: tuple[str, ...]) -> Outcome[Remix]:
