@@ -38,6 +38,8 @@ def missing_in(study: Study, state: int) -> str:
     row = study.table[state : state + 1]
     reasons: list[str] = []
     for transition in study.net.transitions:
+        if transition.ticks:  # no time of the clock is missing: it has passed
+            continue
         unmet = [c for c in clauses(transition.guard) if not evaluate(c, lambda p: row[:, p], 1)[0]]
         if factor(transition.rate, lambda p: row[:, p], 1)[0] == 0:
             reasons += short_of(transition.rate, [int(count) for count in row[0]], study.net)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
+from compose.net.lower.say_counts import time_words
 from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
 from compose.net.on_the_way import on_the_way
 from compose.net.side_words import does, is_plural
@@ -35,14 +37,16 @@ def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None 
     `only`, every other place.
     """
     moved = _touched(net)
+    clock = net.schedule.place if net.schedule is not None else None
     shown = [
         number
         for number, place in enumerate(net.places)
         if (number in only if only is not None else number in moved and (counts[number] or place.start))
         and place.token != RESULT
+        and number != clock
         and not on_the_way(place)
     ]
-    groups = _verdicts(net, counts)
+    groups = [*_verdicts(net, counts), *_time_over(net, counts)]
     for side in (*net.sides, None):
         own = [number for number in shown if net.places[number].side == side]
         if own:
@@ -57,6 +61,13 @@ def _verdicts(net: Net, counts: Sequence[int]) -> list[str]:
     """Who has won by a rule that ends the round at once."""
     winners = [counts[number] for number, place in enumerate(net.places) if place.token == RESULT and counts[number]]
     return [f"{does(net.sides[winner - 1], 'has', 'have')} won by a rule" for winner in winners]
+
+
+def _time_over(net: Net, counts: Sequence[int]) -> list[str]:
+    """How much of the round is over by the last moment of the clock that has come."""
+    if net.schedule is None or not counts[net.schedule.place]:
+        return []
+    return [f"{time_words(Fraction(net.schedule.times_s[counts[net.schedule.place] - 1]))} are over"]
 
 
 def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | None) -> list[str]:

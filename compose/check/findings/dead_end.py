@@ -28,7 +28,7 @@ def dead_end(study: Study) -> list[Finding]:
     else:
         title = "Play can get stuck: nothing can happen any more until the bell."
     missing = missing_in(study, state)
-    hint = f"What is missing there: {missing}. " if missing else "Nobody has anything to do there. "
+    hint = f"Nobody can do anything there: {missing}. " if missing else "Nobody has anything to do there. "
     lying = behind_dead_ends(study).values() if space.complete else ()
     hint += " ".join(lying) or "Say who may fetch or return what is missing, or let the round finish then."
     return [
