@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.care.scene import Scene
+from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
 from grammar.core.values import Skill
 from grammar.finding import Finding
@@ -13,10 +14,11 @@ TOWED = ("mat sledge", "rope")
 
 
 def furniture_reminders(scene: Scene) -> Iterator[Finding]:
-    """Players on benches without benches or mats in the kit, and tows without anything to tow on."""
+    """Players who stand on benches without benches or mats in the kit, and tows without anything to tow on."""
     play = scene.core.play
     has = {kind.like.key for kind in play.kinds}
-    benches = [area for area in play.areas if area.kind is AreaKind.BENCH]
+    sat_on = {spot.of for spot in waited_at(play)}  # who waits there sits
+    benches = [area for area in play.areas if area.kind is AreaKind.BENCH and area.id not in sat_on]
     lines = {line for area in benches for line in area.lines}
     missing = [name for name in ("benches", "mats") if benches and name.removesuffix("es").removesuffix("s") not in has]
     if missing:

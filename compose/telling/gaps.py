@@ -9,8 +9,9 @@ from compose.telling.orbit import alike_for_each
 from compose.telling.services import nobody_fetches
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice
+from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
-from grammar.core.play import AtThing, ComeBack, Fetch, Free, Through, Waiting
+from grammar.core.play import AtThing, Fetch, Through
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
 
@@ -86,26 +87,12 @@ def _never_left(voice: Voice) -> frozenset[Spot]:
     """Areas to which players are sent, or where they start, and from which nothing brings them back."""
     play = voice.play
     entered = {start.at for start in play.starts if isinstance(start.what, Population) and isinstance(start.at, Spot)}
-    left: set[Spot] = set()
     for rule in play.rules:
         for effect in rule.effects:
             if isinstance(effect, Go) and isinstance(effect.to, At):
                 entered.add(effect.to.spot)
-            for who in _waiting(effect):
-                left |= who.at
-    for service in play.services:
-        if isinstance(service, Free):
-            left |= service.waiting.at
-        elif isinstance(service, ComeBack):
-            left |= service.at
     areas = {spot for spot in entered if (area := play.area(spot)) is not None and area.kind in WAITING_AREAS}
-    return frozenset(areas - left)
-
-
-def _waiting(effect: object) -> list[Waiting]:
-    if isinstance(effect, Go):
-        return [effect.who] if isinstance(effect.who, Waiting) else []
-    return [effect.other] if isinstance(effect, Swap) and isinstance(effect.other, Waiting) else []
+    return frozenset(areas - waited_at(play))
 
 
 def _anybody_leaves(voice: Voice) -> bool:

@@ -125,3 +125,12 @@ def test_run_up_to_a_line_near_a_wall() -> None:
     game = changed(line_of_play("larks run from their back line to the back line of the other side"))
     assert "S-stop" in codes(reminded(game, walls_m=1.5))
     assert "S-stop" not in codes(reminded(game, walls_m=4.5))
+
+
+def test_who_waits_on_a_bench_sits() -> None:
+    waiting = (
+        ("it stays down\n", "it stays down\n      a player is hit: that player waits on the far bench\n"
+         "      a ball is caught: the first on the catcher's far bench returns\n"),
+    )  # fmt: skip
+    assert "S-bench" in codes(reminded(changed(*NO_MATS, AT_PEOPLE)))
+    assert "S-bench" not in codes(reminded(changed(*NO_MATS, AT_PEOPLE, *waiting)))

@@ -1,0 +1,23 @@
+"""Where players wait: the places from which a rule or a service brings them back."""
+
+from __future__ import annotations
+
+from grammar.core.game import Play
+from grammar.core.play import ComeBack, Free, Waiting
+from grammar.core.rules import Go, Swap
+from grammar.core.values import Spot
+
+
+def waited_at(play: Play) -> frozenset[Spot]:
+    """All of them, of every side."""
+    found: set[Spot] = set()
+    for effect in (effect for rule in play.rules for effect in rule.effects):
+        who = effect.who if isinstance(effect, Go) else effect.other if isinstance(effect, Swap) else None
+        if isinstance(who, Waiting):
+            found |= who.at
+    for service in play.services:
+        if isinstance(service, Free):
+            found |= service.waiting.at
+        elif isinstance(service, ComeBack):
+            found |= service.at
+    return frozenset(found)
