@@ -15,7 +15,7 @@ from compose.draw.plan_hall import (
     lines_told,
     name_fixed,
 )
-from compose.draw.plan_intrusion import draw_intrusions, intruding
+from compose.draw.plan_intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan_legend import legend_below, legend_beside
 from compose.draw.plan_sheet import Sheet
 from compose.draw.plan_throws import draw_throws, goal, metres, shown_throws
@@ -103,6 +103,7 @@ def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
     draw_tracks(sheet)
     if hall:
         draw_walls(sheet, hall)
+        hatch_intrusions(sheet, (floor.extent,), hall)
     for item in floor.items:
         reach = sheet.shown(item)
         sheet.clearings.take(Rectangle(item.x, item.y, item.x, item.y).grown(reach).joined(item.box))
@@ -112,7 +113,7 @@ def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
     name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else floor.length_m)
     name_areas(sheet)
     if hall:
-        draw_intrusions(sheet, (floor.extent,), hall)
+        name_intrusions(sheet, (floor.extent,), hall)
 
 
 def _drawn_sizes(sheet: Sheet) -> Rectangle:

@@ -6,7 +6,7 @@ from compose.draw.palette import DARK, WHITE
 from compose.draw.plan import described, drawn_hall, finished, plan_of, plan_on_card
 from compose.draw.plan_court import draw_court, draw_tracks
 from compose.draw.plan_hall import draw_hall_floor, draw_walls, hall_box, hall_words, lines_told
-from compose.draw.plan_intrusion import draw_intrusions, intruding
+from compose.draw.plan_intrusion import hatch_intrusions, intruding, name_intrusions
 from compose.draw.plan_sheet import Sheet, without_throws
 from compose.draw.shapes import Drawing, Label, moved
 from compose.draw.symbols import symbol
@@ -98,7 +98,8 @@ def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, unit
         _draw_court(sheet, court.floor, box, number)
     if hall:
         draw_walls(sheet, hall)
-        draw_intrusions(sheet, boxes, hall)
+        hatch_intrusions(sheet, boxes, hall)
+        name_intrusions(sheet, boxes, hall)
     key = Sheet(without_throws(game), staging.court.floor, unit, letters, units, wording, shapes=sheet.shapes)
     captions: tuple[str, ...] = (courts_said(staging, wording), teams_said(staging, wording))
     if hall:

@@ -61,13 +61,19 @@ def intrusions(floor: Floor, courts: Sequence[Rectangle], hall: Hall) -> Iterato
                     yield Intrusion(shared, deep, name)
 
 
-def draw_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
-    """Each hatched and named on the drawing itself, over everything else."""
-    size, unit = 0.85 * sheet.text_m, sheet.unit
+def hatch_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
+    """Each hatched on the floor: what stands there and what it is called are drawn over it, and stay readable."""
+    unit = sheet.unit
+    for found in intrusions(sheet.floor, courts, hall):
+        sheet.shapes.append(hatch(found.box, 0.8 * unit, Ink(stroke=WARNING, width_m=0.3 * unit)))
+        sheet.shapes.append(rectangle(found.box, Ink(None, WARNING, 0.4 * unit)))
+
+
+def name_intrusions(sheet: Sheet, courts: Sequence[Rectangle], hall: Hall) -> None:
+    """Each named on the drawing itself."""
+    size = 0.85 * sheet.text_m
     for found in intrusions(sheet.floor, courts, hall):
         box = found.box
-        sheet.shapes.append(hatch(box, 0.8 * unit, Ink(stroke=WARNING, width_m=0.3 * unit)))
-        sheet.shapes.append(rectangle(box, Ink(None, WARNING, 0.4 * unit)))
         words = Label(0.0, 0.0, found.words(sheet.wording), size, WARNING, "middle", True, halo=WHITE)
         (x, y), high = box.centre, 1.3 * size
         wanted = [
