@@ -29,7 +29,7 @@ def _crossing(scene: Scene) -> Iterator[Finding]:
         hint = "Give each side a lane, or let them go one after the other."
         yield scene.remind("S-crossing", "Sides run across each other's way at the same time.", lines, hint)
     over = [rule for rule in scene.core.play.rules if any(_leads_over(rule, effect) for effect in rule.effects)]
-    if over:
+    if over and any(attempt.ball is not None for _, attempt, _ in scene.attempts()):
         lines = {line for rule in over for line in rule.lines}
         title = "Players cross the other side's floor while balls are in play."
         yield scene.remind("S-crossing", title, lines, "Send them round the court, never across it.")

@@ -51,7 +51,7 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
 def _looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     """How much was looked at, where that was not everything."""
     if answer.facts is not None and not answer.whole:
-        number = wording.figure(answer.facts.looked)
+        number = wording.figure(answer.facts.looked, 0)
         yield wording.say("{number} situations were looked at; there are more, so this is no proof", number=number)
 
 

@@ -72,7 +72,8 @@ def _placed_otherwise(game: Game, line: GameKit, number: int) -> tuple[Placing, 
     """
     placings = [each for each in game.placings if _is(each.what.name, line) and not each.all_but]
     if _shared(placings, line):
-        share, over = divmod(line.count + number, len(game.sides))
+        lying = placings[0].count.whole * len(game.sides) if placings[0].count else line.count  # others come in later
+        share, over = divmod(lying + number, len(game.sides))
         return placings[0], _counted(placings[0], line, None if over else share)
     if not placings or any(each.count is None for each in placings):
         return None

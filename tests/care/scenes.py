@@ -17,7 +17,7 @@ sys.path.append(str(Path(__file__).parents[1] / "fit"))
 
 from playing_games import game_in, library_games, modifier_named
 
-__all__ = ["changed", "codes", "library_games", "modifier_named", "reminded"]
+__all__ = ["changed", "codes", "game_in", "library_games", "modifier_named", "reminded"]
 
 SOUND = """
     game Sound

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from scenes import changed, codes, library_games, modifier_named, reminded
+from scenes import changed, codes, game_in, library_games, modifier_named, reminded
 
 import library
 from compose.care.reminders import GRAVEST_FIRST
@@ -134,3 +134,25 @@ def test_who_waits_on_a_bench_sits() -> None:
     )  # fmt: skip
     assert "S-bench" in codes(reminded(changed(*NO_MATS, AT_PEOPLE)))
     assert "S-bench" not in codes(reminded(changed(*NO_MATS, AT_PEOPLE, *waiting)))
+
+
+def test_who_changes_sides_crosses_no_balls_where_there_are_none() -> None:
+    text = """
+        game Fish
+          ages 8 to 11
+          about "Invented."
+        space
+          court 18 m by 9 m, in one piece
+        sides
+          fishers, 3 players
+          fish, 12 players
+        play
+          fish run from wall to wall
+          fishers touch fish
+        when
+          a fish is touched: that player joins the fishers
+        finish
+          the round ends when fish have no players in, nobody wins
+          after 4 min: nobody wins
+        """
+    assert "S-crossing" not in codes(reminded(game_in(text)))

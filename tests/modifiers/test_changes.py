@@ -163,3 +163,11 @@ def test_what_lies_in_each_half_is_dealt_out() -> None:
     four = made(row(), use("more sides"))
     assert [side.name for side in four.sides] == ["alder", "birch", "cedar", "dogwood"]
     assert said(four, "set-up")[1] == "foam balls in each half" and four.kit == row().kit
+
+
+def test_balls_that_come_in_later_are_not_dealt_out() -> None:
+    later = made(row(), use("second ball after a while"))
+    before = [line for line in said(later, "set-up") if "balls in each half" in line]
+    fewer = [line for line in said(made(later, use("fewer balls", n=2)), "set-up") if "balls in each half" in line]
+    counts = [int(lines[0].split()[0]) for lines in (before, fewer)]
+    assert counts[0] - counts[1] == 1

@@ -204,7 +204,10 @@ def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
     if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
         return PLAIN
     if role is None or mover.side is None:
-        raise Senseless(phrase, f"`{phrase.words()}` is no role.", "Name a role that `sides` declares.")
+        hint = "Name a role that `sides` declares."
+        if role is None and said.side is not None:
+            hint = f"Who changes sides joins them, such as: that player joins {said.side.key}"
+        raise Senseless(phrase, f"`{phrase.words()}` is no role.", hint)
     if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
         raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
     return role
