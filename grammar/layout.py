@@ -38,7 +38,10 @@ _OTHER_WORDS = {
 
 @frozen
 class Part:
-    """A game or a modifier as lines: those of the head, then those of each section as they come."""
+    """A game or a modifier as lines: those of the head, then those of each section as they come.
+
+    The name of a section is "" where its heading cannot even be guessed.
+    """
 
     kind: str
     title: str
@@ -168,8 +171,7 @@ def _sections(
             better = (Correction(line.span(file), meant),) if meant else ()
             findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint, corrections=better))
             current = []
-            if meant:
-                sections.append((meant, line, current))
+            sections.append((meant, line, current))
         else:
             current.append(line)
     return tuple(head), tuple((name, line, tuple(lines)) for name, line, lines in sections)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from attrs import field, frozen
 
 from grammar.edition import too_new
 from grammar.finding import Finding, Outcome, Severity
 from grammar.layout import parts
 from grammar.lines import TextLine, decoded
+from grammar.lost import LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames
 from grammar.reading import FileReader
 from grammar.sentences.base import Node
@@ -19,12 +22,12 @@ from grammar.tree import ClassSheet, HallSheet, ModifierSheet, RemixSheet, RuleF
 class Reading:
     """All that could be read of a file, mended lines as they were probably meant.
 
-    `unread` names the games and modifiers of which lines could not be read or guessed.
+    `unread` has the sheets of which lines could not be read or guessed, with those lines.
     """
 
     rules: RuleFile
     findings: tuple[Finding, ...]
-    unread: frozenset[Span] = field(factory=frozenset)
+    unread: Mapping[Span, tuple[LostLine, ...]] = field(factory=dict)
 
 
 def parse_bytes(data: bytes, file: str) -> Outcome[RuleFile]:
@@ -53,7 +56,7 @@ def read(text: str, file: str = "(text)") -> Reading:
     classes = tuple(ClassSheet(*reader.plain(part)) for part in found if part.kind == "class")
     halls = tuple(HallSheet(*reader.plain(part)) for part in found if part.kind == "hall")
     findings = sorted(reader.findings, key=lambda finding: (finding.place.line, finding.place.column))
-    return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), frozenset(reader.unread))
+    return Reading(RuleFile(file, games, modifiers, remixes, classes, halls), tuple(findings), reader.unread)
 
 
 def parse_line(section: str, text: str, file: str = "(line)", names: DeclaredNames = NO_NAMES) -> Outcome[Node]:

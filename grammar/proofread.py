@@ -42,7 +42,7 @@ def mistakes(
     """All that is wrong with what was read, in the order of the text, without advice."""
     found = list(reading.findings)
     for sheet in reading.rules.games:
-        found.extend(resolve(sheet, catalogue, whole=sheet.span not in reading.unread).findings)
+        found.extend(resolve(sheet, catalogue, reading.unread.get(sheet.span, ())).findings)
     found.extend(other_meaning(reading) if other_meaning else ())
     return tuple(sorted(found, key=lambda finding: (finding.place.line, finding.place.column)))
 

@@ -14,6 +14,7 @@ from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
+from grammar.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, holds, unmasked, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
@@ -38,7 +39,7 @@ class FileReader:
         self._lines_read = 0
         self._sheet = Span(file, 0, 0, 0)
         self.findings = list(findings)
-        self.unread: set[Span] = set()
+        self.unread: dict[Span, tuple[LostLine, ...]] = {}
 
     def _begin(self, part: Part) -> None:
         self._sheet = part.heading.span(self._file)
@@ -50,6 +51,9 @@ class FileReader:
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
         for name, heading, body in part.sections:
+            if not name:
+                self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
+                continue
             lines = self._lines(name, body)
             before = by_name.get(name)
             if before:
@@ -127,14 +131,14 @@ class FileReader:
         place = text_line.span(self._file)
         if self._lines_read > MOST_SHEET_LINES or self._slips >= MOST_MISTAKES:
             if self._lines_read == MOST_SHEET_LINES + 1:
-                self._wrong(_too_long(place))
+                self._wrong(_too_long(place), REST)
             return ()
         if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled_in(text_line.text, values).text)):
-            self._wrong(_long_number(place))
+            self._wrong(_long_number(place), LostLine(frozenset((section,)), text_line.text))
             return ()
         sentences, mistake = self._line_reader.sentences(section, text_line, values)
         if mistake:
-            self._wrong(mistake, lost=False)
+            self._wrong(mistake)
         sentences = sentences or self._guessed(section, text_line, values)
         return tuple(Line(each, text_line.notes if each is sentences[0] else ()) for each in sentences)
 
@@ -142,7 +146,7 @@ class FileReader:
         """What a line that is no sentence was probably meant to say, and a finding more."""
         elsewhere = self._line_reader.in_another_section(section, text_line)
         if elsewhere:
-            self._wrong(elsewhere)
+            self._wrong(elsewhere, _lost(section, text_line, elsewhere))
             return []
         from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
@@ -155,18 +159,27 @@ class FileReader:
         found = slip(section, read, tuple(values.items()), self._file, self._slips < MOST_SOUGHT)
         place = text_line.span(self._file)
         otherwise = read.text != text_line.text
-        self._wrong(_with_names(found.finding, place, names) if otherwise else found.finding, found.lost)
+        mistake = _with_names(found.finding, place, names) if otherwise else found.finding
+        self._wrong(mistake, _lost(section, text_line, mistake) if found.lost else None)
         return [self._line_reader.meant(section, text_line, found.meant, names)] if found.meant else []
 
-    def _wrong(self, finding: Finding, lost: bool = True) -> None:
+    def _wrong(self, finding: Finding, lost: LostLine | None = None) -> None:
         self._slips += 1
         self.findings.append(finding)
         if lost:
-            self.unread.add(self._sheet)
+            self._lose(lost)
         if self._slips == MOST_MISTAKES:
+            self._lose(REST)
             title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."
             hint = "Mend these first, or take another file."
             self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
+
+    def _lose(self, *lines: LostLine) -> None:
+        self.unread[self._sheet] = (*self.unread.get(self._sheet, ()), *lines)
+
+
+def _lost(section: str, line: TextLine, mistake: Finding) -> LostLine:
+    return LostLine(frozenset((section, *(each.section for each in mistake.corrections if each.section))), line.text)
 
 
 def _is_sentence(section: str, text: str) -> bool:

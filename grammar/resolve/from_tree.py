@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence, Set
 
 import attrs
 
+from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
+from grammar.lost import LostLine, may_declare, may_follow
 from grammar.meanings import built_in
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
@@ -20,10 +23,9 @@ from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
 from grammar.sentences.sides import Sides
 from grammar.sentences.space import Court
-from grammar.tree import GameSheet
+from grammar.tree import GameSheet, Line
 
 _USUAL_AGES_YEARS = (8.0, 12.0)
-_OF_ABSENCE = ("G-no-place", "G-no-points", "G-switch", "G-half")
 _NEEDED: tuple[tuple[str, type[Node], str, str], ...] = (
     ("space", Node, "court", "court 18 m by 9 m, halved across"),
     ("sides", Sides, "side", "north and south, 6 to 14 players each, mirrored"),
@@ -32,17 +34,17 @@ _NEEDED: tuple[tuple[str, type[Node], str, str], ...] = (
 )
 
 
-def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) -> Outcome[Game]:
+def resolve(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostLine] = ()) -> Outcome[Game]:
     """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category.
 
-    Without `whole` some lines of the sheet could not be read: nothing is said of what may stand in them.
+    Of what a `lost` line may say nothing is told as missing: all other mistakes are.
     """
     words = Vocabulary(built_in())
     sides, roles = declare_sides(sheet, words)
     areas = declare_areas(sheet, words)
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
-    findings = [*words.findings, *_missing(sheet)]
+    findings = [*words.findings]
     known, wrong_names = with_known_names(sheet, words.meanings)
     findings.extend(wrong_names)
     court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
@@ -60,18 +62,49 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], whole: bool = True) 
         words.meanings,
     )
     findings.extend(possible_findings(attrs.evolve(game, sheet=known)))
-    if wrong_names or words.findings or not whole:
-        findings = [finding for finding in findings if finding.code not in _OF_ABSENCE]
-    if not whole:
-        findings = [finding for finding in findings if finding.code not in ("G-unknown", "G-missing")]
-    if whole and not any(finding.severity is Severity.ERROR for finding in findings):
+    gone = frozenset(section for line in lost for section in line.sections) | _shorter(known, sheet)
+    findings = [finding for finding in findings if not _may_follow(finding, lost, gone, bool(words.findings))]
+    findings.extend(_missing(sheet, lost))
+    if not lost and not any(finding.severity is Severity.ERROR for finding in findings):
         findings.extend(core_of(game).findings)
+    elif not words.findings:
+        findings.extend(_senseless(attrs.evolve(game, sheet=known), findings, gone))
     findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
-    broken = any(finding.severity is Severity.ERROR for finding in findings)
+    broken = bool(lost) or any(finding.severity is Severity.ERROR for finding in findings)
     return Outcome(None if broken else game, tuple(findings))
 
 
-def _missing(sheet: GameSheet) -> list[Finding]:
+def _shorter(known: GameSheet, sheet: GameSheet) -> frozenset[str]:
+    """The sections of which lines were left out, since a name in them means nothing."""
+    names = ("head", *(section.name for section in sheet.sections))
+    return frozenset(name for name in names if len(known.lines(name)) < len(sheet.lines(name)))
+
+
+def _may_follow(finding: Finding, lost: Sequence[LostLine], gone: frozenset[str], misdeclared: bool) -> bool:
+    """Whether a mistake may be none, were all lines there: it is not told till then."""
+    if finding.code in ("G-unknown", "G-sort"):
+        name = re.search(r"`(.+?)`", finding.title)
+        return name is not None and may_declare(lost, name.group(1))
+    if misdeclared and finding.code in ("G-no-place", "G-switch", "G-half"):
+        return True
+    return may_follow(finding.code, gone)
+
+
+def _senseless(game: Game, findings: Sequence[Finding], gone: frozenset[str]) -> tuple[Finding, ...]:
+    """What means nothing among the lines that are not wrong otherwise."""
+    wrong = {finding.place.line for finding in findings}
+    parts = (attrs.evolve(part, lines=_but(part.lines, wrong)) for part in game.sheet.sections)
+    sheet = attrs.evolve(game.sheet, head=_but(game.sheet.head, wrong), sections=tuple(parts))
+    gone |= _shorter(sheet, game.sheet)
+    alone = bool(gone - {"when", "care"}) or any(finding.code == "G-missing" for finding in findings)
+    return senseless_lines(attrs.evolve(game, sheet=sheet), alone)
+
+
+def _but(lines: Sequence[Line], wrong: Set[int]) -> tuple[Line, ...]:
+    return tuple(line for line in lines if line.span.line not in wrong)
+
+
+def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
     return [
         Finding(
             "G-missing",
@@ -81,5 +114,5 @@ def _missing(sheet: GameSheet) -> list[Finding]:
             f'Add there a line such as "{example}".',
         )
         for section, kind, what, example in _NEEDED
-        if not any(sheet.all_of(section, kind))
+        if not any(sheet.all_of(section, kind)) and not any(section in line.sections for line in lost)
     ]

@@ -47,6 +47,9 @@ _FREE = (
     (sides.Role, "name"),
     (space.Area, "name"),
 )
+_NEXT_POINT = (
+    "Let it give a point, under when, and let the clock's line end with: more points wins, else the next point wins"
+)
 
 
 def sort_of(meaning: Meaning) -> str:
@@ -100,6 +103,9 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
 
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
+    if expected == ("side",) and name.text.startswith("next "):
+        title = f"`the {name.text}` decides no round: where a score is level the next point does."
+        return Finding("G-unknown", Severity.ERROR, title, name.span, _NEXT_POINT)
     near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= LIKE_ENOUGH]
     hint = did_you_mean(name.text, near) or _declare_hint(name.text, expected, meanings)
     title = (

@@ -136,7 +136,7 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
             if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", finish.CountedPoints)
         ]
         if len(others) != 1 or not of_points:
-            hint = "Write: after 6 min: more points wins, else the next point wins"
+            hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"
             raise Senseless(last, "The next point decides only where points were level.", hint)
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 

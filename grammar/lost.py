@@ -1,0 +1,44 @@
+"""Lines that could not be read, and what is not to be said of a sheet because one of them may say it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from attrs import frozen
+
+from grammar.layout import SECTIONS
+from grammar.words import LIKE_ENOUGH, likeness
+
+_DECLARING = frozenset(("head", "space", "sides", "kit"))
+_FOLLOWS = {
+    "G-missing": frozenset(("space",)),
+    "G-no-place": frozenset(("set-up", "when")),
+    "G-too-many": frozenset(("sides", "kit", "play", "when")),
+    "G-switch": frozenset(("play", "when", "finish")),
+    "G-half": frozenset(("space",)),
+}
+
+
+@frozen
+class LostLine:
+    """A line of a sheet that could not be read, with the sections to which it may belong."""
+
+    sections: frozenset[str]
+    text: str  # "" for all that follows
+
+
+REST = LostLine(frozenset(SECTIONS), "")
+
+
+def may_declare(lost: Sequence[LostLine], name: str) -> bool:
+    """Whether a lost line may be the one that declares a name: it has a word like the last of the name."""
+    last = name.rsplit(maxsplit=1)[-1].lower()
+    if any(not line.text for line in lost):
+        return True
+    words = (word.strip(",:;.") for line in lost if line.sections & _DECLARING for word in line.text.lower().split())
+    return any(likeness(last, word) >= LIKE_ENOUGH for word in words)
+
+
+def may_follow(code: str, sections: frozenset[str]) -> bool:
+    """Whether a mistake may be none, were the missing lines of these sections there."""
+    return bool(_FOLLOWS.get(code, frozenset()) & sections)
