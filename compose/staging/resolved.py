@@ -23,9 +23,11 @@ def resolved(game: Game, granted: GameSheet | None = None) -> Core:
     parts = (game.sheet.head, game.sheet.sections, assumed)
     key = tuple(id(part) for part in parts)
     if key not in _read:
-        core = core_of(game, assumed).value
-        assert core is not None, "a game whose names are known has a core"
+        read = core_of(game, assumed).value
+        assert read is not None, "a game whose names are known has a core"
         while len(_read) >= KEPT:
             del _read[next(iter(_read))]
-        _read[key] = parts, core  # the parts are kept, so that their ids stay theirs
-    return evolve(_read[key][1], title=game.title)
+        _read[key] = parts, read  # the parts are kept, so that their ids stay theirs
+    _read[key] = _read.pop(key)  # what is asked for again and again is the last to go
+    core = _read[key][1]
+    return core if core.title == game.title else evolve(core, title=game.title)

@@ -48,7 +48,7 @@ def _unordered() -> Any:
     return field(eq=frozenset)
 
 
-@frozen
+@frozen(cache_hash=True)  # a key of many look-ups
 class Play:
     """All that decides how a game goes. Two games are played alike when these are equal.
 

@@ -84,6 +84,7 @@ class Looker:
         self._numbers: dict[Hashable, Numbers | None] = {}
         self._foreseen: dict[Hashable, Findings] = {}
         self._fitted: tuple[Game, SchoolClass, float | None, Fit] | None = None
+        self._shaped: tuple[Game, Hashable] | None = None
 
     def teams(self, game: Game) -> Teams:
         """Who plays; the usual teams where the class cannot."""
@@ -162,9 +163,13 @@ class Looker:
         return staged(staging, self._granted).value
 
     def shape(self, game: Game) -> Hashable:
-        """Equal for all games whose nets have the same shape on every court."""
-        kinds = dict.fromkeys(tuple(sides.items()) for sides in self.teams(game).games)
-        return tuple(skeleton(game, dict(players)) for players in kinds)
+        """Equal for all games whose nets have the same shape on every court; the last one is kept, for it is asked of
+        one game several times in turn."""
+        kept = self._shaped
+        if kept is None or kept[0] is not game:
+            kinds = dict.fromkeys(tuple(sides.items()) for sides in self.teams(game).games)
+            kept = self._shaped = (game, tuple(skeleton(game, dict(players)) for players in kinds))
+        return kept[1]
 
     def _forecast(self, game: Game) -> Numbers | None:
         from compose.answer.foreseeing import with_means
