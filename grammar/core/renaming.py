@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 from itertools import pairwise
 from typing import Any, TypeVar
 
@@ -34,13 +35,23 @@ def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
         case Track() if value.id in turned:
             return value
         case tuple():
-            return tuple(_renamed(each, names, turned) for each in value)
+            others = tuple(_renamed(each, names, turned) for each in value)
+            return others if any(one is not other for one, other in zip(others, value, strict=True)) else value
         case frozenset():
             return frozenset(_renamed(each, names, turned) for each in value)
-    if not attrs.has(type(value)):
-        return value
-    parts = {field.name: getattr(value, field.name) for field in attrs.fields(type(value)) if field.name != "lines"}
-    return attrs.evolve(value, **{name: _renamed(part, names, turned) for name, part in parts.items()})
+    new = dict[str, Any]()
+    for name in _parts(type(value)):
+        part = getattr(value, name)
+        other = _renamed(part, names, turned)
+        if other is not part:
+            new[name] = other
+    return attrs.evolve(value, **new) if new else value
+
+
+@cache
+def _parts(kind: type) -> tuple[str, ...]:
+    """The names of what a value of this class is made of; none where it is a number, a text or a choice."""
+    return tuple(field.name for field in attrs.fields(kind) if field.name != "lines") if attrs.has(kind) else ()
 
 
 def unlike(play: Play) -> Iterator[Lines]:
