@@ -40,7 +40,7 @@ def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
         case frozenset():
             return frozenset(_renamed(each, names, turned) for each in value)
     new = dict[str, Any]()
-    for name in _parts(type(value)):
+    for name in _parts(value.__class__):
         part = getattr(value, name)
         other = _renamed(part, names, turned)
         if other is not part:
