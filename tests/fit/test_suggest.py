@@ -1,17 +1,15 @@
 """Suggestions: a mend for every game made wrong on purpose, wishes met on games of the library, and proof of none.
 
-The times asked for are processor times of one machine, on which the yardstick, work of another library, took
-`YARDSTICK_SECONDS`; on a slower or busier one they are longer by as much as the yardstick is there and then.
+The times asked for are those of the machine of the yardstick, however slow or busy this one is.
 """
 
 from __future__ import annotations
 
-import time
 from pathlib import Path
 
-import networkx
 import pytest
 from playing_games import every_modifier, game_in, granted_rules, library_games, looker, modifier_named
+from stopwatch import Stopwatch
 
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.played_wishes import Mended, NothingNew, RoundLasts, TurnsAtLeast, WaitsAtMost, mends, no_worse
@@ -40,26 +38,6 @@ WRONG = [
     if path.stem not in ONLY_TO_KNOW
 ]
 MEND_SECONDS, WISH_SECONDS = 20.0, 10.0
-YARDSTICK_SECONDS = 0.29
-
-
-class Stopwatch:
-    """Seconds of processor time as the machine of the yardstick would have taken, measured before and after."""
-
-    def __init__(self) -> None:
-        self._before = self._yardstick()
-        self._begun = time.process_time()
-
-    def seconds(self) -> float:
-        spent = time.process_time() - self._begun
-        return spent * 2 * YARDSTICK_SECONDS / (self._before + self._yardstick())
-
-    @staticmethod
-    def _yardstick() -> float:
-        squares = networkx.grid_2d_graph(25, 25)
-        begun = time.process_time()
-        dict(networkx.all_pairs_shortest_path_length(squares))
-        return time.process_time() - begun
 
 
 def three(game: Game) -> Teams:
