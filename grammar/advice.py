@@ -12,9 +12,9 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 
 import attrs
-from attrs import frozen
 
 from grammar.finding import Correction, Finding
+from grammar.frozen import frozen
 from grammar.layout import section_name
 from grammar.words import listing
 

@@ -11,10 +11,10 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from attrs import frozen
 from lark import UnexpectedCharacters
 from lark.parsers.lalr_analysis import Shift
 
+from grammar.frozen import frozen
 from grammar.language import sentence_parser, start_symbol, terminal_phrases, tokens
 
 Stack = tuple[int, ...]

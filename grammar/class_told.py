@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from attrs import field, frozen
-
 from grammar.finding import Finding
+from grammar.frozen import field, frozen
 from grammar.hall_told import HallTold, told_of
 from grammar.resolve.possible_counts import age_findings
 from grammar.sentences.base import Node, Quantity

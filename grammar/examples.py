@@ -8,9 +8,8 @@ from difflib import SequenceMatcher
 from functools import cache, lru_cache
 from pathlib import Path
 
-from attrs import frozen
-
 from grammar.automaton import pieces
+from grammar.frozen import frozen
 
 PAGE = Path(__file__).with_name("LANGUAGE.md")
 _MOST_LETTERS = 160

@@ -5,8 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from typing import Generic, TypeVar
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.span import Span
 
 

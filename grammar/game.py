@@ -9,8 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences.base import Name, Node
 from grammar.sentences.head import Switch, Switched, Told

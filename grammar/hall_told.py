@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node
 from grammar.sentences.hall_sheet import AlongWall, FloorLines, FromWalls, HallDoor, HallSize, OnTheFloor
 from grammar.sentences.head import Told

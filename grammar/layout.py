@@ -8,9 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from grammar.finding import Correction, Finding, Severity
+from grammar.frozen import frozen
 from grammar.lines import TextLine as TextLine
 from grammar.lines import decoded as decoded
 from grammar.lines import text_lines

@@ -7,11 +7,11 @@ from contextlib import suppress
 from functools import cache
 
 import attrs
-from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
+from grammar.frozen import frozen
 from grammar.heard_words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS

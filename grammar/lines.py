@@ -8,9 +8,8 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from attrs import frozen
-
 from grammar.finding import Finding, Severity
+from grammar.frozen import frozen
 from grammar.span import Span
 
 MOST_BYTES = 1 << 20

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.words import LIKE_ENOUGH, likeness
 

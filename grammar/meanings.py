@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Union
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.words import plural
 
 

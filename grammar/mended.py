@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.automaton import pieces
+from grammar.frozen import frozen
 from grammar.language import parse_sentence
 from grammar.one_change import one_change
 from grammar.parameters import Filled, filled_in

@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 import attrs
-from attrs import frozen
 from lark import UnexpectedInput
 
 from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
 from grammar.examples import nearest_examples, usual_words
 from grammar.finding import Correction, Finding, Severity
+from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS, parse_sentence
 from grammar.lines import TextLine
 from grammar.mended import Mended, one_change_away, ways_to_mend

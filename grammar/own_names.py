@@ -12,9 +12,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import combinations
 
-from attrs import frozen
 from lark import UnexpectedCharacters
 
+from grammar.frozen import frozen
 from grammar.language import tokens
 from grammar.layout import Part
 from grammar.words import NUMBER, plural, singulars, small

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 @frozen

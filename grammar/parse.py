@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import field, frozen
-
 from grammar.edition import too_new
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import field, frozen
 from grammar.layout import parts
 from grammar.lines import TextLine, decoded
 from grammar.lost import LostLine

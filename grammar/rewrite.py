@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.wordings import ANYWHERE, USUAL_COST, WORDINGS
 
 

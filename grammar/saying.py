@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from attrs import field, frozen
+from grammar.frozen import field, frozen
 
 SHIELD = "ǁ"
 _SHIELDED = re.compile(rf"{SHIELD}(\d+)")

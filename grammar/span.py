@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 @frozen

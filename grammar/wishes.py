@@ -13,9 +13,8 @@ from functools import cache
 from math import log
 from pathlib import Path
 
-from attrs import frozen
-
 from grammar.examples import Example, examples
+from grammar.frozen import frozen
 
 LIST = Path(__file__).with_name("wishes.txt")
 GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 from fractions import Fraction
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 ANYWHERE = ("",)

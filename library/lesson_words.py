@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from library.load import folder
 from library.reading import Entry
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from attrs import frozen
-
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import frozen
 from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
 from grammar.span import Span
 from grammar.words import did_you_mean, listing

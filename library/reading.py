@@ -7,8 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from library.records import Figure, Source
 
 HERE = Path(__file__).parent

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 READ = ("issuer's text", "second-hand", "from memory", "common practice", "assumption")
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")

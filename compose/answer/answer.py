@@ -6,13 +6,12 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from attrs import frozen
-
 from compose.answer.staged import Staged
 from compose.care.of_staging import care_of
 from compose.check import Facts, StateSpace
 from compose.net.match import Match
 from grammar.finding import Finding, Severity
+from grammar.frozen import frozen
 
 if TYPE_CHECKING:
     from compose.forecast.answers import Answers

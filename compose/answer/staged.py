@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import evolve, frozen
-
 from compose.net.from_game import net_of
 from compose.net.match import changed_over
 from compose.net.net import Net
 from compose.staging.staging import Staging
 from grammar.finding import Finding, Outcome
+from grammar.frozen import evolve, frozen
 from grammar.game import Game
 from grammar.tree import GameSheet
 

@@ -10,12 +10,12 @@ from collections import Counter
 from collections.abc import Hashable, Sequence
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
 from compose.check.space import Ints, StateSpace
 from compose.net.net import Net, Transition
+from grammar.frozen import frozen
 
 Longs = NDArray[np.int64]
 NONE = -1

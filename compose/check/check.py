@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from attrs import evolve, frozen
-
 from compose.check.explore import TooLarge, explore
 from compose.check.findings import AT_THE_START, FINDINGS
 from compose.check.findings.limits import over_budget, too_large, unfinished
@@ -15,6 +13,7 @@ from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import Net, Shift
 from grammar.finding import Finding
+from grammar.frozen import evolve, frozen
 
 
 @frozen

@@ -11,11 +11,11 @@ import math
 from collections import defaultdict
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.condition import Counts
 from compose.net.net import Assign, Effect, Move, Net, Shift
+from grammar.frozen import frozen
 
 Codes = NDArray[np.int64]
 LARGEST = 2**62

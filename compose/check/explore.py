@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.effect import Act
@@ -13,6 +12,7 @@ from compose.check.numbering import Numbering
 from compose.check.space import USUAL, Budget, Happened, StateSpace
 from compose.check.successors import Successors
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 # Bytes at the peak of a check, for a state, each count of a state, and an edge (measured).
 PER_STATE, PER_COUNT, PER_EDGE = 60, 4, 66

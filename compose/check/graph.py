@@ -8,12 +8,12 @@ Principles of Model Checking, MIT Press 2008, ch. 10, section on finite Markov c
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
 from compose.check.patience import Patience
 from compose.check.space import StateSpace
+from grammar.frozen import frozen
 
 Ints = NDArray[np.int32]
 Longs = NDArray[np.int64]

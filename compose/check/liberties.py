@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from enum import Enum
 
 import numpy as np
-from attrs import frozen
 
 from compose.check.acts import Powers, duty_of, powers_of
 from compose.check.condition import Bools
 from compose.check.forcing import can_avoid
 from compose.check.study import Study
 from compose.net.net import Net, Rule, Transition
+from grammar.frozen import frozen
 
 
 class Kind(Enum):

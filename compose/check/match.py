@@ -8,11 +8,11 @@ the other half.
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
 
 from compose.check.study import Study
 from compose.net.match import Match
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 
 @frozen

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from attrs import evolve, frozen
 
 from compose.check.condition import Bools, clauses, holds
 from compose.check.study import Study
 from compose.check.words import RESULT, condition_in_words
 from compose.net.net import All, AnyOf, Comparison, Condition, Move, Net, Not, Transition
+from grammar.frozen import evolve, frozen
 from grammar.span import Span
 
 

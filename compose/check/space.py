@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import numpy as np
-from attrs import field, frozen
 from numpy.typing import ArrayLike, NDArray
 
 from compose.check.encoding import Codes, Encoding
 from compose.net.net import Net
+from grammar.frozen import field, frozen
 
 Ints = NDArray[np.int32]
 

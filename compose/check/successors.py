@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.check.effect import Act, Columns
@@ -12,6 +11,7 @@ from compose.check.encoding import Codes, Encoding
 from compose.check.rate import Floats
 from compose.check.reactions import Reactions
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 Rows = NDArray[np.int64]
 

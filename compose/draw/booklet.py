@@ -6,8 +6,6 @@ from collections.abc import Callable, Sequence
 from io import BytesIO
 from typing import Any
 
-from attrs import frozen
-
 from compose.draw.card import Card
 from compose.draw.card_blocks import paragraph
 from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
@@ -25,6 +23,7 @@ from compose.draw.card_pdf import (
 from compose.draw.palette import ACCENT, DARK, MIDDLE, PALE
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Outcome
+from grammar.frozen import frozen
 
 ROW_PT = 31.0  # a line of the contents: title and facts, one below the other
 HEAD_PT = 64.0

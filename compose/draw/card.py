@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from attrs import field, frozen
-
 from compose.care.of_staging import care_of
 from compose.draw.authors import as_written
 from compose.draw.shapes import Drawing
@@ -18,6 +16,7 @@ from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.game import Core
+from grammar.frozen import field, frozen
 from library.records import KitItem
 
 LAST_WORD = "Local safety rules and the teacher in charge come first: they decide over everything on this card."

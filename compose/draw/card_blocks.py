@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Any
 from xml.sax.saxutils import escape
 
-from attrs import frozen
-
 from compose.draw.card import Card, CardSection
 from compose.draw.card_fonts import BOLD, PLAIN, SLANTED
 from compose.draw.palette import ACCENT, DARK, MIDDLE
+from grammar.frozen import frozen
 
 
 @frozen

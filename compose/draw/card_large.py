@@ -5,8 +5,6 @@ from __future__ import annotations
 from io import BytesIO
 from typing import Any
 
-from attrs import frozen
-
 from compose.draw.card import Card
 from compose.draw.card_blocks import Block, draw_blocks, footer_blocks, headline, section_blocks, tall
 from compose.draw.card_fonts import load_fonts
@@ -22,6 +20,7 @@ from compose.draw.card_pdf import (
 )
 from compose.draw.palette import ACCENT
 from grammar.finding import Basis, Finding, Outcome, Severity
+from grammar.frozen import frozen
 from grammar.span import nowhere
 
 SIZES_PT = (20.0, 19.0, 18.0, 17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0, 9.0, 8.5, 8.0)

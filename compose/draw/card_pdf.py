@@ -9,8 +9,6 @@ from collections.abc import Iterator
 from io import BytesIO
 from typing import Any
 
-from attrs import frozen
-
 from compose.draw.card import Card
 from compose.draw.card_blocks import (
     Block,
@@ -25,6 +23,7 @@ from compose.draw.card_fonts import load_fonts
 from compose.draw.palette import ACCENT, PALE, WARNING
 from compose.draw.to_canvas import draw_on
 from grammar.finding import Basis, Finding, Outcome, Severity
+from grammar.frozen import frozen
 from grammar.span import nowhere
 
 PAPERS_PT = {"A4": (595.28, 841.89), "Letter": (612.0, 792.0)}

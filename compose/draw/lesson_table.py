@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import floor as whole
 
-from attrs import field, frozen
-
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Ages
 from compose.staging.staging import Staging
+from grammar.frozen import field, frozen
 from grammar.game import Game, GameKit
 from grammar.words import plural
 from library import Norms

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from attrs import frozen
-
 from compose.check.words import sentence, state_in_words
 from compose.net.net import Net
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import frozen
 
 Counts = Callable[[Net, tuple[int, ...]], str]
 LEAST, MOST = 4, 8  # pictures of a strip

@@ -7,7 +7,7 @@ A test measures both.
 
 from __future__ import annotations
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 DARK = "#1d232b"
 MIDDLE = "#5b6570"

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import evolve, frozen
-
 from compose.draw.labelling import box_of, from_middle
 from compose.draw.palette import WARNING, WHITE
 from compose.draw.plan_hall import hall_box, obstacle_boxes
@@ -14,6 +12,7 @@ from compose.draw.plan_throws import metres
 from compose.draw.shapes import Ink, Label, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import evolve, frozen
 from library.records import Hall
 
 LEAST_M = 0.01  # our choice: what reaches in by less than this is a matter of the tape

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from attrs import evolve, frozen
-
 from compose.draw.lettering import shortened, widest
 from compose.draw.palette import DARK, MIDDLE, WHITE
 from compose.draw.plan_court import area_shapes
@@ -19,6 +17,7 @@ from compose.staging.floor.values import FloorArea, FloorItem, Rectangle
 from compose.telling.french import one_of_a_kind, side_label
 from grammar.core.declared import Doing
 from grammar.core.values import Sort
+from grammar.frozen import evolve, frozen
 from grammar.game import GameKit
 from grammar.words import article, plural
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import attrs
-from attrs import frozen
 
 import library
 from compose.draw.card import Card, CardNotes, card_of
@@ -16,6 +15,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.staging.resolved import resolved
 from compose.staging.staging import Staging
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import frozen
 from grammar.game import Game
 
 

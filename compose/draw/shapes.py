@@ -6,9 +6,8 @@ drawing looks the same at every scale.
 
 from __future__ import annotations
 
-from attrs import evolve, frozen
-
 from compose.staging.floor.values import Rectangle
+from grammar.frozen import evolve, frozen
 
 Point = tuple[float, float]
 

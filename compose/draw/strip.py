@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import field, frozen
-
 from compose.draw.frame import frame_box, frame_of, frame_sheet
 from compose.draw.lettering import width_em
 from compose.draw.moments import Moment
@@ -17,6 +15,7 @@ from compose.draw.tokens import Token, scenes
 from compose.net.net import Net
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import field, frozen
 from grammar.game import Game
 
 GAP = 6.0  # hundredths of a frame's length between frames

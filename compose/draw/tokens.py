@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from math import ceil, hypot
 
-from attrs import evolve, frozen
-
 from compose.net.net import Net, Place
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from grammar.core.values import AreaId, At, Part, SideId
+from grammar.frozen import evolve, frozen
 
 SHOWN = ("player", "ball", "load", "target", "body")
 LYING = ("ball", "load")

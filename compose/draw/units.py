@@ -9,9 +9,10 @@ from __future__ import annotations
 import re
 from typing import Any, TypeVar
 
-from attrs import evolve, fields_dict, frozen, has
+from attrs import fields_dict, has
 
 from compose.draw.shapes import Drawing, Label
+from grammar.frozen import evolve, frozen
 
 # Exactly: the international foot, agreed in 1959 by six standards laboratories (US Federal Register,
 # "Refinement of values for the yard and the pound", 1 July 1959).

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
-from attrs import frozen
-
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import CHECK, COSTS, FORECAST, MET, SHEET, Miss, Wish
 from compose.staging.cupboard import kit_rows
@@ -14,6 +12,7 @@ from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
 from compose.staging.teams import most_games
 from grammar.finding import Severity
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import listing
 

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import frozen
-
 from compose.fit.lesson_plan import LessonPlan, lesson_plan
 from compose.fit.time_findings import time_findings
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from grammar.finding import Finding
+from grammar.frozen import frozen
 from grammar.game import Game
 from library import KitItem, Norms
 

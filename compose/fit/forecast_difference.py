@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
+from grammar.frozen import frozen
 
 SMALL_SHARE = 0.01  # shares and ratios closer than this are as good as equal
 SMALL_RATIO = 0.02

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.net.match import match_of
 from compose.staging.minutes import PARTS, Lesson
 from compose.staging.norms import Ability
 from compose.staging.resolved import resolved
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging
+from grammar.frozen import frozen
 from library import Norms, Source
 
 

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from attrs import frozen
-
 from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
 from compose.modifiers.apply import apply
 from compose.modifiers.modifier import Modifier, Use
 from compose.staging.teams import Teams
 from grammar.core.declared import Odd
+from grammar.frozen import frozen
 from grammar.game import Game
 
 FITS, FINDS, REFUSED, UNSURE = "fits", "creates a finding", "does not fit", "fits as far as was looked"

@@ -12,11 +12,11 @@ import math
 from typing import TYPE_CHECKING
 
 import numpy as np
-from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats, Longs
 from compose.forecast.chain_solve import Solution, fixed_point
 from compose.net.net import End
+from grammar.frozen import frozen
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array

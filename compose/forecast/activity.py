@@ -11,13 +11,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from attrs import frozen
-
 from compose.forecast.chances import Explanation
 from compose.forecast.course import Course
 from compose.forecast.standings import taking_part
 from compose.net.attempt import Attempt
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 NO_ACT = ("hold",)  # to keep a ball is no turn of anybody's
 

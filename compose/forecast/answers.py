@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.forecast.course import Course, Figure
 from compose.forecast.matches import game_odds
 from compose.forecast.odds import odds
 from compose.forecast.standings import PLAYING, standings
 from compose.forecast.turns import turns
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 
 @frozen

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from attrs import frozen
-
 from compose.forecast.chances import Explanation, explain_chances
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Ages, Reading
+from grammar.frozen import frozen
 from library import KitItem, Norms, Source
 
 

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from attrs import evolve, field, frozen
-
 from compose.forecast.aim import (
     goes_through_ring,
     hits_disc,
@@ -16,6 +14,7 @@ from compose.forecast.aim import (
 )
 from compose.net.attempt import Attempt
 from compose.staging.norms import Ability, Reading
+from grammar.frozen import evolve, field, frozen
 from library import KitItem
 
 EVERY_SKILL = "any skill"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import numpy as np
-from attrs import frozen
 
 from compose.check.ends import first_of
 from compose.forecast.chain import Chain, Floats
 from compose.forecast.chain_walk import GONE, LEFT_OVER, NOISE, Walk, last_tick
 from compose.forecast.poisson import poisson
 from compose.net.net import End
+from grammar.frozen import frozen
 
 
 @frozen(eq=False)

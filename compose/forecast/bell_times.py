@@ -6,11 +6,11 @@ import math
 from collections.abc import Sequence
 
 import numpy as np
-from attrs import frozen
 
 from compose.forecast.chain import Chain, Floats
 from compose.forecast.chain_walk import GONE, NOISE, Walk, last_tick
 from compose.forecast.poisson import poisson
+from grammar.frozen import frozen
 
 MOST_PRODUCTS = 1_000_000_000  # about a second of ticks (measured); then the tail is continued as geometric
 A_TICK = 5_000  # products that take as long as all else about a tick (measured)

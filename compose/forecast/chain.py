@@ -9,12 +9,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import ArrayLike, NDArray
 
 from compose.check.graph import ragged
 from compose.check.space import StateSpace
 from compose.forecast.chain_fold import mirror_images, symmetric
+from grammar.frozen import frozen
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array

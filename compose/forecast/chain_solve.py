@@ -11,8 +11,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
+
+from grammar.frozen import frozen
 
 if TYPE_CHECKING:
     from scipy.sparse import csr_array

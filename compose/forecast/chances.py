@@ -20,7 +20,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import NDArray
 
 from compose.forecast.aim import catches_outcome
@@ -30,6 +29,7 @@ from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Level, Reading
 from grammar.finding import Finding, Severity
+from grammar.frozen import frozen
 from library import KitItem, Norms
 
 OTHERWISE = "anything else"

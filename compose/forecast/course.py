@@ -6,12 +6,12 @@ import math
 from collections.abc import Mapping
 
 import numpy as np
-from attrs import field, frozen
 from numpy.typing import NDArray
 
 from compose.check.match import lead_places
 from compose.forecast.chain import Floats
 from compose.net.net import Net
+from grammar.frozen import field, frozen
 
 SURE = 1.959963984540054  # standard deviations on either side that hold 95 % of a normal law
 

@@ -9,8 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from attrs import frozen
-
 from compose.check.words import sentence, subject
 from compose.forecast.assumptions import ages_of
 from compose.forecast.course import Figure
@@ -23,6 +21,7 @@ from compose.forecast.wording import minutes, percent
 from compose.net.side_words import does
 from compose.staging.norms import bands_used
 from grammar.finding import Basis, Finding, Severity
+from grammar.frozen import frozen
 from grammar.span import Span
 from grammar.words import listing
 from library import Figure as Margin

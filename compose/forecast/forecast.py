@@ -6,7 +6,6 @@ import math
 from collections.abc import Callable, Mapping
 
 import numpy as np
-from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
 from compose.forecast.activity import Activity, activity
@@ -27,6 +26,7 @@ from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Level
+from grammar.frozen import evolve, frozen
 from library import KitItem, Norms
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import numpy as np
-from attrs import frozen
 
 import library
 from compose.check.condition import clauses
@@ -14,6 +13,7 @@ from compose.check.rate import Floats
 from compose.forecast.chances import chances
 from compose.forecast.standings import PLAYING, WAITING, standing_of
 from compose.net.net import Comparison, End, Move, Net
+from grammar.frozen import frozen
 from library import Norms
 
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 
-from attrs import frozen
-
 from compose.forecast.activity import Activity
 from compose.forecast.standings import BENCH, OUT, PLAYING, RESTING, WAITING, Standing
 from compose.staging.minutes import Lesson
 from compose.staging.norms import Ability, Ages, Level
+from grammar.frozen import frozen
 from library import Norms
 
 STILL = {WAITING: "waiting", BENCH: "bench", OUT: "bench", RESTING: "bench"}  # rows of norms/effort.toml

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from attrs import frozen
 
 from compose.forecast.chain import Floats
 from compose.forecast.course import Course, Figure
@@ -13,6 +12,7 @@ from compose.forecast.odds import odds
 from compose.forecast.resting import all_meet_all, winner_stays
 from compose.net.match import Match
 from compose.net.net import Net
+from grammar.frozen import frozen
 
 
 @frozen

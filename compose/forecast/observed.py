@@ -11,9 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from attrs import frozen
-
 from compose.forecast.answers import Answers
+from grammar.frozen import frozen
 
 AT_THE_CLOCK_MINUTES = 1 / 60  # assumption: a stop-watch is read to the second
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.forecast.course import Course, Figure
 from compose.net.net import End, Net
+from grammar.frozen import frozen
 
 
 @frozen

@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from attrs import evolve, frozen
 
 from compose.forecast.absorb import SURE, absorb
 from compose.forecast.bell import watched
 from compose.forecast.chain import Chain, Floats, Longs, doomed_cells
 from compose.forecast.chain_walk import GONE, Walk
+from grammar.frozen import evolve, frozen
 
 MOST_PIECES = 2_000  # of a round without a clock in which something comes over and over again (assumption)
 

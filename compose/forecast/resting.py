@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 Scores = tuple[int, ...]
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import ArrayLike
 
 from compose.check.ends import first_of
 from compose.forecast.rounds import CUT, STUCK, Rounds
 from compose.net.net import End, Net
+from grammar.frozen import frozen
 
 MOST_EVENTS = 20_000  # a round that needs more is not for reading
 

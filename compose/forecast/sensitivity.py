@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
-from attrs import frozen
 
 from compose.forecast.answers import Answers
 from compose.forecast.assumptions import Assumption
@@ -14,6 +13,7 @@ from compose.forecast.chances import chances
 from compose.forecast.course import Course
 from compose.net.net import Net
 from compose.staging.norms import Level
+from grammar.frozen import frozen
 from library import KitItem, Norms
 
 Solve = Callable[[Mapping[str, Level]], Answers | None]

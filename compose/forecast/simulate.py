@@ -6,7 +6,6 @@ import math
 from collections.abc import Callable
 
 import numpy as np
-from attrs import field, frozen
 from numpy.typing import ArrayLike, NDArray
 
 from compose.check.ends import first_of
@@ -18,6 +17,7 @@ from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.waits import Waits, waits_of
 from compose.forecast.wording import DAY_MINUTES
 from compose.net.net import Net
+from grammar.frozen import field, frozen
 
 FIRST = 4  # the first batch is so many times smaller
 FEWER = 8  # a first batch in which too much happens is played again with so many times fewer rounds

@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from attrs import frozen
 from numpy.typing import ArrayLike, NDArray
 
 from compose.check.effect import Act, Column, Columns
@@ -19,6 +18,7 @@ from compose.forecast.chain import Bools, Floats, Longs, tick_chances
 from compose.forecast.ticks import Ticking
 from compose.forecast.wait_log import WaitLog
 from compose.net.net import Effect, Move
+from grammar.frozen import frozen
 
 
 @frozen(eq=False)

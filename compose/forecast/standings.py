@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import math
 
-from attrs import frozen
-
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
 from compose.net.lower.say_places import standing_words
@@ -13,6 +11,7 @@ from compose.net.match import Match
 from compose.net.net import Net, Place
 from grammar.core.declared import AreaKind
 from grammar.core.values import At, Presence, SideId
+from grammar.frozen import frozen
 
 PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
 RESTING = "resting"

@@ -5,8 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
-from attrs import frozen
-
 from compose.check.words import subject
 from compose.forecast.answers import Answers
 from compose.forecast.duties import duties_told
@@ -16,6 +14,7 @@ from compose.forecast.standings import PLAYING, where
 from compose.forecast.telling_results import NAMES, results, row, winners
 from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
 from compose.net.side_words import does
+from grammar.frozen import frozen
 from grammar.words import count, listing
 
 SHOWN = 3  # swings told

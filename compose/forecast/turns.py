@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from attrs import frozen
-
 from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.standings import pupils_of
 from compose.net.net import Net, Transition
+from grammar.frozen import frozen
 
 NO_TURN = ("fetch", "free", "hold")  # clockwork around the game, not what pupils come for
 

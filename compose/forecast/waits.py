@@ -6,10 +6,10 @@ import math
 from collections.abc import Sequence
 
 import numpy as np
-from attrs import frozen
 
 from compose.forecast.course import SURE, Figure
 from compose.forecast.wait_log import WaitLog
+from grammar.frozen import frozen
 
 GROUPS = 10  # of rounds, whose differences say how sure a pooled figure is
 

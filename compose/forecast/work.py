@@ -9,7 +9,6 @@ import math
 from collections.abc import Mapping
 
 import numpy as np
-from attrs import evolve, frozen
 
 from compose.check.space import StateSpace
 from compose.forecast.answers import Answers, answers
@@ -27,6 +26,7 @@ from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
 from compose.staging.minutes import Lesson, lesson_of
 from compose.staging.norms import Level
+from grammar.frozen import evolve, frozen
 from library import KitItem, Norms
 
 FOR_WAITS = 1_000  # rounds played for the waits where all else is exact

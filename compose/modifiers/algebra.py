@@ -8,11 +8,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from itertools import combinations
 
-from attrs import frozen
-
 from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
 from compose.modifiers.same_game import played_as, same_game
+from grammar.frozen import frozen
 from grammar.game import Game
 from library import KitItem
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 import attrs
-from attrs import frozen
 
 from compose.modifiers.apply import apply
 from compose.modifiers.changes import CHANGES
@@ -16,6 +15,7 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import OWN_EDITS, Recipe
 from compose.modifiers.remix import Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.sentences import remix as said
 from grammar.topics import topic

@@ -8,8 +8,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from functools import partial
 
-from attrs import frozen
-
 from compose.modifiers.difference_kit import kit_differences
 from compose.modifiers.difference_lines import line_differences
 from compose.modifiers.difference_order import (
@@ -21,6 +19,7 @@ from compose.modifiers.difference_people import people_differences
 from compose.modifiers.difference_skills import skill_differences
 from compose.modifiers.difference_space import space_differences
 from compose.modifiers.same_game import same_game
+from grammar.frozen import frozen
 from grammar.game import Game
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.span import Span
 from grammar.topics import Topic
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from attrs import frozen
-
 from compose.staging.resolved import resolved
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import article
 from library import KitItem

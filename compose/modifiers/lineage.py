@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from attrs import frozen
-
 from compose.modifiers.content_hash import content_hash
+from grammar.frozen import frozen
 from grammar.sentences import remix as said
 from grammar.sentences.modifier import Block
 from grammar.tree import GameSheet, RemixSheet

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from typing import Any
 
 import attrs
-from attrs import field, frozen
 
 from compose.staging.resolved import resolved
 from grammar.core.game import Choice, Play
+from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.sentences.base import Node
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 import attrs
-from attrs import field, frozen
 
 from grammar.finding import Finding, Severity
+from grammar.frozen import field, frozen
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
 from grammar.span import Span, nowhere

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from attrs import field, frozen
-
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.heads import licence_in
 from compose.modifiers.modifier import Use
+from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.sentences import remix as said
 from grammar.sentences.head import Licence, Told

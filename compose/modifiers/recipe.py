@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from attrs import field, frozen
-
 from compose.modifiers.changes import CHANGES
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier, Use, value_findings
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import field, frozen
 from grammar.sentences import remix as said
 from grammar.sentences.base import Quantity
 from grammar.span import Span

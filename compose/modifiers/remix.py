@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.modifiers.edit import Edit
 from compose.modifiers.modifier import Use
+from grammar.frozen import frozen
 from grammar.game import Game
 
 REMIX = " Remix"  # what the title of a game ends with that modifiers changed

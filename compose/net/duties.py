@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.span import Span
 
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import field, frozen
-
 from grammar.core.ends import Seats
 from grammar.core.game import Core
+from grammar.frozen import field, frozen
 from grammar.span import Span, nowhere
 
 

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from typing import Union
 
-from attrs import frozen
-
 from compose.net.attempt import Attempt
 from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
 from grammar.core.declared import AreaKind
 from grammar.core.values import At, Laden, OnStep, Posture, Presence
+from grammar.frozen import frozen
 from grammar.span import Span
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 @frozen

@@ -6,12 +6,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 from urllib.parse import urlencode
 
-from attrs import field, frozen
-
 from compose.page.desk import Desk
 from compose.page.work.pool import PATIENT, SOON, URGENT
 from compose.page.work.question import Question
 from compose.telling.wording import Wording
+from grammar.frozen import field, frozen
 
 __all__ = ["PATIENT", "SOON", "URGENT", "Call", "Data", "Go", "Reply", "Shown"]
 

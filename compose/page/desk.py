@@ -6,13 +6,12 @@ import secrets
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from attrs import field, frozen
-
 from compose.page.arrived import Arrived
 from compose.page.kept import group_text
 from compose.page.lending import Lender
 from compose.page.loading import load
 from compose.page.work.pool import Pool
+from grammar.frozen import field, frozen
 
 if TYPE_CHECKING:
     from compose.page.sheets import Sheet

@@ -6,10 +6,11 @@ import secrets
 from collections.abc import Iterable
 from urllib.parse import urlsplit
 
-from attrs import frozen
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from grammar.frozen import frozen
 
 MOST_SENT = (16 << 20) + (64 << 10)  # the largest pack and the form around it; a test holds it to the bounds of packs
 POLICY = (

@@ -5,9 +5,8 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from attrs import frozen
-
 from compose.share.whole_files import read_plain, write_whole
+from grammar.frozen import frozen
 
 FILE = "my-lesson.json"
 MOST_BYTES = 64 << 10

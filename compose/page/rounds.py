@@ -6,11 +6,10 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from attrs import frozen
-
 from compose.share.open_shelf import open_shelf
 from compose.share.rounds import ObservedRound, observed
 from grammar.finding import Finding
+from grammar.frozen import frozen
 
 MOST_USES = 12
 

@@ -6,11 +6,10 @@ from collections.abc import Iterator
 from functools import lru_cache
 from pathlib import Path
 
-from attrs import frozen
-
 import library
 from compose.share.item import Item, item_of, sheets_in
 from compose.share.open_shelf import open_shelf
+from grammar.frozen import frozen
 from grammar.parse import parse_bytes
 
 MOST_GENERATIONS = 12

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from attrs import frozen
-
 from compose.page.answers.said import in_words
 from compose.share.bounds import read_rules
 from compose.share.item import item_of
 from compose.share.open_shelf import open_shelf
 from compose.share.refusal import RefusedError
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import frozen
 
 
 @frozen

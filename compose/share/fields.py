@@ -8,9 +8,8 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from typing import Any, TypeVar
 
-from attrs import frozen
-
 from compose.share.refusal import RefusedError, shown
+from grammar.frozen import frozen
 
 HASH = re.compile(r"[0-9a-f]{64}")
 Value = TypeVar("Value")

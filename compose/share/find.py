@@ -7,12 +7,12 @@ import sqlite3
 from collections.abc import Iterable, Iterator
 
 import attrs
-from attrs import frozen
 
 from compose.share.refusal import RefusedError, shown
 from compose.share.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
+from grammar.frozen import frozen
 from grammar.words import listing, nearest, plural
 
 MOST_NEAREST = 5

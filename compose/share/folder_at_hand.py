@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from attrs import field, frozen
-
 from compose.share.bounds import MOST_RULES_BYTES, read_rules
 from compose.share.item import ENDING, Sheet
 from compose.share.making import LibraryAtHand
 from compose.share.naming import slug
 from compose.share.refusal import RefusedError
 from compose.share.whole_files import read_plain
+from grammar.frozen import field, frozen
 from grammar.tree import GameSheet, ModifierSheet, RemixSheet
 
 

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from attrs import frozen
-
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.parents import Lineage, lineage_of
 from compose.share.naming import slug
 from grammar.format import format_game, format_plain
+from grammar.frozen import frozen
 from grammar.tree import GameSheet, ModifierSheet, RemixSheet, RuleFile
 
 Sheet = GameSheet | ModifierSheet | RemixSheet

@@ -16,12 +16,11 @@ from collections.abc import Mapping
 from itertools import count
 from pathlib import Path
 
-from attrs import frozen
-
 from compose.share.fields import Fields
 from compose.share.refusal import RefusedError
 from compose.share.strict_json import json_bytes, strict_json
 from compose.share.whole_files import keep_folder, write_whole
+from grammar.frozen import frozen
 
 FOLDER = "journal"
 KEPT = 30

@@ -7,8 +7,6 @@ from functools import cache
 from pathlib import Path
 from typing import Protocol
 
-from attrs import field, frozen
-
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.from_recipe import made
 from compose.modifiers.from_sheet import modifier_of
@@ -19,6 +17,7 @@ from compose.modifiers.remix import Remix
 from compose.share.item import Sheet, sheets_in
 from compose.share.naming import slug
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve

@@ -9,8 +9,6 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from attrs import frozen
-
 from compose.modifiers.parents import Lineage
 from compose.share.bounds import MOST_ENTRIES, MOST_RULES_BYTES
 from compose.share.fields import Fields
@@ -18,6 +16,7 @@ from compose.share.item import KINDS, Item
 from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_from, lineage_from, lineage_json
 from compose.share.refusal import RefusedError
 from compose.share.strict_json import strict_json
+from grammar.frozen import frozen
 
 FORMAT = "ruleweave pack"
 VERSION = 1

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from enum import Enum
 
 import attrs
-from attrs import frozen
 
 from compose.share.bounds import read_rules
 from compose.share.item import Item, Sheet
@@ -15,6 +14,7 @@ from compose.share.merge_lines import Slot, merged_lines, merged_notes, said
 from compose.share.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
+from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.tree import GameSheet, Line, Section
 

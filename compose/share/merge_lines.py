@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator, Sequence
 from difflib import SequenceMatcher
 
 import attrs
-from attrs import frozen
 
+from grammar.frozen import frozen
 from grammar.topics import Topic, topic
 from grammar.tree import Line
 

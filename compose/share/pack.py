@@ -6,8 +6,6 @@ import hashlib
 from collections import Counter
 from collections.abc import Iterable
 
-from attrs import frozen
-
 from compose.share.bounds import (
     MOST_ENTRIES,
     MOST_MANIFEST_BYTES,
@@ -22,6 +20,7 @@ from compose.share.strict_json import json_bytes
 from compose.share.zip_read import unzipped
 from compose.share.zip_write import zip_bytes
 from grammar.finding import Outcome
+from grammar.frozen import frozen
 from grammar.tree import GameSheet
 
 

@@ -10,7 +10,6 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 import attrs
-from attrs import frozen
 
 from compose.share.item import ENDING, FOLDERS, Item
 from compose.share.naming import slug
@@ -21,6 +20,7 @@ from compose.share.taking_in import State, state_of
 from compose.share.told import outcome_of
 from compose.share.whole_files import write_whole
 from grammar.finding import Finding, Outcome
+from grammar.frozen import frozen
 from grammar.words import did_you_mean, listing
 
 

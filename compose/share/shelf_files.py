@@ -16,7 +16,6 @@ from pathlib import Path
 from typing import Any
 
 import attrs
-from attrs import frozen
 
 from compose.share.bounds import MOST_RULES_BYTES, read_rules
 from compose.share.fields import Fields
@@ -25,6 +24,7 @@ from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_
 from compose.share.refusal import RefusedError, shown
 from compose.share.strict_json import json_bytes, strict_json
 from compose.share.whole_files import read_plain
+from grammar.frozen import frozen
 
 MOST_KNOWN_BYTES = 256 << 10
 MOST_NOTES = 500

@@ -6,7 +6,6 @@ from collections.abc import Collection, Mapping, Sequence
 from enum import Enum
 
 import attrs
-from attrs import frozen
 
 from compose.share import journal
 from compose.share.bounds import read_rules
@@ -18,6 +17,7 @@ from compose.share.shelf import Shelf
 from compose.share.shelf_files import Origin, Stored, files_of, known_path, read_stored
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
+from grammar.frozen import frozen
 from grammar.words import listing
 
 

@@ -15,10 +15,9 @@ import zlib
 from collections import Counter
 from collections.abc import Callable
 
-from attrs import frozen
-
 from compose.share.bounds import MOST_ENTRIES, MOST_PACK_BYTES, MOST_RATIO, MOST_UNPACKED_BYTES
 from compose.share.refusal import RefusedError, shown
+from grammar.frozen import frozen
 
 _END = struct.Struct("<4s4H2LH")
 _LISTED = struct.Struct("<4s6H3L5H2L")

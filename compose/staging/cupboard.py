@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from attrs import field, frozen
-
 from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
 from grammar.core.values import KindId
+from grammar.frozen import field, frozen
 from grammar.game import Game, GameKit
 from library import KitItem
 from library.records import BALL_SKILLS

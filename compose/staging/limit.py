@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.staging.norms import Ability, Ages
+from grammar.frozen import frozen
 from library import Norms, Source
 
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 
-from attrs import evolve, frozen
-
 from compose.staging.norms import Ability, Ages
 from compose.staging.school_class import SchoolClass
+from grammar.frozen import evolve, frozen
 from library import Norms
 
 PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away": "clearing"}

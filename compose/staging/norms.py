@@ -12,8 +12,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Literal
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from library import Figure, Norms, Row, Source, Table
 
 Level = Literal["low", "usual", "high"]

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from math import ceil, sqrt
 
-from attrs import frozen
-
 from compose.staging.floor.ground import ground_under
 from compose.staging.floor.homes import standing
 from compose.staging.floor.values import Floor, Rectangle
@@ -14,6 +12,7 @@ from compose.staging.room import BETWEEN_M, Room
 from grammar.core.declared import Doing
 from grammar.core.game import Play
 from grammar.core.values import PLAIN, Laden
+from grammar.frozen import frozen
 
 
 @frozen

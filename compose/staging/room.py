@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.staging.floor.values import Floor
+from grammar.frozen import frozen
 from library import Hall
 
 BETWEEN_M = 2.0  # assumption: the gap between two games, as wide as the strip before a wall

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from attrs import field, frozen
-
 from grammar.class_told import Amount, ClassTold, InTheCupboard, class_told
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import field, frozen
 from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
 from grammar.span import Span, nowhere
 from grammar.tree import ClassSheet

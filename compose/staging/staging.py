@@ -8,8 +8,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 
-from attrs import evolve, frozen
-
 from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.kit_findings import kit_findings
 from compose.staging.laid_out import laid_out
@@ -24,6 +22,7 @@ from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
 from grammar.core.declared import AreaKind
 from grammar.finding import Finding, Severity
+from grammar.frozen import evolve, frozen
 from grammar.game import Game
 from library import KitItem, Norms
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from attrs import frozen
-
 from compose.staging.resolved import resolved
 from grammar.core.declared import Odd
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import count, listing
 

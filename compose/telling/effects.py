@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import assert_never
 
-from attrs import frozen
-
 from compose.telling.nouns import PLAYER
 from compose.telling.of_time import come_or_go_told
 from compose.telling.services import waiting
@@ -41,6 +39,7 @@ from grammar.core.rules import (
     Subject as Mover,
 )
 from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
+from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 PLAYS_ON = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}

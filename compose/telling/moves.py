@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import frozen
-
 from compose.net.net import End, Net, Place, Transition
 from compose.telling.counts import kind_of
 from compose.telling.french import joined
@@ -17,6 +15,7 @@ from compose.telling.nouns import PLAYER, Noun
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.values import At, OnStep, Posture, Presence, RoleId, SideId, Sort
+from grammar.frozen import frozen
 
 MOST_TOLD = 4  # our choice: more changes at once than this are a new beginning
 THROWN = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass")

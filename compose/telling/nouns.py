@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from attrs import frozen
-
 from compose.telling import french
 from compose.telling.wording import GENDER, Wording
 from grammar import words as english
 from grammar.core.game import Core
 from grammar.core.values import AreaId, CatalogueId, KindId, Landmark, RoleId, SideId, Skill, Sort, TrackId
+from grammar.frozen import frozen
 
 PLAYER, TEACHER, SIDE = "player", "teacher", "side"
 

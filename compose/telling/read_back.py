@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
-from attrs import evolve, field, frozen
-
 from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, services
 from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
@@ -42,6 +40,7 @@ from grammar.core.play import (
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
+from grammar.frozen import evolve, field, frozen
 
 Teller = Callable[[Voice, Any], Iterable[str]]
 

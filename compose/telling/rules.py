@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.telling.french import joined
 from compose.telling.gaps import who_tries_nothing
 from compose.telling.read_back import all_told, choice_name, values_told
@@ -16,6 +14,7 @@ from compose.telling.wording import Wording
 from grammar.core.declared import AreaKind
 from grammar.core.ends import Most, Won
 from grammar.core.game import Core
+from grammar.frozen import frozen
 
 UNREAD = "not read by the check"
 

@@ -9,8 +9,6 @@ from collections.abc import Callable, Collection, Iterable
 from enum import Enum
 from typing import Self
 
-from attrs import evolve, field, frozen
-
 from compose.telling.nouns import SIDE, Noun, Nouns
 from compose.telling.wording import Wording
 from grammar.core.game import Core, Play
@@ -20,6 +18,7 @@ from grammar.core.values import (
     Population,
     SideId,
 )
+from grammar.frozen import evolve, field, frozen
 
 UsualDistance = Callable[[Population, Aim], float]
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from fractions import Fraction
 
-from attrs import evolve, frozen
-
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.side_voice import SideVoice, Subject
 from grammar.core.declared import AreaKind, Per
@@ -26,6 +24,7 @@ from grammar.core.values import (
     Thing,
     without_load,
 )
+from grammar.frozen import evolve, frozen
 
 ON = frozenset({Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.COURT})
 ON_AREAS = frozenset({AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK})

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from attrs import frozen
-
 from compose.telling.conditions import owner_of
 from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
@@ -17,6 +15,7 @@ from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
 from grammar.core.runs import InARow
 from grammar.core.stopping import Blocking
 from grammar.core.values import Owner, SideId, Spot, Teacher, Thing
+from grammar.frozen import frozen
 
 
 @frozen

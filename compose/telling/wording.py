@@ -13,9 +13,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Literal
 
-from attrs import field, frozen
-
 import library
+from grammar.frozen import field, frozen
 from grammar.words import count, listing
 
 FOLDER = Path(__file__).parent / "messages"

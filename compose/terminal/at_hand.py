@@ -6,11 +6,10 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
-from attrs import frozen
-
 import library
 from compose.share.naming import slug
 from compose.share.usual_folder import usual_folder
+from grammar.frozen import frozen
 
 HERE, SHELF, LIBRARY = "here", "on the shelf", "in the library"
 ENDING = ".rules"

@@ -7,8 +7,6 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from attrs import frozen
-
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
@@ -22,6 +20,7 @@ from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.writing import write
 from grammar.finding import Finding
+from grammar.frozen import frozen
 
 USUAL_TITLE = "Hall games"
 BAR_FROM = 8  # our choice: fewer cards are done before a bar is seen

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from attrs import evolve, frozen
-
 from compose.answer.answer import Answer
 from compose.check import Budget
 from compose.draw.card import Card
@@ -22,6 +20,7 @@ from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.writing import write
+from grammar.frozen import evolve, frozen
 from grammar.words import listing
 
 ENDINGS = (".pdf", ".html", ".svg", ".md", ".txt")

@@ -7,8 +7,6 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from attrs import frozen
-
 import library
 from compose.fit.choosing import ORDERS, Choice, KitAtHand, OverWithin, choices, in_order
 from compose.fit.suggest.look import Looker
@@ -21,6 +19,7 @@ from compose.terminal.classes import school_class
 from compose.terminal.finding_games import categories, game_of, granted, kit, reading, shown_path
 from compose.terminal.suggesting import teams_for_pupils
 from compose.terminal.wishing import Asked, wishes_of
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.parse import parse
 from grammar.words import listing

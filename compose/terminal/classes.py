@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from attrs import evolve, frozen
-
 import library
 from compose.staging.school_class import SchoolClass, class_of, some_class
 from compose.staging.staging import Staging, stage
@@ -12,6 +10,7 @@ from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import categories, path_of, read
 from compose.terminal.halls import hall_named, halls_at_hand
 from grammar.class_told import class_told
+from grammar.frozen import evolve, frozen
 from grammar.game import Game
 
 

@@ -7,8 +7,6 @@ import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
-from attrs import evolve, field, frozen
-
 import library
 from compose.answer.answer import Answer
 from compose.answer.foreseeing import foreseen
@@ -30,6 +28,7 @@ from compose.terminal.finding_games import kit
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
 from compose.terminal.stages import Ready, checked, ready
+from grammar.frozen import evolve, field, frozen
 from grammar.words import count, listing
 
 WIDTH = 78

@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import attrs
-from attrs import frozen
 
 import library
 from compose.forecast.answers import Answers
@@ -18,6 +17,7 @@ from compose.share.rounds import DRAW, NOBODY
 from compose.staging.norms import bands_used
 from compose.terminal.shelf_door import given, own_shelf, shelf_folder
 from compose.terminal.stages import Ready
+from grammar.frozen import frozen
 from grammar.words import count
 
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from attrs import frozen
-
 import library
 from compose.answer.staged import Staged, staged
 from compose.modifiers.modifier import Use
@@ -17,6 +15,7 @@ from compose.terminal.answer import stop
 from compose.terminal.classes import Who, staging_of
 from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome
+from grammar.frozen import frozen
 from grammar.game import Game
 
 if TYPE_CHECKING:

@@ -5,8 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from attrs import frozen
-
 from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.played_wishes import RoundLasts, TurnsAtLeast, WaitsAtMost
 from compose.fit.suggest.sheet_wishes import (
@@ -22,6 +20,7 @@ from compose.fit.suggest.wish import Wish
 from compose.terminal.answer import refuse
 from compose.terminal.classes import school_class
 from grammar.core.values import Skill
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import did_you_mean, listing
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from attrs import frozen
-
 from grammar.core.values import KindId
+from grammar.frozen import frozen
 
 
 @frozen

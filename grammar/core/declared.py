@@ -5,8 +5,6 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from attrs import field, frozen
-
 from grammar.core.play import Lines
 from grammar.core.values import (
     AreaId,
@@ -24,6 +22,7 @@ from grammar.core.values import (
     TrackId,
     Upon,
 )
+from grammar.frozen import field, frozen
 
 
 class Cut(Enum):

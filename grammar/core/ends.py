@@ -5,13 +5,12 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from attrs import field, frozen
-
 from grammar.core.guards import Count, Guard
 from grammar.core.play import Lines
 from grammar.core.values import (
     SideId,
 )
+from grammar.frozen import field, frozen
 
 
 @frozen

@@ -5,9 +5,8 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from attrs import frozen
-
 from grammar.core.values import At, KindId, OnStep, Population, Posture, Presence, SideId, Spot, Thing
+from grammar.frozen import frozen
 
 
 @frozen

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from enum import Enum
 
-from attrs import field, frozen
-
 from grammar.core.play import Lines
 from grammar.core.values import KindId, Skill
+from grammar.frozen import field, frozen
 
 
 class Valid(Enum):

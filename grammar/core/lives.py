@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
 from grammar.core.play import Lines
 from grammar.core.values import Population
+from grammar.frozen import field, frozen
 
 
 @frozen

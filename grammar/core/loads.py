@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from enum import Enum
 
-from attrs import frozen
-
 from grammar.core.values import KindId, Spot
+from grammar.frozen import frozen
 
 
 class Lies(Enum):

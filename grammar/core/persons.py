@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 class Person(Enum):

@@ -5,11 +5,10 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from attrs import field, frozen
-
 from grammar.core.guards import Guard
 from grammar.core.values import At as AtSpot
 from grammar.core.values import KindId, OnStep, Population, Posture, Presence, Skill, Spot, Teacher, Thing
+from grammar.frozen import field, frozen
 
 Lines = tuple[int, ...]
 

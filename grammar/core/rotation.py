@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from attrs import field, frozen
-
 from grammar.core.play import Lines
 from grammar.core.values import Population
+from grammar.frozen import field, frozen
 
 
 @frozen

@@ -5,8 +5,6 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from attrs import field, frozen
-
 from grammar.core.clock import AtTime, ComeIn, TakeAway, TakeEffect
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
@@ -32,6 +30,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
+from grammar.frozen import field, frozen
 
 
 class Result(Enum):

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from grammar.core.values import SideId, Skill
+from grammar.frozen import frozen
 
 
 @frozen

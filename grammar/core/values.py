@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from enum import Enum
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 @frozen(order=True)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideOf, SideRef, spoken
 
 
-@frozen(repr=False)
+@frozen
 class RestTo(Node):
     """Such as "to the far bench", "to the catcher", "to north"."""
 
@@ -17,7 +16,7 @@ class RestTo(Node):
         return spoken("to", self.where)
 
 
-@frozen(repr=False)
+@frozen
 class RestToSide(Node):
     """Such as "to the other side", "to the catcher's side"."""
 
@@ -27,7 +26,7 @@ class RestToSide(Node):
         return spoken("to", self.side)
 
 
-@frozen(repr=False)
+@frozen
 class KeptBy(Node):
     """Such as "stays with the catcher"."""
 
@@ -38,7 +37,7 @@ class KeptBy(Node):
         return spoken("stays with", self.whom.words().removeprefix("to "))
 
 
-@frozen(repr=False)
+@frozen
 class HasBall(Node):
     """What follows: "the other side has the ball"."""
 
@@ -50,7 +49,7 @@ class HasBall(Node):
         return spoken(self.side, "has", self.ball)
 
 
-@frozen(repr=False)
+@frozen
 class CatcherHas(Node):
     """Such as "whoever catches a ball has it"."""
 
@@ -60,7 +59,7 @@ class CatcherHas(Node):
         return spoken("whoever catches", self.ball, "has it")
 
 
-@frozen(repr=False)
+@frozen
 class FirstHas(Node):
     """Such as "whoever is first at a loose ball has it"."""
 
@@ -70,7 +69,7 @@ class FirstHas(Node):
         return spoken("whoever is first at a loose", self.ball, "has it")
 
 
-@frozen(repr=False)
+@frozen
 class BeginsWith(Node):
     """Such as "north begins with the ball", "each side begins with 2 foam balls"."""
 
@@ -95,7 +94,7 @@ class BeginsWith(Node):
         return isinstance(self.side, SideRef) and self.side.determiner in ("each", "every", "all")
 
 
-@frozen(repr=False)
+@frozen
 class Intercepted(Node):
     """Such as "a pass is intercepted": the other side catches it."""
 

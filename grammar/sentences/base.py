@@ -6,13 +6,12 @@ Every node can say itself in the canonical wording with `words()`.
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.own_names import is_plain
 from grammar.span import Span, nowhere
 
 
-@frozen(repr=False)
+@frozen
 class Node:
     """Anything read from a sentence."""
 
@@ -48,7 +47,7 @@ METRES = {"m": 1.0, "cm": 0.01}
 SECONDS = {"s": 1.0, "min": 60.0}
 
 
-@frozen(repr=False)
+@frozen
 class Quantity(Node):
     """A number with its unit as written: "", "m", "cm", "s", "min" or "%".
 
@@ -79,7 +78,7 @@ class Quantity(Node):
         return self.value * SECONDS[self.unit]
 
 
-@frozen(repr=False)
+@frozen
 class Name(Node):
     """What something is called. In a tree: the words as written, in lower case. In a game: canonical.
 
@@ -93,7 +92,7 @@ class Name(Node):
         return self.text if self.of_an_attempt or is_plain(self.text) else f'"{self.text}"'
 
 
-@frozen(repr=False)
+@frozen
 class Owner(Node):
     """Such as "each side", "the other side"."""
 
@@ -104,7 +103,7 @@ class Owner(Node):
         return spoken(self.determiner, self.other, "side")
 
 
-@frozen(repr=False)
+@frozen
 class OwnerName(Node):
     """Such as "north", "the teacher", "each player"."""
 
@@ -116,7 +115,7 @@ class OwnerName(Node):
         return spoken(self.determiner, self.other, self.name)
 
 
-@frozen(repr=False)
+@frozen
 class Np(Node):
     """A phrase that names something: "the lanterns of the other side", "the catcher's queue"."""
 
@@ -131,7 +130,7 @@ class Np(Node):
         return spoken(self.determiner, self.possessive, self.other, self.name, of)
 
 
-@frozen(repr=False)
+@frozen
 class SideRef(Node):
     """Such as "a side", "the other side"."""
 
@@ -142,7 +141,7 @@ class SideRef(Node):
         return spoken(self.determiner, self.other, "side")
 
 
-@frozen(repr=False)
+@frozen
 class SideOf(Node):
     """Such as "the thrower's side"."""
 
@@ -153,7 +152,7 @@ class SideOf(Node):
         return spoken(self.determiner, self.possessive, "side")
 
 
-@frozen(repr=False)
+@frozen
 class SideSame(Node):
     """Such as "it": the side spoken of before."""
 
@@ -161,7 +160,7 @@ class SideSame(Node):
         return "it"
 
 
-@frozen(repr=False)
+@frozen
 class SideNamed(Node):
     """Such as "north", "the carriers"."""
 

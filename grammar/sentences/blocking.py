@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class Blocks(Node):
     """Such as "keepers block shots at the goals with the body", "1 player stands before each cone"."""
 
@@ -29,7 +28,7 @@ class Blocks(Node):
         return self.verb.endswith("before")
 
 
-@frozen(repr=False)
+@frozen
 class Blocked(Node):
     """Such as "a ball is blocked": somebody before the target stops it, and nothing is hit."""
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.sentences.base import Node, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class ClassSize(Node):
     """Such as "class of 27"."""
 
@@ -17,7 +16,7 @@ class ClassSize(Node):
         return spoken("class of", self.pupils)
 
 
-@frozen(repr=False)
+@frozen
 class InHall(Node):
     """Such as "in the hall "Fellgate school sports hall"": a hall of the library."""
 
@@ -27,7 +26,7 @@ class InHall(Node):
         return f'in the hall "{self.hall}"'
 
 
-@frozen(repr=False)
+@frozen
 class Lesson(Node):
     """Such as "lesson of 45 min"."""
 
@@ -37,7 +36,7 @@ class Lesson(Node):
         return spoken("lesson of", self.time)
 
 
-@frozen(repr=False)
+@frozen
 class GettingReady(Node):
     """Such as "setting up takes 4 min": what the class's teacher measured instead of the norm."""
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideRef, detail, spoken
 
 
-@frozen(repr=False)
+@frozen
 class NoneOf(Node):
     """Such as "no"."""
 
@@ -15,7 +14,7 @@ class NoneOf(Node):
         return "no"
 
 
-@frozen(repr=False)
+@frozen
 class Exactly(Node):
     """Such as "5"."""
 
@@ -25,7 +24,7 @@ class Exactly(Node):
         return self.count.words()
 
 
-@frozen(repr=False)
+@frozen
 class AtLeast(Node):
     """Such as "at least 5"."""
 
@@ -35,7 +34,7 @@ class AtLeast(Node):
         return spoken("at least", self.count)
 
 
-@frozen(repr=False)
+@frozen
 class AtMost(Node):
     """Such as "at most 5"."""
 
@@ -45,7 +44,7 @@ class AtMost(Node):
         return spoken("at most", self.count)
 
 
-@frozen(repr=False)
+@frozen
 class AllOf(Node):
     """Such as "all"."""
 
@@ -58,7 +57,7 @@ class AllOf(Node):
 AmountOf = NoneOf | Exactly | AtLeast | AtMost | AllOf
 
 
-@frozen(repr=False)
+@frozen
 class Standing(Node):
     """Targets that stand."""
 
@@ -66,7 +65,7 @@ class Standing(Node):
         return "standing"
 
 
-@frozen(repr=False)
+@frozen
 class Down(Node):
     """Targets that are down."""
 
@@ -74,7 +73,7 @@ class Down(Node):
         return "down"
 
 
-@frozen(repr=False)
+@frozen
 class Inside(Node):
     """Players in play."""
 
@@ -84,7 +83,7 @@ class Inside(Node):
         return "in"
 
 
-@frozen(repr=False)
+@frozen
 class Placed(Node):
     """Such as "on the far bench"."""
 
@@ -95,7 +94,7 @@ class Placed(Node):
         return spoken(self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class AtHome(Node):
     """On the side's own end of a track."""
 
@@ -106,7 +105,7 @@ class AtHome(Node):
 State = AtHome | Standing | Down | Inside | Placed
 
 
-@frozen(repr=False)
+@frozen
 class Counted(Node):
     """Such as "lanterns standing"."""
 
@@ -117,7 +116,7 @@ class Counted(Node):
         return spoken(self.what, self.state)
 
 
-@frozen(repr=False)
+@frozen
 class CountedPoints(Node):
     """Such as "points"."""
 
@@ -127,7 +126,7 @@ class CountedPoints(Node):
         return self.points
 
 
-@frozen(repr=False)
+@frozen
 class Claim(Node):
     """Such as "the other side has no lanterns standing"."""
 
@@ -140,7 +139,7 @@ class Claim(Node):
         return spoken(self.side, self.verb, self.quantity, self.counted)
 
 
-@frozen(repr=False)
+@frozen
 class BothWays(Node):
     """Claims that must all hold."""
 
@@ -150,7 +149,7 @@ class BothWays(Node):
         return " and ".join(claim.words() for claim in self.claims)
 
 
-@frozen(repr=False)
+@frozen
 class AnyWay(Node):
     """Ways of which one is enough."""
 
@@ -163,7 +162,7 @@ class AnyWay(Node):
 Condition = AnyWay
 
 
-@frozen(repr=False)
+@frozen
 class WinWhen(Node):
     """Such as "a side wins when the other side has no lanterns standing"."""
 
@@ -174,7 +173,7 @@ class WinWhen(Node):
         return spoken(self.side, "wins when", self.condition)
 
 
-@frozen(repr=False)
+@frozen
 class LoseWhen(Node):
     """Such as "a side loses when it has no players in"."""
 
@@ -186,7 +185,7 @@ class LoseWhen(Node):
         return spoken(self.side, "loses when", self.condition)
 
 
-@frozen(repr=False)
+@frozen
 class FirstTo(Node):
     """Such as "the first side to 10 points wins"."""
 
@@ -197,7 +196,7 @@ class FirstTo(Node):
         return spoken("the first side to", self.points, "point" if self.points.value == 1 else "points", "wins")
 
 
-@frozen(repr=False)
+@frozen
 class MoreWins(Node):
     """Such as "more lanterns standing wins", "fewer points wins"."""
 
@@ -208,7 +207,7 @@ class MoreWins(Node):
         return spoken(self.more, self.counted, "wins")
 
 
-@frozen(repr=False)
+@frozen
 class Draw(Node):
     """Such as "a draw"."""
 
@@ -216,7 +215,7 @@ class Draw(Node):
         return "a draw"
 
 
-@frozen(repr=False)
+@frozen
 class SideWins(Node):
     """Such as "the thrower's side wins": an effect, or a result."""
 
@@ -226,7 +225,7 @@ class SideWins(Node):
         return spoken(self.side, "wins")
 
 
-@frozen(repr=False)
+@frozen
 class NobodyWins(Node):
     """Such as "nobody wins": the round is over."""
 
@@ -234,7 +233,7 @@ class NobodyWins(Node):
         return "nobody wins"
 
 
-@frozen(repr=False)
+@frozen
 class NextPointWins(Node):
     """At a level score the round goes on until somebody leads."""
 
@@ -245,7 +244,7 @@ class NextPointWins(Node):
 Result = MoreWins | Draw | SideWins | NobodyWins | NextPointWins
 
 
-@frozen(repr=False)
+@frozen
 class After(Node):
     """Such as "after 6 min: more lanterns standing wins, else a draw"."""
 
@@ -256,7 +255,7 @@ class After(Node):
         return f"after {self.time.words()}: " + ", else ".join(result.words() for result in self.results)
 
 
-@frozen(repr=False)
+@frozen
 class EndsWhen(Node):
     """Such as "the round ends when it has no balls, a draw"."""
 
@@ -267,7 +266,7 @@ class EndsWhen(Node):
         return spoken("the round ends when", self.condition) + detail(self.result)
 
 
-@frozen(repr=False)
+@frozen
 class BothAtOnce(Node):
     """Such as "both at once: a draw": what counts where two sides win with one move."""
 
@@ -277,7 +276,7 @@ class BothAtOnce(Node):
         return f"both at once: {self.result.words()}"
 
 
-@frozen(repr=False)
+@frozen
 class OpenEnded(Node):
     """Such as "play goes on until the clock stops": an open end on purpose."""
 
@@ -285,7 +284,7 @@ class OpenEnded(Node):
         return "play goes on until the clock stops"
 
 
-@frozen(repr=False)
+@frozen
 class BestOf(Node):
     """Such as "best of 3 rounds"."""
 
@@ -295,7 +294,7 @@ class BestOf(Node):
         return spoken("best of", self.rounds, "rounds")
 
 
-@frozen(repr=False)
+@frozen
 class Innings(Node):
     """Such as "4 innings, the sides change tasks": after each of them."""
 
@@ -306,7 +305,7 @@ class Innings(Node):
         return f"{self.number.words()} innings, {self.change}"
 
 
-@frozen(repr=False)
+@frozen
 class Rests(Node):
     """Such as "one side rests, the winner stays on, 6 rounds", "one side rests, all meet all"."""
 
@@ -324,7 +323,7 @@ class Rests(Node):
         return f"{self.who}, {self.how}{rounds}"
 
 
-@frozen(repr=False)
+@frozen
 class Halves(Node):
     """Such as "two halves, the sides change tasks"."""
 
@@ -334,7 +333,7 @@ class Halves(Node):
         return f"two halves, {self.change}"
 
 
-@frozen(repr=False)
+@frozen
 class ChangeEnds(Node):
     """Such as "the sides change ends at half-time"."""
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.sentences.base import Name, Node, Quantity, detail, spoken
 
 
-@frozen(repr=False)
+@frozen
 class HallSize(Node):
     """Such as "the hall is 15 m by 12 m": its length, from west to east, and its width."""
 
@@ -18,7 +17,7 @@ class HallSize(Node):
         return spoken("the hall is", self.length, "by", self.width)
 
 
-@frozen(repr=False)
+@frozen
 class HallDoor(Node):
     """Such as "door in the south wall, 2 m from its west end, 1.6 m across": the distance is to its nearer post."""
 
@@ -32,7 +31,7 @@ class HallDoor(Node):
         return spoken("door in", self.wall) + detail(self.distance, self.end) + wide
 
 
-@frozen(repr=False)
+@frozen
 class AlongWall(Node):
     """Such as "stage along the east wall, 6 m by 2 m, 1.5 m from its south end": long, deep, and where it begins."""
 
@@ -48,7 +47,7 @@ class AlongWall(Node):
         return spoken(self.name, "along", self.wall) + size + detail(self.distance, self.end)
 
 
-@frozen(repr=False)
+@frozen
 class FromWalls(Node):
     """Such as "9 m from the west wall and 2 m from the south wall": to the nearer edges."""
 
@@ -61,7 +60,7 @@ class FromWalls(Node):
         return spoken(self.one, "from", self.one_wall, "and", self.other, "from", self.other_wall)
 
 
-@frozen(repr=False)
+@frozen
 class OnTheFloor(Node):
     """Such as "post, 10 cm by 10 cm, 9 m from the west wall and 2 m from the south wall": its length comes first."""
 
@@ -74,7 +73,7 @@ class OnTheFloor(Node):
         return self.name.words() + detail(self.length, "by", self.width) + detail(self.place)
 
 
-@frozen(repr=False)
+@frozen
 class FloorLines(Node):
     """Such as "lines of a volleyball court, across the hall": in its middle, where it does not say from which walls."""
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Name, Node, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class Ages(Node):
     """Such as "ages 8 to 12", in years."""
 
@@ -18,7 +17,7 @@ class Ages(Node):
         return spoken("ages", self.least, "to", self.most)
 
 
-@frozen(repr=False)
+@frozen
 class Practice(Node):
     """One thing that the game practises, in the author's words."""
 
@@ -28,7 +27,7 @@ class Practice(Node):
         return self.text
 
 
-@frozen(repr=False)
+@frozen
 class Skills(Node):
     """Such as "skills overarm throw, catch"."""
 
@@ -38,7 +37,7 @@ class Skills(Node):
         return "skills " + ", ".join(practice.words() for practice in self.practised)
 
 
-@frozen(repr=False)
+@frozen
 class Licence(Node):
     """Such as "licence CC-BY-4.0": an identifier of the SPDX licence list."""
 
@@ -48,7 +47,7 @@ class Licence(Node):
         return spoken("licence", self.identifier)
 
 
-@frozen(repr=False)
+@frozen
 class NeedsLanguage(Node):
     """Such as "needs language 2": a program that knows only earlier ones does not read the sheet (edition.py)."""
 
@@ -58,7 +57,7 @@ class NeedsLanguage(Node):
         return spoken("needs language", self.number)
 
 
-@frozen(repr=False)
+@frozen
 class Switch(Node):
     """Such as "switch hits count, usually off": a choice that the game leaves to the class."""
 
@@ -73,7 +72,7 @@ class Switch(Node):
         return self.usually == "usually on"
 
 
-@frozen(repr=False)
+@frozen
 class Switched(Node):
     """Such as "with hits count, ...": a sentence that holds while a switch is on."""
 
@@ -84,7 +83,7 @@ class Switched(Node):
         return f"with {self.name.words()}, {self.sentence.words()}"
 
 
-@frozen(repr=False)
+@frozen
 class Told(Node):
     """Free text under one of the words credit, about, cue, outcomes, caution."""
 
@@ -95,7 +94,7 @@ class Told(Node):
         return f'{self.topic} "{self.text}"'
 
 
-@frozen(repr=False)
+@frozen
 class Caution(Node):
     """A line of the section care: what to mind so that nobody is hurt."""
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class CountsAfterBounce(Node):
     """Such as "a ball counts only after a bounce"."""
 
@@ -17,7 +16,7 @@ class CountsAfterBounce(Node):
         return "a ball counts only after a bounce"
 
 
-@frozen(repr=False)
+@frozen
 class NotAbove(Node):
     """Such as "a hit above the hip does not count"."""
 
@@ -32,7 +31,7 @@ class NotAbove(Node):
         return next(part for part in ("shoulder", "hip", "knee") if part in self.said)
 
 
-@frozen(repr=False)
+@frozen
 class NobodyRuns(Node):
     """Such as "nobody runs with the ball"."""
 
@@ -42,7 +41,7 @@ class NobodyRuns(Node):
         return spoken("nobody runs with", self.ball)
 
 
-@frozen(repr=False)
+@frozen
 class StepLimit(Node):
     """Such as "at most 3 steps with the ball"."""
 

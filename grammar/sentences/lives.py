@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, spoken
 from grammar.sentences.play import AllQueued, Queued
 
 
-@frozen(repr=False)
+@frozen
 class HasLives(Node):
     """Such as "each player has 3 lives"."""
 
@@ -21,7 +20,7 @@ class HasLives(Node):
         return spoken(self.who, "has", self.number, "life" if self.number.value == 1 else "lives")
 
 
-@frozen(repr=False)
+@frozen
 class LastLife(Node):
     """Such as "a player loses the last life"."""
 
@@ -32,7 +31,7 @@ class LastLife(Node):
         return spoken(self.who, "loses the last life")
 
 
-@frozen(repr=False)
+@frozen
 class LosesLife(Node):
     """Such as "that player loses a life"."""
 
@@ -43,7 +42,7 @@ class LosesLife(Node):
         return spoken(self.who, "loses a life")
 
 
-@frozen(repr=False)
+@frozen
 class WinsLife(Node):
     """Such as "the catcher gets a life back": never more than at the start."""
 

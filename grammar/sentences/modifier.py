@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, spoken
 from grammar.sentences.when import Event
 
 
-@frozen(repr=False)
+@frozen
 class Heading(Node):
     """Such as "heading task": the STEP heading (space, task, equipment, people), a framework of the trade."""
 
@@ -23,7 +22,7 @@ class Heading(Node):
         return self.heading.removeprefix("heading ")
 
 
-@frozen(repr=False)
+@frozen
 class Takes(Node):
     """Such as "takes n: 1 to 12, usually 1"."""
 
@@ -36,7 +35,7 @@ class Takes(Node):
         return f"takes {self.parameter}: {self.least.words()} to {self.most.words()}, usually {self.usually.words()}"
 
 
-@frozen(repr=False)
+@frozen
 class NeedsEvent(Node):
     """Such as "needs a rule for when a player is hit"."""
 
@@ -46,7 +45,7 @@ class NeedsEvent(Node):
         return spoken("needs a rule for when", self.event)
 
 
-@frozen(repr=False)
+@frozen
 class NeedsBall(Node):
     """Such as "needs a ball fit for kick"."""
 
@@ -56,7 +55,7 @@ class NeedsBall(Node):
         return spoken("needs a ball fit for", self.skill)
 
 
-@frozen(repr=False)
+@frozen
 class NeedsThing(Node):
     """Such as "needs a queue"."""
 
@@ -66,7 +65,7 @@ class NeedsThing(Node):
         return spoken("needs", self.thing)
 
 
-@frozen(repr=False)
+@frozen
 class NeedsSkill(Node):
     """Such as "needs overarm throw"."""
 
@@ -76,7 +75,7 @@ class NeedsSkill(Node):
         return spoken("needs", self.skill)
 
 
-@frozen(repr=False)
+@frozen
 class NeedsPoints(Node):
     """Needs a rule that gives points."""
 
@@ -86,7 +85,7 @@ class NeedsPoints(Node):
         return "needs points"
 
 
-@frozen(repr=False)
+@frozen
 class NeedsTwoSides(Node):
     """Needs a game of two sides or more."""
 
@@ -94,7 +93,7 @@ class NeedsTwoSides(Node):
         return "needs two sides"
 
 
-@frozen(repr=False)
+@frozen
 class NeedsClock(Node):
     """Needs a game that a clock ends."""
 
@@ -102,7 +101,7 @@ class NeedsClock(Node):
         return "needs a clock"
 
 
-@frozen(repr=False)
+@frozen
 class Clashes(Node):
     """Such as "clashes with "roll instead"": the other modifier's name."""
 
@@ -112,7 +111,7 @@ class Clashes(Node):
         return f'clashes with "{self.modifier}"'
 
 
-@frozen(repr=False)
+@frozen
 class ChangeSkill(Node):
     """Such as "change overarm throw, underarm throw to kick"."""
 
@@ -123,7 +122,7 @@ class ChangeSkill(Node):
         return f"change {', '.join(self.skills)} to {self.to}"
 
 
-@frozen(repr=False)
+@frozen
 class AddKit(Node):
     """Such as "add 2 balls", "add 1 targets for each side"."""
 
@@ -135,7 +134,7 @@ class AddKit(Node):
         return spoken("add", self.count, self.what, spoken("for", self.owner) if self.owner else "")
 
 
-@frozen(repr=False)
+@frozen
 class AddLater(Node):
     """Such as "add 2 balls for later": the set-up stays as it is, for they come in while play goes on."""
 
@@ -146,7 +145,7 @@ class AddLater(Node):
         return spoken("add", self.count, self.what, "for later")
 
 
-@frozen(repr=False)
+@frozen
 class TakeKit(Node):
     """Such as "take away 2 balls"."""
 
@@ -158,7 +157,7 @@ class TakeKit(Node):
         return spoken("take away", self.count, self.what, spoken("for", self.owner) if self.owner else "")
 
 
-@frozen(repr=False)
+@frozen
 class MakeLike(Node):
     """Such as "make every target like a bucket"."""
 
@@ -169,7 +168,7 @@ class MakeLike(Node):
         return spoken("make", self.what, "like", self.like)
 
 
-@frozen(repr=False)
+@frozen
 class MakeCourt(Node):
     """Such as "make the court 14 m by 7 m"."""
 
@@ -180,7 +179,7 @@ class MakeCourt(Node):
         return spoken("make the court", self.length, "by", self.width)
 
 
-@frozen(repr=False)
+@frozen
 class ScaleCourt(Node):
     """Such as "make the court 75 % as long"."""
 
@@ -191,7 +190,7 @@ class ScaleCourt(Node):
         return spoken("make the court", self.percent, self.dimension)
 
 
-@frozen(repr=False)
+@frozen
 class ScaleKit(Node):
     """Such as "make every target 150 % as big"."""
 
@@ -202,7 +201,7 @@ class ScaleKit(Node):
         return spoken("make", self.what, self.percent, "as big")
 
 
-@frozen(repr=False)
+@frozen
 class ScaleArea(Node):
     """Such as "make every strip 150 % as deep"."""
 
@@ -213,7 +212,7 @@ class ScaleArea(Node):
         return spoken("make", self.what, self.percent, "as deep")
 
 
-@frozen(repr=False)
+@frozen
 class StandTargets(Node):
     """Such as "make every target stand before the back line of their side"."""
 
@@ -224,7 +223,7 @@ class StandTargets(Node):
         return spoken("make every target stand", self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class AimFrom(Node):
     """Such as "make attempts at the targets from 5 m away"."""
 
@@ -235,7 +234,7 @@ class AimFrom(Node):
         return spoken("make attempts at", self.what, "from", self.distance, "away")
 
 
-@frozen(repr=False)
+@frozen
 class AimInOrder(Node):
     """Such as "make attempts at the targets in order"."""
 
@@ -246,7 +245,7 @@ class AimInOrder(Node):
         return spoken("make attempts at", self.what, self.order)
 
 
-@frozen(repr=False)
+@frozen
 class DealOut(Node):
     """Such as "deal out every ball": what lies by number in several places is shared evenly among them."""
 
@@ -256,7 +255,7 @@ class DealOut(Node):
         return spoken("deal out", self.what)
 
 
-@frozen(repr=False)
+@frozen
 class UnevenSides(Node):
     """Such as "make the last side 2 players smaller": the sides are then no longer mirrored."""
 
@@ -266,7 +265,7 @@ class UnevenSides(Node):
         return spoken("make the last side", self.fewer, "players smaller")
 
 
-@frozen(repr=False)
+@frozen
 class TakeAll(Node):
     """Such as "take all from finish": the section is emptied, so that other lines can take its place."""
 
@@ -281,7 +280,7 @@ class TakeAll(Node):
         return self.text.rpartition(" ")[2]
 
 
-@frozen(repr=False)
+@frozen
 class TurnSwitch(Node):
     """Such as "turn on "hits count"": a switch of the game."""
 
@@ -292,7 +291,7 @@ class TurnSwitch(Node):
         return f'{self.turn} "{self.switch}"'
 
 
-@frozen(repr=False)
+@frozen
 class Block(Node):
     """Such as "put in when", "replace in when", "take from when": the lines below go into, or out of, that section.
 

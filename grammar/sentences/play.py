@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.ball import KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spoken
 from grammar.sentences.finish import Condition
 from grammar.sentences.time import TimeSpan
 
 
-@frozen(repr=False)
+@frozen
 class Stay(Node):
     """Such as "players stay in their half"."""
 
@@ -22,7 +21,7 @@ class Stay(Node):
         return spoken(self.who, "stay", self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class AimAt(Node):
     """Such as "at the lanterns of the other side", "at the lanterns standing or not"."""
 
@@ -33,7 +32,7 @@ class AimAt(Node):
         return spoken("at", self.what, self.standing_or_not)
 
 
-@frozen(repr=False)
+@frozen
 class AimThrough(Node):
     """Such as "through the ring of the other side"."""
 
@@ -43,7 +42,7 @@ class AimThrough(Node):
         return spoken("through", self.what)
 
 
-@frozen(repr=False)
+@frozen
 class AimPast(Node):
     """Such as "past the back line of the other side"."""
 
@@ -53,7 +52,7 @@ class AimPast(Node):
         return spoken("past", self.what)
 
 
-@frozen(repr=False)
+@frozen
 class AimTo(Node):
     """Such as "to a team-mate on the far bench"."""
 
@@ -65,7 +64,7 @@ class AimTo(Node):
         return spoken("to", self.what, self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class AimBetween(Node):
     """Such as "from wall to wall"."""
 
@@ -79,7 +78,7 @@ class AimBetween(Node):
 Aim = AimAt | AimThrough | AimPast | AimTo | AimBetween
 
 
-@frozen(repr=False)
+@frozen
 class SucceedChance(Node):
     """Such as "3 in 5 succeed": the text's own chance instead of the norms'."""
 
@@ -90,7 +89,7 @@ class SucceedChance(Node):
         return spoken(self.times, "in", self.of, "succeed")
 
 
-@frozen(repr=False)
+@frozen
 class CaughtChance(Node):
     """Such as "1 in 10 are caught"."""
 
@@ -101,7 +100,7 @@ class CaughtChance(Node):
         return spoken(self.times, "in", self.of, "are caught")
 
 
-@frozen(repr=False)
+@frozen
 class Pace(Node):
     """Such as "6 times a minute": attempts of one player."""
 
@@ -112,7 +111,7 @@ class Pace(Node):
         return spoken(self.times, "times a minute")
 
 
-@frozen(repr=False)
+@frozen
 class PartOf(Node):
     """Such as "1 in 4 of the attempts": how often players choose this rather than their other attempts."""
 
@@ -124,7 +123,7 @@ class PartOf(Node):
         return spoken(self.times, "in", self.of, "of the attempts")
 
 
-@frozen(repr=False)
+@frozen
 class OnlyWhen(Node):
     """Such as "only when the other side has no posts standing"."""
 
@@ -134,7 +133,7 @@ class OnlyWhen(Node):
         return spoken("only when", self.condition)
 
 
-@frozen(repr=False)
+@frozen
 class OnlyIn(Node):
     """Such as "only after 2 min", "only in the last minute"."""
 
@@ -144,7 +143,7 @@ class OnlyIn(Node):
         return spoken("only", self.span_of_time)
 
 
-@frozen(repr=False)
+@frozen
 class FromWhere(Node):
     """Such as "from 6 m away"."""
 
@@ -154,7 +153,7 @@ class FromWhere(Node):
         return spoken("from", self.distance, "away")
 
 
-@frozen(repr=False)
+@frozen
 class Stray(Node):
     """Such as "1 in 20 of the misses hit the cairn of the other side"."""
 
@@ -169,7 +168,7 @@ class Stray(Node):
 Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
 
 
-@frozen(repr=False)
+@frozen
 class Attempt(Node):
     """Such as "players overarm throw a foam ball at the lanterns or the players of the other side"."""
 
@@ -193,7 +192,7 @@ class Attempt(Node):
         return next((part for part in self.details if isinstance(part, kind)), None)
 
 
-@frozen(repr=False)
+@frozen
 class Touch(Node):
     """Such as "taggers touch players of the other side": an attempt without a ball."""
 
@@ -210,7 +209,7 @@ class Touch(Node):
         return said + "".join(detail(part) for part in self.details)
 
 
-@frozen(repr=False)
+@frozen
 class Idle(Node):
     """Such as "bakers do not act": players of a role who try nothing of what others try."""
 
@@ -221,7 +220,7 @@ class Idle(Node):
         return spoken(self.who, "does not act" if one_of(self.who) else "do not act")
 
 
-@frozen(repr=False)
+@frozen
 class Rotate(Node):
     """Such as "keepers change every 60 s", "keepers change every round": others have the task then."""
 
@@ -237,7 +236,7 @@ class Rotate(Node):
         return spoken(self.who, "change", self.each, self.words_of_time())
 
 
-@frozen(repr=False)
+@frozen
 class Take(Node):
     """Such as "players take a log from the store of the other side to their store"."""
 
@@ -259,7 +258,7 @@ def one_of(phrase: Np) -> bool:
     return phrase.determiner in ("a", "an", "each", "every", "any")
 
 
-@frozen(repr=False)
+@frozen
 class HoldLimit(Node):
     """Such as "a ball is held at most 10 s"."""
 
@@ -271,7 +270,7 @@ class HoldLimit(Node):
         return spoken(self.ball, "is held at most", self.limit)
 
 
-@frozen(repr=False)
+@frozen
 class RestInHalf(Node):
     """Such as "in the half it was sent to"."""
 
@@ -283,7 +282,7 @@ class RestInHalf(Node):
         return spoken("in the", self.which)
 
 
-@frozen(repr=False)
+@frozen
 class RestToHalf(Node):
     """Such as "to the half it left"."""
 
@@ -294,7 +293,7 @@ class RestToHalf(Node):
         return spoken("to the", self.which)
 
 
-@frozen(repr=False)
+@frozen
 class RestThere(Node):
     """Such as "behind the back line of the other side"."""
 
@@ -305,7 +304,7 @@ class RestThere(Node):
         return spoken(self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class RestOnStep(Node):
     """Such as "to step 4 of the drift track"."""
 
@@ -319,7 +318,7 @@ class RestOnStep(Node):
 RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy
 
 
-@frozen(repr=False)
+@frozen
 class Rest(Node):
     """Such as "a missed ball rests in the half it was sent to", "a missed pass goes to the other side"."""
 
@@ -334,7 +333,7 @@ class Rest(Node):
         return spoken(self.determiner, self.state, self.ball, verb, self.place)
 
 
-@frozen(repr=False)
+@frozen
 class Fetch(Node):
     """Such as "players fetch balls from behind their back line"."""
 
@@ -349,7 +348,7 @@ class Fetch(Node):
         return spoken(self.who, self.verb, self.what, "from", self.preposition, self.where) + detail(self.pace)
 
 
-@frozen(repr=False)
+@frozen
 class NobodyFetches(Node):
     """Such as "nobody fetches balls from behind the back line"."""
 
@@ -363,7 +362,7 @@ class NobodyFetches(Node):
         return spoken("nobody fetches", self.what, "from", self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class Queued(Node):
     """Such as "the first in the catcher's queue", "the last on the far bench"."""
 
@@ -377,7 +376,7 @@ class Queued(Node):
         return spoken("the", self.end, self.number, self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class AllQueued(Node):
     """Such as "all in the thrower's queue", "all on the far bench"."""
 
@@ -389,7 +388,7 @@ class AllQueued(Node):
         return spoken(self.determiner, self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class Free(Node):
     """Such as "the teacher frees the first in each queue, 1 times a minute"."""
 
@@ -401,7 +400,7 @@ class Free(Node):
         return spoken(self.who, "frees", self.queued) + detail(self.pace)
 
 
-@frozen(repr=False)
+@frozen
 class StandUp(Node):
     """Such as "the teacher stands up a lantern, 2 times a minute"."""
 
@@ -413,7 +412,7 @@ class StandUp(Node):
         return spoken(self.who, "stands up", self.what) + detail(self.pace)
 
 
-@frozen(repr=False)
+@frozen
 class GuardLimit(Node):
     """Such as "at most 1 player may guard each target"."""
 
@@ -425,7 +424,7 @@ class GuardLimit(Node):
         return spoken("at most", self.most, self.who, "may guard", self.what)
 
 
-@frozen(repr=False)
+@frozen
 class SaidRule(Node):
     """A rule in the author's own words: it stands on the card, the check does not read it."""
 
@@ -435,7 +434,7 @@ class SaidRule(Node):
         return f'"{self.text}"'
 
 
-@frozen(repr=False)
+@frozen
 class ComesBack(Node):
     """Such as "whoever waits in the task queue comes back after 30 s": each by themselves, when done."""
 
@@ -446,7 +445,7 @@ class ComesBack(Node):
         return spoken("whoever waits in", self.where, "comes back after", self.time)
 
 
-@frozen(repr=False)
+@frozen
 class SucceedAsOften(Node):
     """Such as "attempts succeed 70 % as often": a weaker hand, a moving target."""
 
@@ -456,7 +455,7 @@ class SucceedAsOften(Node):
         return spoken("attempts succeed", self.percent, "as often")
 
 
-@frozen(repr=False)
+@frozen
 class TakeAsLong(Node):
     """Such as "attempts take 150 % as long": walking, seated play."""
 
@@ -466,7 +465,7 @@ class TakeAsLong(Node):
         return spoken("attempts take", self.percent, "as long")
 
 
-@frozen(repr=False)
+@frozen
 class PointsCount(Node):
     """Such as "in the last minute, points count double"."""
 

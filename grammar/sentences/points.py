@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class Worth(Node):
     """Such as "cones score 5": what one of them is worth."""
 
@@ -18,7 +17,7 @@ class Worth(Node):
         return spoken(self.what, self.points)
 
 
-@frozen(repr=False)
+@frozen
 class TargetPoints(Node):
     """Such as "bottles score 1, skittles 2 and cones 5 points"."""
 
@@ -31,7 +30,7 @@ class TargetPoints(Node):
         return " and ".join(part for part in (", ".join(said[:-1]), said[-1]) if part) + f" {noun}"
 
 
-@frozen(repr=False)
+@frozen
 class SetPoints(Node):
     """Such as "all 3 skittles of the other side down: 5 points": more, for whoever knocks the last of them."""
 

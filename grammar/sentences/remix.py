@@ -5,12 +5,11 @@ Its own edits are sentences of a modifier, and are carried out after all modifie
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Quantity, detail, spoken
 
 
-@frozen(repr=False)
+@frozen
 class BasedOn(Node):
     """Such as "based on "Lantern Row", whose content is "5f0c..."": the content hash says which text was meant."""
 
@@ -22,7 +21,7 @@ class BasedOn(Node):
         return f'based on "{self.base}"' + detail(content)
 
 
-@frozen(repr=False)
+@frozen
 class Setting(Node):
     """Such as "n 3": the value of a modifier's parameter."""
 
@@ -33,7 +32,7 @@ class Setting(Node):
         return spoken(self.parameter, self.value)
 
 
-@frozen(repr=False)
+@frozen
 class Use(Node):
     """Such as "with "add balls", n 3"."""
 

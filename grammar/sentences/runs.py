@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
+from grammar.frozen import frozen
 from grammar.sentences.base import Name, Node, Quantity, spoken
 
 
-@frozen(repr=False)
+@frozen
 class InARow(Node):
     """Such as "5 passes in a row": none of a side's has failed since it had none."""
 

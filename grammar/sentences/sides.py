@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, detail, listed, spoken
 
 
-@frozen(repr=False)
+@frozen
 class Headcount(Node):
     """Such as "6 to 14 players each"."""
 
@@ -21,7 +20,7 @@ class Headcount(Node):
         return spoken(self.least, upper, self.of, self.each)
 
 
-@frozen(repr=False)
+@frozen
 class Sides(Node):
     """Such as "north and south, 6 to 14 players each, mirrored"."""
 
@@ -33,7 +32,7 @@ class Sides(Node):
         return listed(self.names) + detail(self.headcount) + "".join(detail(option) for option in self.options)
 
 
-@frozen(repr=False)
+@frozen
 class AimsFrom(Node):
     """Such as "aims from 3 m"."""
 
@@ -43,7 +42,7 @@ class AimsFrom(Node):
         return spoken("aims from", self.distance)
 
 
-@frozen(repr=False)
+@frozen
 class Uses(Node):
     """Such as "uses the yarn ball"."""
 
@@ -53,7 +52,7 @@ class Uses(Node):
         return spoken("uses", self.what)
 
 
-@frozen(repr=False)
+@frozen
 class NeverAimedAt(Node):
     """Such as "nobody aims at them"."""
 
@@ -64,7 +63,7 @@ class NeverAimedAt(Node):
 RoleDetail = AimsFrom | Uses | NeverAimedAt
 
 
-@frozen(repr=False)
+@frozen
 class Role(Node):
     """Such as "role keeper: 1 to 2 players of each side, aims from 3 m"."""
 
@@ -78,7 +77,7 @@ class Role(Node):
         return f"role {self.name.words()}: {spoken(self.headcount, 'of', self.owner)}{details}"
 
 
-@frozen(repr=False)
+@frozen
 class SideBySide(Node):
     """Such as "up to 14 duels side by side": so many games in one hall at once."""
 
@@ -89,7 +88,7 @@ class SideBySide(Node):
         return spoken("up to", self.most, self.what, "side by side")
 
 
-@frozen(repr=False)
+@frozen
 class OddPupil(Node):
     """Such as "the odd pupil keeps the score": what happens where the class does not divide evenly."""
 
@@ -99,7 +98,7 @@ class OddPupil(Node):
         return spoken("the odd pupil", self.does)
 
 
-@frozen(repr=False)
+@frozen
 class Kit(Node):
     """Such as "5 lanterns for each side, like a skittle"; "4 wolves (one wolf)" declares an odd plural.
 
@@ -124,7 +123,7 @@ class Kit(Node):
         return spoken(self.count, self.name, one, per) + like + big + parts
 
 
-@frozen(repr=False)
+@frozen
 class Placing(Node):
     """Such as "lanterns on the back line of their side, evenly spaced"."""
 
@@ -139,7 +138,7 @@ class Placing(Node):
         return spoken(self.all_but, self.count, self.what, self.preposition, self.where) + detail(self.spread)
 
 
-@frozen(repr=False)
+@frozen
 class PlacingOnStep(Node):
     """Such as "drift balls on step 4 of the drift track"."""
 

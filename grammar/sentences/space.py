@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
 
 
-@frozen(repr=False)
+@frozen
 class Court(Node):
     """Such as "court 18 m by 9 m, halved across": length runs from back line to back line."""
 
@@ -19,7 +18,7 @@ class Court(Node):
         return spoken("court", self.length, "by", self.width) + detail(self.cut)
 
 
-@frozen(repr=False)
+@frozen
 class NobodyThere(Node):
     """Such as "nobody guards there", "nobody enters there", "nobody acts there"."""
 
@@ -30,7 +29,7 @@ class NobodyThere(Node):
         return f"nobody {self.verb}"
 
 
-@frozen(repr=False)
+@frozen
 class AtMostThere(Node):
     """Such as "at most 2 players there"."""
 
@@ -41,7 +40,7 @@ class AtMostThere(Node):
         return spoken("at most", self.most, self.who, "there")
 
 
-@frozen(repr=False)
+@frozen
 class Area(Node):
     """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
 
@@ -57,7 +56,7 @@ class Area(Node):
         return f"{self.name.words()}: {deep}{self.preposition} {self.spot.words()}{rules}"
 
 
-@frozen(repr=False)
+@frozen
 class Track(Node):
     """Such as "drift track: 8 steps, from north to south": step 0 is at the home of the first, 8 at the other's."""
 

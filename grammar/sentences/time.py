@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Quantity, spoken
 
 _A_MINUTE = Quantity(1.0, "min")
 
 
-@frozen(repr=False)
+@frozen
 class SpanAfter(Node):
     """Such as "after 2 min": from then on."""
 
@@ -19,7 +18,7 @@ class SpanAfter(Node):
         return spoken("after", self.time)
 
 
-@frozen(repr=False)
+@frozen
 class SpanFirst(Node):
     """Such as "in the first 2 min"."""
 
@@ -29,7 +28,7 @@ class SpanFirst(Node):
         return spoken("in the first", *_how_long(self.time))
 
 
-@frozen(repr=False)
+@frozen
 class SpanLast(Node):
     """Such as "in the last minute": before the clock ends the round."""
 
@@ -39,7 +38,7 @@ class SpanLast(Node):
         return spoken("in the last", *_how_long(self.time))
 
 
-@frozen(repr=False)
+@frozen
 class TheFirstTime(Node):
     """Once in a round, and never again."""
 
@@ -55,7 +54,7 @@ TimeSpan = SpanAfter | SpanFirst | SpanLast
 WhenSpan = TimeSpan | TheFirstTime
 
 
-@frozen(repr=False)
+@frozen
 class AfterTime(Node):
     """Such as "after 2 min": once, when so much of the round is over."""
 
@@ -65,7 +64,7 @@ class AfterTime(Node):
         return spoken("after", self.time)
 
 
-@frozen(repr=False)
+@frozen
 class EveryTime(Node):
     """Such as "every 2 min": again and again."""
 
@@ -76,7 +75,7 @@ class EveryTime(Node):
         return spoken(self.determiner, self.time)
 
 
-@frozen(repr=False)
+@frozen
 class HalfTime(Node):
     """When half the time of the clock is over: "at half-time"."""
 

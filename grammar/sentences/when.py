@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-
+from grammar.frozen import field, frozen
 from grammar.sentences.ball import HasBall, Intercepted, KeptBy
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.blocking import Blocked
@@ -14,7 +13,7 @@ from grammar.sentences.runs import InARow
 from grammar.sentences.time import OfClock, WhenSpan
 
 
-@frozen(repr=False)
+@frozen
 class Knocked(Node):
     """Such as "a lantern is knocked"."""
 
@@ -25,7 +24,7 @@ class Knocked(Node):
         return spoken(self.what, "is knocked")
 
 
-@frozen(repr=False)
+@frozen
 class Hit(Node):
     """Such as "a player is hit", "a player who carries a log is hit"."""
 
@@ -38,7 +37,7 @@ class Hit(Node):
         return spoken(self.who, "who carries" if self.load else None, self.load, "is hit")
 
 
-@frozen(repr=False)
+@frozen
 class Touched(Node):
     """Such as "a player is touched", "a player who carries a log is touched"."""
 
@@ -51,7 +50,7 @@ class Touched(Node):
         return spoken(self.who, "who carries" if self.load else None, self.load, "is touched")
 
 
-@frozen(repr=False)
+@frozen
 class Caught(Node):
     """Such as "a throw is caught"; with a place, a pass that arrives: "a pass is caught on the far bench"."""
 
@@ -64,7 +63,7 @@ class Caught(Node):
         return spoken(self.what, "is caught", self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class Missed(Node):
     """Such as "a ball is missed": the attempt reached nothing."""
 
@@ -75,7 +74,7 @@ class Missed(Node):
         return spoken(self.what, "is missed")
 
 
-@frozen(repr=False)
+@frozen
 class GoesThrough(Node):
     """Such as "a ball goes through a ring"."""
 
@@ -87,7 +86,7 @@ class GoesThrough(Node):
         return spoken(self.what, "goes through", self.through)
 
 
-@frozen(repr=False)
+@frozen
 class Crosses(Node):
     """Such as "a ball crosses the back line"."""
 
@@ -98,7 +97,7 @@ class Crosses(Node):
         return spoken(self.what, "crosses", self.line)
 
 
-@frozen(repr=False)
+@frozen
 class Leaves(Node):
     """Such as "a ball leaves the court"."""
 
@@ -109,7 +108,7 @@ class Leaves(Node):
         return spoken(self.what, "leaves", self.where)
 
 
-@frozen(repr=False)
+@frozen
 class HeldLong(Node):
     """Such as "a ball is held longer than 10 s"."""
 
@@ -121,7 +120,7 @@ class HeldLong(Node):
         return spoken(self.what, "is held longer than", self.limit)
 
 
-@frozen(repr=False)
+@frozen
 class EveryoneHolds(Node):
     """Such as "everyone holds a ball for 5 s"."""
 
@@ -131,7 +130,7 @@ class EveryoneHolds(Node):
         return spoken("everyone holds a ball for", self.time)
 
 
-@frozen(repr=False)
+@frozen
 class Arrives(Node):
     """Such as "a carrier arrives": somebody reached where they were going."""
 
@@ -141,7 +140,7 @@ class Arrives(Node):
         return spoken(self.who, "arrives")
 
 
-@frozen(repr=False)
+@frozen
 class Becomes(Node):
     """Such as "a side has no balls in its half": follows at once when it becomes true."""
 
@@ -169,7 +168,7 @@ def agree(who: Who, one: str, several: str) -> str:
     return several if many(who) else one
 
 
-@frozen(repr=False)
+@frozen
 class StaysDown(Node):
     """The target that was hit stays down."""
 
@@ -177,7 +176,7 @@ class StaysDown(Node):
         return "it stays down"
 
 
-@frozen(repr=False)
+@frozen
 class StandsUp(Node):
     """The target that was hit is put up again at once."""
 
@@ -185,7 +184,7 @@ class StandsUp(Node):
         return "it stands up again"
 
 
-@frozen(repr=False)
+@frozen
 class TakenOver(Node):
     """Such as "it joins the thrower's side": the target changes its owner and stands."""
 
@@ -196,7 +195,7 @@ class TakenOver(Node):
         return spoken("it joins", self.side)
 
 
-@frozen(repr=False)
+@frozen
 class Steps(Node):
     """Such as "it moves 1 step towards the thrower"."""
 
@@ -210,7 +209,7 @@ class Steps(Node):
         return spoken("it moves", self.by, noun, self.direction, self.towards)
 
 
-@frozen(repr=False)
+@frozen
 class MovesTo(Node):
     """Such as "the thrower goes to the far bench", "the ball goes to the other half"."""
 
@@ -224,7 +223,7 @@ class MovesTo(Node):
         return spoken(self.who, agree(self.who, "goes", "go"), self.place)
 
 
-@frozen(repr=False)
+@frozen
 class Waits(Node):
     """Such as "that player waits in the queue"."""
 
@@ -237,7 +236,7 @@ class Waits(Node):
         return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where)
 
 
-@frozen(repr=False)
+@frozen
 class Returns(Node):
     """Such as "the first in the catcher's queue returns"."""
 
@@ -248,7 +247,7 @@ class Returns(Node):
         return spoken(self.who, agree(self.who, "returns", "return"))
 
 
-@frozen(repr=False)
+@frozen
 class Out(Node):
     """Such as "that player is out": for the rest of the round."""
 
@@ -259,7 +258,7 @@ class Out(Node):
         return spoken(self.who, agree(self.who, "is", "are"), "out")
 
 
-@frozen(repr=False)
+@frozen
 class Joins(Node):
     """Such as "that player joins the other side", "the passer joins the far bench"."""
 
@@ -271,7 +270,7 @@ class Joins(Node):
         return spoken(self.who, agree(self.who, "joins", "join"), self.what)
 
 
-@frozen(repr=False)
+@frozen
 class TurnsInto(Node):
     """Such as "that carrier becomes a guard"."""
 
@@ -283,7 +282,7 @@ class TurnsInto(Node):
         return spoken(self.who, agree(self.who, "becomes", "become"), self.role)
 
 
-@frozen(repr=False)
+@frozen
 class ChangesPlaces(Node):
     """Such as "that player changes places with the first in the queue"."""
 
@@ -295,7 +294,7 @@ class ChangesPlaces(Node):
         return spoken(self.who, agree(self.who, "changes", "change"), "places with", self.other)
 
 
-@frozen(repr=False)
+@frozen
 class Scores(Node):
     """Such as "the thrower's side scores 2 points", "the other side loses 1 point"."""
 
@@ -309,7 +308,7 @@ class Scores(Node):
         return spoken(self.side, self.verb, self.points, noun)
 
 
-@frozen(repr=False)
+@frozen
 class SideLoses(Node):
     """Such as "the thrower's side loses": the round ends."""
 
@@ -320,7 +319,7 @@ class SideLoses(Node):
         return spoken(self.side, "loses")
 
 
-@frozen(repr=False)
+@frozen
 class StartsAgain(Node):
     """Players, balls and targets go back to the set-up; points stay."""
 
@@ -328,7 +327,7 @@ class StartsAgain(Node):
         return "everything starts again"
 
 
-@frozen(repr=False)
+@frozen
 class PlaysOn(Node):
     """Nothing follows."""
 
@@ -336,7 +335,7 @@ class PlaysOn(Node):
         return "play goes on"
 
 
-@frozen(repr=False)
+@frozen
 class ComesIn(Node):
     """Such as "a foam ball comes in", "another 2 foam balls come in": until then the teacher has them."""
 
@@ -353,7 +352,7 @@ class ComesIn(Node):
         return spoken(self.more, self.determiner, number, self.name, "come in" if several else "comes in")
 
 
-@frozen(repr=False)
+@frozen
 class TakenAway(Node):
     """Such as "all foam balls are taken away": the teacher has them."""
 
@@ -364,7 +363,7 @@ class TakenAway(Node):
         return spoken(self.who, agree(self.who, "is", "are"), "taken away")
 
 
-@frozen(repr=False)
+@frozen
 class Drops(Node):
     """Such as "that player drops the log": it lies where they are."""
 
@@ -376,7 +375,7 @@ class Drops(Node):
         return spoken(self.who, agree(self.who, "drops", "drop"), self.what)
 
 
-@frozen(repr=False)
+@frozen
 class GoesBack(Node):
     """Such as "the log goes back": to where it was taken from."""
 
@@ -414,7 +413,7 @@ Consequence = (
 )
 
 
-@frozen(repr=False)
+@frozen
 class When(Node):
     """An event, an optional condition, and its consequences in order."""
 

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from attrs import frozen
-
 from compose.check.findings.bell_result import bell_result
 from compose.check.findings.best_of_nothing import best_of_nothing
 from compose.check.findings.chase import chase
@@ -25,6 +23,7 @@ from compose.check.findings.two_winners import two_winners
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.study import Study
 from grammar.finding import Finding
+from grammar.frozen import frozen
 
 
 @frozen

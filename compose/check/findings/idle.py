@@ -9,8 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.never import Why, why_never, why_not_fired
@@ -19,6 +17,7 @@ from compose.check.study import Study
 from compose.check.words import sentence
 from compose.net.net import Effect, Move, Reaction, Rule, Transition
 from grammar.finding import Basis, Finding, Severity
+from grammar.frozen import frozen
 from grammar.words import count, listing
 
 CODE = "C-idle"

@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Hashable
 
 import numpy as np
-from attrs import frozen
 
 from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
@@ -22,6 +21,7 @@ from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.check.words import likewise, sentence, subject
 from grammar.finding import Basis, Finding, Severity
+from grammar.frozen import frozen
 from grammar.span import nowhere
 from grammar.words import listing
 

@@ -9,7 +9,6 @@ left alone; so are places where players take part in play, for staying there is 
 from __future__ import annotations
 
 import numpy as np
-from attrs import evolve, frozen
 
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move, teacher_fetches
@@ -19,6 +18,7 @@ from compose.check.words import likewise
 from compose.net.net import Place, Transition
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Basis, Finding, Severity
+from grammar.frozen import evolve, frozen
 
 CODE = "C-stranded"
 MOVABLE = ("ball", "load", "body", "player")

@@ -9,8 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from attrs import evolve, field, frozen
-
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.moment import Moment
 from compose.net.lower.tokens import player_place
@@ -19,6 +17,7 @@ from compose.net.net import Condition, Ratio
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import Effect, Go, LifeOf, Person, Result, Swap
 from grammar.core.values import At, Population, Presence, without_load
+from grammar.frozen import evolve, field, frozen
 
 Stand = tuple[Population, Presence | At] | tuple[Population, Presence | At, int]  # with lives, where they are counted
 

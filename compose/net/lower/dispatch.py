@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from attrs import evolve, frozen
-
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.play import Lines, PointsCount
 from grammar.core.precedence import goes_before, slots, written
 from grammar.core.rules import Add, Effect, Rule
+from grammar.frozen import evolve, frozen
 
 
 @frozen

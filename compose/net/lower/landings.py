@@ -10,8 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import frozen
-
 from compose.net.lower.builder import Builder
 from compose.net.lower.moment import Moment
 from compose.net.lower.tokens import owner_key
@@ -22,6 +20,7 @@ from grammar.core.play import Along
 from grammar.core.precedence import rest_for
 from grammar.core.rules import Result
 from grammar.core.values import AreaId, KindId, Landmark, SideId, Spot
+from grammar.frozen import frozen
 
 BEYOND = 0.5  # assumption: the share of balls that roll behind a line from where nobody fetches them
 LINES = (Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER)

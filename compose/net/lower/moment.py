@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from grammar.core.play import Aim, Past
 from grammar.core.rules import ON_A_PLAYER, Happening, KeptFor, Result, Trigger
 from grammar.core.values import At, KindId, Owner, Population, Presence, SideId, Skill, Spot, Thing
+from grammar.frozen import frozen
 
 
 @frozen

@@ -11,14 +11,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
-from attrs import evolve, field, frozen
-
 from compose.net.attempt import Attempt
 from compose.net.lower.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
 from grammar.core.play import Attempt as Trial
 from grammar.core.play import Offer, PickUp
 from grammar.core.values import KindId, Population
+from grammar.frozen import evolve, field, frozen
 
 MOST_CONDITIONS = 3  # more would make too many out of one option; then every choice keeps its share
 

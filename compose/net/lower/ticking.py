@@ -10,8 +10,6 @@ from fractions import Fraction
 from itertools import product
 from math import prod
 
-from attrs import frozen
-
 from compose.net.lower.at_hand import own_part
 from compose.net.lower.attempts import case_guard
 from compose.net.lower.builder import Builder
@@ -30,6 +28,7 @@ from grammar.core.clock import AtTime, ComeIn
 from grammar.core.rules import Rule as CoreRule
 from grammar.core.schedule import again_s, falls_on, lines_at, moments_s
 from grammar.core.values import KindId
+from grammar.frozen import frozen
 
 
 @frozen

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from attrs import frozen
-
 from compose.page.answers.said import in_words
 from compose.page.call import Call, Go, Reply, Shown, address
 from compose.page.screens.remix import no_such_game
@@ -16,6 +14,7 @@ from compose.share.making import played
 from compose.share.merge import Merge, Side, blank, common_base, merge
 from compose.share.open_shelf import open_shelf
 from compose.share.shelf import Shelf
+from grammar.frozen import frozen
 from grammar.tree import ModifierSheet
 
 

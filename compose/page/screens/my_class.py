@@ -6,8 +6,6 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
-from attrs import field, frozen
-
 import library
 from compose.page.answers.said import said
 from compose.page.call import Call, Go, Reply, Shown
@@ -16,6 +14,7 @@ from compose.page.loading import load
 from compose.page.wording import NAMES
 from compose.telling.wording import Wording
 from grammar.finding import Finding
+from grammar.frozen import field, frozen
 
 if TYPE_CHECKING:
     from compose.staging.school_class import SchoolClass

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from attrs import frozen
-
 from compose.page.answers.values import Asked, Heading, Odds, Quick, Used
 from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
+from grammar.frozen import frozen
 
 MOST_KEPT = 20
 MOST_USED = 12

@@ -6,7 +6,7 @@ import hashlib
 import pickle
 from typing import Any
 
-from attrs import frozen
+from grammar.frozen import frozen
 
 
 @frozen

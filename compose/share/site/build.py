@@ -10,8 +10,6 @@ from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 from typing import Any
 
-from attrs import frozen
-
 from compose.draw.card_text import text_of
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.item import ENDING, FOLDERS, KINDS, item_of
@@ -25,6 +23,7 @@ from compose.share.site.thing_page import Thing, thing_of, thing_page
 from compose.share.told import outcome_of
 from compose.share.whole_files import trouble, write_whole
 from grammar.finding import Outcome
+from grammar.frozen import frozen
 
 MEMORY = "built.json"
 VERSION = 2

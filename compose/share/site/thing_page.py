@@ -7,8 +7,6 @@ from collections.abc import Iterator
 from html import escape
 from urllib.parse import quote
 
-from attrs import frozen
-
 from compose.draw.card import Card, CardNotes, CardSection, card_of
 from compose.draw.plan_class import class_plan_on_card
 from compose.draw.to_svg import svg_of
@@ -18,6 +16,7 @@ from compose.share.shelf_files import Stored
 from compose.share.site.frame import framed_page
 from compose.staging.resolved import resolved
 from compose.staging.staging import stage
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.tree import GameSheet, RemixSheet
 from library import kit_names, norms

@@ -7,8 +7,6 @@ from fractions import Fraction
 from itertools import product
 from math import hypot
 
-from attrs import evolve, frozen
-
 from compose.staging.floor.ground import Ground, ground_under
 from compose.staging.floor.homes import standing
 from compose.staging.floor.regions import regions
@@ -17,6 +15,7 @@ from compose.staging.floor.values import Floor, Rectangle
 from grammar.core.game import Core, Play
 from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.values import At, OnStep, Population, SideId, Thing
+from grammar.frozen import evolve, frozen
 
 BACK_M = 1.0  # assumption: who aims stands this far behind the line that must not be crossed
 GATHER_M = 3.0  # assumption: at a thing so far off their floor all aim from its front edge

@@ -5,12 +5,11 @@ A region is a rectangle and the way that faces the middle of the court, seen fro
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from compose.staging.floor.values import Floor, FloorArea, Rectangle
 from grammar.core.declared import Cut
 from grammar.core.game import Play
 from grammar.core.values import SideId
+from grammar.frozen import frozen
 
 GAP_M = 0.3  # assumption: a bench or a queue keeps a foot's breadth from the line
 

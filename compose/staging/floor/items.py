@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
-from attrs import define, evolve, field, frozen
+from attrs import define, field
 
 from compose.staging.floor.ground import Ground, Region
 from compose.staging.floor.regions import regions
@@ -14,6 +14,7 @@ from compose.staging.floor.tracks import track_on
 from grammar.core.declared import All, AllBut, Kind, Per, Start
 from grammar.core.game import Core, Line
 from grammar.core.values import Landmark, OnStep, Population, SideId, Sort, Spot, Spread, Thing, Upon
+from grammar.frozen import evolve, frozen
 
 Size = tuple[float, float]  # width and height in metres
 

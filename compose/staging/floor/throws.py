@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve, field, frozen
-
 from compose.staging.floor.distance import Reach, reach
 from compose.staging.floor.values import Floor
 from grammar.core.game import Core
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Past, PickUp, Through, ToMate
 from grammar.core.values import PLAIN, AreaId, At, Landmark, Part_of_a_side, SideId, Skill, without_load
+from grammar.frozen import evolve, field, frozen
 
 
 @frozen

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from math import hypot
 
-from attrs import evolve, frozen
-
 from grammar.core.declared import Doing
 from grammar.finding import Finding
+from grammar.frozen import evolve, frozen
 
 KEPT_OFF = frozenset({Doing.ENTER, Doing.ACT})  # nobody aims from where nobody enters or acts
 THING_DEPTH_M = 0.3  # assumption: how deep a thing is that faces along the court

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from attrs import evolve, field, frozen
-
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
@@ -36,6 +34,7 @@ from grammar.core.values import (
     Skill,
     Sort,
 )
+from grammar.frozen import evolve, field, frozen
 from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve, frozen
-
 from grammar.core.clock import AtTime
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
@@ -24,6 +22,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
+from grammar.frozen import evolve, frozen
 from grammar.meanings import AgentMeaning, MateMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences import play, when
 from grammar.sentences.base import Node, Np

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import Enum
 
-from attrs import field, frozen
-
 from grammar.core.values import SideId
+from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
