@@ -44,7 +44,7 @@ def _headed(finding: Finding) -> str:
 
 def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:
     if not place.line:
-        yield from _wrapped(f"in {place.file}", "  ", width)
+        yield from _wrapped(f"in {place.file}", "  ", width) if place.file else ()
         return
     yield from _wrapped(f"{place.file}, line {place.line}, column {place.column}", "  ", width)
     text = source_line(place.file, place.line)

@@ -9,53 +9,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from compose.check.words import sentence, subject
-from compose.forecast.assumptions import ages_of
+from compose.check.words import subject
 from compose.forecast.course import Figure
 from compose.forecast.duties import never_passed_on
 from compose.forecast.forecast import Forecast
 from compose.forecast.freeing import freed_faster
-from compose.forecast.spans import span_of_sending, span_of_stop, span_of_tries, span_of_wins
+from compose.forecast.held import Held
+from compose.forecast.length_findings import long_round, out_of_reach, short_round
+from compose.forecast.levers import has, one_of
+from compose.forecast.spans import span_of_sending, span_of_tries, span_of_wins
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
 from compose.forecast.wording import minutes, percent
 from compose.net.side_words import does
-from compose.staging.norms import bands_used
-from grammar.finding import Basis, Finding, Severity
-from grammar.frozen import frozen
-from grammar.span import Span
+from grammar.finding import Finding, Severity
 from grammar.words import listing
 from library import Figure as Margin
 from library import Norms
-
-MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
-
-
-@frozen(eq=False)
-class Held:
-    """A forecast with the norms that it is held against."""
-
-    told: Forecast
-    norms: Norms
-
-    def margin(self, table: str, name: str) -> Margin:
-        """The band of a norm for these pupils."""
-        return bands_used(self.norms.tables[table].rows[name], ages_of(self.told.net))[0].figure
-
-    def found(
-        self,
-        code: str,
-        severity: Severity,
-        title: str,
-        hint: str,
-        place: Span,
-        numbers: dict[str, float],
-        played: bool | None = None,
-    ) -> list[Finding]:
-        """One finding; `played` says whether its numbers were simulated, usually as the forecast was."""
-        basis = Basis.SIMULATED if (self.told.simulated if played is None else played) else Basis.COMPUTED
-        return [
-            Finding(code, severity, sentence(title), place, sentence(hint), basis=basis, numbers=tuple(numbers.items()))
-        ]
 
 
 def forecast_findings(told: Forecast, norms: Norms) -> tuple[Finding, ...]:
@@ -87,24 +56,8 @@ def lopsided(held: Held) -> list[Finding]:
     else:
         severity = Severity.NOTE
         title += f", with {listing(f'{number} {side}' for side, number in sizes.items())}"
-        hint = "Let the odd pupil change sides after each round, or give the smaller side a ball or a target more."
+        hint = "Let the odd pupil change sides after each round, or let the smaller side have more to play with."
     return held.found("F-lopsided", severity, title + ".", hint, span_of_wins(held.told, more), numbers)
-
-
-def long_round(held: Held) -> list[Finding]:
-    """A round so long that a lesson has room for hardly two."""
-    mean = held.told.course.length.mean
-    margin = held.margin("lesson round", "length")
-    going = 0.0 if held.told.course.clock_rings else held.told.odds.running.value
-    if mean.value - mean.margin <= margin.high and going <= MOST_GOING:
-        return []
-    title = f"a round lasts {minutes(mean.value)} on average, longer than {minutes(margin.high)}."
-    numbers = {"mean minutes": mean.value}
-    if going > 0:
-        title = f"{percent(going)} of the rounds are still going after {minutes(held.told.course.clock_minutes)}."
-        numbers["still going"] = going
-    hint = 'Set a clock ("after 6 min: ..."), ask for fewer points or targets, or make them easier to hit.'
-    return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
 
 
 def freed(held: Held) -> list[Finding]:
@@ -116,22 +69,11 @@ def freed(held: Held) -> list[Finding]:
     worst = found[0]
     title = f"with {worst.waiting} of {worst.of} of {subject(worst.side)} waiting, {worst.back:.1f} a minute come back "
     title += f"and {worst.sent:.1f} are sent to wait: hardly ever is nobody left."
-    hint = "Let fewer come back at once or more seldom, use more balls, or let the round finish when few are left."
+    balls = ("use more balls",) if has(net, "ball") else ()
+    hint = one_of(("let fewer come back at once or more seldom", *balls, "let the round finish when few are left"))
     severity = Severity.WARNING if net.bell is None else Severity.NOTE
     numbers = {"come back a minute": worst.back, "sent a minute": worst.sent}
     return held.found("F-freed-faster", severity, title, hint, worst.end.rule.span, numbers, played=False)
-
-
-def short_round(held: Held) -> list[Finding]:
-    """A round that is over before it is worth setting up."""
-    mean, again = held.told.course.length.mean, held.told.lesson.again
-    margin = held.margin("lesson round", "length")
-    if mean.value + mean.margin >= margin.low:
-        return []
-    title = f"a round lasts only {minutes(mean.value)} on average; setting it up again takes {minutes(again)}."
-    hint = "Take more or smaller targets, a longer distance, or fewer balls; or play best of several rounds."
-    numbers = {"mean minutes": mean.value}
-    return held.found("F-short-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
 
 
 def long_wait(held: Held) -> list[Finding]:
@@ -196,7 +138,9 @@ def inactive(held: Held) -> list[Finding]:
     severity = Severity.WARNING if active.high < asked else Severity.NOTE
     title = f"pupils are active in {percent(active.usual)} of class time; {percent(asked)} is asked for"
     title += f" ({active.counted})."
-    hint = "Fewer waiting, more balls, shorter talk and setting up: each adds active minutes."
+    waiting = ("fewer waiting",) if any(each.name != PLAYING for each in held.told.standings) else ()
+    balls = ("more balls",) if has(held.told.net, "ball") else ()
+    hint = f"{', '.join((*waiting, *balls, 'shorter talk and setting up'))}: each adds active minutes."
     numbers = {"low": active.low, "usual": active.usual, "high": active.high}
     return held.found("F-inactive", severity, title, hint, span_of_tries(held.told), numbers)
 
@@ -217,6 +161,7 @@ LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
     long_round,
     freed,
     short_round,
+    out_of_reach,
     long_wait,
     few_turns,
     idle_pupils,

@@ -14,6 +14,7 @@ from compose.forecast.standings import PLAYING, where
 from compose.forecast.telling_results import NAMES, results, row, winners
 from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
 from compose.net.side_words import does
+from compose.staging.minutes import Lesson
 from grammar.frozen import frozen
 from grammar.words import count, listing
 
@@ -47,8 +48,14 @@ def told_first(forecast: Forecast) -> tuple[Section, ...]:
         ("How long a round lasts", _length),
         ("Who wins", winners),
         ("What a pupil does in a round", _pupil),
-        (f"In a lesson of {minutes(forecast.lesson.minutes)}", _lesson),
+        (_of_lesson(forecast.lesson), _lesson),
     )
+
+
+def _of_lesson(lesson: Lesson) -> str:
+    """The heading: a length that nobody said is told as such."""
+    usual = ", which is usual (a class says its own)" if lesson.usual else ""
+    return f"In a lesson of {minutes(lesson.minutes)}{usual}"
 
 
 def told_then(forecast: Forecast) -> tuple[Section, ...]:

@@ -17,7 +17,7 @@ class Lesson:
     """A lesson in minutes: what the timetable says, and what the parts around the game take.
 
     `again` passes between two rounds. `class_time` is what is left after changing and arriving, `play`
-    what is left for rounds.
+    what is left for rounds. `usual`: nobody said how long this lesson is.
     """
 
     minutes: float
@@ -26,6 +26,7 @@ class Lesson:
     explaining: float
     again: float
     clearing: float
+    usual: bool = True
 
     @property
     def class_time(self) -> float:
@@ -59,7 +60,7 @@ def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
         again=usual("setting up again"),
         clearing=usual("clearing away"),
     )
-    return found if minutes is None else evolve(found, minutes=minutes)
+    return found if minutes is None else evolve(found, minutes=minutes, usual=False)
 
 
 def lesson_for(norms: Norms, school_class: SchoolClass, ages_of_game: Ages) -> Lesson:

@@ -17,9 +17,9 @@ from compose.check import findings as folder
 from compose.check.findings import limits
 from compose.check.space import USUAL
 from compose.draw.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
-from compose.forecast import findings as of_forecast
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
+from compose.forecast.findings import LOOKS
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
 from compose.telling.wording import ENGLISH, wording_of
@@ -185,7 +185,9 @@ def test_every_finding_of_the_check_is_said_in_french():
     assert len(codes) == len(folder.FINDINGS) + 3
     codes |= {"N-too-high", "N-unfit", "N-hard-ball", "N-unread"}  # what the net warns of
     codes |= {"M-no-effect", "M-base-changed", "M-licence"}  # and what is said on the way there
-    codes |= {"chances-over-one", *re.findall(r'"(F-[a-z-]+)"', Path(of_forecast.__file__).read_text("utf-8"))}
+    of_forecast = {str(sys.modules[look.__module__].__file__) for look in LOOKS}
+    texts = "".join(Path(file).read_text("utf-8") for file in of_forecast)
+    codes |= {"chances-over-one", *re.findall(r'"(F-[a-z-]+)"', texts)}
     assert sorted(code for code in codes if FRENCH.known(FINDING, code) is None) == []
 
 

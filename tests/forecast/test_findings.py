@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 
 import attrs
@@ -15,6 +16,7 @@ from compose.forecast.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import Active
 from compose.forecast.simulate import Play, Waits
+from compose.forecast.telling import told_first
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
@@ -107,6 +109,39 @@ def test_a_long_round_points_at_the_clock_where_that_stops_it() -> None:
     slow = told(race({"north": 0.01, "south": 0.01}, 5, minutes=20.0))
     [finding] = found(slow, "F-long-round")
     assert finding.place.line == 2
+
+
+def test_nothing_is_advised_of_kit_that_a_game_has_not() -> None:
+    """A race for points: no targets, no balls, nothing thrown."""
+    slow, quick = race({"north": 0.2, "south": 0.2}, 5, minutes=90.0), race({"north": 20.0, "south": 20.0}, 3)
+    [long], [short] = found(told(slow), "F-long-round"), found(told(quick), "F-short-round")
+    for hint in (long.hint, short.hint):
+        assert not {"target", "targets", "ball", "balls", "aim"} & set(re.findall(r"\w+", hint)), hint
+        assert "points" in hint
+    stopped = told(race({"north": 1.0, "south": 1.0}, 50, minutes=0.5))
+    [short] = found(stopped, "F-short-round")
+    assert short.hint.startswith("Give the clock more time")
+
+
+@pytest.mark.parametrize(
+    ("points", "decides", "expected"),
+    [(50, True, Severity.NOTE), (50, False, Severity.WARNING), (5, True, None), (5, False, None)],
+)
+def test_points_that_no_round_has_time_for(points: int, decides: bool, expected: Severity | None) -> None:
+    """Five minutes at two tries a minute: nobody gets to 50; that is to mend where the bell has no winner either."""
+    net = race({"north": 1.0, "south": 1.0}, points, minutes=5.0)
+    assert net.bell is not None
+    ahead = tuple(attrs.evolve(net.bell.results[0], winner=side) for side in net.sides[:1])
+    game = told(attrs.evolve(net, bell=attrs.evolve(net.bell, results=ahead)) if decides else net)
+    assert [finding.severity for finding in found(game, "F-out-of-reach")] == ([expected] if expected else [])
+
+
+def test_a_lesson_of_which_nothing_is_said_is_told_as_usual() -> None:
+    game = told(race({"north": 1.0, "south": 1.0}, 5))
+    titles = [section.title for section in told_first(game)]
+    assert any(title.startswith("In a lesson of") and "usual" in title for title in titles)
+    said = attrs.evolve(game, lesson=lesson_of(NORMS, (8.0, 12.0), 40.0))
+    assert "In a lesson of 40 min" in [section.title for section in told_first(said)]
 
 
 def queue_game(freed: float) -> Net:

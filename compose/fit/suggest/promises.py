@@ -61,6 +61,7 @@ _MENDS: Mapping[str, frozenset[Touch]] = {
     "C-no-end": frozenset({Touch.CLOCK}),
     "F-long-round": _LENGTH,
     "F-short-round": _LENGTH,
+    "F-out-of-reach": _LENGTH,
     "F-long-wait": _BACK,
     "F-idle-pupils": _BACK,
     "F-freed-faster": _BACK,

@@ -1,0 +1,77 @@
+"""What there is in a game that makes a round longer or shorter: nothing is advised of kit that it has not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from compose.check.condition import places_read
+from compose.net.net import Net
+from grammar.words import listing
+
+_THINGS = ("target", "load", "body")
+
+
+def has(net: Net, token: str) -> bool:
+    """Whether the game counts such tokens: "ball", "target", "points"."""
+    return any(place.token == token for place in net.places)
+
+
+def one_of(ways: Sequence[str]) -> str:
+    """Such as "Take fewer balls, or play best of several rounds."."""
+    told = ", or ".join((", ".join(ways[:-1]), ways[-1])) if len(ways) > 1 else listing(ways)
+    return f"{told[:1].upper()}{told[1:]}."
+
+
+def to_make_longer(net: Net, clock_stops: bool) -> Iterator[str]:
+    """What would make a round longer; `clock_stops`: it is mostly the clock that ends it."""
+    if clock_stops:
+        yield "give the clock more time"
+    else:
+        yield from _harder(net)
+    if net.match.one_round:
+        yield "play best of several rounds"
+
+
+def _harder(net: Net) -> Iterator[str]:
+    asked, aims = _asked(net), _aims(net)
+    if "points" in asked:
+        yield "ask for more points"
+    if asked & {*_THINGS}:
+        yield "take more targets" if "target" in asked else "take more of what is to be brought"
+    if "target" in aims:
+        yield "take smaller targets"
+    if any(move.attempt.distance_m > 0 for move in net.transitions):
+        yield "aim from farther away"
+    if sum(place.start for place in net.places if place.token == "ball") > 1:
+        yield "use fewer balls"
+    if "player" in asked:
+        yield "let players come back"
+
+
+def to_make_shorter(net: Net) -> Iterator[str]:
+    """What would make a round shorter."""
+    if net.bell is None:
+        yield 'set a clock ("after 6 min: ...")'
+    yield from to_reach(net)
+
+
+def to_reach(net: Net) -> Iterator[str]:
+    """What would bring an end of play nearer."""
+    asked, aims = _asked(net), _aims(net)
+    if "points" in asked:
+        yield "ask for fewer points"
+    if asked & {*_THINGS}:
+        yield "take fewer targets" if "target" in asked else "take fewer of what is to be brought"
+    if aims & {"target", "ring"}:
+        yield "make them easier to hit" if "target" in asked else "take larger targets"
+    if has(net, "ball"):
+        yield "use more balls"
+
+
+def _asked(net: Net) -> frozenset[str]:
+    """What the ends of play count."""
+    return frozenset(net.places[place].token for end in net.ends for place in places_read(end.guard))
+
+
+def _aims(net: Net) -> frozenset[str]:
+    return frozenset(move.attempt.aim for move in net.transitions)
