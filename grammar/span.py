@@ -21,6 +21,6 @@ class Span:
         return f"{self.file}:{self.line}:{self.column}" if self.line else self.file
 
 
-def nowhere() -> Span:
+def nowhere(file: str = "") -> Span:
     """The place of something that no file says."""
-    return Span("", 0, 0, 0)
+    return Span(file, 0, 0, 0)
