@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 from compose.staging.norms import Ability, Ages
 from compose.staging.school_class import SchoolClass
@@ -66,4 +67,5 @@ def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
 def lesson_for(norms: Norms, school_class: SchoolClass, ages_of_game: Ages) -> Lesson:
     """The lesson of a class: what its sheet says, else what is usual at its ages or at those of the game."""
     lesson = lesson_of(norms, school_class.ages_years or ages_of_game, school_class.lesson_min)
-    return evolve(lesson, **{PARTS[name]: minutes for name, minutes in school_class.ready_min.items() if name in PARTS})
+    said: dict[str, Any] = {PARTS[name]: each for name, each in school_class.ready_min.items() if name in PARTS}
+    return evolve(lesson, **said)
