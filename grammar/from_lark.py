@@ -10,9 +10,9 @@ from lark import Token, Tree
 from lark.tree import Meta
 
 from grammar.own_names import unmasked
-from grammar.sentences import head, kinds
+from grammar.sentences import head
 from grammar.sentences.base import Name, Node, Np, Quantity
-from grammar.sentences.modifier import ChangeSkill
+from grammar.sentences.kinds import kind_of
 from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, Rest
 from grammar.sentences.points import TargetPoints, Worth
 from grammar.sentences.sides import Headcount, Kit, Sides
@@ -62,7 +62,7 @@ class Reader:
         special = _SPECIAL.get(tree.data)
         if special:
             return attrs.evolve(special(children), span=span)
-        return _construct(kinds.BY_RULE[tree.data], children, span)
+        return _construct(kind_of(tree.data), children, span)
 
     def _leaf(self, token: Token) -> Quantity | str:
         if token.type in _QUANTITIES:
@@ -127,7 +127,9 @@ def _target_points(children: list[Any]) -> TargetPoints:
     return TargetPoints(tuple(child for child in children if isinstance(child, Worth)))
 
 
-def _change_skill(children: list[Any]) -> ChangeSkill:
+def _change_skill(children: list[Any]) -> Node:
+    from grammar.sentences.modifier import ChangeSkill
+
     words = [child for child in children if child not in ("change", "changes")]
     return ChangeSkill(tuple(words[:-1]), words[-1])
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING
 
 import attrs
 from lark import UnexpectedInput
@@ -18,10 +19,12 @@ from grammar.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, holds, unmasked, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
-from grammar.sentences.modifier import Block, Takes
 from grammar.sides_by_players import with_sides_by_players
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
+
+if TYPE_CHECKING:
+    from grammar.sentences.modifier import Block
 
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
@@ -66,6 +69,8 @@ class FileReader:
 
     def plain(self, part: Part) -> tuple[str, tuple[Line, ...], Span, tuple[str, ...], tuple[str, ...]]:
         """The parts of a sheet without sections: title, lines, place, notes, closing notes."""
+        from grammar.sentences.modifier import Block  # no game has blocks
+
         self._begin(part)
         values = self._usual_values(part.head)
         lines: list[Line] = []
@@ -105,6 +110,8 @@ class FileReader:
 
     def _usual_values(self, body: Sequence[TextLine]) -> dict[str, str]:
         """The parameters that the modifier takes, each with a value to read its lines with."""
+        from grammar.sentences.modifier import Takes
+
         found: dict[str, str] = {}
         for text_line in body:
             if not re.match(r"takes?\b", text_line.text, re.IGNORECASE):

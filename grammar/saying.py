@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from functools import cache
 
 from grammar.frozen import field, frozen
 
@@ -16,20 +17,28 @@ New = str | Callable[[re.Match[str]], str]
 
 @frozen
 class Saying:
-    """`old` is said `new` (a template of it) in these sections, or in all where none is named."""
+    """`old`, a pattern in any case, is said `new` (a template of it) in these sections, or in all where none is named.
 
-    old: re.Pattern[str]
+    A pattern is compiled where something is said so, or might be: there are hundreds, and most sheets need none.
+    """
+
+    old: str
     new: New
     sections: tuple[str, ...] = ()
 
     def applied(self, section: str, text: str) -> str:
         """The text with it said so wherever it stands."""
-        return self.old.sub(self.new, text) if not self.sections or section in self.sections else text
+        return _compiled(self.old).sub(self.new, text) if not self.sections or section in self.sections else text
 
 
 def saying(old: str, new: New, *sections: str) -> Saying:
     """The saying of a pattern, in any case."""
-    return Saying(re.compile(old, re.IGNORECASE), new, sections)
+    return Saying(old, new, sections)
+
+
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern, re.IGNORECASE)
 
 
 @frozen
@@ -37,15 +46,15 @@ class Sayings:
     """Several, which are applied one after the other."""
 
     parts: tuple[Saying, ...]
-    any_of_them: re.Pattern[str] = field(init=False)
+    any_of_them: str = field(init=False)
 
     @any_of_them.default
-    def _any_of_them(self) -> re.Pattern[str]:
-        return re.compile("|".join(f"(?:{each.old.pattern})" for each in self.parts), re.IGNORECASE)
+    def _any_of_them(self) -> str:
+        return "|".join(f"(?:{each.old})" for each in self.parts)
 
     def search(self, text: str) -> bool:
         """Whether anything in a text is said otherwise."""
-        return self.any_of_them.search(text) is not None
+        return _compiled(self.any_of_them).search(text) is not None
 
     def applied(self, section: str, text: str) -> str:
         """The text with each of them said as the language says it."""

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from compose.modifiers.edit import Edit
-from compose.modifiers.modifier import Use
+from typing import TYPE_CHECKING
+
 from grammar.frozen import frozen
 from grammar.game import Game
+
+if TYPE_CHECKING:
+    from compose.modifiers.edit import Edit
+    from compose.modifiers.modifier import Use
 
 REMIX = " Remix"  # what the title of a game ends with that modifiers changed
 

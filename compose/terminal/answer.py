@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import re
 import sys
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
@@ -21,7 +19,10 @@ from grammar.words import count
 FINE, TO_MEND, WRONG = 0, 1, 2
 JSON_VERSION = 1  # of all answers as JSON: raised when a field goes or means something else, not when one comes
 # All control signs but the line end, and the marks that set a direction of writing (Unicode Standard 15.0, 23.2).
-_UNSEEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
+_UNSEEN = (
+    *(*range(0x0A), *range(0x0B, 0x20), *range(0x7F, 0xA0), 0x061C, 0x200E, 0x200F),
+    *(*range(0x2028, 0x202F), *range(0x2066, 0x206A)),
+)
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -64,7 +65,7 @@ def _printable(text: str, to_error: bool = False) -> str:
     """The text with a sign in the place of each letter that the terminal's encoding does not have, or that would move
     the cursor or turn the writing round: names of files and words of the call are whatever somebody chose."""
     encoding = (sys.stderr if to_error else sys.stdout).encoding or "utf-8"
-    plain = _UNSEEN.sub("\N{REPLACEMENT CHARACTER}", text.expandtabs(4))
+    plain = text.expandtabs(4).translate(dict.fromkeys(_UNSEEN, "\N{REPLACEMENT CHARACTER}"))
     return plain.encode(encoding, "replace").decode(encoding, "replace")
 
 
@@ -101,8 +102,10 @@ def refuse(title: str, hint: str = "", as_json: bool = False) -> NoReturn:
 
 def say_json(value: Mapping[str, Any]) -> None:
     """Print one JSON object; answers.schema.json says what its fields mean."""
+    import json
+
     text = json.dumps({"version": JSON_VERSION, **value}, ensure_ascii=False, indent=2)
-    say(_UNSEEN.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text))
+    say(text.translate({sign: f"\\u{sign:04x}" for sign in _UNSEEN}))
 
 
 def finding_json(finding: Finding) -> dict[str, Any]:

@@ -11,7 +11,8 @@ import library
 from compose.fit.choosing import ORDERS, Choice, KitAtHand, OverWithin, choices, in_order
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import Wish
-from compose.staging.school_class import InCupboard, class_of
+from compose.staging.class_from_sheet import class_of
+from compose.staging.school_class import InCupboard
 from compose.staging.teams import most_games
 from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json, say_to_error, stop
 from compose.terminal.at_hand import GAMES, LIBRARY, Named, each_once

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import library
-from compose.staging.school_class import SchoolClass, class_of, some_class
+from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.staging import Staging, stage
 from compose.staging.teams import Teams, usual_teams
 from compose.terminal.answer import refuse, stop
 from compose.terminal.finding_games import categories, path_of, read
-from compose.terminal.halls import hall_named, halls_at_hand
-from grammar.class_told import class_told
 from grammar.frozen import evolve, frozen
 from grammar.game import Game
+from library import Hall
 
 
 @frozen
@@ -44,7 +43,7 @@ def group_of(game: Game, who: Who, as_json: bool = False) -> tuple[SchoolClass, 
     return evolve(
         group,
         pupils=who.pupils or group.pupils,
-        hall=group.hall or hall_named(who.hall, as_json),
+        hall=group.hall or _hall(who.hall, as_json),
         lesson_min=who.lesson_min or group.lesson_min,
     ), teams
 
@@ -54,6 +53,10 @@ def school_class(name: str, as_json: bool = False, hall: str | None = None) -> S
 
     A hall that its sheet names may lie beside that sheet.
     """
+    from compose.staging.class_from_sheet import class_of
+    from compose.terminal.halls import halls_at_hand
+    from grammar.class_told import class_told
+
     path = path_of(name, ("class",), "class", as_json)
     rules = read(path, as_json)
     if not rules.classes:
@@ -63,4 +66,12 @@ def school_class(name: str, as_json: bool = False, hall: str | None = None) -> S
     outcome = class_of(rules.classes[0], halls, categories())
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    return evolve(outcome.value, hall=hall_named(hall, as_json)) if hall is not None else outcome.value
+    return evolve(outcome.value, hall=_hall(hall, as_json)) if hall is not None else outcome.value
+
+
+def _hall(name: str | None, as_json: bool) -> Hall | None:
+    if name is None:
+        return None
+    from compose.terminal.halls import hall_named
+
+    return hall_named(name, as_json)

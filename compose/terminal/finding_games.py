@@ -6,20 +6,22 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import library
-from compose.modifiers.modifier import Modifier, Use, Value
 from compose.terminal.answer import file_lines, refuse, say_to_error, stop
 from compose.terminal.at_hand import GAMES, at_hand, own
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
-from grammar.hall_told import hall_told
 from grammar.parse import Reading, parse_bytes
 from grammar.resolve import resolve
 from grammar.span import Span
 from grammar.tree import GameSheet, RuleFile
 from grammar.words import did_you_mean, listing
 from library import KitItem
+
+if TYPE_CHECKING:
+    from compose.modifiers.modifier import Modifier, Use, Value
 
 ENDING = ".rules"
 COMMAND_LINE = Span("the command line", 0, 0, 0)
@@ -72,7 +74,8 @@ def _proofread(data: bytes, file: str) -> tuple[Finding, ...]:
 def meaning_of_others(reading: Reading) -> Iterator[Finding]:
     """What is wrong with the modifiers, classes and halls of a file, as far as all of their lines could be read."""
     from compose.modifiers.from_sheet import modifier_of
-    from compose.staging.school_class import class_of
+    from compose.staging.class_from_sheet import class_of
+    from grammar.hall_told import hall_told
 
     for modifier in reading.rules.modifiers:
         yield from modifier_of(modifier).findings if modifier.span not in reading.unread else ()
@@ -164,6 +167,7 @@ def _modifiers_in(path: Path) -> tuple[Modifier, ...] | None:
 def use(written: str, as_json: bool = False) -> Use:
     """A modifier as written on the command line: "add balls", "add balls, n 3", "turn on hits count"."""
     from compose.modifiers.from_sheet import modifier_of
+    from compose.modifiers.modifier import Use
     from compose.modifiers.switching import switching
 
     turned = re.fullmatch(r"(turn on|turn off)\s+(.+)", written.strip(), re.IGNORECASE)

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 import library
 from compose.answer.staged import Staged, staged
-from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.net.net import Net
 from compose.staging.staging import Staging
@@ -21,6 +20,7 @@ from grammar.game import Game
 if TYPE_CHECKING:
     from compose.answer.answer import Answer
     from compose.check import Budget
+    from compose.modifiers.modifier import Use
 
 
 @frozen

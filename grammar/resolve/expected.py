@@ -1,4 +1,7 @@
-"""What may stand where a sentence has a name: for each field of each sentence the sorts of things that it can mean."""
+"""What may stand where a sentence has a name: for each field of each sentence the sorts of things that it can mean.
+
+A sentence of modifiers says it beside its field, under "sorts", so that reading a game loads no modifiers.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,6 @@ from grammar.sentences import (
     finish,
     limits,
     lives,
-    modifier,
     play,
     points,
     runs,
@@ -123,5 +125,4 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (base.SideNamed, "name"): ("side",),
     (finish.Counted, "what"): ("player", "target", "ball", "body", "ring"),
     (finish.Placed, "where"): ("place",),
-    (modifier.MakeLike, "what"): ("target", "ball", "ring", "body"),
 }

@@ -87,7 +87,7 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
         if field.name == "span" or (type(node), field.name) in _FREE:
             continue
         value = getattr(node, field.name)
-        expected = EXPECTED.get((type(node), field.name))
+        expected = EXPECTED.get((type(node), field.name), field.metadata.get("sorts"))
         for part in value if isinstance(value, tuple) else (value,):
             if isinstance(part, Np):
                 if expected:

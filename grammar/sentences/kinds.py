@@ -1,24 +1,24 @@
-"""Which class stands for which rule of rules.lark: the class name in small letters and underscores."""
+"""Which class stands for which rule of rules.lark: the class name in small letters and underscores.
+
+What only sheets of other kinds than games say is loaded where such a sentence is first met.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from importlib import import_module
+from types import ModuleType
 
 from grammar.sentences import (
     ball,
     base,
     blocking,
-    class_sheet,
     finish,
-    hall_sheet,
     head,
     limits,
     lives,
-    modifier,
     play,
     points,
-    remix,
     runs,
     sides,
     space,
@@ -27,10 +27,18 @@ from grammar.sentences import (
 )
 from grammar.sentences.base import Node
 
-_MODULES = (
-    *(base, ball, blocking, limits, head, space, sides, time, lives, runs, play, points, when, finish),
-    *(modifier, remix, class_sheet, hall_sheet),
-)
+_OF_GAMES = (base, ball, blocking, limits, head, space, sides, time, lives, runs, play, points, when, finish)
+_OF_OTHER_SHEETS = ("modifier", "remix", "class_sheet", "hall_sheet")
+_by_rule: dict[str, type[Node]] = {}
+
+
+def kind_of(rule: str) -> type[Node]:
+    """The class of a rule; KeyError where there is none."""
+    if not _by_rule:
+        _take_in(*_OF_GAMES)
+    if rule not in _by_rule:
+        _take_in(*(import_module(f"grammar.sentences.{name}") for name in _OF_OTHER_SHEETS))
+    return _by_rule[rule]
 
 
 def rule_name(kind: type[Node]) -> str:
@@ -38,11 +46,8 @@ def rule_name(kind: type[Node]) -> str:
     return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
-def _kinds() -> Iterator[type[Node]]:
-    for module in _MODULES:
+def _take_in(*modules: ModuleType) -> None:
+    for module in modules:
         for value in vars(module).values():
             if isinstance(value, type) and issubclass(value, Node) and value.__module__ == module.__name__:
-                yield value
-
-
-BY_RULE: Mapping[str, type[Node]] = {rule_name(kind): kind for kind in _kinds()}
+                _by_rule[rule_name(value)] = value

@@ -161,7 +161,7 @@ class TakeKit(Node):
 class MakeLike(Node):
     """Such as "make every target like a bucket"."""
 
-    what: Np
+    what: Np = field(metadata={"sorts": ("target", "ball", "ring", "body")})
     like: Np
 
     def words(self) -> str:

@@ -11,9 +11,9 @@ from compose.draw.plan import plan_of
 from compose.draw.plan_class import class_described, class_plan
 from compose.draw.plan_intrusion import intrusions
 from compose.draw.shapes import Label
+from compose.staging.class_from_sheet import class_of
 from compose.staging.floor.values import Rectangle
 from compose.staging.laid_out import laid_out
-from compose.staging.school_class import class_of
 from compose.staging.staging import stage
 from compose.telling.wording import wording_of
 from grammar.hall_told import hall_told

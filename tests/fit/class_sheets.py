@@ -7,7 +7,8 @@ from pathlib import Path
 from textwrap import dedent
 
 import library
-from compose.staging.school_class import SchoolClass, class_of
+from compose.staging.class_from_sheet import class_of
+from compose.staging.school_class import SchoolClass
 from grammar.finding import Finding
 from grammar.parse import parse
 

@@ -15,7 +15,8 @@ from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import no_worse
 from compose.fit.suggest.score import Scored, Scorer, Uses
 from compose.modifiers.modifier import Use
-from compose.staging.school_class import SchoolClass, class_of
+from compose.staging.class_from_sheet import class_of
+from compose.staging.school_class import SchoolClass
 from grammar.game import Game
 from grammar.parse import parse
 from library import Hall

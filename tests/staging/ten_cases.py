@@ -12,7 +12,8 @@ import library
 from compose.answer.answer import Answer
 from compose.modifiers.apply import remix
 from compose.modifiers.remix import Remix
-from compose.staging.school_class import SchoolClass, class_of
+from compose.staging.class_from_sheet import class_of
+from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
 from compose.terminal.finding_games import use
 from grammar.parse import parse

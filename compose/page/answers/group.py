@@ -5,7 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 import library
-from compose.staging.school_class import SchoolClass, class_of
+from compose.staging.class_from_sheet import class_of
+from compose.staging.school_class import SchoolClass
 from grammar.finding import Finding, Outcome, Severity
 from grammar.parse import parse_bytes
 from grammar.span import nowhere
