@@ -51,8 +51,17 @@ class Use:
     @property
     def label(self) -> str:
         """Such as "add balls (n 2)": the name with the values that were given."""
-        given = ", ".join(f"{name} {value.words()}" for name, value in self.values.items())
+        given = ", ".join(self._given)
         return f"{self.modifier.name} ({given})" if given else self.modifier.name
+
+    @property
+    def asked(self) -> str:
+        """Such as "add balls, n 2": as it is asked for."""
+        return ", ".join((self.modifier.name, *self._given))
+
+    @property
+    def _given(self) -> tuple[str, ...]:
+        return tuple(f"{name} {value.words()}" for name, value in self.values.items())
 
 
 def value_findings(use: Use) -> Iterator[Finding]:

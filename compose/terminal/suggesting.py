@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import sys
 import textwrap
 from collections.abc import Callable, Iterator, Sequence
@@ -71,6 +72,8 @@ def show_suggestions(
             say(line)
         if answer is not None:
             say(f"{remix_title(made)} as it is: {verdict(answer)}")
+        for line in _to_play(name, modifiers, asked.class_name, ranked):
+            say(line)
         if patience.broken_off:
             say(patience.broken_off)
     return FINE if ranked else TO_MEND
@@ -130,6 +133,16 @@ def _lines(
         yield from _nothing_found(wishes, found)
     yield ""
     yield from textwrap.wrap(_how_sure(found, bool(ranked), reach), 78)
+
+
+def _to_play(name: str, before: Sequence[str], group: str | None, ranked: Sequence[Suggestion]) -> Iterator[str]:
+    """The command that makes the card of the first set."""
+    if ranked and ranked[0].bought:
+        asked = [*before, *(use.asked for use in ranked[0].uses)]
+        options = [f"--with {shlex.quote(each)}" for each in asked]
+        options += [f"--class {shlex.quote(group)}"] if group is not None else []
+        yield f"To play {'the first' if len(ranked) > 1 else 'it'}:"
+        yield " \\\n    ".join([f"  ruleweave card {shlex.quote(name)}", *options])
 
 
 _INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shlex
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -58,6 +59,18 @@ def test_suggest_meets_wishes() -> None:
     names = {each["name"] for each in found["suggestions"][0]["modifiers"]}
     assert names == {"kick instead", "fewer balls"}
     assert all(each["bought"] or each["needed_by"] for each in found["suggestions"][0]["modifiers"])
+
+
+def test_what_suggest_says_of_the_first_set_can_be_typed() -> None:
+    code, text = run("suggest", "lantern-row", "--skill", "kick", "--with", "bigger targets", "--tries", "60")
+    assert code == 0
+    _, typed = text.split("To play it:" if "To play it:" in text else "To play the first:")
+    program, command, *arguments = shlex.split(typed)
+    assert (program, command) == ("ruleweave", "card")
+    game, *options = arguments
+    assert game == "lantern-row" and options[:2] == ["--with", "bigger targets"] and len(options) > 2
+    code, found = answer("fit", game, *options, "--pupils", "20")
+    assert code != 2, found
 
 
 def test_suggest_mends_a_wrong_game() -> None:

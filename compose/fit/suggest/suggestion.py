@@ -11,7 +11,7 @@ from compose.fit.suggest.amounts import chosen, towards_usual, with_amounts
 from compose.fit.suggest.played_wishes import Mended
 from compose.fit.suggest.score import Change, Scored, Scorer, Uses, change
 from compose.fit.suggest.search import Found
-from compose.fit.suggest.wish import Wish
+from compose.fit.suggest.wish import Miss, Wish
 from compose.modifiers.modifier import Use
 
 
@@ -122,14 +122,18 @@ def _bought(uses: Uses, scorer: Scorer) -> Iterator[Bought]:
 
 
 def _missed(scorer: Scorer, uses: Uses) -> tuple[str, ...]:
-    scored = scorer(uses)
-    return unmet(scored, scorer.wishes) if scored is not None else ()
+    """The wishes that the rest of a set misses; by how much is said where the game as it is does not say the same."""
+    scored, base = scorer(uses), scorer(())
+    assert base is not None, "a game is scored as it is"
+    return unmet(scored, scorer.wishes, said=base.misses) if scored is not None else ()
 
 
-def unmet(scored: Scored, wishes: Sequence[Wish]) -> tuple[str, ...]:
-    """The wishes that a set misses, in words, with what is missing."""
+def unmet(scored: Scored, wishes: Sequence[Wish], said: Sequence[Miss | None] = ()) -> tuple[str, ...]:
+    """The wishes that a set misses, in words, with what is missing unless that was `said` before."""
     return tuple(
-        f"{wish.words()} ({miss.words})" if miss.words and miss.words not in wish.words() else wish.words()
+        f"{wish.words()} ({miss.words})"
+        if miss.words and miss.words not in wish.words() and miss not in said
+        else wish.words()
         for miss, wish in zip(scored.misses, wishes, strict=True)
         if miss is not None and not miss.met
     )
