@@ -3,7 +3,6 @@
 from compose.check.check import CheckResult, Facts, check
 from compose.check.explore import TooLarge, explore
 from compose.check.space import Budget, StateSpace, markings
-from compose.check.words import state_in_words
 
 __all__ = [
     "Budget",
@@ -14,5 +13,4 @@ __all__ = [
     "check",
     "explore",
     "markings",
-    "state_in_words",
 ]

@@ -7,12 +7,12 @@ the same balls the side does one, no matter which. That is a duty.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Hashable, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
+from compose.check.numbering import first_like
 from compose.check.space import Ints, StateSpace
 from compose.net.net import Net, Transition
 from grammar.frozen import frozen
@@ -71,7 +71,8 @@ def acts_of(space: StateSpace, sources: Ints, powers: Powers, with_left: bool = 
     """
     net = space.net
     duties = [duty_of(transition, net) for transition in net.transitions]
-    duty, kind = _numbered(duties), _numbered([(t.attempt, d) for t, d in zip(net.transitions, duties, strict=True)])
+    tried = [(transition.attempt, owed) for transition, owed in zip(net.transitions, duties, strict=True)]
+    duty, kind = (np.array(first_like(values), dtype=np.int64) for values in (duties, tried))
     must = powers.must & _several(duty, kind, powers.must)
     by, source = space.transitions, sources.astype(np.int64)
     owed = source * len(net.transitions) + duty[by]
@@ -105,9 +106,3 @@ def _several(duty: Longs, kind: Longs, must: Bools) -> Bools:
 
 def _mask(values: list[bool]) -> Bools:
     return np.array(values, dtype=np.bool_)
-
-
-def _numbered(values: Sequence[Hashable]) -> Longs:
-    """For each value the number under which an equal one first stands."""
-    first: dict[Hashable, int] = {}
-    return np.array([first.setdefault(value, number) for number, value in enumerate(values)], dtype=np.int64)

@@ -6,13 +6,13 @@ from compose.check.explore import TooLarge, explore
 from compose.check.findings import AT_THE_START, FINDINGS
 from compose.check.findings.limits import over_budget, too_large, unfinished
 from compose.check.findings.stall import hold_out
+from compose.check.found import Found
 from compose.check.graph import longest_line
 from compose.check.match import can_win
 from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import Net, Shift
-from grammar.finding import Finding
 from grammar.frozen import evolve, frozen
 
 
@@ -45,7 +45,7 @@ class Facts:
 class CheckResult:
     """The findings in the order of the checks, the space (None where too large to number), the facts."""
 
-    findings: tuple[Finding, ...]
+    findings: tuple[Found, ...]
     space: StateSpace | None
     facts: Facts | None
 

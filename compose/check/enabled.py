@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
-
 import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
+from compose.check.numbering import first_like
 from compose.check.rate import Floats, factor
 from compose.net.net import All, Comparison, Condition, Net, Not
 
@@ -20,7 +19,7 @@ class Enabling:
         self._parts: list[tuple[Condition, tuple[int, ...]]] = []
         known: dict[Condition, int] = {}
         self._guards = [self._number(t.guard, known) for t in net.transitions]
-        self._rates = _numbered([t.rate for t in net.transitions])
+        self._rates = first_like([t.rate for t in net.transitions])
 
     def of(self, table: NDArray[np.int32]) -> tuple[NDArray[np.bool_], Floats]:
         """Where each transition may happen and with which factor, both (transitions, states).
@@ -66,9 +65,3 @@ class Enabling:
                     whole = join(whole, held[part])
                 held.append(whole)
         return held
-
-
-def _numbered(values: Sequence[Hashable]) -> list[int]:
-    """For each value the place where an equal one first stands."""
-    first: dict[Hashable, int] = {}
-    return [first.setdefault(value, number) for number, value in enumerate(values)]

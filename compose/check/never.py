@@ -1,4 +1,4 @@
-"""Why something never came true in play: in words, with what holds instead in every state and the lines behind it."""
+"""Why something never came true in play, with what holds instead in every state and the lines behind it."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from compose.check.condition import Bools, clauses, holds
+from compose.check.found import NOTHING, Chain, Value, said
 from compose.check.study import Study
-from compose.check.words import RESULT, condition_in_words
-from compose.net.net import All, AnyOf, Comparison, Condition, Move, Net, Not, Transition
+from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, Move, Net, Not, Transition
 from grammar.frozen import evolve, frozen
 from grammar.span import Span
 
@@ -18,7 +18,7 @@ from grammar.span import Span
 class Why:
     """A reason: `instead` holds in every state looked at and shuts out what was asked (None where nothing does)."""
 
-    words: str
+    told: Value
     instead: Condition | None = None
     lines: tuple[Span, ...] = ()
 
@@ -35,8 +35,7 @@ def why_never(study: Study, condition: Condition, otherwise: str, among: Bools |
             return _instead(study, part, seen)
     if _ever(study, condition, seen):
         return Why(otherwise)
-    told = ", ".join(condition_in_words(part, study.net) for part in parts)
-    return Why(f"never all at once: {told}", Not(condition))
+    return Why(said("never all at once: {parts}", parts=Chain(parts, ", ")), Not(condition))
 
 
 def why_not_fired(study: Study, transition: Transition) -> Why:
@@ -62,20 +61,22 @@ def _instead(study: Study, part: Condition, seen: Bools) -> Why:
     net = study.net
     part = _plain(part)
     if isinstance(part, Not):
-        return Why(f"it is always so: {condition_in_words(part.part, net)}", part.part)
+        return Why(said("it is always so: {condition}", condition=part.part), part.part)
     if isinstance(part, AnyOf) and part.parts:
         reasons = [_instead(study, each, seen) for each in part.parts]
-        told = All(tuple(each.instead for each in reasons if each.instead is not None))
-        return Why(" and ".join(each.words for each in reasons), told, sum((each.lines for each in reasons), ()))
+        instead = All(tuple(each.instead for each in reasons if each.instead is not None))
+        why = Chain(tuple(each.told for each in reasons), " and ")
+        return Why(why, instead, sum((each.lines for each in reasons), ()))
     if isinstance(part, Comparison) and part.terms and all(times == 1 for times, _ in part.terms):
         if any(net.places[place].token == RESULT for _, place in part.terms):
-            return Why(f"there is never {condition_in_words(part, net)}", Not(part))
+            return Why(said("there is never {condition}", condition=part), Not(part))
         if (part.relation, part.bound) == (">=", 1):
-            named = " or ".join(net.places[place].many for _, place in part.terms)
-            return Why(f"there are never any {named}", Comparison(part.terms, "==", 0))
+            named = Chain(tuple(net.places[place] for _, place in part.terms), " or ")
+            return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0))
         if part.relation != ">=" and part.bound >= 0 and not _ever(study, evolve(part, relation="<="), seen):
             return _always_more(study, part, seen)
-    return Why(f"there are never {condition_in_words(part, net)}{_no_room(part, net)}", Not(part))
+    no_room = _no_room(part, net)
+    return Why(said("there are never {condition}{no_room}", condition=part, no_room=no_room), Not(part))
 
 
 def _plain(part: Condition) -> Condition:
@@ -97,12 +98,14 @@ def _always_more(study: Study, part: Comparison, seen: Bools) -> Why:
             enough.append(place)
     if sum(least[each] for each in enough) <= part.bound:
         enough = places
-    named = [net.places[place].many for place in enough]
-    told = f"some {' or '.join(named)}" if part.bound == 0 else f"more than {part.bound} {' and '.join(named)}"
+    named = tuple(net.places[place] for place in enough)
+    told = said("some {tokens}", tokens=Chain(named, " or "))
+    if part.bound != 0:
+        told = said("more than {bound} {tokens}", bound=part.bound, tokens=Chain(named, " and "))
     still = all((counts[place] == net.places[place].start).all() for place in enough)
     reason, lines = _for_what(net, enough) if still else ("", ())
     instead = Comparison(tuple((1, place) for place in enough), ">=", part.bound + 1)
-    return Why(f"there are always {told}{reason}", instead, lines)
+    return Why(said("there are always {some}{why}", some=told, why=reason), instead, lines)
 
 
 def _for_what(net: Net, places: Sequence[int]) -> tuple[str, tuple[Span, ...]]:
@@ -113,12 +116,12 @@ def _for_what(net: Net, places: Sequence[int]) -> tuple[str, tuple[Span, ...]]:
     return ", for nothing changes their number", ()
 
 
-def _no_room(condition: Condition, net: Net) -> str:
+def _no_room(condition: Condition, net: Net) -> Value:
     """Such as ", for there is room for 2", where the condition asks for more in a place than find room there."""
     if not isinstance(condition, Comparison) or condition.relation != ">=":
-        return ""
+        return NOTHING
     asked = {place for times, place in condition.terms if times > 0}
     lists = [t.effects for t in net.transitions] + [r.effects for r in net.reactions]
     rooms = {room for effects in lists for effect in effects if isinstance(effect, Move) for room in effect.rooms}
     short = [room.most for room in rooms if asked <= set(room.places) and room.most < condition.bound]
-    return f", for there is room for {min(short)}" if short else ""
+    return said(", for there is room for {most}", most=min(short)) if short else NOTHING

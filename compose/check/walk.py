@@ -22,7 +22,7 @@ def walk(net: Net, moves: Sequence[int]) -> tuple[tuple[int, ...], ...]:
     for number in moves:
         table = np.array([found[-1]], dtype=np.int32)
         if not enabling.of(table)[0][number, 0]:
-            raise ValueError(f"move {len(found)} cannot be made: {net.transitions[number].words}")
+            raise ValueError(f"move {len(found)}, transition {number}, cannot be made")
         columns = Columns(table, None)
         Act(net.transitions[number].effects, net.places).carry_out(columns)
         reactions.follow(reactions.watch(table), columns, None, 1)

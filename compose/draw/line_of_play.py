@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from functools import partial
 
 from compose.check.walk import walk
-from compose.check.words import sentence, state_in_words
 from compose.draw.moments import Counts, Moment, Told
 from compose.net.net import Net
 from compose.staging.resolved import resolved
 from compose.telling.counts import counts_told
+from compose.telling.english.moves import move_words
+from compose.telling.english.states import state_in_words
 from compose.telling.moves import Happenings
+from compose.telling.sides import capital
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from grammar.finding import Finding
@@ -32,14 +34,14 @@ def told_moves(game: Game, net: Net, steps: Sequence[Step], wording: Wording) ->
     happenings = Happenings(Voice(resolved(game), wording), net)
     for number, after, minutes in steps:
         move = net.transitions[number]
-        words = move.words if wording.english else happenings.told(move, before, after)
+        words = move_words(net, move) if wording.english else happenings.told(move, before, after)
         found.append(Told(words, after, minutes))
         before = after
     return found
 
 
 def counts_in(game: Game, wording: Wording) -> Counts | None:
-    """How the counts of a moment are told; the check has its own words in English."""
+    """How the counts of a moment are told; in English as in a line of play of the check."""
     return None if wording.english else partial(counts_told, Voice(resolved(game), wording))
 
 
@@ -48,4 +50,4 @@ def every_moment(game: Game, net: Net, finding: Finding, wording: Wording) -> tu
     say = counts_in(game, wording) or state_in_words
     moves = told_moves(game, net, steps_behind(net, finding), wording)
     begin = Moment(wording.say("The round starts."), say(net, net.start()), net.start())
-    return (begin, *(Moment(f"{sentence(each.words)}.", say(net, each.marking), each.marking) for each in moves))
+    return (begin, *(Moment(f"{capital(each.words)}.", say(net, each.marking), each.marking) for each in moves))

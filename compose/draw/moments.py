@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from compose.check.words import sentence, state_in_words
 from compose.net.net import Net
+from compose.telling.english.states import state_in_words
+from compose.telling.sides import capital
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import frozen
 
@@ -52,10 +53,10 @@ def moments_of(
     before = -1
     for number in chosen:
         move = moves[number]
-        words = sentence(move.words)
+        words = capital(move.words)
         last = number == chosen[-1]
         if last and end:
-            words = f"{words}. {sentence(end)}"
+            words = f"{words}. {capital(end)}"
         told = say(net, move.marking)
         found.append(Moment(f"{words}.", told, move.marking, stamp(move.minutes), number - before - 1))
         before = number

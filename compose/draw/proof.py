@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 from compose.answer.answer import Answer, to_mend
 from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.match import Match
-from compose.net.side_words import does, is_plural
 from compose.telling.for_class import teams_said
 from compose.telling.french import side_name
+from compose.telling.sides import does, is_plural
 from compose.telling.wording import Wording
 
 if TYPE_CHECKING:

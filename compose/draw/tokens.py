@@ -6,12 +6,12 @@ are drawn as those that move on: a picture of the counts, not of persons.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterator, Mapping, Sequence
 from math import ceil, hypot
 
 from compose.net.net import Net, Place
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
-from grammar.core.values import AreaId, At, Part, SideId
+from grammar.core.values import AreaId, At, Landmark, OnStep, Part, Posture, Presence, SideId, Spot
 from grammar.frozen import evolve, frozen
 
 SHOWN = ("player", "ball", "load", "target", "body")
@@ -44,7 +44,7 @@ class _Moved:
 
     def __init__(self, net: Net, floor: Floor) -> None:
         self.net, self.floor = net, floor
-        self.groups: dict[str, dict[str, list[int]]] = {}
+        self.groups: dict[str, dict[Hashable, list[int]]] = {}
         for number, place in enumerate(net.places):
             if place.token in SHOWN:
                 self.groups.setdefault(_group(place), {}).setdefault(_home(place), []).append(number)
@@ -80,7 +80,7 @@ class _Moved:
         if place.token != "target":
             return count
         parts = self.parts.get(str(place.kind), 1)
-        return ceil(count / parts) if place.name.endswith("/standing") else count // parts
+        return ceil(count / parts) if place.standing is Posture.UP else count // parts
 
     def _move(self, at: list[tuple[int, int]], wanted: Mapping[int, int]) -> None:
         """Free what is too many in a place (its number turned negative), then fill what is short elsewhere."""
@@ -113,10 +113,9 @@ class _Moved:
 
     def _token(self, key: str, number: int, spot: tuple[float, float]) -> Token:
         place = self.net.places[number]
-        parts = place.name.split("/")
         like = self.spots[number].like
-        role = parts[2] if place.token == "player" and parts[2] != "-" else None
-        up = not place.name.endswith(("/down", "/out"))
+        role = place.kind if place.token == "player" else None
+        up = place.standing not in (Posture.DOWN, Presence.OUT)
         return Token(key, evolve(like, x=spot[0], y=spot[1], side=place.side, role=role, on=None), up)
 
 
@@ -126,9 +125,22 @@ def _group(place: Place) -> str:
     return f"{place.token}/{place.kind}"
 
 
-def _home(place: Place) -> str:
+def _home(place: Place) -> Hashable:
     """Where it is shown: how many lives a player has left is not to be seen."""
-    return "/".join(place.name.split("/")[:4]) if place.token == "player" else place.name
+    return (place.kind, place.standing, place.load) if place.token == "player" else place.name
+
+
+def _in_play(place: Place) -> bool:
+    """Whether it counts players in play with free hands."""
+    return place.token == "player" and place.standing is Presence.PLAYING and place.load is None
+
+
+def _at(place: Place, landmark: Landmark) -> bool:
+    """Whether it counts what lies at a landmark."""
+    match place.standing:
+        case At(Spot(of, _, part)):
+            return place.token in LYING and of is landmark and part is Part.AT
+    return False
 
 
 class _Spots:
@@ -140,11 +152,10 @@ class _Spots:
         items = floor.players_of(place.side) if place.token == "player" else floor.items_of(str(place.kind))
         size = (0.5, 1.4) if place.token == "player" else (0.2, 0.2)
         self.like = items[0] if items else FloorItem(place.kind or "player", place.token, None, 0.0, 0.0, *size)
-        if place.token == "body":
+        if isinstance(place.standing, OnStep):
             track = next((track for track in floor.tracks), None)
-            step = int(place.name.rsplit("/", 1)[1])
             if track is not None:
-                row = track.row(step)
+                row = track.row(place.standing.step)
                 ys = [item.y for item in items] or [row.centre[1]]
                 self.known = [(row.left, y) for y in ys]
         self._more = _grid(self._region())
@@ -158,7 +169,7 @@ class _Spots:
     def _next(self) -> tuple[float, float]:
         """The next free spot; after some tries any spot, since a full place is full."""
         spot = next(self._more)
-        waiting = self.place.token == "player" and not _home(self.place).endswith("/in")
+        waiting = self.place.token == "player" and not _in_play(self.place)
         # Who waits may stand close, but two of different tasks that wait in one place not on one spot.
         clear_m = TOUCHING_M if waiting else CLEAR * self.floor.length_m
         for _try in range(TRIES):
@@ -169,18 +180,18 @@ class _Spots:
         return spot
 
     def _set_up(self) -> Iterator[tuple[float, float]]:
-        place, parts = self.place, self.place.name.split("/")
+        place = self.place
         if place.token == "target":
             yield from ((item.x, item.y) for item in self.floor.items_of(str(place.kind), place.side))
         elif place.token in LYING:
-            near = parts[3] if len(parts) > 3 and parts[2] == "half" else None
+            near = place.side if _at(place, Landmark.HALF) else None
             items = self.floor.items_of(str(place.kind))
             yield from ((item.x, item.y) for item in items if near is not None and item.near == near)
             if near is None and place.start:
                 yield from ((item.x, item.y) for item in items if item.near is None)
-        elif place.token == "player" and parts[3] == "in":
+        elif _in_play(place):
             inside = self.floor.players_of(place.side)
-            yield from ((item.x, item.y) for item in inside if not self._aside(item) and self._role(item, parts[2]))
+            yield from ((item.x, item.y) for item in inside if not self._aside(item) and item.role == place.kind)
 
     def _area(self) -> Rectangle | None:
         """The area in which the tokens of this place are, of the side whose it is."""
@@ -190,24 +201,20 @@ class _Spots:
         own = (at.spot.of.key, at.spot.owner.key if isinstance(at.spot.owner, SideId) else None)
         return next((area.rectangle for area in self.floor.areas if (area.name, area.owner) == own), None)
 
-    @staticmethod
-    def _role(item: FloorItem, role: str) -> bool:
-        return (item.role or "-") == role
-
     def _aside(self, item: FloorItem) -> bool:
         named = (area for area in self.floor.areas if area.kind in ("bench", "queue"))
         return any(area.rectangle.grown(0.3).holds(item.x, item.y) for area in named)
 
     def _region(self) -> Rectangle:
         """The room of a place: its area, the half it names, a strip beside the court for those who are out."""
-        parts, court = self.place.name.split("/"), self.floor.court
-        half = self.floor.half_of(parts[3] if parts[0] in LYING and len(parts) > 3 else str(self.place.side)) or court
-        if parts[-1] == "out":
+        court = self.floor.court
+        half = self.floor.half_of(str(self.place.side)) or court
+        if self.place.standing is Presence.OUT:
             return Rectangle(half.left, court.bottom - OUT_M, half.right, court.bottom - 0.3)
         area = self._area()
         if area is not None:
             return area
-        if parts[0] in LYING and parts[2] == "middle":
+        if _at(self.place, Landmark.MIDDLE):
             x, y = court.centre
             return Rectangle(x - 1.0, y - 1.0, x + 1.0, y + 1.0)
         return half.grown(-0.8)

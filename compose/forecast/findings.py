@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from compose.check.words import subject
 from compose.forecast.course import Figure
 from compose.forecast.duties import never_passed_on
 from compose.forecast.forecast import Forecast
@@ -18,9 +17,10 @@ from compose.forecast.held import Held
 from compose.forecast.length_findings import long_round, out_of_reach, short_round
 from compose.forecast.levers import has, one_of
 from compose.forecast.spans import span_of_sending, span_of_tries, span_of_wins
-from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of, where
+from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
 from compose.forecast.wording import minutes, percent
-from compose.net.side_words import does
+from compose.telling.english.nouns import where
+from compose.telling.sides import does, subject
 from grammar.finding import Finding, Severity
 from grammar.words import listing
 from library import Figure as Margin

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from compose.check.words import sentence
 from compose.forecast.assumptions import ages_of
 from compose.forecast.forecast import Forecast
 from compose.staging.norms import bands_used
+from compose.telling.sides import capital
 from grammar.finding import Basis, Finding, Severity
 from grammar.frozen import frozen
 from grammar.span import Span
@@ -37,5 +37,5 @@ class Held:
         """One finding; `played` says whether its numbers were simulated, usually as the forecast was."""
         basis = Basis.SIMULATED if (self.told.simulated if played is None else played) else Basis.COMPUTED
         return [
-            Finding(code, severity, sentence(title), place, sentence(hint), basis=basis, numbers=tuple(numbers.items()))
+            Finding(code, severity, capital(title), place, capital(hint), basis=basis, numbers=tuple(numbers.items()))
         ]

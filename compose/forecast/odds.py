@@ -9,12 +9,16 @@ from grammar.frozen import frozen
 
 @frozen
 class Way:
-    """One way for the round to end, with its chance; `at_bell` where the clock stopped play."""
+    """One way for the round to end: the first end that is it, its chance, `at_bell` where the clock stopped play."""
 
-    winner: str | None
-    words: str
+    end: End
     chance: Figure
     at_bell: bool
+
+    @property
+    def winner(self) -> str | None:
+        """Who wins so."""
+        return self.end.winner
 
 
 @frozen
@@ -52,15 +56,15 @@ def odds(net: Net, course: Course) -> Odds:
         unsaid=total(course.unsaid),
         never=total(course.never),
         running=total(course.stopped),
-        ways=tuple(Way(end.winner, end.way or end.words, total(chance), rang) for end, chance, rang in ways),
+        ways=tuple(Way(end, total(chance), rang) for end, chance, rang in ways),
     )
 
 
 def _ways(ends: tuple[End, ...], chances: list[float], rang: bool) -> list[tuple[End, float, bool]]:
     """Ends that are one way for one winner, added up under the first of them, in the order of the text."""
-    found: dict[tuple[str | None, str], tuple[End, float]] = {}
+    found: dict[tuple[str | None, object], tuple[End, float]] = {}
     for end, chance in zip(ends, chances, strict=True):
-        key = end.winner, end.way or end.words
+        key = end.winner, end.told.way
         first, so_far = found.get(key, (end, 0.0))
         found[key] = first, so_far + chance
     return [(end, chance, rang) for end, chance in found.values()]

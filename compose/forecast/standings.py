@@ -6,11 +6,10 @@ import math
 
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
-from compose.net.lower.say_places import standing_words
 from compose.net.match import Match
 from compose.net.net import Net, Place
 from grammar.core.declared import AreaKind
-from grammar.core.values import At, Presence, SideId
+from grammar.core.values import At, Presence
 from grammar.frozen import frozen
 
 PLAYING, WAITING, BENCH, OUT = "playing", "waiting", "on a bench", "out for the round"
@@ -107,12 +106,6 @@ def _kept_out(place: Place) -> str:
     if place.standing is Presence.OUT:
         return OUT
     return BENCH if place.area is AreaKind.BENCH else WAITING
-
-
-def where(place: Place) -> str:
-    """Where somebody is who does not play: "in the heron queue", "on the rest bench", "out for the round"."""
-    assert isinstance(place.standing, Presence | At)
-    return standing_words(place.standing, SideId(place.side or ""))
 
 
 def pupils_of(net: Net, side: str | None = None) -> int:

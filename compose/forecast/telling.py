@@ -5,16 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
-from compose.check.words import subject
 from compose.forecast.answers import Answers
 from compose.forecast.duties import duties_told
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
-from compose.forecast.standings import PLAYING, where
+from compose.forecast.standings import PLAYING
 from compose.forecast.telling_results import NAMES, results, row, winners
 from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
-from compose.net.side_words import does
 from compose.staging.minutes import Lesson
+from compose.telling.english.nouns import where
+from compose.telling.sides import does, subject
 from grammar.frozen import frozen
 from grammar.words import count, listing
 

@@ -8,7 +8,10 @@ from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
 from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with_margin
-from compose.net.side_words import does
+from compose.net.net import Net
+from compose.telling.english.ends import way_words
+from compose.telling.english.matches import match_words, part_words
+from compose.telling.sides import does
 
 NAMES = 44  # letters for what a number is about, before the number
 
@@ -26,7 +29,7 @@ def winners(forecast: Forecast) -> Iterator[str]:
     said = dict(zip((name for name, _ in found), parts([figure.value for _, figure in found]), strict=True))
     for side, chance in odds.wins:
         yield row(does(side, "wins", "win"), share_with_margin(chance, said[side]))
-        yield from _ways([way for way in odds.ways if way.winner == side], said[side])
+        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], said[side])
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
             yield row(name, share_with_margin(figure, said[name]))
@@ -42,7 +45,7 @@ def results(forecast: Forecast) -> list[tuple[str, Figure]]:
     return [*odds.wins, *rest]
 
 
-def _ways(ways: Sequence[Way], of_side: str) -> Iterator[str]:
+def _ways(net: Net, ways: Sequence[Way], of_side: str) -> Iterator[str]:
     seen = [way for way in ways if way.chance.value > SELDOM]
     if len(seen) < 2:
         return
@@ -50,7 +53,7 @@ def _ways(ways: Sequence[Way], of_side: str) -> Iterator[str]:
     shares = parts([way.chance.value for way in seen], int(whole) if whole.isdecimal() else 100)
     for way, share in zip(seen, shares, strict=True):
         clock = "at the bell: " if way.at_bell else ""
-        words = f"{clock}{way.words}"
+        words = f"{clock}{way_words(net, way.end)}"
         yield row(words if len(words) <= NAMES - 4 else f"{words[: NAMES - 7]}...", share, 4)
 
 
@@ -59,9 +62,9 @@ def _match(forecast: Forecast) -> Iterator[str]:
     if game.match.one_round:
         return
     if game.match.halves:
-        yield f"{game.match.words}; whoever begins as"
+        yield f"{match_words(game.match)}; whoever begins as"
     else:
-        yield f"{game.match.words}:"
+        yield f"{match_words(game.match)}:"
     for side, chance in game.wins:
         yield row(does(side, "wins", "win"), share_with_margin(chance), 4)
     if game.drawn.value > SELDOM:
@@ -71,4 +74,4 @@ def _match(forecast: Forecast) -> Iterator[str]:
             yield row(f"{side} plays, of the rounds", percent(share), 4)
     rounds = ("halves" if game.match.parts == 2 else "innings") if game.match.halves else "rounds"
     yield row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
-    yield f"{game.match.part} by itself:"
+    yield f"{part_words(game.match)} by itself:"

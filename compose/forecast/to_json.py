@@ -10,7 +10,9 @@ from compose.forecast.assumptions import Assumption
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
-from compose.forecast.standings import where
+from compose.telling.english.ends import way_words
+from compose.telling.english.matches import match_words
+from compose.telling.english.nouns import where
 
 
 def forecast_json(told: Forecast) -> dict[str, Any]:
@@ -81,7 +83,12 @@ def _odds(told: Forecast) -> dict[str, Any]:
         "never": figure_json(odds.never),
         "stopped_by_clock": figure_json(odds.running),
         "ways": [
-            {"winner": way.winner, "way": way.words, "at_bell": way.at_bell, "chance": figure_json(way.chance)}
+            {
+                "winner": way.winner,
+                "way": way_words(told.net, way.end),
+                "at_bell": way.at_bell,
+                "chance": figure_json(way.chance),
+            }
             for way in odds.ways
         ],
     }
@@ -92,7 +99,7 @@ def _match(told: Forecast) -> dict[str, Any] | None:
     if game.match.one_round:
         return None
     return {
-        "rule": game.match.words,
+        "rule": match_words(game.match),
         "wins": {side: figure_json(chance) for side, chance in game.wins},
         "drawn": figure_json(game.drawn),
         "mean_rounds": game.rounds,

@@ -22,7 +22,7 @@ from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.match import match_of
-from compose.net.net import Net, Place
+from compose.net.net import RESULT, Net, Place
 from compose.net.schedule import Schedule
 from compose.net.width import too_wide
 from compose.staging.floor.nowhere import nowhere_to_act
@@ -80,6 +80,7 @@ def net_of(
         duties=tuple(_duties(builder)),
         spared=tuple(_spared(builder)),
         schedule=schedule,
+        plurals=core.plurals,
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))
@@ -117,8 +118,8 @@ def _counters(builder: Builder) -> None:
         clock_place(builder)
     effects = [effect for rule in builder.play.rules for effect in rule.effects]
     if any(isinstance(effect, Finish) for effect in effects):
-        place = Place("result", "result", len(builder.play.sides), 0, "result", "results")
-        builder.result_place = builder.add_place(("result",), place)
+        place = Place(RESULT, RESULT, len(builder.play.sides), 0)
+        builder.result_place = builder.add_place((RESULT,), place)
     if any(isinstance(effect, Add) for effect in effects):
         counted_to = points_counted_to(builder.play)
         for side in builder.play.side_ids:

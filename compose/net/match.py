@@ -18,7 +18,7 @@ class Match:
     Where `resting` sides wait, two of all play a round at a time: `rounds` in which the winner `stays`, or one of each
     side against each other. Over both halves the sum of the points decides; where there are none, who has won more of
     them.
-    `words` and `place` are those of the sentence that says so.
+    `lines` are the words of the sentences that say so, `place` is that of the first.
     """
 
     best_of: int = 1
@@ -28,7 +28,7 @@ class Match:
     resting: int = 0
     stays: bool = False
     rounds: int = 1
-    words: str = ""
+    lines: tuple[str, ...] = ()
     place: Span = field(factory=nowhere)
 
     @property
@@ -40,16 +40,6 @@ class Match:
     def groups(self) -> int:
         """How many sides there are with those that rest, where two play at a time."""
         return 2 + self.resting
-
-    @property
-    def part(self) -> str:
-        """What is won where it is not all: "a half", "a round"."""
-        return ("a half" if self.parts == 2 else "an innings") if self.halves else "a round"
-
-    @property
-    def all_parts(self) -> str:
-        """All that is played: "both halves", "all innings"."""
-        return "both halves" if self.parts == 2 else "all innings"
 
     @property
     def most_rounds(self) -> int:
@@ -76,7 +66,7 @@ def match_of(core: Core) -> Match:
         halves=halves,
         parts=said.parts,
         tasks_change=halves and said.change is Seats.TASKS,
-        words="; ".join(line.words for line in lines),
+        lines=tuple(line.words for line in lines),
         place=lines[0].span,
     )
 

@@ -11,31 +11,31 @@ from compose.net.attempt import Attempt
 from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
+from compose.net.told import Ended, Followed, Happened
 from grammar.core.declared import AreaKind
-from grammar.core.values import At, Laden, OnStep, Posture, Presence
-from grammar.frozen import frozen
+from grammar.core.values import At, KindId, Laden, OnStep, Posture, Presence, Skill
+from grammar.frozen import field, frozen
 from grammar.span import Span
+
+RESULT = "result"  # the token of the place in which a rule notes at once who has won
 
 
 @frozen
 class Place:
     """A count with a bound: 0 <= count <= capacity, `start` at the set-up.
 
-    `token` says what is counted ("player", "ball", "target", "step", "points", "result");
-    places whose tokens move among them keep their total. `one` and `many` finish the phrase
-    "3 ...": ("south lantern standing", "south lanterns standing").
-    `final` is True where tokens may rest for good by the rules (a target that stays down, a player
-    out for the round); elsewhere tokens that can never leave again are stranded. `standing` is how they are
-    there, in the core's terms; `area` what the area is in which players are, `lives` how many each of them
-    has left, `load` what each carries.
+    `token` says what is counted ("player", "ball", "target", "step", "points", "result"); places whose tokens move
+    among them keep their total. `name` is theirs alone: exports and JSON show it. `final` is True where tokens may
+    rest for good by the rules (a target that stays down, a player out for the round); elsewhere tokens that can never
+    leave again are stranded. `standing` is how they are there, in the core's terms; `area` what the area is in which
+    players are, `lives` how many each of them has left, `load` what each carries. `in_parts`: parts are counted, of
+    things that have several; `skills`: of what successes are counted that come in a row.
     """
 
     name: str
     token: str
     capacity: int
     start: int
-    one: str
-    many: str
     side: str | None = None
     kind: str | None = None
     final: bool = False
@@ -43,6 +43,8 @@ class Place:
     area: AreaKind | None = None
     lives: int | None = None
     load: Laden | None = None
+    in_parts: bool = False
+    skills: frozenset[Skill] = frozenset()
 
 
 @frozen
@@ -158,16 +160,15 @@ class Rate:
 class Transition:
     """One attempt with one outcome.
 
-    `words` tells it as a sentence ("a north player throws a foam ball at a south lantern and knocks it"). `side`
-    may decline it unless `forced`; side None is nobody's choice (the clock, the teacher). `rules` are all sentences
-    that had a part in it; each effect names its own rule besides. One that `ticks` happens at a moment of the
-    `Schedule` and at no rate: of all of these that may happen in a marking one does, with a chance of its factor
-    times its part; these sum to 1. `outcome` is one of "success", "caught",
-    "missed", "left" (the court), or "always" where there is only one; `part` is the share of that outcome which is
-    this transition's.
+    `told` is what happens, in the core's values, for whoever tells of it. `side` may decline it unless `forced`; side
+    None is nobody's choice (the clock, the teacher). `rules` are all sentences that had a part in it; each effect
+    names its own rule besides. One that `ticks` happens at a moment of the `Schedule` and at no rate: of all of these
+    that may happen in a marking one does, with a chance of its factor times its part; these sum to 1. `outcome` is
+    one of "success", "caught", "missed", "left" (the court), or "always" where there is only one; `part` is the share
+    of that outcome which is this transition's.
     """
 
-    words: str
+    told: Happened
     side: str | None
     forced: bool
     attempt: Attempt
@@ -187,7 +188,7 @@ class Reaction:
     Nothing follows where `only` does not hold then.
     """
 
-    words: str
+    told: Followed
     guard: Condition
     effects: tuple[Effect, ...]
     rules: tuple[Rule, ...]
@@ -198,15 +199,13 @@ class Reaction:
 class End:
     """A way for the round to end. `winner` is a side, or None for a draw or a plain end.
 
-    `words` says it ("north wins: south has no lanterns standing"). `way` groups ways of winning. Without a winner
-    it is a draw, or `nobody` wins.
+    `told` says by what; those of one winner and one `told.way` are one way. Without a winner: a draw, or `nobody` wins.
     """
 
-    words: str
+    told: Ended
     winner: str | None
     guard: Condition
     rule: Rule
-    way: str = ""
     nobody: bool = False
 
 
@@ -225,7 +224,8 @@ class Net:
 
     `ends` are looked at in order in every marking, the first that holds is the result; where ends of different
     winners hold together and no end before them says so, that is "two winners". `open_ended`: play is to go on until
-    the clock; `mirrored`: sides called so; `spared`: places of players at whom nobody may aim, and who says so.
+    the clock; `mirrored`: sides called so; `spared`: places of players at whom nobody may aim, and who says so;
+    `plurals`: what several of a kind are called by the sheet.
     """
 
     title: str
@@ -242,6 +242,7 @@ class Net:
     duties: tuple[Duty, ...] = ()
     spared: tuple[tuple[int, Span], ...] = ()
     schedule: Schedule | None = None
+    plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.check.words import RESULT
-from compose.net.net import Move, Net, Place
+from compose.net.net import RESULT, Move, Net, Place
 from compose.net.on_the_way import on_the_way
 from compose.telling.french import joined
 from compose.telling.nouns import Noun

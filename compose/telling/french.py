@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from compose.net.side_words import is_plural
+from compose.telling.sides import is_plural
 from compose.telling.wording import GENDER, MANY, NUMBER, Wording
 from grammar.words import player_of
 

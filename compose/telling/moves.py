@@ -1,7 +1,6 @@
 """What happens between two moments of a round, in another language than English: who did what, and what changed.
 
-The net tells its moves in English sentences. Here they are told anew, from the attempt and from the counts
-before and after it.
+Told from the attempt and from the counts before and after it.
 """
 
 from __future__ import annotations
@@ -49,7 +48,7 @@ class Happenings:
         if end is None:
             return self.voice.say("the round is broken off here" if unfinished else "the round is over")
         if end.winner is None:
-            return self.voice.say("it is a draw" if end.words.startswith("a draw") else "nobody wins")
+            return self.voice.say("nobody wins" if end.nobody else "it is a draw")
         return joined(self.voice.does([SideId(end.winner)], "{side} wins", "{side} win"))
 
     def _lead(self, move: Transition) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 
 from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, to_mend
 from compose.care.scene import LAST_WORD
+from compose.telling.english.matches import match_words
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.words import count
@@ -63,7 +64,7 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         },
         "staging": staging_json(answer.staged.staging),
         "all_pupils": all_pupils_json(answer),
-        "match": answer.match.words or None,
+        "match": match_words(answer.match) or None,
         "odds": {side: chance.value for side, chance in odds.wins} if odds else None,
         "round_minutes": answer.round_minutes,
         "mean_waits_minutes": [wait.mean.value for wait in answer.waits if wait.in_a_round > 0],

@@ -6,9 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import library
-from compose.check.to_prism import to_prism
+from compose.check.to_prism import Comments, to_prism
 from compose.forecast.chances import chances, said_too_much
 from compose.modifiers.remix_sheet import remix_title
+from compose.net.net import Net
+from compose.telling.english.ends import end_words
+from compose.telling.english.moves import move_words
+from compose.telling.english.nouns import many
 from compose.terminal.answer import FINE, say, say_json, stop
 from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
@@ -22,7 +26,8 @@ def show_export(name: str, modifiers: Sequence[str], who: Who, out: Path | None,
     wrong = said_too_much(prepared.net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)
-    outcome = to_prism(prepared.net, chances(prepared.net, library.norms(), kit()).tolist())
+    constants = chances(prepared.net, library.norms(), kit()).tolist()
+    outcome = to_prism(prepared.net, constants, _comments(prepared.net))
     if outcome.value is None:
         stop((*prepared.findings, *outcome.findings), as_json)
     text = outcome.value
@@ -34,3 +39,11 @@ def show_export(name: str, modifiers: Sequence[str], who: Who, out: Path | None,
     else:
         say(f"Written to {out}." if out is not None else text.rstrip())
     return FINE
+
+
+def _comments(net: Net) -> Comments:
+    return Comments(
+        tuple(many(net, place) for place in net.places),
+        tuple(move_words(net, move) for move in net.transitions),
+        tuple(end_words(net, end) for end in net.ends),
+    )

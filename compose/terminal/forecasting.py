@@ -18,8 +18,8 @@ from compose.forecast.simulate import Play
 from compose.forecast.telling import Section, told_first, told_in_detail, told_then
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
-from compose.net.side_words import does
 from compose.telling.for_class import class_lines
+from compose.telling.sides import does
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.checking import head_json, headline

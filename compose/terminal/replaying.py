@@ -9,12 +9,16 @@ from typing import Any
 from attrs import evolve
 
 import library
-from compose.check import Budget, state_in_words
+from compose.check import Budget
 from compose.check.walk import walk
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Event, Sample, sample_round
 from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
+from compose.telling.english.ends import end_words
+from compose.telling.english.findings import SET_UP
+from compose.telling.english.moves import move_words
+from compose.telling.english.states import state_in_words
 from compose.terminal.answer import FINE, refuse, say, say_json, stop
 from compose.terminal.checking import headline
 from compose.terminal.classes import Who
@@ -68,11 +72,11 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
     for line in textwrap.wrap(f"{chosen.code}: {chosen.title}", WIDTH):
         say(line)
     say()
-    _step("0.", "the round starts", state_in_words(net, markings[0]))
+    _step("0.", SET_UP, state_in_words(net, markings[0]))
     for number, (move, after) in enumerate(zip(moves, markings[1:], strict=True), start=1):
         if number == len(chosen.witness):
             say("and from here round and round:")
-        _step(f"{number}.", net.transitions[move].words, state_in_words(net, after))
+        _step(f"{number}.", move_words(net, net.transitions[move]), state_in_words(net, after))
     say(f"{count(len(moves), 'move')}." if moves else "It is so from the start, without a move.")
     return FINE
 
@@ -88,7 +92,7 @@ def _witness_json(
         "title": chosen.title,
         "start": _counts(net, markings[0]),
         "moves": [
-            {"move": net.transitions[move].words, "after": _counts(net, after)}
+            {"move": move_words(net, net.transitions[move]), "after": _counts(net, after)}
             for move, after in zip(moves, markings[1:], strict=True)
         ],
         "loop_moves": len(chosen.loop),
@@ -104,12 +108,12 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
                 "players": dict(prepared.players),
                 "seed": seed,
                 "minutes": sample.minutes,
-                "result": _result(sample),
+                "result": _result(net, sample),
                 "start": _counts(net, net.start()),
                 "moves": [
                     {
                         "minutes": event.minutes,
-                        "move": net.transitions[event.transition].words,
+                        "move": move_words(net, net.transitions[event.transition]),
                         "after": _counts(net, event.marking),
                     }
                     for event in sample.events
@@ -120,10 +124,10 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
     say(headline(prepared))
     say(f"A round played at random (seed {seed}).")
     say()
-    _step("0:00", "the round starts", state_in_words(net, net.start()))
+    _step("0:00", SET_UP, state_in_words(net, net.start()))
     for stamp, words, after in _told(net, sample, whole):
         _step(stamp, words, after)
-    say(f"{_stamp(sample.minutes)}  {_result(sample)}")
+    say(f"{_stamp(sample.minutes)}  {_result(net, sample)}")
     return FINE
 
 
@@ -146,14 +150,15 @@ def _told(net: Net, sample: Sample, whole: bool) -> Iterator[tuple[str, str, str
 
 
 def _line(net: Net, event: Event, shown: frozenset[int]) -> tuple[str, str, str]:
-    return _stamp(event.minutes), net.transitions[event.transition].words, state_in_words(net, event.marking, shown)
+    move = net.transitions[event.transition]
+    return _stamp(event.minutes), move_words(net, move), state_in_words(net, event.marking, shown)
 
 
-def _result(sample: Sample) -> str:
+def _result(net: Net, sample: Sample) -> str:
     if sample.unfinished:
         return f"broken off here, after {len(sample.events):,} events"
     if sample.end is not None:
-        return sample.end.words
+        return end_words(net, sample.end)
     if sample.stuck:
         return "nothing can happen any more, and there is no clock"
     return "the bell rings; no sentence says what the result is"

@@ -19,6 +19,7 @@ from compose.draw.to_svg import svg_of
 from compose.forecast.chances import chances, said_too_much
 from compose.forecast.sample import Sample, sample_round
 from compose.staging.resolved import resolved
+from compose.telling.english.ends import end_words
 from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
@@ -104,7 +105,7 @@ def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
     elif sample.end is None:
         return "the round is broken off here" if sample.unfinished else "the round is over"
     else:
-        said = sample.end.words
+        said = end_words(prepared.net, sample.end)
     return wording.say("the bell rings: {end}", end=said) if sample.rang and sample.end else said
 
 

@@ -10,8 +10,10 @@ from compose.net.attempt import Attempt
 from compose.net.net import Bell, Comparison, Effect, End, Move, Net, Place, Rate, Rule, Transition
 from grammar.core.values import AreaId, At, Landmark, Posture, Presence, SideId, Spot
 from grammar.span import nowhere
+from tests.check.worded import Named, worded
 
 SIDES = ("north", "south")
+ALWAYS = Comparison((), "<=", 0)
 IN, QUEUE, STANDING, DOWN, BALLS = range(5)
 
 
@@ -22,7 +24,7 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
     transitions = [t for number in (0, 1) for t in _throws(number, told)]
     ends = tuple(
         End(
-            f"{SIDES[1 - loser]} wins: {SIDES[loser]} has {what}",
+            worded(f"{SIDES[1 - loser]} wins: {SIDES[loser]} has {what}"),
             SIDES[1 - loser],
             _none(loser, place),
             told[4],
@@ -30,7 +32,7 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
         for loser in (0, 1)
         for place, what in ((STANDING, "no lanterns standing"), (IN, "no players in"))
     )
-    bell = Bell(bell_s, (*_leads(told[4]), End("a draw", None, _level(), told[4])), told[4]) if bell_s else None
+    bell = Bell(bell_s, (*_leads(told[4]), End(worded("a draw"), None, _level(), told[4])), told[4]) if bell_s else None
     return Net(
         "Lantern Row (invented)",
         SIDES,
@@ -56,7 +58,9 @@ def _places(side: str, players: int, lanterns: int, balls: int, number: int) -> 
 
     def place(name: str, token: str, most: int, start: int, words: tuple[str, str], *, final: bool = False) -> Place:
         one, many = (word.format(side) for word in words)
-        return Place(f"{side} {name}", token, most, start, one, many, side, final=final, standing=stands[name])
+        return Named(
+            f"{side} {name}", token, most, start, side, final=final, standing=stands[name], one=one, many=many
+        )
 
     in_half = (balls + 1 - number) // 2
     return [
@@ -88,7 +92,7 @@ def _throws(side: int, told: list[Rule]) -> list[Transition]:
             words = f"a {SIDES[side]} player throws at a {SIDES[1 - side]} {aim}: {outcome}"
             rules = tuple(dict.fromkeys(effect.rule for effect in effects))
             result.append(
-                Transition(words, SIDES[side], False, attempt, outcome, rate, Comparison((), "<=", 0), effects, rules)
+                Transition(worded(words), SIDES[side], False, attempt, outcome, rate, ALWAYS, effects, rules)
             )
     return result
 
@@ -100,7 +104,7 @@ def _none(side: int, place: int) -> Comparison:
 def _leads(rule: Rule) -> tuple[End, ...]:
     return tuple(
         End(
-            f"{SIDES[side]} has more lanterns standing",
+            worded(f"{SIDES[side]} has more lanterns standing"),
             SIDES[side],
             Comparison(((1, 5 * side + STANDING), (-1, 5 * (1 - side) + STANDING)), ">=", 1),
             rule,

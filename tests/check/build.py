@@ -31,6 +31,7 @@ from compose.net.net import (
 from grammar.core.declared import AreaKind
 from grammar.core.values import SHARED, AreaId, At, Presence, SideId, Spot
 from grammar.span import Span
+from tests.check.worded import Named, worded
 
 ATTEMPT = Attempt("try", "throw", None, "none")
 ALWAYS = All()
@@ -67,7 +68,7 @@ class Builder:
     ) -> int:
         self.numbers[name] = len(self.places)
         standing, area = stands(name) if token == "player" else (lies(name, side) if token == "ball" else None, None)
-        place = Place(name, token, capacity, start, name, name, side, None, final, standing, area)
+        place = Named(name, token, capacity, start, side, None, final, standing, area, one=name, many=name)
         self.places.append(place)
         return self.numbers[name]
 
@@ -115,11 +116,11 @@ class Builder:
         attempt: Attempt = ATTEMPT,
     ) -> None:
         own = tuple(dict.fromkeys([*rules, *(effect.rule for effect in effects)]))
-        self.transitions.append(Transition(words, side, forced, attempt, outcome, rate, guard, tuple(effects), own))
+        self.transitions.append(Transition(worded(words), side, forced, attempt, outcome, rate, guard, effects, own))
 
     def when(self, words: str, guard: Condition, *effects: Effect) -> None:
         own = tuple(dict.fromkeys(effect.rule for effect in effects))
-        self.reactions.append(Reaction(words, guard, tuple(effects), own))
+        self.reactions.append(Reaction(worded(words), guard, tuple(effects), own))
 
     def end(self, words: str, winner: str | None, guard: Condition, told: Rule, way: str = "") -> End:
         self.ends.append(self.result(words, winner, guard, told, way))
@@ -128,7 +129,7 @@ class Builder:
     @staticmethod
     def result(words: str, winner: str | None, guard: Condition, told: Rule, way: str = "") -> End:
         """An end that is not one of play: a result at the bell."""
-        return End(words, winner, guard, told, way)
+        return End(worded(words, way), winner, guard, told)
 
     def net(
         self,

@@ -6,13 +6,19 @@ from attrs import evolve
 
 from compose.check import CheckResult, check
 from compose.net.net import All, Bell, Net
+from compose.telling.english.findings import findings_told
 from grammar.finding import Finding
 from tests.check.build import ALWAYS, ATTEMPT, Builder
 
 
+def told(net: Net) -> tuple[Finding, ...]:
+    """All that the check says of a net, in words."""
+    return findings_told(check(net).findings, net)
+
+
 def found(net: Net, code: str) -> list[Finding]:
-    """The findings with this code."""
-    return [finding for finding in checked(net).findings if finding.code == code]
+    """The findings with this code, in words."""
+    return [finding for finding in findings_told(checked(net).findings, net) if finding.code == code]
 
 
 def checked(net: Net) -> CheckResult:

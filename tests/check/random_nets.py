@@ -16,7 +16,6 @@ from compose.net.net import (
     Move,
     Net,
     Not,
-    Place,
     Rate,
     Ratio,
     Reaction,
@@ -26,6 +25,7 @@ from compose.net.net import (
 )
 from grammar.core.values import Presence
 from tests.check.build import ATTEMPT, rule
+from tests.check.worded import Named, worded
 
 OTHER_ATTEMPT = evolve(ATTEMPT, name="try something else")
 
@@ -71,7 +71,7 @@ def rates() -> st.SearchStrategy[Rate]:
 def transitions() -> st.SearchStrategy[Transition]:
     return st.builds(
         lambda side, forced, attempt, rate, guard, done: Transition(
-            "a move", side, forced, attempt, "always", rate, guard, done, tuple(RULES[:1])
+            worded("a move"), side, forced, attempt, "always", rate, guard, done, tuple(RULES[:1])
         ),
         st.sampled_from(("north", "south", None)),
         st.booleans(),
@@ -85,10 +85,10 @@ def transitions() -> st.SearchStrategy[Transition]:
 CONDITIONS = conditions()
 TRANSITIONS = st.lists(transitions(), min_size=1, max_size=4).map(tuple)
 REACTIONS = st.lists(
-    st.builds(lambda guard, done: Reaction("at once", guard, done, ()), CONDITIONS, effects()), max_size=2
+    st.builds(lambda guard, done: Reaction(worded("at once"), guard, done, ()), CONDITIONS, effects()), max_size=2
 ).map(tuple)
 ENDS = st.lists(
-    st.builds(End, st.just("an end"), st.sampled_from(("north", "south", None)), CONDITIONS, rules, st.just("")),
+    st.builds(End, st.just(worded("an end")), st.sampled_from(("north", "south", None)), CONDITIONS, rules),
     max_size=2,
 ).map(tuple)
 TOKENS = st.sampled_from(("ball", "player", "points"))
@@ -103,7 +103,8 @@ def nets(draw: st.DrawFn) -> Net:
         start = draw(st.integers(0, capacity))
         token = draw(TOKENS)
         standing = Presence.PLAYING if token == "player" else None
-        places.append(Place(f"p{number}", token, capacity, start, f"p{number}", f"p{number}s", standing=standing))
+        name = f"p{number}"
+        places.append(Named(name, token, capacity, start, standing=standing, one=name, many=f"{name}s"))
     return Net(
         "random (invented)",
         ("north", "south"),

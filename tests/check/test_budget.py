@@ -10,6 +10,7 @@ from compose.check.graph import distances, longest_line
 from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL
 from compose.check.study import Study
+from compose.telling.english.findings import findings_told
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.build import Builder
@@ -68,7 +69,8 @@ def test_the_check_says_what_it_did_not_come_to() -> None:
 
     result = check(lantern_row(5, 3, 4), Budget(keep_going=keep_going))
     assert result.space is not None and result.space.complete
-    [finding] = [finding for finding in result.findings if finding.code == "C-unfinished"]
+    said = findings_told(result.findings, result.space.net)
+    [finding] = [finding for finding in said if finding.code == "C-unfinished"]
     assert "dead ends" not in finding.title and "side that holds the round up" in finding.title
     assert result.facts is not None and result.facts.ends_surely is None and result.facts.shortest is None
     assert result.facts.states == result.space.states
@@ -92,7 +94,7 @@ def test_what_was_seen_is_told_however_much_was_not_looked_at(loop: bool) -> Non
     play.end("over", "north", play.at_least("one", 200), told)
     result = check(play.net(), Budget(states=3_000))
     assert result.space is not None and not result.space.complete
-    [budget, finding] = result.findings
+    [budget, finding] = findings_told(result.findings, result.space.net)
     assert (budget.code, finding.code) == ("C-budget", "C-endless" if loop else "C-dead-end")
     assert [step.words for step in finding.witness[1:]] == ["into the trap"]
     assert f"{result.space.expanded:,} situations were looked into" in budget.title
@@ -109,7 +111,7 @@ def test_the_same_part_is_looked_at_every_time() -> None:
 def test_a_stopped_search_says_so() -> None:
     result = check(lantern_row(14, 6, 8), Budget(keep_going=lambda what, done, of: done < 1_000))
     assert result.space is not None and result.space.stopped
-    first = result.findings[0]
+    first = findings_told(result.findings, result.space.net)[0]
     assert first.code == "C-unfinished" and "was stopped" in first.title
 
 

@@ -10,6 +10,7 @@ from compose.check.never import Why, why_never, why_not_fired
 from compose.check.space import Budget, StateSpace
 from compose.check.study import Study
 from compose.net.net import All, AnyOf, Comparison, Condition, Net
+from compose.telling.english.findings import words
 from tests.check.brute import Marking, explore_plainly, rate, true
 from tests.check.build import Builder
 from tests.check.random_nets import CONDITIONS, nets
@@ -70,4 +71,4 @@ def test_of_several_places_only_those_are_named_that_always_hold_some() -> None:
     study = whole(net)
     assert study is not None
     why = why_never(study, Comparison(((1, 0), (1, 1)), "<=", 0), "")
-    assert why.words == "there are always some spared, for nothing changes their number"
+    assert words(why.told, net) == "there are always some spared, for nothing changes their number"

@@ -7,6 +7,7 @@ from attrs import evolve
 from compose.check import check
 from compose.net.match import Match
 from compose.net.net import All, Bell, Net
+from compose.telling.english.findings import findings_told
 from grammar.finding import Severity
 from tests.check.build import ALWAYS, Builder
 from tests.check.cases import bell, checked, found, hold_the_balls, last_targets, race
@@ -163,7 +164,7 @@ def test_best_of_rounds_that_nobody_can_win() -> None:
         told = play.rule("a step ends it")
         play.may("a step", play.shift("steps", 1, told))
         play.end("over", winner, play.at_least("steps", 1), told)
-        net = evolve(play.net(), match=Match(best_of=3, words="best of 3 rounds"))
+        net = evolve(play.net(), match=Match(best_of=3, lines=("best of 3 rounds",)))
         assert len(found(net, "C-best-of-nothing")) == count
         assert not found(play.net(), "C-best-of-nothing"), "one round may be for its own sake"
 
@@ -208,5 +209,6 @@ def test_that_nobody_can_win_is_said_once() -> None:
     play.end("over", None, play.at_least("steps", 1), told)
     for side in ("north", "south"):
         play.end(f"{side} wins", side, play.at_least(side, 1), win)
-    [finding] = [each for each in checked(play.net()).findings if each.severity is Severity.WARNING]
+    said = findings_told(checked(play.net()).findings, play.net())
+    [finding] = [each for each in said if each.severity is Severity.WARNING]
     assert finding.code == "C-unwinnable" and finding.title == "Nobody can ever win, whatever happens in play."

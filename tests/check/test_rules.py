@@ -7,7 +7,7 @@ from attrs import evolve
 from compose.net.net import Net
 from grammar.finding import Severity
 from tests.check.build import ATTEMPT, NEVER, Builder
-from tests.check.cases import checked, found
+from tests.check.cases import checked, found, told
 
 
 def catching(goes_out: bool) -> Net:
@@ -95,7 +95,7 @@ def test_a_sentence_to_which_nothing_leads() -> None:
     play.rule("a cone is knocked: a point")
     play.may("score", play.shift("points", 1, score))
     play.end("two", None, play.at_least("points", 2), score)
-    [finding] = checked(play.net()).findings
+    [finding] = told(play.net())
     assert (finding.code, finding.place.line) == ("C-idle", 2) and "nothing that can be tried" in finding.hint.lower()
 
 

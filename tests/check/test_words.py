@@ -7,15 +7,17 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from compose.check import check
 from compose.check.condition import clauses, holds, places_read
-from compose.check.words import condition_in_words, state_in_words
-from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place, Shift
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Shift
+from compose.telling.english.conditions import condition_in_words
+from compose.telling.english.states import state_in_words
 from grammar.finding import Severity
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.brute import true
 from tests.check.build import Builder, rule
+from tests.check.cases import told
 from tests.check.random_nets import CONDITIONS, PLACES
+from tests.check.worded import Named
 
 
 @given(condition=CONDITIONS, rows=st.lists(st.tuples(*[st.integers(0, 3)] * PLACES), min_size=1, max_size=5))
@@ -51,7 +53,7 @@ def test_state_in_words() -> None:
 def test_side_is_named_once() -> None:
     """The side that opens the line is left out of its phrases, however they name it."""
     places = tuple(
-        Place(many, token, 9, start, one, many, "herons")
+        Named(many, token, 9, start, "herons", one=one, many=many)
         for one, many, token, start in (
             ("heron in", "herons in", "player", 8),
             ("heron in the heron queue", "herons in the heron queue", "player", 0),
@@ -110,12 +112,12 @@ def test_the_note_of_who_won_is_never_told_as_a_count() -> None:
     assert state_in_words(net, (2, 1, 0)) == "the pikes have won by a rule; herons: 1 herons"
     assert state_in_words(net, (2, 0, 0), frozenset((0,))) == "the pikes have won by a rule"
     assert condition_in_words(net.ends[1].guard, net) == "a rule by which the herons win at once"
-    told = [text for finding in check(net).findings for text in (finding.title, finding.hint)]
-    assert not any(" result" in text for text in told)
+    said = [text for finding in told(net) for text in (finding.title, finding.hint)]
+    assert not any(" result" in text for text in said)
 
 
 def test_a_tie_rule_that_never_comes_to_bear_is_only_a_note() -> None:
-    idle = {finding.title: finding for finding in check(at_once(herons_lose=True)).findings if finding.code == "C-idle"}
+    idle = {finding.title: finding for finding in told(at_once(herons_lose=True)) if finding.code == "C-idle"}
     [(title, finding)] = idle.items()
     assert "both at once" in title and finding.severity is Severity.NOTE and "no harm" in finding.hint
 
@@ -123,6 +125,6 @@ def test_a_tie_rule_that_never_comes_to_bear_is_only_a_note() -> None:
 def test_a_side_that_no_rule_lets_win_is_told_in_words() -> None:
     net = at_once(herons_lose=True)
     only_by_rule = attrs.evolve(net, ends=net.ends[:3])
-    [finding] = [finding for finding in check(only_by_rule).findings if finding.code == "C-unwinnable"]
+    [finding] = [finding for finding in told(only_by_rule) if finding.code == "C-unwinnable"]
     assert finding.title == "The herons can never win, whatever happens in play."
     assert "there is never a rule by which the herons win at once" in finding.hint

@@ -23,6 +23,7 @@ from compose.forecast.chances import chances
 from compose.forecast.sample import sample_round
 from compose.net.from_game import net_of
 from compose.staging.resolved import resolved
+from compose.telling.english.moves import move_words
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.values import At
 from grammar.parse import parse
@@ -42,7 +43,8 @@ def sampled(name, seed=3):
 @cache
 def strip(name):
     game, (net, sample) = library_game(name), sampled(name)
-    moves = [Told(net.transitions[each.transition].words, each.marking, each.minutes) for each in sample.events]
+    said = [move_words(net, net.transitions[each.transition]) for each in sample.events]
+    moves = [Told(words, each.marking, each.minutes) for words, each in zip(said, sample.events, strict=True)]
     moments = moments_of(net, moves, "the round is over")
     return net, moves, strip_of(game, laid_out(game), net, moments, game.title, "A round.")
 
@@ -57,7 +59,7 @@ def test_every_picture_shows_the_counts_of_its_marking(name):
         for place, count in zip(net.places, moment.marking, strict=True):
             if place.token == "player":
                 wanted["player", place.side, not place.name.endswith("/out")] += count
-            if place.token == "target" and "parts" not in place.many:
+            if place.token == "target" and not place.in_parts:
                 wanted["target", place.side, place.name.endswith("/standing")] += count
             if place.token == "ball":
                 wanted["ball", place.side, True] += count

@@ -8,6 +8,7 @@ from compose.net.attempt import Attempt
 from compose.net.net import All, Net, Rate, Rule, Transition
 from compose.staging.norms import Level
 from grammar.span import Span
+from tests.check.worded import worded
 
 RULE = Rule("players overarm throw a foam ball at the lanterns", Span("row.rules", 12, 3, 50))
 THROW = Attempt("throw at a pin", "overarm throw", "foam ball", "target", "bowling pin", distance_m=6.0)
@@ -17,7 +18,7 @@ ALL = ("success", "caught", "missed")
 def net_of(attempt: Attempt, outcomes: tuple[str, ...] = ALL) -> Net:
     """A net of nothing but one attempt and its outcomes."""
     moves = tuple(
-        Transition(f"{attempt.name}: {outcome}", "north", False, attempt, outcome, Rate(), All(), (), (RULE,))
+        Transition(worded(f"{attempt.name}: {outcome}"), "north", False, attempt, outcome, Rate(), All(), (), (RULE,))
         for outcome in outcomes
     )
     return Net("one attempt", ("north",), (), moves, (), (), None, (RULE,))

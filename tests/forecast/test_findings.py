@@ -22,6 +22,7 @@ from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
 from grammar.finding import Basis, Finding, Severity
 from tests.check.build import ALWAYS, ATTEMPT, Builder
+from tests.check.worded import worded
 
 NORMS, KIT = library.norms(), library.kit_names()
 PLAY = Play(rounds=300, batch=300)
@@ -56,7 +57,7 @@ def race(paces: Mapping[str, float], to: int, players: Mapping[str, int] | None 
         play.may(f"{side} scores", points, side=side, attempt=at_a_pace(pace))
         play.end(f"{side} wins", side, play.at_least(side, to), told_)
     clock = play.rule("after so long: a draw")
-    bell = Bell(minutes * 60, (End("a draw", None, ALWAYS, clock, "a draw"),), clock)
+    bell = Bell(minutes * 60, (End(worded("a draw"), None, ALWAYS, clock),), clock)
     return play.net(bell, mirrored=tuple(paces))
 
 

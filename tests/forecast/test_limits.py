@@ -13,6 +13,7 @@ from compose.forecast.wait_log import WaitLog
 from compose.net.attempt import Attempt
 from compose.net.net import All, Move, Net, Place, Rate, Rule, Transition
 from compose.staging.norms import Ability
+from tests.check.worded import worded
 from tests.forecast.one_attempt import RULE, THROW, net_of, told
 
 
@@ -61,8 +62,9 @@ def test_twice_the_limit_is_broken_half_as_often() -> None:
 
 def queue_of(last: bool) -> Net:
     rule = Rule("back", RULE.span)
-    places = (Place("queue", "player", 3, 0, "one", "many"), Place("in", "player", 3, 3, "one", "many"))
-    back = Transition("back", None, True, THROW, "always", Rate(), All(), (Move(0, 1, 1, rule, (), last),), (rule,))
+    places = (Place("queue", "player", 3, 0), Place("in", "player", 3, 3))
+    moves = (Move(0, 1, 1, rule, (), last),)
+    back = Transition(worded("back"), None, True, THROW, "always", Rate(), All(), moves, (rule,))
     return attrs.evolve(net_of(THROW), places=places, transitions=(back,))
 
 

@@ -82,7 +82,7 @@ def course_of(net: Net, pace: float = 0.5) -> Course:
 
 def test_matches_are_read_from_the_game() -> None:
     found = {path.stem: match_of(resolved(library_game(path.stem))) for path in library.game_paths()}
-    assert found["quarry-row"].best_of == 3 and found["quarry-row"].words == "best of 3 rounds"
+    assert found["quarry-row"].best_of == 3 and found["quarry-row"].lines == ("best of 3 rounds",)
     assert found["sledge-road"].halves and found["sledge-road"].tasks_change and found["sledge-road"].best_of == 1
     assert found["toll-stone"].most_rounds == 3 and found["lantern-row"] == ONE_ROUND
 

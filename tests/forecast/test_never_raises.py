@@ -21,6 +21,7 @@ from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
 from tests.check.build import ALWAYS, Builder, rule
 from tests.check.random_nets import nets
+from tests.check.worded import worded
 
 NORMS, KIT = library.norms(), library.kit_names()
 PLAY = Play(rounds=30, batch=30, events=3_000_000)
@@ -30,8 +31,8 @@ BELLS = st.sampled_from(
         None,
         None,
         Bell(90.0, (), TOLD),
-        Bell(90.0, (End("a draw", None, ALWAYS, TOLD),), TOLD),
-        Bell(1.0, (End("north", "north", ALWAYS, TOLD),), TOLD),
+        Bell(90.0, (End(worded("a draw"), None, ALWAYS, TOLD),), TOLD),
+        Bell(1.0, (End(worded("north"), "north", ALWAYS, TOLD),), TOLD),
     )
 )
 

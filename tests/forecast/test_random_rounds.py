@@ -22,6 +22,7 @@ from compose.net.net import Bell, Comparison, End, Net
 from tests.check.build import Builder, rule
 from tests.check.chance_games import Game, duel, most_points, out_and_back, race, targets, walk
 from tests.check.random_nets import nets
+from tests.check.worded import worded
 from tests.interpreter.sheets import library_game, net_in
 
 LESSON = 30.0
@@ -96,7 +97,7 @@ def test_library_games_as_worked_out(path: object) -> None:
 @settings(max_examples=40, deadline=None, derandomize=True)
 def test_random_nets_with_reactions_as_worked_out(net: Net) -> None:
     told = rule("the bell")
-    results = (End("north leads", "north", Comparison(((1, 0), (-1, 1)), ">=", 1), told),)
+    results = (End(worded("north leads"), "north", Comparison(((1, 0), (-1, 1)), ">=", 1), told),)
     timed = attrs.evolve(net, bell=Bell(90.0, results, told))
     space = explore(timed)
     assert isinstance(space, StateSpace)

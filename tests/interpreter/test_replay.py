@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from compose.check import StateSpace, check, state_in_words
+from compose.check import StateSpace, check
 from compose.check.witness import counts_of
+from compose.telling.english.findings import findings_told
+from compose.telling.english.states import state_in_words
 from grammar.finding import Finding, Step
 from grammar.game import Game
 from tests.interpreter.board import State
@@ -67,7 +69,7 @@ def replayed(game: Game, numbers: dict[str, int]) -> None:
     for state, each in seen.items():
         nearest.setdefault(count(rounds.sheet, state), each.distance)
     by_name = Round(rounds.sheet, everyone=True)
-    for finding in result.findings:
+    for finding in findings_told(result.findings, result.space.net):
         if finding.witness:
             follow(by_name, result.space, finding, nearest)
     ends = [each.distance for each in seen.values() if each.result is not None]

@@ -9,7 +9,7 @@ from pathlib import Path
 import attrs
 import pytest
 
-from compose.net.side_words import is_plural
+from compose.telling.sides import is_plural
 from grammar.class_told import class_told
 from grammar.parse import parse
 from grammar.sentences.base import Node

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from compose.check import StateSpace, explore, markings
 from compose.net.from_game import net_of
 from compose.net.net import Net, Transition
+from compose.telling.english.moves import move_words
 from grammar.finding import Finding
 from grammar.game import Game
 from tests.interpreter.sheets import game_in, granted, net_in
@@ -61,7 +62,7 @@ def reached(of: Net) -> list[dict[str, int]]:
 
 def moves(of: Net, *words: str) -> list[Transition]:
     """The transitions whose telling holds all of the words."""
-    return [move for move in of.transitions if all(word in move.words for word in words)]
+    return [move for move in of.transitions if all(word in move_words(of, move) for word in words)]
 
 
 def rate(of: Net, move: Transition, **counts: int) -> float:

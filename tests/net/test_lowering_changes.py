@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 
 from compose.net.net import Assign, Move
+from compose.net.told import Cause
+from compose.telling.english.ends import end_words, way_words
+from compose.telling.english.moves import move_words
 from tests.net.sheet_pieces import KIT, SET_UP, THROW, moves, net, rate, reached
 
 
@@ -91,7 +94,7 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
         "  a ball is missed: the thrower's side scores 1 point"
     )
     play = net(when, finish="the first side to 3 points wins")
-    (rule,) = {end.rule for end in play.ends if "rule of the game" in end.words}
+    (rule,) = {end.rule for end in play.ends if end.told.because is Cause.RULE}
     assert rule.text == "a cone is knocked: the thrower's side wins"
 
 
@@ -103,10 +106,10 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
     ],
 )
 def test_to_lose_is_a_way_in_which_the_other_wins(claim: str, way: str, of_winner: bool) -> None:
-    ends = net(finish=f"a side loses when {claim}").ends
-    assert {(end.winner, end.way) for end in ends} == {("north", way), ("south", way)}
+    play = net(finish=f"a side loses when {claim}")
+    assert {(end.winner, way_words(play, end)) for end in play.ends} == {("north", way), ("south", way)}
     has = {"north": "south", "south": "north"} if not of_winner else {"north": "north", "south": "south"}
-    assert {end.words for end in ends} == {
+    assert {end_words(play, end) for end in play.ends} == {
         f"{side} wins: {has[side]} has {claim.partition(' has ')[2]}" for side in ("north", "south")
     }
 
@@ -154,11 +157,11 @@ MIDDLE = "1 soft ball in the half of north\n  1 soft ball in the middle\n  cones
 )
 def test_a_line_of_the_sheet_wins_over_what_is_taken_for_granted(line: str, who: set[str]) -> None:
     play = net(play=f"players underarm throw a soft ball at the cones\n  {line}", kit=KIT, set_up=MIDDLE)
-    assert {move.words.partition(" fetches")[0] for move in moves(play, "fetches", "the middle")} == who
+    assert {move_words(play, move).partition(" fetches")[0] for move in moves(play, "fetches", "the middle")} == who
 
 
 def test_one_teacher_fetches_one_ball_at_a_time() -> None:
     line = "the teacher fetches soft balls from behind each back line"
     play = net(play=f"players underarm throw a soft ball at the cones\n  {BEHIND}\n  {line}", set_up=SET_UP)
     (move, _) = moves(play, "the teacher fetches")
-    assert rate(play, move, behind_the_back_line_north=2) == 1
+    assert rate(play, move, behind_back_line_north=2) == 1

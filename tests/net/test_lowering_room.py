@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from sheet_pieces import SET_UP, SPACE, net, refusals
 
-from compose.check import check
 from compose.net.net import Move, Net
+from tests.check.cases import told
 
 HIT = "a player is hit: that player waits in the rest queue"
 ROOM_FOR_1 = SPACE.replace("beside each half", "beside each half, at most 1 player there")
@@ -49,11 +49,11 @@ def test_every_side_has_room_of_its_own_unless_it_is_shared() -> None:
 def test_where_one_only_stands_nothing_is_bound() -> None:
     zone = f"{SPACE}\n  goal zone: 2 m deep, before each back line, at most 1 player there"
     assert rooms(net(HIT, space=zone)) == set()
-    assert [move.words for move in net(HIT, space=zone).transitions] == [move.words for move in net(HIT).transitions]
+    assert [move.told for move in net(HIT, space=zone).transitions] == [move.told for move in net(HIT).transitions]
 
 
 def test_want_of_room_is_the_reason_told() -> None:
-    found = check(net(HIT, finish="a side wins when the other side has no players in", space=ROOM_FOR_0)).findings
+    found = told(net(HIT, finish="a side wins when the other side has no players in", space=ROOM_FOR_0))
     hints = {finding.title: finding.hint for finding in found if finding.code == "C-idle"}
     assert "there is never room for more" in hints[f'"{HIT}" never takes effect.'].replace("There", "there")
 
@@ -62,6 +62,6 @@ def test_a_finish_that_asks_for_more_than_find_room_says_so() -> None:
     finish = (
         "a side wins when it has 2 players in the rest queue\n  a side wins when the other side has no cones standing"
     )
-    found = check(net(f"{HIT}\n  a cone is knocked: it stays down", finish=finish, space=ROOM_FOR_1)).findings
+    found = told(net(f"{HIT}\n  a cone is knocked: it stays down", finish=finish, space=ROOM_FOR_1))
     (idle,) = [finding for finding in found if finding.code == "C-idle"]
     assert "there are never at least 2 north players in the rest queue, for there is room for 1" in idle.hint.lower()

@@ -7,6 +7,7 @@ import difflib
 import pytest
 
 from compose.check import check
+from compose.telling.english.findings import findings_told
 from grammar.finding import Basis, Finding
 from tests.interpreter.sheets import net_in
 from tests.wrong_games.wrong import FOLDER, PAIRS, Pair, players
@@ -17,9 +18,10 @@ every_pair = pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: pair.stem)
 def findings(pair: Pair, which: str) -> tuple[Finding, ...]:
     """What the check says of one version."""
     game = pair.game(which)
-    result = check(net_in(game, players(game)))
+    net = net_in(game, players(game))
+    result = check(net)
     assert result.space is not None and result.space.complete
-    return result.findings
+    return findings_told(result.findings, net)
 
 
 @every_pair

@@ -21,8 +21,8 @@ from compose.check.findings.started_over import started_over
 from compose.check.findings.stranded import stranded
 from compose.check.findings.two_winners import two_winners
 from compose.check.findings.unwinnable import unwinnable
+from compose.check.found import Found
 from compose.check.study import Study
-from grammar.finding import Finding
 from grammar.frozen import frozen
 
 
@@ -33,7 +33,7 @@ class Check:
     `about` says in a few words what it looks for.
     """
 
-    look: Callable[[Study], list[Finding]]
+    look: Callable[[Study], list[Found]]
     whole: bool
     about: str
 

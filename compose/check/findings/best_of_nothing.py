@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
+from compose.check.found import Chain, Found, said
 from compose.check.match import decides
 from compose.check.study import Study
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-best-of-nothing"
 
 
-def best_of_nothing(study: Study) -> list[Finding]:
+def best_of_nothing(study: Study) -> list[Found]:
     """At most one finding, at the sentence that asks for several rounds."""
     match = study.net.match
     if match.best_of == 1 or decides(study.net):
         return []
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
-            title=f'"{match.words}": nobody can ever win a round, so that nobody is ever ahead.',
+            title=said(
+                '"{lines}": nobody can ever win a round, so that nobody is ever ahead.', lines=Chain(match.lines, "; ")
+            ),
             place=match.place,
             hint='Say how a side wins a round, such as "a side wins when ...", or leave this line out.',
-            basis=Basis.PROVED,
         )
     ]

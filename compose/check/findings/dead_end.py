@@ -8,15 +8,16 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 from __future__ import annotations
 
 from compose.check.findings.stranded import behind_dead_ends
+from compose.check.found import Chain, Found, Value, said
 from compose.check.pointing import missing_in, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-dead-end"
 
 
-def dead_end(study: Study) -> list[Finding]:
+def dead_end(study: Study) -> list[Found]:
     """The nearest dead end, with the number of them; each is its own proof, however much was not looked into."""
     space = study.space
     stuck = study.dead_ends
@@ -28,17 +29,18 @@ def dead_end(study: Study) -> list[Finding]:
     else:
         title = "Play can get stuck: nothing can happen any more until the bell."
     missing = missing_in(study, state)
-    hint = f"Nobody can do anything there: {missing}. " if missing else "Nobody has anything to do there. "
-    lying = behind_dead_ends(study).values() if space.complete else ()
-    hint += " ".join(lying) or "Say who may fetch or return what is missing, or let the round finish then."
+    why: Value = "Nobody has anything to do there."
+    if missing.items:
+        why = said("Nobody can do anything there: {missing}.", missing=missing)
+    lying = tuple(behind_dead_ends(study).values()) if space.complete else ()
+    mend = lying or ("Say who may fetch or return what is missing, or let the round finish then.",)
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
             title=title,
             place=span_of_last_move(study, state),
-            hint=hint,
-            basis=Basis.PROVED,
+            hint=Chain((why, *mend)),
             witness=line_of_play(space, state),
             numbers=(("dead ends", float(stuck.size)), ("states", float(space.states))),
         )

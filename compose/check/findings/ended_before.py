@@ -4,27 +4,29 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.found import Found, said
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-ended-before"
 
 
-def ended_before(study: Study) -> list[Finding]:
+def ended_before(study: Study) -> list[Found]:
     """The nearest such end, where the sheet is open-ended on purpose."""
     over = np.flatnonzero(study.ended)
     if not (study.net.open_ended and over.size):
         return []
     end = study.net.ends[study.space.end_of[over[0]]]
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
-            title=f'The sheet says that play goes on until the clock stops, yet this ends it before: "{end.words}".',
+            title=said(
+                'The sheet says that play goes on until the clock stops, yet this ends it before: "{end}".', end=end
+            ),
             place=end.rule.span,
             hint="Leave out one of the two sentences.",
-            basis=Basis.PROVED,
             witness=line_of_play(study.space, int(over[0])),
         )
     ]

@@ -7,16 +7,17 @@ that only moves without effect leave is such a component too: players go on tryi
 
 from __future__ import annotations
 
+from compose.check.found import Found, Share, said
 from compose.check.graph import loop_from
-from compose.check.pointing import percent, span_of_last_move
+from compose.check.pointing import span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play, steps_along
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-endless"
 
 
-def endless(study: Study) -> list[Finding]:
+def endless(study: Study) -> list[Found]:
     """The nearest loop without a way out; silent where no end exists at all or play is open on purpose.
 
     A loop whose every situation was looked into is its own proof, however much else was not.
@@ -33,16 +34,19 @@ def endless(study: Study) -> list[Finding]:
     what = "nothing that is tried changes anything" if len(nearest) == 1 else "play goes round for ever"
     then = "only the bell ends the round" if net.bell is not None else "the round can never end"
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
-            title=f"Play can come to a point from which {what}: {then}.",
+            title=said("Play can come to a point from which {what}: {then}.", what=what, then=then),
             place=span_of_last_move(study, state),
-            hint=f"From {percent(lost, space.states)} of {_known(study)} there is no way out. "
-            'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."'
+            hint=said(
+                "From {share} of {known} there is no way out. "
+                'Give a way out of the loop, let the round finish there, or add a clock: "after 6 min: ..."',
+                share=Share(lost, space.states),
+                known=_known(study),
+            )
             if net.bell is None
             else "Give a way out of the loop, or let the round finish there.",
-            basis=Basis.PROVED,
             witness=line_of_play(space, state),
             loop=steps_along(space, state, loop_from(space, state)),
             numbers=(("loops", float(len(loops))), ("states without end", float(lost))),

@@ -11,14 +11,13 @@ from collections.abc import Iterator
 
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
+from compose.check.found import Capital, Chain, Found, Listed, Value, said
 from compose.check.never import Why, why_never, why_not_fired
 from compose.check.space import Happened
 from compose.check.study import Study
-from compose.check.words import sentence
 from compose.net.net import Effect, Move, Reaction, Rule, Transition
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.frozen import frozen
-from grammar.words import count, listing
 
 CODE = "C-idle"
 NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
@@ -35,7 +34,7 @@ class Idle:
     harmless: bool
 
 
-def idle(study: Study) -> list[Finding]:
+def idle(study: Study) -> list[Found]:
     """One finding for each reason that keeps sentences from taking effect."""
     elsewhere = {span for found in (*no_end(study), *unwinnable(study)) for span in (found.place, *found.others)}
     groups: list[list[Idle]] = []
@@ -58,30 +57,32 @@ def _common(alike: list[Idle]) -> tuple[Why, ...]:
     return tuple(why for why in alike[0].whys if all(why in each.whys for each in alike))
 
 
-def _finding(study: Study, alike: list[Idle]) -> Finding:
+def _finding(study: Study, alike: list[Idle]) -> Found:
     first, others = alike[0], alike[1:]
     shared = _common(alike)[0]
-    reason = sentence(shared.words)
-    too = f" For the same reason: {listing(_quoted(each.rule) for each in others)}." if others else ""
-    never = (
-        f"{_quoted(first.rule)} never takes effect"
-        if not others
-        else (f"{_quoted(first.rule)} and {count(len(others), 'other line')} never take effect")
-    )
-    return Finding(
+    title = said("{line} never takes effect.", line=first.rule)
+    if others:
+        number = "1 other line" if len(others) == 1 else said("{number} other lines", number=len(others))
+        title = said("{line} and {others} never take effect.", line=first.rule, others=number)
+    return Found(
         code=CODE,
         severity=Severity.NOTE if first.harmless else Severity.WARNING,
-        title=f"{never}.",
+        title=title,
         place=first.rule.span,
-        hint=f"{reason}.{too} {'It does no harm.' if first.harmless else _MEND.format(it='them' if others else 'it')}",
+        hint=Chain((said("{why}.", why=Capital(shared.told)), *_and_then(first, others))),
         others=tuple(dict.fromkeys((*(each.rule.span for each in others), *shared.lines))),
-        basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )
 
 
-def _quoted(rule: Rule) -> str:
-    return f'"{rule.text}"'
+def _and_then(first: Idle, others: list[Idle]) -> Iterator[Value]:
+    """What is idle for the same reason, and what mends it."""
+    if others:
+        yield said("For the same reason: {lines}.", lines=Listed(tuple(each.rule for each in others)))
+    if first.harmless:
+        yield "It does no harm."
+    else:
+        yield said(_MEND, it="them" if others else "it")
 
 
 def _judge(study: Study, rule: Rule) -> Idle | None:
@@ -156,11 +157,11 @@ def _why_unchanged(study: Study, each: Effected) -> Why:
     if not each.fired:
         return _why_not_fired(study, each.act)
     if not isinstance(effect, Move):
-        return Why(f"it never changes the {net.places[effect.place].many}")
-    many = net.places[effect.source].many
+        return Why(said("it never changes the {tokens}", tokens=net.places[effect.place]))
+    tokens = net.places[effect.source]
     if not study.table[~study.ended, effect.source].any():
-        return Why(f"there are never any {many}")
+        return Why(said("there are never any {tokens}", tokens=tokens))
     before = study.table[study.sources[study.space.transitions == each.number]]
     if len(before) and any((before[:, room.places].sum(axis=1) >= room.most).all() for room in effect.rooms):
-        return Why(f"when it should, there is never room for more {net.places[effect.target].many}")
-    return Why(f"when it should, there are no {many}, or there is no room for them")
+        return Why(said("when it should, there is never room for more {tokens}", tokens=net.places[effect.target]))
+    return Why(said("when it should, there are no {tokens}, or there is no room for them", tokens=tokens))

@@ -7,14 +7,15 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.found import Counted, Found, said
 from compose.check.study import Study
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.span import nowhere
 
 CODE = "C-idle-kit"
 
 
-def idle_kit(study: Study) -> list[Finding]:
+def idle_kit(study: Study) -> list[Found]:
     """One finding for each place whose kit play never touches."""
     net = study.net
     used = {
@@ -32,15 +33,13 @@ def idle_kit(study: Study) -> list[Finding]:
     return [_finding(study, number) for number in idle if np.ptp(study.table[:, number]) == 0]
 
 
-def _finding(study: Study, number: int) -> Finding:
+def _finding(study: Study, number: int) -> Found:
     place = study.net.places[number]
-    told = place.one if place.start == 1 else place.many
-    return Finding(
+    return Found(
         code=CODE,
         severity=Severity.WARNING,
-        title=f"Nobody ever uses the {place.start} {told}.",
+        title=said("Nobody ever uses the {number} {things}.", number=place.start, things=Counted(place, place.start)),
         place=nowhere(),
         hint="Say who may fetch or use what lies there, or leave it out of the kit.",
-        basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )

@@ -5,15 +5,16 @@ Then the bell never says who has won. Where nothing else does either, that nobod
 
 from __future__ import annotations
 
+from compose.check.found import Found, said
 from compose.check.match import can_win
 from compose.check.never import why_never
 from compose.check.study import Study
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-level-bell"
 
 
-def level_bell(study: Study) -> list[Finding]:
+def level_bell(study: Study) -> list[Found]:
     """At most one finding, at the sentence of the clock."""
     bell = study.net.bell
     if bell is None or study.net.match.halves:
@@ -23,14 +24,17 @@ def level_bell(study: Study) -> list[Finding]:
         return []
     why = why_never(study, leads[0].guard, "what counts before it decides each time", ~study.ended)
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
             title="When the clock stops a round, nobody can ever have won it by then.",
             place=bell.rule.span,
-            hint=f'"{leads[0].words}" never comes: {why.words}. Count something else then, or say "nobody wins".',
+            hint=said(
+                '"{end}" never comes: {why}. Count something else then, or say "nobody wins".',
+                end=leads[0],
+                why=why.told,
+            ),
             others=why.lines,
-            basis=Basis.PROVED,
             numbers=(("states", float(study.space.states)),),
         )
     ]

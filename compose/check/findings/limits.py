@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.explore import TooLarge
+from compose.check.found import Capital, Found, Listed, said
 from compose.check.space import Budget, StateSpace
-from compose.check.words import sentence
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Basis, Severity
 from grammar.span import nowhere
-from grammar.words import listing
 
 BUDGET = "C-budget"
 TOO_LARGE = "C-too-large"
@@ -18,7 +17,7 @@ FURTHER = 4  # times the budget is what the hint offers
 _SMALLER = "check it with fewer players, targets or balls; the forecast can still be simulated."
 
 
-def over_budget(space: StateSpace, budget: Budget) -> list[Finding]:
+def over_budget(space: StateSpace, budget: Budget) -> list[Found]:
     """One finding where exploration ended early."""
     if space.complete:
         return []
@@ -26,27 +25,38 @@ def over_budget(space: StateSpace, budget: Budget) -> list[Finding]:
     further = f"--states {FURTHER * budget.states} --memory {FURTHER * budget.megabytes:.0f}"
     more = "Let it go on longer" if space.stopped else f"Look further with {further}"
     return [
-        Finding(
+        Found(
             code=UNFINISHED if space.stopped else BUDGET,
             severity=Severity.WARNING,
-            title=f"{why}: {space.expanded:,} situations were looked into, {space.unexpanded:,} more were seen.",
+            title=said(
+                "{why}: {looked:,} situations were looked into, {more:,} more were seen.",
+                why=why,
+                looked=space.expanded,
+                more=space.unexpanded,
+            ),
             place=nowhere(),
-            hint=f"What is told of them is so; what is not told may still be. {more}, or {_SMALLER}",
+            hint=said(
+                "What is told of them is so; what is not told may still be. {further}, or {smaller}",
+                further=more,
+                smaller=_SMALLER,
+            ),
             basis=Basis.COMPUTED,
             numbers=(("looked into", float(space.expanded)), ("not looked into", float(space.unexpanded))),
         )
     ]
 
 
-def unfinished(missed: Sequence[str]) -> list[Finding]:
+def unfinished(missed: Sequence[str]) -> list[Found]:
     """One finding where the check was stopped before everything was looked for."""
     if not missed:
         return []
     return [
-        Finding(
+        Found(
             code=UNFINISHED,
             severity=Severity.WARNING,
-            title=f"The check was stopped before these were looked for: {listing(missed)}.",
+            title=said(
+                "The check was stopped before these were looked for: {missed}.", missed=Listed(tuple(missed))
+            ),
             place=nowhere(),
             hint="Let it go on longer, or check the game with fewer players, targets or balls.",
             basis=Basis.COMPUTED,
@@ -54,14 +64,16 @@ def unfinished(missed: Sequence[str]) -> list[Finding]:
     ]
 
 
-def too_large(found: TooLarge) -> Finding:
+def too_large(found: TooLarge) -> Found:
     """The finding where the situations cannot even be numbered."""
-    return Finding(
+    return Found(
         code=TOO_LARGE,
         severity=Severity.WARNING,
-        title=f"The game is too large to prove anything: some {found.size:.0e} situations are possible.",
+        title=said(
+            "The game is too large to prove anything: some {size:.0e} situations are possible.", size=found.size
+        ),
         place=nowhere(),
-        hint=sentence(_SMALLER),
+        hint=Capital(_SMALLER),
         basis=Basis.COMPUTED,
         numbers=(("possible situations", float(found.size)),),
     )

@@ -7,34 +7,34 @@ is reachable, so the game cannot terminate.)
 
 from __future__ import annotations
 
+from compose.check.found import Chain, Found, said
 from compose.check.never import why_never
 from compose.check.study import Study
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.span import nowhere
 
 CODE = "C-no-end"
 
 
-def no_end(study: Study) -> list[Finding]:
+def no_end(study: Study) -> list[Found]:
     """One finding for the whole game, with the reason for each end."""
     net = study.net
     by_clock = net.bell is not None and (net.open_ended or not net.ends)
     if by_clock or study.ended.any():
         return []
     whys = [why_never(study, end.guard, "an end before it holds as well each time") for end in net.ends]
-    reasons = [f'"{end.words}" never comes: {why.words}' for end, why in zip(net.ends, whys, strict=True)]
+    reasons = (said('"{end}" never comes: {why}', end=e, why=why.told) for e, why in zip(net.ends, whys, strict=True))
     lines = [end.rule.span for end in net.ends] + [line for why in whys for line in why.lines]
     places = tuple(dict.fromkeys(lines))
     clock = " before the bell" if net.bell is not None else ""
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING if net.bell is None else Severity.NOTE,
-            title=f"Nothing that can happen in play ever ends the round{clock}.",
+            title=said("Nothing that can happen in play ever ends the round{clock}.", clock=clock),
             place=places[0] if places else nowhere(),
-            hint=". ".join([*reasons, _mend(study)]),
+            hint=Chain((*reasons, _mend(study)), ". "),
             others=places[1:],
-            basis=Basis.PROVED,
             numbers=(("states", float(study.space.states)),),
         )
     ]

@@ -10,17 +10,17 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from compose.check.found import Chain, Found, Sides, said
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.check.words import likewise, sentence, subject
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-no-return"
 
 
-def no_return(study: Study) -> list[Finding]:
+def no_return(study: Study) -> list[Found]:
     """One finding for each side that can lose its chance long before the end; mirrored sides are told as one."""
     if not study.contested:
         return []
@@ -35,20 +35,28 @@ def _lost(study: Study, side: str) -> Longs:
     return np.flatnonzero(~can_win & study.far_from_over) if can_win[0] else np.zeros(0, dtype=np.int64)
 
 
-def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Finding:
+def _finding(study: Study, lost: Mapping[str, Longs], sides: list[str]) -> Found:
     side = sides[0]
     state = int(lost[side][0])
     left = min(int(study.to_end[lost[each][0]]) for each in sides)
-    who = f"{subject(side)}{likewise(sides[1:])}"
-    what = "win" if study.net.match.one_round else f"win {study.net.match.part}"
-    return Finding(
+    match = study.net.match
+    what = "win" if match.one_round else said("win {part}", part=match)
+    return Found(
         code=CODE,
         severity=Severity.NOTE,
-        title=sentence(f"{who} can lose every chance to {what} while at least {left} moves are still to be played."),
+        title=said(
+            "{side} can lose every chance to {what} while at least {left} moves are still to be played.",
+            side=Sides(side, tuple(sides[1:])),
+            what=what,
+            left=left,
+        ),
         place=span_of_last_move(study, state),
-        hint=f"{how_many_like_this(lost[side].size, study.space.states)} "
-        f"Give {subject(side)} a way back, or let the round finish when it comes to this.",
-        basis=Basis.PROVED,
+        hint=Chain(
+            (
+                how_many_like_this(lost[side].size, study.space.states),
+                said("Give {side} a way back, or let the round finish when it comes to this.", side=Sides(side)),
+            )
+        ),
         witness=line_of_play(study.space, state),
         numbers=(("moves still to play", float(left)), ("situations", float(lost[side].size))),
     )

@@ -2,29 +2,29 @@
 
 from __future__ import annotations
 
+from compose.check.found import Found, Sides, said
 from compose.check.match import can_win
 from compose.check.study import Study
-from compose.check.words import sentence, subject
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-half"
 
 
-def one_half(study: Study) -> list[Finding]:
+def one_half(study: Study) -> list[Found]:
     """One finding for each such side; silent where nobody is said to win a half."""
     if not study.net.match.halves or not study.contested or not can_win(study):
         return []
     return [_finding(study, side) for side in study.net.sides if not study.won(side).any()]
 
 
-def _finding(study: Study, side: str) -> Finding:
+def _finding(study: Study, side: str) -> Found:
     change = study.net.match.tasks_change
+    parts = "both halves" if study.net.match.parts == 2 else "all innings"
     whole = "each group plays either side" if change else "the points count together"
-    return Finding(
+    return Found(
         code=CODE,
         severity=Severity.NOTE,
-        title=sentence(f"{subject(side)} can never win {study.net.match.part} by itself."),
+        title=said("{side} can never win {part} by itself.", side=Sides(side), part=study.net.match),
         place=study.net.match.place,
-        hint=f"Over {study.net.match.all_parts} {whole}.",
-        basis=Basis.PROVED,
+        hint=said("Over {parts} {whole}.", parts=parts, whole=whole),
     )

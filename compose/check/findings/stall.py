@@ -8,28 +8,27 @@ can be reached at all are dead ends or loops and are told there.
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterator
 
 import numpy as np
 
 from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
 from compose.check.forcing import can_avoid, can_force
+from compose.check.found import Capital, Chain, FetchedBy, Found, Listed, Sides, Value, said
 from compose.check.liberties import Kind, Liberty, held_up, what_lets
-from compose.check.pointing import how_many_like_this, teacher_fetches
+from compose.check.pointing import how_many_like_this
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.check.words import likewise, sentence, subject
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.frozen import frozen
 from grammar.span import nowhere
-from grammar.words import listing
 
 CODE = "C-stall"
 LUCK = "it takes some luck, or the others' help, to come there"
 
 
-def stall(study: Study) -> list[Finding]:
+def stall(study: Study) -> list[Found]:
     """One finding for each side that can hold the round up; mirrored sides share one where the same lets them."""
     found: dict[Hashable, list[Stalling]] = {}
     for side in study.net.sides:
@@ -69,7 +68,7 @@ def _stalling(study: Study, side: str) -> Stalling:
     return Stalling(side, held, _profits(study, side), how, what_lets(study, side))
 
 
-def _finding(study: Study, alike: list[Stalling]) -> Finding:
+def _finding(study: Study, alike: list[Stalling]) -> Found:
     first = alike[0]
     gaining = [each for each in alike if each.profits.size]
     shown = gaining[0] if gaining else first
@@ -77,25 +76,29 @@ def _finding(study: Study, alike: list[Stalling]) -> Finding:
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if len(gaining) == len(alike) else ""
     told = [each.rule.span for each in first.blamed if each.rule]
-    only = [f"Only {listing(subject(each.side) for each in gaining)} can win by it at the bell."]
-    return Finding(
+    only = said(
+        "Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining))
+    )
+    return Found(
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
-        title=sentence(
-            f"{subject(first.side)}{likewise([each.side for each in alike[1:]])} can keep the round from ending"
-            f"{clock}{gain}, just by {_by(first.blamed)}."
+        title=said(
+            "{side} can keep the round from ending{clock}{gain}, just by {how}.",
+            side=Sides(first.side, tuple(each.side for each in alike[1:])),
+            clock=clock,
+            gain=gain,
+            how=_by(first.blamed),
         ),
         place=told[0] if told else nowhere(),
-        hint=" ".join(
-            [
-                _hows(alike),
+        hint=Chain(
+            (
+                *_hows(alike),
                 how_many_like_this(int(first.held.sum()), study.space.states),
-                *(only if gaining and not gain else []),
+                *((only,) if gaining and not gain else ()),
                 *(_what_lets_and_mends(study, each) for each in first.blamed),
-            ]
+            )
         ),
         others=tuple(dict.fromkeys(told[1:])),
-        basis=Basis.PROVED,
         witness=line_of_play(study.space, state),
         numbers=(
             ("situations", float(first.held.sum())),
@@ -112,11 +115,12 @@ def _profits(study: Study, side: str) -> Longs:
     return np.flatnonzero(lead & can_avoid(study, powers_of(study.net, side), study.ended | ~study.ahead(side)))
 
 
-def _hows(alike: list[Stalling]) -> str:
+def _hows(alike: list[Stalling]) -> Iterator[Value]:
     """How each comes there, said once where it is the same for all."""
     if len({each.how for each in alike}) == 1:
-        return sentence(f"{alike[0].how}.")
-    return " ".join(sentence(f"for {subject(each.side)}: {each.how}.") for each in alike)
+        yield Capital(said("{how}.", how=alike[0].how))
+        return
+    yield from (said("For {side}: {how}.", side=Sides(each.side), how=each.how) for each in alike)
 
 
 def _by(blamed: tuple[Liberty, ...]) -> str:
@@ -125,19 +129,26 @@ def _by(blamed: tuple[Liberty, ...]) -> str:
     return "choosing what to do with the ball"
 
 
-def _what_lets_and_mends(study: Study, liberty: Liberty) -> str:
+def _what_lets_and_mends(study: Study, liberty: Liberty) -> Value:
     """What the side may do or leave undone, and what takes that from it."""
-    said = f'"{liberty.rule.text}"' if liberty.rule else "what it does"
+    act = liberty.rule or "what it does"
     if liberty.kind is Kind.HOLD:
         kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls)
-        limits = listing(f'"a {kind} is held at most 10 s"' for kind in kinds)
-        return f"It may keep a ball for as long as it likes. Give a hold limit: {limits}."
+        limits = Listed(tuple(said('"a {kind} is held at most 10 s"', kind=kind) for kind in kinds))
+        return said("It may keep a ball for as long as it likes. Give a hold limit: {limits}.", limits=limits)
     if liberty.kind is Kind.CHOOSE:
-        return (
-            f"It must do something with the ball, but it may do nothing but this, over and over: {said}. "
-            'Leave that line out, or say when it may be done ("..., only when ...").'
+        return said(
+            "It must do something with the ball, but it may do nothing but this, over and over: {act}. "
+            'Leave that line out, or say when it may be done ("..., only when ...").',
+            act=act,
         )
     if liberty.kind is Kind.FETCH:
-        others = listing(f'"{teacher_fetches(study.net.places[place])}"' for place in liberty.balls)
-        return f"It need not fetch: {said} only says that it may. Let others fetch as well: {others}."
-    return f"It may leave this undone: {said}. Let others do it as well, or let the round go on without it."
+        others = Listed(tuple(said('"{line}"', line=FetchedBy(study.net.places[place])) for place in liberty.balls))
+        return said(
+            "It need not fetch: {act} only says that it may. Let others fetch as well: {others}.",
+            act=act,
+            others=others,
+        )
+    return said(
+        "It may leave this undone: {act}. Let others do it as well, or let the round go on without it.", act=act
+    )

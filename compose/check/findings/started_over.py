@@ -2,27 +2,27 @@
 
 from __future__ import annotations
 
+from compose.check.found import Found, said
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-started-over"
 
 
-def started_over(study: Study) -> list[Finding]:
+def started_over(study: Study) -> list[Found]:
     """At most one finding, at the end that holds."""
     number = int(study.space.end_of[0])
     if number < 0:
         return []
     end = study.net.ends[number]
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
-            title=f'The round is over before it starts: "{end.words}" is true at the set-up.',
+            title=said('The round is over before it starts: "{end}" is true at the set-up.', end=end),
             place=end.rule.span,
             hint="Change the set-up so that it is not yet true, or change this finish.",
-            basis=Basis.PROVED,
             witness=line_of_play(study.space, 0),
         )
     ]

@@ -10,14 +10,14 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.found import Chain, FetchedBy, Found, Likewise, Value, said
 from compose.check.graph import Longs
-from compose.check.pointing import how_many_like_this, span_of_last_move, teacher_fetches
+from compose.check.pointing import how_many_like_this, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.check.words import likewise
 from compose.net.net import Place, Transition
 from grammar.core.values import SHARED, At, SideId
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
 
 CODE = "C-stranded"
@@ -33,24 +33,24 @@ class Stranding:
     sometimes: bool
 
 
-def stranded(study: Study) -> list[Finding]:
+def stranded(study: Study) -> list[Found]:
     """One finding for each kind of place where tokens can be stranded, but for those that are told as dead ends."""
     told = behind_dead_ends(study)
     return [_finding(study, alike) for alike in _strandings(study) if alike[0].place not in told]
 
 
-def behind_dead_ends(study: Study) -> dict[int, str]:
+def behind_dead_ends(study: Study) -> dict[int, Value]:
     """The places whose stranded tokens lie in every dead end, with what mends it: to take one away is a move there.
 
     Of like places of mirrored sides, the first stands for all.
     """
     stuck = study.table[study.dead_ends]
-    found: dict[int, str] = {}
+    found: dict[int, Value] = {}
     for alike in _strandings(study) if len(stuck) else []:
         never = not any(each.sometimes for each in alike)
         if never and stuck[:, [each.place for each in alike]].any(axis=1).all():
             where = study.net.places[alike[0].place]
-            found[alike[0].place] = f"{_title(study, alike)} {_mend(where, _who(where), sometimes=False)}"
+            found[alike[0].place] = Chain((_title(study, alike), _mend(where, _who(where), sometimes=False)))
     return found
 
 
@@ -98,17 +98,21 @@ def _uses(transition: Transition, place: int) -> bool:
     return any(place in limit for limit in transition.rate.limits)
 
 
-def _finding(study: Study, alike: list[Stranding]) -> Finding:
+def _finding(study: Study, alike: list[Stranding]) -> Found:
     first = alike[0]
     where, states = study.net.places[first.place], first.states
     state = int(states[0])
-    return Finding(
+    return Found(
         code=CODE,
         severity=Severity.WARNING,
         title=_title(study, alike),
         place=span_of_last_move(study, state),
-        hint=f"{how_many_like_this(states.size, study.space.states)} {_mend(where, _who(where), first.sometimes)}",
-        basis=Basis.PROVED,
+        hint=Chain(
+            (
+                how_many_like_this(states.size, study.space.states),
+                _mend(where, _who(where), first.sometimes),
+            )
+        ),
         witness=line_of_play(study.space, state),
         numbers=(
             ("situations", float(states.size)),
@@ -117,11 +121,16 @@ def _finding(study: Study, alike: list[Stranding]) -> Finding:
     )
 
 
-def _title(study: Study, alike: list[Stranding]) -> str:
+def _title(study: Study, alike: list[Stranding]) -> Value:
     where = study.net.places[alike[0].place]
     since = "From here on nobody" if alike[0].sometimes else "Nobody"
-    also = likewise([str(study.net.places[other.place].side) for other in alike[1:]], "of ")
-    return f"{since} may ever {_who(where)} the {where.many}{also}: they stay there while play goes on."
+    return said(
+        "{since} may ever {free} the {tokens}{likewise}: they stay there while play goes on.",
+        since=since,
+        free=_who(where),
+        tokens=where,
+        likewise=Likewise(tuple(str(study.net.places[other.place].side) for other in alike[1:])),
+    )
 
 
 def _who(where: Place) -> str:
@@ -129,12 +138,12 @@ def _who(where: Place) -> str:
     return {"player": "free", "load": "take"}.get(where.token, "fetch")
 
 
-def _mend(where: Place, who: str, sometimes: bool) -> str:
+def _mend(where: Place, who: str, sometimes: bool) -> Value:
     """What to write, for balls as a sentence that may stand in the sheet."""
     if where.token == "ball" and sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
     if where.token == "load":
         return "Say in play who takes them from there, and where to."
     if where.token != "ball" or where.kind is None:
-        return f"Say who may {who} them and when, or say that they are out for the round."
-    return f'Say who may fetch them and when, such as "{teacher_fetches(where)}".'
+        return said("Say who may {free} them and when, or say that they are out for the round.", free=who)
+    return said('Say who may fetch them and when, such as "{line}".', line=FetchedBy(where))

@@ -8,15 +8,15 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.found import Found, Wins, said
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.net.side_words import does
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 
 CODE = "C-two-winners"
 
 
-def two_winners(study: Study) -> list[Finding]:
+def two_winners(study: Study) -> list[Found]:
     """The nearest such end of play. Results at the bell are told in an order of their own ("else")."""
     space, ends = study.space, study.net.ends
     torn = np.flatnonzero(space.clash_of >= 0)
@@ -25,15 +25,17 @@ def two_winners(study: Study) -> list[Finding]:
     state = int(torn[0])
     one, other = ends[space.end_of[state]], ends[space.clash_of[state]]
     return [
-        Finding(
+        Found(
             code=CODE,
             severity=Severity.WARNING,
-            title=f'One move can make both "{one.words}" and "{other.words}" true: two winners.',
+            title=said('One move can make both "{one}" and "{other}" true: two winners.', one=one, other=other),
             place=one.rule.span,
-            hint=f"Now the sentence written first counts ({does(str(one.winner), 'wins', 'win')}). "
-            "Say what counts when both are so, before either of them: a draw, or which side.",
+            hint=said(
+                "Now the sentence written first counts ({wins}). "
+                "Say what counts when both are so, before either of them: a draw, or which side.",
+                wins=Wins(str(one.winner)),
+            ),
             others=() if other.rule.span == one.rule.span else (other.rule.span,),
-            basis=Basis.PROVED,
             witness=line_of_play(study.space, state),
             numbers=(("situations", float(torn.size)),),
         )

@@ -7,19 +7,19 @@ this is asked of the groups, each of which may play either side.
 
 from __future__ import annotations
 
+from compose.check.found import Chain, Found, Sides, Value, said
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
 from compose.check.study import Study
-from compose.check.words import likewise, sentence, subject
 from compose.net.net import End, Net
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Severity
 from grammar.span import nowhere
 
 CODE = "C-unwinnable"
 
 
-def unwinnable(study: Study) -> list[Finding]:
+def unwinnable(study: Study) -> list[Found]:
     """One finding for each side that cannot win, unless nobody is ever said to win; mirrored ones are told as one."""
     if not decides(study.net) or not (study.ended.any() or study.net.bell is not None):
         return []
@@ -35,46 +35,49 @@ def _whole(study: Study) -> bool:
     return study.turned is None or study.turned.space.complete
 
 
-def _over_halves(study: Study, lost: list[str]) -> Finding:
+def _over_halves(study: Study, lost: list[str]) -> Found:
     """Two halves are a game of their own: groups that always come out level, or one that never comes out ahead."""
-    title = f"whoever begins as {subject(lost[0])} can never win over both halves, whatever happens in play."
+    title: Value = said(
+        "whoever begins as {side} can never win over both halves, whatever happens in play.", side=Sides(lost[0])
+    )
     if len(lost) > 1:
         title = "Nobody can ever win over both halves: whatever happens in play, they come out level."
-    return Finding(
+    return Found(
         code=CODE,
         severity=Severity.WARNING,
-        title=sentence(title),
+        title=title,
         place=study.net.match.place,
         hint="The points of both halves count together: let something that can happen in play give some.",
-        basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )
 
 
-def _finding(study: Study, lost: list[str]) -> Finding:
+def _finding(study: Study, lost: list[str]) -> Found:
     side, net = lost[0], study.net
     own, at_bell = ([end for end in ends if end.winner == side] for ends in (net.ends, _at_bell(net)))
     winning = [end for end in net.ends if end.winner is not None]
     shown = [*own, *at_bell] or winning or list(net.ends)
     whys = [why_never(study, end.guard, "another end comes first each time") for end in own]
     whys += [why_never(study, end.guard, "what counts before it decides each time", ~study.ended) for end in at_bell]
-    told = [f'"{end.words}" never comes: {why.words}' for end, why in zip([*own, *at_bell], whys, strict=True)]
-    hint = f'No sentence lets {subject(side)} win; add one to the finish: "... wins when ..."'
+    told = [
+        said('"{end}" never comes: {why}', end=end, why=why.told)
+        for end, why in zip([*own, *at_bell], whys, strict=True)
+    ]
+    hint = said('No sentence lets {side} win; add one to the finish: "... wins when ..."', side=Sides(side))
     if told:
-        hint = f"{'; '.join(told)}. Let play come to that, or ask for less there."
+        hint = said("{reasons}. Let play come to that, or ask for less there.", reasons=Chain(tuple(told), "; "))
     lines = [end.rule.span for end in shown] + [line for why in whys for line in why.lines]
     lines += [end.rule.span for end in (*net.ends, *_at_bell(net)) if end.winner in lost]
-    who = f"{subject(side)}{likewise(lost[1:])}"
+    title = said("{side} can never win, whatever happens in play.", side=Sides(side, tuple(lost[1:])))
     if len(lost) == len(net.sides) > 1:
-        who = "nobody"
-    return Finding(
+        title = said("nobody can ever win, whatever happens in play.")
+    return Found(
         code=CODE,
         severity=Severity.WARNING,
-        title=sentence(f"{who} can {'ever' if who == 'nobody' else 'never'} win, whatever happens in play."),
+        title=title,
         place=lines[0] if lines else nowhere(),
         hint=hint,
         others=tuple(dict.fromkeys(lines[1:])),
-        basis=Basis.PROVED,
         numbers=(("states", float(study.space.states)),),
     )
 

@@ -15,15 +15,14 @@ from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.landings import landings
 from compose.net.lower.last_life import settled
-from compose.net.lower.moment import Moment, fires
 from compose.net.lower.options import options_of
 from compose.net.lower.reach import can_succeed
 from compose.net.lower.runs import row_effects
-from compose.net.lower.say import outcome_words, thing_words
-from compose.net.lower.say_places import lying
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, side_in_play, target_place
+from compose.net.moment import Moment, fires
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
+from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall
 from grammar.core.values import At, Posture, SideId
@@ -144,8 +143,9 @@ def _landed(
     if moment.result is Result.CAUGHT and moment.concerned is not None:
         alone = moment.concerned == moment.by.side  # nobody catches their own ball
         catchers = (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)
+    told = Tried(moment, case.done)
     whole = Transition(
-        outcome_words(moment, [effect for effect, _ in case.effects]),
+        told,
         moment.by.side.key,
         bool(limits),
         option.attempt,
@@ -169,7 +169,7 @@ def _landed(
         moved = (Move(source, target, 1, landing.rule),) if source != target else ()
         yield evolve(
             whole,
-            words=whole.words + (f"; the ball stops {lying(landing.spot)}" if landing.shut else ""),
+            told=evolve(told, stops=landing.spot if landing.shut else None),
             effects=(*moved, *whole.effects),
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,
@@ -198,11 +198,10 @@ def _strays(builder: Builder, option: Option, missed: Moment) -> Iterator[Transi
         concerned = owner if isinstance(owner, SideId) else missed.concerned
         hit = evolve(missed, result=Result.KNOCKED, thing=thing, against=owner, concerned=concerned, person=None)
         for other in _cases(builder, option, hit, ()):
-            said = other.words.partition(";")[2]
-            words = f"{plains[0].words}, but the ball hits {thing_words(thing)}"
+            assert isinstance(plains[0].told, Tried) and isinstance(other.told, Tried)
             yield evolve(
                 other,
-                words=f"{words};{said}" if said else words,
+                told=Strayed(plains[0].told, other.told),
                 outcome="missed",
                 part=other.part * part / len(things),
                 guard=All((other.guard, at_least((standing,)))),

@@ -14,6 +14,7 @@ from grammar.core.play import Lines
 from grammar.core.rules import Go, Own
 from grammar.core.values import SAME, Population, SideId, Spot
 from grammar.finding import Finding
+from grammar.span import Span
 
 Key = tuple[object, ...]
 
@@ -81,6 +82,11 @@ class Builder:
 def at_least(places: Iterable[int], bound: int = 1) -> Comparison:
     """The sum of the places is at least the bound."""
     return Comparison(tuple((1, place) for place in places), ">=", bound)
+
+
+def by_itself(place: Span) -> Rule:
+    """No line's own doing: that time passes is no effect of what is said of it there."""
+    return Rule("", place)
 
 
 def none_in(places: Iterable[int]) -> Comparison:

@@ -11,9 +11,8 @@ from compose.net.lower.at_hand import own_part
 from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Stand
 from compose.net.lower.dispatch import Case
-from compose.net.lower.moment import Moment
-from compose.net.lower.say_places import plural_of
 from compose.net.lower.tokens import ball_place, how_many, player_place
+from compose.net.moment import Moment
 from compose.net.net import Move, Place, Rule
 from grammar.core.loads import Lies, SetDown
 from grammar.core.play import PickUp, Waiting
@@ -28,9 +27,8 @@ def carried_place(builder: Builder, who: Population) -> int:
     if (found := builder.number(key)) is not None:
         return found
     number = sum(isinstance(each[0], str) and each[0] == "carried" for each in builder.numbers)
-    one, many = f"{kind.key} on its way", f"{plural_of(builder.core, kind)} on their way"
     name = f"carried/{kind.key}/{side}/{number}"
-    return builder.add_place(key, Place(name, "load", how_many(builder, kind), 0, one, many, side, kind.key))
+    return builder.add_place(key, Place(name, "load", how_many(builder, kind), 0, side, kind.key))
 
 
 def free_handed(who: Population) -> Population:

@@ -13,13 +13,12 @@ from compose.net.lower.cast import casts
 from compose.net.lower.dispatch import cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
-from compose.net.lower.moment import Moment, fires
 from compose.net.lower.runs import row_place
-from compose.net.lower.say import follows_words, player_words
-from compose.net.lower.say_counts import guard_words
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, balls_lying, in_play
+from compose.net.moment import Moment, fires
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Reaction, Transition
+from compose.net.told import AllHeld, BecameSo, Held, RanOn
 from grammar.core.guards import ALWAYS
 from grammar.core.rules import AllHold, Becomes, KeptFor, Rule, SendBall
 from grammar.core.runs import InARow
@@ -61,9 +60,8 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
                 for to, rule in sent
                 if to != spot
             )
-            said = "; ".join(follows_words((effect for effect, _ in case.effects), None))
             yield Transition(
-                f"{player_words(who)} holds a {kind.key} too long; {said}",
+                Held(who, kind, case.done),
                 None,
                 True,
                 evolve(act(builder, "hold", rules[0].lines, None), hold_limit_s=float(trigger.limit_s)),
@@ -84,10 +82,9 @@ def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transi
     for case in cases_of(builder.play, [rule]):
         if not case.effects:
             continue
-        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
-            said = "; ".join(follows_words((effect for effect, _ in case.effects), None))
+        for cast in casts(builder, moment, case.done):
             yield Transition(
-                f"everyone holds a ball for {float(trigger.time_s):g} s; {said}",
+                AllHeld(trigger.time_s, case.done),
                 None,
                 True,
                 act(builder, "hold", rule.lines, 60.0 / max(float(trigger.time_s), 1.0)),
@@ -107,22 +104,19 @@ def _becomes(builder: Builder, rule: Rule, trigger: Becomes) -> Iterator[Reactio
         guard.append(condition_of(builder, rule.guard))
     for case in cases_of(builder.play, [_without_guard(rule)]):
         for cast in casts(builder, moment, rule.effects):
-            follows = follows_words([effect for effect, _ in case.effects], None)
-            said = "; ".join((guard_words(builder.core, trigger.guard), *follows))
+            told = BecameSo(trigger.guard, case.done)
             effects, rules = case_effects(builder, case, None, cast), tuple(builder.rule(each) for each in case.lines)
-            yield Reaction(said, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
+            yield Reaction(told, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
 
 
 def _in_a_row(builder: Builder, rule: Rule, run: InARow) -> Iterator[Reaction]:
     """What follows at once from so many successes, which are counted anew from then on."""
     place, moment = row_place(builder, run), Moment(builder.play.populations(run.side)[0], None, run.side)
     for case in cases_of(builder.play, [rule]):
-        for cast in casts(builder, moment, [effect for effect, _ in case.effects]):
-            follows = follows_words([effect for effect, _ in case.effects], None)
-            said = "; ".join((f"{run.number} {builder.places[place].many}", *follows))
+        for cast in casts(builder, moment, case.done):
             anew = Assign(place, 0, builder.rule(rule.lines))
             yield Reaction(
-                said,
+                RanOn(run, case.done),
                 All((Comparison(((1, place),), ">=", run.number), *cast.guard)),
                 (anew, *case_effects(builder, case, None, cast)),
                 (builder.rule(rule.lines), *(builder.rule(each) for each in case.lines)),

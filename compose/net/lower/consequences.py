@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping
 from compose.net.lower.builder import Builder
 from compose.net.lower.carrying import set_down
 from compose.net.lower.cast import Stand, with_lives
-from compose.net.lower.moment import Moment
 from compose.net.lower.room import rooms_for
 from compose.net.lower.tokens import (
     ball_place,
@@ -21,6 +20,7 @@ from compose.net.lower.tokens import (
     target_place,
 )
 from compose.net.lower.whereabouts import who_waits
+from compose.net.moment import Moment
 from compose.net.net import Assign, Effect, Move, Rule, Shift
 from grammar.core import rules as core
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect

@@ -25,6 +25,11 @@ class Case:
     besides: tuple[Lines, ...] = ()
 
     @property
+    def done(self) -> tuple[Effect, ...]:
+        """The effects by themselves."""
+        return tuple(effect for effect, _ in self.effects)
+
+    @property
     def lines(self) -> tuple[Lines, ...]:
         """The lines with a part in it, in the order of the sheet."""
         return tuple(dict.fromkeys((*(rule.lines for _, rule in self.effects), *self.besides)))

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of
-from compose.net.lower.say_counts import count_words, guard_words
 from compose.net.lower.tokens import clock_place
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
-from compose.net.side_words import does
+from compose.net.told import Because, Cause, Ended, TimeUp
+from grammar.core import ends as core
 from grammar.core.ends import Deciding, Most, NoWinner, Verdict, Won
-from grammar.core.game import Core, Play
+from grammar.core.game import Play
 from grammar.core.guards import Compare, Guard, Points
 from grammar.core.rules import Becomes, Finish
 from grammar.core.schedule import moments_s
@@ -57,11 +57,7 @@ def _after_the_clock(builder: Builder) -> Iterator[End]:
         return
     over = Comparison(((1, clock_place(builder)),), "==", len(moments_s(builder.play)))
     for verdict in bell.verdicts[:-1]:
-        yield from _results(builder, verdict, over, builder.rule(bell.lines), "when the time is over, or next")
-
-
-def _wins(side: SideId) -> str:
-    return does(side.key, "wins", "win")
+        yield from _results(builder, verdict, over, builder.rule(bell.lines), Cause.OVER_OR_NEXT)
 
 
 def _at_once(builder: Builder) -> Iterator[End]:
@@ -72,19 +68,13 @@ def _at_once(builder: Builder) -> Iterator[End]:
             rule for rule in builder.play.rules for effect in rule.effects if isinstance(effect, Finish)
         ]
         guard = Comparison(((1, builder.result_place),), "==", number)
-        said = f"{_wins(side)} by a rule of the game"
-        yield End(said, side.key, guard, builder.rule(giving[0].lines), "a rule ends the round")
+        yield _won(Won(side), side, guard, builder.rule(giving[0].lines), Cause.RULE)
 
 
 def _end(builder: Builder, guard: Guard, verdicts: tuple[Verdict, ...], lines: tuple[int, ...]) -> Iterator[End]:
     held, rule = condition_of(builder, guard), builder.rule(lines)
     for verdict in verdicts:
-        if isinstance(verdict, Won):
-            words = guard_words(builder.core, guard)
-            way = guard_words(builder.core, guard, verdict.side)
-            yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, way)
-        else:
-            yield from _results(builder, verdict, held, rule, guard_words(builder.core, guard))
+        yield from _results(builder, verdict, held, rule, guard)
 
 
 def _both_at_once(builder: Builder, wins: list[End]) -> Iterator[End]:
@@ -96,31 +86,25 @@ def _both_at_once(builder: Builder, wins: list[End]) -> Iterator[End]:
         for second in wins[number + 1 :]:
             if first.winner and second.winner and first.winner != second.winner:
                 both = All((first.guard, second.guard))
-                yield from _results(builder, tie.verdict, both, rule, "both at once")
+                yield from _results(builder, tie.verdict, both, rule, Cause.BOTH_AT_ONCE)
 
 
-def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, words: str) -> Iterator[End]:
+def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, because: Because) -> Iterator[End]:
     """The ends that a verdict gives where `held` holds."""
     match verdict:
         case Won():
-            yield End(f"{_wins(verdict.side)}: {words}", verdict.side.key, held, rule, words)
+            yield _won(verdict, verdict.side, held, rule, because)
         case Deciding():
             return
         case NoWinner():
-            nobody = verdict is NoWinner.NOBODY
-            yield End(f"{verdict.value}: {words}", None, held, rule, verdict.value, nobody)
+            yield End(Ended(verdict, because), None, held, rule, verdict is NoWinner.NOBODY)
         case Most():
-            more = "more" if verdict.more else "fewer"
-            said = f"{more} {counted_words(builder.core, verdict)}"
             for side in builder.play.side_ids:
-                guard = All((held, _more(builder, verdict, side)))
-                yield End(f"{_wins(side)}: {words}, {said}", side.key, guard, rule, f"{said} wins")
+                yield _won(verdict, side, All((held, _more(builder, verdict, side))), rule, because)
 
 
-def counted_words(core: Core, verdict: Most) -> str:
-    """What is compared, without whose it is."""
-    side, count = sorted(verdict.counts, key=repr)[0]
-    return count_words(core, count, side)
+def _won(verdict: Verdict, side: SideId, held: Condition, rule: Rule, because: Because) -> End:
+    return End(Ended(verdict, because, side), side.key, held, rule)
 
 
 def _more(builder: Builder, verdict: Most, side: SideId) -> Condition:
@@ -141,14 +125,11 @@ def lower_bell(builder: Builder) -> Bell | None:
     if bell is None or bell.goes_on:
         return None
     rule = builder.rule(bell.lines)
-    seconds = float(bell.after_s)
-    words = f"after {seconds / 60:g} min" if seconds >= 60 else f"after {seconds:g} s"
-    results = tuple(_of_bell(builder, bell.verdicts, rule, words))
-    return Bell(seconds, results, rule)
+    return Bell(float(bell.after_s), tuple(_of_bell(builder, bell, rule)), rule)
 
 
-def _of_bell(builder: Builder, verdicts: Iterable[Verdict], rule: Rule, words: str) -> Iterator[End]:
+def _of_bell(builder: Builder, bell: core.Bell, rule: Rule) -> Iterator[End]:
     times = len(moments_s(builder.play))
     rings = All() if not times else All((Comparison(((1, clock_place(builder)),), "==", times),))
-    for verdict in verdicts:
-        yield from _results(builder, verdict, rings, rule, words)
+    for verdict in bell.verdicts:
+        yield from _results(builder, verdict, rings, rule, TimeUp(bell.after_s))

@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.moment import Moment
 from compose.net.lower.tokens import owner_key
+from compose.net.moment import Moment
 from compose.net.net import Rule
 from compose.staging.floor.values import Rectangle
 from grammar.core.declared import Doing

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.lower.builder import Builder
+from compose.net.lower.builder import Builder, by_itself
 from compose.net.lower.services import act
 from compose.net.lower.tokens import points_place
 from compose.net.net import All, Assign, Comparison, Condition, Effect, Not, Rate, Rule, Transition
+from compose.net.told import TimeOver
 from grammar.core.rules import Add
 
 
@@ -35,14 +36,14 @@ def _over(
     bell = builder.play.bell
     assert bell is not None
     return Transition(
-        "the time is over",
+        TimeOver(),
         None,
         True,
         act(builder, "wait", bell.lines, None),
         "always",
         Rate(),
         All((Comparison(((1, clock),), "==", passed), guard)),
-        (Assign(clock, passed + 1, Rule("the clock", rule.span)), *effects),
+        (Assign(clock, passed + 1, by_itself(rule.span)), *effects),
         (rule,),
         ticks=True,
     )

@@ -10,10 +10,10 @@ from compose.net.lower.at_hand import Uses, rate_of, spots_at_hand, uses_of
 from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.guards import condition_of
-from compose.net.lower.moment import Moment
 from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.lower.trying import attempt_of
+from compose.net.moment import Moment
 from compose.net.net import Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
 from grammar.core.game import Play

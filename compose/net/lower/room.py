@@ -8,14 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.say_places import lying, of_side
 from compose.net.lower.tokens import places_at, player_place
 from compose.net.net import Room
-from grammar.core.declared import Area
+from grammar.core.declared import Area, AreaKind
 from grammar.core.declared import Room as Limit
-from grammar.core.values import SHARED, At, Population, Presence, Spot, without_load
+from grammar.core.values import At, Population, Presence, SideId, Spot, without_load
 from grammar.finding import Finding, Severity
 from grammar.words import count
+
+STOOD_ON = (AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK)
 
 
 def rooms_for(builder: Builder, before: Population, who: Population, standing: Presence | At) -> tuple[Room, ...]:
@@ -66,7 +67,8 @@ def too_many_at_the_start(builder: Builder) -> Iterator[Finding]:
 def _told(builder: Builder, area: Area, limit: Limit, start: int, line: int) -> Finding:
     sides = {who.side for who in limit.who}
     noun = f"{next(iter(sides)).key} player" if len(sides) == 1 else "player"
-    whose = noun if len(sides) == 1 else of_side("player", area.owner)
-    title = f"The set-up puts {count(start, whose)} {lying(Spot(area.id, SHARED))}; there is room for {limit.most}."
+    whose = f"{area.owner.key} player" if len(sides) > 1 and isinstance(area.owner, SideId) else noun
+    there = f"{'on' if area.kind in STOOD_ON else 'in'} the {area.id.key}"
+    title = f"The set-up puts {count(start, whose)} {there}; there is room for {limit.most}."
     hint = f'Let fewer start there, or say in space that there is room: "at most {count(start, noun)} there".'
     return Finding("N-room", Severity.ERROR, title, builder.core.lines[line].span, hint)

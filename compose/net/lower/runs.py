@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.moment import Moment
-from compose.net.lower.say_places import of_side
+from compose.net.moment import Moment
 from compose.net.net import Assign, Effect, Place, Shift
 from grammar.core.rules import Result
 from grammar.core.runs import InARow
-from grammar.words import plural
 
 FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED})
 
@@ -18,9 +16,8 @@ FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED})
 def row_place(builder: Builder, run: InARow) -> int:
     """The count of a side's successes in a row."""
     skills = "+".join(sorted(skill.value for skill in run.skills))
-    one = next(iter(run.skills)).value if len(run.skills) == 1 else "success"
-    said = f"{of_side(one, run.side)} in a row", f"{of_side(plural(one), run.side)} in a row"
-    place = Place(f"row/{run.side.key}/{run.number}/{skills}", "row", run.number, 0, *said, run.side.key)
+    name = f"row/{run.side.key}/{run.number}/{skills}"
+    place = Place(name, "row", run.number, 0, run.side.key, skills=run.skills)
     return builder.add_place(("row", run), place)
 
 

@@ -8,12 +8,11 @@ from fractions import Fraction
 from compose.net.attempt import Attempt
 from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.builder import Builder, at_least
-from compose.net.lower.say import player_words, thing_words
-from compose.net.lower.say_places import lying, standing_words
 from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
 from compose.net.lower.trying import ages_years
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import All, Move, Rate, Ratio, Transition
+from compose.net.told import CameBack, Doer, Fetched, Freed, StoodUp
 from grammar.core.play import ComeBack, Fetch, Free, Lines, StandUp, Turn, Waiting, Who
 from grammar.core.values import At, Posture, Presence, SideId, Teacher
 
@@ -50,11 +49,9 @@ def _doers(builder: Builder, who: Who) -> tuple[int, ...]:
     return in_play(builder, *(each for each in builder.play.populations() if each in who))
 
 
-def _doer_words(who: Who, builder: Builder) -> str:
-    if isinstance(who, Teacher):
-        return "the teacher"
-    one = [each for each in builder.play.populations() if each in who]
-    return player_words(one[0])
+def _doer(builder: Builder, who: Who) -> Doer:
+    """The teacher, or the first of the players who may do it."""
+    return who if isinstance(who, Teacher) else next(each for each in builder.play.populations() if each in who)
 
 
 def _fetches(builder: Builder, fetch: Fetch) -> Iterator[Transition]:
@@ -81,7 +78,7 @@ def _fetches(builder: Builder, fetch: Fetch) -> Iterator[Transition]:
         if home == spot:
             continue
         yield Transition(
-            f"{_doer_words(fetch.who, builder)} fetches a {fetch.ball.key} from {lying(spot).removeprefix('in ')}",
+            Fetched(_doer(builder, fetch.who), fetch.ball, spot),
             side.key if side else None,
             side is None,
             act(builder, "fetch", fetch.lines, _per_minute(fetch.per_minute)),
@@ -123,7 +120,7 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
             for number in group
         )
         yield Transition(
-            f"{_doer_words(free.who, builder)} frees {_freed_words(free.waiting)}",
+            Freed(_doer(builder, free.who), free.waiting),
             side.key if side else None,
             side is None,
             act(builder, "free", free.lines, _per_minute(free.per_minute)),
@@ -135,20 +132,14 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
         )
 
 
-def _freed_words(waiting: Waiting) -> str:
-    first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[waiting.turn]
-    some = f" {waiting.count}" if waiting.count > 1 else ""
-    return f"{first}{some} {lying(sorted(waiting.at, key=repr)[0])}"
-
-
 def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
     """One for every population. The time is the mean of each player's own; who waits is counted, not in which order."""
     rule = builder.rule(back.lines)
     per_minute = 60.0 / max(float(back.after_s), LEAST_S)
     for who, spot in who_waits(builder, Waiting(back.who, back.at, Turn.FIRST)):
-        place, there = player_place(builder, who, At(spot)), standing_words(At(spot), who.side)
+        place = player_place(builder, who, At(spot))
         yield Transition(
-            f"{player_words(who)} comes back from {there.removeprefix('in ').removeprefix('on ')}",
+            CameBack(who, spot),
             None,
             True,
             act(builder, "free", back.lines, per_minute),
@@ -166,7 +157,7 @@ def _stand_ups(builder: Builder, up: StandUp) -> Iterator[Transition]:
     fallen, standing = (target_place(builder, up.thing, posture) for posture in (Posture.DOWN, Posture.UP))
     side = _side(up.who)
     yield Transition(
-        f"{_doer_words(up.who, builder)} stands up {thing_words(up.thing)}",
+        StoodUp(_doer(builder, up.who), up.thing),
         side.key if side else None,
         side is None,
         act(builder, "free", up.lines, _per_minute(up.per_minute)),

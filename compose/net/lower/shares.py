@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
 from compose.net.attempt import Attempt
-from compose.net.lower.moment import Moment
+from compose.net.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
 from grammar.core.play import Attempt as Trial
 from grammar.core.play import Offer, PickUp

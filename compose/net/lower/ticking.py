@@ -12,18 +12,17 @@ from math import prod
 
 from compose.net.lower.at_hand import own_part
 from compose.net.lower.attempts import case_guard
-from compose.net.lower.builder import Builder
+from compose.net.lower.builder import Builder, by_itself
 from compose.net.lower.cast import Cast, casts
 from compose.net.lower.consequences import counted
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.level import time_is_over
-from compose.net.lower.moment import Moment
-from compose.net.lower.say import follows_words
-from compose.net.lower.say_counts import time_words
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, clock_place, how_many, store_place
+from compose.net.moment import Moment
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Rule, Transition
 from compose.net.schedule import Schedule
+from compose.net.told import Ticked
 from grammar.core.clock import AtTime, ComeIn
 from grammar.core.rules import Rule as CoreRule
 from grammar.core.schedule import again_s, falls_on, lines_at, moments_s
@@ -90,13 +89,11 @@ def _together(cases: Sequence[Case]) -> Case:
 def _transition(
     builder: Builder, place: int, tick: Tick, case: Case, cast: Cast, first: Sequence[int], part: float
 ) -> Transition:
-    said = f"every {time_words(tick.at_s)}" if not tick.counted else f"{time_words(tick.at_s)} are over"
-    follows = follows_words([effect for effect, _ in case.effects], None)
     lines = next(lines_at(builder.play, tick.at_s))
-    clock = Rule("the clock", builder.core.lines[lines[0]].span)  # that time passes is no effect of a line
+    clock = by_itself(builder.core.lines[lines[0]].span)  # that time passes is no effect of a line
     passed: tuple[Effect, ...] = (Assign(place, tick.passed + 1, clock),) if tick.counted else ()
     return Transition(
-        "; ".join((said, *follows)),
+        Ticked(tick.at_s, not tick.counted, case.done),
         None,
         True,
         act(builder, "wait", lines, None),

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.say_places import lying, of_side, player_noun, plural_of, standing_words
 from compose.net.net import Place
-from compose.net.side_words import is_plural
 from grammar.core.declared import AreaKind, Per
 from grammar.core.schedule import moments_s
 from grammar.core.values import (
     PLAIN,
+    AreaId,
     At,
     KindId,
     Laden,
     OnStep,
     Owner,
+    Part,
     Population,
     Posture,
     Presence,
@@ -24,7 +24,6 @@ from grammar.core.values import (
     Thing,
     without_load,
 )
-from grammar.words import article, count, plural
 
 PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
 CLOCK = "clock"
@@ -46,27 +45,21 @@ def player_place(builder: Builder, who: Population, standing: Presence | At, liv
     key = ("player", who, standing, lives)
     if (found := builder.number(key)) is not None:
         return found
-    noun, where = player_noun(who), standing_words(standing, who.side)
     task = without_load(who.role)
     role = None if task is PLAIN else task.key
     load = who.role if isinstance(who.role, Laden) else None
     name = f"player/{who.side.key}/{role or '-'}/{_standing_name(standing, who.side)}"
     if load is not None:
-        name += f" with {load.kind.key} from {_spot_name(load.start)} of {owner_key(load.start.owner) or '-'}"
+        name += f"/{load.kind.key}/{_spot_name(load.start)}/{owner_key(load.start.owner) or '-'}"
     if lives is not None:
-        name, where = f"{name}/{lives}", f"{where} with {count(lives, 'life', 'lives')}"
+        name += f"/{lives}"
     total = sum(builder.players.values()) if builder.sides_change else builder.players[who.side]
     area = _area_of(builder, standing)
-    many = plural(noun) if role or not is_plural(who.side.key) else who.side.key
-    if load is not None:
-        many = f"{plural(player_noun(Population(who.side, task)))} with {article(load.kind.key)}"
     place = Place(
         name,
         "player",
         total,
         0,
-        noun if load is not None else f"{noun} {where}",
-        many if load is not None else f"{many} {where}",
         who.side.key,
         role,
         final=area is not AreaKind.QUEUE,
@@ -82,7 +75,7 @@ def _standing_name(standing: Presence | At, side: SideId) -> str:
     if isinstance(standing, At):
         spot = standing.spot
         foreign = isinstance(spot.owner, SideId) and spot.owner != side
-        return f"{_spot_name(spot)} of {owner_key(spot.owner)}" if foreign else _spot_name(spot)
+        return f"{_spot_name(spot)}/{owner_key(spot.owner)}" if foreign else _spot_name(spot)
     return PRESENCES[standing]
 
 
@@ -111,7 +104,8 @@ def side_in_play(builder: Builder, *sides: SideId) -> tuple[int, ...]:
 
 def _spot_name(spot: Spot) -> str:
     """How a spot is called in the names of places, which exports and JSON show."""
-    return lying(spot, bare=True)
+    where = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
+    return where if spot.part is Part.AT else f"{spot.part.value} {where}"
 
 
 def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
@@ -119,14 +113,13 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
     key = ("ball", kind, spot)
     if (found := builder.number(key)) is not None:
         return found
-    where, side = lying(spot), owner_key(spot.owner)
+    side = owner_key(spot.owner)
     total = how_many(builder, kind)
     token = "load" if builder.play.kind(kind).sort is Sort.LOAD else "ball"
     name = f"{token}/{kind.key}/{_spot_name(spot)}/{side or '-'}"
     loads = (each.role for each in builder.play.laden if isinstance(each.role, Laden))
     brought = any((load.kind, load.goal) == (kind, spot) for load in loads)
-    one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
-    return builder.add_place(key, Place(name, token, total, 0, one, many, side, kind.key, brought, At(spot)))
+    return builder.add_place(key, Place(name, token, total, 0, side, kind.key, brought, At(spot)))
 
 
 def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:
@@ -136,24 +129,18 @@ def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:
 
 def store_place(builder: Builder, kind: KindId) -> int:
     """The place of balls of a kind that the teacher has: out of play."""
-    name, many = kind.key, plural_of(builder.core, kind)
-    total = how_many(builder, kind)
-    place = Place(
-        f"store/{kind.key}", "store", total, 0, f"{name} with the teacher", f"{many} with the teacher", kind=name
-    )
+    place = Place(f"store/{kind.key}", "store", how_many(builder, kind), 0, kind=kind.key)
     return builder.add_place(("store", kind), place)
 
 
 def clock_place(builder: Builder) -> int:
     """The count of the moments of the clock that have passed."""
-    said = "moment of the clock has passed", "moments of the clock have passed"
-    return builder.add_place(("clock",), Place("clock", CLOCK, len(moments_s(builder.play)), 0, *said))
+    return builder.add_place((CLOCK,), Place(CLOCK, CLOCK, len(moments_s(builder.play)), 0))
 
 
 def line_place(builder: Builder, line: int) -> int:
     """Whether a line that holds only the first time has taken effect."""
-    said = "line that holds the first time only has done so"
-    return builder.add_place(("line", line), Place(f"line/{line}", "line", 1, 0, said, said))
+    return builder.add_place(("line", line), Place(f"line/{line}", "line", 1, 0))
 
 
 def how_many(builder: Builder, kind: KindId, owner: Owner | None = None) -> int:
@@ -177,16 +164,24 @@ def target_place(builder: Builder, thing: Thing, standing: Posture | At) -> int:
     if (found := builder.number(key)) is not None:
         return found
     kind, owner = builder.play.kind(thing.kind), owner_key(thing.owner)
-    names = (thing.kind.key, plural_of(builder.core, thing.kind))
-    if kind.parts > 1:
-        names = (f"{thing.kind.key} part", f"{thing.kind.key} parts")
-    where = lying(standing.spot) if isinstance(standing, At) else POSTURES[standing]
-    one, many = (f"{of_side(name, thing.owner)} {where}" for name in names)
     changing = builder.owners_change and kind.sort is Sort.TARGET
     total = how_many(builder, thing.kind) if changing else how_many(builder, thing.kind, thing.owner)
-    name = f"target/{thing.kind.key}/{owner or '-'}/{where}"
-    final = standing is not Posture.UP
-    place = Place(name, "target", total, 0, one, many, owner, thing.kind.key, final=final, standing=standing)
+    name = f"target/{thing.kind.key}/{owner or '-'}/"
+    if isinstance(standing, At):
+        name += f"{_spot_name(standing.spot)}/{owner_key(standing.spot.owner) or '-'}"
+    else:
+        name += POSTURES[standing]
+    place = Place(
+        name,
+        "target",
+        total,
+        0,
+        owner,
+        thing.kind.key,
+        final=standing is not Posture.UP,
+        standing=standing,
+        in_parts=kind.parts > 1,
+    )
     return builder.add_place(key, place)
 
 
@@ -197,17 +192,12 @@ def step_place(builder: Builder, kind: KindId, step: int) -> int:
         return found
     track = builder.play.track_of(kind)
     assert track is not None
-    where = f"on step {step} of the {track.id.key}"
-    one, many = f"{kind.key} {where}", f"{plural_of(builder.core, kind)} {where}"
     total = how_many(builder, kind)
     standing, name = OnStep(track.id, step), f"step/{kind.key}/{step}"
-    place = Place(name, "body", total, 0, one, many, None, kind.key, final=True, standing=standing)
+    place = Place(name, "body", total, 0, None, kind.key, final=True, standing=standing)
     return builder.add_place(key, place)
 
 
 def points_place(builder: Builder, side: SideId, counted_to: int = 0) -> int:
     """The points of a side."""
-    one, many = of_side("point", side), of_side("points", side)
-    return builder.add_place(
-        ("points", side), Place(f"points/{side.key}", "points", counted_to, 0, one, many, side.key)
-    )
+    return builder.add_place(("points", side), Place(f"points/{side.key}", "points", counted_to, 0, side.key))

@@ -9,8 +9,8 @@ from attrs import evolve
 
 from compose.net.attempt import Attempt
 from compose.net.lower.builder import Builder
-from compose.net.lower.moment import Moment
 from compose.net.lower.reach import sizes_m
+from compose.net.moment import Moment
 from compose.staging.floor.distance import distance_m
 from compose.staging.floor.touching import safe_share
 from grammar.core.limits import FLYING, Valid

@@ -1,15 +1,14 @@
-"""Places, attempts and what follows, in words: "a north player throws a foam ball overarm at a south lantern"."""
+"""What follows from a move, effect by effect: "it stays down", "the catcher joins the herons"."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-from compose.net.lower.moment import Moment
-from compose.net.lower.say_places import lying, of_side, player_noun, standing_words
-from compose.net.side_words import does, is_plural
+from compose.telling.english.places import lying
+from compose.telling.sides import does, subject
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
-from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate, Turn, Waiting
+from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
     Add,
     AllPlaying,
@@ -22,57 +21,15 @@ from grammar.core.rules import (
     PlayOn,
     Put,
     PutOnStep,
-    Result,
     SendBall,
     SendBalls,
     Shift,
     StartAgain,
     Swap,
 )
-from grammar.core.values import (
-    PLAIN,
-    SAME,
-    AreaId,
-    At,
-    Landmark,
-    Part,
-    Population,
-    Posture,
-    Presence,
-    SideId,
-    Skill,
-    Spot,
-    Thing,
-)
+from grammar.core.values import PLAIN, SAME, At, Landmark, Part, Posture, Presence, SideId, Skill, Spot
 from grammar.words import article, count, listing
 
-_DOES = {
-    Skill.OVERARM_THROW: ("throws", "overarm"),
-    Skill.UNDERARM_THROW: ("throws", "underarm"),
-    Skill.ROLL: ("rolls", ""),
-    Skill.KICK: ("kicks", ""),
-    Skill.STRIKE: ("strikes", ""),
-    Skill.PASS: ("passes", ""),
-    Skill.CARRY: ("carries", ""),
-    Skill.TOW: ("tows", ""),
-    Skill.PUSH: ("pushes", ""),
-    Skill.RUN: ("runs", ""),
-    Skill.TOUCH: ("goes after", ""),
-    Skill.TAKE: ("runs to", ""),
-}
-_ENDS = {
-    Result.KNOCKED: "and knocks it",
-    Result.HIT: "and hits",
-    Result.TOUCHED: "and touches",
-    Result.THROUGH: "and it goes through",
-    Result.CROSSED: "and it crosses",
-    Result.PASSED: "and it is caught",
-    Result.ARRIVED: "and arrives",
-    Result.TAKEN: "and takes it along",
-    Result.MISSED: "and misses",
-    Result.BLOCKED: "and it is blocked",
-    Result.LEFT: "and the ball leaves the court",
-}
 _PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the catcher"}
 _AGENTS = {
     Skill.ROLL: "roller",
@@ -88,71 +45,19 @@ _AGENTS = {
 }
 
 
-def thing_words(thing: Thing) -> str:
-    """Such as "a south lantern"."""
-    return article(of_side(thing.kind.key, thing.owner))
-
-
-def player_words(who: Population) -> str:
-    """Such as "a north player", "a north keeper", "a carrier"."""
-    return article(player_noun(who))
-
-
 def agent(skill: Skill | None) -> str:
     """What somebody who acts is called: the thrower, the roller."""
     return f"the {_AGENTS.get(skill, 'thrower') if skill else 'player'}"
 
 
-def attempt_words(moment: Moment) -> str:
-    """What is tried: "a north player rolls a foam ball at a south cone"."""
-    assert moment.skill is not None
-    verb, manner = _DOES[moment.skill]
-    load = article(next(iter(sorted(moment.load))).key) if moment.load else ""
-    ball = article(moment.ball.key) if moment.ball else load
-    parts = (player_words(moment.by), verb, ball, manner, _aim_words(moment))
-    return " ".join(part for part in parts if part)
+def waiting_words(who: Waiting) -> str:
+    """Such as "the first 2 in the rest queue of north"."""
+    first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[who.turn]
+    some = f" {who.count}" if who.count > 1 else ""
+    return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
 
 
-def _aim_words(moment: Moment) -> str:
-    match moment.aim:
-        case AtThing():
-            return f"at {thing_words(moment.aim.thing)}"
-        case AtPlayers():
-            whom = player_words(moment.person) if moment.person else "a player"
-            return whom if moment.skill is Skill.TOUCH else f"at {whom}"
-        case Through():
-            return f"through {thing_words(moment.aim.thing)}"
-        case Past():
-            line = moment.aim.line
-            return (
-                f"past the {of_side(lying(Spot(line.of, line.owner), bare=True).removeprefix('on the '), line.owner)}"
-            )
-        case ToMate():
-            at = moment.mate_at or next(iter(sorted(moment.aim.at, key=repr)))
-            return f"to a team-mate {standing_words(at, moment.by.side)}" if isinstance(at, At) else "to a team-mate"
-        case PickUp():
-            return lying(moment.aim.start)
-        case Along():
-            return f"to the {_place_words(moment.aim.goal)}"
-    return ""
-
-
-def _place_words(spot: Spot) -> str:
-    return spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
-
-
-def outcome_words(moment: Moment, effects: Iterable[Effect]) -> str:
-    """The attempt with its outcome and what follows from it."""
-    if moment.result is Result.CAUGHT and moment.concerned is not None:
-        ending = f"and {does(moment.concerned.key, 'catches', 'catch')} it"
-    else:
-        assert moment.result is not None
-        ending = _ENDS[moment.result]
-    said = "".join(f"; {words}" for words in follows_words(effects, moment.skill))
-    return f"{attempt_words(moment)} {ending}{said}"
-
-
-def follows_words(effects: Iterable[Effect], skill: Skill | None) -> list[str]:
+def follows_words(effects: Iterable[Effect], skill: Skill | None = None) -> list[str]:
     """What follows, effect by effect; what changes nothing is not said."""
     return [words for effect in effects if (words := effect_words(effect, skill))]
 
@@ -163,7 +68,7 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
         case Put():
             return "it stays down" if effect.posture is Posture.DOWN else "it stands up again"
         case Own():
-            return f"it joins {_the(effect.side)}"
+            return f"it joins {subject(effect.side.key)}"
         case Shift():
             return f"it moves {count(abs(effect.steps), 'step')}"
         case PutOnStep():
@@ -204,10 +109,6 @@ def _set_down_words(effect: SetDown) -> str:
     return f"{what} goes back" if effect.to is Lies.BACK else f"{what} falls"
 
 
-def _the(side: SideId) -> str:
-    return f"the {side.key}" if is_plural(side.key) else side.key
-
-
 def _towards(spot: Spot) -> str:
     if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
         return f"to {spot.owner.key}"
@@ -220,9 +121,7 @@ def _subject(who: object, skill: Skill | None) -> str:
         case Person():
             return _PERSONS.get(who) or ("its keeper" if who is Person.KEEPER else agent(skill))
         case Waiting():
-            first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[who.turn]
-            some = f" {who.count}" if who.count > 1 else ""
-            return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
+            return waiting_words(who)
         case AllPlaying():
             return f"all players of {listing(sorted({each.side.key for each in who.who}))}"
     raise TypeError(type(who).__name__)
@@ -233,7 +132,7 @@ def _go_words(effect: Go, skill: Skill | None) -> str:
     if becomes.role is not SAME:
         return f"{who} becomes {article('player' if becomes.role is PLAIN else becomes.role.key)}"
     if becomes.side is not SAME:
-        return f"{who} joins {_the(becomes.side)}"
+        return f"{who} joins {subject(becomes.side.key)}"
     if effect.to is Presence.OUT:
         return f"{who} is out"
     if isinstance(effect.to, At):

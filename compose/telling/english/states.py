@@ -1,33 +1,18 @@
-"""States and conditions told in words."""
+"""The counts of a moment: "north: 5 players in, 2 waiting; south: ..."."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
 
-from compose.net.lower.say_counts import time_words
-from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place
+from compose.net.net import RESULT, Net
 from compose.net.on_the_way import on_the_way
-from compose.net.side_words import does, is_plural
-from grammar.words import listing, player_of
+from compose.telling.english.counts import time_words
+from compose.telling.english.nouns import counted, many
+from compose.telling.sides import does, is_plural
+from grammar.words import player_of
 
-RESULT = "result"  # the token of the place in which a rule notes at once who has won; never told as a count
 SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
-
-
-def likewise(others: Sequence[str], lead: str = "") -> str:
-    """Such as " (and likewise the pikes)", for sides of which the same is true; nothing for none."""
-    return f" (and likewise {lead}{listing(subject(each) for each in others)})" if others else ""
-
-
-def subject(side: str) -> str:
-    """A side in a sentence: "north", "the herons"."""
-    return does(side, "", "").strip()
-
-
-def sentence(words: str) -> str:
-    """The words with a capital letter."""
-    return words[:1].upper() + words[1:]
 
 
 def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None = None) -> str:
@@ -76,13 +61,12 @@ def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | Non
     before: list[str] = []
     for number in numbers:
         place, count = net.places[number], counts[number]
-        words = _without(side, place.one if count == 1 else place.many)
-        many = _without(side, place.many)
-        shared = _same_noun(before, many) if len(words) > 1 else 0
+        words, several = _without(side, counted(net, place, count)), _without(side, many(net, place))
+        shared = _same_noun(before, several) if len(words) > 1 else 0
         nameless = shared > 0 or words[0] in SMALL_WORDS
         number_word = str(count) if count else "none" if nameless else "no"
         told.append(" ".join([number_word, *words[shared:]]))
-        before = many
+        before = several
     return told
 
 
@@ -115,56 +99,3 @@ def _touched(net: Net) -> frozenset[int]:
             if hasattr(effect, name):
                 touched.add(getattr(effect, name))
     return frozenset(touched)
-
-
-def condition_in_words(condition: Condition, net: Net) -> str:
-    """A condition as a clause: "at least 2 north players in"."""
-    if isinstance(condition, Comparison):
-        return _comparison(condition, net)
-    if isinstance(condition, Not):
-        return f"not {condition_in_words(condition.part, net)}"
-    joint, empty = (" and ", "always") if isinstance(condition, All) else (" or ", "never")
-    parts = [condition_in_words(part, net) for part in condition.parts]
-    nested = isinstance(condition, AnyOf) and len(parts) > 1
-    return (f"({joint.join(parts)})" if nested else joint.join(parts)) or empty
-
-
-def _comparison(comparison: Comparison, net: Net) -> str:
-    if any(net.places[place].token == RESULT for _, place in comparison.terms):
-        return by_a_rule(comparison, net)
-    plus = [(c, net.places[p]) for c, p in comparison.terms if c > 0]
-    minus = [(-c, net.places[p]) for c, p in comparison.terms if c < 0]
-    if plus and minus:
-        return _difference(_sum(plus), _sum(minus), comparison.relation, comparison.bound)
-    if not plus:
-        turned = {"<=": ">=", ">=": "<=", "==": "=="}[comparison.relation]
-        return _bounded(minus, turned, -comparison.bound)
-    return _bounded(plus, comparison.relation, comparison.bound)
-
-
-def by_a_rule(comparison: Comparison, net: Net) -> str:
-    """Such as "a rule by which the herons win at once": the end that a rule brings about by itself."""
-    if comparison.relation == "==" and 1 <= comparison.bound <= len(net.sides):
-        return f"a rule by which {does(net.sides[comparison.bound - 1], 'wins', 'win')} at once"
-    return "a rule that ends the round at once"
-
-
-def _bounded(terms: list[tuple[int, Place]], relation: str, bound: int) -> str:
-    if relation != ">=" and bound == 0:
-        return f"no {_sum(terms)}"
-    how = {"<=": "at most", ">=": "at least", "==": "exactly"}[relation]
-    if len(terms) == 1 and terms[0][0] == 1:
-        return f"{how} {bound} {terms[0][1].one if bound == 1 else terms[0][1].many}"
-    return f"{how} {bound} in all of {_sum(terms)}"
-
-
-def _difference(more: str, fewer: str, relation: str, bound: int) -> str:
-    if relation == "==":
-        return f"as many {more} as {fewer}" if bound == 0 else f"exactly {bound} more {more} than {fewer}"
-    if relation == ">=":
-        return f"more {more} than {fewer}" if bound == 1 else f"at least {bound} more {more} than {fewer}"
-    return f"at most {bound} more {more} than {fewer}" if bound else f"no more {more} than {fewer}"
-
-
-def _sum(terms: list[tuple[int, Place]]) -> str:
-    return " and ".join(place.many if times == 1 else f"{times} times {place.many}" for times, place in terms)

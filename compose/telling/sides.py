@@ -1,4 +1,4 @@
-"""Sides in words: "north wins", "the herons win"."""
+"""Sides in words, in English: "north wins", "the herons win"."""
 
 from __future__ import annotations
 
@@ -11,3 +11,13 @@ def is_plural(side: str) -> bool:
 def does(side: str, one: str, many: str) -> str:
     """A side with its verb: "north wins", "the herons win"."""
     return f"the {side} {many}" if is_plural(side) else f"{side} {one}"
+
+
+def subject(side: str) -> str:
+    """A side in a sentence: "north", "the herons"."""
+    return does(side, "", "").strip()
+
+
+def capital(words: str) -> str:
+    """The words with a capital letter."""
+    return words[:1].upper() + words[1:]

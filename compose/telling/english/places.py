@@ -1,9 +1,9 @@
-"""Players, things and places in words: "north player", "south lantern", "in the dim strip of south"."""
+"""Players, things and spots: "north player", "south lantern", "in the dim strip of south"."""
 
 from __future__ import annotations
 
-from compose.net.side_words import is_plural
-from grammar.core.game import Core
+from compose.net.net import Net
+from compose.telling.sides import is_plural
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -16,9 +16,10 @@ from grammar.core.values import (
     Population,
     Presence,
     SideId,
+    Skill,
     Spot,
 )
-from grammar.words import article, player_of
+from grammar.words import article, player_of, plural
 
 ON = ("bench", "base", "mark")  # what one stands on, not in
 
@@ -39,9 +40,9 @@ def of_side(thing: str, owner: Owner) -> str:
     return f"{thing} of the {owner.key}" if is_plural(owner.key) else f"{owner.key} {thing}"
 
 
-def plural_of(core: Core, kind: KindId) -> str:
+def plural_of(net: Net, kind: KindId) -> str:
     """The plural of a kind's name."""
-    return dict(core.plurals)[kind]
+    return dict(net.plurals)[kind]
 
 
 def _in_or_on(area: AreaId) -> str:
@@ -64,11 +65,8 @@ def lying(spot: Spot, bare: bool = False) -> str:
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
     if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
         return spot.of.value if bare else f"in the hands of {spot.owner.key}"
-    part = "in" if spot.of is Landmark.CORNER and spot.part is Part.AT else _AT_A_LINE.get(spot.part, spot.part.value)
-    return f"{part} the {spot.of.value}{whose}"
-
-
-_AT_A_LINE = {Part.AT: "on"}
+    at = "in" if spot.of is Landmark.CORNER else "on"
+    return f"{at if spot.part is Part.AT else spot.part.value} the {spot.of.value}{whose}"
 
 
 def standing_words(standing: Presence | At, side: SideId) -> str:
@@ -81,3 +79,10 @@ def standing_words(standing: Presence | At, side: SideId) -> str:
         if foreign
         else lying(Spot(standing.spot.of, side, standing.spot.part)).removesuffix(f" of {side.key}")
     )
+
+
+def in_a_row(skills: frozenset[Skill], side: str) -> tuple[str, str]:
+    """One success in a row, and several: "north pass in a row"."""
+    one = next(iter(skills)).value if len(skills) == 1 else "success"
+    first, second = (of_side(noun, SideId(side)) for noun in (one, plural(one)))
+    return f"{first} in a row", f"{second} in a row"

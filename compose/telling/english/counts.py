@@ -1,12 +1,12 @@
-"""Conditions and counts in words: "south has no lanterns standing"."""
+"""Conditions of the core: "south has no lanterns standing"."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from compose.net.lower.say_places import lying, plural_of, standing_words
-from compose.net.side_words import does
-from grammar.core.game import Core
+from compose.net.net import Net
+from compose.telling.english.places import lying, plural_of, standing_words
+from compose.telling.sides import does
 from grammar.core.guards import (
     BallsAt,
     Clock,
@@ -35,15 +35,15 @@ from grammar.core.values import (
 from grammar.words import listing, plural
 
 
-def guard_words(core: Core, guard: Guard, speaking: SideId | None = None) -> str:
+def guard_words(net: Net, guard: Guard, speaking: SideId | None = None) -> str:
     """A condition in words: "south has no lanterns standing"; for the side `speaking`: "the other side has …"."""
     if isinstance(guard, Compare):
-        return _compared(core, guard, speaking)
-    said = sorted(guard_words(core, part, speaking) for part in guard.parts)
+        return _compared(net, guard, speaking)
+    said = sorted(guard_words(net, part, speaking) for part in guard.parts)
     return (" and " if isinstance(guard, Every) else " or ").join(dict.fromkeys(said))
 
 
-def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
+def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
     if isinstance(guard.count, Clock):
         time = time_words(guard.count.at_s)
         return f"{time} are over" if guard.relation is Relation.AT_LEAST else f"{time} are not over yet"
@@ -55,7 +55,7 @@ def _compared(core: Core, guard: Compare, speaking: SideId | None) -> str:
     if guard.relation is Relation.EQUAL and guard.bound == 0:
         bound = "no"
     bound = "all" if isinstance(guard.bound, Whole) else bound
-    what = count_words(core, guard.count, side)
+    what = count_words(net, guard.count, side)
     if side is None:
         return f"there are {bound} {what}"
     if speaking is None:
@@ -84,7 +84,7 @@ def _side_of(count: Count) -> SideId | None:
     return next(iter(owners)) if len(owners) == 1 else None
 
 
-def count_words(core: Core, count: Count, side: SideId | None) -> str:
+def count_words(net: Net, count: Count, side: SideId | None) -> str:
     """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
     match count:
         case Clock() | Taken():
@@ -96,10 +96,10 @@ def count_words(core: Core, count: Count, side: SideId | None) -> str:
             noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
             return f"{noun} {_where(count, side)}"
         case ThingsAt():
-            nouns = sorted({plural_of(core, thing.kind) for thing in count.of})
+            nouns = sorted({plural_of(net, thing.kind) for thing in count.of})
             return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
         case BallsAt():
-            nouns = sorted(plural_of(core, kind) for kind in count.of)
+            nouns = sorted(plural_of(net, kind) for kind in count.of)
             spots = " or ".join(sorted(_lying(spot, side) for spot in count.at))
             if spots == "hands":
                 return listing(nouns, "or")

@@ -1,0 +1,128 @@
+"""What the check finds, in values. A sentence is a pattern and what stands in its fields; telling makes words of it."""
+
+from __future__ import annotations
+
+from typing import Literal, Union
+
+from compose.net.match import Match
+from compose.net.net import All, AnyOf, Comparison, End, Not, Place, Reaction, Rule, Transition
+from grammar.finding import Basis, Severity
+from grammar.frozen import field, frozen
+from grammar.span import Span
+
+
+@frozen
+class Said:
+    """A sentence or a piece of one: its English pattern, and by name the values that stand in it."""
+
+    pattern: str
+    fields: tuple[tuple[str, Value], ...] = ()
+
+
+@frozen
+class Sides:
+    """A side, and others (after `of`) of which the same is true."""
+
+    first: str
+    likewise: tuple[str, ...] = ()
+
+
+@frozen
+class Likewise:
+    """Others of which the same is true, be there any."""
+
+    sides: tuple[str, ...]
+
+
+@frozen
+class Wins:
+    """That a side wins."""
+
+    side: str
+
+
+@frozen
+class Counted:
+    """So many of what a place counts, without the number."""
+
+    place: Place
+    number: int
+
+
+@frozen
+class Share:
+    """A part of all."""
+
+    part: int
+    whole: int
+
+
+@frozen
+class FetchedBy:
+    """The line of a sheet by which the teacher fetches what lies in a place."""
+
+    place: Place
+
+
+@frozen
+class Listed:
+    """One after another, the last behind "and" or "or"."""
+
+    items: tuple[Value, ...]
+    last: Literal["and", "or"] = "and"
+
+
+@frozen
+class Chain:
+    """One after another, with the same between them all. With `most` only the first that differ, and how many more."""
+
+    items: tuple[Value, ...]
+    between: str = " "
+    most: int | None = None
+
+
+@frozen
+class Capital:
+    """With a capital letter."""
+
+    what: Value
+
+
+# A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
+Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
+Value = Union[Said, Sides, Likewise, Wins, Counted, Share, FetchedBy, Listed, Chain, Capital, Piece, str, int, float]
+NOTHING = Said("")
+
+
+def said(pattern: str, /, **fields: Value) -> Said:
+    """The pattern with these values in it."""
+    return Said(pattern, tuple(fields.items()))
+
+
+@frozen
+class Stepped:
+    """A move of a line of play (-1: the set-up) and the counts after it; only those of some places, if these are given.
+    """
+
+    transition: int
+    marking: tuple[int, ...]
+    only: frozenset[int] | None = None
+
+
+@frozen
+class Found:
+    """One thing to say of a net, as `grammar.finding.Finding` says it in words.
+
+    `witness` is the shortest line of play that leads there, `loop` the part of it that can repeat for ever.
+    """
+
+    code: str
+    severity: Severity
+    title: Value
+    place: Span
+    hint: Value = NOTHING
+    others: tuple[Span, ...] = ()
+    basis: Basis = Basis.PROVED
+    witness: tuple[Stepped, ...] = ()
+    loop: tuple[Stepped, ...] = ()
+    numbers: tuple[tuple[str, float], ...] = field(default=())

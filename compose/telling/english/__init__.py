@@ -1,0 +1,1 @@
+"""What the net and the check say, in English."""

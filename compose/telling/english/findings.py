@@ -1,0 +1,140 @@
+"""What the check has found, made into findings that a teacher reads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from compose.check.found import (
+    Capital,
+    Chain,
+    Counted,
+    FetchedBy,
+    Found,
+    Likewise,
+    Listed,
+    Said,
+    Share,
+    Sides,
+    Stepped,
+    Value,
+    Wins,
+)
+from compose.net.match import Match
+from compose.net.net import End, Net, Place, Reaction, Rule, Transition
+from compose.telling.english.conditions import condition_in_words
+from compose.telling.english.ends import end_words
+from compose.telling.english.matches import part_words
+from compose.telling.english.moves import move_words
+from compose.telling.english.nouns import counted, many
+from compose.telling.english.places import plural_of
+from compose.telling.english.states import state_in_words
+from compose.telling.sides import capital, does, subject
+from grammar.core.values import AreaId, At, KindId, Part
+from grammar.finding import Finding, Step
+from grammar.words import listing
+
+SET_UP = "the round starts"
+
+
+def findings_told(found: Iterable[Found], net: Net) -> tuple[Finding, ...]:
+    """The findings of a net in words."""
+    return tuple(
+        Finding(
+            code=each.code,
+            severity=each.severity,
+            title=capital(words(each.title, net)),
+            place=each.place,
+            hint=words(each.hint, net),
+            others=each.others,
+            basis=each.basis,
+            witness=tuple(step(one, net) for one in each.witness),
+            loop=tuple(step(one, net) for one in each.loop),
+            numbers=each.numbers,
+        )
+        for each in found
+    )
+
+
+def step(each: Stepped, net: Net) -> Step:
+    """A step of a line of play in words."""
+    move = SET_UP if each.transition < 0 else move_words(net, net.transitions[each.transition])
+    return Step(move, state_in_words(net, each.marking, each.only), each.transition)
+
+
+def words(value: Value, net: Net) -> str:
+    """A value that stands in a sentence, in words."""
+    match value:
+        case str():
+            return value
+        case Said(pattern, fields):
+            return pattern.format(**{name: _field(each, net) for name, each in fields})
+        case Chain(items, between, most):
+            return _chained([words(each, net) for each in items], between, most)
+        case Listed(items, last):
+            return listing([words(each, net) for each in items], last)
+        case Capital(what):
+            return capital(words(what, net))
+        case Sides(first, others):
+            return f"{subject(first)}{_likewise(others)}"
+        case Likewise(others):
+            return _likewise(others, "of ")
+        case Wins(side):
+            return does(side, "wins", "win")
+        case Counted(place, number):
+            return counted(net, place, number)
+        case Share(part, whole):
+            return share(part, whole)
+        case FetchedBy(place):
+            return teacher_fetches(net, place)
+    return _of_net(value, net)
+
+
+def _of_net(value: Any, net: Net) -> str:
+    match value:
+        case Place():
+            return many(net, value)
+        case End():
+            return end_words(net, value)
+        case Transition() | Reaction():
+            return move_words(net, value)
+        case Rule():
+            return f'"{value.text}"'
+        case Match():
+            return part_words(value)
+    return condition_in_words(value, net)
+
+
+def _field(value: Value, net: Net) -> str | float:
+    """A number stays one, for the pattern says how it is written."""
+    return value if isinstance(value, int | float) else words(value, net)
+
+
+def _chained(told: list[str], between: str, most: int | None) -> str:
+    if most is None:
+        return between.join(told)
+    differing = list(dict.fromkeys(told))
+    more = f" and {len(differing) - most} more" if len(differing) > most else ""
+    return between.join(differing[:most]) + more
+
+
+def _likewise(others: tuple[str, ...], lead: str = "") -> str:
+    """Such as " (and likewise the pikes)"; nothing for no others."""
+    return f" (and likewise {lead}{listing(subject(each) for each in others)})" if others else ""
+
+
+def share(part: int, whole: int) -> str:
+    """A share as "12 %", never rounded to none or all when it is neither."""
+    if 0 < part < whole:
+        return f"{min(max(round(100 * part / whole), 1), 99)} %"
+    return "100 %" if part else "0 %"
+
+
+def teacher_fetches(net: Net, where: Place) -> str:
+    """A sentence by which the teacher fetches the balls that lie in a place."""
+    assert isinstance(where.standing, At), "balls lie at a place"
+    spot = where.standing.spot
+    balls = plural_of(net, KindId(where.kind)) if where.kind else "balls"
+    name = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
+    part = "" if spot.part is Part.AT else f"{spot.part.value} "
+    return f"the teacher fetches {balls} from {part}the {name}, 6 times a minute"

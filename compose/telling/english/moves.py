@@ -1,0 +1,193 @@
+"""What happens: "a north player throws a foam ball overarm at a south lantern and knocks it; it stays down"."""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from compose.net.moment import Moment
+from compose.net.net import Net, Reaction, Transition
+from compose.net.told import (
+    AllHeld,
+    BecameSo,
+    CameBack,
+    Doer,
+    Fetched,
+    Freed,
+    Held,
+    RanOn,
+    StoodUp,
+    Strayed,
+    Ticked,
+    TimeOver,
+    Tried,
+)
+from compose.telling.english.counts import guard_words, time_words
+from compose.telling.english.effects import follows_words, waiting_words
+from compose.telling.english.places import in_a_row, lying, of_side, player_noun, standing_words
+from compose.telling.sides import does
+from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
+from grammar.core.rules import Result
+from grammar.core.values import AreaId, At, Population, Skill, Spot, Teacher, Thing
+from grammar.words import article
+
+_DOES = {
+    Skill.OVERARM_THROW: ("throws", "overarm"),
+    Skill.UNDERARM_THROW: ("throws", "underarm"),
+    Skill.ROLL: ("rolls", ""),
+    Skill.KICK: ("kicks", ""),
+    Skill.STRIKE: ("strikes", ""),
+    Skill.PASS: ("passes", ""),
+    Skill.CARRY: ("carries", ""),
+    Skill.TOW: ("tows", ""),
+    Skill.PUSH: ("pushes", ""),
+    Skill.RUN: ("runs", ""),
+    Skill.TOUCH: ("goes after", ""),
+    Skill.TAKE: ("runs to", ""),
+}
+_ENDS = {
+    Result.KNOCKED: "and knocks it",
+    Result.HIT: "and hits",
+    Result.TOUCHED: "and touches",
+    Result.THROUGH: "and it goes through",
+    Result.CROSSED: "and it crosses",
+    Result.PASSED: "and it is caught",
+    Result.ARRIVED: "and arrives",
+    Result.TAKEN: "and takes it along",
+    Result.MISSED: "and misses",
+    Result.BLOCKED: "and it is blocked",
+    Result.LEFT: "and the ball leaves the court",
+}
+
+
+def move_words(net: Net, move: Transition | Reaction) -> str:
+    """A move, or what follows at once from one."""
+    return "; ".join(clauses(move.told, net))
+
+
+@singledispatch
+def clauses(told: object, net: Net) -> tuple[str, ...]:
+    """What happens, and clause by clause what follows from it."""
+    raise TypeError(type(told).__name__)
+
+
+@clauses.register
+def _(told: Tried, net: Net) -> tuple[str, ...]:
+    stops = () if told.stops is None else (f"the ball stops {lying(told.stops)}",)
+    return (
+        f"{_attempt(told.moment)} {_outcome(told.moment)}",
+        *follows_words(told.effects, told.moment.skill),
+        *stops,
+    )
+
+
+@clauses.register
+def _(told: Strayed, net: Net) -> tuple[str, ...]:
+    thing = told.hit.moment.thing
+    assert thing is not None
+    return f"{'; '.join(clauses(told.missed, net))}, but the ball hits {_thing(thing)}", *clauses(told.hit, net)[1:]
+
+
+@clauses.register
+def _(told: Held, net: Net) -> tuple[str, ...]:
+    return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(told.effects)
+
+
+@clauses.register
+def _(told: AllHeld, net: Net) -> tuple[str, ...]:
+    return f"everyone holds a ball for {float(told.time_s):g} s", *follows_words(told.effects)
+
+
+@clauses.register
+def _(told: Fetched, net: Net) -> tuple[str, ...]:
+    return (f"{_doer(told.who)} fetches a {told.ball.key} from {lying(told.spot).removeprefix('in ')}",)
+
+
+@clauses.register
+def _(told: Freed, net: Net) -> tuple[str, ...]:
+    return (f"{_doer(told.who)} frees {waiting_words(told.waiting)}",)
+
+
+@clauses.register
+def _(told: StoodUp, net: Net) -> tuple[str, ...]:
+    return (f"{_doer(told.who)} stands up {_thing(told.thing)}",)
+
+
+@clauses.register
+def _(told: CameBack, net: Net) -> tuple[str, ...]:
+    there = standing_words(At(told.spot), told.who.side).removeprefix("in ").removeprefix("on ")
+    return (f"{_player(told.who)} comes back from {there}",)
+
+
+@clauses.register
+def _(told: Ticked, net: Net) -> tuple[str, ...]:
+    time = time_words(told.at_s)
+    return f"every {time}" if told.again else f"{time} are over", *follows_words(told.effects)
+
+
+@clauses.register
+def _(told: TimeOver, net: Net) -> tuple[str, ...]:
+    return ("the time is over",)
+
+
+@clauses.register
+def _(told: BecameSo, net: Net) -> tuple[str, ...]:
+    return guard_words(net, told.guard), *follows_words(told.effects)
+
+
+@clauses.register
+def _(told: RanOn, net: Net) -> tuple[str, ...]:
+    run = told.run
+    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(told.effects)
+
+
+def _thing(thing: Thing) -> str:
+    return article(of_side(thing.kind.key, thing.owner))
+
+
+def _player(who: Population) -> str:
+    return article(player_noun(who))
+
+
+def _doer(who: Doer) -> str:
+    return "the teacher" if isinstance(who, Teacher) else _player(who)
+
+
+def _attempt(moment: Moment) -> str:
+    """What is tried: "a north player rolls a foam ball at a south cone"."""
+    assert moment.skill is not None
+    verb, manner = _DOES[moment.skill]
+    load = article(next(iter(sorted(moment.load))).key) if moment.load else ""
+    ball = article(moment.ball.key) if moment.ball else load
+    parts = (_player(moment.by), verb, ball, manner, _aim(moment))
+    return " ".join(part for part in parts if part)
+
+
+def _aim(moment: Moment) -> str:
+    match moment.aim:
+        case AtThing():
+            return f"at {_thing(moment.aim.thing)}"
+        case AtPlayers():
+            whom = _player(moment.person) if moment.person else "a player"
+            return whom if moment.skill is Skill.TOUCH else f"at {whom}"
+        case Through():
+            return f"through {_thing(moment.aim.thing)}"
+        case Past():
+            line = moment.aim.line
+            name = lying(Spot(line.of, line.owner), bare=True).removeprefix("on the ")
+            return f"past the {of_side(name, line.owner)}"
+        case ToMate():
+            at = moment.mate_at or next(iter(sorted(moment.aim.at, key=repr)))
+            return f"to a team-mate {standing_words(at, moment.by.side)}" if isinstance(at, At) else "to a team-mate"
+        case PickUp():
+            return lying(moment.aim.start)
+        case Along():
+            goal = moment.aim.goal.of
+            return f"to the {goal.key if isinstance(goal, AreaId) else goal.value}"
+    return ""
+
+
+def _outcome(moment: Moment) -> str:
+    if moment.result is Result.CAUGHT and moment.concerned is not None:
+        return f"and {does(moment.concerned.key, 'catches', 'catch')} it"
+    assert moment.result is not None
+    return _ENDS[moment.result]
