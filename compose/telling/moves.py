@@ -1,27 +1,64 @@
 """What happens between two moments of a round, in another language than English: who did what, and what changed.
 
-Told from the attempt and from the counts before and after it.
+Told from the values of the move and from the counts before and after it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from compose.net.moment import Moment
 from compose.net.net import End, Net, Place, Transition
+from compose.net.told import (
+    AllHeld,
+    CameBack,
+    Doer,
+    Fetched,
+    Freed,
+    Happened,
+    Held,
+    StoodUp,
+    Strayed,
+    Ticked,
+    TimeOver,
+    Tried,
+)
 from compose.telling.counts import kind_of
 from compose.telling.french import joined
-from compose.telling.nouns import PLAYER, Noun
+from compose.telling.nouns import PLAYER, TEACHER, Noun
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.values import At, OnStep, Posture, Presence, RoleId, SideId, Sort
+from grammar.core.rules import Result
+from grammar.core.values import (
+    PLAIN,
+    At,
+    KindId,
+    OnStep,
+    Population,
+    Posture,
+    Presence,
+    RoleId,
+    SideId,
+    Skill,
+    Teacher,
+    without_load,
+)
 from grammar.frozen import frozen
 
 MOST_TOLD = 4  # our choice: more changes at once than this are a new beginning
-THROWN = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass")
+THROWN = {
+    Skill.OVERARM_THROW: "{who} overarm throw {ball}",
+    Skill.UNDERARM_THROW: "{who} underarm throw {ball}",
+    Skill.ROLL: "{who} roll {ball}",
+    Skill.KICK: "{who} kick {ball}",
+    Skill.STRIKE: "{who} strike {ball}",
+    Skill.PASS: "{who} pass {ball}",
+}
 OUTCOMES = {
-    "missed": "{move} and misses",
-    "caught": "{move} and it is caught",
-    "left": "{move} and it leaves the court",
+    Result.MISSED: "{move} and misses",
+    Result.CAUGHT: "{move} and it is caught",
+    Result.BLOCKED: "{move} and it is blocked",
+    Result.LEFT: "{move} and it leaves the court",
 }
 Changed = tuple[Place, Place, int]
 
@@ -35,7 +72,7 @@ class Happenings:
 
     def told(self, move: Transition, before: Sequence[int], after: Sequence[int]) -> str:
         """A move as a sentence without its full stop."""
-        lead, changes = self._lead(move), list(self._changes(before, after))
+        lead, changes = self._lead(move.told), list(self._changes(before, after))
         if len(changes) > MOST_TOLD:
             changes = [self.voice.say("everything starts again")]
         what = self.voice.wording.listed(changes)
@@ -51,25 +88,50 @@ class Happenings:
             return self.voice.say("nobody wins" if end.nobody else "it is a draw")
         return joined(self.voice.does([SideId(end.winner)], "{side} wins", "{side} win"))
 
-    def _lead(self, move: Transition) -> str:
+    def _lead(self, told: Happened) -> str:
         """Who tries what, and how it comes out where the counts do not say so."""
-        attempt = move.attempt
-        if move.side is None:
-            return ""
-        someone = self._who(move.side, 1)
-        if attempt.skill in THROWN:
-            ball, female = self._ball(attempt.ball)
-            said = self.voice.say(f"{{who}} {attempt.skill} {{ball}}", who=someone, ball=ball)
-            return self.voice.say(OUTCOMES[move.outcome], female, move=said) if move.outcome in OUTCOMES else said
-        if attempt.skill == "fetch":
-            return self.voice.say("{who} fetches {ball}", who=someone, ball=self._ball(attempt.ball)[0])
-        if attempt.skill == "touch":
-            pattern = "{who} touches nobody" if move.outcome == "missed" else "{who} touches somebody"
-            return self.voice.say(pattern, who=someone)
-        if attempt.skill == "take":
-            load, _ = self._ball(attempt.target)
-            return self.voice.say("{who} takes {what}", who=someone, what=load)
-        return self.voice.say("{who} arrives", who=someone) if attempt.skill in ("tow", "carry") else someone
+        say, time = self.voice.say, self.voice.time
+        match told:
+            case Tried(moment):
+                return self._tried(moment)
+            case Strayed(missed):
+                return self._tried(missed.moment)
+            case Fetched(who, ball):
+                return say("{who} fetches {ball}", who=self._doer(who), ball=self._a(ball)[0])
+            case Freed(who) | StoodUp(who):
+                return self._doer(who)
+            case Held(who, ball):
+                return say("{who} holds {ball} too long", who=self._doer(who), ball=self._a(ball)[0])
+            case AllHeld(time_s):
+                return say("everyone has held a ball for {time}", time=time(time_s))
+            case Ticked(at_s, again):
+                return say("every {time}" if again else "after {time} of play", time=time(at_s))
+            case TimeOver():
+                return say("the time is over")
+            case CameBack():
+                return ""
+
+    def _tried(self, moment: Moment) -> str:
+        say, someone, skill = self.voice.say, self._doer(moment.by), moment.skill
+        if skill in THROWN:
+            ball, female = self._a(moment.ball)
+            said, outcome = say(THROWN[skill], who=someone, ball=ball), moment.result
+            return say(OUTCOMES[outcome], female, move=said) if outcome in OUTCOMES else said
+        if skill is Skill.TOUCH:
+            touched = moment.result is not Result.MISSED
+            return say("{who} touches somebody" if touched else "{who} touches nobody", who=someone)
+        if skill is Skill.TAKE and moment.result is Result.TAKEN:
+            return say("{who} takes {what}", who=someone, what=self._a(moment.ball)[0])
+        return say("{who} arrives", who=someone) if moment.result is Result.ARRIVED else someone
+
+    def _doer(self, who: Doer) -> str:
+        """Whoever does it: the teacher, a player of a role, any player of a side."""
+        if isinstance(who, Teacher):
+            return self.voice.nouns.with_article("the", self.voice.nouns.noun(TEACHER), False)
+        task = without_load(who.role)
+        if task is PLAIN:
+            return self._who(who.side.key, 1)
+        return self.voice.players([Population(who.side, task)], "a", False)
 
     def _who(self, side: str, number: int) -> str:
         """ "un héron", "3 joueurs du Nord"."""
@@ -78,12 +140,10 @@ class Happenings:
             return self.voice.players(everybody, "a", False)
         return f"{number} {self.voice.players(everybody, None, True)}"
 
-    def _ball(self, like: str | None) -> tuple[str, bool]:
-        """The game's own name for a ball, with its article, and whether it is feminine."""
-        play, nouns = self.voice.play, self.voice.nouns
-        known = (kind.id for kind in play.kinds if kind.sort in (Sort.BALL, Sort.LOAD) and kind.like.key == like)
-        kind = next(known, None)
-        noun = nouns.noun(like or "ball") if kind is None else nouns.kind(kind)
+    def _a(self, kind: KindId | None) -> tuple[str, bool]:
+        """One of a kind by the game's own name, with its article, and whether it is feminine."""
+        nouns = self.voice.nouns
+        noun = nouns.noun("ball") if kind is None else nouns.kind(kind)
         return nouns.with_article("a", noun, False), noun.feminine
 
     def _changes(self, before: Sequence[int], after: Sequence[int]) -> Iterator[str]:
