@@ -39,7 +39,7 @@ WORDS = (
     *(f"{state} (a ball)" for state in ("missed", "caught", "scored", "passed")),
     *(f"nobody {verb} there" for verb in ("guards", "enters", "acts")),
     *("the sides change tasks", "the sides change ends", "at half-time", "after each round"),
-    *(f"{{who}} {skill} {{ball}}" for skill in THROWN),
+    *THROWN.values(),
     *OUTCOMES.values(),
     *NAMES_OF_SLOTS.values(),
     *(LAST_WORD, AS_WRITTEN, OWN_EDITS, LESSON_TITLE, BOOKLET_TITLE, "for ever"),
