@@ -32,7 +32,6 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.rules import Add, Finish, StartAgain
-from grammar.core.schedule import moments_s
 from grammar.core.values import Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -114,7 +113,7 @@ def _duties(builder: Builder) -> Iterator[Duty]:
 
 def _counters(builder: Builder) -> None:
     """Moments of the clock, points, and who has won by a rule."""
-    if moments_s(builder.play):
+    if builder.times_s:
         clock_place(builder)
     effects = [effect for rule in builder.play.rules for effect in rule.effects]
     if any(isinstance(effect, Finish) for effect in effects):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 import attrs
 from attrs import define, field
@@ -12,6 +13,7 @@ from compose.staging.floor.values import Floor
 from grammar.core.game import Core, Play
 from grammar.core.play import Lines
 from grammar.core.rules import Go, Own
+from grammar.core.schedule import moments_s
 from grammar.core.values import SAME, Population, SideId, Spot
 from grammar.finding import Finding
 from grammar.span import Span
@@ -34,6 +36,12 @@ class Builder:
     rules: dict[int, Rule] = field(factory=dict)
     findings: list[Finding] = field(factory=list)
     result_place: int | None = None
+    times_s: tuple[Fraction, ...] = field(init=False)
+
+    @times_s.default
+    def _times_s(self) -> tuple[Fraction, ...]:
+        """The moments of the clock, which many ask for."""
+        return moments_s(self.core.play)
 
     @property
     def play(self) -> Play:

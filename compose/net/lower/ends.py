@@ -14,7 +14,6 @@ from grammar.core.ends import Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.game import Play
 from grammar.core.guards import Compare, Guard, Points
 from grammar.core.rules import Becomes, Finish
-from grammar.core.schedule import moments_s
 from grammar.core.values import SideId
 
 POINTS_COUNTED_TO = 25
@@ -55,7 +54,7 @@ def _after_the_clock(builder: Builder) -> Iterator[End]:
     bell = builder.play.bell
     if bell is None or not bell.goes_on:
         return
-    over = Comparison(((1, clock_place(builder)),), "==", len(moments_s(builder.play)))
+    over = Comparison(((1, clock_place(builder)),), "==", len(builder.times_s))
     for verdict in bell.verdicts[:-1]:
         yield from _results(builder, verdict, over, builder.rule(bell.lines), Cause.OVER_OR_NEXT)
 
@@ -129,7 +128,7 @@ def lower_bell(builder: Builder) -> Bell | None:
 
 
 def _of_bell(builder: Builder, bell: core.Bell, rule: Rule) -> Iterator[End]:
-    times = len(moments_s(builder.play))
+    times = len(builder.times_s)
     rings = All() if not times else All((Comparison(((1, clock_place(builder)),), "==", times),))
     for verdict in bell.verdicts:
         yield from _results(builder, verdict, rings, rule, TimeUp(bell.after_s))

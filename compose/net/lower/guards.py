@@ -28,7 +28,6 @@ from grammar.core.guards import (
     ThingsAt,
     Whole,
 )
-from grammar.core.schedule import moments_s
 from grammar.core.values import At, OnStep, Population, Presence, SideId
 
 
@@ -49,7 +48,7 @@ def _compared(builder: Builder, guard: Compare) -> Comparison:
 
 def _of_clock(builder: Builder, clock: Clock, relation: Relation) -> Comparison:
     """Whether the moment has passed, or not yet."""
-    number = moments_s(builder.play).index(clock.at_s)
+    number = builder.times_s.index(clock.at_s)
     passed = relation is Relation.AT_LEAST
     return Comparison(((1, clock_place(builder)),), ">=" if passed else "<=", number + 1 if passed else number)
 

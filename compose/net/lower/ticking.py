@@ -25,7 +25,7 @@ from compose.net.schedule import Schedule
 from compose.net.told import Ticked
 from grammar.core.clock import AtTime, ComeIn
 from grammar.core.rules import Rule as CoreRule
-from grammar.core.schedule import again_s, falls_on, lines_at, moments_s
+from grammar.core.schedule import again_s, falls_on, lines_at
 from grammar.core.values import KindId
 from grammar.frozen import frozen
 
@@ -41,7 +41,7 @@ class Tick:
 
 def lower_ticks(builder: Builder) -> Schedule | None:
     """What happens at every moment of the clock of which the sheet speaks."""
-    times, again = moments_s(builder.play), again_s(builder.play)
+    times, again = builder.times_s, again_s(builder.play)
     if not times and again is None:
         return None
     place = clock_place(builder)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from compose.net.lower.builder import Builder
 from compose.net.net import Place
 from grammar.core.declared import AreaKind, Per
-from grammar.core.schedule import moments_s
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -135,7 +134,7 @@ def store_place(builder: Builder, kind: KindId) -> int:
 
 def clock_place(builder: Builder) -> int:
     """The count of the moments of the clock that have passed."""
-    return builder.add_place((CLOCK,), Place(CLOCK, CLOCK, len(moments_s(builder.play)), 0))
+    return builder.add_place((CLOCK,), Place(CLOCK, CLOCK, len(builder.times_s), 0))
 
 
 def line_place(builder: Builder, line: int) -> int:
