@@ -16,8 +16,14 @@ from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
 
 
-def concerned(aim: Aim, offer: Offer) -> frozenset[Owner]:
-    """Whose the things or players aimed at are."""
+def _concerned(play: Play, offer: Offer, aim: Aim, result: Result) -> frozenset[Owner]:
+    """Whose the things or players aimed at are; a pass, or what is sent at one's own, is caught by another side."""
+    owners = _aimed_at(offer, aim)
+    others = play.others(offer.by.side)
+    return frozenset(others) if result is Result.CAUGHT and others and owners == {offer.by.side} else owners
+
+
+def _aimed_at(offer: Offer, aim: Aim) -> frozenset[Owner]:
     match aim:
         case AtThing() | Through():
             return frozenset({aim.thing.owner})
@@ -59,22 +65,50 @@ def rests_left(play: Play) -> list[Rest]:
             over = [each for each in own if each.by == rest.by and rest.against <= each.against]
             over = [each for each in over if rest.results <= each.results and rest.skills <= each.skills]
             said = {ball for each in over for ball in each.balls}
-            left = frozenset(_sent(play, rest) - said)
+            left = frozenset(_sent(play, rest) - said - _sent_on(play, rest))
             kept += [evolve(rest, balls=left)] if left else []
     return kept
 
 
 def _sent(play: Play, rest: Rest) -> set[KindId]:
     """The balls of a rest that somebody sends so."""
-    return {
+    return {attempt.ball for _, attempt, _ in _coming(play, rest) if attempt.ball is not None}
+
+
+def _coming(play: Play, rest: Rest) -> Iterator[tuple[Offer, Attempt, Result]]:
+    """All that leaves a ball to a rest, if no rule says where it goes."""
+    for offer, attempt, results in _happening(play):
+        if attempt.ball in rest.balls and attempt.skill in rest.skills and offer.by.side == rest.by:
+            for result in results & rest.results:
+                if _concerned(play, offer, attempt.aim, result) & rest.against:
+                    yield offer, attempt, result
+
+
+def _sent_on(play: Play, rest: Rest) -> set[KindId]:
+    """The balls of a rest that a rule of the sheet sends elsewhere whenever they would come to lie so."""
+    own = [rule for rule in play.rules if not rule.granted and rule.guard == ALWAYS]
+    sending = [rule.trigger for rule in own if any(isinstance(effect, SendBall) for effect in rule.effects)]
+    events = [trigger for trigger in sending if isinstance(trigger, Happening)]
+    left = {
         attempt.ball
-        for offer, attempt, results in _happening(play)
-        if attempt.ball in rest.balls
-        and attempt.skill in rest.skills
-        and offer.by.side == rest.by
-        and results & rest.results
-        and concerned(attempt.aim, offer) & rest.against
+        for offer, attempt, result in _coming(play, rest)
+        if not any(_meets(play, each, offer, attempt, result) for each in events)
     }
+    return _sent(play, rest) - left
+
+
+def _meets(play: Play, trigger: Happening, offer: Offer, attempt: Attempt, result: Result) -> bool:
+    """Whether an attempt with this result is always one of those of which a rule speaks."""
+    aimed, owners = _objects(offer, attempt.aim), _concerned(play, offer, attempt.aim, result)
+    return (
+        trigger.result is result
+        and not trigger.at
+        and (not trigger.by or offer.by in trigger.by)
+        and (not trigger.skills or attempt.skill in trigger.skills)
+        and (not trigger.balls or attempt.ball in trigger.balls)
+        and (not trigger.against or owners <= trigger.against)
+        and (not trigger.to or (bool(aimed) and aimed <= trigger.to))
+    )
 
 
 def rule_left(play: Play, rule: Rule) -> Rule | None:

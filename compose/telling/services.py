@@ -80,13 +80,15 @@ def _concerned(voice: Voice, by: SideId, owner: Owner) -> str:
 
 
 def _rest(voice: Voice, rest: Rest) -> str:
-    sender, aimed_at = voice.say("whoever sent it"), voice.say("the side that it was sent to")
+    sender, aimed_at = voice.say("the side of whoever sent it"), voice.say("the side that it was sent to")
     others = voice.play.others(rest.by)
     if len(others) == 1:
         aimed_at = voice.sides(others)
     speaking = evolve(voice, called=((rest.by, sender), *((other, aimed_at) for other in others)))
     speaking = speaking if voice.me is not None else voice
     if rest.to.of is Landmark.HANDS:
+        if rest.to.owner == rest.by:
+            return voice.say("{ball} stays {side}", ball=_ball(voice, rest), side=speaking.place([rest.to]))
         return voice.say("{ball} goes {goal}", ball=_ball(voice, rest), goal=speaking.goal([rest.to]))
     where = speaking.place([rest.to])
     patterns = (

@@ -143,3 +143,22 @@ when
 finish
   a side wins when the other side has no players in
 """
+
+POSSESSION = """
+game Heron Four
+space
+  court 18 m by 10 m, in one piece
+sides
+  herons and rails, 5 to 8 players each, mirrored
+kit
+  1 foam ball
+set-up
+  herons begins with the ball
+play
+  players stay on the court
+  players pass a foam ball to a team-mate, 1 in 8 are caught
+when
+  4 passes in a row: the passer's side scores 1 point
+finish
+  after 6 min: more points wins, else a draw
+"""
