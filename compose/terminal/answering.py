@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 from typing import Any
 
 from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, to_mend
@@ -10,6 +11,7 @@ from compose.care.scene import LAST_WORD
 from compose.telling.english.matches import match_words
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
+from grammar.finding import Finding
 from grammar.words import count
 
 MORE = "The forecast may find more."
@@ -17,7 +19,11 @@ MORE = "The forecast may find more."
 
 def verdict(answer: Answer) -> str:
     """Such as "Proved: nothing to mend. The forecast may find more."."""
-    number = len(to_mend(answer.findings))
+    return _verdict(answer, answer.findings)
+
+
+def _verdict(answer: Answer, findings: Sequence[Finding]) -> str:
+    number = len(to_mend(findings))
     things = count(number, "thing") if number else "nothing"
     if answer.added is None:
         return f"Proved: {things} to mend. {MORE}"
@@ -25,11 +31,12 @@ def verdict(answer: Answer) -> str:
 
 
 def say_in_short(answer: Answer) -> None:
-    """What is to mend of it, and how much more there is to know; for outputs that tell what is of the class."""
-    mend = to_mend(answer.findings)
-    say_findings([each for each in mend if each not in answer.of_class])
-    say(verdict(answer))
-    more = len(answer.findings) - len(mend)
+    """What is to mend of the game, and how much more there is to know; for outputs that tell what is of the class."""
+    findings = [each for each in answer.findings if each not in answer.of_class]
+    mend = to_mend(findings)
+    say_findings(mend)
+    say(_verdict(answer, findings))
+    more = len(findings) - len(mend)
     if more:
         say(f"{count(more, 'thing').capitalize()} more to know: see check and forecast.")
 

@@ -55,13 +55,26 @@ def show_fit(
     say()
     say_findings(found.findings)
     wrong = len(to_mend(found.findings))
-    say("The game fits the class." if not wrong else f"The class: {count(wrong, 'thing')} to mend.")
+    say(f"Class, hall and cupboard: {count(wrong, 'thing') if wrong else 'nothing'} to mend.")
     if prepared is not None and answer is not None:
         say()
         say(headline(prepared))
         say_in_short(answer)
         say_care(answer)
+    say()
+    say(_in_one(found, answer))
     return exit_code(findings)
+
+
+def _in_one(found: Fit, answer: Answer | None) -> str:
+    """The last word, of which the exit code says the same."""
+    of_class = bool(to_mend(found.findings))
+    of_game = answer is not None and bool(to_mend([each for each in answer.findings if each not in found.findings]))
+    if not of_class and not of_game:
+        return "The game fits the class."
+    if of_class and of_game:
+        return "The game does not fit the class as it is, and has something to mend of its own."
+    return "The game does not fit the class as it is." if of_class else "The game fits the class; mend what is its own."
 
 
 def _known_json(found: Fit, answer: Answer | None) -> dict[str, Any]:

@@ -195,3 +195,16 @@ def test_remix_of_a_remix_is_made_from_both(tmp_path: Path) -> None:
     assert run("keep", "lantern row on the floor", *short)[0] == 0
     text = run("differ", "lantern-row", str(kept), "--quick")[1]
     assert "players roll where they threw overarm" in text and "25 % less floor" in text
+
+
+@pytest.mark.parametrize(
+    ("game", "with_rules"), [("lantern-row", ""), ("heron-and-pike", "nobody is out"), ("four-becks", "")]
+)
+@pytest.mark.parametrize("name", ["beck class", "tarn class"])
+def test_fit_says_in_its_last_line_what_its_exit_code_says(game: str, with_rules: str, name: str) -> None:
+    modifiers = ("--with", with_rules) if with_rules else ()
+    code, text = run("fit", game, *modifiers, "--class", name, "--quick")
+    lines = text.splitlines()
+    counts = [line for line in lines if line.endswith(" to mend.") or " to mend. " in line]
+    assert (lines[-1] == "The game fits the class.") == (code == 0), text
+    assert all("nothing to mend" in line for line in counts) == (code == 0), text
