@@ -42,7 +42,17 @@ def test_the_way_in_is_the_class_and_then_the_games(desk: Desk, client: TestClie
     assert "class of 27" in (desk.shelf / "my-class.rules").read_text()
 
 
-@pytest.mark.parametrize(("field", "value"), [("pupils", "0"), ("pupils", "27; x"), ("minutes", "999")])
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("pupils", "0"),
+        ("pupils", "27; x"),
+        ("minutes", "999"),
+        ("oldest", "0"),
+        ("oldest", "x"),
+        ("youngest", "2"),
+    ],
+)
 def test_a_class_that_cannot_be_is_not_kept(desk: Desk, client: TestClient, field: str, value: str) -> None:
     answer = client.post("/class", data={**CLASS, "token": desk.token, field: value})
     assert answer.status_code == 422
