@@ -8,7 +8,7 @@ from pathlib import Path
 from compose.modifiers.carry_over import carried_over
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.parents import sheet_of_uses
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, say_to_error, stop
 from compose.terminal.finding_games import game, kit, rules_of, use
 from compose.terminal.remix_files import base_of, recipe_in
 from compose.terminal.stages import remixed
@@ -43,7 +43,7 @@ def write_remix(
         say_json({"text": text, "lines_changed": len(made.edits), "findings": told})
     else:
         say(text.rstrip() if out is None else f"Written to {out}.")
-        say_findings(findings)
+        say_findings(findings, to_error=out is None)
     return exit_code(findings)
 
 
@@ -68,10 +68,12 @@ def carry(path: Path, old: Path | None, out: Path | None, force: bool, as_json: 
         say_json({"text": text, "findings": [finding_json(each) for each in carried.conflicts]})
         return exit_code(carried.conflicts)
     say(text.rstrip() if out is None else f"Written to {out}.")
-    say()
-    say_findings(carried.conflicts)
+    beside = out is None
+    tell = say_to_error if beside else say
+    tell("")
+    say_findings(carried.conflicts, to_error=beside)
     if not carried.conflicts:
-        say("Nothing is lost: all that the remix does, it does on its base as it is now.")
+        tell("Nothing is lost: all that the remix does, it does on its base as it is now.")
     return exit_code(carried.conflicts)
 
 

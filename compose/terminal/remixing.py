@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from compose.modifiers.remix_sheet import remix_text
-from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, say_to_error
 from compose.terminal.stages import remixed
 from compose.terminal.writing import write
 
 
 def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: bool, as_json: bool) -> int:
-    """Print or write a remix; the exit code."""
+    """Print or write a remix; the exit code. A sheet on the terminal stands alone: what was done is told beside it."""
     made, findings = remixed(name, modifiers, as_json)
     text = remix_text(made)
     if out is not None:
@@ -32,16 +32,18 @@ def show_remix(name: str, modifiers: Sequence[str], out: Path | None, force: boo
             }
         )
         return exit_code(findings)
-    if out is None:
+    beside = out is None
+    tell = say_to_error if beside else say
+    if beside:
         say(text.rstrip())
-        say()
+        tell("")
     for use in made.uses:
-        say(f"What {use.label} did:")
+        tell(f"What {use.label} did:")
         for edit in made.edits:
             if edit.by == use.label:
                 for line in textwrap.wrap(edit.words(), 78, initial_indent="  - ", subsequent_indent="    "):
-                    say(line)
+                    tell(line)
     if out is not None:
         say(f"Written to {out}.")
-    say_findings(findings)
+    say_findings(findings, to_error=beside)
     return exit_code(findings)

@@ -9,6 +9,7 @@ import pytest
 from running import OF_A_GAME, REPORTING, process, run, run_json
 
 import library
+from grammar.parse import parse
 
 WITHOUT_NAME = [command for command in REPORTING if command in ("games", "modifiers", "kit", "granted")]
 
@@ -56,6 +57,19 @@ def test_remix_can_be_read_again(tmp_path: Path) -> None:
     path = tmp_path / "remix.rules"
     run("remix", "lantern row", "--with", "kick instead", "--with", "add balls, n 2", "--out", path, code=0)
     assert run_json("remix", path)["text"].count("kick") == path.read_text(encoding="utf-8").count("kick")
+
+
+@pytest.mark.parametrize("arguments", [
+    ("remix", "heron and pike", "--with", "nobody is out"),
+    ("keep", "heron and pike", "--with", "nobody is out"),
+    ("carry", "library/remixes/heron-and-pike-all-play.rules"),
+    ("new", "knock down"),
+    ("granted",),
+])
+def test_a_sheet_on_the_terminal_stands_alone(arguments: tuple[str, ...]) -> None:
+    """What the program has to say of it stands beside it, so that it can go into a file as it is."""
+    result = run(*arguments)
+    assert parse(result.stdout).value is not None, result.stdout
 
 
 def test_whole_number_of_pupils_is_shared_among_the_sides() -> None:
