@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import evolve
+
 from compose.staging.floor.values import Rectangle
 from compose.staging.found import note, warning
 from compose.staging.limit import Limit
 from compose.staging.room import Room
+from compose.staging.where import beside_court, of_court
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count
@@ -17,14 +20,15 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
     """The court in the hall: its size, and fixed things in its way."""
     if room is None:
         return
-    place = game.sheet.span
     if not room.fits:
         short = -2 * room.run_off
         hall = f"{room.hall.length_m.usual:g} m by {room.hall.width_m.usual:g} m"
         needs = f"{count(room.courts, 'court')} {'each need' if room.courts > 1 else 'needs'}"
         title = f"The {room.hall.name} is {short:.1f} m too small: {needs} {room.long:.4g} m by {room.wide:.4g} m"
         title += f" with what lies beside it, the hall is {hall}."
-        yield warning("F-hall", title, place, "Make the court smaller.", short_m=short)
+        beside = beside_court(game)
+        hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
+        yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
         return
     yield from _fixed_things(game, room, courts)
 
@@ -39,7 +43,8 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         code = "F-area" if each.unit == "m2" else "F-run-off"
         hint = f"Source: {each.said_by()}."
         make = warning if each.broken else note
-        yield make(code, title, game.sheet.span, hint, there=each.there, least=each.least, usual=each.usual)
+        found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
+        yield evolve(found, others=beside_court(game)) if code == "F-run-off" else found
 
 
 def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:
@@ -52,7 +57,7 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterat
             where = "where the court should lie" if len(courts) == 1 else f"on {count(len(reached), 'court')}"
             title = f"The {fixed.name} of the {room.hall.name} stands {where}, {into:.2g} m into it."
             hint = "Lay the court elsewhere, or make it smaller."
-            yield warning("F-fixed", title, game.sheet.span, hint, short_m=into)
+            yield warning("F-fixed", title, of_court(game), hint, short_m=into)
 
 
 def _into(one: Rectangle, other: Rectangle) -> tuple[float, float]:

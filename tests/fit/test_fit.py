@@ -76,6 +76,17 @@ def test_fixed_things_in_the_way_are_named() -> None:
     assert "F-run-off" in codes(found)
 
 
+def test_what_is_of_the_court_points_at_its_line_and_at_what_lies_beside_it() -> None:
+    for hall, code in (("gymnastics room 20 by 10", "F-hall"), ("Tarn Head school hall", "F-run-off")):
+        stem = "ferry-bench" if code == "F-hall" else "lantern-row"
+        found = fitted(stem, BECK.replace("Fellgate school sports hall", hall))
+        lines = next(path for path in library.game_paths() if path.stem == stem).read_text("utf-8").splitlines()
+        (finding, *_) = (each for each in found.findings if each.code == code)
+        assert lines[finding.place.line - 1].strip().startswith("court "), finding.place
+        assert all("behind" in lines[place.line - 1] or "beside" in lines[place.line - 1] for place in finding.others)
+        assert bool(finding.others) == (stem == "ferry-bench")
+
+
 def test_every_limit_names_its_source() -> None:
     found = fitted("lantern-row", BECK.replace("Fellgate school sports hall", "Tarn Head school hall"))
     assert len(found.staging.limits) == 4
