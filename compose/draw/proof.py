@@ -10,8 +10,9 @@ from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.match import Match
 from compose.telling.for_class import teams_said
 from compose.telling.french import side_name
-from compose.telling.sides import does, is_plural
+from compose.telling.sides import does
 from compose.telling.wording import Wording
+from grammar.words import called_by_players
 
 if TYPE_CHECKING:
     from compose.forecast.answers import Answers
@@ -112,7 +113,7 @@ def _wins(side: str, chance: float, wording: Wording) -> str:
     share = share_said(chance, wording)
     if wording.english:
         return f"{does(side, 'wins', 'win')} {share}"
-    pattern = "{side} win {share}" if is_plural(side) else "{side} wins {share}"
+    pattern = "{side} win {share}" if called_by_players(side) else "{side} wins {share}"
     return wording.say(pattern, side=side_name(wording, side), share=share)
 
 

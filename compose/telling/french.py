@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import re
 
-from compose.telling.sides import is_plural
 from compose.telling.wording import GENDER, MANY, NUMBER, Wording
-from grammar.words import player_of
+from grammar.words import called_by_players, player_of
 
 _VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"
 _JOINED = (
@@ -69,7 +68,7 @@ def feminine(wording: Wording, one: str) -> bool:
 def definite(wording: Wording, written: str) -> str:
     """A name with "the", in the number in which it is written: "the lanterns", "the back line"."""
     known = wording.known(NUMBER, written)
-    several = known == MANY if written in wording.several else is_plural(written)
+    several = known == MANY if written in wording.several else called_by_players(written)
     return joined(f"{article('the', feminine(wording, written), several)} {wording.named(written)}")
 
 
@@ -86,19 +85,19 @@ def side_noun(wording: Wording, side: str, several: bool) -> tuple[str, bool]:
 
 def side_label(wording: Wording, side: str) -> str:
     """A side by its bare name, as it stands on a plan: "herons", "north"."""
-    return side_noun(wording, side, True)[0] if is_plural(side) else wording.named(side)
+    return side_noun(wording, side, True)[0] if called_by_players(side) else wording.named(side)
 
 
 def side_name(wording: Wording, side: str) -> str:
     """A side in a sentence: "les hérons", "le Nord"; a name that nobody knows has no article."""
-    if is_plural(side):
+    if called_by_players(side):
         return f"les {side_noun(wording, side, True)[0]}"
     return definite(wording, side) if wording.knows(side) else side
 
 
 def side_players(wording: Wording, side: str, number: int) -> str:
     """ "11 hérons", "10 joueurs du Nord"."""
-    if is_plural(side):
+    if called_by_players(side):
         return f"{wording.figure(number)} {side_noun(wording, side, number >= 2)[0]}"
     players = wording.counted(number, "player", "players")
     return joined(f"{players} de {side_name(wording, side)}")

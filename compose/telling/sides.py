@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-
-def is_plural(side: str) -> bool:
-    """Whether a side is called by its players: "herons", "boatmen"; "north" is not."""
-    return side.endswith("men") or (side.endswith("s") and not side.endswith("ss") and len(side) > 3)
+from grammar.words import called_by_players
 
 
 def does(side: str, one: str, many: str) -> str:
     """A side with its verb: "north wins", "the herons win"."""
-    return f"the {side} {many}" if is_plural(side) else f"{side} {one}"
+    return f"the {side} {many}" if called_by_players(side) else f"{side} {one}"
 
 
 def subject(side: str) -> str:

@@ -9,7 +9,6 @@ from pathlib import Path
 import attrs
 import pytest
 
-from compose.telling.sides import is_plural
 from grammar.class_told import class_told
 from grammar.parse import parse
 from grammar.sentences.base import Node
@@ -17,7 +16,7 @@ from grammar.sentences.head import Switch
 from grammar.sentences.modifier import Takes
 from grammar.sentences.sides import Kit, Role, SideBySide, Sides
 from grammar.sentences.space import Area, Track
-from grammar.words import player_of
+from grammar.words import called_by_players, player_of
 from library import own_hall, word_lists
 from library.lesson_words import skill_words
 from library.load import class_paths, game_paths, halls, kit_catalogue, kit_names, modifier_paths, remix_paths
@@ -72,7 +71,7 @@ def names():
             if isinstance(node, Area | Track | Role):
                 found.add(node.name.text)
             elif isinstance(node, Sides):
-                found |= {player_of(side.text) if is_plural(side.text) else side.text for side in node.names}
+                found |= {player_of(side.text) if called_by_players(side.text) else side.text for side in node.names}
             elif isinstance(node, SideBySide):
                 found.add(node.what.text.removesuffix("s"))
             elif isinstance(node, Kit):

@@ -101,7 +101,7 @@ def test_a_rule_that_wins_is_shown_at_its_own_sentence() -> None:
 @pytest.mark.parametrize(
     ("claim", "way", "of_winner"),
     [
-        ("it has at most 1 cones standing", "the other side has at most 1 cones standing", False),
+        ("it has at most 1 cone standing", "the other side has at most 1 cone standing", False),
         ("the other side has 2 cones standing", "it has 2 cones standing", True),
     ],
 )

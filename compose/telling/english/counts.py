@@ -26,13 +26,16 @@ from grammar.core.values import (
     SHARED,
     AreaId,
     At,
+    KindId,
+    Landmark,
     OnStep,
+    Part,
     Posture,
     SideId,
     Spot,
     without_load,
 )
-from grammar.words import listing, plural
+from grammar.words import called_by_players, listing, plural
 
 
 def guard_words(net: Net, guard: Guard, speaking: SideId | None = None) -> str:
@@ -45,8 +48,8 @@ def guard_words(net: Net, guard: Guard, speaking: SideId | None = None) -> str:
 
 def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
     if isinstance(guard.count, Clock):
-        time = time_words(guard.count.at_s)
-        return f"{time} are over" if guard.relation is Relation.AT_LEAST else f"{time} are not over yet"
+        over = over_words(guard.count.at_s)
+        return over if guard.relation is Relation.AT_LEAST else f"{over.removesuffix('over')}not over yet"
     if isinstance(guard.count, Taken):
         return "it is the first time"
     side = _side_of(guard.count)
@@ -55,9 +58,10 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
     if guard.relation is Relation.EQUAL and guard.bound == 0:
         bound = "no"
     bound = "all" if isinstance(guard.bound, Whole) else bound
-    what = count_words(net, guard.count, side)
+    their = "their" if side is not None and speaking is None and called_by_players(side.key) else "its"
+    what = count_words(net, guard.count, side, guard.bound == 1, their)
     if side is None:
-        return f"there are {bound} {what}"
+        return f"there {'is' if guard.bound == 1 else 'are'} {bound} {what}"
     if speaking is None:
         return f"{does(side.key, 'has', 'have')} {bound} {what}"
     return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
@@ -66,6 +70,11 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
 def time_words(time_s: Fraction) -> str:
     """A time, in minutes where it has at least one."""
     return f"{float(time_s / 60):g} min" if time_s >= 60 else f"{float(time_s):g} s"
+
+
+def over_words(time_s: Fraction) -> str:
+    """So much of the round is over."""
+    return f"{time_words(time_s)} {'is' if time_s in (1, 60) else 'are'} over"
 
 
 def _side_of(count: Count) -> SideId | None:
@@ -84,34 +93,39 @@ def _side_of(count: Count) -> SideId | None:
     return next(iter(owners)) if len(owners) == 1 else None
 
 
-def count_words(net: Net, count: Count, side: SideId | None) -> str:
-    """What is counted, of a side: "lanterns standing", "players in", "balls in its half"."""
+def count_words(net: Net, count: Count, side: SideId | None, one: bool = False, their: str = "its") -> str:
+    """What is counted, of a side: "lanterns standing", "players in", "balls in its half"; or `one` of them."""
     match count:
         case Clock() | Taken():
-            return "moments"
+            return "moment" if one else "moments"
         case Points():
-            return "points"
+            return "point" if one else "points"
         case PlayersAt():
             roles = {without_load(each.role) for each in count.of}
-            noun = "players" if PLAIN in roles else plural(next(role.key for role in roles if role is not PLAIN))
-            return f"{noun} {_where(count, side)}"
+            noun = "player" if PLAIN in roles else next(role.key for role in roles if role is not PLAIN)
+            return f"{noun if one else plural(noun)} {_where(count, side)}"
         case ThingsAt():
-            nouns = sorted({plural_of(net, thing.kind) for thing in count.of})
+            nouns = sorted({_kind(net, thing.kind, one) for thing in count.of})
             return f"{listing(nouns, 'or')} {' or '.join(sorted({_thing_standing(each) for each in count.at}))}"
         case BallsAt():
-            nouns = sorted(plural_of(net, kind) for kind in count.of)
-            spots = " or ".join(sorted(_lying(spot, side) for spot in count.at))
-            if spots == "hands":
-                return listing(nouns, "or")
-            return f"{listing(nouns, 'or')} in its half" if spots == "half" else f"{listing(nouns, 'or')} {spots}"
+            nouns = sorted(_kind(net, kind, one) for kind in count.of)
+            spots = " or ".join(sorted(_lying(spot, side, their) for spot in count.at))
+            return f"{listing(nouns, 'or')} {spots}".rstrip()
 
 
-def _lying(spot: Spot, side: SideId | None) -> str:
-    """Where balls lie: an area of the side spoken of is "its" area."""
-    own = spot.owner == side
-    if own and isinstance(spot.of, AreaId):
-        return lying(Spot(spot.of, SHARED, spot.part)).replace(" the ", " its ", 1)
-    return lying(spot, own)
+def _kind(net: Net, kind: KindId, one: bool) -> str:
+    return kind.key if one else plural_of(net, kind)
+
+
+def _lying(spot: Spot, side: SideId | None, their: str) -> str:
+    """Where balls lie: an area of the side spoken of is "its" area, what it has in hand is only that."""
+    if spot.owner != side:
+        return lying(spot)
+    if spot.of is Landmark.HANDS:
+        return ""
+    if spot.of is Landmark.HALF and spot.part is Part.AT:
+        return f"in {their} half"
+    return lying(spot, the=their) if isinstance(spot.of, AreaId) else lying(spot, bare=True)
 
 
 def _where(count: PlayersAt, side: SideId | None) -> str:

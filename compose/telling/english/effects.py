@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from compose.telling.english.places import lying
+from compose.net.net import Net
+from compose.telling.english.places import lying, plural_of
 from compose.telling.sides import does, subject
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
@@ -28,7 +29,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.values import PLAIN, SAME, At, Landmark, Part, Posture, Presence, SideId, Skill, Spot
-from grammar.words import article, count, listing
+from grammar.words import article, count, listing, plural
 
 _PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the catcher"}
 _AGENTS = {
@@ -57,12 +58,12 @@ def waiting_words(who: Waiting) -> str:
     return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
 
 
-def follows_words(effects: Iterable[Effect], skill: Skill | None = None) -> list[str]:
+def follows_words(net: Net, effects: Iterable[Effect], skill: Skill | None = None) -> list[str]:
     """What follows, effect by effect; what changes nothing is not said."""
-    return [words for effect in effects if (words := effect_words(effect, skill))]
+    return [words for effect in effects if (words := effect_words(net, effect, skill))]
 
 
-def effect_words(effect: Effect, skill: Skill | None = None) -> str:
+def effect_words(net: Net, effect: Effect, skill: Skill | None = None) -> str:
     """One effect in words, "" for none."""
     match effect:
         case Put():
@@ -79,8 +80,7 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
             which = "all balls go" if effect.all else "a ball goes"
             return f"{which} {_towards(effect.to)}"
         case ComeIn():
-            balls = " and ".join(kind.key for kind in sorted(effect.balls))
-            return f"all {balls} come in" if effect.count is None else f"{count(effect.count, balls)} in"
+            return _come_in(net, effect)
         case TakeAway():
             return f"every {' and '.join(kind.key for kind in sorted(effect.balls))} is taken away"
         case Add():
@@ -95,11 +95,18 @@ def effect_words(effect: Effect, skill: Skill | None = None) -> str:
         case LifeOf():
             return f"{_subject(effect.who, skill)} {'loses a life' if effect.by < 0 else 'gets a life back'}"
         case Swap():
-            return f"{_subject(effect.who, skill)} changes places with {_subject(effect.other, skill)}"
+            change = "change" if _several(effect.who) else "changes"
+            return f"{_subject(effect.who, skill)} {change} places with {_subject(effect.other, skill)}"
         case PlayOn() | TakeEffect():
             return ""
         case SetDown():
             return _set_down_words(effect)
+
+
+def _come_in(net: Net, effect: ComeIn) -> str:
+    one = effect.count == 1
+    balls = listing(kind.key if one else plural_of(net, kind) for kind in sorted(effect.balls))
+    return f"{'all' if effect.count is None else effect.count} {balls} {'comes' if one else 'come'} in"
 
 
 def _set_down_words(effect: SetDown) -> str:
@@ -111,7 +118,7 @@ def _set_down_words(effect: SetDown) -> str:
 
 def _towards(spot: Spot) -> str:
     if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
-        return f"to {spot.owner.key}"
+        return f"to {subject(spot.owner.key)}"
     said = lying(spot)
     return f"to {said.removeprefix('in ').removeprefix('on ')}" if spot.part is Part.AT else said
 
@@ -123,19 +130,25 @@ def _subject(who: object, skill: Skill | None) -> str:
         case Waiting():
             return waiting_words(who)
         case AllPlaying():
-            return f"all players of {listing(sorted({each.side.key for each in who.who}))}"
+            return f"all players of {listing(sorted({subject(each.side.key) for each in who.who}))}"
     raise TypeError(type(who).__name__)
 
 
+def _several(who: object) -> bool:
+    """Whether more than one is meant."""
+    return isinstance(who, AllPlaying) or (isinstance(who, Waiting) and (who.count > 1 or who.turn is Turn.ALL))
+
+
 def _go_words(effect: Go, skill: Skill | None) -> str:
-    who, becomes = _subject(effect.who, skill), effect.becomes
+    who, becomes, several = _subject(effect.who, skill), effect.becomes, _several(effect.who)
     if becomes.role is not SAME:
-        return f"{who} becomes {article('player' if becomes.role is PLAIN else becomes.role.key)}"
+        role = "player" if becomes.role is PLAIN else becomes.role.key
+        return f"{who} become {plural(role)}" if several else f"{who} becomes {article(role)}"
     if becomes.side is not SAME:
-        return f"{who} joins {subject(becomes.side.key)}"
+        return f"{who} {'join' if several else 'joins'} {subject(becomes.side.key)}"
     if effect.to is Presence.OUT:
-        return f"{who} is out"
+        return f"{who} {'are' if several else 'is'} out"
     if isinstance(effect.to, At):
-        return f"{who} goes to {lying(effect.to.spot).removeprefix('in ').removeprefix('on ')}"
-    several = isinstance(effect.who, Waiting) and effect.who.count > 1
-    return f"{who} return" if several else f"{who} returns"
+        there = lying(effect.to.spot).removeprefix("in ").removeprefix("on ")
+        return f"{who} {'go' if several else 'goes'} to {there}"
+    return f"{who} {'return' if several else 'returns'}"

@@ -21,13 +21,13 @@ from compose.net.told import (
     TimeOver,
     Tried,
 )
-from compose.telling.english.counts import guard_words, time_words
+from compose.telling.english.counts import guard_words, over_words, time_words
 from compose.telling.english.effects import follows_words, waiting_words
 from compose.telling.english.places import in_a_row, lying, of_side, player_noun, standing_words
 from compose.telling.sides import does
 from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.rules import Result
-from grammar.core.values import AreaId, At, Population, Skill, Spot, Teacher, Thing
+from grammar.core.values import AreaId, At, Laden, Population, Skill, Spot, Teacher, Thing
 from grammar.words import article
 
 _DOES = {
@@ -75,7 +75,7 @@ def _(told: Tried, net: Net) -> tuple[str, ...]:
     stops = () if told.stops is None else (f"the ball stops {lying(told.stops)}",)
     return (
         f"{_attempt(told.moment)} {_outcome(told.moment)}",
-        *follows_words(told.effects, told.moment.skill),
+        *follows_words(net, told.effects, told.moment.skill),
         *stops,
     )
 
@@ -89,12 +89,12 @@ def _(told: Strayed, net: Net) -> tuple[str, ...]:
 
 @clauses.register
 def _(told: Held, net: Net) -> tuple[str, ...]:
-    return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(told.effects)
+    return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(net, told.effects)
 
 
 @clauses.register
 def _(told: AllHeld, net: Net) -> tuple[str, ...]:
-    return f"everyone holds a ball for {float(told.time_s):g} s", *follows_words(told.effects)
+    return f"everyone holds a ball for {float(told.time_s):g} s", *follows_words(net, told.effects)
 
 
 @clauses.register
@@ -120,8 +120,8 @@ def _(told: CameBack, net: Net) -> tuple[str, ...]:
 
 @clauses.register
 def _(told: Ticked, net: Net) -> tuple[str, ...]:
-    time = time_words(told.at_s)
-    return f"every {time}" if told.again else f"{time} are over", *follows_words(told.effects)
+    when = f"every {time_words(told.at_s)}" if told.again else over_words(told.at_s)
+    return when, *follows_words(net, told.effects)
 
 
 @clauses.register
@@ -131,13 +131,13 @@ def _(told: TimeOver, net: Net) -> tuple[str, ...]:
 
 @clauses.register
 def _(told: BecameSo, net: Net) -> tuple[str, ...]:
-    return guard_words(net, told.guard), *follows_words(told.effects)
+    return guard_words(net, told.guard), *follows_words(net, told.effects)
 
 
 @clauses.register
 def _(told: RanOn, net: Net) -> tuple[str, ...]:
     run = told.run
-    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(told.effects)
+    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(net, told.effects)
 
 
 def _thing(thing: Thing) -> str:
@@ -157,6 +157,8 @@ def _attempt(moment: Moment) -> str:
     assert moment.skill is not None
     verb, manner = _DOES[moment.skill]
     load = article(next(iter(sorted(moment.load))).key) if moment.load else ""
+    if isinstance(moment.by.role, Laden) and moment.skill is Skill.CARRY:
+        load = "it"
     ball = article(moment.ball.key) if moment.ball else load
     parts = (_player(moment.by), verb, ball, manner, _aim(moment))
     return " ".join(part for part in parts if part)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from functools import singledispatch
 
 from compose.net.net import Net, Place
-from compose.telling.english.places import in_a_row, lying, of_side, player_noun, plural_of, standing_words
-from compose.telling.sides import is_plural
+from compose.telling.english.places import in_a_row, lying, of_side, players, plural_of, standing_words
 from grammar.core.values import (
     PLAIN,
     SHARED,
@@ -18,9 +17,8 @@ from grammar.core.values import (
     Presence,
     RoleId,
     SideId,
-    without_load,
 )
-from grammar.words import article, count, plural
+from grammar.words import count
 
 _FIXED = {
     "clock": ("moment of the clock has passed", "moments of the clock have passed"),
@@ -64,10 +62,8 @@ def _owner(place: Place) -> SideId:
 def _players(place: Place) -> tuple[str, str]:
     side, role = _owner(place), RoleId(place.kind) if place.kind else PLAIN
     if place.load is not None:
-        some = plural(player_noun(Population(side, without_load(place.load.role))))
-        return player_noun(Population(side, place.load)), f"{some} with {article(place.load.kind.key)}"
-    one = player_noun(Population(side, role))
-    several = side.key if role is PLAIN and is_plural(side.key) else plural(one)
+        return players(Population(side, place.load))
+    one, several = players(Population(side, role))
     there = where(place)
     if place.lives is not None:
         there += f" with {count(place.lives, 'life', 'lives')}"

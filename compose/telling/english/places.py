@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from compose.net.net import Net
-from compose.telling.sides import is_plural
+from compose.telling.sides import subject
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -19,25 +19,35 @@ from grammar.core.values import (
     Skill,
     Spot,
 )
-from grammar.words import article, player_of, plural
+from grammar.words import article, called_by_players, player_of, plural
 
 ON = ("bench", "base", "mark")  # what one stands on, not in
 
 
 def player_noun(who: Population) -> str:
-    """Such as "north player", "north keeper"; "carrier" where the side is called carriers."""
+    """Such as "north player", "north keeper"; "carrier" and "guard of the carriers" where the side is called so."""
+    return players(who)[0]
+
+
+def players(who: Population) -> tuple[str, str]:
+    """One of these players, and several."""
+    side = who.side.key
     if isinstance(who.role, Laden):
-        return f"{player_noun(Population(who.side, who.role.role))} with {article(who.role.kind.key)}"
+        load = article(who.role.kind.key)
+        one, many = players(Population(who.side, who.role.role))
+        return f"{one} with {load}", f"{many} with {load}"
     if who.role is not PLAIN:
-        return f"{who.side.key} {who.role.key}"
-    return player_of(who.side.key) if is_plural(who.side.key) else f"{who.side.key} player"
+        return of_side(who.role.key, who.side), of_side(plural(who.role.key), who.side)
+    if called_by_players(side):
+        return player_of(side), side
+    return f"{side} player", f"{side} players"
 
 
 def of_side(thing: str, owner: Owner) -> str:
     """A thing with its owner: "south lantern", "stone of the pikes"."""
     if not isinstance(owner, SideId):
         return thing
-    return f"{thing} of the {owner.key}" if is_plural(owner.key) else f"{owner.key} {thing}"
+    return f"{thing} of the {owner.key}" if called_by_players(owner.key) else f"{owner.key} {thing}"
 
 
 def plural_of(net: Net, kind: KindId) -> str:
@@ -49,22 +59,25 @@ def _in_or_on(area: AreaId) -> str:
     return "on" if area.key.rsplit(maxsplit=1)[-1] in ON else "in"
 
 
-def lying(spot: Spot, bare: bool = False) -> str:
-    """Where something lies: "in the dim strip of south", "behind the back line of south", "in the south half"."""
-    whose = f" of {spot.owner.key}" if isinstance(spot.owner, SideId) and not bare else ""
+def lying(spot: Spot, bare: bool = False, the: str = "the") -> str:
+    """Where something lies: "in the dim strip of south", "behind the back line of south", "in the south half".
+
+    Instead of `the` and its owner an area may have another word before it: "in their dim strip".
+    """
+    whose = f" of {subject(spot.owner.key)}" if isinstance(spot.owner, SideId) and not bare and the == "the" else ""
     if isinstance(spot.of, AreaId):
         area = spot.of.key
         if spot.part is Part.AT:
-            return area if bare else f"{_in_or_on(spot.of)} the {area}{whose}"
-        return f"{spot.part.value} the {area}{whose}"
+            return area if bare else f"{_in_or_on(spot.of)} {the} {area}{whose}"
+        return f"{spot.part.value} {the} {area}{whose}"
     if spot.of is Landmark.HALF and spot.part is Part.AT:
         if bare or not isinstance(spot.owner, SideId):
             return "half"
-        return f"in the half of the {spot.owner.key}" if is_plural(spot.owner.key) else f"in the {spot.owner.key} half"
+        return f"in the {of_side('half', spot.owner)}"
     if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
     if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
-        return spot.of.value if bare else f"in the hands of {spot.owner.key}"
+        return spot.of.value if bare else f"in the hands of {subject(spot.owner.key)}"
     at = "in" if spot.of is Landmark.CORNER else "on"
     return f"{at if spot.part is Part.AT else spot.part.value} the {spot.of.value}{whose}"
 
@@ -77,7 +90,7 @@ def standing_words(standing: Presence | At, side: SideId) -> str:
     return (
         lying(standing.spot)
         if foreign
-        else lying(Spot(standing.spot.of, side, standing.spot.part)).removesuffix(f" of {side.key}")
+        else lying(Spot(standing.spot.of, side, standing.spot.part)).removesuffix(f" of {subject(side.key)}")
     )
 
 

@@ -7,10 +7,10 @@ from fractions import Fraction
 
 from compose.net.net import RESULT, Net
 from compose.net.on_the_way import on_the_way
-from compose.telling.english.counts import time_words
+from compose.telling.english.counts import over_words
 from compose.telling.english.nouns import counted, many
-from compose.telling.sides import does, is_plural
-from grammar.words import player_of
+from compose.telling.sides import does
+from grammar.words import called_by_players, player_of
 
 SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
 
@@ -52,7 +52,7 @@ def _time_over(net: Net, counts: Sequence[int]) -> list[str]:
     """How much of the round is over by the last moment of the clock that has come."""
     if net.schedule is None or not counts[net.schedule.place]:
         return []
-    return [f"{time_words(Fraction(net.schedule.times_s[counts[net.schedule.place] - 1]))} are over"]
+    return [over_words(Fraction(net.schedule.times_s[counts[net.schedule.place] - 1]))]
 
 
 def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | None) -> list[str]:
@@ -86,7 +86,7 @@ def _without(side: str | None, phrase: str) -> list[str]:
         return phrase.split()
     padded = f" {phrase} ".replace(f" of the {side} ", " ").replace(f" of {side} ", " ").replace(f" {side} ", " ")
     words = padded.split()
-    if is_plural(side) and words[:1] == [player_of(side)]:
+    if called_by_players(side) and words[:1] == [player_of(side)]:
         words = words[1:]
     return words or phrase.split()
 
