@@ -8,7 +8,7 @@ from compose.check.condition import clauses, evaluate
 from compose.check.found import Chain, Share, Value, said
 from compose.check.rate import factor
 from compose.check.study import Study
-from compose.net.net import Net, Rate
+from compose.net.net import Move, Net, Rate
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3
@@ -30,6 +30,15 @@ def span_of_last_move(study: Study, state: int) -> Span:
         move = study.net.transitions[by]
         rules = move.rules or tuple(effect.rule for effect in move.effects)
     return rules[0].span if rules else nowhere()
+
+
+def span_of_arrival(study: Study, state: int, place: int) -> Span:
+    """The sentence by which the last move of the shortest line to a state puts something into a place; of a move that
+    does not, the sentence behind it."""
+    by = int(study.space.by[state])
+    effects = study.net.transitions[by].effects if by >= 0 else ()
+    there = [each.rule.span for each in effects if isinstance(each, Move) and each.target == place]
+    return there[0] if there and there[0].line else span_of_last_move(study, state)
 
 
 def missing_in(study: Study, state: int) -> Chain:

@@ -22,7 +22,7 @@ from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.match import match_of
-from compose.net.net import RESULT, Net, Place
+from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
 from compose.net.width import too_wide
 from compose.staging.floor.nowhere import nowhere_to_act
@@ -32,7 +32,7 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.rules import Add, Finish, StartAgain
-from grammar.core.values import Population, SideId
+from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.span import Span
@@ -78,6 +78,7 @@ def net_of(
         match=match_of(core),
         duties=tuple(_duties(builder)),
         spared=tuple(_spared(builder)),
+        unfetched=tuple(_unfetched(builder)),
         schedule=schedule,
         plurals=core.plurals,
     )
@@ -99,6 +100,16 @@ def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:
         if not role.aimed_at:
             who = Population(role.side, role.id)
             yield from ((place, builder.core.lines[role.lines[0]].span) for place in in_play(builder, who))
+
+
+def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
+    """The places of balls from which the sheet says that nobody fetches them."""
+    said = {(each.ball.key, each.spot): builder.core.lines[each.lines[0]] for each in builder.play.unfetched}
+    for number, place in enumerate(builder.places):
+        if place.token == "ball" and isinstance(place.standing, At):
+            line = said.get((place.kind or "", place.standing.spot))
+            if line is not None:
+                yield number, Rule(line.words, line.span)
 
 
 def _duties(builder: Builder) -> Iterator[Duty]:

@@ -1,8 +1,9 @@
 """How small suggestions for drawn classes are beside trying every set, and how long the everyday class takes.
 
-    python -m tests.benchmarks.suggest_for_class [classes]
+    python -m tests.benchmarks.suggest_for_class [games|singles|pairs]
 
-Singles at all amounts; pairs at their least, usual and most are tried for every fifth class. It takes long.
+`games`: the everyday class with every game. `singles`: fifty classes beside all single modifiers at all amounts.
+`pairs`: ten of them beside all pairs, too, at their least, usual and most amounts, which takes hours.
 """
 
 from __future__ import annotations
@@ -22,8 +23,8 @@ from compose.fit.suggest.side_by_side import on_cores
 from compose.fit.suggest.suggestion import suggestions
 
 
-def main() -> None:
-    """Print a line for each game with the everyday class, then one for each drawn class."""
+def games() -> None:
+    """A line for each game with the everyday class."""
     ends = at_the_ends(every_modifier())
     for name, game in sorted(library_games().items()):
         begun, scorer = time.perf_counter(), Drawn(everyday(), game).scorer()
@@ -31,13 +32,21 @@ def main() -> None:
             found = search(scorer, ends, scoring=scoring)
         told = [[use.label for use in each.uses] for each in suggestions(found, scorer, 1)]
         print(f"{name}: {time.perf_counter() - begun:.1f} s, {found.tried} tried, {told}", flush=True)
-    for seed in range(int(sys.argv[1]) if len(sys.argv) > 1 else 50):
+
+
+def classes(pairs: bool) -> None:
+    """A line for each drawn class: how much what is found changes, and the least that does it."""
+    ends, singles = at_the_ends(every_modifier()), tuple(everywhere(every_modifier()))
+    for seed in range(0, 50, 5 if pairs else 1):
         group = drawn(seed)
         found = search(group.scorer(), ends, wanted=1)
-        wanted = exhaustive(group.scorer(), tuple(everywhere(every_modifier())), ends if seed % 5 == 0 else ())
+        wanted = exhaustive(group.scorer(), singles, ends if pairs else ())
         ours = found.solutions[0].change[:2] if found.solutions else None
-        print(f"class {seed}: ours {ours}, least {wanted.change[:2] if wanted else None}", flush=True)
+        least = wanted.change[:2] if wanted else None
+        worse = least is not None and (ours is None or ours > least)
+        print(f"class {seed}: {group.game.title}: ours {ours}, least {least}{' WORSE' if worse else ''}", flush=True)
 
 
 if __name__ == "__main__":
-    main()
+    asked = sys.argv[1] if len(sys.argv) > 1 else "games"
+    games() if asked == "games" else classes(asked == "pairs")

@@ -7,7 +7,7 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 
 from __future__ import annotations
 
-from compose.check.findings.stranded import behind_dead_ends
+from compose.check.findings.stranded import behind_dead_ends, forbidden_by
 from compose.check.found import Chain, Found, Value, said
 from compose.check.pointing import missing_in, span_of_last_move
 from compose.check.study import Study
@@ -32,14 +32,15 @@ def dead_end(study: Study) -> list[Found]:
     why: Value = "Nobody has anything to do there."
     if missing.items:
         why = said("Nobody can do anything there: {missing}.", missing=missing)
-    lying = tuple(behind_dead_ends(study).values()) if space.complete else ()
-    mend = lying or ("Say who may fetch or return what is missing, or let the round finish then.",)
+    lying = behind_dead_ends(study) if space.complete else {}
+    mend = tuple(lying.values()) or ("Say who may fetch or return what is missing, or let the round finish then.",)
+    forbidding = [rule for rule in (forbidden_by(study, place) for place in lying) if rule is not None]
     return [
         Found(
             code=CODE,
             severity=Severity.WARNING,
             title=title,
-            place=span_of_last_move(study, state),
+            place=forbidding[0].span if forbidding else span_of_last_move(study, state),
             hint=Chain((why, *mend)),
             witness=line_of_play(space, state),
             numbers=(("dead ends", float(stuck.size)), ("states", float(space.states))),

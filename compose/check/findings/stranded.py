@@ -12,10 +12,10 @@ import numpy as np
 
 from compose.check.found import Chain, FetchedBy, Found, Likewise, Value, said
 from compose.check.graph import Longs
-from compose.check.pointing import how_many_like_this, span_of_last_move
+from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.net.net import Place, Transition
+from compose.net.net import Place, Rule, Transition
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
@@ -49,8 +49,7 @@ def behind_dead_ends(study: Study) -> dict[int, Value]:
     for alike in _strandings(study) if len(stuck) else []:
         never = not any(each.sometimes for each in alike)
         if never and stuck[:, [each.place for each in alike]].any(axis=1).all():
-            where = study.net.places[alike[0].place]
-            found[alike[0].place] = Chain((_title(study, alike), _mend(where, _who(where), sometimes=False)))
+            found[alike[0].place] = Chain((_title(study, alike), _mend(study, alike)))
     return found
 
 
@@ -100,19 +99,15 @@ def _uses(transition: Transition, place: int) -> bool:
 
 def _finding(study: Study, alike: list[Stranding]) -> Found:
     first = alike[0]
-    where, states = study.net.places[first.place], first.states
+    states = first.states
     state = int(states[0])
+    forbidding = forbidden_by(study, first.place)
     return Found(
         code=CODE,
         severity=Severity.WARNING,
         title=_title(study, alike),
-        place=span_of_last_move(study, state),
-        hint=Chain(
-            (
-                how_many_like_this(states.size, study.space.states),
-                _mend(where, _who(where), first.sometimes),
-            )
-        ),
+        place=forbidding.span if forbidding else span_of_arrival(study, state, first.place),
+        hint=Chain((how_many_like_this(states.size, study.space.states), _mend(study, alike))),
         witness=line_of_play(study.space, state),
         numbers=(
             ("situations", float(states.size)),
@@ -138,12 +133,22 @@ def _who(where: Place) -> str:
     return {"player": "free", "load": "take"}.get(where.token, "fetch")
 
 
-def _mend(where: Place, who: str, sometimes: bool) -> Value:
+def forbidden_by(study: Study, place: int) -> Rule | None:
+    """The line by which nobody fetches what lies in a place, if there is one."""
+    return dict(study.net.unfetched).get(place)
+
+
+def _mend(study: Study, alike: list[Stranding]) -> Value:
     """What to write, for balls as a sentence that may stand in the sheet."""
-    if where.token == "ball" and sometimes:
+    first, where = alike[0], study.net.places[alike[0].place]
+    if where.token == "ball" and first.sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
     if where.token == "load":
         return "Say in play who takes them from there, and where to."
     if where.token != "ball" or where.kind is None:
+        who = _who(where)
         return said("Say who may {free} them and when, or say that they are out for the round.", free=who)
-    return said('Say who may fetch them and when, such as "{line}".', line=FetchedBy(where))
+    forbidding, instead = forbidden_by(study, first.place), FetchedBy(where)
+    if forbidding is not None:
+        return said('Leave out {line}, or write instead of it "{instead}".', line=forbidding, instead=instead)
+    return said('Say who may fetch them and when, such as "{line}".', line=instead)
