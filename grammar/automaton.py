@@ -1,7 +1,7 @@
 """The parsing table walked by kinds of words alone, without making trees: how far does a row of words
 go as a sentence, and what may come next?
 
-A stack is the row of states of an LALR parser. Stacks are never changed, so many ways of
+A stack is the row of states of an LALR parser (Lark's table). Stacks are never changed, so many ways of
 going on can be tried from one point.
 """
 
@@ -11,12 +11,14 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
+from lark import UnexpectedCharacters
+from lark.parsers.lalr_analysis import Shift
+
 from grammar.frozen import frozen
-from grammar.language import sentence_tables, start_symbol, terminal_phrases, tokens
-from grammar.tables import END
-from grammar.tokens import NoSentenceError
+from grammar.language import sentence_parser, start_symbol, terminal_phrases, tokens
 
 Stack = tuple[int, ...]
+END = "$END"
 STRANGE = "?"
 
 
@@ -38,10 +40,11 @@ def pieces(text: str) -> list[Piece]:
     while offset < len(text):
         try:
             for token in tokens(text[offset:]):
-                found.append(Piece(token.kind, token.text, offset + token.start, offset + token.end))
+                start = token.start_pos or 0
+                found.append(Piece(token.type, str(token), offset + start, offset + start + len(token)))
             return found
-        except NoSentenceError as error:
-            start = offset + error.at
+        except UnexpectedCharacters as error:
+            start = offset + (error.pos_in_stream or 0)
             strange = re.match(r"[\w'’-]+|.", text[start:])
             end = start + (len(strange.group()) if strange else 1)
             found.append(Piece(STRANGE, text[start:end], start, end))
@@ -51,29 +54,30 @@ def pieces(text: str) -> list[Piece]:
 
 def beginning(section: str) -> Stack:
     """The stack before the first word of a sentence of that section."""
-    return (sentence_tables().starts[start_symbol(section)][0],)
+    return (_table(section)[0],)
 
 
 def after(section: str, stack: Stack, kind: str) -> Stack | None:
     """The stack when a piece of that kind follows, or None where it cannot."""
-    by = sentence_tables()
-    last = by.starts[start_symbol(section)][1]
+    _first, last, states = _table(section)
     while True:
-        step = by.states[stack[-1]].get(kind)
+        step = states[stack[-1]].get(kind)
         if step is None:
             return None
-        if step >= 0:
-            return (*stack, step)
-        name, size, *_ = by.rules[-1 - step]
-        stack = stack[: len(stack) - size]
-        stack = (*stack, by.states[stack[-1]][name])
+        action, argument = step
+        if action is Shift:
+            return (*stack, argument)
+        if argument.expansion:
+            stack = stack[: -len(argument.expansion)]
+        stack = (*stack, states[stack[-1]][argument.origin.name][1])
         if kind == END and stack[-1] == last:
             return stack
 
 
 def possible(section: str, stack: Stack) -> Iterator[str]:
     """The kinds that can follow, by their words; END where the sentence may stop."""
-    for kind in sorted(sentence_tables().states[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
+    states = _table(section)[2]
+    for kind in sorted(states[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
         if (kind.isupper() or kind == END) and after(section, stack, kind) is not None:
             yield kind
 
@@ -87,6 +91,12 @@ def reach(section: str, line: list[Piece]) -> tuple[int, Stack]:
             return index, stack
         stack = following
     return len(line), stack
+
+
+@cache
+def _table(section: str) -> tuple[int, int, dict[int, dict[str, tuple]]]:  # type: ignore[type-arg]
+    conf = sentence_parser().parse_interactive("", start=start_symbol(section)).parser_state.parse_conf
+    return conf.start_state, conf.end_state, conf.states
 
 
 @cache

@@ -7,9 +7,10 @@ from contextlib import suppress
 from functools import cache
 
 import attrs
+from lark import UnexpectedInput
 
 from grammar.finding import Correction, Finding, Severity
-from grammar.from_parse_tree import Reader
+from grammar.from_lark import Reader
 from grammar.frozen import frozen
 from grammar.heard_words import in_words_of_the_language
 from grammar.language import parse_sentence
@@ -22,7 +23,6 @@ from grammar.sentences.base import Name, Node, OwnerName
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
 from grammar.span import Span
-from grammar.tokens import NoSentenceError
 from grammar.words import listing, plural
 
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
@@ -145,7 +145,7 @@ class LineReader:
 
         kind = _WholeLine if otherwise else Reader
         parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
-        with suppress(NoSentenceError):
+        with suppress(UnexpectedInput):
             node: Node = kind(span, column, parameters, names).node(parse_sentence(section, masked.text))
             yield attrs.evolve(node, span=span)
 

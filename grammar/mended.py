@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from lark import UnexpectedInput
+
 from grammar.automaton import pieces
 from grammar.frozen import frozen
 from grammar.language import parse_sentence
@@ -11,7 +13,6 @@ from grammar.one_change import one_change
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repairs
 from grammar.rewrite import Rewrite, choices, rewrites, rewritten
-from grammar.tokens import NoSentenceError
 from grammar.words import listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
@@ -80,7 +81,7 @@ def _written_out(
     again = filled_in(line, values)
     try:
         parse_sentence(section, again.text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return None
     said = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
     if chosen:

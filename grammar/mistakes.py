@@ -8,8 +8,9 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 import attrs
+from lark import UnexpectedInput
 
-from grammar.automaton import Piece, phrases_of, pieces, possible, reach
+from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
 from grammar.examples import nearest_examples, usual_words
 from grammar.finding import Correction, Finding, Severity
 from grammar.frozen import frozen
@@ -18,8 +19,6 @@ from grammar.lines import TextLine
 from grammar.mended import Mended, one_change_away, ways_to_mend
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
-from grammar.tables import END
-from grammar.tokens import NoSentenceError
 from grammar.wishes import GAMES, nearest
 from grammar.words import listing
 
@@ -151,6 +150,6 @@ def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:
 def _is_sentence(section: str, text: str) -> bool:
     try:
         parse_sentence(section, text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return False
     return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")

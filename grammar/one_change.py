@@ -10,10 +10,9 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import pairwise
 
-from grammar.automaton import Piece, Stack, after, beginning, phrases_of, pieces, possible
+from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible
 from grammar.examples import examples
 from grammar.repair import Change, Repair
-from grammar.tables import END
 from grammar.words import likeness
 
 MOST_FOUND = 6

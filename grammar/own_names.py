@@ -12,10 +12,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import combinations
 
+from lark import UnexpectedCharacters
+
 from grammar.frozen import frozen
 from grammar.language import tokens
 from grammar.layout import Part
-from grammar.tokens import NoSentenceError
 from grammar.words import NUMBER, plural, singulars, small
 
 MASK = "ǂ"
@@ -62,8 +63,8 @@ class Masked:
 def is_plain(name: str) -> bool:
     """Whether a name can stand in any sentence as it is: it holds no word of the language."""
     try:
-        return all(token.kind in _OF_NAMES for token in tokens(name))
-    except NoSentenceError:
+        return all(token.type in _OF_NAMES for token in tokens(name))
+    except UnexpectedCharacters:
         return False
 
 

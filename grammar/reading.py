@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import attrs
+from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
 from grammar.heard_words import in_words_of_the_language
@@ -20,7 +21,6 @@ from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.sides_by_players import with_sides_by_players
 from grammar.span import Span
-from grammar.tokens import NoSentenceError
 from grammar.tree import GameSheet, Line, Section
 
 if TYPE_CHECKING:
@@ -192,7 +192,7 @@ def _lost(section: str, line: TextLine, mistake: Finding) -> LostLine:
 def _is_sentence(section: str, text: str) -> bool:
     try:
         parse_sentence(section, text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return False
     return True
 

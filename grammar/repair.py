@@ -11,9 +11,8 @@ from collections.abc import Iterator
 from difflib import SequenceMatcher
 from functools import lru_cache
 
-from grammar.automaton import STRANGE, Piece, Stack, after, beginning, phrases_of, possible
+from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phrases_of, possible
 from grammar.frozen import frozen
-from grammar.tables import END
 
 MOST_CHANGES = 3
 MOST_COST = 1.7

@@ -11,9 +11,10 @@ from functools import cache
 from itertools import islice
 
 import attrs
+from lark import UnexpectedInput
 
 from grammar.finding import Correction
-from grammar.from_parse_tree import Reader
+from grammar.from_lark import Reader
 from grammar.language import parse_sentence, reserved_phrases
 from grammar.meanings import Meaning
 from grammar.near_names import near_names
@@ -22,7 +23,6 @@ from grammar.rewrite import choices, rewrites, rewritten
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.span import Span
-from grammar.tokens import NoSentenceError
 from grammar.tree import GameSheet
 from grammar.words import plural
 
@@ -89,7 +89,7 @@ def _renamed(line: str, old: str, new: str) -> str:
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:
     try:
         tree = parse_sentence(section, line)
-    except NoSentenceError:
+    except UnexpectedInput:
         return True
     node: Node = Reader(sentence.span, lambda column: column, {}).node(tree)
     return any(name_findings(node, meanings))

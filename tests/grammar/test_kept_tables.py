@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from grammar import tables
-from grammar.language import GRAMMAR_FILE, sentence_tables
+from grammar.language import GRAMMAR_FILE, sentence_parser, start_symbol
 
 TEXT = GRAMMAR_FILE.read_text(encoding="utf-8")
 
@@ -18,17 +18,13 @@ TEXT = GRAMMAR_FILE.read_text(encoding="utf-8")
 def kept(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(tables, "FOLDER", tmp_path_factory.mktemp("tables"))
-        tables.keep_tables(TEXT, sentence_tables())
-        assert tables.kept_tables(TEXT) == sentence_tables()
-        assert tables.kept_tables(f"{TEXT}\n// another grammar") is None
+        patch.setattr("sys.dont_write_bytecode", False)
+        tables.keep_tables(TEXT, sentence_parser())
+        again = tables.kept_tables(TEXT)
+        assert again is not None
+        line, start = "players roll a ball at the pins", start_symbol("play")
+        assert again.parse(line, start=start) == sentence_parser().parse(line, start=start)
         return tables.tables_file(TEXT).read_bytes()
-
-
-def test_tables_are_made_where_none_can_be_kept(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    (tmp_path / "no folder").write_text("", encoding="utf-8")
-    monkeypatch.setattr(tables, "FOLDER", tmp_path / "no folder")
-    small = 'a_line: "stop" | NAME ["again"]\nNAME: /x+/\n'
-    assert tables.tables(small, ("a_line",)).phrases == {"stop": "STOP", "again": "AGAIN"}
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from lark import Tree
+
 from grammar.language import GRAMMAR_FILE, SHEETS, STARTS, parse_sentence
 from grammar.layout import parts
 from grammar.parameters import filled_in
 from grammar.parse import parse
-from grammar.parse_tree import Child, Tree
 from grammar.sentences.modifier import Block
 from grammar.tree import Line
 from library import granted_path
@@ -70,13 +71,8 @@ def rules_of_sheet(kind: str, lines: tuple[Line, ...]) -> set[str]:
 
 
 def rules_in(section: str, text: str) -> set[str]:
-    return rules_below(parse_sentence(section, text))
-
-
-def rules_below(node: Child) -> set[str]:
-    if not isinstance(node, Tree):
-        return set()
-    return {node.rule}.union(*(rules_below(child) for child in node.children))
+    tree = parse_sentence(section, text)
+    return {str(each.data) for each in tree.iter_subtrees()} if isinstance(tree, Tree) else set()
 
 
 def test_every_rule_is_used_by_the_library() -> None:

@@ -28,8 +28,7 @@ ORDER = (
 OURS = ("grammar", "library", "compose", "tests")
 GRAMMAR_NEEDS = frozenset(("attrs", "attr", "lark"))
 ONLY_FOR_THE_TERMINAL = frozenset(("typer", "rich", "click"))
-SLOW_TO_LOAD = frozenset(("scipy", "networkx", "reportlab", "rich", "hypothesis", "lark"))
-LOADED_LATE = ("grammar.tables_by_lark",)  # only where it is needed itself
+SLOW_TO_LOAD = frozenset(("scipy", "networkx", "reportlab", "rich", "hypothesis"))
 
 
 @cache
@@ -73,7 +72,7 @@ def test_slow_libraries_are_loaded_only_where_they_are_needed() -> None:
         for path in modules()
         for node in at_the_top(tree(path))
         for name in imported(node)
-        if name.split(".")[0] in SLOW_TO_LOAD and dotted(path) not in LOADED_LATE
+        if name.split(".")[0] in SLOW_TO_LOAD
     ]
     assert not at_once
 

@@ -6,9 +6,10 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import attrs
+from lark import Token, Tree
+from lark.tree import Meta
 
 from grammar.own_names import unmasked
-from grammar.parse_tree import Child, Tree
 from grammar.sentences import head
 from grammar.sentences.base import Name, Node, Np, Quantity
 from grammar.sentences.kinds import kind_of
@@ -18,7 +19,6 @@ from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
 from grammar.sentences.when import MovesTo, When
 from grammar.span import Span
-from grammar.tokens import Token
 from grammar.words import small
 
 _QUANTITIES = ("NUMBER", "LENGTH", "DURATION", "PERCENT")
@@ -41,47 +41,47 @@ class Reader:
         self._parameters = parameters
         self._names = names
 
-    def node(self, tree: Child) -> Any:
+    def node(self, tree: Tree[Token] | Token | None) -> Any:
         """The node, text or None that a piece of the parse tree stands for."""
         if tree is None:
             return None
         if isinstance(tree, Token):
             return self._leaf(tree)
         children = [self.node(child) for child in tree.children]
-        span = self._span(tree)
-        if tree.rule in ("preposition", "within", "ball_state"):
+        span = self._span(tree.meta)
+        if tree.data in ("preposition", "within", "ball_state"):
             return children[0]
-        if tree.rule == "name":
+        if tree.data == "name":
             return Name(" ".join(children), span=span)
-        if tree.rule == "practice":
+        if tree.data == "practice":
             return head.Practice(" ".join(children), span=span)
-        if tree.rule == "skill_name":
+        if tree.data == "skill_name":
             return Name(children[0], of_an_attempt=True, span=span)
-        if tree.rule == "shot":
+        if tree.data == "shot":
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
-        special = _SPECIAL.get(tree.rule)
+        special = _SPECIAL.get(tree.data)
         if special:
             return attrs.evolve(special(children), span=span)
-        return _construct(kind_of(tree.rule), children, span)
+        return _construct(kind_of(tree.data), children, span)
 
     def _leaf(self, token: Token) -> Quantity | str:
-        if token.kind in _QUANTITIES:
-            said = token.text.lower()
+        if token.type in _QUANTITIES:
+            said = token.lower()
             digits = said.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
             unit = said[len(digits) :].strip()
             span = self._token_span(token)
-            return Quantity(float(digits), unit, parameter=self._parameters.get(token.start + 1), span=span)
-        if token.kind == "STRING":
-            return token.text[1:-1].strip()
-        if token.kind == "LICENCE":
-            return token.text
-        return unmasked(" ".join(small(token.text).replace("’", "'").split()), self._names)
+            return Quantity(float(digits), unit, parameter=self._parameters.get(token.column or 0), span=span)
+        if token.type == "STRING":
+            return token[1:-1].strip()
+        if token.type == "LICENCE":
+            return str(token)
+        return unmasked(" ".join(small(token).replace("’", "'").split()), self._names)
 
     def _token_span(self, token: Token) -> Span:
-        return self._stretch(token.start + 1, token.end + 1)
+        return self._stretch(token.column or 1, token.end_column or 1)
 
-    def _span(self, tree: Tree) -> Span:
-        return self._line if tree.start < 0 else self._stretch(tree.start + 1, tree.end + 1)
+    def _span(self, meta: Meta) -> Span:
+        return self._line if meta.empty else self._stretch(meta.column, meta.end_column)
 
     def _stretch(self, start: int, end: int) -> Span:
         return Span(
