@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
-from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with_margin
+from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with_margin, whole_percents
 from compose.net.net import Net
 from compose.telling.english.ends import way_words
 from compose.telling.english.matches import match_words, part_words
@@ -26,10 +26,11 @@ def winners(forecast: Forecast) -> Iterator[str]:
     odds = forecast.odds
     yield from _match(forecast)
     found = results(forecast)
-    said = dict(zip((name for name, _ in found), parts([figure.value for _, figure in found]), strict=True))
-    for side, chance in odds.wins:
+    shares = [figure.value for _, figure in found]
+    said, points = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
+    for number, (side, chance) in enumerate(odds.wins):
         yield row(does(side, "wins", "win"), share_with_margin(chance, said[side]))
-        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], said[side])
+        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], points.get(number, 100))
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
             yield row(name, share_with_margin(figure, said[name]))
@@ -45,12 +46,11 @@ def results(forecast: Forecast) -> list[tuple[str, Figure]]:
     return [*odds.wins, *rest]
 
 
-def _ways(net: Net, ways: Sequence[Way], of_side: str) -> Iterator[str]:
+def _ways(net: Net, ways: Sequence[Way], whole: int) -> Iterator[str]:
     seen = [way for way in ways if way.chance.value > SELDOM]
     if len(seen) < 2:
         return
-    whole = of_side.split()[0]
-    shares = parts([way.chance.value for way in seen], int(whole) if whole.isdecimal() else 100)
+    shares = parts([way.chance.value for way in seen], whole)
     for way, share in zip(seen, shares, strict=True):
         clock = "at the bell: " if way.at_bell else ""
         words = f"{clock}{way_words(net, way.end)}"

@@ -44,7 +44,14 @@ def minutes_with_margin(figure: Figure) -> str:
 
 
 def parts(shares: Sequence[float], whole: int = 100) -> tuple[str, ...]:
-    """The shares of a whole in percent that add up to it: those cut off most are rounded up (largest remainder).
+    """The shares of a whole in percent that add up to it."""
+    points = whole_percents(shares, whole)
+    return tuple(f"{points[n]} %" if n in points else percent(share) for n, share in enumerate(shares))
+
+
+def whole_percents(shares: Sequence[float], whole: int = 100) -> dict[int, int]:
+    """The shares, by their number, that are told in whole percents: those cut off most are rounded up (largest
+    remainder).
 
     Equal shares stay equal, where another one can take the point.
     """
@@ -53,7 +60,7 @@ def parts(shares: Sequence[float], whole: int = 100) -> tuple[str, ...]:
     if abs(100 * sum(shares) - whole) <= 1:
         for number in _raised(shares, points, whole - sum(points.values())):
             points[number] += 1
-    return tuple(f"{points[n]} %" if n in points else percent(share) for n, share in enumerate(shares))
+    return points
 
 
 def _in_whole_percents(share: float) -> bool:

@@ -39,7 +39,7 @@ def _(place: Named, net: Net) -> tuple[str, str]:
 
 
 @clauses.register
-def _(told: Words, net: Net) -> tuple[str, ...]:
+def _(told: Words, net: Net, tight: object = None) -> tuple[str, ...]:
     return (told.words,)
 
 

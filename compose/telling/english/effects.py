@@ -46,6 +46,9 @@ _AGENTS = {
 }
 
 
+Tight = frozenset[At]  # where not all may find room
+
+
 def agent(skill: Skill | None) -> str:
     """What somebody who acts is called: the thrower, the roller."""
     return f"the {_AGENTS.get(skill, 'thrower') if skill else 'player'}"
@@ -58,12 +61,14 @@ def waiting_words(who: Waiting) -> str:
     return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
 
 
-def follows_words(net: Net, effects: Iterable[Effect], skill: Skill | None = None) -> list[str]:
+def follows_words(
+    net: Net, effects: Iterable[Effect], skill: Skill | None = None, tight: Tight = frozenset()
+) -> list[str]:
     """What follows, effect by effect; what changes nothing is not said."""
-    return [words for effect in effects if (words := effect_words(net, effect, skill))]
+    return [words for effect in effects if (words := effect_words(net, effect, skill, tight))]
 
 
-def effect_words(net: Net, effect: Effect, skill: Skill | None = None) -> str:
+def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) -> str:
     """One effect in words, "" for none."""
     match effect:
         case Put():
@@ -91,7 +96,7 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None = None) -> str:
         case Finish():
             return does(effect.winner.key, "wins", "win")
         case Go():
-            return _go_words(effect, skill)
+            return f"{_go_words(effect, skill)}{', if there is room' if effect.to in tight else ''}"
         case LifeOf():
             return f"{_subject(effect.who, skill)} {'loses a life' if effect.by < 0 else 'gets a life back'}"
         case Swap():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import singledispatch
 
 from compose.net.moment import Moment
-from compose.net.net import Net, Reaction, Transition
+from compose.net.net import Move, Net, Reaction, Transition
 from compose.net.told import (
     AllHeld,
     BecameSo,
@@ -22,7 +22,7 @@ from compose.net.told import (
     Tried,
 )
 from compose.telling.english.counts import guard_words, over_words, time_words
-from compose.telling.english.effects import follows_words, waiting_words
+from compose.telling.english.effects import Tight, follows_words, waiting_words
 from compose.telling.english.places import in_a_row, lying, of_side, player_noun, standing_words
 from compose.telling.sides import does
 from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
@@ -61,83 +61,86 @@ _ENDS = {
 
 def move_words(net: Net, move: Transition | Reaction) -> str:
     """A move, or what follows at once from one."""
-    return "; ".join(clauses(move.told, net))
+    moves = (effect for effect in move.effects if isinstance(effect, Move) and effect.rooms)
+    there = {net.places[effect.target].standing for effect in moves}
+    return "; ".join(clauses(move.told, net, frozenset(each for each in there if isinstance(each, At))))
 
 
 @singledispatch
-def clauses(told: object, net: Net) -> tuple[str, ...]:
-    """What happens, and clause by clause what follows from it."""
+def clauses(told: object, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    """What happens, and clause by clause what follows from it; where it is `tight` only if there is room."""
     raise TypeError(type(told).__name__)
 
 
 @clauses.register
-def _(told: Tried, net: Net) -> tuple[str, ...]:
+def _(told: Tried, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     stops = () if told.stops is None else (f"the ball stops {lying(told.stops)}",)
     return (
         f"{_attempt(told.moment)} {_outcome(told.moment)}",
-        *follows_words(net, told.effects, told.moment.skill),
+        *follows_words(net, told.effects, told.moment.skill, tight),
         *stops,
     )
 
 
 @clauses.register
-def _(told: Strayed, net: Net) -> tuple[str, ...]:
+def _(told: Strayed, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     thing = told.hit.moment.thing
     assert thing is not None
-    return f"{'; '.join(clauses(told.missed, net))}, but the ball hits {_thing(thing)}", *clauses(told.hit, net)[1:]
+    missed, (_, *follows) = "; ".join(clauses(told.missed, net, tight)), clauses(told.hit, net, tight)
+    return f"{missed}, but the ball hits {_thing(thing)}", *follows
 
 
 @clauses.register
-def _(told: Held, net: Net) -> tuple[str, ...]:
-    return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(net, told.effects)
+def _(told: Held, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register
-def _(told: AllHeld, net: Net) -> tuple[str, ...]:
-    return f"everyone holds a ball for {float(told.time_s):g} s", *follows_words(net, told.effects)
+def _(told: AllHeld, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    return f"everyone holds a ball for {float(told.time_s):g} s", *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register
-def _(told: Fetched, net: Net) -> tuple[str, ...]:
+def _(told: Fetched, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     return (f"{_doer(told.who)} fetches a {told.ball.key} from {lying(told.spot).removeprefix('in ')}",)
 
 
 @clauses.register
-def _(told: Freed, net: Net) -> tuple[str, ...]:
+def _(told: Freed, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     return (f"{_doer(told.who)} frees {waiting_words(told.waiting)}",)
 
 
 @clauses.register
-def _(told: StoodUp, net: Net) -> tuple[str, ...]:
+def _(told: StoodUp, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     return (f"{_doer(told.who)} stands up {_thing(told.thing)}",)
 
 
 @clauses.register
-def _(told: CameBack, net: Net) -> tuple[str, ...]:
+def _(told: CameBack, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     there = standing_words(At(told.spot), told.who.side).removeprefix("in ").removeprefix("on ")
     return (f"{_player(told.who)} comes back from {there}",)
 
 
 @clauses.register
-def _(told: Ticked, net: Net) -> tuple[str, ...]:
+def _(told: Ticked, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     when = f"every {time_words(told.at_s)}" if told.again else over_words(told.at_s)
-    return when, *follows_words(net, told.effects)
+    return when, *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register
-def _(told: TimeOver, net: Net) -> tuple[str, ...]:
+def _(told: TimeOver, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     return ("the time is over",)
 
 
 @clauses.register
-def _(told: BecameSo, net: Net) -> tuple[str, ...]:
-    return guard_words(net, told.guard), *follows_words(net, told.effects)
+def _(told: BecameSo, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    return guard_words(net, told.guard), *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register
-def _(told: RanOn, net: Net) -> tuple[str, ...]:
+def _(told: RanOn, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     run = told.run
-    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(net, told.effects)
+    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(net, told.effects, tight=tight)
 
 
 def _thing(thing: Thing) -> str:
