@@ -27,10 +27,10 @@ def winners(forecast: Forecast) -> Iterator[str]:
     yield from _match(forecast)
     found = results(forecast)
     shares = [figure.value for _, figure in found]
-    said, points = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
+    said, percents = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
     for number, (side, chance) in enumerate(odds.wins):
         yield row(does(side, "wins", "win"), share_with_margin(chance, said[side]))
-        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], points.get(number, 100))
+        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], percents.get(number, 100))
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
             yield row(name, share_with_margin(figure, said[name]))
