@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from itertools import product
+from threading import Barrier
 from typing import Any
 
 import attrs
@@ -59,3 +61,17 @@ def test_values_cannot_be_changed() -> None:
     with pytest.raises(attrs.exceptions.FrozenInstanceError):
         value.name = "b"
     assert attrs.evolve(value, name="b").name == "b"
+
+
+def test_values_are_compared_by_many_threads_at_once() -> None:
+    """How to compare is written late, by whichever thread asks first; more than one may."""
+    for _ in range(50):
+        ours = declared(frozen)
+        begin = Barrier(8)
+
+        def together(kind: Any = ours, begin: Barrier = begin) -> bool:
+            begin.wait()
+            return kind("a") == kind("a", place=1) and hash(kind("a")) == hash(kind("a"))
+
+        with ThreadPoolExecutor(8) as threads:
+            assert all(each.result() for each in [threads.submit(together) for _ in range(8)])
