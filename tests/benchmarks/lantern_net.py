@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, Comparison, Effect, End, Move, Net, Place, Rate, Rule, Transition
-from grammar.core.values import AreaId, At, Landmark, Posture, Presence, SideId, Spot
+from grammar.core.values import AreaId, At, KindId, Landmark, Posture, Presence, SideId, Spot
 from grammar.span import nowhere
-from tests.check.worded import Named, worded
+from tests.check.worded import worded
 
 SIDES = ("north", "south")
 ALWAYS = Comparison((), "<=", 0)
@@ -44,6 +44,7 @@ def lantern_row(players: int, lanterns: int, balls: int, bell_s: float | None = 
         tuple(told),
         False,
         SIDES,
+        plurals=((KindId("ball"), "balls"), (KindId("lantern"), "lanterns")),
     )
 
 
@@ -56,19 +57,16 @@ def _places(side: str, players: int, lanterns: int, balls: int, number: int) -> 
         "balls": At(Spot(Landmark.HALF, SideId(side))),
     }
 
-    def place(name: str, token: str, most: int, start: int, words: tuple[str, str], *, final: bool = False) -> Place:
-        one, many = (word.format(side) for word in words)
-        return Named(
-            f"{side} {name}", token, most, start, side, final=final, standing=stands[name], one=one, many=many
-        )
+    def place(name: str, token: str, most: int, start: int, *, kind: str | None = None, final: bool = False) -> Place:
+        return Place(f"{side} {name}", token, most, start, side, kind, final, stands[name])
 
     in_half = (balls + 1 - number) // 2
     return [
-        place("in", "player", players, players, ("{} player in", "{} players in")),
-        place("queue", "player", players, 0, ("{} player waiting", "{} players waiting")),
-        place("up", "target", lanterns, lanterns, ("{} lantern standing", "{} lanterns standing")),
-        place("down", "target", lanterns, 0, ("{} lantern down", "{} lanterns down"), final=True),
-        place("balls", "ball", balls, in_half, ("ball in the {} half", "balls in the {} half")),
+        place("in", "player", players, players),
+        place("queue", "player", players, 0),
+        place("up", "target", lanterns, lanterns, kind="lantern"),
+        place("down", "target", lanterns, 0, kind="lantern", final=True),
+        place("balls", "ball", balls, in_half, kind="ball"),
     ]
 
 

@@ -8,16 +8,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from compose.check.condition import clauses, holds, places_read
-from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Shift
+from compose.net.net import All, AnyOf, Comparison, Condition, Net, Not, Place, Shift
 from compose.telling.english.conditions import condition_in_words
 from compose.telling.english.states import state_in_words
+from grammar.core.values import AreaId, At, KindId, Landmark, Posture, Presence, SideId, Spot
 from grammar.finding import Severity
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.brute import true
 from tests.check.build import Builder, rule
 from tests.check.cases import told
 from tests.check.random_nets import CONDITIONS, PLACES
-from tests.check.worded import Named
 
 
 @given(condition=CONDITIONS, rows=st.lists(st.tuples(*[st.integers(0, 3)] * PLACES), min_size=1, max_size=5))
@@ -43,33 +43,33 @@ def test_state_in_words() -> None:
     )
     counts = (12, 2, 0, 6, 1, 14, 0, 6, 0, 7)
     assert state_in_words(net, counts) == (
-        "north: 12 players in, 2 waiting, no lanterns standing, 6 down, 1 ball in the half; "
+        "north: 12 players in, 2 in the queue, no lanterns standing, 6 down, 1 ball in the half; "
         "south: 14 players in, 6 lanterns standing, 7 balls in the half"
     )
-    assert state_in_words(net, counts, frozenset((0, 1))) == "north: 12 players in, 2 waiting"
+    assert state_in_words(net, counts, frozenset((0, 1))) == "north: 12 players in, 2 in the queue"
     assert state_in_words(net, counts, frozenset()) == "nothing changes"
 
 
 def test_side_is_named_once() -> None:
-    """The side that opens the line is left out of its phrases, however they name it."""
-    places = tuple(
-        Named(many, token, 9, start, "herons", one=one, many=many)
-        for one, many, token, start in (
-            ("heron in", "herons in", "player", 8),
-            ("heron in the heron queue", "herons in the heron queue", "player", 0),
-            ("stone of the herons standing", "stones of the herons standing", "target", 3),
-            ("stone of the herons down", "stones of the herons down", "target", 0),
-            ("foam ball in the half of the herons", "foam balls in the half of the herons", "ball", 3),
-        )
-    )
-    told = rule("all of it")
+    """The side that opens the line is not named again, and nothing else loses a word that is spelled so."""
+    herons = SideId("herons")
+    queue, half = (At(Spot(of, herons)) for of in (AreaId("heron queue"), Landmark.HALF))
     play = Builder("herons", "pikes")
-    play.places = list(places)
+    play.places = [
+        Place("in", "player", 9, 8, "herons", standing=Presence.PLAYING),
+        Place("queue", "player", 9, 0, "herons", standing=queue),
+        Place("up", "target", 9, 3, "herons", "herons stone", standing=Posture.UP),
+        Place("down", "target", 9, 0, "herons", "herons stone", standing=Posture.DOWN),
+        Place("half", "ball", 9, 3, "herons", "foam ball", standing=half),
+    ]
+    told = rule("all of it")
     play.may("moves", *(Shift(place, 1, told) for place in range(5)))
-    assert state_in_words(play.net(), (7, 1, 2, 1, 1)) == (
-        "herons: 7 in, 1 in the heron queue, 2 stones standing, 1 down, 1 foam ball in the half"
+    called = ((KindId("herons stone"), "herons stones"), (KindId("foam ball"), "foam balls"))
+    net = attrs.evolve(play.net(), plurals=called)
+    assert state_in_words(net, (7, 1, 2, 1, 1)) == (
+        "herons: 7 in, 1 in the heron queue, 2 herons stones standing, 1 down, 1 foam ball in the half"
     )
-    assert state_in_words(play.net(), (8, 0, 3, 0, 3), frozenset((0, 1))) == "herons: 8 in, none in the heron queue"
+    assert state_in_words(net, (8, 0, 3, 0, 3), frozenset((0, 1))) == "herons: 8 in, none in the heron queue"
 
 
 def test_condition_in_words() -> None:

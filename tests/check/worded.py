@@ -9,7 +9,7 @@ from attrs import frozen
 from compose.net.net import Net, Place
 from compose.telling.english.ends import ended
 from compose.telling.english.moves import clauses
-from compose.telling.english.nouns import nouns
+from compose.telling.english.nouns import pieces
 
 
 @frozen
@@ -33,9 +33,9 @@ def worded(words: str, way: str = "") -> Any:
     return Words(words, way or words)
 
 
-@nouns.register
-def _(place: Named, net: Net) -> tuple[str, str]:
-    return place.one, place.many
+@pieces.register
+def _(place: Named, net: Net, named: bool = True) -> tuple[str, str, str]:
+    return place.one, place.many, ""
 
 
 @clauses.register

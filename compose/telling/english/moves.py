@@ -140,7 +140,7 @@ def _(told: BecameSo, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
 @clauses.register
 def _(told: RanOn, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     run = told.run
-    return f"{run.number} {in_a_row(run.skills, run.side.key)[1]}", *follows_words(net, told.effects, tight=tight)
+    return f"{run.number} {in_a_row(run.skills, run.side)[1]}", *follows_words(net, told.effects, tight=tight)
 
 
 def _thing(thing: Thing) -> str:

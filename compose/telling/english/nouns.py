@@ -12,13 +12,15 @@ from grammar.core.values import (
     At,
     KindId,
     OnStep,
+    Owner,
     Population,
     Posture,
     Presence,
     RoleId,
     SideId,
+    Spot,
 )
-from grammar.words import count
+from grammar.words import article, called_by_players, count, plural
 
 _FIXED = {
     "clock": ("moment of the clock has passed", "moments of the clock have passed"),
@@ -27,16 +29,29 @@ _FIXED = {
 }
 
 
+Pieces = tuple[str, str, str]
+
+
 @singledispatch
+def pieces(place: Place, net: Net, named: bool = True) -> Pieces:
+    """The noun for one of what a place counts, for several, and how they are there.
+
+    Where the side of the place is not `named`, for it was before, there is no noun for players that are called so.
+    """
+    side = SideId(place.side) if named and place.side else SHARED
+    if place.token in _FIXED:
+        return *_FIXED[place.token], ""
+    if place.token == "points":
+        return of_side("point", side), of_side("points", side), ""
+    if place.token == "row":
+        return *in_a_row(place.skills, side), ""
+    return _players(place, named) if place.token == "player" else _things(place, net, side)
+
+
 def nouns(place: Place, net: Net) -> tuple[str, str]:
     """One of what the place counts, and several: they finish the phrase "3 ..."."""
-    if place.token in _FIXED:
-        return _FIXED[place.token]
-    if place.token == "points":
-        return of_side("point", _owner(place)), of_side("points", _owner(place))
-    if place.token == "row":
-        return in_a_row(place.skills, str(place.side))
-    return _players(place) if place.token == "player" else _things(place, net)
+    one, several, there = pieces(place, net)
+    return f"{one} {there}".rstrip(), f"{several} {there}".rstrip()
 
 
 def many(net: Net, place: Place) -> str:
@@ -55,41 +70,37 @@ def where(place: Place) -> str:
     return standing_words(place.standing, SideId(place.side or ""))
 
 
-def _owner(place: Place) -> SideId:
-    return SideId(str(place.side))
-
-
-def _players(place: Place) -> tuple[str, str]:
-    side, role = _owner(place), RoleId(place.kind) if place.kind else PLAIN
-    if place.load is not None:
-        return players(Population(side, place.load))
-    one, several = players(Population(side, role))
-    there = where(place)
+def _players(place: Place, named: bool) -> Pieces:
+    side, role = SideId(str(place.side)), RoleId(place.kind) if place.kind else PLAIN
+    there = where(place) if place.load is None else f"with {article(place.load.kind.key)}"
     if place.lives is not None:
         there += f" with {count(place.lives, 'life', 'lives')}"
-    return f"{one} {there}", f"{several} {there}"
+    if named:
+        return *players(Population(side, role)), there
+    if role is not PLAIN:
+        return role.key, plural(role.key), there
+    return ("", "", there) if called_by_players(side.key) else ("player", "players", there)
 
 
-def _things(place: Place, net: Net) -> tuple[str, str]:
+def _things(place: Place, net: Net, side: Owner) -> Pieces:
     kind = KindId(str(place.kind))
     one, several = kind.key, plural_of(net, kind)
     if place.token == "store":
-        return f"{one} with the teacher", f"{several} with the teacher"
+        return one, several, "with the teacher"
     if place.token == "load" and place.standing is None:
-        return f"{one} on its way", f"{several} on their way"
+        return f"{one} on its way", f"{several} on their way", ""
     if place.in_parts:
         one, several = f"{one} part", f"{one} parts"
     if place.token == "target":
-        owner = SHARED if place.side is None else _owner(place)
-        one, several = of_side(one, owner), of_side(several, owner)
-    there = _standing(place)
-    return f"{one} {there}", f"{several} {there}"
+        one, several = of_side(one, side), of_side(several, side)
+    return one, several, _standing(place, side)
 
 
-def _standing(place: Place) -> str:
+def _standing(place: Place, side: Owner) -> str:
     match place.standing:
         case At(spot):
-            return lying(spot)
+            own = side is SHARED and spot.owner == SideId(str(place.side))
+            return lying(Spot(spot.of, SHARED, spot.part) if own else spot)
         case OnStep(track, step):
             return f"on step {step} of the {track.key}"
         case Posture.UP:

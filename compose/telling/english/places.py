@@ -71,13 +71,11 @@ def lying(spot: Spot, bare: bool = False, the: str = "the") -> str:
             return area if bare else f"{_in_or_on(spot.of)} {the} {area}{whose}"
         return f"{spot.part.value} {the} {area}{whose}"
     if spot.of is Landmark.HALF and spot.part is Part.AT:
-        if bare or not isinstance(spot.owner, SideId):
-            return "half"
-        return f"in the {of_side('half', spot.owner)}"
+        return "half" if bare else f"in the {of_side('half', spot.owner)}"
     if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
-    if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
-        return spot.of.value if bare else f"in the hands of {subject(spot.owner.key)}"
+    if spot.of is Landmark.HANDS:
+        return spot.of.value if bare else f"in the hands{whose}"
     at = "in" if spot.of is Landmark.CORNER else "on"
     return f"{at if spot.part is Part.AT else spot.part.value} the {spot.of.value}{whose}"
 
@@ -94,8 +92,8 @@ def standing_words(standing: Presence | At, side: SideId) -> str:
     )
 
 
-def in_a_row(skills: frozenset[Skill], side: str) -> tuple[str, str]:
+def in_a_row(skills: frozenset[Skill], side: Owner) -> tuple[str, str]:
     """One success in a row, and several: "north pass in a row"."""
     one = next(iter(skills)).value if len(skills) == 1 else "success"
-    first, second = (of_side(noun, SideId(side)) for noun in (one, plural(one)))
+    first, second = (of_side(noun, side) for noun in (one, plural(one)))
     return f"{first} in a row", f"{second} in a row"

@@ -8,11 +8,8 @@ from fractions import Fraction
 from compose.net.net import RESULT, Net
 from compose.net.on_the_way import on_the_way
 from compose.telling.english.counts import over_words
-from compose.telling.english.nouns import counted, many
+from compose.telling.english.nouns import pieces
 from compose.telling.sides import does
-from grammar.words import called_by_players, player_of
-
-SMALL_WORDS = frozenset(["in", "on", "at", "of", "by", "behind", "out", "with", "for", "to", "the", "a", "an"])
 
 
 def state_in_words(net: Net, counts: Sequence[int], only: frozenset[int] | None = None) -> str:
@@ -56,39 +53,18 @@ def _time_over(net: Net, counts: Sequence[int]) -> list[str]:
 
 
 def _listed(net: Net, numbers: list[int], counts: Sequence[int], side: str | None) -> list[str]:
-    """The phrases of one side; words that open the phrase before as well are not said twice."""
+    """The phrases of one side; a noun that the phrase before has as well is not said twice."""
     told: list[str] = []
-    before: list[str] = []
+    before = None
     for number in numbers:
-        place, count = net.places[number], counts[number]
-        words, several = _without(side, counted(net, place, count)), _without(side, many(net, place))
-        shared = _same_noun(before, several) if len(words) > 1 else 0
-        nameless = shared > 0 or words[0] in SMALL_WORDS
-        number_word = str(count) if count else "none" if nameless else "no"
-        told.append(" ".join([number_word, *words[shared:]]))
+        one, several, there = pieces(net.places[number], net, named=side is None)
+        noun = one if counts[number] == 1 else several
+        if several == before and there:
+            noun = ""
+        figure = str(counts[number]) if counts[number] else "no" if noun else "none"
+        told.append(" ".join(piece for piece in (figure, noun, there) if piece))
         before = several
     return told
-
-
-def _same_noun(before: list[str], words: list[str]) -> int:
-    """How many words open both phrases, up to the first small word ("foam balls | in the half")."""
-    shared = 0
-    while shared < min(len(before), len(words) - 1):
-        if before[shared] != words[shared] or words[shared] in SMALL_WORDS:
-            break
-        shared += 1
-    return shared
-
-
-def _without(side: str | None, phrase: str) -> list[str]:
-    """The words of a phrase without the name of the side that opens the line: "stones (of the herons) up"."""
-    if side is None:
-        return phrase.split()
-    padded = f" {phrase} ".replace(f" of the {side} ", " ").replace(f" of {side} ", " ").replace(f" {side} ", " ")
-    words = padded.split()
-    if called_by_players(side) and words[:1] == [player_of(side)]:
-        words = words[1:]
-    return words or phrase.split()
 
 
 def _touched(net: Net) -> frozenset[int]:
