@@ -104,17 +104,17 @@ def _sides(children: list[Any]) -> Sides:
 
 
 def _attempt(children: list[Any]) -> Attempt:
-    """who, skills (None where the last "or" is missing), the ball or None, aims, details."""
+    """who, where they stand, skills (None where the last "or" is missing), the ball or None, aims, details."""
     first_aim = next(number for number, child in enumerate(children) if isinstance(child, _AIMS))
-    who, ball = children[0], children[first_aim - 1]
-    skills = tuple(child for child in children[1 : first_aim - 1] if child)
+    (who, preposition, where), ball = children[:3], children[first_aim - 1]
+    skills = tuple(child for child in children[3 : first_aim - 1] if child)
     aims = tuple(child for child in children if isinstance(child, _AIMS))
-    return Attempt(who, skills, ball, aims, tuple(children[first_aim + len(aims) :]))
+    return Attempt(who, skills, ball, aims, tuple(children[first_aim + len(aims) :]), preposition, where)
 
 
 def _when(children: list[Any]) -> When:
-    span_of_time, event, condition, *consequences = children
-    return When(event, condition, tuple(consequences), span_of_time)
+    span_of_time, event, whence, condition, *consequences = children
+    return When(event, condition, tuple(consequences), span_of_time, whence)
 
 
 def _rest(children: list[Any]) -> Rest:

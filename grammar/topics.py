@@ -23,7 +23,7 @@ def topic(sentence: Node) -> Topic:
         case head.Switch():
             return ("switch", sentence.name.text)
         case when.When():
-            said = (sentence.span_of_time, sentence.condition)
+            said = (sentence.span_of_time, sentence.condition, sentence.whence)
             return ("when", event_topic(sentence.event), *(part.words() if part else "" for part in said))
         case play.PointsCount():
             return ("points count", sentence.span_of_time.words() if sentence.span_of_time else "")
@@ -36,8 +36,7 @@ def topic(sentence: Node) -> Topic:
         case play.Stay():
             return ("stay", _thing(sentence.who))
         case play.Attempt():
-            aims = " or ".join(aim.words() for aim in sentence.aims)
-            return ("attempt", _thing(sentence.who), "/".join(sentence.skills), _thing(sentence.ball), aims)
+            return _of_attempt(sentence)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
         case play.Idle():
@@ -60,6 +59,12 @@ def topic(sentence: Node) -> Topic:
             return (type(sentence).__name__, sentence.words())
         case _:
             return (type(sentence).__name__,)
+
+
+def _of_attempt(sentence: play.Attempt) -> Topic:
+    aims = " or ".join(aim.words() for aim in sentence.aims)
+    who = (_thing(sentence.who), sentence.where.words() if sentence.where else "")
+    return ("attempt", *who, "/".join(sentence.skills), _thing(sentence.ball), aims)
 
 
 def event_topic(event: when.Event) -> str:

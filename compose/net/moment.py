@@ -13,7 +13,7 @@ class Moment:
     """Who acts, how, with which ball (taken from `ball_at`) or load, at what; and what comes of it.
 
     `against` owns what is aimed at, `concerned` is the side that this happens to. `person` is who is hit, `mate_at`
-    where the team-mate `person` has the pass; `step` where on its track the thing stands.
+    where the team-mate `person` has the pass, `by_at` where who acts is; `step` where on its track the thing stands.
     """
 
     by: Population
@@ -29,6 +29,7 @@ class Moment:
     person: Population | None = None
     mate_at: Presence | At | None = None
     step: int | None = None
+    by_at: Presence | At = Presence.PLAYING
 
 
 def fires(trigger: Trigger, moment: Moment) -> bool:
@@ -42,6 +43,7 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
         and moment.skill in trigger.skills
         and moment.ball in trigger.balls
         and (not trigger.against or moment.against in trigger.against)
+        and (not trigger.whence or moment.by_at in trigger.whence)
         and _object(moment, trigger)
     )
 

@@ -27,7 +27,7 @@ from grammar.core.play import (
     Through,
     ToMate,
 )
-from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, without_load
+from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, Spot, without_load
 
 DOING = {
     Skill.OVERARM_THROW: "throw {what} overarm",
@@ -102,7 +102,7 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     distance = _away_m(voice, offer)
     away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
     if not away and skills != [Skill.TOUCH]:
-        away = _usually(voice, offer.by, aims)
+        away = _usually(voice, offer.by, aims, offer.at)
     only = ""
     clock, asked = parted(offer.only)
     if asked != ALWAYS:
@@ -110,7 +110,8 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     only += "".join(voice.say(", but only {when}", when=part_of_round(voice, part)) for part in clock)
     figures = "".join(f", {said}" for said in _figures(speaking, offer))
     what = f"{doing} {_at_what(speaking, skills, aims)}".strip()
-    said = voice.say("{who} may {what}", who=voice.players(set(who)), what=what)
+    waiting = speaking.place(offer.at) if offer.at else ""
+    said = voice.say("{who} may {what}", who=f"{voice.players(set(who))} {waiting}".strip(), what=what)
     return f"{said}{away}{figures}{only}"
 
 
@@ -191,12 +192,12 @@ def _along(voice: Voice, aim: Along) -> str:
     return f"{said}, {voice.say('again and again' if aim.again else 'each once')}"
 
 
-def _usually(voice: Voice, who: Population, aims: Sequence[Aim]) -> str:
+def _usually(voice: Voice, who: Population, aims: Sequence[Aim], waiting: frozenset[Spot]) -> str:
     """From how far they usually try, on the floor that is laid out; nobody aims who carries."""
     aimed = [aim for aim in aims if not isinstance(aim, Along | PickUp)]
     if voice.usual_m is None or not aimed:
         return ""
-    far = sorted(round(voice.usual_m(who, aim)) for aim in aimed)
+    far = sorted(round(voice.usual_m(who, aim, waiting)) for aim in aimed)
     if far[0] == far[-1]:
         return voice.say(", usually from about {distance} away", distance=voice.metres(far[0]))
     low, high = str(far[0]), voice.metres(far[-1])

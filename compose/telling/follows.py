@@ -129,7 +129,8 @@ def _one(voice: Voice, who: frozenset[Population]) -> str:
 
 
 def _happening(voice: Voice, trigger: Happening) -> str:
-    who, balls = _one(voice, trigger.by), {ball for ball in trigger.balls if ball is not None}
+    from_there = voice.place([each.spot for each in trigger.whence]) if trigger.whence else ""
+    who, balls = f"{_one(voice, trigger.by)} {from_there}".strip(), {ball for ball in trigger.balls if ball is not None}
     every = set(voice.play.of_sort(Sort.BALL))
     ball = voice.balls(balls) or voice.nouns.with_article("a", voice.nouns.noun("ball"), False)
     skills = (

@@ -17,10 +17,11 @@ from grammar.core.values import (
     Owner,
     Population,
     SideId,
+    Spot,
 )
 from grammar.frozen import evolve, field, frozen
 
-UsualDistance = Callable[[Population, Aim], float]
+UsualDistance = Callable[[Population, Aim, frozenset[Spot]], float]
 
 
 class Subject(Enum):

@@ -44,7 +44,7 @@ def show_understood(name: str, modifiers: Sequence[str], language: str, as_json:
 
 def _usual_m(core: Core, floor: Floor) -> UsualDistance:
     """How far it usually is for who aims at what, for a middling number of players."""
-    return lambda who, aim: reach(floor, core, who, aim).metres
+    return lambda who, aim, waiting: reach(floor, core, who, aim, waiting=waiting).metres
 
 
 def say_understood(back: ReadBack, wording: Wording) -> None:

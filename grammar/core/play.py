@@ -110,7 +110,7 @@ class Attempt:
 @frozen
 class Offer:
     """What players of one population may try with one ball, by one line of the sheet. `share` is the line's own share
-    of their attempts, divided evenly by what it offers; None: what others leave."""
+    of their attempts, divided evenly by what it offers; None: what others leave. `at`: for those who wait there."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)
@@ -118,6 +118,7 @@ class Offer:
     figures: Figures
     share: Fraction | None
     lines: Lines = field(eq=False)
+    at: frozenset[Spot] = frozenset()
 
 
 @frozen

@@ -102,6 +102,7 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset(trigger.against),
                 frozenset(trigger.to),
                 frozenset(trigger.at),
+                frozenset(trigger.whence),
             )
         case LastLife():
             return (frozenset(trigger.who),)

@@ -28,7 +28,8 @@ def contradictions(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             key = ""
             if isinstance(sentence, When) and sentence.condition is None:
-                key = spoken(sentence.span_of_time, sentence.event)
+                whence = ("from", sentence.whence) if sentence.whence else ()
+                key = spoken(sentence.span_of_time, sentence.event, *whence)
             elif isinstance(sentence, HoldLimit):
                 key = sentence.ball.words()
             if not key:

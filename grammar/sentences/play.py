@@ -170,20 +170,26 @@ Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | OnlyI
 
 @frozen
 class Attempt(Node):
-    """Such as "players overarm throw a foam ball at the lanterns or the players of the other side"."""
+    """Such as "players overarm throw a foam ball at the lanterns or the players of the other side".
+
+    `where`: it is for those who wait there, not for those in play.
+    """
 
     who: Np
     skills: tuple[str, ...]
     ball: Np | None
     aims: tuple[Aim, ...]
     details: tuple[Detail, ...] = ()
+    preposition: str | None = None
+    where: Np | None = None
 
     def words(self) -> str:
         aims = self.aims[0].words()
         for before, aim in zip(self.aims, self.aims[1:], strict=False):
             same = isinstance(before, AimAt) and isinstance(aim, AimAt)
             aims += " or " + (aim.words().removeprefix("at ") if same else aim.words())
-        return spoken(self.who, listed(self.skills, "or"), self.ball, aims) + "".join(
+        doing = spoken(self.who, self.preposition, self.where, listed(self.skills, "or"), self.ball, aims)
+        return doing + "".join(
             detail(part) for part in self.details
         )
 
@@ -393,11 +399,12 @@ class Free(Node):
     """Such as "the teacher frees the first in each queue, 1 times a minute"."""
 
     who: Np
+    verb: str = field(eq=False)
     queued: Queued | AllQueued
     pace: Pace | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.who, "frees", self.queued) + detail(self.pace)
+        return spoken(self.who, self.verb, self.queued) + detail(self.pace)
 
 
 @frozen

@@ -415,14 +415,17 @@ Consequence = (
 
 @frozen
 class When(Node):
-    """An event, an optional condition, and its consequences in order."""
+    """An event, an optional condition, and its consequences in order; `whence`: only of who acts from there."""
 
     event: Event
     condition: Condition | None
     consequences: tuple[Consequence, ...]
     span_of_time: WhenSpan | None = None
+    whence: Np | None = None
 
     def words(self) -> str:
+        whence = spoken("from", self.whence) if self.whence else ""
         condition = spoken("while", self.condition) if self.condition else ""
         of_time = f"{self.span_of_time.words()}, " if self.span_of_time else ""
-        return f"{of_time}{spoken(self.event, condition)}: " + " and ".join(e.words() for e in self.consequences)
+        follows = " and ".join(each.words() for each in self.consequences)
+        return f"{of_time}{spoken(self.event, whence, condition)}: {follows}"

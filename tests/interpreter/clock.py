@@ -124,6 +124,8 @@ def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
             there = board.waiting(spots_of(sheet, None, where, (owner,)))
             if shared and whose(sheet, where) != UNSAID:
                 there = [each for each in there if board.pupils[each].side == owner]
+            if side is not None:
+                there = [each for each in there if board.pupils[each].side == side]  # players free their own
             if there and isinstance(free.queued, play.AllQueued):
                 yield Act(("frees",), _back_in(board, there))
             elif isinstance(free.queued, play.Queued):

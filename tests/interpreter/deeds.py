@@ -16,7 +16,7 @@ from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import always_safe, at_hand
+from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.ways import ways
 from tests.interpreter.whose import Of, whose
 
@@ -56,6 +56,7 @@ def alike(tokens: Iterable[tuple[object, int]], everyone: bool) -> list[int]:
 
 def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
     """All deeds that are possible; of those who stand alike one tries for all, unless `everyone` does."""
+    yield from _from_outside(sheet, board, everyone)
     free = [(each, number) for number, each in enumerate(board.pupils) if each.where == IN]
     for number in alike(free, everyone):
         pupil = board.pupils[number]
@@ -63,7 +64,7 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
             yield _bring(sheet, number, board)
             continue
         for sentence in sheet.said(play.Attempt):
-            if acts(sheet, sentence, pupil.side, pupil.role):
+            if sentence.where is None and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
         for chase in sheet.said(play.Touch):
             if acts(sheet, chase, pupil.side, pupil.role) and _now(sheet, chase, pupil.side, board):
@@ -71,6 +72,17 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
         for take in sheet.said(play.Take):
             if acts(sheet, take, pupil.side, pupil.role) and _now(sheet, take, pupil.side, board):
                 yield from _takes(sheet, take, number, board, everyone)
+
+
+def _from_outside(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
+    """What those may try who wait somewhere, with the balls that lie there."""
+    away = [(each, number) for number, each in enumerate(board.pupils) if isinstance(each.where, Spot)]
+    for number in alike((((each.side, each.role, each.where), n) for each, n in away), everyone):
+        pupil = board.pupils[number]
+        for sentence in sheet.said(play.Attempt):
+            there = sentence.where is not None and pupil.where in stands(sheet, sentence.where, pupil.side)
+            if there and acts(sheet, sentence, pupil.side, pupil.role):
+                yield from _by(sheet, sentence, number, board, everyone)
 
 
 def acts(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: str, role: str) -> bool:
@@ -81,6 +93,7 @@ def acts(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: st
     if who.role is not None:
         return who.role == role
     lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take), *sheet.said(play.Idle))
+    lines = tuple(each for each in lines if getattr(each, "where", None) is None)  # whoever waits has no task in play
     own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
     return role == "" or not any(_of_side(sheet, each, side) for each in own)
 
@@ -160,7 +173,7 @@ def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, ever
     pupil = board.pupils[number]
     role = sheet.roles.get(pupil.role)
     kinds = role.uses if role is not None and role.uses is not None else sheet.stuff(sentence.ball).kinds
-    hand = at_hand(sheet, pupil.side, pupil.role)
+    hand = (pupil.where,) if isinstance(pupil.where, Spot) else at_hand(sheet, pupil.side, pupil.role)
     there = [(each, n) for n, each in enumerate(board.balls) if each.kind in kinds and each.spot in hand]
     return alike(there, everyone)
 

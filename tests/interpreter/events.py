@@ -11,7 +11,7 @@ from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.time import TheFirstTime
-from tests.interpreter.board import Board
+from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
@@ -187,9 +187,16 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
     for granted in (False, True):
         for rule in sheet.said(when.When, granted=granted):
             narrow = speaks_of(sheet, rule.event, deed, board)
-            if narrow is not None:
-                found.append((rule, not granted, narrow))
+            there = 0 if rule.whence is None else _from_there(sheet, rule.whence, deed, board)
+            if narrow is not None and there is not None:
+                found.append((rule, not granted, narrow + there))
     return found
+
+
+def _from_there(sheet: Sheet, whence: Np, deed: Deed, board: Board) -> int | None:
+    """How narrowly a line speaks of where somebody acted from; None where they were not there."""
+    where = board.pupils[deed.actor].where
+    return of_place(sheet, whence, where, deed) if isinstance(where, Spot) else None
 
 
 def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from grammar.sentences import ball, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Spot
@@ -10,7 +12,7 @@ from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.sheet import Place, Sheet
-from tests.interpreter.spots import half, place_of, spot, spots_of
+from tests.interpreter.spots import half, place_of, spot, spots_of, stands
 from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, side_said, whose
 
 
@@ -125,10 +127,32 @@ def _unfollowed(sheet: Sheet, rest: Spot, deed: Deed) -> list[Spot]:
     closed = [each for each in sheet.places.values() if each.shut or each.name in names]
     found = [] if past else [found for each in closed for found in _parts_of(sheet, each, rest)]
     sides = (deed.aim.sent,) if deed.aim.sent else sheet.sides
+    found.extend(each for each in _with_who_waits(sheet, rest, deed, past, sides) if each not in found)
     for line in lines:
         if place_of(sheet, line.where) in ("back line", "side line", "wall", "corner"):
             found.extend(spots_of(sheet, line.preposition, line.where, sides))
     return found
+
+
+def _with_who_waits(sheet: Sheet, rest: Spot, deed: Deed, past: bool, sides: tuple[str, ...]) -> Iterator[Spot]:
+    """Where those wait who may send such a ball from there: areas of the half, and those that lie behind it."""
+    for line in sheet.said(play.Attempt):
+        if line.where is None or deed.kind not in _kinds_of(sheet, line):
+            continue
+        area = sheet.places[place_of(sheet, line.where)]
+        inside = area.preposition in ("before", "across", "along")
+        for there in dict.fromkeys(each for side in sheet.sides for each in stands(sheet, line.where, side)):
+            if inside and there in _parts_of(sheet, area, rest):
+                yield from () if past else (there,)
+            elif there.owner in (*sides, None):
+                yield there
+
+
+def _kinds_of(sheet: Sheet, line: play.Attempt) -> frozenset[str]:
+    """The balls of a line; of a role that has a ball of its own, that one, too."""
+    assert line.ball is not None
+    own = (role.uses for role in sheet.roles.values() if role.uses is not None)
+    return sheet.stuff(line.ball).kinds.union(*own)
 
 
 def _parts_of(sheet: Sheet, area: Place, rest: Spot) -> list[Spot]:

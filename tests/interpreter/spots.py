@@ -37,6 +37,18 @@ def spots_of(sheet: Sheet, preposition: str | None, phrase: Np, sides: Iterable[
     return tuple(dict.fromkeys(spot(sheet, preposition, phrase, side) for side in sides))
 
 
+def stands(sheet: Sheet, phrase: Np, side: str) -> tuple[Spot, ...]:
+    """Where those of a side wait of whom a phrase speaks: any place of that name where it does not say whose."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        owners: tuple[str, ...] = (said.side,)
+    elif said in (OTHERS, OWN):
+        owners = sheet.others(side) if said == OTHERS else (side,)
+    else:
+        owners = sheet.sides
+    return spots_of(sheet, None, phrase, owners)
+
+
 def half(sheet: Sheet, side: str | None) -> Spot:
     """The half of a side; on an undivided court its hands where the ball is somebody's, else the whole court."""
     if sheet.held:

@@ -7,12 +7,12 @@ as many act as the fewer of players and balls; each role and each kind has its p
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.tokens import ball_place, in_play
+from compose.net.lower.tokens import ball_place, in_play, player_place
 from compose.net.net import Rate, Ratio
 from grammar.core.declared import Cut, Doing
 from grammar.core.game import Play
 from grammar.core.play import Along, PickUp
-from grammar.core.values import SHARED, AreaId, KindId, Landmark, Part, Population, SideId, Spot
+from grammar.core.values import SHARED, AreaId, At, KindId, Landmark, Part, Population, SideId, Spot
 
 COURT = Spot(Landmark.COURT, SHARED)
 Uses = dict[Population, dict[KindId, tuple[Spot, ...]]]
@@ -63,7 +63,7 @@ def uses_of(builder: Builder, side: SideId) -> Uses:
     """Which kinds of balls the players of each population of a side may use, and where they have them at hand."""
     found: Uses = {who: {} for who in builder.play.populations(side)}
     for offer in builder.play.offers:
-        if offer.by.side == side:
+        if offer.by.side == side and not offer.at:
             spots = spots_at_hand(builder.play, offer.by)
             for each in offer.attempts:
                 if each.ball is not None and not isinstance(each.aim, PickUp):
@@ -83,6 +83,18 @@ def rate_of(builder: Builder, who: Population, ball: tuple[KindId, Spot] | None,
     if len(at_hand) > 1:
         ratios += (Ratio((ball_place(builder, *ball),), at_hand),)
     return Rate((everyone, at_hand), ratios)
+
+
+def rate_outside(builder: Builder, who: Population, ball: KindId, spot: Spot) -> Rate:
+    """The rate of attempts of those who wait at a spot, with the balls that lie there: whoever may, of any side."""
+    there = [offer for offer in builder.play.offers if spot in offer.at]
+    kinds = dict.fromkeys(each.ball for offer in there for each in offer.attempts if each.ball is not None)
+    players = dict.fromkeys(player_place(builder, offer.by, At(spot)) for offer in there)
+    balls = tuple(ball_place(builder, kind, spot) for kind in kinds)
+    mine, own = player_place(builder, who, At(spot)), ball_place(builder, ball, spot)
+    ratios: tuple[Ratio, ...] = (Ratio((mine,), tuple(players)),) if len(players) > 1 else ()
+    ratios += (Ratio((own,), balls),) if len(balls) > 1 else ()
+    return Rate((tuple(players), balls), ratios)
 
 
 def _pool(who: Population, uses: Uses) -> tuple[list[Population], dict[KindId, tuple[Spot, ...]]]:

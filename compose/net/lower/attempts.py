@@ -25,7 +25,7 @@ from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Tran
 from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall
-from grammar.core.values import At, Posture, SideId
+from grammar.core.values import At, Posture, Presence, SideId
 
 OUTCOMES = {Result.CAUGHT: "caught", Result.MISSED: "missed", Result.LEFT: "left", Result.BLOCKED: "blocked"}
 
@@ -141,7 +141,7 @@ def _landed(
         rules = (*rules, *(builder.rule(each.lines) for each in blocking_of(builder, moment)))
     catchers: tuple[Condition, ...] = ()
     if moment.result is Result.CAUGHT and moment.concerned is not None:
-        alone = moment.concerned == moment.by.side  # nobody catches their own ball
+        alone = moment.concerned == moment.by.side and moment.by_at is Presence.PLAYING  # nobody catches their own ball
         catchers = (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)
     told = Tried(moment, case.done)
     whole = Transition(

@@ -56,7 +56,7 @@ def with_lives(builder: Builder, who: Population, standing: Presence | At) -> It
 
 
 def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
-    found: dict[Person | Waiting, Stand | None] = {Person.ACTOR: (_actor(moment), Presence.PLAYING)}
+    found: dict[Person | Waiting, Stand | None] = {Person.ACTOR: (_actor(moment), moment.by_at)}
     if moment.person is not None:
         found[Person.OBJECT] = found[Person.CATCHER] = (moment.person, Presence.PLAYING)
         if moment.mate_at is not None:

@@ -3,7 +3,7 @@
 A ball that rests "in the half" may stop anywhere in it. Of an area that nobody enters, or from which nobody
 fetches, it is taken that as many balls stop there as it covers of the half; of the ground behind a line from
 which nobody fetches, that half of the balls roll there (assumptions). There they lie until somebody may fetch
-them.
+them. So do balls stop in an area from which those who wait there send them: in it, or behind the line where it lies.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from grammar.core.declared import Doing
 from grammar.core.play import Along
 from grammar.core.precedence import rest_for
 from grammar.core.rules import Result
-from grammar.core.values import AreaId, KindId, Landmark, SideId, Spot
+from grammar.core.values import SHARED, AreaId, KindId, Landmark, SideId, Spot
 from grammar.frozen import frozen
 
 BEYOND = 0.5  # assumption: the share of balls that roll behind a line from where nobody fetches them
@@ -68,21 +68,31 @@ def _stops(builder: Builder, home: Spot, kind: KindId, toward: SideId | None, pa
     `toward` is the side at which they were sent; one that has `passed` its line or ring stops in no area before it.
     """
     shut: dict[Spot, float] = {}
-    for spot, share in () if passed else _closed(builder, home, kind):
+    outside = _of_who_waits(builder, kind)
+    closed = dict(_closed(builder, home, kind, outside))
+    for spot, share in () if passed else closed.items():
         shut[spot] = shut.get(spot, 0.0) + share
-    beyond = dict.fromkeys(_beyond(builder, kind, toward))
+    behind = [spot for spot in outside if spot not in closed and (toward is None or spot.owner in (toward, SHARED))]
+    beyond = dict.fromkeys((*_beyond(builder, kind, toward), *behind))
     left = max(0.0, 1.0 - sum(shut.values()))
     shut |= {spot: left * BEYOND / len(beyond) for spot in beyond}
     left -= left * BEYOND if beyond else 0.0
     return {home: left, **shut} if left > LEAST else shut
 
 
-def _closed(builder: Builder, home: Spot, kind: KindId) -> Iterator[tuple[Spot, float]]:
+def _of_who_waits(builder: Builder, kind: KindId) -> tuple[Spot, ...]:
+    """Where players wait who may send balls of a kind from there."""
+    offers = (offer for offer in builder.play.offers if any(each.ball == kind for each in offer.attempts))
+    return tuple(dict.fromkeys(spot for offer in offers for spot in sorted(offer.at, key=repr)))
+
+
+def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...]) -> Iterator[tuple[Spot, float]]:
     """Areas of the sheet, with the share of the half that they cover."""
     unfetched = {each.spot.of for each in builder.play.unfetched if each.ball == kind}
     shut = {area.id for area in builder.play.areas if Doing.ENTER in area.shut} | {
         of for of in unfetched if isinstance(of, AreaId)
     }
+    shut |= {spot.of for spot in outside if isinstance(spot.of, AreaId)}
     if not shut:
         return
     whole = _rectangle(builder, home)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from attrs import evolve
 
-from compose.net.lower.at_hand import Uses, rate_of, spots_at_hand, uses_of
+from compose.net.lower.at_hand import Uses, rate_of, rate_outside, spots_at_hand, uses_of
 from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.guards import condition_of
@@ -45,24 +46,42 @@ def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:
 
 
 def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
-    for attempt in offer.attempts:
-        sources = _sources(builder, offer.by, attempt)
+    for attempt, stand in product(offer.attempts, _stands(builder, offer)):
+        sources = _sources(builder, offer.by, attempt, stand)
         for source in sources:
-            for moment, there, ratios, limits in _aimed(builder, offer, attempt, source):
-                guard: list[Condition] = [at_least(in_play(builder, offer.by))]
+            for moment, there, ratios, limits in _aimed(builder, offer, attempt, source, stand):
+                guard: list[Condition] = [at_least(places_at(builder, offer.by, stand))]
                 if source is not None:
                     guard.append(at_least((ball_place(builder, *source),)))
                 only = condition_of(builder, offer.only) if offer.only != ALWAYS else None
                 guard += [only] if only is not None else []
-                rate = _rate(builder, offer, attempt, source, uses)
+                rate = _rate(builder, offer, attempt, source, uses, stand)
                 rate = Rate((*rate.limits, *limits), rate.ratios)
                 tried = attempt_of(builder, offer, moment)
                 option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there)
                 yield _with_ratios(option, tuple(guard), ratios)
 
 
-def _rate(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None, uses: Uses) -> Rate:
+def _stands(builder: Builder, offer: Offer) -> tuple[Presence | At, ...]:
+    """Where who acts can be: in play, or where they wait. Where nobody ever waits the check sees that it never is."""
+    if not offer.at:
+        return (Presence.PLAYING,)
+    spots = sorted(offer.at, key=repr)
+    found = [spot for spot in spots if (offer.by, spot) in builder.whereabouts]
+    return tuple(At(spot) for spot in found or spots)
+
+
+def _rate(
+    builder: Builder,
+    offer: Offer,
+    attempt: Attempt,
+    source: tuple[KindId, Spot] | None,
+    uses: Uses,
+    stand: Presence | At,
+) -> Rate:
     """How many act at once; of those who take things along as many as there are things, of several kinds any."""
+    if isinstance(stand, At) and source is not None:
+        return rate_outside(builder, offer.by, *source)
     if not isinstance(attempt.aim, PickUp) or source is None:
         return rate_of(builder, offer.by, source, uses)
     kinds = taken_alike(builder.play, offer, attempt.aim)
@@ -86,18 +105,24 @@ def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Rat
     return evolve(option, rate=evolve(option.rate, ratios=option.rate.ratios + ratios))
 
 
-def _sources(builder: Builder, who: Population, attempt: Attempt) -> tuple[tuple[KindId, Spot] | None, ...]:
+def _sources(
+    builder: Builder, who: Population, attempt: Attempt, stand: Presence | At
+) -> tuple[tuple[KindId, Spot] | None, ...]:
     """Each place from which a population takes balls of a kind; None where the act needs no ball.
 
-    What is carried is taken up where the way begins.
+    Whoever waits has the balls that lie there. What is carried is taken up where the way begins.
     """
     if attempt.ball is None:
         return (None,)
+    if isinstance(stand, At):
+        return ((attempt.ball, stand.spot),)
     spots = (attempt.aim.start,) if isinstance(attempt.aim, Along | PickUp) else spots_at_hand(builder.play, who)
     return tuple((attempt.ball, spot) for spot in spots)
 
 
-def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None) -> Iterator[Aimed]:
+def _aimed(
+    builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindId, Spot] | None, stand: Presence | At
+) -> Iterator[Aimed]:
     """Each moment that may come of success, with what must be there for it, its share, and what limits the rate."""
     aim, by = attempt.aim, offer.by
     owner = against(aim, by)[0]
@@ -112,6 +137,7 @@ def _aimed(builder: Builder, offer: Offer, attempt: Attempt, source: tuple[KindI
         frozenset(thing.kind for thing in attempt.load),
         aim,
         success_of(attempt.skill, aim),
+        by_at=stand,
     )
     match aim:
         case AtThing():
@@ -161,7 +187,7 @@ def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Ai
     places = in_play(builder, *targets)
     for who in targets:
         own = in_play(builder, who)
-        there = at_least(own, 2 if who == moment.by else 1)
+        there = at_least(own, 2 if (who, moment.by_at) == (moment.by, Presence.PLAYING) else 1)
         ratios = (Ratio(own, places),) if len(targets) > 1 else ()
         yield evolve(moment, person=who), (there,), ratios, ()
 
@@ -179,7 +205,7 @@ def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     places = tuple(place for who, standing in stands for place in places_at(builder, who, standing))
     for who, standing in stands:
         own = places_at(builder, who, standing)
-        least = 2 if (who, standing) == (moment.by, Presence.PLAYING) else 1
+        least = 2 if (who, standing) == (moment.by, moment.by_at) else 1
         ratios = (Ratio(own, places),) if len(stands) > 1 else ()
         part = part_of_mate(standing, moment.by)
         concerned = part if isinstance(part, SideId) else moment.concerned

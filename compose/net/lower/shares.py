@@ -16,7 +16,7 @@ from compose.net.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
 from grammar.core.play import Attempt as Trial
 from grammar.core.play import Offer, PickUp
-from grammar.core.values import KindId, Population
+from grammar.core.values import At, KindId, Population, Presence
 from grammar.frozen import evolve, field, frozen
 
 MOST_CONDITIONS = 3  # more would make too many out of one option; then every choice keeps its share
@@ -130,6 +130,6 @@ def _choice(option: Option) -> Choice:
     return option.offer.lines, trial
 
 
-def _chooser(option: Option) -> tuple[Population, KindId | None]:
+def _chooser(option: Option) -> tuple[Population, Presence | At, KindId | None]:
     taking = isinstance(option.trial.aim, PickUp)  # who takes something chooses from where, of whatever kind
-    return option.offer.by, None if taking else option.trial.ball
+    return option.offer.by, option.moment.by_at, None if taking else option.trial.ball

@@ -16,7 +16,7 @@ from compose.staging.floor.touching import safe_share
 from grammar.core.limits import FLYING, Valid
 from grammar.core.play import AtPlayers, AtThing, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
-from grammar.core.values import KindId, OnStep, Skill
+from grammar.core.values import At, KindId, OnStep, Skill
 
 KINDS_OF_AIM = {
     Result.KNOCKED: "target",
@@ -93,7 +93,8 @@ def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
         aim = evolve(aim, at=frozenset({moment.mate_at}))
     track = builder.play.track_of(moment.thing.kind) if moment.thing else None
     on = OnStep(track.id, moment.step) if track is not None and moment.step is not None else None
-    return distance_m(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on)
+    waiting = (moment.by_at.spot,) if isinstance(moment.by_at, At) else ()
+    return distance_m(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting)
 
 
 def ages_years(builder: Builder) -> tuple[float, float]:

@@ -66,7 +66,9 @@ def _understood(game: Game, language: str) -> tuple[tuple[str, tuple[str, ...]],
     if core is None:
         return ()
     floor = laid_out(game, usual_players(game))
-    back = read_back(core, page_wording(language), lambda who, aim: reach(floor, core, who, aim).metres)
+    back = read_back(
+        core, page_wording(language), lambda who, aim, there: reach(floor, core, who, aim, waiting=there).metres
+    )
     return tuple((part.heading, tuple(each.text for each in part.said)) for part in back.sections)
 
 

@@ -14,7 +14,7 @@ from compose.staging.floor.tracks import track_on
 from compose.staging.floor.values import Floor, Rectangle
 from grammar.core.game import Core, Play
 from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
-from grammar.core.values import At, OnStep, Population, SideId, Thing
+from grammar.core.values import At, OnStep, Population, SideId, Spot, Thing
 from grammar.frozen import evolve, frozen
 
 BACK_M = 1.0  # assumption: who aims stands this far behind the line that must not be crossed
@@ -34,32 +34,47 @@ class Reach:
 
 
 def distance_m(
-    floor: Floor, core: Core, by: Population, aim: Aim, from_m: Fraction | None = None, on: OnStep | None = None
+    floor: Floor,
+    core: Core,
+    by: Population,
+    aim: Aim,
+    from_m: Fraction | None = None,
+    on: OnStep | None = None,
+    waiting: Iterable[Spot] = (),
 ) -> float:
     """The typical distance of an attempt, in metres; never below 1 m unless a line says so."""
-    return reach(floor, core, by, aim, from_m, on).metres
+    return reach(floor, core, by, aim, from_m, on, waiting).metres
 
 
 def reach(
-    floor: Floor, core: Core, by: Population, aim: Aim, from_m: Fraction | None = None, on: OnStep | None = None
+    floor: Floor,
+    core: Core,
+    by: Population,
+    aim: Aim,
+    from_m: Fraction | None = None,
+    on: OnStep | None = None,
+    waiting: Iterable[Spot] = (),
 ) -> Reach:
     """The same attempt with its two ends, for drawing.
 
     `from_m` is the distance that the line gives; a role that aims from a distance of its own does, but for a pass.
-    `on` is where on its track the thing stands now (else where the set-up has it). Assumed: who aims comes to the
+    `on` is where on its track the thing stands now (else where the set-up has it); who is `waiting` somewhere aims
+    from there. Assumed: who aims comes to the
     front of the floor they may use, 1 m behind its edge and opposite what they aim at; a thing on that floor is
     aimed at from anywhere on it, and the further off it a thing is, the more of them come to the front.
     """
     ground, play = ground_under(floor, core.play), core.play
+    outside: list[Rectangle] = []
     if isinstance(aim, Along):
         found = _way(ground, by.side, aim)
     else:
-        stands = standing(play, ground, by)
+        outside = [region.rectangle for spot in waiting for region in regions(ground, spot, None, by.side)]
+        stands = outside or standing(play, ground, by)
         tries = (each for stand in stands for each in _tries(floor, play, ground, by, stand, aim, on))
         found = min(tries, key=lambda each: each.metres)
     role = play.role(by)
     said = from_m
-    if said is None and role is not None and not isinstance(aim, ToMate):
+    if said is None and role is not None and not isinstance(aim, ToMate) and not outside:
         said = role.aims_from_m
     return reach_of_length(found, float(said)) if said is not None else _tidy(found)
 

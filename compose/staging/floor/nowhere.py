@@ -20,6 +20,8 @@ def nowhere_to_act(core: Core) -> Iterator[Finding]:
         return
     ground, told = ground_of(core.play), set[int]()
     for offer in core.play.offers:
+        if offer.at:
+            continue  # they act from where they wait
         line = core.lines[offer.lines[0]]
         shut = _covering(core.play, ground, offer.by)
         if shut is not None and line.number not in told:

@@ -45,7 +45,7 @@ def _of_offer(core: Core, floor: Floor, offer: Offer) -> Iterator[Throw]:
     for attempts in alike.values():
         ways = tuple(dict.fromkeys(attempt.skill for attempt in attempts))
         aims = dict.fromkeys(attempt.aim for attempt in attempts)
-        tries = [(reach(floor, core, offer.by, aim, offer.figures.from_m), aim) for aim in aims]
+        tries = [(reach(floor, core, offer.by, aim, offer.figures.from_m, waiting=offer.at), aim) for aim in aims]
         nearest, aim = min(tries, key=lambda each: each[0].metres)
         yield Throw(offer.by.side, without_load(offer.by.role), ways, aim, nearest, offer.lines)
 

@@ -163,7 +163,8 @@ def _attempt(moment: Moment) -> str:
     if isinstance(moment.by.role, Laden) and moment.skill is Skill.CARRY:
         load = "it"
     ball = article(moment.ball.key) if moment.ball else load
-    parts = (_player(moment.by), verb, ball, manner, _aim(moment))
+    where = standing_words(moment.by_at, moment.by.side) if isinstance(moment.by_at, At) else ""
+    parts = (_player(moment.by), where, verb, ball, manner, _aim(moment))
     return " ".join(part for part in parts if part)
 
 

@@ -8,15 +8,14 @@ from typing import Any
 from grammar.core.reading.blocking import read_blocks
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
+from grammar.core.reading.freeing import read_comes_back, read_free
 from grammar.core.reading.limits import read_after_bounce, read_not_above, read_steps
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import read_idle, read_rotation
 from grammar.core.reading.services import (
-    read_comes_back,
     read_factor,
     read_fetch,
-    read_free,
     read_guarding,
     read_hold,
     read_nobody_fetches,

@@ -158,11 +158,17 @@ def _returned(reader: Reader, consequence: when.Returns, moment: Moment) -> Iter
             yield Go(Waiting(mover.who.who, at, Turn.ALL), Presence.PLAYING)
             continue
         away = isinstance(mover.who, Waiting) or (mover.who is Person.MATE and mate_is_away(moment))
+        away = away or (mover.who is Person.ACTOR and _actor_is_away(moment))
         if not away:
             raise Senseless(
                 consequence.who, f"`{consequence.who.words()}` is in play already.", "Name the first in a queue."
             )
         yield Go(mover.who, Presence.PLAYING)
+
+
+def _actor_is_away(moment: Moment) -> bool:
+    """Whether the line is only of who acts from a place outside."""
+    return isinstance(moment.trigger, Happening) and bool(moment.trigger.whence)
 
 
 def mate_is_away(moment: Moment) -> bool:

@@ -26,6 +26,7 @@ from grammar.core.play import (
 )
 from grammar.core.precedence import asked_first
 from grammar.core.reading.blocking import blocked_things
+from grammar.core.reading.crossing import sent_over
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
@@ -109,6 +110,7 @@ def _declare(reading: Reading) -> None:
         reader.laden.extend(reading.add(take, line, partial(carrying, busy)))
     effects = [effect for rule, _ in reading.all_of(when.When) for effect in rule.consequences]
     reader.changing_owners = any(isinstance(effect, when.TakenOver) for effect in effects)
+    reader.sent_over = sent_over(reader, effects)
     for placing, line in reading.all_of(sides.Placing):
         reader.starts.extend(reading.add(placing, line, read_placing))
     for begins, line in reading.all_of(ball.BeginsWith):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from attrs import define, field
 
 from grammar.core.declared import Area, Court, Cut, Kind, Role, Side, Start, Supply, Track
 from grammar.core.lives import Lives
+from grammar.core.reading.whose import Whose
 from grammar.core.values import (
     OF_A_SIDE,
     PLAIN,
@@ -36,7 +37,7 @@ class Known:
     """The sheet's names, and what has been read so far.
 
     `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches, `bell_s`
-    is when the clock ends the round.
+    is when the clock ends the round, `sent_over` whose areas of each name rules send players to.
     """
 
     game: Game
@@ -60,6 +61,7 @@ class Known:
     taken: frozenset[KindId] = frozenset()
     laden: list[Population] = field(factory=list)
     changing_owners: bool = False
+    sent_over: Mapping[AreaId, frozenset[Whose]] = field(factory=dict)
     held: bool = False
     granted: bool = False
     bell_s: Fraction | None = None

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from grammar.core.clock import AtTime
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
+from grammar.core.reading.crossing import waiting_there
 from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
@@ -180,16 +181,8 @@ def _of_queue(
     if own is not None and (spot.owner is not SHARED or turn is Turn.ALL):
         return frozenset({own})
     if isinstance(spot.owner, SideId):
-        return reader.all_sides if _strangers(reader, spot) else frozenset({spot.owner})
+        return waiting_there(reader, spot)
     return spoken.meant(said, reader.all_sides)
-
-
-def _strangers(reader: Reader, spot: Spot) -> bool:
-    """Whether the set-up puts players of another side there."""
-    return any(
-        isinstance(start.what, Population) and start.at == spot and start.what.side != spot.owner
-        for start in reader.starts
-    )
 
 
 def _doer(moment: Moment) -> SideId | None:

@@ -32,10 +32,11 @@ def named_in(reader: Reader, event: when.Event) -> int:
             return 1 + isinstance(reader.game.meaning(event.what.name), KitMeaning)  # it says that it is a pass
         case _:
             phrases = ()
-    return sum(_names_in(reader, phrase) for phrase in phrases if phrase is not None)
+    return sum(names_in(reader, phrase) for phrase in phrases if phrase is not None)
 
 
-def _names_in(reader: Reader, phrase: Np) -> int:
+def names_in(reader: Reader, phrase: Np) -> int:
+    """How much a phrase names."""
     meaning = reader.game.meaning(phrase.name)
     particular = isinstance(meaning, KitMeaning) or bool(reader.shot(phrase))
     if isinstance(meaning, PlayerMeaning):

@@ -23,10 +23,12 @@ from grammar.core.values import (
     KindId,
     Laden,
     Owner,
+    Part,
     Population,
     SideId,
     Skill,
     Sort,
+    Spot,
     Thing,
 )
 from grammar.sentences import play
@@ -51,6 +53,8 @@ def with_own_task(reader: Reader, sentences: Iterable[Trying | play.Idle]) -> fr
     """The populations of a role that a line of the play names: they play that and nothing else."""
     found: set[Population] = set()
     for sentence in sentences:
+        if isinstance(sentence, play.Attempt) and sentence.where is not None:
+            continue  # what they may do while they wait is no task in play
         try:
             found |= {each for each in acting(reader, sentence.who) if reader.player_phrase(sentence.who)[1]}
         except Senseless:
@@ -106,10 +110,24 @@ def _of(reader: Reader, sentence: play.Attempt, details: Details, who: Populatio
         raise Senseless(sentence, "This line aims twice at the same.", "Keep one of them.")
     share = details.get(play.PartOf)
     only = only_of(reader, details, spoken)
+    at = _waiting_at(reader, sentence, spoken)
     for ball in balls:
         attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
         part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
-        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,))
+        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at)
+
+
+def _waiting_at(reader: Reader, sentence: play.Attempt, spoken: Spoken) -> frozenset[Spot]:
+    """Where those of a line wait who act from outside; any place of that name where it does not say whose."""
+    if sentence.where is None:
+        return frozenset()
+    spots = reader.spots(sentence.preposition, sentence.where, spoken, reader.all_sides, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        title = f"`{sentence.where.words()}` is part of the floor on which all play."
+        raise Senseless(sentence.where, title, "Leave it out, or name an area of the sheet in which players wait.")
+    if sentence.ball is None or not reader.kinds_meant(sentence.ball, Sort.BALL):
+        raise Senseless(sentence, "Whoever waits goes nowhere.", "Name a ball, or leave out where they wait.")
+    return frozenset(spots)
 
 
 def _with_what(

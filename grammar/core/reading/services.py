@@ -2,27 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import Cut
 from grammar.core.play import (
-    ComeBack,
     Factor,
     Fetch,
-    Free,
     Guarding,
     Hold,
     Home,
     Of,
     StandUp,
-    Turn,
     Unfetched,
-    Waiting,
     Who,
 )
 from grammar.core.reading.aims import spoken_by
-from grammar.core.reading.movers import how_many_wait
 from grammar.core.reading.offers import acting
 from grammar.core.reading.possession import sent, side_of_place, with_side
 from grammar.core.reading.reader import ALL_SKILLS, Reader, exactly, seconds, with_which
@@ -136,15 +131,15 @@ def _one_spot(
 def read_fetch(reader: Reader, sentence: play.Fetch, line: int) -> Iterator[Fetch]:
     """Who brings which balls from where; the lines taken for granted are of the same form."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
-    for who, side in _doers(reader, sentence.who):
+    for who, side in doers_of(reader, sentence.who):
         for ball in reader.balls(sentence.what):
-            for spot in _spots_of(reader, sentence.preposition, sentence.where, side):
+            for spot in spots_of_place(reader, sentence.preposition, sentence.where, side):
                 if reader.granted and spot.of is Landmark.COURT and not reader.held:
                     continue  # what lies on the court is at hand there
                 yield Fetch(who, ball, spot, per_minute, (line,), reader.granted)
 
 
-def _doers(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
+def doers_of(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
     """The teacher, or the populations of each side that a phrase means."""
     if isinstance(reader.game.meaning(phrase.name), TeacherMeaning):
         if phrase.possessive or phrase.owner or phrase.other:
@@ -158,7 +153,7 @@ def _doers(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
             yield own, side
 
 
-def _spots_of(
+def spots_of_place(
     reader: Reader, preposition: str | None, where: Np, side: SideId | None, parts: tuple[Part, ...] | None = None
 ) -> tuple[Spot, ...]:
     """The places of a phrase for whoever does it: one's own where nothing is said; for the teacher, everybody's."""
@@ -172,51 +167,14 @@ def _spots_of(
 def read_nobody_fetches(reader: Reader, sentence: play.NobodyFetches, line: int) -> Iterator[Unfetched]:
     """From where nobody brings balls."""
     for ball in reader.balls(sentence.what):
-        for spot in _spots_of(reader, sentence.preposition, sentence.where, None):
+        for spot in spots_of_place(reader, sentence.preposition, sentence.where, None):
             yield Unfetched(ball, spot, (line,))
-
-
-def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
-    """Who brings back whom."""
-    per_minute = exactly(sentence.pace.times) if sentence.pace else None
-    turn = Turn(sentence.queued.end) if isinstance(sentence.queued, play.Queued) else Turn.ALL
-    where = sentence.queued.where
-    for who, side in _doers(reader, sentence.who):
-        spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
-        for owner, at in _by_owner(spots):
-            sides = [owner] if isinstance(owner, SideId) else ([side] if side else list(reader.side_ids))
-            for one in sides:
-                players = frozenset(reader.populations([one]))
-                waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
-                yield Free(who, waiting, per_minute, (line,))
-
-
-def _waiting_spots(reader: Reader, preposition: str | None, where: Np, side: SideId | None) -> tuple[Spot, ...]:
-    spots = _spots_of(reader, preposition, where, side, (Part.AT,))
-    if not all(reader.waits_in(spot) for spot in spots):
-        raise Senseless(where, f"Nobody waits at `{where.words()}`.", "Name a queue, a bench or another area.")
-    return spots
-
-
-def _by_owner(spots: Iterable[Spot]) -> Iterator[tuple[Owner, frozenset[Spot]]]:
-    found: dict[Owner, list[Spot]] = {}
-    for spot in spots:
-        found.setdefault(spot.owner, []).append(spot)
-    yield from ((owner, frozenset(each)) for owner, each in found.items())
-
-
-def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
-    """Who comes back by themselves, after how long."""
-    spots = _waiting_spots(reader, "in", sentence.where, None)
-    for owner, at in _by_owner(spots):
-        sides = reader.side_ids if owner is SHARED else (owner,)
-        yield ComeBack(frozenset(reader.populations(sides)), at, seconds(sentence.time), (line,))
 
 
 def read_stand_up(reader: Reader, sentence: play.StandUp, line: int) -> Iterator[StandUp]:
     """Who puts up what."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
-    for who, side in _doers(reader, sentence.who):
+    for who, side in doers_of(reader, sentence.who):
         spoken = Spoken(reader.side_ids) if side is None else spoken_by(reader, side)
         own = reader.all_sides if side is None else frozenset({side})
         for thing in reader.thing_phrase(sentence.what, spoken, own, Sort.TARGET):

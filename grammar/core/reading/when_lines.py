@@ -13,8 +13,9 @@ from grammar.core.precedence import slots
 from grammar.core.reading.claims import read_condition
 from grammar.core.reading.clock import first_time, in_rule
 from grammar.core.reading.effects import effects_of
-from grammar.core.reading.events import Moment, moments
+from grammar.core.reading.events import Moment
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.whence import moments_of
 from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Add, Becomes, Effect, Happening, Rule
 from grammar.sentences import when
@@ -24,7 +25,7 @@ from grammar.sentences.time import TheFirstTime
 def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
     """All rules of a line. Raises Senseless."""
     found: list[Rule] = []
-    for moment in moments(reader, sentence.event):
+    for moment in moments_of(reader, sentence):
         rule = _rule(reader, sentence, moment, line)
         if not found or not _joined(found, rule):
             found.append(rule)

@@ -1,0 +1,69 @@
+"""Who brings back those who wait, and who comes back by themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from grammar.core.play import ComeBack, Free, Turn, Waiting
+from grammar.core.reading.crossing import waiting_there
+from grammar.core.reading.movers import how_many_wait
+from grammar.core.reading.reader import Reader, exactly, seconds
+from grammar.core.reading.services import doers_of, spots_of_place
+from grammar.core.reading.whose import Senseless
+from grammar.core.values import SHARED, Owner, Part, SideId, Spot
+from grammar.sentences import play
+from grammar.sentences.base import Np
+
+
+def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
+    """Who brings back whom."""
+    per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    turn = Turn(sentence.queued.end) if isinstance(sentence.queued, play.Queued) else Turn.ALL
+    where = sentence.queued.where
+    for who, side in doers_of(reader, sentence.who):
+        spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
+        for owner, at in _by_owner(spots):
+            for one in _freed_sides(reader, sentence, owner, at, side):
+                players = frozenset(reader.populations([one]))
+                waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
+                yield Free(who, waiting, per_minute, (line,))
+
+
+def _freed_sides(
+    reader: Reader, sentence: play.Free, owner: Owner, at: frozenset[Spot], side: SideId | None
+) -> tuple[SideId, ...]:
+    """Whose players are brought back: players free their own, the teacher whoever waits there."""
+    there = _waiting(reader, owner, at)
+    freed = there & {side} if side else there
+    if not freed:
+        where = sentence.queued.where
+        title = f"Nobody of their own side waits at `{where.words()}`: players of the other side are sent there."
+        raise Senseless(where, title, f"Write: the {where.name.text} of the other side")
+    return tuple(each for each in reader.side_ids if each in freed)
+
+
+def _waiting(reader: Reader, owner: Owner, at: frozenset[Spot]) -> frozenset[SideId]:
+    """Whose players wait at places of one owner."""
+    return reader.all_sides if owner is SHARED else frozenset().union(*(waiting_there(reader, spot) for spot in at))
+
+
+def _waiting_spots(reader: Reader, preposition: str | None, where: Np, side: SideId | None) -> tuple[Spot, ...]:
+    spots = spots_of_place(reader, preposition, where, side, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(where, f"Nobody waits at `{where.words()}`.", "Name a queue, a bench or another area.")
+    return spots
+
+
+def _by_owner(spots: Iterable[Spot]) -> Iterator[tuple[Owner, frozenset[Spot]]]:
+    found: dict[Owner, list[Spot]] = {}
+    for spot in spots:
+        found.setdefault(spot.owner, []).append(spot)
+    yield from ((owner, frozenset(each)) for owner, each in found.items())
+
+
+def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
+    """Who comes back by themselves, after how long."""
+    spots = _waiting_spots(reader, "in", sentence.where, None)
+    for owner, at in _by_owner(spots):
+        sides = [each for each in reader.side_ids if each in _waiting(reader, owner, at)]
+        yield ComeBack(frozenset(reader.populations(sides)), at, seconds(sentence.time), (line,))

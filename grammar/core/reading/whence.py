@@ -1,0 +1,41 @@
+"""A rule only for who acts from a place: "a player is hit from the far zone"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.reading.events import Moment, moments
+from grammar.core.reading.naming import names_in
+from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Senseless, Spoken, Whose
+from grammar.core.rules import Happening, Result
+from grammar.core.values import At, Part, SideId
+from grammar.frozen import evolve
+from grammar.sentences import when
+from grammar.sentences.base import Np
+
+IN_PLAY = (Result.TOUCHED, Result.TAKEN, Result.ARRIVED)
+
+
+def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
+    """All triggers of a line; where it says from where, only what those do who wait there."""
+    for moment in moments(reader, sentence.event):
+        yield moment if sentence.whence is None else _from(reader, moment, sentence.whence)
+
+
+def _from(reader: Reader, moment: Moment, whence: Np) -> Moment:
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result in IN_PLAY or moment.actor is None:
+        title = f"Nobody does this from `{whence.words()}`: who waits there only sends balls."
+        raise Senseless(whence, title, "Leave that out, or say it of a player who is hit or of a thing that falls.")
+    spots = reader.spots(None, whence, _seen_by(reader, moment.actor), reader.all_sides, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        title = f"`{whence.words()}` is part of the floor on which all play."
+        raise Senseless(whence, title, "Leave that out, or name an area of the sheet in which players wait.")
+    named = trigger.named + names_in(reader, whence)
+    return evolve(moment, trigger=evolve(trigger, whence=frozenset(map(At, spots)), named=named))
+
+
+def _seen_by(reader: Reader, side: SideId) -> Spoken:
+    """Whose places are meant: of the other side is against whoever acts."""
+    return Spoken(reader.side_ids, other=reader.others(side) or None, parts={Whose.ACTOR: frozenset({side})})
