@@ -85,6 +85,9 @@ TURNS: tuple[Saying, ...] = (
     saying(r"^(?:players|you|nobody) (?:may |can )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
            "a ball is held at most ", "play"),
     saying(r"\b(?:collect|retrieve|get|pick up)s? (?=.* from\b)", "fetch ", "play"),
+    saying(r"\b(?:release|rescue|unfreeze)(s?) (?=(?:an?|1|the|all)\b)", r"free\1 ", "play"),
+    saying(r"\b(frees?) (?:an?|1) (?:team-mate|teammate|mate|player|prisoner)(?: (?:who is|who waits))? (?=(?:in|on) )",
+           r"\1 the first ", "play"),
     saying(r"^(?:no(?:-| )?(?:one|player)|nobody) (?:may |can |is allowed to )?fetch(?:es)?\b", "nobody fetches",
            "play"),
     # when something happens

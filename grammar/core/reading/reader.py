@@ -73,7 +73,8 @@ class Reader(Known):
             named = Claimed(Whose.NAMED, phrase, SideId(meaning.side))
             if said.whose is not Whose.UNSAID and said != named and said.side != named.side and not _other_of(phrase):
                 raise Senseless(phrase, f"`{phrase.words()}` says of two sides whose they are.", "Name one side.")
-            said = said if said.whose is Whose.OTHER else named
+            alone = len(self.sides) == 1  # "other minnows": the others of one side; a side that is named is that side
+            said = said if said.whose is Whose.OTHER and alone else named
         return said, RoleId(meaning.role) if meaning.role else None
 
     def kit_lines(self, name: Name) -> tuple[GameKit, ...]:
