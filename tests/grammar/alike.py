@@ -47,6 +47,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     was, now, field = exchange.was, exchange.now, exchange.slot.partition(".")[2]
     if section == "when" and _same_in_an_event(exchange, names):
         return True
+    if exchange.slot == "Kit.singular" and "" in (was, now):  # odd plurals that are known
+        return plural(was or now) in exchange.sentence.words()
     if field == "determiner":
         dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
         return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
@@ -82,7 +84,9 @@ def spells_out(exchange: Exchange) -> bool:
 
 def same_on_the_floor(exchange: Exchange) -> bool:
     """Whether both name one place of the floor, behind which or before which the same lies; one thing has no order."""
-    return {exchange.was, exchange.now} in _ON_THE_FLOOR or exchange.slot == "Placing.spread"
+    both = {exchange.was, exchange.now}
+    middle = both == {"middle", "court"} and "across the" in exchange.sentence.words()
+    return both in _ON_THE_FLOOR or middle or exchange.slot == "Placing.spread"
 
 
 def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:

@@ -31,13 +31,16 @@ finish
 """
 
 
+BESIDE, BEHIND = "ice bench: beside {what}", "ice bench: behind each back line"
+
+
 @pytest.mark.parametrize(
     ("bench", "there", "frees"),
     [
-        ("ice bench: beside the court", "the ice bench", "sheep free the first on the ice bench"),
-        ("ice bench: beside each half", "the ice bench", "sheep free the first on their ice bench"),
-        ("den bench: behind each back line", "the den bench of wolves", "sheep free the first on the den bench of wolves"),
-        ("den bench: behind each back line", "the den bench of the other side", "players free the last on the den bench of the other side"),
+        (BESIDE.format(what="the court"), "the ice bench", "sheep free the first on the ice bench"),
+        (BESIDE.format(what="each half"), "the ice bench", "sheep free the first on their ice bench"),
+        (BEHIND, "the ice bench of wolves", "sheep free the first on the ice bench of wolves"),
+        (BEHIND, "the ice bench of the other side", "players free the last on the ice bench of the other side"),
     ],
 )
 def test_the_last_to_be_free(bench: str, there: str, frees: str) -> None:
