@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, to_mend
@@ -10,7 +10,7 @@ from compose.forecast.wording import SELDOM, minutes, percent
 from compose.net.match import Match
 from compose.telling.for_class import teams_said
 from compose.telling.french import side_name
-from compose.telling.sides import does
+from compose.telling.sides import subject, wins
 from compose.telling.wording import Wording
 from grammar.words import called_by_players
 
@@ -26,7 +26,7 @@ def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
     told = (*check_lines(answer, wording), *_looked_lines(answer, wording))
     if answer.numbers is None:
         return told
-    return (*told, *forecast_lines(answer.numbers, answer.match, wording))
+    return (*told, *forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo))
 
 
 def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
@@ -49,6 +49,12 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         yield from list(fact_lines(answer, wording))[:1]
 
 
+def _winner(side: str, solo: Collection[str], wording: Wording) -> str:
+    if side in solo:
+        return wording.say("one of {side}", side=subject(side) if wording.english else side_name(wording, side))
+    return side if wording.english else side_name(wording, side)
+
+
 def _looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     """How much was looked at, where that was not everything."""
     if answer.facts is not None and not answer.whole:
@@ -62,7 +68,8 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if facts is None:
         return
     if facts.can_win:
-        sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.can_win)
+        solo = answer.staged.net.solo
+        sides = wording.listed(_winner(side, solo, wording) for side in facts.can_win)
         halves = answer.match.halves
         yield wording.say("Can win over both halves: {sides}." if halves else "Can win: {sides}.", sides=sides)
     if facts.shortest is not None:
@@ -83,7 +90,7 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         yield wording.say("The clock ends it after {time} at the latest.", time=time)
 
 
-def forecast_lines(found: Answers, match: Match, wording: Wording) -> tuple[str, str]:
+def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collection[str] = ()) -> tuple[str, str]:
     """How long a round lasts, how often it is a pupil's turn, and who wins the game."""
     say = wording.say
     length = say("A round lasts {time} on average", time=time_said(found.minutes.value, wording))
@@ -94,7 +101,7 @@ def forecast_lines(found: Answers, match: Match, wording: Wording) -> tuple[str,
     if found.idle.value > SELDOM:
         turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
     if any(chance.value > SELDOM for _, chance in found.wins):
-        wins = wording.listed(_wins(side, chance.value, wording) for side, chance in found.wins)
+        wins = wording.listed(_wins(side, chance.value, wording, solo) for side, chance in found.wins)
         turns = say("{one}; {other}", one=turns, other=_of_games(wins, match, wording))
     return say("{length} (forecast).", length=length), f"{turns}."
 
@@ -109,10 +116,12 @@ def _of_games(wins: str, match: Match, wording: Wording) -> str:
     return wording.say("{wins} of the rounds", wins=wins)
 
 
-def _wins(side: str, chance: float, wording: Wording) -> str:
+def _wins(side: str, chance: float, wording: Wording, solo: Collection[str]) -> str:
     share = share_said(chance, wording)
     if wording.english:
-        return f"{does(side, 'wins', 'win')} {share}"
+        return f"{wins(side, solo)} {share}"
+    if side in solo:
+        return wording.say("one of {side} wins {share}", side=side_name(wording, side), share=share)
     pattern = "{side} win {share}" if called_by_players(side) else "{side} wins {share}"
     return wording.say(pattern, side=side_name(wording, side), share=share)
 

@@ -14,7 +14,7 @@ from compose.forecast.telling_results import NAMES, results, row, winners
 from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
 from compose.staging.minutes import Lesson
 from compose.telling.english.nouns import where
-from compose.telling.sides import does, subject
+from compose.telling.sides import subject, wins
 from grammar.frozen import frozen
 from grammar.words import count, listing
 
@@ -91,10 +91,10 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
         ends = (minutes(band.low.minutes.value), minutes(band.high.minutes.value))
         length += f" ({ends[0]} with a less able class, {ends[1]} with an abler one)"
     shares = parts([figure.value for _, figure in results(forecast)])
-    wins = listing(
-        f"{does(side, 'wins', 'win')} {share}" for (side, _), share in zip(forecast.odds.wins, shares, strict=False)
+    won = listing(
+        f"{wins(side, forecast.net.solo)} {share}" for (side, _), share in zip(forecast.odds.wins, shares, strict=False)
     )
-    who = f"Of all rounds {wins}" if forecast.odds.nobody.value < 0.9995 else "Nobody wins a round"
+    who = f"Of all rounds {won}" if forecast.odds.nobody.value < 0.9995 else "Nobody wins a round"
     turns = f"A pupil gets {forecast.turns.each.value:.1f} turns a minute"
     idle = band.usual.idle.value
     if idle > SELDOM:
@@ -165,7 +165,7 @@ def _band(forecast: Forecast) -> Iterator[str]:
     yield ends_of("a round lasts", lambda a: minutes(a.minutes.value))
     for number, (side, _) in enumerate(band.usual.wins):
         if any(end.wins[number][1].value > 0 for end in ends):
-            yield ends_of(does(side, "wins", "win"), lambda a, n=number: won[id(a)][n])  # type: ignore[misc]
+            yield ends_of(wins(side, forecast.net.solo), lambda a, n=number: won[id(a)][n])  # type: ignore[misc]
     if any(end.stopped.value > SELDOM for end in ends):
         stop = "stopped by the clock" if forecast.course.clock_rings else "still going at the end"
         yield ends_of(stop, lambda a: percent(a.stopped.value))

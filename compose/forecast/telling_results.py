@@ -11,7 +11,7 @@ from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with
 from compose.net.net import Net
 from compose.telling.english.ends import way_words
 from compose.telling.english.matches import match_words, part_words
-from compose.telling.sides import does
+from compose.telling.sides import wins
 
 NAMES = 44  # letters for what a number is about, before the number
 
@@ -29,7 +29,7 @@ def winners(forecast: Forecast) -> Iterator[str]:
     shares = [figure.value for _, figure in found]
     said, percents = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
     for number, (side, chance) in enumerate(odds.wins):
-        yield row(does(side, "wins", "win"), share_with_margin(chance, said[side]))
+        yield row(wins(side, forecast.net.solo), share_with_margin(chance, said[side]))
         yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], percents.get(number, 100))
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
@@ -66,7 +66,7 @@ def _match(forecast: Forecast) -> Iterator[str]:
     else:
         yield f"{match_words(game.match)}:"
     for side, chance in game.wins:
-        yield row(does(side, "wins", "win"), share_with_margin(chance), 4)
+        yield row(wins(side, forecast.net.solo), share_with_margin(chance), 4)
     if game.drawn.value > SELDOM:
         yield row("nobody wins", share_with_margin(game.drawn), 4)
     if len({round(share, 3) for _, share in game.plays}) > 1:

@@ -81,6 +81,7 @@ def net_of(
         unfetched=tuple(_unfetched(builder)),
         schedule=schedule,
         plurals=core.plurals,
+        solo=tuple(side.id.key for side in core.play.sides if side.solo),
     )
     broken = any(finding.severity is Severity.ERROR for finding in builder.findings)
     return Outcome(None if broken else net, tuple(builder.findings))

@@ -225,7 +225,8 @@ class Net:
     `ends` are looked at in order in every marking, the first that holds is the result; where ends of different
     winners hold together and no end before them says so, that is "two winners". `open_ended`: play is to go on until
     the clock; `mirrored`: sides called so; `spared`: places of players at whom nobody may aim, and who says so;
-    `unfetched`: places where balls are left, and the line that says so; `plurals`: what several of a kind are called.
+    `unfetched`: places where balls are left, and the line that says so; `plurals`: what several of a kind are called;
+    `solo`: sides whose players play each for themselves.
     """
 
     title: str
@@ -244,6 +245,7 @@ class Net:
     unfetched: tuple[tuple[int, Rule], ...] = ()
     schedule: Schedule | None = None
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
+    solo: tuple[str, ...] = field(eq=False, default=())
 
     def start(self) -> tuple[int, ...]:
         """The marking at the set-up."""

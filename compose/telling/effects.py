@@ -102,7 +102,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             assert isinstance(moment.rule.trigger, Happening)
             return voice.say(PLAYS_ON.get(moment.rule.trigger.result, "play goes on"))
         case Finish():
-            return _named(moment).does([effect.winner], "{side} wins", "{side} win")
+            return _named(moment).wins(effect.winner)
         case SetDown():
             return _set_down(moment, effect)
     assert_never(effect)

@@ -17,8 +17,7 @@ def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
         if isinstance(first, Won):
             speaking = voice.calling("a")
             claimed = condition(speaking.about(first.side, Subject.SIDE), end.guard)
-            patterns = ("{side} wins when {condition}", "{side} win when {condition}")
-            yield speaking.does([first.side], *patterns, condition=claimed)
+            yield voice.say("{winning} when {condition}", winning=speaking.wins(first.side), condition=claimed)
         else:
             claimed = condition(voice.calling("a"), end.guard)
             result = verdicts_told(voice, end.verdicts)
@@ -37,7 +36,7 @@ def verdicts_told(voice: Voice, verdicts: Sequence[Verdict]) -> str:
 def _verdict(voice: Voice, verdict: Verdict) -> str:
     match verdict:
         case Won():
-            return voice.does([verdict.side], "{side} wins", "{side} win")
+            return voice.wins(verdict.side)
         case NoWinner.DRAW:
             return voice.say("it is a draw")
         case Deciding.NEXT_POINT:

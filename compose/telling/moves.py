@@ -86,7 +86,7 @@ class Happenings:
             return self.voice.say("the round is broken off here" if unfinished else "the round is over")
         if end.winner is None:
             return self.voice.say("nobody wins" if end.nobody else "it is a draw")
-        return joined(self.voice.does([SideId(end.winner)], "{side} wins", "{side} win"))
+        return joined(self.voice.wins(SideId(end.winner)))
 
     def _lead(self, told: Happened) -> str:
         """Who tries what, and how it comes out where the counts do not say so."""

@@ -133,6 +133,12 @@ class SideVoice:
             return self.say(several if self.many(owners) else one, side=self.it(), **fields)
         return self.say(several if self.many(owners) else one, side=self.sides(owners), **fields)
 
+    def wins(self, side: SideId) -> str:
+        """Who wins: where the players of a side play each for themselves it is one of them."""
+        if any(each.id == side and each.solo for each in self.play.sides):
+            return self.say("one of {side} wins", side=self.sides([side]))
+        return self.does([side], "{side} wins", "{side} win")
+
     def it(self) -> str:
         """What the side spoken of is called: "it", "they", "their side"."""
         assert self.near is not None

@@ -75,13 +75,18 @@ def summary(answer: Answer) -> Iterator[str]:
         yield "Not all that can happen was looked at, so this is not a proof."
 
 
+def _number(number: int, one: str) -> str:
+    return f"{number:,} {one if number == 1 else f'{one}s'}"
+
+
 def how_found(answer: Answer) -> str:
     """How much was looked at, for those who want to know."""
     facts = answer.facts
     if facts is None:
         return "How it was found: from the sheet alone; there is too much that can happen to look at any of it."
+    looked = f"{_number(facts.looked, 'situation')} and {_number(facts.edges, 'move')} were"
     all_of_them = "all there are" if facts.complete else "there are more"
-    return f"How it was found: {facts.looked:,} situations and {facts.edges:,} moves were looked at, {all_of_them}."
+    return f"How it was found: {looked} looked at, {all_of_them}."
 
 
 def _facts_json(facts: Facts | None) -> dict[str, Any] | None:

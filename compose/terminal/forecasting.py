@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 import textwrap
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from typing import Any
 
 import library
@@ -19,7 +19,7 @@ from compose.forecast.telling import Section, told_first, told_in_detail, told_t
 from compose.forecast.to_json import answers_json, forecast_json
 from compose.forecast.wording import minutes, percent
 from compose.telling.for_class import class_lines
-from compose.telling.sides import does
+from compose.telling.sides import wins
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.checking import head_json, headline
@@ -149,7 +149,7 @@ def say_first(prepared: Ready, known: Forecast) -> None:
 def _say_then(fewer: Ready | None, told: Forecast, short: Answers | None) -> None:
     _say_sections(told_then(told))
     if fewer is not None and short is not None:
-        for line in _with_fewer(fewer, told.band.usual, short):
+        for line in _with_fewer(fewer, told.net.solo, told.band.usual, short):
             say(line)
         say()
 
@@ -179,7 +179,7 @@ def _say_sections(sections: Sequence[Section]) -> None:
         say()
 
 
-def _with_fewer(fewer: Ready, all_here: Answers, with_fewer: Answers) -> Iterator[str]:
+def _with_fewer(fewer: Ready, solo: Collection[str], all_here: Answers, with_fewer: Answers) -> Iterator[str]:
     """What changes when some are away, a line for each number."""
     yield f"With {listing(f'{number} {side}' for side, number in fewer.players.items())}, instead of all:"
 
@@ -188,7 +188,7 @@ def _with_fewer(fewer: Ready, all_here: Answers, with_fewer: Answers) -> Iterato
 
     yield row("a round lasts", lambda a: minutes(a.minutes.value))
     for number, (side, _) in enumerate(all_here.wins):
-        yield row(does(side, "wins", "win"), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
+        yield row(wins(side, solo), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
     yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
     yield row("not playing", lambda a: percent(a.idle.value))
 

@@ -83,7 +83,8 @@ def odds(asked: Asked) -> Odds:
         play = wording.say(
             "{time} of play in the lesson: {rounds}.", time=time_said(plan.lesson.play, wording), rounds=rounds
         )
-        lines = (*forecast_lines(answer.numbers, answer.match, wording), *_waits(answer, wording), play)
+        told = forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo)
+        lines = (*told, *_waits(answer, wording), play)
     before = fitted(made.game, group_in(asked)).findings  # what the quick answer has said already
     of_lesson = tuple(each for each in found.findings if each not in before)
     findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson)))

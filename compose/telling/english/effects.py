@@ -31,7 +31,7 @@ from grammar.core.rules import (
 from grammar.core.values import PLAIN, SAME, At, Landmark, Part, Posture, Presence, SideId, Skill, Spot
 from grammar.words import article, count, listing, plural
 
-_PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the catcher"}
+_PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 _AGENTS = {
     Skill.ROLL: "roller",
     Skill.KICK: "kicker",

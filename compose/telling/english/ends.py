@@ -7,7 +7,7 @@ from functools import singledispatch
 from compose.net.net import End, Net
 from compose.net.told import Because, Cause, Ended, TimeUp
 from compose.telling.english.counts import count_words, guard_words, time_words
-from compose.telling.sides import does
+from compose.telling.sides import wins
 from grammar.core.ends import Most, NoWinner
 from grammar.core.values import SideId
 
@@ -36,10 +36,10 @@ def _(told: Ended, net: Net) -> tuple[str, str]:
         result = {NoWinner.DRAW: "a draw", NoWinner.NOBODY: "nobody wins"}[told.verdict]
         return f"{result}: {_because(net, told.because)}", result
     assert told.winner is not None
-    wins = does(told.winner.key, "wins", "win")
+    winning = wins(told.winner.key, net.solo)
     if told.because is Cause.RULE:
-        return f"{wins} by a rule of the game", "a rule ends the round"
-    because = f"{wins}: {_because(net, told.because)}"
+        return f"{winning} by a rule of the game", "a rule ends the round"
+    because = f"{winning}: {_because(net, told.because)}"
     if isinstance(told.verdict, Most):
         more = _more(net, told.verdict)
         return f"{because}, {more}", f"{more} wins"

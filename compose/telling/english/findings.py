@@ -29,7 +29,7 @@ from compose.telling.english.moves import move_words
 from compose.telling.english.nouns import counted, many
 from compose.telling.english.places import plural_of
 from compose.telling.english.states import state_in_words
-from compose.telling.sides import capital, does, subject
+from compose.telling.sides import capital, subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
 from grammar.words import listing
@@ -80,7 +80,7 @@ def words(value: Value, net: Net) -> str:
         case Likewise(others):
             return _likewise(others, "of ")
         case Wins(side):
-            return does(side, "wins", "win")
+            return wins(side, net.solo)
         case Counted(place, number):
             return counted(net, place, number)
         case Share(part, whole):

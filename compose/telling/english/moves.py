@@ -50,7 +50,7 @@ _ENDS = {
     Result.TOUCHED: "and touches",
     Result.THROUGH: "and it goes through",
     Result.CROSSED: "and it crosses",
-    Result.PASSED: "and it is caught",
+    Result.PASSED: "and it arrives",
     Result.ARRIVED: "and arrives",
     Result.TAKEN: "and takes it along",
     Result.MISSED: "and misses",

@@ -24,7 +24,7 @@ from grammar.words import article, called_by_players, count, plural
 
 _FIXED = {
     "clock": ("moment of the clock has passed", "moments of the clock have passed"),
-    "line": ("line that holds the first time only has done so", "line that holds the first time only has done so"),
+    "line": ("rule for the first time only is over", "rules for the first time only are over"),
     "result": ("result", "results"),
 }
 
