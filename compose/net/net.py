@@ -222,11 +222,9 @@ class Bell:
 class Net:
     """The whole game as places and transitions.
 
-    `ends` are looked at in order in every marking, the first that holds is the result; where ends of different
-    winners hold together and no end before them says so, that is "two winners". `open_ended`: play is to go on until
-    the clock; `mirrored`: sides called so; `spared`: places of players at whom nobody may aim, and who says so;
-    `unfetched`: places where balls are left, and the line that says so; `plurals`: what several of a kind are called;
-    `solo`: sides whose players play each for themselves.
+    The first of `ends` that holds is the result; where those of different winners hold together, that is "two
+    winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
+    `spared`: places of players at whom nobody may aim, `unfetched`: places where balls are left, each with the line.
     """
 
     title: str
