@@ -48,6 +48,13 @@ def skills(begun: str) -> list[str]:
     return _beginning((skill.value for skill in Skill), begun)
 
 
+def codes(begun: str) -> list[str]:
+    """Codes of findings."""
+    from library.finding_codes import explanations
+
+    return _beginning(explanations(), begun)
+
+
 def _one_of(*values: str) -> Callable[[str], list[str]]:
     return lambda begun: _beginning(values, begun)
 
@@ -65,6 +72,7 @@ COMPLETERS: Mapping[str, Callable[[str], list[str]]] = {
     "class_name": classes,
     "hall": halls,
     "kind": beginnings,
+    "code": codes,
     "skill": skills,
     "language": _one_of("en", "fr"),
     "units": _one_of("metric", "feet"),

@@ -133,6 +133,18 @@ def say_wish(
 
 
 @app.command()
+def means(
+    code: Annotated[str, typer.Argument(help="The code behind a finding, such as C-stall; nothing for all.")] = "",
+    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    as_json: AsJson = False,
+) -> None:
+    """Say what the code behind a finding means, what to do, and what gives it."""
+    from compose.terminal.codes_told import tell_code
+
+    raise typer.Exit(tell_code(code, language, as_json))
+
+
+@app.command()
 def tidy(
     files: Names,
     write_back: Annotated[bool, typer.Option("--force", help="Write the tidy text over each file.")] = False,

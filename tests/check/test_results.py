@@ -80,19 +80,6 @@ def test_started_over() -> None:
     assert not found(race(to=3, capacity=3), "C-started-over")
 
 
-def test_bell_without_result() -> None:
-    for draw, count in ((False, 1), (True, 0)):
-        play = Builder("north", "south")
-        play.place("north", 0, 2)
-        play.place("south", 0, 2)
-        told = play.rule("points")
-        play.may("a point", play.shift("north", 1, told))
-        hits = found(play.net(bell(play, draw=draw)), "C-bell-result")
-        assert len(hits) == count
-        if hits:
-            assert len(hits[0].witness) == 1, "level at the start already"
-
-
 def test_stall() -> None:
     both = found(hold_the_balls(hold_limit=False), "C-stall")
     assert [finding.title.split()[0] for finding in both] == ["North", "South"]

@@ -21,6 +21,7 @@ CALLS = (
     ("modifiers",),
     ("kit",),
     ("granted",),
+    ("means", "C-stall"),
     ("show", GAME),
     ("understood", GAME),
     ("tidy", str(ROOT / "library" / "games" / "lantern-row.rules"), "--look"),

@@ -17,6 +17,7 @@ from compose.terminal.completing import COMPLETERS
         ("card lantern-row --paper ", "letter"),
         ("games --skill k", "kick"),
         ("new kn", "knock-down"),
+        ("means C-st", "C-stall"),
     ],
 )
 def test_what_may_come_next(words: str, offered: str) -> None:

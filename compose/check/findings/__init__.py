@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from compose.check.findings.bell_result import bell_result
 from compose.check.findings.best_of_nothing import best_of_nothing
 from compose.check.findings.chase import chase
 from compose.check.findings.dead_end import dead_end
@@ -42,7 +41,6 @@ FINDINGS: tuple[Check, ...] = (
     Check(started_over, whole=False, about="a round that is over before it starts"),
     Check(two_winners, whole=False, about="two winners"),
     Check(chase, whole=False, about="rules that set each other off"),
-    Check(bell_result, whole=False, about="a bell without a result"),
     Check(ended_before, whole=False, about="ends before the clock"),
     Check(best_of_nothing, whole=False, about="rounds that nobody can win"),
     Check(no_end, whole=True, about="a round that nothing ends"),
