@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.tree import GameSheet, Line, ModifierSheet, PlainSheet, RuleFile
+from grammar.tree import GameSheet, Line, PlainSheet, RuleFile
 
 STEP = "  "
 
@@ -22,11 +22,6 @@ def format_game(game: GameSheet) -> str:
     for section in game.sections:
         lines += ["", *_notes(section.notes, 0), section.name, *_lines(section.lines, 1)]
     return _text(lines, game.closing_notes)
-
-
-def format_modifier(modifier: ModifierSheet) -> str:
-    """The canonical text of a modifier."""
-    return format_plain(modifier)
 
 
 def format_plain(sheet: PlainSheet) -> str:

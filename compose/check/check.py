@@ -12,7 +12,7 @@ from compose.check.match import can_win
 from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL, Budget, StateSpace
 from compose.check.study import Study
-from compose.net.net import Net, Shift
+from compose.net.net import Net
 from grammar.frozen import evolve, frozen
 
 
@@ -25,7 +25,6 @@ class Facts:
     sides of which one alone can keep it from that. `longest`: the most moves a round can take, None also
     where it can go on for as long as it likes. `shortest`: the fewest moves to an end, None for none
     found. `can_win`: sides for which a win of the whole match was found (all of them where the space is whole).
-    `capped`: places whose counter play wanted to raise past its capacity (points beyond what is counted to).
     """
 
     states: int
@@ -38,7 +37,6 @@ class Facts:
     can_win: tuple[str, ...]
     shortest: int | None
     longest: int | None
-    capped: tuple[int, ...]
 
 
 @frozen(eq=False)
@@ -86,7 +84,6 @@ def _facts(study: Study) -> Facts:
         can_win=can_win(study),
         shortest=shortest,
         longest=longest,
-        capped=_capped(space),
     )
 
 
@@ -113,14 +110,3 @@ def _held_up_by(study: Study) -> tuple[str, ...] | None:
         return tuple(side for side in study.net.sides if hold_out(study, side).any())
     except StoppedError:
         return None
-
-
-def _capped(space: StateSpace) -> tuple[int, ...]:
-    lists = [t.effects for t in space.net.transitions] + [r.effects for r in space.net.reactions]
-    cut = {
-        effect.place
-        for effects, happened in zip(lists, [*space.happened, *space.reacted], strict=True)
-        for effect, short in zip(effects, happened.short, strict=True)
-        if short and isinstance(effect, Shift) and effect.by > 0
-    }
-    return tuple(sorted(cut))

@@ -15,7 +15,6 @@ import numpy as np
 
 from compose.forecast.chain import Chain, Floats, Longs
 from compose.forecast.chain_solve import Solution, fixed_point
-from compose.net.net import End
 from grammar.frozen import frozen
 
 if TYPE_CHECKING:
@@ -110,14 +109,6 @@ def _longest(left: Solution, rate: Floats) -> float:
         return 0.0
     short = 1 - left.residual * float(rate.max())
     return float(left.x.max()) / short if short > 0 else math.inf
-
-
-def by_winner(ends: tuple[End, ...], chances: Floats) -> dict[str | None, float]:
-    """The chance of each winner, None for ends that name none; ends in the order of their chances."""
-    odds: dict[str | None, float] = {}
-    for end, chance in zip(ends, chances, strict=True):
-        odds[end.winner] = odds.get(end.winner, 0.0) + float(chance)
-    return odds
 
 
 def _scaled(chain: Chain, good: Longs, rate: Floats) -> csr_array:

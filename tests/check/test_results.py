@@ -137,9 +137,6 @@ def test_facts() -> None:
     assert facts is not None
     assert (facts.shortest, facts.longest, facts.ends_surely) == (3, 5, True)
     assert facts.can_win == ("north", "south")
-    assert facts.capped == ()
-    beyond = check(race(to=5, capacity=4)).facts
-    assert beyond is not None and beyond.capped == (0, 1)
     with_misses = check(race(to=3, capacity=3, misses=True)).facts
     assert with_misses is not None and with_misses.longest is None and with_misses.ends_surely
 

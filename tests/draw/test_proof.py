@@ -131,7 +131,6 @@ FACTS = Facts(
     shortest=11,
     longest=30,
     can_win=("herons", "pikes"),
-    capped=(),
 )
 
 

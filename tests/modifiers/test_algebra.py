@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from algebra import algebra, commute, twice_is_once, undoes
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from mixtures import ROW, game_of, library_games, made, mixed, modifier_in, modifiers_by_name, row, use
 from strategies import games, uses
 
-from compose.modifiers.algebra import algebra, commute, twice_is_once, undoes
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix

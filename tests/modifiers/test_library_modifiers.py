@@ -7,7 +7,7 @@ from mixtures import granted_sheet, library_games, mixed, modifiers_by_name, use
 
 import library
 from compose.net.from_game import net_of
-from grammar.format import format_modifier
+from grammar.format import format_plain
 from grammar.parse import parse_bytes
 
 ASKED_FOR = {
@@ -82,7 +82,7 @@ def test_each_is_whole_and_tidy(path: object) -> None:
     rules = parse_bytes(text.encode(), path.name).value
     assert rules is not None and len(rules.modifiers) == 1
     sheet = rules.modifiers[0]
-    assert format_modifier(sheet) == text
+    assert format_plain(sheet) == text
     modifier = modifiers_by_name()[sheet.title.lower()]
     assert path.stem == modifier.name.replace(" ", "-")
     assert modifier.about.endswith((".", ")."))

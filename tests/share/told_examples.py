@@ -135,7 +135,7 @@ TOLD: dict[str, Callable[[Path], Said]] = {
     "L-empty": lambda _: read("note: Nothing yet.\n"),
     "L-line": lambda _: read(ROW.replace("players stay", "players\u200b stay")),
     "L-long": lambda _: read(ROW + '  "Mind the wall."\n' * 1000),
-    "L-many": lambda _: read(ROW.replace("play\n", "play\n" + "  # blah\n" * 150)),
+    "L-many": lambda _: parse(ROW.replace("play\n", "play\n" + "  # blah\n" * 150)).findings,
     "L-not-text": lambda _: read(b"\x89PNG\r\n\x1a\n\0\0"),
     "L-two-ways": lambda _: read(
         ROW.replace("lanterns", "points").replace("lantern ", "point ").replace("no points standing", "no points")

@@ -41,4 +41,4 @@ def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
     staging = found.staging
     drawing = class_plan(staging.game, shown(found), wording=wording)
     cautions = (*(wording.author(each) for each in staging.cautions), *care_lines(care_of(staging), wording))
-    return ForClass(tuple(class_lines(staging, wording)), cautions, svg_of(drawing, key=key), drawing.description)
+    return ForClass(tuple(class_lines(staging, wording)), cautions, svg_of(drawing, key=key))

@@ -25,7 +25,6 @@ class ForClass:
     lines: tuple[str, ...]
     cautions: tuple[str, ...]
     plan: str
-    plan_words: str
 
 
 @frozen
