@@ -55,6 +55,13 @@ class Use:
         return f"{self.modifier.name} ({given})" if given else self.modifier.name
 
     @property
+    def in_full(self) -> str:
+        """Such as "court of this size (length 14 m, width 7 m)": the name with all values, the usual ones, too."""
+        usual = {each.parameter: each.usually for each in self.modifier.takes}
+        given = ", ".join(f"{name} {value.words()}" for name, value in {**usual, **self.values}.items())
+        return f"{self.modifier.name} ({given})" if given else self.modifier.name
+
+    @property
     def asked(self) -> str:
         """Such as "add balls, n 2": as it is asked for."""
         return ", ".join((self.modifier.name, *self._given))

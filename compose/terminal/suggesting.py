@@ -12,8 +12,9 @@ from typing import Any
 from attrs import evolve
 
 import library
+from compose.answer.answer import Answer
 from compose.fit.suggest.amounts import at_the_ends
-from compose.fit.suggest.look import Looker
+from compose.fit.suggest.look import ROUNDS, Looker
 from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.score import Scored, Scorer
 from compose.fit.suggest.search import Found, Progress, Reach, in_the_way, search, silent
@@ -72,6 +73,8 @@ def show_suggestions(
             say(line)
         if answer is not None:
             say(f"{remix_title(made)} as it is: {verdict(answer)}")
+            for line in _too_large(answer, looker):
+                say(line)
         for line in _to_play(name, modifiers, asked.class_name, ranked):
             say(line)
         if patience.broken_off:
@@ -122,17 +125,25 @@ def _lines(
         yield from textwrap.wrap(each, 76, initial_indent=" - ", subsequent_indent="   ")
     yield ""
     for number, suggested in enumerate(ranked, start=1):
-        uses = listing(bought.use.label for bought in suggested.bought)
+        uses = listing(bought.use.in_full for bought in suggested.bought)
         lines = f"{number}. {uses}  ({count(suggested.edits, 'line')} changed)"
         yield from textwrap.wrap(lines, 78, subsequent_indent="   ")
         for bought in suggested.bought:
-            yield from textwrap.wrap(_bought(bought.use.label, bought.wishes, bought.needed_by), 76, **_INDENT)
+            yield from textwrap.wrap(_bought(bought.use.in_full, bought.wishes, bought.needed_by), 76, **_INDENT)
         for title in suggested.afterwards:
             yield from textwrap.wrap(f"The forecast then finds: {title}", 76, **_INDENT)
     if not ranked:
         yield from _nothing_found(wishes, found)
     yield ""
     yield from textwrap.wrap(_how_sure(found, bool(ranked), reach), 78)
+
+
+def _too_large(answer: Answer, looker: Looker) -> Iterator[str]:
+    """What was done where not all of the game could be looked at."""
+    if not answer.whole:
+        told = f"It is too large to prove: at most {looker.states:,} situations of each remix were looked at, and "
+        told += f"turns, waits and lengths are those of {ROUNDS} rounds played at random."
+        yield from textwrap.wrap(told, 78)
 
 
 def _to_play(name: str, before: Sequence[str], group: str | None, ranked: Sequence[Suggestion]) -> Iterator[str]:
@@ -154,10 +165,10 @@ def _nothing_found(wishes: Sequence[Wish], found: Found) -> Iterator[str]:
     for number in in_the_way(found):
         closest = found.closest[number]
         miss = closest.misses[number]
-        by = listing(use.label for use in closest.uses) or "the game as it is"
+        by = listing(use.in_full for use in closest.uses) or "the game as it is"
         told = f"In the way: {wishes[number].words()}. Nearest to it: {by}; {miss.words if miss else 'not known'}."
         yield from textwrap.wrap(told, 78, subsequent_indent="  ")
-    near = listing(use.label for use in found.nearest.uses) or "the game as it is"
+    near = listing(use.in_full for use in found.nearest.uses) or "the game as it is"
     left = "; ".join(unmet(found.nearest, wishes))
     yield from textwrap.wrap(f"Nearest to all: {near}; it misses {left}.", 78, subsequent_indent="  ")
 

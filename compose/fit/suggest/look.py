@@ -79,7 +79,7 @@ class Looker:
         self._teams = teams
         self.checked = 0
         self.situations = 0
-        self._granted, self._norms, self._states = granted, norms, states
+        self._granted, self._norms, self.states = granted, norms, states
         self._proved: dict[Hashable, Answer | None] = {}
         self._numbers: dict[Hashable, Numbers | None] = {}
         self._foreseen: dict[Hashable, Findings] = {}
@@ -104,7 +104,7 @@ class Looker:
         return self._proved[key]
 
     def _looked(self, made: Staged) -> Answer:
-        answer = proved(made, Budget(self._states))
+        answer = proved(made, Budget(self.states))
         self.situations += answer.facts.states if answer.facts is not None else 0
         return answer
 
@@ -136,7 +136,7 @@ class Looker:
         known = self._to_forecast(game)
         if known is None:
             return BROKEN
-        told = foreseen(known, self._norms, self.kit, play=self._play(), budget=Budget(self._states))
+        told = foreseen(known, self._norms, self.kit, play=self._play(), budget=Budget(self.states))
         whole = all(each.code != UNKNOWN for each in told.added or ())
         return Findings(to_mend(told.added or ()), whole)
 
@@ -177,7 +177,7 @@ class Looker:
         known = self._to_forecast(game)
         if known is None:
             return None
-        return _numbers(with_means(known, self._norms, self.kit, self._play(), Budget(self._states)))
+        return _numbers(with_means(known, self._norms, self.kit, self._play(), Budget(self.states)))
 
     def _to_forecast(self, game: Game) -> Answer | None:
         """What is proved of just this game: of one of its shape, with its own numbers in the net."""

@@ -106,18 +106,24 @@ class Mended:
 
 @frozen
 class NothingNew:
-    """The check finds nothing to mend besides what it found before, and could look at everything."""
+    """The check finds nothing to mend besides what it found before, and could look at everything.
+
+    Of a game too large to prove (not `whole`) the parts that were looked at are compared.
+    """
 
     known: tuple[str, ...]
+    whole: bool = True
     cost: int = CHECK
 
     def words(self) -> str:
-        return "nothing new to mend"
+        return "nothing new to mend" if self.whole else "nothing new to mend in the part looked at"
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         found = looker.findings(game)
-        if found.broken or not found.whole:
+        if found.broken:
             return UNKNOWN
+        if self.whole and not found.whole:
+            return Miss(UNKNOWN_GAP, "it is too large to prove")
         new = {each.code: each.title.rstrip(".") for each in found.to_mend if each.code not in self.known}
         return Miss(float(len(new)), "; ".join(new.values())) if new else MET
 
@@ -128,7 +134,8 @@ def _findings(game: Game, looker: Looker, cost: int) -> Findings:
 
 def no_worse(game: Game, looker: Looker) -> tuple[NothingNew, ...]:
     """The wish that the check finds nothing to mend that a game did not have before."""
-    return (NothingNew(tuple({each.code: None for each in looker.findings(game).to_mend})),)
+    found = looker.findings(game)
+    return (NothingNew(tuple({each.code: None for each in found.to_mend}), found.whole),)
 
 
 def mends(game: Game, looker: Looker) -> tuple[Mended | NothingNew, ...]:

@@ -116,7 +116,7 @@ def _bought(uses: Uses, scorer: Scorer) -> Iterator[Bought]:
         rest = tuple(each for each in uses if each is not use)
         made = scorer.made(rest)
         if made is None:
-            yield Bought(use, (), tuple(each.label for each in rest))
+            yield Bought(use, (), tuple(each.in_full for each in rest))
         else:
             yield Bought(use, _missed(scorer, rest))
 
