@@ -238,21 +238,3 @@ def test_mean_wait_is_that_of_rounds_played() -> None:
     for wait in played.waits:
         assert told.wait == pytest.approx(wait.mean.value, abs=2 * wait.mean.margin + 0.01)
     assert told.wait > 0.25  # one alone waits a quarter of a minute, the second longer
-
-
-def test_a_game_too_large_to_prove_is_compared_in_the_part_looked_at() -> None:
-    """What can be seen of a remix no further than of the game itself is not worse for that."""
-    game = library_games()["lantern-row"]
-    small = looker(states=100)
-    (wish,) = no_worse(game, small)
-    assert not wish.whole and "part looked at" in wish.words()
-    assert wish.miss(game, small).met
-    (whole,) = no_worse(game, looker())
-    assert whole.whole and whole.words() == "nothing new to mend"
-    assert whole.miss(game, small).words == "it is too large to prove"
-
-
-def test_a_suggestion_names_the_numbers_that_it_means() -> None:
-    use = Use(modifier_named("court of this size"))
-    assert use.in_full == "court of this size (length 14 m, width 7 m)"
-    assert Use(modifier_named("kick instead")).in_full == "kick instead"
