@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from grammar.core.skills import Skill
+
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
-_VERBS = r"stay|overarm throw|underarm throw|roll|kick|strike|pass|carry|tow|push|run|fetch|touch"
+_VERBS = "|".join(("stay", "fetch", *(skill.value for skill in Skill if skill is not Skill.TAKE)))
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Union
 
+from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
 from grammar.frozen import frozen
 from grammar.words import plural
 
@@ -93,20 +94,16 @@ BUILT_IN_PLACES = (
     "wall",
     "corner",
 )
-BALL_ACTORS = ("thrower", "roller", "kicker", "striker", "passer", "shooter", "hitter")
-ACTORS = (*BALL_ACTORS, "carrier", "pusher", "runner", "tagger")
+BALL_ACTORS = (*dict.fromkeys(SKILL_WORDS[skill].doer for skill in WITH_A_BALL), "shooter", "hitter")
+ACTORS = tuple(dict.fromkeys((*BALL_ACTORS, *(words.doer for words in SKILL_WORDS.values()))))
 AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
 TEAM_MATES = ("team-mate", "team-mates")
 CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}
+_SHOTS = tuple(skill.value for skill in WITH_A_BALL if skill is not Skill.PASS)
 SHOT_WORDS = {
-    "throw": ("overarm throw", "underarm throw"),
-    "shot": ("overarm throw", "underarm throw", "roll", "kick", "strike"),
-    "roll": ("roll",),
-    "pass": ("pass",),
-    "kick": ("kick",),
-    "strike": ("strike",),
-    "overarm throw": ("overarm throw",),
-    "underarm throw": ("underarm throw",),
+    "throw": (Skill.OVERARM_THROW.value, Skill.UNDERARM_THROW.value),
+    "shot": _SHOTS,
+    **{skill.value: (skill.value,) for skill in WITH_A_BALL},
 }
 
 

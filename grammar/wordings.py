@@ -10,13 +10,15 @@ import re
 from collections.abc import Callable
 from fractions import Fraction
 
+from grammar.core.skills import Skill
 from grammar.frozen import frozen
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 ANYWHERE = ("",)
 _IN_QUOTES = "a text stands in quotes"
 USUAL_COST = 0.15
-_PLURAL_VERBS = "roll|kick|strike|pass|carry|tow|push|run"
+_OF_OTHER_SENTENCES = (Skill.TOUCH, Skill.TAKE)
+_PLURAL_VERBS = "|".join(skill.value for skill in Skill if " " not in skill.value and skill not in _OF_OTHER_SENTENCES)
 
 
 @frozen

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from grammar.core.skills import WITH_A_BALL
 from grammar.frozen import frozen
 
 READ = ("issuer's text", "second-hand", "from memory", "common practice", "assumption")
 CATEGORIES = ("ball", "target", "ring", "body", "furniture")
-BALL_SKILLS = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass")
+BALL_SKILLS = tuple(skill.value for skill in WITH_A_BALL)
 WALLS = ("north", "east", "south", "west")
 
 

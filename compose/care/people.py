@@ -7,18 +7,12 @@ from collections.abc import Iterator
 from compose.care.scene import Scene, said_by
 from compose.staging.floor.throws import throws
 from grammar.core.play import AtPlayers
+from grammar.core.skills import SKILL_WORDS
 from grammar.core.values import KindId, Skill
 from grammar.finding import Finding
 from grammar.words import listing
 
-BEING = {
-    Skill.OVERARM_THROW: "thrown at overarm",
-    Skill.UNDERARM_THROW: "thrown at underarm",
-    Skill.ROLL: "rolled at",
-    Skill.KICK: "kicked at",
-    Skill.STRIKE: "struck at",
-    Skill.PASS: "passed at",
-}
+BEING = {skill: f"{words.done} at{words.way}" for skill, words in SKILL_WORDS.items()}
 NEVER = (Skill.KICK, Skill.STRIKE)
 
 

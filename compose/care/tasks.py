@@ -9,11 +9,10 @@ from compose.staging.floor.regions import regions
 from compose.staging.floor.throws import Throw, throws
 from compose.staging.floor.values import Rectangle
 from grammar.core.play import AtThing, Fetch, Free, StandUp, Through
-from grammar.core.values import TEACHER, SideId, Skill, Thing
+from grammar.core.skills import FLYING
+from grammar.core.values import TEACHER, SideId, Thing
 from grammar.finding import Finding
 from grammar.words import listing
-
-IN_THE_AIR = (Skill.OVERARM_THROW, Skill.UNDERARM_THROW, Skill.KICK, Skill.STRIKE)
 
 
 def task_reminders(scene: Scene) -> Iterator[Finding]:
@@ -26,7 +25,7 @@ def task_reminders(scene: Scene) -> Iterator[Finding]:
 def _flying(scene: Scene) -> list[Throw]:
     """Attempts whose ball flies at a thing."""
     every = throws(scene.core, scene.floor)
-    return [each for each in every if set(each.ways) & set(IN_THE_AIR) and isinstance(each.aim, AtThing | Through)]
+    return [each for each in every if set(each.ways) & FLYING and isinstance(each.aim, AtThing | Through)]
 
 
 def _aimed_at(throw: Throw) -> Thing | None:

@@ -2,27 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any, TypeVar
 
 import attrs
 
+from grammar.core.skills import SKILL_WORDS
 from grammar.sentences.base import Name, Node
 
-AGENTS: Mapping[str, str] = {
-    "overarm throw": "thrower",
-    "underarm throw": "thrower",
-    "roll": "roller",
-    "kick": "kicker",
-    "strike": "striker",
-    "pass": "passer",
-    "carry": "carrier",
-    "tow": "carrier",
-    "push": "pusher",
-    "run": "runner",
-    "touch": "tagger",
-    "take": "carrier",
-}
+AGENTS = {skill.value: words.doer for skill, words in SKILL_WORDS.items()}
 Sentence = TypeVar("Sentence", bound=Node)
 
 

@@ -2,25 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
+from grammar.core.skills import SKILL_WORDS, bare
 from grammar.game import Game
 from grammar.sentences.play import Attempt
 from grammar.words import listing
 
-_PAST: Mapping[str, str] = {
-    "overarm throw": "threw overarm",
-    "underarm throw": "threw underarm",
-    "roll": "rolled",
-    "kick": "kicked",
-    "strike": "struck",
-    "pass": "passed",
-    "carry": "carried",
-    "tow": "towed",
-    "push": "pushed",
-    "run": "ran",
-}
-_PRESENT = {"overarm throw": "throw overarm", "underarm throw": "throw underarm"}
+_PAST = {skill.value: f"{words.did}{words.way}" for skill, words in SKILL_WORDS.items()}
+_PRESENT = {skill.value: f"{bare(skill)}{words.way}" for skill, words in SKILL_WORDS.items()}
 
 
 def skill_differences(one: Game, other: Game) -> Iterator[str]:
@@ -44,4 +34,4 @@ def _tried(game: Game) -> tuple[str, ...]:
 
 
 def _now(skills: Sequence[str]) -> str:
-    return listing([_PRESENT.get(skill, skill) for skill in skills], "or")
+    return listing([_PRESENT[skill] for skill in skills], "or")

@@ -5,20 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.staging.resolved import resolved
+from grammar.core.skills import SKILL_WORDS
 from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import article
 from library import KitItem
 from library.records import BALL_SKILLS
 
-BEING = {
-    "overarm throw": "thrown overarm",
-    "underarm throw": "thrown underarm",
-    "roll": "rolled",
-    "kick": "kicked",
-    "strike": "struck",
-    "pass": "passed",
-}
+BEING = {skill.value: f"{words.done}{words.way}" for skill, words in SKILL_WORDS.items()}
 
 
 @frozen

@@ -27,21 +27,13 @@ from grammar.core.play import (
     Through,
     ToMate,
 )
+from grammar.core.skills import SKILL_WORDS, bare
 from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, Spot, without_load
 
+BY_THEMSELVES = (Skill.RUN, Skill.TOUCH)
 DOING = {
-    Skill.OVERARM_THROW: "throw {what} overarm",
-    Skill.UNDERARM_THROW: "throw {what} underarm",
-    Skill.ROLL: "roll {what}",
-    Skill.KICK: "kick {what}",
-    Skill.STRIKE: "strike {what}",
-    Skill.PASS: "pass {what}",
-    Skill.CARRY: "carry {what}",
-    Skill.TOW: "tow {what}",
-    Skill.PUSH: "push {what}",
-    Skill.RUN: "run",
-    Skill.TOUCH: "touch",
-    Skill.TAKE: "take {what}",
+    skill: f"{bare(skill)}{'' if skill in BY_THEMSELVES else ' {what}'}{words.way}"
+    for skill, words in SKILL_WORDS.items()
 }
 ORDERS = {Order.STANDING_OR_NOT: "standing or not", Order.IN_ORDER: "in order"}
 

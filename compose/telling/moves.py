@@ -29,6 +29,7 @@ from compose.telling.nouns import PLAYER, TEACHER, Noun
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.rules import Result
+from grammar.core.skills import WITH_A_BALL
 from grammar.core.values import (
     PLAIN,
     At,
@@ -46,14 +47,7 @@ from grammar.core.values import (
 from grammar.frozen import frozen
 
 MOST_TOLD = 4  # our choice: more changes at once than this are a new beginning
-THROWN = {
-    Skill.OVERARM_THROW: "{who} overarm throw {ball}",
-    Skill.UNDERARM_THROW: "{who} underarm throw {ball}",
-    Skill.ROLL: "{who} roll {ball}",
-    Skill.KICK: "{who} kick {ball}",
-    Skill.STRIKE: "{who} strike {ball}",
-    Skill.PASS: "{who} pass {ball}",
-}
+THROWN = {skill: f"{{who}} {skill.value} {{ball}}" for skill in WITH_A_BALL}
 OUTCOMES = {
     Result.MISSED: "{move} and misses",
     Result.CAUGHT: "{move} and it is caught",

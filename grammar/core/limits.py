@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import Enum
 
 from grammar.core.play import Lines
-from grammar.core.values import KindId, Skill
+from grammar.core.values import KindId
 from grammar.frozen import field, frozen
 
 
@@ -16,9 +16,6 @@ class Valid(Enum):
     BELOW_SHOULDER = "shoulder"
     BELOW_HIP = "hip"
     BELOW_KNEE = "knee"
-
-
-FLYING = frozenset({Skill.OVERARM_THROW, Skill.UNDERARM_THROW, Skill.KICK, Skill.STRIKE})  # a rolled ball never bounces
 
 
 @frozen

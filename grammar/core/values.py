@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from enum import Enum
 
+from grammar.core.skills import Skill as Skill
 from grammar.frozen import frozen
 
 
@@ -107,23 +108,6 @@ class Thing:
 
     kind: KindId
     owner: Owner
-
-
-class Skill(Enum):
-    """What players can do, as the language calls it."""
-
-    OVERARM_THROW = "overarm throw"
-    UNDERARM_THROW = "underarm throw"
-    ROLL = "roll"
-    KICK = "kick"
-    STRIKE = "strike"
-    PASS = "pass"
-    CARRY = "carry"
-    TOW = "tow"
-    PUSH = "push"
-    RUN = "run"
-    TOUCH = "touch"
-    TAKE = "take"
 
 
 class Sort(Enum):

@@ -13,9 +13,10 @@ from compose.net.lower.reach import sizes_m
 from compose.net.moment import Moment
 from compose.staging.floor.distance import distance_m
 from compose.staging.floor.touching import safe_share
-from grammar.core.limits import FLYING, Valid
+from grammar.core.limits import Valid
 from grammar.core.play import AtPlayers, AtThing, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
+from grammar.core.skills import FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
 
 KINDS_OF_AIM = {

@@ -28,22 +28,11 @@ from grammar.core.rules import (
     StartAgain,
     Swap,
 )
+from grammar.core.skills import SKILL_WORDS
 from grammar.core.values import PLAIN, SAME, At, Landmark, Part, Posture, Presence, SideId, Skill, Spot
 from grammar.words import article, count, listing, plural
 
 _PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
-_AGENTS = {
-    Skill.ROLL: "roller",
-    Skill.KICK: "kicker",
-    Skill.STRIKE: "striker",
-    Skill.PASS: "passer",
-    Skill.CARRY: "carrier",
-    Skill.TOW: "carrier",
-    Skill.PUSH: "pusher",
-    Skill.RUN: "runner",
-    Skill.TOUCH: "tagger",
-    Skill.TAKE: "carrier",
-}
 
 
 Tight = frozenset[At]  # where not all may find room
@@ -51,7 +40,7 @@ Tight = frozenset[At]  # where not all may find room
 
 def agent(skill: Skill | None) -> str:
     """What somebody who acts is called: the thrower, the roller."""
-    return f"the {_AGENTS.get(skill, 'thrower') if skill else 'player'}"
+    return f"the {SKILL_WORDS[skill].doer if skill else 'player'}"
 
 
 def waiting_words(who: Waiting) -> str:

@@ -27,23 +27,11 @@ from compose.telling.english.places import in_a_row, lying, of_side, player_noun
 from compose.telling.sides import does
 from grammar.core.play import Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.rules import Result
+from grammar.core.skills import SKILL_WORDS
 from grammar.core.values import AreaId, At, Laden, Population, Skill, Spot, Teacher, Thing
 from grammar.words import article
 
-_DOES = {
-    Skill.OVERARM_THROW: ("throws", "overarm"),
-    Skill.UNDERARM_THROW: ("throws", "underarm"),
-    Skill.ROLL: ("rolls", ""),
-    Skill.KICK: ("kicks", ""),
-    Skill.STRIKE: ("strikes", ""),
-    Skill.PASS: ("passes", ""),
-    Skill.CARRY: ("carries", ""),
-    Skill.TOW: ("tows", ""),
-    Skill.PUSH: ("pushes", ""),
-    Skill.RUN: ("runs", ""),
-    Skill.TOUCH: ("goes after", ""),
-    Skill.TAKE: ("runs to", ""),
-}
+_TRIES = {Skill.TOUCH: "goes after", Skill.TAKE: "runs to"}  # what they do before it is known how it ends
 _ENDS = {
     Result.KNOCKED: "and knocks it",
     Result.HIT: "and hits",
@@ -158,13 +146,14 @@ def _doer(who: Doer) -> str:
 def _attempt(moment: Moment) -> str:
     """What is tried: "a north player rolls a foam ball at a south cone"."""
     assert moment.skill is not None
-    verb, manner = _DOES[moment.skill]
+    words = SKILL_WORDS[moment.skill]
+    verb = _TRIES.get(moment.skill, words.does)
     load = article(next(iter(sorted(moment.load))).key) if moment.load else ""
     if isinstance(moment.by.role, Laden) and moment.skill is Skill.CARRY:
         load = "it"
     ball = article(moment.ball.key) if moment.ball else load
     where = standing_words(moment.by_at, moment.by.side) if isinstance(moment.by_at, At) else ""
-    parts = (_player(moment.by), where, verb, ball, manner, _aim(moment))
+    parts = (_player(moment.by), where, verb, ball, words.way.strip(), _aim(moment))
     return " ".join(part for part in parts if part)
 
 

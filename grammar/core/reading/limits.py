@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.limits import FLYING, CountsOnly, Steps, Valid
+from grammar.core.limits import CountsOnly, Steps, Valid
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
+from grammar.core.skills import FLYING
 from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, StepLimit
 
 
