@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Union
 
+from grammar.core.declared import AreaKind
 from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
 from grammar.frozen import frozen
 from grammar.words import plural
@@ -96,7 +97,7 @@ BUILT_IN_PLACES = (
 )
 BALL_ACTORS = (*dict.fromkeys(SKILL_WORDS[skill].doer for skill in WITH_A_BALL), "shooter", "hitter")
 ACTORS = tuple(dict.fromkeys((*BALL_ACTORS, *(words.doer for words in SKILL_WORDS.values()))))
-AREA_KINDS = ("strip", "zone", "bench", "queue", "base", "circle", "mark")
+AREA_KINDS = tuple(kind.value for kind in AreaKind)
 TEAM_MATES = ("team-mate", "team-mates")
 CATEGORY_WORDS = {"ball": "ball", "target": "target", "ring": "ring"}
 _SHOTS = tuple(skill.value for skill in WITH_A_BALL if skill is not Skill.PASS)

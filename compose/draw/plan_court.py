@@ -11,6 +11,7 @@ from compose.draw.plan_sheet import Sheet
 from compose.draw.shapes import Disc, Ink, Label, Lines, Shape, dashed, hatch, rectangle
 from compose.staging.floor.values import FloorArea, Rectangle
 from compose.telling.french import side_label
+from grammar.core.declared import AreaKind
 
 
 def draw_court(sheet: Sheet) -> None:
@@ -30,8 +31,7 @@ def draw_court(sheet: Sheet) -> None:
 
 def area_shapes(area: FloorArea, sheet: Sheet) -> tuple[Shape, ...]:
     """An area with the pattern of its kind; what belongs to a side has an edge in its colour."""
-    patterns = {"bench": _bench, "queue": _queue, "base": _base, "circle": _circle, "mark": _mark, "zone": _zone}
-    return patterns.get(area.kind, _strip)(area, sheet)
+    return PATTERNS[AreaKind(area.kind)](area, sheet)
 
 
 def _edge(unit: float) -> Ink:
@@ -70,6 +70,17 @@ def _zone(area: FloorArea, sheet: Sheet) -> tuple[Shape, ...]:
 def _strip(area: FloorArea, sheet: Sheet) -> tuple[Shape, ...]:
     lines = hatch(area.rectangle, 1.7 * sheet.unit, Ink(stroke=PALE, width_m=0.22 * sheet.unit))
     return lines, rectangle(area.rectangle, _edge(sheet.unit))
+
+
+PATTERNS = {
+    AreaKind.STRIP: _strip,
+    AreaKind.ZONE: _zone,
+    AreaKind.BENCH: _bench,
+    AreaKind.QUEUE: _queue,
+    AreaKind.BASE: _base,
+    AreaKind.CIRCLE: _circle,
+    AreaKind.MARK: _mark,
+}
 
 
 def _middle_line(box: Rectangle) -> tuple[tuple[float, float], ...]:

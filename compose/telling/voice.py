@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.side_voice import SideVoice, Subject
-from grammar.core.declared import AreaKind, Per
+from grammar.core.declared import STOOD_ON, Per
 from grammar.core.values import (
     PLAIN,
     SHARED,
@@ -27,7 +27,6 @@ from grammar.core.values import (
 from grammar.frozen import evolve, frozen
 
 ON = frozenset({Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.COURT})
-ON_AREAS = frozenset({AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK})
 
 
 @frozen
@@ -85,7 +84,7 @@ class Voice(SideVoice):
         if isinstance(spot.of, Landmark):
             return self.word("on" if spot.of in ON else "at" if spot.of is Landmark.WALL else "in")
         area = self.play.area(spot)
-        return self.word("on" if area is not None and area.kind in ON_AREAS else "in")
+        return self.word("on" if area is not None and area.kind in STOOD_ON else "in")
 
     def word(self, preposition: str) -> str:
         """A preposition in the language."""

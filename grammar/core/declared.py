@@ -54,6 +54,9 @@ class AreaKind(Enum):
     MARK = "mark"
 
 
+STOOD_ON = frozenset({AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK})  # one is on these, and in the others
+
+
 class Doing(Enum):
     """What nobody does in an area."""
 

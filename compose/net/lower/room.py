@@ -10,13 +10,11 @@ from collections.abc import Iterator
 from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import places_at, player_place
 from compose.net.net import Room
-from grammar.core.declared import Area, AreaKind
+from grammar.core.declared import STOOD_ON, Area
 from grammar.core.declared import Room as Limit
 from grammar.core.values import At, Population, Presence, SideId, Spot, without_load
 from grammar.finding import Finding, Severity
 from grammar.words import count
-
-STOOD_ON = (AreaKind.BENCH, AreaKind.BASE, AreaKind.MARK)
 
 
 def rooms_for(builder: Builder, before: Population, who: Population, standing: Presence | At) -> tuple[Room, ...]:
