@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import sys
@@ -30,6 +31,7 @@ def main() -> NoReturn:
         code = _WRONG
         print(f"The answer could not be written: {said.unwritten.strerror}.", file=sys.stderr)
     sys.stderr.flush()
+    gc.freeze()  # Python would look through all that is left once more as it ends: a twentieth of a command (measured)
     sys.exit(code)
 
 
