@@ -175,18 +175,24 @@ class FloorItem:
         return self.category in ("ball", "body", "player") or self.width_m <= THING_DEPTH_M
 
     @property
+    def deep(self) -> float:
+        """How far it reaches from its middle along the court, in metres."""
+        return self.radius if self.round else THING_DEPTH_M / 2
+
+    @property
     def box(self) -> Rectangle:
         """The rectangle around it on the floor."""
-        deep = self.radius if self.round else THING_DEPTH_M / 2
-        return Rectangle(self.x - deep, self.y - self.radius, self.x + deep, self.y + self.radius)
+        deep, radius = self.deep, self.radius
+        return Rectangle(self.x - deep, self.y - radius, self.x + deep, self.y + radius)
 
     def clear_of(self, other: FloorItem) -> float:
         """The gap between two things on the floor, in metres; below 0 they overlap."""
+        radius, its = self.radius, other.radius
         if self.round and other.round:
-            return hypot(self.x - other.x, self.y - other.y) - self.radius - other.radius
-        mine, its = self.box, other.box
-        apart_x = max(mine.left - its.right, its.left - mine.right)
-        apart_y = max(mine.bottom - its.top, its.bottom - mine.top)
+            return hypot(self.x - other.x, self.y - other.y) - radius - its
+        deep, its_deep = self.deep, other.deep
+        apart_x = max((self.x - deep) - (other.x + its_deep), (other.x - its_deep) - (self.x + deep))
+        apart_y = max((self.y - radius) - (other.y + its), (other.y - its) - (self.y + radius))
         return max(apart_x, apart_y) if min(apart_x, apart_y) < 0 else hypot(apart_x, apart_y)
 
 
