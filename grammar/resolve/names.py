@@ -21,7 +21,7 @@ from grammar.meanings import (
     side_named,
 )
 from grammar.resolve.expected import EXPECTED
-from grammar.sentences import base, sides, space
+from grammar.sentences import base, head, sides, space
 from grammar.sentences.base import Name, Node, Np
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -38,14 +38,20 @@ _SAID = {
     "place": "a place",
     "side": "a side",
 }
-_FREE = (
+FREE = (  # names that a sentence gives, or that are looked at where it is declared
     (sides.Kit, "like"),
     (sides.Kit, "singular"),
     (sides.Kit, "name"),
     (sides.Sides, "names"),
     (sides.Headcount, "of"),
     (sides.Role, "name"),
+    (sides.SideBySide, "what"),
     (space.Area, "name"),
+    (space.Track, "name"),
+    (space.Track, "start"),
+    (space.Track, "goal"),
+    (head.Switch, "name"),
+    (head.Switched, "name"),
 )
 _NEXT_POINT = (
     "Let it give a point, under when, and let the clock's line end with: more points wins, else the next point wins"
@@ -84,7 +90,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
     """Every name of a sentence that must mean something, with the sorts of things it may mean."""
     for field in attrs.fields(type(node)):
-        if field.name == "span" or (type(node), field.name) in _FREE:
+        if field.name == "span" or (type(node), field.name) in FREE:
             continue
         value = getattr(node, field.name)
         expected = EXPECTED.get((type(node), field.name), field.metadata.get("sorts"))

@@ -1,12 +1,18 @@
-"""A skill, or a kind of place, that lacks a piece somewhere is told with its name and the file in which to add it."""
+"""A sentence, skill or kind of place that lacks a piece is told with its name and the file in which to add it."""
 
 from __future__ import annotations
 
+import ast
+import inspect
 import re
 from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
 
+import attrs
 import pytest
 
+import grammar.core.reading as reading
 from compose.draw.plan_court import PATTERNS
 from compose.staging.floor.areas import USUAL_DEPTH_M
 from compose.telling.attempts import DOING
@@ -16,12 +22,46 @@ from grammar.core.declared import AreaKind
 from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
 from grammar.examples import PAGE
 from grammar.language import GRAMMAR_FILE
+from grammar.resolve.expected import EXPECTED
+from grammar.resolve.names import FREE
+from grammar.sentences import ball, blocking, finish, head, limits, lives, play, points, runs, sides, space, time, when
+from grammar.sentences.base import Node
 from library.lesson_words import skill_words
 from library.load import kit_names
 from library.norm_tables import norms
 
 ON_THE_FLOOR = (Skill.ROLL,)  # of which no norm says how far up it goes
 OF_SENTENCES = (Skill.TOUCH, Skill.TAKE)  # that have sentences of their own, and no row in the list of skills
+OF_GAMES = (head, space, sides, play, when, finish, ball, blocking, limits, lives, points, runs, time)
+SENTENCES = [
+    kind
+    for module in OF_GAMES
+    for kind in dict.fromkeys(vars(module).values())
+    if inspect.isclass(kind) and issubclass(kind, Node) and kind.__module__ == module.__name__
+]
+# What is no play: facts for the card, the language of the sheet, and what only holds others together.
+READ_ELSEWHERE = (head.Ages, head.Practice, head.NeedsLanguage, finish.AnyWay, finish.BothWays, time.SpanAfter)
+
+
+@cache
+def named_by_the_reading() -> frozenset[str]:
+    """Every name in the code that takes sentences apart."""
+    nodes = [node for path in Path(reading.__path__[0]).rglob("*.py") for node in ast.walk(ast.parse(path.read_text()))]
+    attributes = {node.attr for node in nodes if isinstance(node, ast.Attribute)}
+    return frozenset(attributes | {node.id for node in nodes if isinstance(node, ast.Name)})
+
+
+@pytest.mark.parametrize("kind", SENTENCES, ids=lambda kind: kind.__name__)
+def test_a_sentence_is_read_and_its_names_are_looked_up(kind: type[Node]) -> None:
+    missing = []
+    if kind.__name__ not in named_by_the_reading() and kind not in READ_ELSEWHERE:
+        missing.append("grammar/core/reading: nothing reads it")
+    for field in attrs.fields(kind):
+        is_name = re.search(r"\b(Np|Name|SideNamed)\b", str(field.type)) is not None
+        known = (kind, field.name) in EXPECTED or (kind, field.name) in FREE or field.metadata.get("sorts")
+        if is_name and not known:
+            missing.append(f"grammar/resolve/expected.py: nothing says what `{field.name}` may be")
+    assert not [f"{kind.__name__}: {piece}" for piece in missing]
 
 
 def pieces_missing(skill: Skill) -> Iterator[str]:
