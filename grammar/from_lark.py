@@ -113,8 +113,8 @@ def _attempt(children: list[Any]) -> Attempt:
 
 
 def _when(children: list[Any]) -> When:
-    span_of_time, event, whence, condition, *consequences = children
-    return When(event, condition, tuple(consequences), span_of_time, whence)
+    span_of_time, event, whence, bounced, condition, *consequences = children
+    return When(event, condition, tuple(consequences), span_of_time, whence, bounced)
 
 
 def _rest(children: list[Any]) -> Rest:

@@ -24,7 +24,8 @@ def topic(sentence: Node) -> Topic:
             return ("switch", sentence.name.text)
         case when.When():
             said = (sentence.span_of_time, sentence.condition, sentence.whence)
-            return ("when", event_topic(sentence.event), *(part.words() if part else "" for part in said))
+            how = (*(part.words() if part else "" for part in said), sentence.bounced or "")
+            return ("when", event_topic(sentence.event), *how)
         case play.PointsCount():
             return ("points count", sentence.span_of_time.words() if sentence.span_of_time else "")
         case points.TargetPoints() | points.SetPoints():

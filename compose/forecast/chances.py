@@ -6,6 +6,7 @@ One attempt is fetched, aimed and made in so many seconds, and ends in one outco
     success  = aim reached and not caught
     left     = the norm's share of the rest, where the rules speak of a ball that leaves the court
     blocked  = the share of what would reach its aim that somebody before it stops
+    ... after a bounce = the share of success, and of what is caught, that has touched the floor before
     missed   = what remains
 
 A throw at a player reaches the body or not; of those that reach it some are caught, of the others some
@@ -24,7 +25,7 @@ from numpy.typing import NDArray
 
 from compose.forecast.aim import catches_outcome
 from compose.forecast.attempt import EVERY_SKILL, Aimed, Case, look
-from compose.forecast.limits import aiming_seconds, longer_limit, unblocked, unguarded, valid
+from compose.forecast.limits import aiming_seconds, bounced_share, longer_limit, straight, unblocked, unguarded, valid
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Level, Reading
@@ -40,7 +41,8 @@ SMALL_BALL_M, MIDDLE_BALL_M = 0.12, 0.19  # the size classes of the catching nor
 class Explanation:
     """One attempt with its numbers: what was aimed at, chances, attempts a minute, the norms behind them.
 
-    `success`, `caught`, `blocked`, `left` and `missed` sum to 1. `said` names what the text itself gives.
+    `success`, `caught`, `blocked`, `left` and `missed` sum to 1; of the first two so much comes after a bounce, where a
+    rule asks for it (`bounced`, `caught_bounced`). `said` names what the text itself gives.
     """
 
     attempt: Attempt
@@ -52,6 +54,8 @@ class Explanation:
     said: tuple[str, ...]
     readings: tuple[Reading, ...]
     blocked: float = 0.0
+    bounced: float = 0.0
+    caught_bounced: float = 0.0
 
     @property
     def missed(self) -> float:
@@ -60,8 +64,9 @@ class Explanation:
 
     def chance(self, outcome: str) -> float:
         """The chance of an outcome by its name in the net; raises KeyError for any other name."""
-        known = {"success": self.success, "caught": self.caught, "left": self.left, "missed": self.missed}
-        known |= {"blocked": self.blocked}
+        known = {"left": self.left, "missed": self.missed, "blocked": self.blocked}
+        known |= {"success": self.success - self.bounced, "success after a bounce": self.bounced}
+        known |= {"caught": self.caught - self.caught_bounced, "caught after a bounce": self.caught_bounced}
         return 1.0 if outcome == "always" else known[outcome]
 
     def rate(self, outcome: str) -> float:
@@ -123,6 +128,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         raise ValueError(f"attempt {attempt.name!r} has the outcome always beside others")
     aimed = look(case) if case.aims and attempt.said_chance is None else Aimed()
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
+    caught *= straight(case, attempt.direct_catches, attempt.said_catch)
     success *= attempt.chance_factor * unguarded(case) * valid(case)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
@@ -137,9 +143,14 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         "chance to succeed": attempt.said_chance,
         "chance to be caught": attempt.said_catch,
         "attempts a minute": attempt.said_per_minute,
+        "chance to bounce first": attempt.said_bounced,
     }
     said = tuple(name for name, figure in figures.items() if figure is not None)
-    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken), blocked)
+    first, then = (
+        part * bounced_share(case) if f"{name} after a bounce" in outcomes else 0.0
+        for name, part in (("success", success), ("caught", caught))
+    )
+    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken), blocked, first, then)
 
 
 def settle(case: Case, aimed: Aimed, catching: bool) -> tuple[float, float]:

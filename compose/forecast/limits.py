@@ -34,11 +34,22 @@ def unblocked(case: Case, success: float, most: float) -> tuple[float, float]:
 
 
 def valid(case: Case) -> float:
-    """The share of what would succeed that does so after a bounce, where only that counts; the text's own chance has it
-    in it already."""
+    """The share of what would succeed that does so after a bounce, or without, where only that counts; the text's own
+    chance has it in it already."""
     if not case.attempt.after_bounce or case.attempt.said_chance is not None:
-        return 1.0
+        return straight(case, case.attempt.direct_hits, case.attempt.said_chance)
     return case.take("aim bounce", EVERY_SKILL)
+
+
+def straight(case: Case, only: bool, said: float | None) -> float:
+    """The share that comes straight, where only that counts and no figure of the text has it in it already."""
+    return 1.0 - bounced_share(case) if only and said is None else 1.0
+
+
+def bounced_share(case: Case) -> float:
+    """The share of the balls that come to where they are sent, or are caught, that have touched the floor before."""
+    said = case.attempt.said_bounced
+    return case.take("aim bounced", EVERY_SKILL) if said is None else said
 
 
 def aiming_seconds(case: Case) -> float:

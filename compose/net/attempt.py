@@ -16,7 +16,8 @@ class Attempt:
     `width_m` and `height_m` are the target's (0 where it has none).Nobody holds the ball longer than
     `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts.
     `blockers` stand before each, and stop balls with `block_with`. What flies counts only `after_bounce`,
-    what hits a player only `below` a part of the body; nobody goes more than `steps_most` steps with the ball.
+    what hits a player only `below` a part of the body; only `direct_hits` count, or `direct_catches`, where
+    `said_bounced` come by the floor; nobody goes more than `steps_most` steps with the ball.
     """
 
     name: str
@@ -43,3 +44,6 @@ class Attempt:
     after_bounce: bool = False
     below: str | None = None
     steps_most: int | None = None
+    said_bounced: float | None = None
+    direct_hits: bool = False
+    direct_catches: bool = False

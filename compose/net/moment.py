@@ -13,7 +13,8 @@ class Moment:
     """Who acts, how, with which ball (taken from `ball_at`) or load, at what; and what comes of it.
 
     `against` owns what is aimed at, `concerned` is the side that this happens to. `person` is who is hit, `mate_at`
-    where the team-mate `person` has the pass, `by_at` where who acts is; `step` where on its track the thing stands.
+    where the team-mate `person` has the pass, `by_at` where who acts is; `step` where on its track the thing stands;
+    `bounced`: the ball has touched the floor before.
     """
 
     by: Population
@@ -30,6 +31,7 @@ class Moment:
     mate_at: Presence | At | None = None
     step: int | None = None
     by_at: Presence | At = Presence.PLAYING
+    bounced: bool = False
 
 
 def fires(trigger: Trigger, moment: Moment) -> bool:
@@ -43,6 +45,7 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
         and moment.skill in trigger.skills
         and moment.ball in trigger.balls
         and (not trigger.against or moment.against in trigger.against)
+        and (moment.bounced or not trigger.bounced)
         and (not trigger.whence or moment.by_at in trigger.whence)
         and _object(moment, trigger)
     )

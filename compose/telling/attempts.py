@@ -203,6 +203,8 @@ def _figures(voice: Voice, offer: Offer) -> Iterator[str]:
         yield voice.say("{share} succeed", share=voice.share(figures.chance))
     if figures.caught is not None:
         yield voice.say("{share} are caught", share=voice.share(figures.caught))
+    if figures.bounced is not None:
+        yield voice.say("{share} touch the floor first", share=voice.share(figures.bounced))
     if figures.per_minute is not None:
         yield voice.often(figures.per_minute).strip()
     if figures.stray is not None:

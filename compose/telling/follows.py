@@ -121,7 +121,8 @@ def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InA
                 "{who} holds {ball} longer than {time}", who=_one(voice, trigger.who), ball=ball, time=time
             )
         case Happening():
-            return _happening(voice, trigger)
+            said = _happening(voice, trigger)
+            return voice.say("{event} after a bounce", event=said) if trigger.bounced else said
 
 
 def _one(voice: Voice, who: frozenset[Population]) -> str:

@@ -9,8 +9,9 @@ from attrs import evolve
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
-from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through, ToMate
 from grammar.core.precedence import overlap, written
+from grammar.core.reading.aims import against
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
@@ -18,20 +19,9 @@ from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, T
 
 def _concerned(play: Play, offer: Offer, aim: Aim, result: Result) -> frozenset[Owner]:
     """Whose the things or players aimed at are; a pass, or what is sent at one's own, is caught by another side."""
-    owners = _aimed_at(offer, aim)
-    others = play.others(offer.by.side)
-    return frozenset(others) if result is Result.CAUGHT and others and owners == {offer.by.side} else owners
-
-
-def _aimed_at(offer: Offer, aim: Aim) -> frozenset[Owner]:
-    match aim:
-        case AtThing() | Through():
-            return frozenset({aim.thing.owner})
-        case AtPlayers():
-            return frozenset(who.side for who in aim.of)
-        case Past():
-            return frozenset({aim.line.owner})
-    return frozenset({offer.by.side})
+    owners, others = frozenset(against(aim, offer.by)), play.others(offer.by.side)
+    anywhere = owners == {offer.by.side} or isinstance(aim, ToMate)
+    return frozenset(others) if result is Result.CAUGHT and others and anywhere else owners
 
 
 def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]:

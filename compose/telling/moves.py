@@ -110,7 +110,8 @@ class Happenings:
         if skill in THROWN:
             ball, female = self._a(moment.ball)
             said, outcome = say(THROWN[skill], who=someone, ball=ball), moment.result
-            return say(OUTCOMES[outcome], female, move=said) if outcome in OUTCOMES else said
+            done = say(OUTCOMES[outcome], female, move=said) if outcome in OUTCOMES else said
+            return say("{event} after a bounce", event=done) if moment.bounced else done
         if skill is Skill.TOUCH:
             touched = moment.result is not Result.MISSED
             return say("{who} touches somebody" if touched else "{who} touches nobody", who=someone)

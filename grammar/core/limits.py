@@ -13,6 +13,8 @@ class Valid(Enum):
     """What must be so for an attempt to count."""
 
     AFTER_BOUNCE = "after a bounce"
+    DIRECT_HIT = "hit"
+    DIRECT_CATCH = "catch"
     BELOW_SHOULDER = "shoulder"
     BELOW_HIP = "hip"
     BELOW_KNEE = "knee"
@@ -20,7 +22,7 @@ class Valid(Enum):
 
 @frozen
 class CountsOnly:
-    """Attempts count only where this is so: all that fly, or those that hit players."""
+    """Attempts count only where this is so: all that fly, those that hit players, those that have not bounced."""
 
     valid: Valid
     lines: Lines = field(eq=False)

@@ -95,6 +95,7 @@ class Figures:
     per_minute: Fraction | None = None
     from_m: Fraction | None = None
     stray: Stray | None = None
+    bounced: Fraction | None = None
 
 
 @frozen

@@ -103,6 +103,7 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset(trigger.to),
                 frozenset(trigger.at),
                 frozenset(trigger.whence),
+                frozenset({"bounced"} if trigger.bounced else ()),
             )
         case LastLife():
             return (frozenset(trigger.who),)

@@ -58,7 +58,7 @@ class Happening:
     """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned; `whence` is where
-    those wait who act.
+    those wait who act; `bounced`: only of a ball that has touched the floor.
     An empty set stands for anything. `named` counts how many of these the line itself names: a line about a lantern
     of north is narrower than one about any target, even where all targets are lanterns.
     """
@@ -72,6 +72,7 @@ class Happening:
     at: frozenset[Presence | At] = frozenset()
     named: int = field(default=0, eq=False)
     whence: frozenset[At] = frozenset()
+    bounced: bool = False
 
 
 @frozen

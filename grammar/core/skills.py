@@ -60,6 +60,7 @@ SKILL_WORDS: Mapping[Skill, SkillWords] = MappingProxyType(
 )
 WITH_A_BALL = tuple(skill for skill, words in SKILL_WORDS.items() if words.with_a_ball)
 FLYING = frozenset(skill for skill, words in SKILL_WORDS.items() if words.flies)  # a rolled ball never bounces
+BOUNCING = FLYING | {Skill.PASS}
 
 
 def bare(skill: Skill) -> str:

@@ -11,7 +11,7 @@ from grammar.game import Game
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
-from grammar.sentences.play import Attempt, CaughtChance, PartOf, SucceedChance
+from grammar.sentences.play import Attempt, BounceShare, CaughtChance, PartOf, SucceedChance
 from grammar.sentences.space import Court
 from grammar.span import Span
 
@@ -83,7 +83,7 @@ def chances(game: Game) -> Iterator[Finding]:
     for attempt in game.all_of("play", Attempt):
         for part in attempt.details:
             if (
-                isinstance(part, SucceedChance | CaughtChance | PartOf)
+                isinstance(part, SucceedChance | CaughtChance | BounceShare | PartOf)
                 and not 0 <= part.times.value <= part.of.value > 0
             ):
                 yield _error(

@@ -29,7 +29,7 @@ def contradictions(game: Game) -> Iterator[Finding]:
             key = ""
             if isinstance(sentence, When) and sentence.condition is None:
                 whence = ("from", sentence.whence) if sentence.whence else ()
-                key = spoken(sentence.span_of_time, sentence.event, *whence)
+                key = spoken(sentence.span_of_time, sentence.event, *whence, sentence.bounced)
             elif isinstance(sentence, HoldLimit):
                 key = sentence.ball.words()
             if not key:

@@ -17,6 +17,21 @@ class CountsAfterBounce(Node):
 
 
 @frozen
+class NotBounced(Node):
+    """Such as "a catch after a bounce does not count"."""
+
+    said: str
+
+    def words(self) -> str:
+        return f"a {self.what} after a bounce does not count"
+
+    @property
+    def what(self) -> str:
+        """The hit or the catch."""
+        return "catch" if self.said.startswith(("a catch", "catches")) else "hit"
+
+
+@frozen
 class NotAbove(Node):
     """Such as "a hit above the hip does not count"."""
 

@@ -101,6 +101,17 @@ class CaughtChance(Node):
 
 
 @frozen
+class BounceShare(Node):
+    """Such as "1 in 4 bounce first": of the balls that come to what they are sent at, or are caught."""
+
+    times: Quantity
+    of: Quantity
+
+    def words(self) -> str:
+        return spoken(self.times, "in", self.of, "bounce first")
+
+
+@frozen
 class Pace(Node):
     """Such as "6 times a minute": attempts of one player."""
 
@@ -165,7 +176,7 @@ class Stray(Node):
         return spoken(self.times, "in", self.of, "of the misses hit", self.what)
 
 
-Detail = Stray | SucceedChance | CaughtChance | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
+Detail = Stray | SucceedChance | CaughtChance | BounceShare | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
 
 
 @frozen

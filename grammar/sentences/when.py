@@ -415,17 +415,19 @@ Consequence = (
 
 @frozen
 class When(Node):
-    """An event, an optional condition, and its consequences in order; `whence`: only of who acts from there."""
+    """An event, an optional condition, and its consequences in order; `whence`: only of who acts from there, `bounced`:
+    only of a ball that has touched the floor on its way."""
 
     event: Event
     condition: Condition | None
     consequences: tuple[Consequence, ...]
     span_of_time: WhenSpan | None = None
     whence: Np | None = None
+    bounced: str | None = None
 
     def words(self) -> str:
         whence = spoken("from", self.whence) if self.whence else ""
         condition = spoken("while", self.condition) if self.condition else ""
         of_time = f"{self.span_of_time.words()}, " if self.span_of_time else ""
         follows = " and ".join(each.words() for each in self.consequences)
-        return f"{of_time}{spoken(self.event, whence, condition)}: {follows}"
+        return f"{of_time}{spoken(self.event, whence, self.bounced, condition)}: {follows}"

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from attrs import evolve, frozen
 
-from grammar.sentences import play
+from grammar.sentences import play, when
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
 from tests.interpreter.aims import Target, hit_aims, targets
@@ -22,6 +22,7 @@ from tests.interpreter.whose import Of, whose
 
 REACHED, CAUGHT, MISSED, LEFT, BLOCKED = "reached", "caught", "missed", "left", "blocked"
 TOUCHING = "touch"
+FLYING = ("overarm throw", "underarm throw", "kick", "strike", "pass")
 
 
 @frozen
@@ -39,6 +40,7 @@ class Deed:
     came: Spot | None = None
     catcher: int | None = None
     load: Load | None = None
+    bounced: bool = False
 
     def told(self, board: Board) -> tuple[str, ...]:
         """Words that any telling of the deed must hold."""
@@ -163,7 +165,8 @@ def _by(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyon
                 deed = Deed(number, pupil.side, pupil.role, skill, aim, REACHED)
                 if ball is not None:
                     deed = evolve(deed, ball=ball, kind=board.balls[ball].kind, came=board.balls[ball].spot)
-                yield from _outcomes(sheet, sentence, deed, board, everyone)
+                for done in _outcomes(sheet, sentence, deed, board, everyone):
+                    yield from after_bounce(sheet, done)
 
 
 def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyone: bool) -> Iterable[int | None]:
@@ -199,6 +202,14 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
         for hit in targets(sheet, evolve(sentence, aims=(play.AimAt(stray.what),)), tried.actor, board, everyone):
             if hit.thing != aim.thing and hit.thing is not None and board.things[hit.thing].how == UP:
                 yield evolve(tried, aim=hit)
+
+
+def after_bounce(sheet: Sheet, deed: Deed) -> Iterator[Deed]:
+    """The deed straight, and where a rule speaks of that also after a bounce: of what flies at or to somebody."""
+    yield deed
+    comes = deed.outcome in (REACHED, CAUGHT) and deed.aim.what in ("target", "player", "ring", "mate")
+    if comes and deed.skill in FLYING and any(rule.bounced for rule in sheet.said(when.When)):
+        yield evolve(deed, bounced=True)
 
 
 def blocked_by(sheet: Sheet, deed: Deed, board: Board) -> list[int]:

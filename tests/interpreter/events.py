@@ -188,6 +188,8 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
         for rule in sheet.said(when.When, granted=granted):
             narrow = speaks_of(sheet, rule.event, deed, board)
             there = 0 if rule.whence is None else _from_there(sheet, rule.whence, deed, board)
+            if rule.bounced is not None:
+                there = there + 1 if deed.bounced and there is not None else None
             if narrow is not None and there is not None:
                 found.append((rule, not granted, narrow + there))
     return found

@@ -20,6 +20,7 @@ from compose.net.lower.reach import can_succeed
 from compose.net.lower.runs import row_effects
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, side_in_play, target_place
+from compose.net.lower.trying import can_bounce
 from compose.net.moment import Moment, fires
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
 from compose.net.told import Strayed, Tried
@@ -34,7 +35,8 @@ def lower_attempts(builder: Builder) -> None:
     """The transitions of all attempts."""
     for option in options_of(builder):
         builder.rule(option.offer.lines)
-        for moment in _outcomes(builder, option):
+        outcomes = _outcomes(builder, option)
+        for moment in (each for outcome in outcomes for each in _bounced_or_not(builder, outcome)):
             builder.transitions.extend(_transitions(builder, option, moment))
 
 
@@ -56,6 +58,16 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
     )
     if success.ball is not None and leaving:
         yield evolve(_without_mate(success), result=Result.LEFT)
+
+
+def _bounced_or_not(builder: Builder, moment: Moment) -> Iterator[Moment]:
+    """The moment straight and, where a rule speaks of that, after a bounce."""
+    yield moment
+    if can_bounce(moment) and moment.result not in (Result.MISSED, Result.LEFT, Result.BLOCKED):
+        after = evolve(moment, bounced=True)
+        rules = (rule.trigger for rule in builder.play.rules)
+        if any(isinstance(each, Happening) and each.bounced and fires(each, after) for each in rules):
+            yield after
 
 
 def _without_mate(moment: Moment) -> Moment:
@@ -90,7 +102,8 @@ def _always(option: Option) -> bool:
 
 
 def _outcome(moment: Moment) -> str:
-    return OUTCOMES.get(moment.result, "success") if moment.result else "success"
+    outcome = OUTCOMES.get(moment.result, "success") if moment.result else "success"
+    return f"{outcome} after a bounce" if moment.bounced else outcome
 
 
 def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[Transition]:
@@ -103,8 +116,9 @@ def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[T
     yield from _cases(builder, option, moment, extra)
     if succeeds and option.down_ratio:
         missed = evolve(option.moment, result=Result.MISSED)
+        said = _outcome(moment)
         for aimed_at_one_down in _cases(builder, option, missed, option.down_ratio):
-            yield evolve(aimed_at_one_down, outcome="success")
+            yield evolve(aimed_at_one_down, outcome=said)
 
 
 def _cases(builder: Builder, option: Option, moment: Moment, extra: tuple[Ratio, ...]) -> Iterator[Transition]:

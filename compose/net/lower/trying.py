@@ -16,9 +16,10 @@ from compose.staging.floor.touching import safe_share
 from grammar.core.limits import Valid
 from grammar.core.play import AtPlayers, AtThing, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
-from grammar.core.skills import FLYING
+from grammar.core.skills import BOUNCING, FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
 
+BELOW = (Valid.BELOW_SHOULDER, Valid.BELOW_HIP, Valid.BELOW_KNEE)
 KINDS_OF_AIM = {
     Result.KNOCKED: "target",
     Result.HIT: "player",
@@ -34,7 +35,7 @@ KINDS_OF_AIM = {
 def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
     """What the forecast needs to know of an attempt: by which skill, at what, from how far, and what is said."""
     assert moment.skill is not None and moment.aim is not None and moment.result is not None
-    figures, play = offer.figures, builder.play
+    figures, play, aim = offer.figures, builder.play, moment.aim
     width_m, height_m = _size(builder, moment.thing.kind if moment.thing else None)
     taken = moment.ball if moment.result is Result.TAKEN else None
     used, thing = None if taken else moment.ball, taken or (moment.thing.kind if moment.thing else None)
@@ -58,6 +59,9 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
         guards_most=_guards(builder, moment),
         after_bounce=_after_bounce(builder, moment),
         below=_below(builder, moment),
+        said_bounced=_number(figures.bounced),
+        direct_hits=_direct(builder, moment, Valid.DIRECT_CATCH if isinstance(aim, ToMate) else Valid.DIRECT_HIT),
+        direct_catches=_direct(builder, moment, Valid.DIRECT_CATCH) and can_be_caught(builder, offer, moment),
         steps_most=min((each.most for each in play.steps if each.ball == moment.ball), default=None),
         in_order=isinstance(moment.aim, AtThing) and moment.aim.order is Order.IN_ORDER,
     )
@@ -69,11 +73,22 @@ def _after_bounce(builder: Builder, moment: Moment) -> bool:
     return flies and any(each.valid is Valid.AFTER_BOUNCE for each in builder.play.valid)
 
 
+def _direct(builder: Builder, moment: Moment, valid: Valid) -> bool:
+    """Whether it may bounce, and counts only where it comes straight."""
+    return can_bounce(moment) and any(each.valid is valid for each in builder.play.valid)
+
+
+def can_bounce(moment: Moment) -> bool:
+    """Whether a ball flies to somebody or something and may touch the floor before."""
+    sent = isinstance(moment.aim, AtThing | AtPlayers | Through | ToMate)
+    return sent and moment.skill in BOUNCING and moment.ball is not None
+
+
 def _below(builder: Builder, moment: Moment) -> str | None:
     """Below which part of the body a hit counts: the lowest of which the sheet speaks."""
     if not isinstance(moment.aim, AtPlayers) or moment.ball is None:
         return None
-    said = [each.valid for each in builder.play.valid if each.valid is not Valid.AFTER_BOUNCE]
+    said = [each.valid for each in builder.play.valid if each.valid in BELOW]
     return max(said, key=list(Valid).index).value if said else None
 
 

@@ -182,7 +182,8 @@ def _aim(moment: Moment) -> str:
 
 
 def _outcome(moment: Moment) -> str:
+    after = " after a bounce" if moment.bounced else ""
     if moment.result is Result.CAUGHT and moment.concerned is not None:
-        return f"and {does(moment.concerned.key, 'catches', 'catch')} it"
+        return f"and {does(moment.concerned.key, 'catches', 'catch')} it{after}"
     assert moment.result is not None
-    return _ENDS[moment.result]
+    return f"{_ENDS[moment.result]}{after}"

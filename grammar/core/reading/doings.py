@@ -9,7 +9,7 @@ from grammar.core.reading.blocking import read_blocks
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.freeing import read_comes_back, read_free
-from grammar.core.reading.limits import read_after_bounce, read_not_above, read_steps
+from grammar.core.reading.limits import read_after_bounce, read_not_above, read_not_bounced, read_steps
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import read_idle, read_rotation
@@ -46,6 +46,7 @@ DOINGS: Readers = {
     play.Idle: read_idle,
     limits.CountsAfterBounce: read_after_bounce,
     limits.NotAbove: read_not_above,
+    limits.NotBounced: read_not_bounced,
     limits.NobodyRuns: read_steps,
     limits.StepLimit: read_steps,
     play.SucceedAsOften: read_factor,

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from grammar.core.limits import CountsOnly, Steps, Valid
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
-from grammar.core.skills import FLYING
-from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, StepLimit
+from grammar.core.skills import BOUNCING, FLYING
+from grammar.sentences.base import Node
+from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, NotBounced, StepLimit
 
 
 def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) -> Iterator[CountsOnly]:
@@ -16,6 +17,20 @@ def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) ->
     if not reader.tried & FLYING:
         raise Senseless(sentence, "Nothing flies here that could bounce.", "Leave the line out.")
     yield CountsOnly(Valid.AFTER_BOUNCE, (line,))
+
+
+def read_not_bounced(reader: Reader, sentence: NotBounced, line: int) -> Iterator[CountsOnly]:
+    """Only what comes straight counts."""
+    nothing_bounces(reader, sentence)
+    yield CountsOnly(Valid(sentence.what), (line,))
+
+
+def nothing_bounces(reader: Reader, node: Node) -> None:
+    """Raises Senseless where no ball flies, or where all that counts has bounced."""
+    if not reader.tried & BOUNCING:
+        raise Senseless(node, "Nothing flies here that could bounce.", "Leave the line out.")
+    if any(True for _ in reader.game.all_of("play", CountsAfterBounce)):
+        raise Senseless(node, "All that counts here has bounced: another line says so.", "Take one of them out.")
 
 
 def read_not_above(reader: Reader, sentence: NotAbove, line: int) -> Iterator[CountsOnly]:

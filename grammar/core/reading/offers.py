@@ -161,6 +161,7 @@ def only_of(reader: Reader, details: Details, spoken: Spoken) -> Guard:
 def figures_of(reader: Reader, details: Details, spoken: Spoken) -> Figures:
     """The figures of a line."""
     chance, caught = details.get(play.SucceedChance), details.get(play.CaughtChance)
+    bounced = details.get(play.BounceShare)
     pace, away, stray = details.get(play.Pace), details.get(play.FromWhere), details.get(play.Stray)
     return Figures(
         Fraction(chance.times.whole, chance.of.whole) if isinstance(chance, play.SucceedChance) else None,
@@ -168,6 +169,7 @@ def figures_of(reader: Reader, details: Details, spoken: Spoken) -> Figures:
         exactly(pace.times) if isinstance(pace, play.Pace) else None,
         metres(away.distance) if isinstance(away, play.FromWhere) else None,
         _stray(reader, stray, spoken) if isinstance(stray, play.Stray) else None,
+        Fraction(bounced.times.whole, bounced.of.whole) if isinstance(bounced, play.BounceShare) else None,
     )
 
 

@@ -1,10 +1,11 @@
-"""A rule only for who acts from a place: "a player is hit from the far zone"."""
+"""Rules only for who acts from a place, or for what has bounced: "a player is hit from the far zone after a bounce"."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from grammar.core.reading.events import Moment, moments
+from grammar.core.reading.limits import nothing_bounces
 from grammar.core.reading.naming import names_in
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose
@@ -14,13 +15,28 @@ from grammar.frozen import evolve
 from grammar.sentences import when
 from grammar.sentences.base import Np
 
+COUNTING = (Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CAUGHT, Result.PASSED)
 IN_PLAY = (Result.TOUCHED, Result.TAKEN, Result.ARRIVED)
 
 
 def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
-    """All triggers of a line; where it says from where, only what those do who wait there."""
+    """All triggers of a line; where it says from where, only what those do who wait there; or only what bounced."""
     for moment in moments(reader, sentence.event):
-        yield moment if sentence.whence is None else _from(reader, moment, sentence.whence)
+        there = moment if sentence.whence is None else _from(reader, moment, sentence.whence)
+        yield there if sentence.bounced is None else _bounced(reader, there, sentence)
+
+
+def _bounced(reader: Reader, moment: Moment, sentence: when.When) -> Moment:
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result not in COUNTING:
+        title = f"`{sentence.event.words()}`: of that it is not known whether a ball bounced."
+        raise Senseless(sentence, title, f"Leave out: {sentence.bounced}")
+    nothing_bounces(reader, sentence)
+    if any(isinstance(each, when.PlaysOn) for each in sentence.consequences):
+        what = "catch" if trigger.result in (Result.CAUGHT, Result.PASSED) else "hit"
+        hint = f"Write in play: a {what} after a bounce does not count"
+        raise Senseless(sentence, "What else follows from it would still do so.", hint)
+    return evolve(moment, trigger=evolve(trigger, bounced=True, named=trigger.named + 1))
 
 
 def _from(reader: Reader, moment: Moment, whence: Np) -> Moment:
