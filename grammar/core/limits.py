@@ -20,6 +20,9 @@ class Valid(Enum):
     BELOW_KNEE = "knee"
 
 
+DIRECT = (Valid.DIRECT_HIT, Valid.DIRECT_CATCH)
+
+
 @frozen
 class CountsOnly:
     """Attempts count only where this is so: all that fly, those that hit players, those that have not bounced."""

@@ -16,11 +16,19 @@ class CountsAfterBounce(Node):
         return "a ball counts only after a bounce"
 
 
+def _of(said: str) -> str:
+    return "catch" if said.startswith(("a catch", "catches")) else "hit"
+
+
+def _part(said: str) -> str:
+    return next(part for part in ("shoulder", "hip", "knee") if part in said)
+
+
 @frozen
 class NotBounced(Node):
     """Such as "a catch after a bounce does not count"."""
 
-    said: str
+    said: str = field(eq=_of)
 
     def words(self) -> str:
         return f"a {self.what} after a bounce does not count"
@@ -28,14 +36,14 @@ class NotBounced(Node):
     @property
     def what(self) -> str:
         """The hit or the catch."""
-        return "catch" if self.said.startswith(("a catch", "catches")) else "hit"
+        return _of(self.said)
 
 
 @frozen
 class NotAbove(Node):
     """Such as "a hit above the hip does not count"."""
 
-    said: str
+    said: str = field(eq=_part)
 
     def words(self) -> str:
         return f"a hit above the {self.part} does not count"
@@ -43,7 +51,7 @@ class NotAbove(Node):
     @property
     def part(self) -> str:
         """The shoulder, the hip or the knee."""
-        return next(part for part in ("shoulder", "hip", "knee") if part in self.said)
+        return _part(self.said)
 
 
 @frozen

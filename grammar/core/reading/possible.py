@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from grammar.core.ends import Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Guard, Points
+from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.precedence import clashing, clashing_rests, goes_before
-from grammar.core.rules import Add, Becomes
+from grammar.core.rules import Add, Becomes, Happening, Rule
 from grammar.finding import Finding, Severity
 
 
@@ -18,6 +19,23 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _points_of_nobody(core)
     yield from _rest_of_whom(core)
     yield from _innings_of_each(core)
+    yield from _bounces_of_no_account(core)
+
+
+def _bounces_of_no_account(core: Core) -> Iterator[Finding]:
+    """How many bounce is said where a bounce makes no difference."""
+    play = core.play
+    hanging = (each for choice in play.choices for each in choice.hanging)
+    values = (*play.rules, *play.valid, *hanging)
+    asked = (isinstance(each, Rule) and isinstance(each.trigger, Happening) and each.trigger.bounced for each in values)
+    if any(asked) or any(isinstance(each, CountsOnly) and each.valid in DIRECT for each in values):
+        return
+    for offer in play.offers:
+        if offer.figures.bounced is not None:
+            title = "Nothing depends on a bounce here: how many bounce first decides nothing."
+            hint = "Leave that out, or say what happens after a bounce, such as: a hit after a bounce does not count"
+            yield Finding("G-sense", Severity.ERROR, title, core.lines[offer.lines[0]].span, hint)
+            return
 
 
 def _innings_of_each(core: Core) -> Iterator[Finding]:
