@@ -65,8 +65,8 @@ class Explanation:
     def chance(self, outcome: str) -> float:
         """The chance of an outcome by its name in the net; raises KeyError for any other name."""
         known = {"left": self.left, "missed": self.missed, "blocked": self.blocked}
-        known |= {"success": self.success - self.bounced, "success after a bounce": self.bounced}
-        known |= {"caught": self.caught - self.caught_bounced, "caught after a bounce": self.caught_bounced}
+        known |= {"success": self.success - self.bounced, "success-bounced": self.bounced}
+        known |= {"caught": self.caught - self.caught_bounced, "caught-bounced": self.caught_bounced}
         return 1.0 if outcome == "always" else known[outcome]
 
     def rate(self, outcome: str) -> float:
@@ -147,7 +147,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
     }
     said = tuple(name for name, figure in figures.items() if figure is not None)
     first, then = (
-        part * bounced_share(case) if f"{name} after a bounce" in outcomes else 0.0
+        part * bounced_share(case) if f"{name}-bounced" in outcomes else 0.0
         for name, part in (("success", success), ("caught", caught))
     )
     return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken), blocked, first, then)

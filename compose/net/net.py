@@ -164,7 +164,7 @@ class Transition:
     None is nobody's choice (the clock, the teacher). `rules` are all sentences that had a part in it; each effect
     names its own rule besides. One that `ticks` happens at a moment of the `Schedule` and at no rate: of all of these
     that may happen in a marking one does, with a chance of its factor times its part; these sum to 1. `outcome` is
-    one of "success", "caught" (either of them also "after a bounce"), "missed", "left" (the court), or "always" where
+    one of "success", "caught" (either of them also "-bounced"), "missed", "left" (the court), or "always" where
     there is only one; `part` is the share of that outcome which is this transition's.
     """
 

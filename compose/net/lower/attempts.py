@@ -103,7 +103,7 @@ def _always(option: Option) -> bool:
 
 def _outcome(moment: Moment) -> str:
     outcome = OUTCOMES.get(moment.result, "success") if moment.result else "success"
-    return f"{outcome} after a bounce" if moment.bounced else outcome
+    return f"{outcome}-bounced" if moment.bounced else outcome
 
 
 def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[Transition]:
