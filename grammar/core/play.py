@@ -11,6 +11,7 @@ from grammar.core.values import KindId, OnStep, Population, Posture, Presence, S
 from grammar.frozen import field, frozen
 
 Lines = tuple[int, ...]
+Who = frozenset[Population] | Teacher
 
 
 class Order(Enum):
@@ -129,9 +130,6 @@ class Home:
     who: Population
     at: Spot
     lines: Lines = field(eq=False)
-
-
-Who = frozenset[Population] | Teacher
 
 
 @frozen
