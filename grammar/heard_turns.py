@@ -38,6 +38,11 @@ _THEY_DO = {
 }  # fmt: skip
 
 
+def _all_down(match: re.Match[str]) -> str:
+    more = match.end() < len(match.string)
+    return f"the round ends when each side has no {match[1]} standing{', ' if more else ''}"
+
+
 def _that_player(match: re.Match[str]) -> str:
     verb = match["verb"].lower()
     return f": that player {_THEY_DO.get(verb, verb)} "
@@ -126,6 +131,9 @@ TURNS: tuple[Saying, ...] = (
     saying(rf"^(an? |the )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
+    saying(rf"^(?:(?:the )?(?:round|game) (?:is over|ends|stops),? )?(?:if|when|once) all (?:of )?(?:the )?"
+           rf"({_WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
+           _all_down, "finish"),
     saying(r"\bthey have\b", "it has", "finish"),
     saying(r"^the side (?:that|which|who) (?P<what>has .+?|.+? )(?: first)? (?P<end>wins|loses)$",
            r"a side \g<end> when it \g<what>", "finish"),
