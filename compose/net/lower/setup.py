@@ -22,7 +22,8 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.finding import Finding, Severity
+from grammar.finding import Basis, Finding, Severity
+from grammar.words import count, listing
 
 
 def place_tokens(builder: Builder) -> None:
@@ -40,7 +41,7 @@ def place_tokens(builder: Builder) -> None:
                 standing = target_place(builder, thing, Posture.UP)
                 builder.start(standing, how_many(builder, kind.id, thing.owner))
         elif kind.sort is Sort.BALL:
-            _balls(builder, kind.id)
+            builder.findings.extend(_balls(builder, kind.id))
         elif kind.sort is Sort.LOAD:
             _loads(builder, kind.id)
 
@@ -103,14 +104,14 @@ def _loads(builder: Builder, kind: KindId) -> None:
             left -= number
 
 
-def _balls(builder: Builder, kind: KindId) -> None:
+def _balls(builder: Builder, kind: KindId) -> Iterator[Finding]:
     """Counted ones first come, then all that are left are shared out over the other places."""
     later = held_back(builder.play, kind)
     left = max(how_many(builder, kind) - later, 0)
     if later:
         builder.start(store_place(builder, kind), min(later, how_many(builder, kind)))
     starts = [start for start in builder.play.starts if isinstance(start.what, Thing) and start.what.kind == kind]
-    rest: dict[Spot, None] = {}
+    rest: dict[Spot, Start] = {}
     for start in starts:
         if not isinstance(start.at, Spot):
             continue
@@ -120,8 +121,23 @@ def _balls(builder: Builder, kind: KindId) -> None:
             builder.start(place, number)
             left -= number
         else:
-            rest[start.at] = None
+            rest[start.at] = start
             left -= start.count.count if isinstance(start.count, AllBut) else 0
     for number, spot in enumerate(rest):
         share = max(left, 0) // len(rest) + (number < max(left, 0) % len(rest))
         builder.start(ball_place(builder, kind, spot), share)
+    if rest and left > 0 and left % len(rest):
+        yield from _uneven(builder, kind, tuple(rest.items()), left)
+
+
+def _uneven(builder: Builder, kind: KindId, rest: tuple[tuple[Spot, Start], ...], left: int) -> Iterator[Finding]:
+    """Balls that do not go into the places of the sides without one over."""
+    owners = [spot.owner.key for spot, _ in rest if isinstance(spot.owner, SideId)]
+    if len(owners) == len(rest):
+        shares = [left // len(rest) + (number < left % len(rest)) for number in range(len(rest))]
+        each = listing(f"{share} for {owner}" for share, owner in zip(shares, owners, strict=True))
+        title = f"The {count(left, kind.key, dict(builder.core.plurals).get(kind))} cannot be shared evenly: {each}."
+        hint = "Play with one more or one less, or say where each of them lies."
+        place = builder.core.lines[rest[0][1].lines[0]].span
+        numbers = (("over", float(left % len(rest))),)
+        yield Finding("N-uneven", Severity.NOTE, title, place, hint, basis=Basis.PROVED, numbers=numbers)
