@@ -79,7 +79,7 @@ def card_of(
 ) -> Card:
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
-    of_class = CardSection(wording.say("For this class"), tuple(_for_class(staging, wording)))
+    of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
     care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
     sections = (of_class, *_sections(core, rules, said, catalogue or {}, care, wording))
     card = Card(
@@ -168,11 +168,19 @@ def _of_kit(name: str, caution: str, wording: Wording) -> str:
     return wording.say("{name}: {rule}", name=wording.named(name), rule=f"{said[0].lower()}{said[1:]}")
 
 
+def _class_heading(staging: Staging | None, wording: Wording) -> str:
+    """For whom the card is: the class by its name, with how many pupils it has."""
+    if staging is None or not staging.school_class.name:
+        return wording.say("For this class")
+    pupils = wording.counted(staging.school_class.pupils, "pupil", "pupils")
+    return wording.say("For {name}: {pupils}", name=wording.author(staging.school_class.name), pupils=pupils)
+
+
 def _facts(core: Core, rules: Rules, wording: Wording) -> tuple[tuple[str, str], ...]:
     low, high = (f"{float(age):g}" for age in core.facts.ages_years)
     say = wording.say
     facts = [(say("Ages"), say("{low} to {high}", low=low, high=high)), (say("Players"), rules.players)]
-    facts += [(say("Round"), time) for time in rules.times]
+    facts += [(say("Round"), say("at most {time}", time=time) if core.play.ends else time) for time in rules.times]
     court = core.play.court
     long, wide = (wording.figure(float(metres)) for metres in (court.length_m, court.width_m))
     facts.append((say("Court"), say("{long} m by {wide} m", long=long, wide=wide)))

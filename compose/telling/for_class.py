@@ -10,6 +10,7 @@ from compose.staging.staging import Staging
 from compose.telling.french import side_players
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import Odd
+from library.own_halls import UNNAMED
 
 
 def people(players: Mapping[str, int], wording: Wording) -> str:
@@ -71,7 +72,11 @@ def _courts(staging: Staging, wording: Wording) -> str:
     room: Room | None = staging.room
     if room is None:
         return wording.say("Floor: {courts}.", courts=courts)
-    hall, area = wording.author(room.hall.name), wording.figure(float(f"{room.area_m2:.4g}"))
+    hall = wording.author(room.hall.name)
+    if room.hall.name == UNNAMED:
+        long, wide = (wording.figure(metres) for metres in (room.hall.length_m.usual, room.hall.width_m.usual))
+        hall = wording.say("{long} m by {wide} m", long=long, wide=wide)
+    area = wording.figure(float(f"{room.area_m2:.4g}"))
     if room.turned:
         return wording.say("Hall: {hall}, {area} m2; {courts} across it.", hall=hall, area=area, courts=courts)
     return wording.say("Hall: {hall}, {area} m2; {courts} along it.", hall=hall, area=area, courts=courts)
