@@ -21,9 +21,9 @@ CLASS = "class Fell Class\n  class of 25\n  the hall is 30 m by 20 m\n  lesson o
 def test_class_hall_and_clock_are_told(tmp_path: Path, language: str, said: tuple[str, ...]) -> None:
     path = tmp_path / "fell.rules"
     path.write_text(CLASS, encoding="utf-8")
-    card = run("card", "lantern row", "--class", path, "--language", language, code=0).stdout
+    card = " ".join(run("card", "lantern row", "--class", path, "--language", language, code=0).stdout.split())
     assert [each for each in said if each not in card] == []
 
 
 def test_a_round_that_only_the_clock_ends_lasts_just_so_long() -> None:
-    assert "Round:     8 minutes" in run("card", "homestead", code=None).stdout
+    assert "Round: 8 minutes" in " ".join(run("card", "homestead").stdout.split())
