@@ -48,7 +48,21 @@ def _that_player(match: re.Match[str]) -> str:
     return f": that player {_THEY_DO.get(verb, verb)} "
 
 
+# Those that are advice, too, where a line has other slips (wordings.py).
+OVERARM_THROWS = saying(r"\b(overarm|underarm) throws\b", r"\1 throw", "play")
+IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
+IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
+LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit")
+
 TURNS: tuple[Saying, ...] = (
+    # sides called by their players: "foxes win when they have", "the foxes score"
+    saying(rf"^(the )?({_WHAT}) (win|lose) when they have\b", r"\1\2 \3s when it has", "finish"),
+    saying(rf"^(the )?({_WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
+    saying(rf"(?<=[:,] )(else )?(the )?({_WHAT}) win$", r"\1\2\3 wins", "finish"),
+    saying(rf"(?<=[:d] )(the )?({_WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
+    # one after the other of the same player: "that player drops the log and waits in the queue"
+    saying(rf"(: that {_WHAT} [^:]*?) and (?=(?:waits|goes|joins|becomes|changes|loses|drops)\b)",
+           r"\1 and that player ", "when"),
     # whose: "the other side's lanterns"
     saying(rf"\b(the other|that|each|every|a|any|the) side's ({_WHAT})", r"the \2 of \1 side"),
     saying(rf"\b(?:the )?(?:opponents'|opposing|opposite) ({_WHAT})", r"the \1 of the other side"),
@@ -72,7 +86,7 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\b(rolls?|kicks?|strikes?) or throws?\b", r"\1, overarm throw or underarm throw", "play"),
     saying(r"(?<!arm )\bthrows?\b(?= )", "overarm throw or underarm throw", "play"),
     saying(r"\b(roll|kick|strike|push|tow|run)s\b", r"\1", "play"),
-    saying(r"\b(overarm|underarm) throws\b", r"\1 throw", "play"),
+    OVERARM_THROWS,
     saying(r"\bpasses\b", "pass", "play"),
     saying(r"\bcarries\b", "carry", "play"),
     saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
@@ -104,7 +118,7 @@ TURNS: tuple[Saying, ...] = (
            r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
     saying(r"^(\d+) passes(?: in a row)?(?: without (?:a drop|dropping it|the ball touching the floor))?: ",
            r"\1 passes in a row: ", "when"),
-    saying(r"\bis tagged\b", "is touched", "when"),
+    IS_TAGGED,
     saying(r"\bgets (hit|touched|knocked|caught)\b", r"is \1", "when"),
     saying(rf"\b{_FALLS}(?=:|,| while| and| is | counts |$)", "is knocked", "when"),
     saying(r"^(?P<event>an? [^:]+? (?:is knocked|goes through [^:]+|crosses [^:]+)) (?:is|counts|is worth|counts as) "
@@ -184,9 +198,9 @@ TURNS: tuple[Saying, ...] = (
     saying(r"^(?:the )?(?:hall|court|pitch|field) (?:is |of )?(?=\d)", "court ", "space"),
     saying(r"\b(?:cut in halves|in 2 halves|with a (?:centre|middle) line|halved)$", "halved across", "space"),
     saying(r"\b(?:no middle line|without a middle line|undivided)$", "in one piece", "space"),
-    saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit"),
+    LIKE_A,
     saying(r"\bin the (?:centre|center)\b", "in the middle", "set-up"),
     saying(r"\b(?:in both|on both) (\w+)s\b", r"in each \1", "set-up"),
     saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
-    saying(r"\b(?:in a circle)$", "in a ring", "set-up"),
+    IN_A_CIRCLE,
 )  # fmt: skip

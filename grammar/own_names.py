@@ -32,7 +32,7 @@ _DECLARED = {
     "space": re.compile(r"([^:]+?)\s*:"),
     "sides": re.compile(rf"(?:role\s+)?([^:]+?)\s*(?::|,\s*(?:{NUMBER}))", re.IGNORECASE),
     "kit": re.compile(
-        r"(?:\w+)\s+(.+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s+(?:each|every|the|a)\b.*)?$", re.IGNORECASE
+        r'(?:\w+)\s+((?:"[^"]*"|.)+?)\s*(?:\(\s*one\s+([^)]+?)\s*\).*|,.*|\bfor\s.*)?$', re.IGNORECASE
     ),
 }
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)

@@ -12,6 +12,8 @@ from fractions import Fraction
 
 from grammar.core.skills import Skill
 from grammar.frozen import frozen
+from grammar.heard_turns import IN_A_CIRCLE, IS_TAGGED, LIKE_A, OVERARM_THROWS
+from grammar.saying import Saying
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 ANYWHERE = ("",)
@@ -36,6 +38,11 @@ def _wording(
     old: str, new: str | Callable[[re.Match[str]], str], *sections: str, said: str = "", cost: float = USUAL_COST
 ) -> Wording:
     return Wording(re.compile(old, re.IGNORECASE), new, sections or ANYWHERE, said, cost)
+
+
+def _as_heard(known: Saying, *sections: str) -> Wording:
+    """What is read as it stands, as advice for lines with other slips, in these sections."""
+    return Wording(re.compile(known.old, re.IGNORECASE), known.new, sections)
 
 
 def _in_metres(match: re.Match[str]) -> str:
@@ -94,7 +101,7 @@ WORDINGS = (
              r"(?=(?:\w+ )?(?:queue|half|side|bench|base|ring)\b)", r"\1's "),
     # verbs
     _wording(r"\b(?:throws?|throwing) (overarm|underarm)\b", r"\1 throw", "play", "head", "modifier"),
-    _wording(r"\b(overarm|underarm) throws\b", r"\1 throw", "play", "modifier"),
+    _as_heard(OVERARM_THROWS, "play", "modifier"),
     _wording(r"\b(overarm|underarm)\b(?! throw)", r"\1 throw", "play", "modifier"),
     _wording(r"(?<!arm )\b(?:throws?|shoots?|lobs?|hurls?)\b", "overarm throw", "play", "modifier", cost=0.45),
     _wording(rf"\b({_PLURAL_VERBS})s\b", r"\1", "play"),
@@ -114,7 +121,7 @@ WORDINGS = (
              "modifier"),
     _wording(r"\b(?:falls(?: over| down)?|topples)\b", "is knocked", "when", "modifier"),
     _wording(r"\bis struck\b", "is hit", "when", "modifier"),
-    _wording(r"\bis tagged\b", "is touched", "when", "modifier"),
+    _as_heard(IS_TAGGED, "when", "modifier"),
     _wording(r"\b(?:tags?|chases?|catch|catches)\b(?= (?:the |all )?(?:players|other|\w+s\b))", "touch", "play"),
     _wording(r"\b(?:goes|is|rolls) (?:over|past|across)\b", "crosses", "when", "modifier"),
     _wording(r"\b(?:goes|rolls|is) (?:out of|outside|off)\b", "leaves", "when", "modifier"),
@@ -194,10 +201,10 @@ WORDINGS = (
     _wording(r"\b(?:max\.?|maximum|no more than|up to)\b", "at most", "space"),
     _wording(r"\b(deep|long|wide) strip\b", "deep", "space"),
     _wording(r"\b(?:evenly|equally spaced|spread (?:out )?evenly|spaced evenly)$", "evenly spaced", "set-up"),
-    _wording(r"\b(?:in a circle)$", "in a ring", "set-up"),
+    _as_heard(IN_A_CIRCLE, "set-up"),
     _wording(r"\b(?:in the (?:centre|center))\b", "in the middle", "set-up"),
     _wording(r"\b(?:on|at) the (?:centre|half-?way|center) line\b", "on the middle line", "set-up"),
-    _wording(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "modifier"),
+    _as_heard(LIKE_A, "kit", "modifier"),
     _wording(r"^(?:space|task|equipment|people)$", lambda m: f"heading {m[0].lower()}", "modifier"),
     _wording(r"^(?:adds?|more) (?=\w+ \w+)", "add ", "modifier"),
     _wording(r"^(?:remove|take out|take off|drop) (?=\w+ \w+)", "take away ", "modifier"),

@@ -26,23 +26,26 @@ def _concerned(play: Play, offer: Offer, aim: Aim, result: Result) -> frozenset[
 
 def _happening(play: Play) -> Iterator[tuple[Offer, Attempt, frozenset[Result]]]:
     """Every attempt with what can come of it."""
-    caught = _speaks_of_catches(play)
+    blocked = {each.thing for each in play.blocking}
     for offer in play.offers:
         for attempt in offer.attempts:
             found = {success_of(attempt.skill, attempt.aim)}
             if not isinstance(attempt.aim, Along | PickUp):
                 found.add(Result.MISSED)
-            if play.blocking and not isinstance(attempt.aim, Along):
+            if _objects(offer, attempt.aim) & blocked:
                 found.add(Result.BLOCKED)
-            if caught or offer.figures.caught:
+            if offer.figures.caught or _speaks_of_catches(play, attempt):
                 found.add(Result.CAUGHT)
             yield offer, attempt, frozenset(found)
 
 
-def _speaks_of_catches(play: Play) -> bool:
-    """Catches by the other side exist where the sheet speaks of them."""
-    rules = any(isinstance(rule.trigger, Happening) and rule.trigger.result is Result.CAUGHT for rule in play.rules)
-    return rules or any(not rest.granted and rest.results == {Result.CAUGHT} for rest in play.rests)
+def _speaks_of_catches(play: Play, attempt: Attempt) -> bool:
+    """Catches by the other side exist where the sheet speaks of those of such an attempt."""
+    events = [rule.trigger for rule in play.rules if not rule.granted and isinstance(rule.trigger, Happening)]
+    rests = [rest for rest in play.rests if not rest.granted and rest.results == {Result.CAUGHT}]
+    caught = [(each.skills, each.balls) for each in events if each.result is Result.CAUGHT]
+    caught += [(rest.skills, rest.balls) for rest in rests]
+    return any(attempt.skill in skills and attempt.ball in balls for skills, balls in caught)
 
 
 def rests_left(play: Play) -> list[Rest]:

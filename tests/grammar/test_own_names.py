@@ -6,7 +6,8 @@ import pytest
 
 from compose.modifiers.content_hash import content_hash
 from grammar.format import format_file
-from grammar.own_names import is_plain
+from grammar.layout import parts
+from grammar.own_names import declared_names, is_plain
 from grammar.parse import parse, parse_line, read
 from grammar.resolve import resolve
 from grammar.tree import RuleFile
@@ -102,3 +103,10 @@ def test_plain_names_need_no_quotes(name: str) -> None:
 def test_a_line_by_itself_has_its_names_in_quotes(line: str) -> None:
     outcome = parse_line("when", line)
     assert outcome.value is not None and outcome.value.words() == line
+
+
+def test_a_thing_of_one_side_is_a_name_of_the_sheet() -> None:
+    """Otherwise nothing said of it in other words is heard: the line would hold a name that means nothing."""
+    text = 'game Nests\nkit\n  8 eggs for hens, like a beanbag\n  4 "nests for all" for hens\n'
+    (part,), _ = parts(text, "nests.rules")
+    assert {"egg", "eggs", "nests for all"} <= set(declared_names(part).every)

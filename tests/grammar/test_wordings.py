@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from grammar import wordings
+from grammar.heard_turns import TURNS
 from grammar.meanings import Meaning
 from grammar.mended import mended
 from grammar.parse import parse_line, read
@@ -68,3 +70,8 @@ def helpful() -> frozenset[int]:
 @pytest.mark.parametrize("number", range(len(WORDINGS)), ids=[wording.old.pattern for wording in WORDINGS])
 def test_every_wording_helps(number: int) -> None:
     assert number in helpful(), f"No line of wordings.txt needs {WORDINGS[number].old.pattern}"
+
+
+def test_what_is_read_as_it_stands_is_written_down_once() -> None:
+    source = Path(str(wordings.__file__)).read_text(encoding="utf-8")
+    assert [turn.old for turn in TURNS if f'r"{turn.old}"' in source] == []
