@@ -6,7 +6,8 @@ from told_games import POSSESSION
 from told_sheets import told
 
 GATES = (
-    POSSESSION.replace("kit\n", "  role keeper: 1 player of each side\nkit\n  1 gate for each side, like a hanging hoop\n")
+    POSSESSION.replace("kit\n", "  role keeper: 1 player of each side\nkit\n")
+    .replace("set-up\n", "  1 gate for each side, like a hanging hoop\nset-up\n")
     .replace("set-up\n", "set-up\n  gate before the back line of their side\n")
     .replace("when\n", "  a keeper stands before each gate with the hands\n"
              "  players underarm throw a foam ball through the gate of the other side\nwhen\n"
