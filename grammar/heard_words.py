@@ -54,6 +54,7 @@ WORDS = Sayings((
     saying(rf"\b(?:the |an? |their )?{_OPPOSING} side\b", "the other side"),
     saying(r"\beither side\b", "any side"),
     saying(r"\b(?:the )?(?:2 |both )sides' ", "each side's "),
+    saying(r"\bof (?:the 2|both) sides\b", "of each side"),
     saying(r"\b(their|its) own\b", r"\1"),
     saying(r"\b(?:his|her|his or her|his/her)(?: own)? (?=\w)", "their "),
     # how a rule is put

@@ -14,7 +14,7 @@ class Attempt:
     `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
     The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
     `width_m` and `height_m` are the target's (0 where it has none).Nobody holds the ball longer than
-    `hold_limit_s`; at most `guards_most` guard what is aimed at; `in_order` only one of a row counts.
+    `hold_limit_s`; `guards_most` guard what is aimed at; `in_order` only one of a row counts.
     `blockers` stand before each, and stop balls with `block_with`. What flies counts only `after_bounce`,
     what hits a player only `below` a part of the body; only `direct_hits` count, or `direct_catches`, where
     `said_bounced` come by the floor; nobody goes more than `steps_most` steps with the ball.
@@ -37,7 +37,7 @@ class Attempt:
     chance_factor: float = 1.0
     pace_factor: float = 1.0
     hold_limit_s: float | None = None
-    guards_most: int | None = None
+    guards_most: float | None = None
     in_order: bool = False
     blockers: float = 0.0
     block_with: str | None = None

@@ -11,7 +11,7 @@ from grammar.game import Game
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
-from grammar.sentences.play import Attempt, BounceShare, CaughtChance, PartOf, SucceedChance
+from grammar.sentences.play import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
 from grammar.sentences.space import Court
 from grammar.span import Span
 
@@ -98,6 +98,9 @@ def chances(game: Game) -> Iterator[Finding]:
 
 def whole_numbers(game: Game) -> Iterator[Finding]:
     """Players, kit and points are counted in whole numbers."""
+    for section in ("set-up", "play", "when", "finish"):  # of sides and kit it is said where they are declared
+        for sentence in game.sentences(section):
+            yield from (_fraction(number) for number in _counts(sentence) if number.value != int(number.value))
     for rule in game.all_of("finish", FirstTo):
         yield from _whole(rule.points, 1, "points")
     for placing in game.placings:
@@ -105,8 +108,26 @@ def whole_numbers(game: Game) -> Iterator[Finding]:
             yield from _whole(placing.count, 1, placing.what.name.text)
 
 
+def _counts(node: Node) -> Iterator[Quantity]:
+    """All numbers without a unit; how often a minute somebody tries may be a fraction."""
+    if isinstance(node, Pace):
+        return
+    for part in attrs.fields(type(node)):
+        value = getattr(node, part.name)
+        for each in value if isinstance(value, tuple) else (value,):
+            if isinstance(each, Quantity):
+                yield from (each,) if each.unit == "" else ()
+            elif isinstance(each, Node):
+                yield from _counts(each)
+
+
+def _fraction(number: Quantity) -> Finding:
+    title = f"`{number.words()}`: a part of one cannot be counted."
+    return _error("G-count", title, number.span, "Write a whole number.")
+
+
 def _whole(number: Quantity, least: int, what: str) -> Iterator[Finding]:
-    if number.value != int(number.value) or not least <= number.value <= 1000:
+    if number.value == int(number.value) and not least <= number.value <= 1000:
         yield _error(
             "G-count",
             f"`{number.words()} {what}` cannot be counted.",

@@ -70,7 +70,9 @@ def _placed(game: Game, line: GameKit) -> _Placed:
         if not _means(game.meaning(placing.what.name), line):
             continue
         found.lines.append(placing)
-        if placing.count is None or placing.all_but:
+        if placing.all_but and placing.count is not None:
+            found.number += line.total({side.name: side.most for side in game.sides}) - placing.count.whole
+        elif placing.count is None:
             found.rest = True
         else:
             found.number += placing.count.whole * _repeats(game, placing, line)

@@ -6,6 +6,7 @@ Only these excuse an exchange that changes nothing. What a slot means where noth
 from __future__ import annotations
 
 from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS, AgentMeaning, PlayerMeaning, side_named
+from grammar.sentences.play import Attempt, Take
 from grammar.words import plural
 from tests.grammar.exchanges import Exchange, Names
 
@@ -49,6 +50,8 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
         return True
     if exchange.slot == "Kit.singular" and "" in (was, now):  # odd plurals that are known
         return plural(was or now) in exchange.sentence.words()
+    if _same_of_one(exchange, names) or _same_for_who_acts(exchange, names, section):
+        return True
     if field == "determiner":
         dealt = section == "set-up" and {_class(was), _class(now)} == {"each", "their"}  # balls of nobody: to each
         return dealt or "" in (_class(was), _class(now)) or _class(was) == _class(now)
@@ -74,10 +77,37 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     return {was, now} in [{"halved across", "in equal parts"}, *({"", word} for word in _SAID_OR_NOT)]
 
 
+def _same_of_one(exchange: Exchange, names: Names) -> bool:
+    """Whether whose something is cannot matter: there is one place of that name, one side, one ball of all."""
+    field, said = exchange.slot.partition(".")[2], exchange.sentence.words()
+    if field not in ("owner", "determiner", "possessive", "other"):
+        return False
+    return any(place in said for place in names.lone) or len(names.sides) == 1
+
+
+def _same_for_who_acts(exchange: Exchange, names: Names, section: str) -> bool:
+    """Whether both mean the same to whoever acts: a mate, whom alone they can meet, the others from whom they take."""
+    both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
+    if section == "finish":  # "its base" is that of the side spoken of, and a side named twice is the same
+        return (field == "determiner" and {_class(each) for each in both} == {"their", "that"}) or (
+            field == "side" and exchange.sentence.words().split()[0] in names.sides
+        )
+    if section != "play":
+        return False
+    if isinstance(exchange.sentence, Take) and field == "owner":
+        return {_owner(each, names) for each in both} <= {"other", "each", "a"}  # nobody takes from where they bring to
+    if isinstance(exchange.sentence, Attempt) and field == "determiner":
+        return {_class(each) for each in both} == {"", "each"}  # one at a time, whichever of them
+    mates = "team-mate" in both and bool({"player", "players"} & both)
+    people = {*names.sides, *(plural(one) for one in names.people), *names.people}
+    return mates or (field == "name" and bool({"player", "players"} & both) and both <= people)
+
+
 def spells_out(exchange: Exchange) -> bool:
     """Whether one of both says nothing: a default that covers all there is may be said in words, or left to say."""
-    if {exchange.was, exchange.now} in ({"its", "that"}, {"its", "the"}):
-        return True
+    both = {exchange.was, exchange.now}
+    if both in ({"its", "that"}, {"its", "the"}) or (both == {"a", "the"} and exchange.slot == "Np.determiner"):
+        return True  # of one ball "a ball" is "the ball"
     fields = ("owner", "possessive", "other", "determiner", "state", "count")
     return "" in (exchange.was, exchange.now) and exchange.slot.partition(".")[2] in fields
 
@@ -93,11 +123,18 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
     """Whether both can come to the same in one game though they say different things.
 
     A wide word and a narrow one, where nothing else can happen or all else has a line of its own; two words for the
-    side concerned, where they differ only if it were one's own; and what holds where nothing is said.
+    side concerned, where they differ only if it were one's own; and what holds where nothing is said. It is an excuse
+    only where the second reader, who reads every word by itself, finds no difference either.
     """
+    both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
+    if section == "set-up":  # all others of that sort have a line of their own
+        return field == "name" and _one_is_wide(exchange.was, exchange.now)
+    if section == "play":  # a place at which none of the mates ever is; a ring on a court on which all go anywhere
+        said, owners = exchange.sentence.words(), {_owner(each, names) for each in both}
+        mates = " to a " in said and bool(owners & {"a", "each"})
+        return isinstance(exchange.sentence, Attempt) and field == "owner" and (mates or " through the " in said)
     if section != "when":
         return False
-    both, field = {exchange.was, exchange.now}, exchange.slot.partition(".")[2]
     if field == "name":
         return _one_is_wide(exchange.was, exchange.now) or _same_who_arrives(exchange, names)
     if field in ("owner", "side", "possessive"):

@@ -10,7 +10,7 @@ from attrs import evolve, field, frozen
 
 from grammar.game import Game
 from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS, Meaning
-from grammar.sentences import base, finish, play, when
+from grammar.sentences import base, finish, lives, play, time, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
@@ -33,7 +33,14 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "AimAt.standing_or_not": (None, "standing or not", "in order"),
     "RestInHalf.which": ("half it was sent to", "half it came from", "half it left"),
     "RestToHalf.which": ("half it was sent to", "half it came from", "half it left"),
-    "Rest.state": (None, "missed", "caught", "scored", "passed"),
+    "Rest.state": (None, "missed", "caught", "scored", "passed", "blocked"),
+    "Blocks.means": (None, "with the body", "with the hands", "with the feet", "with a mat", "with a tray"),
+    "PointsCount.times": ("count double", "count three times"),
+    "NotAbove.said": tuple(f"a hit above the {part} does not count" for part in ("shoulder", "hip", "knee")),
+    "Rests.who": ("one side rests", "two sides rest"),
+    "Rests.how": ("the winner stays on", "all meet all"),
+    "EveryTime.determiner": ("every", "each", "the"),
+    "Rotate.every": ("minute", "round"),
     "Queued.end": ("first", "last"),
     "Steps.direction": ("towards", "away from"),
     "Scores.verb": ("scores", "loses"),
@@ -48,14 +55,9 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "Licence.identifier": ("CC0-1.0",),
 }
 DROPPED = (
-    "Np.owner",
-    "Kit.owner",
-    "Kit.singular",
-    "Kit.percent",
-    "Kit.parts",
-    "Kit.like",
-    "AimTo.where",
-    "Placing.count",
+    "Np.owner", "Kit.owner", "Kit.singular", "Kit.percent", "Kit.parts", "Kit.like", "AimTo.where",
+    "Placing.count", "When.span_of_time", "When.condition", "PointsCount.span_of_time", "Touch.load",
+    "Hit.load", "Touched.load", "Queued.number",
 )
 
 
@@ -78,6 +80,7 @@ class Names:
     people: tuple[str, ...]
     places: tuple[str, ...]
     meanings: Mapping[str, Meaning] = field(factory=dict, eq=False)
+    lone: tuple[str, ...] = ()  # areas of which there is one, whosever it is
 
     @property
     def every(self) -> tuple[str, ...]:
@@ -93,6 +96,7 @@ def names_of(game: Game) -> Names:
         ("player", *(role.name for role in game.roles), *AGENTS),
         (*(area.name for area in game.areas), *(track.name for track in game.tracks), *BUILT_IN_PLACES),
         game.vocabulary,
+        tuple(area.name for area in game.areas if not area.each),
     )
 
 
@@ -198,6 +202,17 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield play.Queued("the", "first", None, value.preposition, value.where)
         case play.RestInHalf() | play.RestToHalf():
             yield from _places(isinstance(value, play.RestToHalf))
+        case time.SpanAfter() | time.SpanFirst() | time.SpanLast():
+            spans = (time.SpanAfter(value.time), time.SpanFirst(value.time), time.SpanLast(value.time))
+            yield from (each for each in (*spans, time.TheFirstTime()) if each != value)
+        case time.AfterTime():
+            yield time.EveryTime("every", value.time)
+        case time.EveryTime():
+            yield time.AfterTime(value.time)
+        case lives.LosesLife():
+            yield lives.WinsLife(value.who, "gets a life back")
+        case when.Drops():
+            yield when.GoesBack(value.what, "goes back")
         case play.AimAt(what=what):
             yield from (play.AimThrough(what), play.AimPast(what), play.AimTo(what))
 

@@ -149,7 +149,8 @@ def _ways(
     sheet: Sheet, sentence: play.Attempt, aim: play.AimBetween, pupil: Pupil, board: Board, everyone: bool
 ) -> Iterator[Target]:
     """From one place to another, with a load of one's own or nobody's where the line names one."""
-    back_and_forth = aim.start.words() == aim.goal.words()
+    start, end = ((place_of(sheet, each), whose(sheet, each)) for each in (aim.start, aim.goal))
+    back_and_forth = start == end
     goal = _goal(sheet, aim.goal, pupil.side)
     concerned = sheet.only_other(pupil.side)
     if sentence.ball is None or sheet.stuff(sentence.ball).category == "ball":

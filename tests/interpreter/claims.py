@@ -9,7 +9,7 @@ from grammar.sentences.base import AnySide, SideRef, SideSame
 from tests.interpreter.board import DOWN, IN, UP, Board, Spot
 from tests.interpreter.names import Folk, Part, Stuff
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import half, place_of, spot
+from tests.interpreter.spots import half, spot
 from tests.interpreter.whose import ANY, EVERY, OTHERS, UNSAID, Of, side_said, whose
 
 
@@ -96,7 +96,7 @@ def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str
     if isinstance(meant, Folk):
         return _players(sheet, meant, what.state, side, board)
     assert isinstance(meant, Stuff), what
-    if meant.category in ("ball", "load"):
+    if meant.category in ("ball", "load") or {sheet.categories[kind] for kind in meant.kinds} == {"load"}:
         return _balls(sheet, meant, what.state, side, board)
     return _things(sheet, meant, what.state, side, board)
 
@@ -104,20 +104,20 @@ def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str
 def _players(sheet: Sheet, meant: Folk, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
     of_kind = [each for each in board.pupils if each.side == side and meant.role in (None, each.role)]
     if isinstance(state, finish.Placed):
-        where = state
-        there = [each for each in of_kind if isinstance(each.where, Spot) and _there(sheet, where, side, each.where)]
+        waiting = [(each, each.where) for each in of_kind if isinstance(each.where, Spot)]
+        there = [each for each, here in waiting if _there(sheet, state, side, here, True)]
     else:
         assert state is None or isinstance(state, finish.Inside)
         there = [each for each in of_kind if each.where == IN]
     return len(there), len(of_kind)
 
 
-def _there(sheet: Sheet, state: finish.Placed, side: str, here: Spot | None) -> bool:
-    """Whether a spot is the one that is asked for; without an owner whoever's it is."""
+def _there(sheet: Sheet, state: finish.Placed, side: str, here: Spot | None, whoever: bool = False) -> bool:
+    """Whether a spot is the one that is asked for: without an owner one's own, of players `whoever`'s it is."""
     said = whose(sheet, state.where)
     if here is None:
         return False
-    if said == UNSAID and place_of(sheet, state.where) != "half":
+    if said == UNSAID and whoever:
         asked = spot(sheet, state.preposition, state.where, side)
         return (asked.place, asked.part) == (here.place, here.part)
     owners = sheet.others(side) if said == OTHERS else (said.side,) if isinstance(said, Of) else (side,)

@@ -27,8 +27,10 @@ from grammar.span import Span
 from grammar.tree import GameSheet, Line
 from tests.grammar.alike import FOR_PEOPLE, may_be_alike, same_in_one_game, same_on_the_floor, spells_out
 from tests.grammar.exchanges import Exchange, names_of
+from tests.net.played_alike import played_alike
 
 LEAST_PLAYERS = 3
+PLAYED = ("set-up", "play", "when", "finish")
 CLASSES = (9, 16, 23, 30, 41)  # pupils: classes of different sizes are parted differently
 LOOKED_AT = Budget(states=3_000)
 TOLD_ONLY = frozenset({"name", "words", "span", "rule", "rules", "title", "told", "plurals", "lines", "text"})
@@ -129,19 +131,25 @@ def verdict(before: Staged, section: str, at: int, exchange: Exchange) -> Verdic
     if exchange.slot in FOR_PEOPLE:
         return Verdict.PEOPLE
     if after.core.play == before.core.play and after.core.facts == before.core.facts:
-        if may_be_alike(exchange, names_of(before.game), section):
+        if may_be_alike(exchange, names_of(before.game), section) and _alike_to_both(before, after, section):
             return Verdict.SYNONYM
         return Verdict.GRANTED if says_nothing_new(before, section, at) else Verdict.SILENT
     if any(each.severity is Severity.ERROR for each in after.net[1]):
         return Verdict.REFUSED
     if after.counted != before.counted or after.teams != before.teams or after.floor != before.floor:
         return Verdict.DIFFERS
-    if (section in ("space", "set-up") and same_on_the_floor(exchange)) or spells_out(exchange):
+    if section in ("space", "set-up") and same_on_the_floor(exchange):
         return Verdict.SYNONYM
-    if same_in_one_game(exchange, names_of(before.game), section):
+    may_be = spells_out(exchange) or same_in_one_game(exchange, names_of(before.game), section)
+    if may_be and _alike_to_both(before, after, section):
         return Verdict.SYNONYM
     told = _told_idle(after, section, at) or _told_idle(before, section, at)
     return Verdict.IDLE if told else Verdict.SILENT
+
+
+def _alike_to_both(before: Staged, after: Staged, section: str) -> bool:
+    """Whether the second reader finds no difference either; of what is no part of play it reads nothing."""
+    return section not in PLAYED or played_alike(before.game.sheet, after.game.sheet, before.players)
 
 
 def says_nothing_new(before: Staged, section: str, at: int) -> bool:

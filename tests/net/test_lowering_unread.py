@@ -21,7 +21,10 @@ def told(space: str = SPACE, sides: str = SIDES, when: str = WAITS, head: str = 
     return [each.place.line for each in found if each.code == "N-unread"]
 
 
-@pytest.mark.parametrize(("when", "lines"), [(WAITS, []), ("a player is hit: that player is out", [5])])
+SWAPS = "a player is hit: that player changes places with the first in the rest queue"
+
+
+@pytest.mark.parametrize(("when", "lines"), [(WAITS, []), (SWAPS, [5]), ("a player is hit: that player is out", [5])])
 def test_room_is_read_where_a_rule_sends_somebody(when: str, lines: list[int]) -> None:
     assert told(space=ROOM, when=when) == lines
 

@@ -10,11 +10,13 @@ from attrs import evolve
 from compose.net.attempt import Attempt
 from compose.net.lower.builder import Builder
 from compose.net.lower.reach import sizes_m
+from compose.net.lower.tokens import how_many, in_play
+from compose.net.lower.unread import grows
 from compose.net.moment import Moment
 from compose.staging.floor.distance import distance_m
 from compose.staging.floor.touching import safe_share
 from grammar.core.limits import Valid
-from grammar.core.play import AtPlayers, AtThing, Of, Offer, Order, Through, ToMate
+from grammar.core.play import AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.skills import BOUNCING, FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
@@ -127,10 +129,24 @@ def _factor(builder: Builder, of: Of) -> float:
     return float(prod(factor.by for factor in builder.play.factors if factor.of is of))
 
 
-def _guards(builder: Builder, moment: Moment) -> int | None:
-    """How many may guard what is aimed at, where the sheet says so."""
-    most = [each.most for each in builder.play.guarding if each.thing == moment.thing and each.who]
-    return min(most) if most else None
+def _guards(builder: Builder, moment: Moment) -> float | None:
+    """How many guard what is aimed at, where the sheet says how many may: those who can share its like among them."""
+    about = [each for each in builder.play.guarding if each.thing == moment.thing and each.who]
+    return min((min(float(each.most), _able(builder, each) / _things(builder, each)) for each in about), default=None)
+
+
+def _things(builder: Builder, guarding: Guarding) -> float:
+    """How many there are to guard; what falls part by part is one."""
+    thing = guarding.thing
+    return how_many(builder, thing.kind, thing.owner) / builder.play.kind(thing.kind).parts or 1.0
+
+
+def _able(builder: Builder, guarding: Guarding) -> int:
+    """How many there are who may guard; where rules make more of them, as many as there can be."""
+    roles = [role for who in guarding.who if (role := builder.play.role(who)) and grows(builder.play, role)]
+    grown = {(role.side, role.id) for role in roles}
+    there = (who for who in guarding.who if (who.side, who.role) not in grown)
+    return sum(role.most for role in roles) + sum(builder.places[at].start for at in in_play(builder, *there))
 
 
 def can_be_caught(builder: Builder, offer: Offer, moment: Moment) -> bool:

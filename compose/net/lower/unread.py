@@ -12,7 +12,7 @@ from grammar.core.declared import Role
 from grammar.core.game import Core, Play
 from grammar.core.play import Lines, Offer
 from grammar.core.rules import Go
-from grammar.core.values import Skill, Spot
+from grammar.core.values import At, Skill, Spot
 from grammar.finding import Finding, Severity
 from grammar.words import listing
 
@@ -22,16 +22,16 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    for finding, line in (*_rooms(core), *_ranges(core), *_skills(core)):
+    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
-    there = places_of_players(core.play)
-    limits = [(area, limit) for area in core.play.areas for limit in area.room]
-    read = {area.lines for area, limit in limits if any((who, Spot(area.id, area.owner)) in there for who in limit.who)}
-    for area, _ in limits:
+    there, sent = places_of_players(core.play), _sent_to(core.play)
+    limits = [(area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room]
+    read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
+    for area, _, _ in limits:
         if area.lines not in read:
             title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
             yield (
@@ -40,18 +40,33 @@ def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
             )
 
 
+def _sent_to(play: Play) -> set[Spot]:
+    """Where rules send players; who changes places with somebody there needs no room."""
+    gone = (effect.to for rule in play.rules for effect in rule.effects if isinstance(effect, Go))
+    return {to.spot for to in gone if isinstance(to, At)}
+
+
 def _ranges(core: Core) -> Iterator[tuple[Finding, int]]:
     for role in core.play.roles:
-        if role.least < role.most and not _grows(core.play, role):
+        if role.least < role.most and not grows(core.play, role):
             title = f"How many more than {role.least} are {role.id.key} is not read by the check."
             hint = f"It plays with {role.least} of {role.side.key}: say how many there are, or who becomes one."
             yield _told(core, role.lines, title, hint), role.lines[0]
 
 
-def _grows(play: Play, role: Role) -> bool:
+def grows(play: Play, role: Role) -> bool:
     """Whether any rule makes somebody one of them."""
     gone = (effect for rule in play.rules for effect in rule.effects if isinstance(effect, Go))
     return any(effect.becomes.role == role.id for effect in gone)
+
+
+def _guards(core: Core) -> Iterator[tuple[Finding, int]]:
+    for each in core.play.guarding:
+        roles = [core.play.role(who) for who in each.who]
+        if roles and all(role is not None and role.least == 0 and grows(core.play, role) for role in roles):
+            title = "How many guards there are at the moment is not read by the check."
+            hint = f"It reckons with {each.most} before each from the start: say in sides that some guard from then on."
+            yield _told(core, each.lines, title, hint), each.lines[0]
 
 
 def _skills(core: Core) -> Iterator[tuple[Finding, int]]:

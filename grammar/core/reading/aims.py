@@ -162,7 +162,8 @@ def _along(reader: Reader, aim: play.AimBetween, side: SideId, spoken: Spoken, l
     """A way with its two ends. From a place to the like of it there is no end: what was brought can be taken again."""
     own, others = frozenset({side}), reader.others(side) or frozenset({side})
     start = reader.spots(None, aim.start, spoken, own)[0]
-    again = reader.place(aim.start) == reader.place(aim.goal)
+    begin, end = (whose(reader.game, each, place=True) for each in (aim.start, aim.goal))
+    again = reader.place(aim.start) == reader.place(aim.goal) and (begin.whose, begin.side) == (end.whose, end.side)
     unsaid = others if again else own
     goal = reader.spots(None, aim.goal, spoken, unsaid)[0]
     if start == goal and start.of is not Landmark.WALL:

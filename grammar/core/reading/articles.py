@@ -9,7 +9,7 @@ import attrs
 from grammar.core.reading.whose import OWN_WORDS, THAT_WORDS, Senseless
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, CategoryMeaning, KitMeaning, PlayerMeaning, TeacherMeaning
-from grammar.sentences import sides, when
+from grammar.sentences import play, sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 
 OF_ONE = (None, "a", "an", "the")
@@ -75,6 +75,17 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
         case sides.Headcount() if node.each not in (None, "each", "every"):
             raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
+        case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
+            said = node.headcount.words()
+            raise Senseless(node.headcount, f"`{said}`: each, or of all sides together?", f"Write: {said} each")
+        case play.Attempt() if node.ball is not None and node.ball.determiner in FOR_EACH:
+            title = f"`{node.ball.words()}`: with one at a time; how many there are the kit says."
+            raise Senseless(node.ball, title, f"Write: {_with_article(game, node.ball)}")
+        case play.StandUp() if node.what.determiner in FOR_EACH:
+            title = f"`{node.what.words()}`: one is stood up at a time."
+            raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
+        case play.AimTo() if node.what.determiner in (*FOR_EACH, *THAT_WORDS):
+            raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
         case sides.Placing() if node.all_but and node.count is None:
             raise Senseless(node, "All but how many?", "Write: all but 10 players")
 

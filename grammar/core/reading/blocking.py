@@ -1,18 +1,21 @@
-"""Who blocks what, and how many of them there are to each thing."""
+"""Who blocks or guards what, and how many of them there are to each thing."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 
+from grammar.core.play import Guarding
 from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.stopping import Blocking, Means
-from grammar.core.values import SHARED, Sort, Thing
+from grammar.core.values import SHARED, Population, SideId, Sort, Thing
+from grammar.sentences import play
 from grammar.sentences.blocking import Blocks
 
+ONE, EACH = ("a", "an"), ("each", "every")
 MEANS = {
     None: Means.BODY,
     "with the body": Means.BODY,
@@ -29,15 +32,36 @@ def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blockin
     if sentence.count is None and role is None:
         hint = "Write how many, such as: 1 player stands before each target"
         raise Senseless(sentence.who, "How many block is not said.", hint)
-    each = sentence.count.whole if sentence.count else None
-    if sentence.who.determiner in ("a", "an") and sentence.what.determiner in ("each", "every"):
-        each = 1
-    found = list(_by_side(reader, sentence, each, line))
+    found = list(_by_side(reader, sentence, _before_each(sentence), line))
     if not found:
         raise Senseless(sentence.who, "Nobody blocks what belongs to others.", "Name players of the side whose it is.")
     for blocking in found:
+        _each_or_in_all(reader, sentence, blocking)
         _enough(reader, sentence, blocking)
     yield from found
+
+
+def _before_each(sentence: Blocks) -> int | None:
+    """How many stand before each thing; None: all who have that task share the things among them. Raises Senseless."""
+    who, of_each = sentence.who, sentence.what.determiner in EACH
+    if sentence.count is None and of_each and who.determiner not in (*ONE, None):
+        title = f"`{who.words()}` before each of them: how many are that?"
+        raise Senseless(who, title, "Say how many, such as: 1 player stands before each target")
+    if sentence.count is not None:
+        return sentence.count.whole
+    return 1 if who.determiner in ONE else None
+
+
+def _each_or_in_all(reader: Reader, sentence: Blocks, blocking: Blocking) -> None:
+    """Raises Senseless where so many stand before several things, and it is not said that they do before each."""
+    number = _number(reader, blocking.thing)
+    if blocking.each is not None and sentence.what.determiner not in EACH and number > 1:
+        title = f"So many before each of the {number}, or before one of them?"
+        raise Senseless(sentence.what, title, "Say it of each, such as: 1 player stands before each target")
+
+
+def _number(reader: Reader, thing: Thing) -> int:
+    return sum(supply.count for supply in reader.supplies if supply.thing == thing)
 
 
 def blocked_things(reader: Reader, lines: Iterable[tuple[Blocks, int]]) -> Iterator[Thing]:
@@ -61,12 +85,46 @@ def _by_side(reader: Reader, sentence: Blocks, each: int | None, line: int) -> I
 
 def _enough(reader: Reader, sentence: Blocks, blocking: Blocking) -> None:
     """So many stand before each thing at once: the role has as many, or the side."""
-    there = sum(supply.count for supply in reader.supplies if supply.thing == blocking.thing)
-    most = 0
-    for who in blocking.who:
-        side = next(one for one in reader.sides if one.id == who.side)
-        role = next((one for one in reader.roles if (one.side, one.id) == (who.side, who.role)), None)
-        most = max(most, role.most if role else side.most)
+    there = _number(reader, blocking.thing)
+    most = max(_most(reader, who) for who in blocking.who)
     if blocking.each is not None and blocking.each * there > most:
         title = f"{blocking.each * there} would stand before {there}; there are at most {most}."
         raise Senseless(sentence, title, "Let fewer stand before each, or add to the role.")
+
+
+def read_guarding(reader: Reader, sentence: play.GuardLimit, line: int) -> Iterator[Guarding]:
+    """How many may guard each thing: of its own side, where the line does not say of which."""
+    said, role = reader.player_phrase(sentence.who)
+    spoken = Spoken(reader.side_ids)
+    nobody = True
+    for thing in reader.thing_phrase(sentence.what, spoken, reader.all_sides, Sort.TARGET):
+        own = frozenset({thing.owner}) if isinstance(thing.owner, SideId) else reader.all_sides
+        who = frozenset(reader.of_role(spoken.meant(said, own) & own, role))
+        if who:
+            nobody = False
+            _refuse_too_many(reader, sentence, who)
+            _refuse_in_all(reader, sentence, thing)
+            yield Guarding(who, thing, sentence.most.whole, (line,))
+    if nobody:
+        raise Senseless(sentence.who, "Nobody guards what belongs to others.", "Name players of the side whose it is.")
+
+
+def _refuse_too_many(reader: Reader, sentence: play.GuardLimit, who: frozenset[Population]) -> None:
+    most = sum(_most(reader, each) for each in who)
+    if sentence.most.whole > most:
+        title = f"There are never {sentence.most.words()} of them: there are at most {most}."
+        raise Senseless(sentence.most, title, f"Write {most} or fewer.")
+
+
+def _most(reader: Reader, who: Population) -> int:
+    """How many of them there can be: as many as the role says, or the side."""
+    side = next(one for one in reader.sides if one.id == who.side)
+    role = next((one for one in reader.roles if (one.side, one.id) == (who.side, who.role)), None)
+    return role.most if role else side.most
+
+
+def _refuse_in_all(reader: Reader, sentence: play.GuardLimit, thing: Thing) -> None:
+    """Raises Senseless where so many may guard several things, and it is not said that they may guard each."""
+    if sentence.what.determiner not in (*EACH, *ONE, "any") and _number(reader, thing) > 1:
+        said = sentence.what.words()
+        raise Senseless(sentence.what, f"`{said}`: each of them, or all together?", f"Write: each {thing.kind.key}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
-from grammar.core.reading.blocking import read_blocks
+from grammar.core.reading.blocking import read_blocks, read_guarding
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.freeing import read_comes_back, read_free
@@ -16,7 +16,6 @@ from grammar.core.reading.rotations import read_idle, read_rotation
 from grammar.core.reading.services import (
     read_factor,
     read_fetch,
-    read_guarding,
     read_hold,
     read_nobody_fetches,
     read_rest,

@@ -18,7 +18,7 @@ from grammar.core.reading.event_phrases import (
 )
 from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
-from grammar.core.reading.pairs import among_mates, pairs_of_event
+from grammar.core.reading.pairs import among_mates, pairs_of_event, parts_of
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
 from grammar.core.reading.stopped import stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
@@ -42,8 +42,6 @@ from grammar.sentences.runs import InARow
 
 ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED}
 MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
-# Only what is aimed at has a keeper.
-KEPT = (Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH, Result.BLOCKED)
 
 
 @frozen
@@ -149,13 +147,7 @@ def _spoken(reader: Reader, actor: SideId, concerned: SideId | None, result: Res
     one = frozenset({concerned}) if concerned else None
     others = reader.others(actor)
     other = one if concerned not in (None, actor) else (others if len(others) == 1 else None)
-    parts = {Whose.ACTOR: frozenset({actor})}
-    if result in (Result.CAUGHT, Result.PASSED):
-        catching = frozenset({actor}) if result is Result.PASSED else one
-        if catching:
-            parts[Whose.CATCHER] = catching
-    if one and result in KEPT:
-        parts[Whose.KEEPER] = one
+    parts = parts_of(frozenset({result}) if result else frozenset(), actor, one)
     return Spoken(reader.side_ids, own=None, that=one, other=other, parts=parts)
 
 

@@ -14,7 +14,7 @@ from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.core.values import SideId
 from grammar.sentences import finish
-from grammar.sentences.base import AnySide, Node
+from grammar.sentences.base import AnySide, Node, SideRef
 
 
 def read_end(reader: Reader, sentence: Node, line: int) -> Iterator[End]:
@@ -46,6 +46,9 @@ def _in_turn(reader: Reader, subject: AnySide, condition: finish.Condition) -> I
     if said.whose not in (Whose.ANY, Whose.ONE_EACH, Whose.OTHER, Whose.THAT):
         raise Senseless(subject, f"Nobody has acted when `{subject.words()}` is said here.", "Write: a side")
     forms = _forms(reader, condition)
+    for form in forms:
+        if isinstance(form.node, SideRef) and form.node.determiner == "any" and not form.node.other:
+            raise Senseless(form.node, "`any side`: it, or the other one?", "Write: it, or: the other side")
     if said.whose in (Whose.OTHER, Whose.THAT) and Whose.ANY not in {form.whose for form in forms}:
         raise Senseless(subject, f"`{subject.words()}`: of no side has been spoken.", "Write: a side wins when …")
     for side in reader.side_ids:

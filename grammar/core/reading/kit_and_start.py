@@ -29,6 +29,9 @@ from grammar.game import GameKit
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import sides
 from grammar.sentences.base import Np, OwnerName
+from grammar.sentences.base import Owner as OwnerPhrase
+
+ONE = ("a", "an", "any")
 
 
 def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:
@@ -68,12 +71,12 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
     """Where things or players start: one for each place that is meant."""
     spread = Spread(sentence.spread) if sentence.spread else None
     count = _count(sentence)
+    _refuse_any_of_several(reader, sentence.where)
     if reader.is_kit(sentence.what):
-        for thing in _things(reader, sentence.what):
-            spots = _thing_spots(reader, sentence, thing)
-            for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
-                if number != 0 and _goes_there(reader, sentence, thing, at):
-                    yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
+        _refuse_half_of_whom(reader, sentence)
+        found = list(_things_start(reader, sentence, count, spread, line))
+        _refuse_side_without(reader, sentence, found)
+        yield from found
         return
     said, role = reader.player_phrase(sentence.what)
     meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
@@ -87,6 +90,49 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
                     "Leave the line out, or say with `stay` where they stay.",
                 )
             yield Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+
+
+def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:
+    """Raises Senseless where so many of nobody's lie in "the half", or so many of several sides by one side's line."""
+    said = whose(reader.game, sentence.where, True)
+    if sentence.count is None or sentence.all_but or reader.is_kit(sentence.where):
+        return
+    if reader.place(sentence.where) is Landmark.HALF and said.whose is Whose.UNSAID:
+        raise Senseless(sentence.where, f"`{sentence.where.words()}`: which of them?", "Write: each half")
+    owners = {each.owner for each in _things(reader, sentence.what)}
+    if said.whose is Whose.NAMED and whose(reader.game, sentence.what).whose is Whose.UNSAID and len(owners) > 1:
+        title = f"`{sentence.count.words()} {sentence.what.words()}`: of which side?"
+        raise Senseless(sentence.what, title, f"Write: {sentence.what.words()} of {said.node.words()}")
+
+
+def _things_start(
+    reader: Reader, sentence: sides.Placing, count: int | All | AllBut, spread: Spread | None, line: int
+) -> Iterator[Start]:
+    for thing in _things(reader, sentence.what):
+        spots = _thing_spots(reader, sentence, thing)
+        for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
+            if number != 0 and _goes_there(reader, sentence, thing, at):
+                yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
+
+
+def _refuse_any_of_several(reader: Reader, where: Np) -> None:
+    """Raises Senseless for "a half", "the half of a side": which of them is not said."""
+    owner = where.owner if isinstance(where.owner, OwnerPhrase) else None
+    unsaid = owner.determiner in ONE if owner and not owner.other else where.determiner in ONE and not where.owner
+    if unsaid and not reader.is_kit(where) and len(reader.owners_of_place(reader.place(where))) > 1:
+        name = where.name.text
+        raise Senseless(where, f"`{where.words()}`: which of them?", f"Say each {name}, or of which side.")
+
+
+def _refuse_side_without(reader: Reader, sentence: sides.Placing, starts: list[Start]) -> None:
+    """Raises Senseless where things are to be at a place of each side, and a side has none of them."""
+    if reader.is_kit(sentence.where) or whose(reader.game, sentence.where, True).whose is not Whose.ONE_EACH:
+        return
+    there = {start.at.owner for start in starts if isinstance(start.at, Spot)}
+    without = [side for side in reader.side_ids if side not in there and SHARED not in there]
+    if without and len(reader.owners_of_place(reader.place(sentence.where))) > 1:
+        title = f"{without[0].key.capitalize()} have none of these: `{sentence.what.words()}`."
+        raise Senseless(sentence.where, title, "Name the side on whose part they are.")
 
 
 def _opponents(reader: Reader, side: SideId) -> frozenset[SideId] | None:
@@ -145,16 +191,37 @@ def _on_middle_line(reader: Reader, sentence: sides.Placing, at: Spot | Upon) ->
 
 
 def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple[Spot | Upon, ...]:
-    if reader.is_kit(sentence.where):
-        under = reader.kinds_meant(sentence.where, *Sort)
-        part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
-        return tuple(Upon(kind, part) for kind in under[:1])
     owner = thing.owner
     own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
     other = None if owner is SHARED else _opponents(reader, owner)
     spoken = Spoken(reader.side_ids, own=own, other=other)
-    parts = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
-    return reader.spots(sentence.preposition, sentence.where, spoken, own, parts)
+    if reader.is_kit(sentence.where):
+        part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+        return (Upon(_under(reader, sentence.where, thing, spoken, own), part),)
+    return reader.spots(sentence.preposition, sentence.where, spoken, own)
+
+
+def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozenset[SideId]) -> KindId:
+    """The kind by which a thing lies: by those of its own side, or by all that there are where it is nobody's."""
+    said = whose(reader.game, where).whose
+    if said in (Whose.ANY, Whose.ONE_EACH) and (said is Whose.ANY or not _has_each(reader, where)):
+        raise Senseless(where, f"`{where.words()}`: not every side has them.", f"Write: the {where.name.text}")
+    found = reader.thing_phrase(where, spoken, own, *Sort)
+    kinds = {each.kind for each in found}
+    if len(kinds) > 1:
+        raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
+    kind = found[0].kind
+    meant, all_of_them = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
+    if meant != (all_of_them if thing.owner is SHARED else all_of_them & {thing.owner, SHARED}):
+        title = f"What is put by `{where.name.text}` is put by those of its own side."
+        raise Senseless(where, title, f"Write: the {where.name.text}")
+    return kind
+
+
+def _has_each(reader: Reader, phrase: Np) -> bool:
+    """Whether every side has such things."""
+    kinds = reader.kinds_meant(phrase, *Sort)
+    return {each.owner for kind in kinds for each in reader.owned(kind)} >= reader.all_sides
 
 
 def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> Iterator[Start]:

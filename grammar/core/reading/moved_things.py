@@ -51,11 +51,11 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
     if named is not None:
         yield _given(reader, who, balls, with_side(reader, named, moment.spoken), moment)
         return
-    trigger = moment.trigger
+    trigger, missed = moment.trigger, frozenset({Result.MISSED})
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
     if (
         actor is None
-        and len({resting_place(reader, place, each, each, Result.MISSED)[0] for each in reader.side_ids}) == 1
+        and len({resting_place(reader, place, each, each, missed)[0] for each in reader.side_ids}) == 1
     ):
         actor = reader.side_ids[0]  # a place that all share
     if actor is None:
@@ -66,7 +66,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment
         owner = next(iter(trigger.against))
         against = owner if isinstance(owner, SideId) and trigger.result is not Result.PASSED else against
     own = moment.spoken.own or moment.spoken.that
-    to, _ = resting_place(reader, place, actor, against, moment.result or Result.MISSED, own)
+    to, _ = resting_place(reader, place, actor, against, frozenset({moment.result}) if moment.result else missed, own)
     yield _given(reader, who, balls, to, moment)
 
 

@@ -1,11 +1,18 @@
-"""Between whom an event can happen."""
+"""Between whom an event can happen, and who of them has caught or kept."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.whose import Whose
+from grammar.core.rules import Result
 from grammar.core.values import SHARED, Owner, SideId, Skill
 from grammar.sentences import when
 from grammar.sentences.ball import Intercepted
+
+# Only what is aimed at has a keeper.
+KEPT = frozenset({Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH, Result.BLOCKED})
 
 
 def pairs_of_event(reader: Reader, event: when.Event) -> tuple[tuple[SideId, Owner], ...]:
@@ -23,3 +30,16 @@ def among_mates(reader: Reader, event: when.Event) -> bool:
     if isinstance(event, when.Caught):
         return event.where is not None or reader.shot(event.what) == (Skill.PASS,)
     return isinstance(event, when.Arrives)
+
+
+def parts_of(
+    results: frozenset[Result], side: SideId, other: frozenset[SideId] | None
+) -> Mapping[Whose, frozenset[SideId]]:
+    """The sides of the thrower, and of the catcher or the keeper where a ball of these results has one."""
+    parts = {Whose.ACTOR: frozenset({side})}
+    catching = frozenset({side}) if results == {Result.PASSED} else other if results == {Result.CAUGHT} else None
+    if catching:
+        parts[Whose.CATCHER] = catching
+    if other and results & KEPT and results <= KEPT | {Result.CROSSED}:
+        parts[Whose.KEEPER] = other
+    return parts

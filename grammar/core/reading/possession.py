@@ -12,6 +12,7 @@ import attrs
 
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
+from grammar.core.reading.pairs import parts_of
 from grammar.core.reading.reader import Reader, with_which
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, is_keeper, of_name, the_one, whose_side
 from grammar.core.rules import Rest, Result
@@ -65,13 +66,7 @@ def sent(reader: Reader, side: SideId, against: Owner, results: frozenset[Result
     others = reader.others(side)
     aimed_at = frozenset({against}) if isinstance(against, SideId) and against != side else None
     other = aimed_at or (others if len(others) == 1 else None)
-    parts = {Whose.ACTOR: frozenset({side})}
-    catching = frozenset({side}) if results == {Result.PASSED} else other if results == {Result.CAUGHT} else None
-    if catching:
-        parts[Whose.CATCHER] = catching
-    if other and results == {Result.BLOCKED}:
-        parts[Whose.KEEPER] = other
-    return Spoken(reader.side_ids, other=other, parts=parts)
+    return Spoken(reader.side_ids, other=other, parts=parts_of(results, side, other))
 
 
 def read_begins_with(reader: Reader, sentence: BeginsWith, line: int) -> Iterator[Start]:

@@ -9,6 +9,7 @@ from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Guard, Points
 from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.precedence import clashing, clashing_rests, goes_before
+from grammar.core.reading.placed import places_of_things
 from grammar.core.rules import Add, Becomes, Happening, Rule
 from grammar.finding import Finding, Severity
 
@@ -19,6 +20,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _points_of_nobody(core)
     yield from _rest_of_whom(core)
     yield from _innings_of_each(core)
+    yield from places_of_things(core)
     yield from _bounces_of_no_account(core)
 
 

@@ -73,6 +73,9 @@ class Reader(Known):
             named = Claimed(Whose.NAMED, phrase, SideId(meaning.side))
             if said.whose is not Whose.UNSAID and said != named and said.side != named.side and not _other_of(phrase):
                 raise Senseless(phrase, f"`{phrase.words()}` says of two sides whose they are.", "Name one side.")
+            if said.whose is Whose.OTHER and meaning.role is None and len(self.sides) > 1:
+                title = f"`{phrase.words()}`: {meaning.side} are one side, and whose other one is not said."
+                raise Senseless(phrase, title, "Write: the players of the other side")
             alone = len(self.sides) == 1  # "other minnows": the others of one side; a side that is named is that side
             said = said if said.whose is Whose.OTHER and alone else named
         return said, RoleId(meaning.role) if meaning.role else None
@@ -112,16 +115,14 @@ class Reader(Known):
     def thing_phrase(
         self, phrase: Np, spoken: Spoken, unsaid: frozenset[SideId], *sorts: Sort, some: bool = True
     ) -> tuple[Thing, ...]:
-        """The things of a phrase. What is nobody's is meant where the phrase does not say whose, or says anybody's.
+        """The things of a phrase. What is nobody's is meant only where the phrase does not say whose.
 
         Raises Senseless where there are none, unless there need not be `some`.
         """
         said = whose(self.game, phrase)
         owners: set[Owner] = set(spoken.meant(said, unsaid))
         kinds = self.kinds_meant(phrase, *sorts)
-        if (said.whose in (Whose.UNSAID, Whose.ANY, Whose.ONE_EACH)) or (
-            said.whose is Whose.OTHER and len(self.sides) == 1
-        ):
+        if said.whose is Whose.UNSAID or len(self.sides) == 1:
             owners.add(SHARED)
         found = self.things(kinds, owners)
         if not found and Sort.TARGET in sorts and self.kinds_meant(phrase, Sort.LOAD):
@@ -164,6 +165,8 @@ class Reader(Known):
         """All places of a phrase, one for each owner that is meant."""
         of = self.place(phrase)
         part = self.part(preposition, phrase, *parts)
+        if (of, part) == (Landmark.COURT, Part.BEFORE):
+            raise Senseless(phrase, "The court has no front: nothing lies before it.", "Write on, behind or beside it.")
         said = whose(self.game, phrase, place=True)
         owners = self.owners_of_place(of)
         if owners == (SHARED,):

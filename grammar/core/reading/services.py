@@ -9,7 +9,6 @@ from grammar.core.declared import Cut
 from grammar.core.play import (
     Factor,
     Fetch,
-    Guarding,
     Hold,
     Home,
     Of,
@@ -19,9 +18,10 @@ from grammar.core.play import (
 )
 from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.offers import acting
+from grammar.core.reading.pairs import parts_of
 from grammar.core.reading.possession import sent, side_of_place, with_side
 from grammar.core.reading.reader import ALL_SKILLS, Reader, exactly, seconds, with_which
-from grammar.core.reading.whose import Senseless, Spoken, Whose
+from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
 from grammar.meanings import TeacherMeaning
@@ -57,6 +57,7 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
             sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
         )
     results = REST_RESULTS[sentence.state]
+    _refuse_what_never_comes(reader, sentence)
     skills = ALL_SKILLS if reader.tried <= skills else skills
     named = side_of_place(reader.game, sentence.place)
     for side, against in reader.all_pairs:
@@ -68,8 +69,16 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
         elif reader.granted and reader.held and sentence.state == "missed":
             to, spreads = Spot(Landmark.COURT, SHARED), True  # nobody has it: it lies where all may take it
         else:
-            to, spreads = resting_place(reader, sentence.place, side, against, Result.MISSED)
+            to, spreads = resting_place(reader, sentence.place, side, against, results)
         yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted, skills)
+
+
+def _refuse_what_never_comes(reader: Reader, sentence: play.Rest) -> None:
+    """Raises Senseless for a passed ball where nobody passes, and a blocked one where nobody blocks."""
+    nobody = {"passed": Skill.PASS not in reader.tried, "blocked": not reader.blocked}
+    if not reader.granted and nobody.get(sentence.state or "", False):
+        title = f"No ball is {sentence.state} in this game."
+        raise Senseless(sentence, title, "Say in play who does it, or leave the line out.")
 
 
 def sent_to(reader: Reader, side: SideId, against: Owner) -> SideId:
@@ -85,7 +94,7 @@ def resting_place(
     place: play.RestingPlace,
     side: SideId,
     against: Owner,
-    result: Result,
+    results: frozenset[Result],
     own: frozenset[SideId] | None = None,
 ) -> tuple[Spot, bool]:
     """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there."""
@@ -94,16 +103,16 @@ def resting_place(
         case play.RestInHalf() | play.RestToHalf():
             if reader.court.cut is Cut.WHOLE and not reader.granted:
                 raise Senseless(place, "This court has no halves.", "Name a place of the court where it comes to lie.")
-            back = place.which == "half it came from" or (place.which == "half it left" and result is not Result.LEFT)
+            back = place.which == "half it came from" or (place.which == "half it left" and results != {Result.LEFT})
             preposition = place.preposition if isinstance(place, play.RestInHalf) else "in"
             if preposition not in ("in", "on"):
                 raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
             return reader.own_part(side if back else toward), isinstance(place, play.RestInHalf)
         case play.RestThere():
-            spot = _one_spot(reader, place.preposition, place.where, side, toward, own)
+            spot = _one_spot(reader, place.preposition, place.where, side, toward, results, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
         case RestTo():
-            return _one_spot(reader, None, place.where, side, toward, own), False
+            return _one_spot(reader, None, place.where, side, toward, results, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")
 
 
@@ -113,15 +122,11 @@ def _one_spot(
     where: Np,
     side: SideId,
     toward: SideId,
+    results: frozenset[Result],
     own: frozenset[SideId] | None,
 ) -> Spot:
-    spoken = Spoken(
-        reader.side_ids,
-        own=own,
-        that=own,
-        other=frozenset({toward}),
-        parts={Whose.ACTOR: frozenset({side}), Whose.CATCHER: frozenset({toward}), Whose.KEEPER: frozenset({toward})},
-    )
+    to = frozenset({toward})
+    spoken = Spoken(reader.side_ids, own=own, that=own, other=to, parts=parts_of(results, side, to))
     spots = reader.spots(preposition, where, spoken, frozenset({toward}))
     if len(spots) > 1:
         raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
@@ -185,21 +190,6 @@ def read_hold(reader: Reader, sentence: play.HoldLimit, line: int) -> Iterator[H
     """How long a ball is held at most."""
     for ball in reader.balls(sentence.ball):
         yield Hold(ball, seconds(sentence.limit), (line,))
-
-
-def read_guarding(reader: Reader, sentence: play.GuardLimit, line: int) -> Iterator[Guarding]:
-    """How many may guard each thing: of its own side, where the line does not say of which."""
-    said, role = reader.player_phrase(sentence.who)
-    spoken = Spoken(reader.side_ids)
-    nobody = True
-    for thing in reader.thing_phrase(sentence.what, spoken, reader.all_sides, Sort.TARGET):
-        own = frozenset({thing.owner}) if isinstance(thing.owner, SideId) else reader.all_sides
-        who = frozenset(reader.of_role(spoken.meant(said, own) & own, role))
-        if who:
-            nobody = False
-            yield Guarding(who, thing, sentence.most.whole, (line,))
-    if nobody:
-        raise Senseless(sentence.who, "Nobody guards what belongs to others.", "Name players of the side whose it is.")
 
 
 def read_factor(reader: Reader, sentence: play.SucceedAsOften | play.TakeAsLong, line: int) -> Iterator[Factor]:

@@ -83,7 +83,7 @@ def _owner(game: Game, phrase: Np) -> list[Claimed]:
     if not isinstance(owner, OwnerName):
         return []
     found = of_name(game, owner, owner.name.text, owner.words())
-    if owner.other and found.whose is not Whose.NAMED:
+    if owner.other and (found.whose is not Whose.NAMED or len(game.sides) > 1):
         raise Senseless(owner, f"`{owner.words()}` is no side.", "Write: the other side")
     if owner.other:
         return [Claimed(Whose.OTHER, owner)]

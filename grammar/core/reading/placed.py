@@ -1,0 +1,51 @@
+"""Whether the set-up gives every thing one place: none is left without, and none is put to two."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.declared import ALL, AllBut, Per, Start
+from grammar.core.game import Core
+from grammar.core.values import Sort, Thing
+from grammar.finding import Finding, Severity
+
+
+def places_of_things(core: Core) -> Iterator[Finding]:
+    """One mistake for each thing of which some are put nowhere, and for each line about things that have a place."""
+    for thing in dict.fromkeys(supply.thing for supply in core.play.supplies if supply.per is Per.OWNER):
+        yield from _left_over(core, thing)
+    yield from _placed_already(core)
+
+
+def _left_over(core: Core, thing: Thing) -> Iterator[Finding]:
+    """Balls are counted where the kit is: some of them may come in later."""
+    starts = [start for start in core.play.starts if start.what == thing]
+    there = sum(supply.count for supply in core.play.supplies if supply.thing == thing)
+    least = sum(_number(start, there) for start in starts)
+    if starts and least < there and core.play.kind(thing.kind).sort not in (Sort.BALL, Sort.FURNITURE):
+        title = f"The set-up says where {least} of {there} {dict(core.plurals)[thing.kind]} are."
+        place = core.lines[starts[-1].lines[0]].span
+        yield Finding("G-no-place", Severity.ERROR, title, place, "Say where the others are at the start.")
+
+
+def _number(start: Start, there: int) -> int:
+    if isinstance(start.count, int):
+        return start.count
+    return there - start.count.count if isinstance(start.count, AllBut) else there
+
+
+def _placed_already(core: Core) -> Iterator[Finding]:
+    """A line for all that are left of things that an earlier line has put somewhere."""
+    first: dict[Thing, int] = {}
+    about: dict[int, list[Thing]] = {}
+    for start in core.play.starts:
+        if isinstance(start.what, Thing) and start.count is ALL:
+            about.setdefault(start.lines[0], []).append(start.what)
+    for line, things in about.items():
+        earlier = [first[thing] for thing in things if first.get(thing, line) != line]
+        if earlier:
+            places = core.lines[line].span, core.lines[earlier[0]].span
+            title = "Some of these have a place by then: another line says where they all are."
+            yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Keep one of the two.", places[1:])
+        for thing in things:
+            first.setdefault(thing, line)
