@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
+from typing import assert_never
 
 from attrs import evolve
 
@@ -154,6 +155,8 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
             return voice.say("from {start} to {goal}, one at a time", start=start, goal=goal)
         case Along():
             return " ".join(_along(voice, aim) for aim in aims if isinstance(aim, Along))
+        case _:
+            assert_never(first)
     return ""
 
 

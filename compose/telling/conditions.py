@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import assert_never
 
 from attrs import evolve
 
@@ -102,6 +103,8 @@ def owner_of(voice: Voice, count: Count) -> Owner:
             owners = owners or {thing.owner for thing in count.of} - {SHARED}
         case BallsAt():
             owners = {spot.owner for spot in count.at}
+        case _:
+            assert_never(count)
     return next(iter(owners)) if len(owners) == 1 else SHARED
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import assert_never
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.carrying import set_down
@@ -75,6 +76,8 @@ def counted(
                     yield Assign(number, place.start, rule)
         case core.SendBall() | core.PlayOn() | SetDown() | ComeIn():
             return
+        case _:
+            assert_never(effect)
 
 
 def leaves_a_task(effect: core.Effect) -> bool:

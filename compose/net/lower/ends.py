@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of
@@ -100,6 +101,8 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, be
         case Most():
             for side in builder.play.side_ids:
                 yield _won(verdict, side, All((held, _more(builder, verdict, side))), rule, because)
+        case _:
+            assert_never(verdict)
 
 
 def _won(verdict: Verdict, side: SideId, held: Condition, rule: Rule, because: Because) -> End:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import product
+from typing import assert_never
 
 from attrs import evolve
 
@@ -155,6 +156,8 @@ def _aimed(
             yield moment, (at_least((ball_place(builder, *source),)),), (), ()
         case Along():
             yield from _along(builder, attempt, moment)
+        case _:
+            assert_never(aim)
 
 
 def _other(builder: Builder, side: SideId) -> SideId | None:

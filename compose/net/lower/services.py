@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import assert_never
 
 from compose.net.attempt import Attempt
 from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
@@ -31,6 +32,8 @@ def lower_services(builder: Builder) -> None:
                 builder.transitions.extend(_comings(builder, service))
             case StandUp():
                 builder.transitions.extend(_stand_ups(builder, service))
+            case _:
+                assert_never(service)
 
 
 def act(builder: Builder, skill: str, lines: Lines, per_minute: float | None) -> Attempt:

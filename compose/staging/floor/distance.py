@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import product
 from math import hypot
+from typing import assert_never
 
 from compose.staging.floor.ground import Ground, ground_under
 from compose.staging.floor.homes import standing
@@ -115,6 +116,8 @@ def _tries(
                     yield Reach(_anywhere(stand, stand))
                 else:
                     yield from (_into(stand, goal) for who in aim.of for goal in standing(play, ground, who))
+        case _:
+            assert_never(aim)
 
 
 def _points(floor: Floor, play: Play, ground: Ground, thing: Thing, on: OnStep | None) -> list[Point]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
+from typing import assert_never
 
 from attrs import define, field
 
@@ -128,6 +129,8 @@ def wanted_of(start: Start, total: int, used: int, sharing: int | None) -> int:
             left = total - count - used
         case All():
             left = total - used
+        case _:
+            assert_never(start.count)
     return -(-max(left, 0) // (sharing or 1))
 
 
@@ -147,6 +150,8 @@ def _parts(
             spot = evolve(start.at, of=Landmark.MIDDLE_LINE) if start.on_middle_line else start.at
             for region, count in dealt(regions(muster.ground, spot, None, owner), wanted):
                 yield region, None, count
+        case _:
+            assert_never(start.at)
 
 
 def dealt(found: Sequence[Region], number: int) -> Iterator[tuple[Region, int]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from attrs import evolve
 
@@ -38,6 +39,8 @@ def regions(
             found = [_at_middle(ground, spot, depth_m, seen_from)]
         case Landmark.COURT:
             found = [_at_court(ground, spot.part, depth_m)]
+        case _:
+            assert_never(spot.of)
     return tuple(found)
 
 

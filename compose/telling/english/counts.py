@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import assert_never
 
 from compose.net.net import Net
 from compose.telling.english.places import lying, plural_of, standing_words
@@ -90,6 +91,8 @@ def _side_of(count: Count) -> SideId | None:
             owners = {thing.owner for thing in count.of if isinstance(thing.owner, SideId)}
         case BallsAt():
             owners = {spot.owner for spot in count.at if isinstance(spot.owner, SideId)}
+        case _:
+            assert_never(count)
     return next(iter(owners)) if len(owners) == 1 else None
 
 

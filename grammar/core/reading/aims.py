@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from grammar.core.play import (
     Aim,
@@ -76,6 +77,8 @@ def aims_of(
             yield _to_mate(reader, aim, who, spoken)
         case play.AimBetween():
             yield _along(reader, aim, who.side, spoken, load)
+        case _:
+            assert_never(aim)
 
 
 def _order(said: str | None) -> Order:

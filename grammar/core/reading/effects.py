@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from attrs import evolve
 
@@ -77,9 +78,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.ChangesPlaces():
             yield from _swapped(reader, consequence, moment)
         case when.Scores():
-            sign = 1 if consequence.verb == "scores" else -1
-            for side in _sides(reader, consequence.side, moment):
-                yield Add(side, sign * consequence.points.whole)
+            yield from _scored(reader, consequence, moment)
         case finish.SideWins():
             yield Finish(_side(reader, consequence.side, moment))
         case when.SideLoses():
@@ -95,6 +94,14 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.PlaysOn():
             if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
                 yield PlayOn.PLAY_ON
+        case _:
+            assert_never(consequence)
+
+
+def _scored(reader: Reader, consequence: when.Scores, moment: Moment) -> Iterator[Effect]:
+    sign = 1 if consequence.verb == "scores" else -1
+    for side in _sides(reader, consequence.side, moment):
+        yield Add(side, sign * consequence.points.whole)
 
 
 def _made_to_wait(reader: Reader, consequence: when.Waits, moment: Moment) -> Iterator[Go]:
