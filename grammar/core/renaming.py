@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from functools import cache
 from itertools import pairwise
-from typing import Any, TypeVar, assert_never
+from typing import Any, TypeVar
 
 import attrs
 
@@ -39,8 +39,6 @@ def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
             return others if any(one is not other for one, other in zip(others, value, strict=True)) else value
         case frozenset():
             return frozenset(_renamed(each, names, turned) for each in value)
-        case _:
-            assert_never(value)
     new = dict[str, Any]()
     for name in _parts(value.__class__):
         part = getattr(value, name)

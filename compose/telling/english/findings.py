@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, assert_never
+from typing import Any
 
 from compose.check.found import (
     Capital,
@@ -102,8 +102,6 @@ def _of_net(value: Any, net: Net) -> str:
             return f'"{value.text}"'
         case Match():
             return part_words(value)
-        case _:
-            assert_never(value)
     return condition_in_words(value, net)
 
 
