@@ -258,6 +258,7 @@ class Take(Node):
     """Such as "players take a log from the store of the other side to their store"."""
 
     who: Np
+    number: Quantity | None
     what: Np
     start: Np
     goal: Np
@@ -266,7 +267,7 @@ class Take(Node):
 
     def words(self) -> str:
         verb = "takes" if one_of(self.who) else "take"
-        said = spoken(self.who, verb, self.what, "from", self.start, "to", self.goal)
+        said = spoken(self.who, verb, self.number, self.what, "from", self.start, "to", self.goal)
         return said + "".join(detail(part) for part in self.details)
 
 

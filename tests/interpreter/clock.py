@@ -61,7 +61,7 @@ def _helpers(sheet: Sheet, who: Np, side: str, board: Board) -> list[int]:
     folk, said = sheet.meaning(who.name), whose(sheet, who)
     if not isinstance(folk, Folk) or folk.side not in (None, side) or (isinstance(said, Of) and said.side != side):
         return []
-    return board.playing((side,), folk.role)
+    return [each for each in board.playing((side,), folk.role) if board.pupils[each].load is None]  # hands are full
 
 
 def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, granted: bool) -> Iterator[Act]:

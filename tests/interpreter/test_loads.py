@@ -84,6 +84,21 @@ CASES = {
         "when": "a side has 4 logs in its peat base: all players of the other side wait in the bog queue"
     },
     "joins the other side": {"when": f"{TOUCHED}that player joins the other side"},
+    "hit by a ball": {
+        "kit": "2 logs for each side, like a cone\n  2 foam balls",
+        "set_up": "logs in the peat base of their side\n  1 foam ball in each half",
+        "play": "players kick a foam ball at the players of the other side",
+        "when": "a player who carries a log is hit: the log goes back and that player waits in the bog queue",
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
+    "hit by a ball, and handed over": {
+        "kit": "2 logs for each side, like a cone\n  1 foam ball",
+        "set_up": "logs in the peat base of their side\n  foam balls in the middle",
+        "play": "players kick a foam ball at the players of the other side",
+        "when": "a player is hit: that player waits in the bog queue\n"
+        "  a player who carries a log is hit: the log goes to the thrower's peat base",
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
     "a task": {
         "role": "role scout: 1 player of each side",
         "play": "scouts touch players of the other side who carry a log",
