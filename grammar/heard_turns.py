@@ -56,9 +56,7 @@ LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit")
 
 TURNS: tuple[Saying, ...] = (
     # sides called by their players: "foxes win when they have", "the foxes score"
-    saying(rf"^(the )?({_WHAT}) (win|lose) when they have\b", r"\1\2 \3s when it has", "finish"),
     saying(rf"^(the )?({_WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
-    saying(rf"(?<=[:,] )(else )?(the )?({_WHAT}) win$", r"\1\2\3 wins", "finish"),
     saying(rf"(?<=[:d] )(the )?({_WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
     # one after the other of the same player: "that player drops the log and waits in the queue"
     saying(rf"(: that {_WHAT} [^:]*?) and (?=(?:waits|goes|joins|becomes|changes|loses|drops)\b)",

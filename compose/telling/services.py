@@ -175,7 +175,8 @@ def waiting(voice: Voice, who: Waiting) -> str:
         return voice.say(pattern, count=voice.wording.figure(who.count), where=where)
     roles = {without_load(each.role) for each in who.who if each.side == side}
     shared = any(spot.owner is SHARED for spot in who.at) and len(voice.play.sides) > 1
-    strangers = {spot.owner for spot in who.at} != {each.side for each in who.who}
+    owners = {spot.owner for spot in who.at} - {SHARED}
+    strangers = bool(owners) and owners != {each.side for each in who.who}
     if shared or (strangers and len(who.at) == 1) or roles != set(voice.play.tasks_of(side)):
         patterns = {
             Turn.FIRST: "the first of {who} {where}",
