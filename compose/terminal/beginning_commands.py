@@ -8,12 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.answer import say
-
-ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
-Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
-Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
-Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+from compose.terminal.options import AsJson, ClassName, Force, Out, Pupils
 
 
 def register(app: typer.Typer) -> None:

@@ -8,16 +8,8 @@ from typing import Annotated
 import typer
 
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
+from compose.terminal.options import AsJson, Force, Name, Out, Pupils, With
 
-Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
-With = Annotated[
-    list[str] | None,
-    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
-]
-Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
-Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
-Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 ClassName = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
 InHall = Annotated[
     str | None,

@@ -8,26 +8,14 @@ from typing import Annotated
 import typer
 
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States, finite
+from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 
 BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
 
-Name = Annotated[str, typer.Argument( help="A game of the library by its name, or a file of rules.")]
-With = Annotated[
-    list[str] | None,
-    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
-]
-ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
-Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
 Names = Annotated[list[str] | None, typer.Argument(help="Games by name or file; without any, the whole library.")]
 Paper = Annotated[str, typer.Option("--paper", help="a4 or letter.")]
-Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
-InHall = Annotated[
-    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
-]
 InLanguage = Annotated[str, typer.Option("--language", help="en or fr; what has no French stays as written.")]
 InUnits = Annotated[str, typer.Option("--units", help="metric or feet.")]
-Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 
 
 def register(app: typer.Typer) -> None:

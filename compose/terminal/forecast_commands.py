@@ -8,19 +8,9 @@ from typing import Annotated
 import typer
 
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
+from compose.terminal.options import AsJson, ClassName, InHall, Name, Pupils, With
 from compose.terminal.share_options import ShelfFolder
 
-Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
-With = Annotated[
-    list[str] | None,
-    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
-]
-ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
-InHall = Annotated[
-    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
-]
-Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
 
 

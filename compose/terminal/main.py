@@ -18,6 +18,7 @@ from compose.terminal import (
 )
 from compose.terminal.answer import say, say_json
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
+from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 from compose.terminal.start import main
 
 app = typer.Typer(
@@ -27,20 +28,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
 )
 
-Name = Annotated[str, typer.Argument(help="A game of the library by its name, or a file of rules.")]
 Names = Annotated[list[Path], typer.Argument(help="Files of rules.")]
-With = Annotated[
-    list[str] | None,
-    typer.Option("--with", help='A modifier, with values behind commas: "add balls, n 3". May be repeated.'),
-]
-ClassName = Annotated[str | None, typer.Option("--class", help="A class of the library by its name, or a file.")]
-InHall = Annotated[
-    str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
-]
-Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
-Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
-Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 
 
 def _say_version(asked: bool) -> None:

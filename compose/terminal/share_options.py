@@ -7,8 +7,9 @@ from typing import Annotated
 
 import typer
 
-AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
-Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
+from compose.terminal.options import AsJson as AsJson
+from compose.terminal.options import Force as Force
+
 ShelfFolder = Annotated[
     Path | None, typer.Option("--shelf", envvar="RULEWEAVE_SHELF", help="The folder of your shelf.", show_envvar=False)
 ]
