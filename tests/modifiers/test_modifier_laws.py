@@ -137,6 +137,9 @@ LINES = (
 @settings(max_examples=10)
 def test_what_was_put_in_can_be_taken_out_again(section: str, line: str, game: Game) -> None:
     both = made_of(f"  put in {section}\n    {line}"), made_of(f"  take from {section}\n    {line}")
+    if remix(game, both[:1], kit_names()).value is None:
+        assert section == "play", "only balls to fetch are not in every game"
+        return
     made = remix(game, both, kit_names()).value
     assert made is not None
     assert made.game == game
