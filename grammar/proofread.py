@@ -66,4 +66,4 @@ def _cause(finding: Finding) -> object:
     if finding.code == "L-wrong-section":
         return finding.title, finding.hint
     name = unknown_name(finding)
-    return name.removesuffix("s") if name and not finding.corrections else finding.place
+    return name.removesuffix("s") if name and not finding.corrections else (finding.place, finding.title)

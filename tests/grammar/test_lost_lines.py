@@ -58,3 +58,10 @@ def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
         alone = _with(text, number, unknown)
         both = _with(alone, lost, text.splitlines()[lost] + _BROKEN)
         assert {each for each in _places(alone) if each[1] == number + 1} <= _places(both), unknown
+
+
+def test_all_that_a_sheet_lacks_is_told_though_all_of_it_stands_at_its_first_line() -> None:
+    bare = "game Bare\n\nspace\n  court 18 m by 9 m, halved across\n"
+    lacking = ("side under `sides`", "rule under `play`", "end under `finish`")
+    titles = [finding.title for finding in judge_of("bare.rules")(bare)]
+    assert titles == [f"The game `Bare` has no {what}." for what in lacking]
