@@ -81,6 +81,8 @@ REFUSED = (
     ("a player is hit", "a player is hit twice"),
     (WAITS, "that player waits in each rest queue"),
     (WAITS, "their player waits in the rest queue"),
+    (WAITS, "that player waits in the teacher's rest queue"),
+    (WAITS, "that player waits in the thrower's rest queue of the other side"),
     (WAITS, "both players wait in the rest queue"),
     (FIRST, "that player is out"),
     (FIRST, "any in the catcher's rest queue returns"),

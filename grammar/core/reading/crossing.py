@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
 
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Whose, whose
+from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import AreaId, Population, SideId, Spot
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import play, when
@@ -20,7 +21,8 @@ def sent_over(reader: Reader, effects: Iterable[when.Consequence]) -> Mapping[Ar
         meaning = reader.game.meaning(where.name)
         if isinstance(meaning, PlaceMeaning) and not meaning.built_in:
             area = AreaId(meaning.place)
-            found[area] = found.get(area, frozenset()) | {whose(reader.game, where, place=True).whose}
+            with suppress(Senseless):  # told where the line itself is read
+                found[area] = found.get(area, frozenset()) | {whose(reader.game, where, place=True).whose}
     return found
 
 
