@@ -7,7 +7,8 @@ from mixtures import granted_sheet, library_games, made, row, use
 
 from compose.check import check
 from compose.net.from_game import net_of
-from compose.net.net import Move, Net
+from compose.net.net import Move, Net, Transition
+from compose.telling.english.moves import move_words
 
 
 def net() -> Net:
@@ -16,9 +17,14 @@ def net() -> Net:
     return found.value
 
 
+def returning(made_of: Net) -> list[Transition]:
+    """The moves by which somebody comes back."""
+    return [each for each in made_of.transitions if "comes back" in move_words(made_of, each)]
+
+
 def test_one_move_for_each_side_back_from_the_task() -> None:
-    moves = [each for each in net().transitions if "comes back" in each.words]
-    assert [each.words for each in moves] == [
+    moves = returning(net())
+    assert [move_words(net(), each) for each in moves] == [
         "a north player comes back from the task queue",
         "a south player comes back from the task queue",
     ]
@@ -32,7 +38,7 @@ def test_one_move_for_each_side_back_from_the_task() -> None:
 
 def test_everyone_who_waits_is_at_it_at_once() -> None:
     """Three who wait come back three times as fast as one: each takes 20 s, so 3 a minute each."""
-    move = next(each for each in net().transitions if "comes back" in each.words)
+    move = returning(net())[0]
     (source,) = move.rate.limits
     assert source == (move.effects[0].source,)  # type: ignore[union-attr]
     assert move.attempt.said_per_minute == pytest.approx(3.0)
