@@ -44,8 +44,10 @@ def on_cores(scorer: Scorer, cores: int | None = None) -> Iterator[Scoring]:
 
     try:
         yield score
-    finally:
+    except BaseException:
         pool.shutdown(wait=False, cancel_futures=True)
+        raise
+    pool.shutdown()  # at rest by now; left to the end of the program, it may write where nothing is open any more
 
 
 def _begin(scorer: Scorer) -> None:
