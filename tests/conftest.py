@@ -25,7 +25,7 @@ settings.load_profile("ruleweave")
 
 SEED = os.environ.get("RULEWEAVE_SEED", "20261126")
 WHOLE = "RULEWEAVE_WHOLE"  # set, it has every case of every test run
-MOST_CASES = 30  # of one test that has more of them, drawn by the seed
+MOST_CASES = 20  # of one test that has more of them, drawn by the seed
 
 
 def pytest_report_header() -> str:

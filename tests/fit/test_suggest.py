@@ -58,7 +58,7 @@ def game_at(path: Path) -> Game:
 MENDED_BY_NO_MODIFIER = ("idle-nobody-aims.wrong", "dead-end-at-a-level-score.wrong", "keeper-not-there.wrong")
 
 
-@pytest.mark.sample(12)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("path", WRONG, ids=lambda path: path.stem)
 def test_wrong_game_is_mended_in_time(path: Path) -> None:
     game, eyes = game_at(path), looker(three)

@@ -102,6 +102,7 @@ def test_wrong_game(pair: Pair) -> None:
     agree(game, players(game))
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("modifier", MODIFIERS)
 def test_every_modifier_on_the_first_game_that_it_fits(modifier: str) -> None:
     game = next((each for each in games_for(modifier) if is_countable(net_in(each, players(each)))), None)
