@@ -13,7 +13,7 @@ from compose.draw.labelling import box_of, gap
 from compose.draw.plan import plan_of
 from compose.draw.plan_hall import hall_box
 from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
-from compose.staging.floor.distance import distance_m
+from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Rectangle
 from compose.staging.laid_out import laid_out as at_its_place
 from compose.staging.resolved import resolved
@@ -72,7 +72,7 @@ def test_the_distance_on_the_plan_is_the_distance_of_the_floor():
     game = lanterns()
     floor = laid_out(game)
     aim = AtThing(Thing(KindId("lantern"), SideId("south")))
-    far = distance_m(floor, resolved(game), Population(SideId("north"), PLAIN), aim)
+    far = reach(floor, resolved(game), Population(SideId("north"), PLAIN), aim).metres
     assert f"{far:.2f}" == "9.85"
     assert "9.9 m to lanterns" in words(plan_of(game, floor))
 

@@ -8,7 +8,7 @@ from math import asinh, hypot, sqrt
 import pytest
 from floor_games import HOME_BASES, at, floor_in, game_of, halved, players_of, reached
 
-from compose.staging.floor.distance import distance_m
+from compose.staging.floor.distance import reach
 from compose.staging.resolved import resolved
 from grammar.core.play import Along, AtPlayers, Past, ToMate
 from grammar.core.values import Landmark, OnStep, Presence, SideId, Spot
@@ -146,7 +146,7 @@ def by_step(steps, side):
     floor, core = floor_in(game, {"north": 6, "south": 6}), resolved(game)
     track = core.play.tracks[0].id
     found = range(steps + 1)
-    return [distance_m(floor, core, players_of(side), at("whale"), None, OnStep(track, step)) for step in found]
+    return [reach(floor, core, players_of(side), at("whale"), None, OnStep(track, step)).metres for step in found]
 
 
 @pytest.mark.parametrize("steps", [2, 7, 8, 19])

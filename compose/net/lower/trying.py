@@ -13,7 +13,7 @@ from compose.net.lower.reach import sizes_m
 from compose.net.lower.tokens import how_many, in_play
 from compose.net.lower.unread import grows
 from compose.net.moment import Moment
-from compose.staging.floor.distance import distance_m
+from compose.staging.floor.distance import reach
 from compose.staging.floor.touching import safe_share
 from grammar.core.limits import Valid
 from grammar.core.play import AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
@@ -112,7 +112,7 @@ def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
     track = builder.play.track_of(moment.thing.kind) if moment.thing else None
     on = OnStep(track.id, moment.step) if track is not None and moment.step is not None else None
     waiting = (moment.by_at.spot,) if isinstance(moment.by_at, At) else ()
-    return distance_m(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting)
+    return reach(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting).metres
 
 
 def ages_years(builder: Builder) -> tuple[float, float]:

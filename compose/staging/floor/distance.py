@@ -34,19 +34,6 @@ class Reach:
     goal: Point | None = None
 
 
-def distance_m(
-    floor: Floor,
-    core: Core,
-    by: Population,
-    aim: Aim,
-    from_m: Fraction | None = None,
-    on: OnStep | None = None,
-    waiting: Iterable[Spot] = (),
-) -> float:
-    """The typical distance of an attempt, in metres; never below 1 m unless a line says so."""
-    return reach(floor, core, by, aim, from_m, on, waiting).metres
-
-
 def reach(
     floor: Floor,
     core: Core,
@@ -56,7 +43,7 @@ def reach(
     on: OnStep | None = None,
     waiting: Iterable[Spot] = (),
 ) -> Reach:
-    """The same attempt with its two ends, for drawing.
+    """A typical attempt; never shorter than 1 m unless a line says so.
 
     `from_m` is the distance that the line gives; a role that aims from a distance of its own does, but for a pass.
     `on` is where on its track the thing stands now (else where the set-up has it); who is `waiting` somewhere aims
