@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import partial
 
-from grammar.core.declared import Court, Cut
+from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, Steps
@@ -34,8 +34,8 @@ from grammar.core.reading.lives import read_lives
 from grammar.core.reading.offers import Trying, aimed_and_run, carried_kinds, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
-from grammar.core.reading.reader import Reader, seconds
-from grammar.core.reading.sheet_pass import Reading
+from grammar.core.reading.reader import seconds
+from grammar.core.reading.sheet_pass import Reading, numbered
 from grammar.core.reading.space_and_sides import (
     read_area,
     read_court,
@@ -76,8 +76,7 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
 
 def declared(game: Game) -> Reading:
     """The sheet's own lines, read: who and what there is, and all that is said of them."""
-    reading = Reading(Reader(game, Court(Fraction(0), Fraction(0), Cut.WHOLE)))
-    reading.number(game.sheet)
+    reading = numbered(game)
     _declare(reading)
     _doings(reading)
     return reading

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from fractions import Fraction
 from typing import Any, TypeVar
 
 from attrs import define, evolve, field
 
+from grammar.core.declared import Court, Cut
 from grammar.core.game import Line
 from grammar.core.reading.articles import refuse_senseless
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
 from grammar.finding import Correction, Finding, Severity
+from grammar.game import Game
 from grammar.sentences import head, play
 from grammar.sentences.base import Node
 from grammar.tree import GameSheet
@@ -84,6 +87,13 @@ class Reading:
                 before = merged.get(value)
                 merged[value] = value if before is None else _with_lines(before, value)
         return tuple(merged.values())
+
+
+def numbered(game: Game) -> Reading:
+    """The sheet's own lines, of which none is read yet."""
+    reading = Reading(Reader(game, Court(Fraction(0), Fraction(0), Cut.WHOLE)))
+    reading.number(game.sheet)
+    return reading
 
 
 def _mistake(wrong: Senseless, line: Line) -> Finding:
