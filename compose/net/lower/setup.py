@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import ball_place, how_many, player_place, step_place, store_place, target_place
@@ -123,21 +123,24 @@ def _balls(builder: Builder, kind: KindId) -> Iterator[Finding]:
         else:
             rest[start.at] = start
             left -= start.count.count if isinstance(start.count, AllBut) else 0
-    for number, spot in enumerate(rest):
-        share = max(left, 0) // len(rest) + (number < max(left, 0) % len(rest))
+    each, over = divmod(max(left, 0), len(rest)) if rest else (0, 0)
+    shares = {spot: each + (number < over) for number, spot in enumerate(rest)}
+    for spot, share in shares.items():
         builder.start(ball_place(builder, kind, spot), share)
-    if rest and left > 0 and left % len(rest):
-        yield from _uneven(builder, kind, tuple(rest.items()), left)
+    if over:
+        yield from _uneven(builder, kind, shares, rest)
 
 
-def _uneven(builder: Builder, kind: KindId, rest: tuple[tuple[Spot, Start], ...], left: int) -> Iterator[Finding]:
+def _uneven(
+    builder: Builder, kind: KindId, shares: Mapping[Spot, int], rest: Mapping[Spot, Start]
+) -> Iterator[Finding]:
     """Balls that do not go into the places of the sides without one over."""
-    owners = [spot.owner.key for spot, _ in rest if isinstance(spot.owner, SideId)]
-    if len(owners) == len(rest):
-        shares = [left // len(rest) + (number < left % len(rest)) for number in range(len(rest))]
-        each = listing(f"{share} for {owner}" for share, owner in zip(shares, owners, strict=True))
+    owners = [spot.owner.key for spot in shares if isinstance(spot.owner, SideId)]
+    if len(owners) == len(shares):
+        left, fewest = sum(shares.values()), min(shares.values())
+        each = listing(f"{share} for {owner}" for share, owner in zip(shares.values(), owners, strict=True))
         title = f"The {count(left, kind.key, dict(builder.core.plurals).get(kind))} cannot be shared evenly: {each}."
         hint = "Play with one more or one less, or say where each of them lies."
-        place = builder.core.lines[rest[0][1].lines[0]].span
-        numbers = (("over", float(left % len(rest))),)
+        place = builder.core.lines[next(iter(rest.values())).lines[0]].span
+        numbers = (("over", float(left - fewest * len(shares))),)
         yield Finding("N-uneven", Severity.NOTE, title, place, hint, basis=Basis.PROVED, numbers=numbers)
