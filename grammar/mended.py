@@ -13,7 +13,7 @@ from grammar.one_change import one_change
 from grammar.parameters import Filled, filled_in
 from grammar.repair import MOST_COST, Change, Repair, repairs
 from grammar.rewrite import Rewrite, choices, rewrites, rewritten
-from grammar.words import listing
+from grammar.words import capital, listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
 _MOST_WORDINGS = 12
@@ -91,7 +91,7 @@ def _written_out(
         start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
     what = listing(dict.fromkeys(said))
     sure = not any(change.of_the_language for change in repair.changes)
-    return Mended(line, again, what[:1].upper() + what[1:], start, end, cost, sure)
+    return Mended(line, again, capital(what), start, end, cost, sure)
 
 
 def _joined(texts: Sequence[str]) -> str:

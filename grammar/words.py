@@ -102,6 +102,11 @@ def listing(items: Iterable[str], last: str = "and") -> str:
     return f"{', '.join(said[:-1])} {last} {said[-1]}"
 
 
+def capital(words: str) -> str:
+    """The words with a capital letter."""
+    return words[:1].upper() + words[1:]
+
+
 def article(noun: str) -> str:
     """Such as "a lantern", "an open box"; goes by the letter, which is right for the words of kit lists."""
     return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {noun}"

@@ -13,11 +13,11 @@ from compose.telling.counts import counts_told
 from compose.telling.english.moves import move_words
 from compose.telling.english.states import state_in_words
 from compose.telling.moves import Happenings
-from compose.telling.sides import capital
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.game import Game
+from grammar.words import capital
 
 Step = tuple[int, tuple[int, ...], float | None]  # a transition, the counts after it, when
 

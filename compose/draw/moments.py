@@ -6,9 +6,9 @@ from collections.abc import Callable, Sequence
 
 from compose.net.net import Net
 from compose.telling.english.states import state_in_words
-from compose.telling.sides import capital
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import frozen
+from grammar.words import capital
 
 Counts = Callable[[Net, tuple[int, ...]], str]
 LEAST, MOST = 4, 8  # pictures of a strip

@@ -5,10 +5,10 @@ from __future__ import annotations
 from compose.forecast.assumptions import ages_of
 from compose.forecast.forecast import Forecast
 from compose.staging.norms import bands_used
-from compose.telling.sides import capital
 from grammar.finding import Basis, Finding, Severity
 from grammar.frozen import frozen
 from grammar.span import Span
+from grammar.words import capital
 from library import Figure as Margin
 from library import Norms
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from compose.check.condition import places_read
 from compose.net.net import Net
-from grammar.words import listing
+from grammar.words import capital, listing
 
 _THINGS = ("target", "load", "body")
 
@@ -19,7 +19,7 @@ def has(net: Net, token: str) -> bool:
 def one_of(ways: Sequence[str]) -> str:
     """Such as "Take fewer balls, or play best of several rounds."."""
     told = ", or ".join((", ".join(ways[:-1]), ways[-1])) if len(ways) > 1 else listing(ways)
-    return f"{told[:1].upper()}{told[1:]}."
+    return f"{capital(told)}."
 
 
 def to_make_longer(net: Net, clock_stops: bool) -> Iterator[str]:

@@ -17,6 +17,7 @@ from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.sentences.head import Licence, Told
 from grammar.tree import GameSheet, Line
+from grammar.words import capital
 from library import KitItem
 
 
@@ -56,10 +57,10 @@ def licence_findings(recipe: Recipe, base: Game) -> Iterator[Finding]:
         if licence is None:
             continue
         if "-ND" in licence:
-            title = f"{whose[:1].upper()}{whose[1:]} is under {licence}: a remix of it may be played, not passed on."
+            title = f"{capital(whose)} is under {licence}: a remix of it may be played, not passed on."
             yield Finding("M-licence", Severity.WARNING, title, recipe.span, "Ask whoever made it.")
         elif "-SA" in licence and recipe.licence not in (None, licence):
-            title = f"{whose[:1].upper()}{whose[1:]} is under {licence}; a remix of it must be so, too."
+            title = f"{capital(whose)} is under {licence}; a remix of it must be so, too."
             yield Finding("M-licence", Severity.WARNING, title, recipe.span, f"Give it the line: licence {licence}")
 
 

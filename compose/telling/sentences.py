@@ -6,6 +6,7 @@ import re
 
 from compose.telling.french import joined
 from compose.telling.wording import Wording
+from grammar.words import capital
 
 SPACES = re.compile(r"[ \t\r\n]+")  # not those that no line may end with
 
@@ -16,7 +17,7 @@ def sentence(text: str) -> str:
     if not tidy:
         return ""
     ended = tidy if tidy[-1] in ".!?" else f"{tidy}."
-    return ended[0].upper() + ended[1:]
+    return capital(ended)
 
 
 def told_sentence(wording: Wording, text: str) -> str:

@@ -20,8 +20,3 @@ def subject(side: str) -> str:
 def wins(side: str, solo: Collection[str]) -> str:
     """Who wins: where the players of a side play each for themselves it is one of them."""
     return f"one of {subject(side)} wins" if side in solo else does(side, "wins", "win")
-
-
-def capital(words: str) -> str:
-    """The words with a capital letter."""
-    return words[:1].upper() + words[1:]

@@ -15,6 +15,7 @@ from compose.terminal.answer import exit_code, refuse, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.classes import Who
 from compose.terminal.stages import answered, checked, ready
+from grammar.words import capital
 
 
 def show_difference(
@@ -57,7 +58,7 @@ def _say(titles: tuple[str, str], said: Sequence[Difference]) -> None:
     for each in said:
         if each.heading != heading:
             heading = each.heading
-            say(f"{heading[:1].upper()}{heading[1:]}")
+            say(capital(heading))
         _paragraph(each.words)
 
 

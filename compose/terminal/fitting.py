@@ -20,7 +20,7 @@ from compose.terminal.classes import school_class
 from compose.terminal.finding_games import kit
 from compose.terminal.stages import answered, checked, ready_of, remixed
 from compose.terminal.staging_json import staging_json
-from grammar.words import count, listing
+from grammar.words import capital, count, listing
 
 
 def show_fit(
@@ -92,7 +92,7 @@ def fit_lines(found: Fit) -> Iterator[str]:
     yield from class_lines(staging)
     for each in staging.limits:
         verdict = "kept" if each.kept else "less than usual" if not each.broken else "too little"
-        yield f"{each.what[:1].upper()}{each.what[1:]}: {each.there:.3g} {each.unit} ({each.usual:g} usual, {verdict})."
+        yield f"{capital(each.what)}: {each.there:.3g} {each.unit} ({each.usual:g} usual, {verdict})."
     yield from _lesson(found)
     for caution in staging.cautions:
         yield f"Mind: {caution}"

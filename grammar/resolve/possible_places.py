@@ -10,7 +10,7 @@ from grammar.meanings import PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Node, Np
 from grammar.sentences.play import Attempt, Fetch, NobodyFetches, Stay
 from grammar.sentences.sides import Placing
-from grammar.words import listing
+from grammar.words import capital, listing
 
 
 def areas_in_a_circle(game: Game) -> Iterator[Finding]:
@@ -27,7 +27,7 @@ def areas_in_a_circle(game: Game) -> Iterator[Finding]:
                 f"the {each.name} lies {each.preposition} the {after.name}"
                 for each, after in zip(chain, [*chain[1:], area], strict=True)
             )
-            title = f"{said[:1].upper()}{said[1:]}: that is no place."
+            title = f"{capital(said)}: that is no place."
             hint = f'Say where one of them lies, such as "{area.name}: beside each half".'
             others = tuple(each.span for each in chain[1:])
             yield Finding("G-circle", Severity.ERROR, title, area.span, hint, others)

@@ -14,7 +14,7 @@ from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
 from grammar.finding import Basis, Finding, Severity
-from grammar.words import article
+from grammar.words import article, capital
 from library.records import BALL_SKILLS
 
 
@@ -34,7 +34,7 @@ def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]
     skill = attempt.skill.value
     if item and skill in BALL_SKILLS and skill not in item.may:
         said = f"{article(item.name)} is not fit to be {BEING[skill]}"
-        title = f"{said[:1].upper()}{said[1:]}."
+        title = f"{capital(said)}."
         yield _doubt(core, offer.lines, "N-unfit", title, "Take another ball, or another skill.")
     if ball and item and not item.soft and isinstance(attempt.aim, AtPlayers):
         title = f"Players are aimed at with {article(ball.id.key)}, which is not soft."

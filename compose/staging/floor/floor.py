@@ -23,6 +23,7 @@ from grammar.core.declared import Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity
+from grammar.words import capital
 from grammar.words import count as counted
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
@@ -225,7 +226,7 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
     return Finding(
         "P-no-room",
         Severity.WARNING,
-        f"{left_out[0].upper()}{left_out[1:]}{whose} {there}: {short:.1f} m more is needed.",
+        f"{capital(left_out)}{whose} {there}: {short:.1f} m more is needed.",
         batch.line.span,
         "Make the court larger, place fewer, or spread them over more of the floor.",
         basis=Basis.COMPUTED,

@@ -29,10 +29,10 @@ from compose.telling.english.moves import move_words
 from compose.telling.english.nouns import counted, many
 from compose.telling.english.places import plural_of
 from compose.telling.english.states import state_in_words
-from compose.telling.sides import capital, subject, wins
+from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
-from grammar.words import listing
+from grammar.words import capital, listing
 
 SET_UP = "the round starts"
 
