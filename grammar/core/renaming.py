@@ -25,6 +25,9 @@ def renamed(value: Value, names: Names, turned: Mapping[TrackId, int]) -> Value:
 
 
 def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
+    parts = _parts(value.__class__)
+    if not parts and not isinstance(value, tuple | frozenset):
+        return value
     match value:
         case SideId():
             return names.get(value, value)
@@ -40,7 +43,7 @@ def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
         case frozenset():
             return frozenset(_renamed(each, names, turned) for each in value)
     new = dict[str, Any]()
-    for name in _parts(value.__class__):
+    for name in parts:
         part = getattr(value, name)
         other = _renamed(part, names, turned)
         if other is not part:

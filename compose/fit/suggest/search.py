@@ -15,6 +15,7 @@ from attrs import define, field, frozen
 
 from compose.check.space import KeepGoing, always
 from compose.fit.suggest.amounts import at_the_ends_of, between, thresholds
+from compose.fit.suggest.collecting import rarely_collected
 from compose.fit.suggest.larger import Family, Larger, larger, together
 from compose.fit.suggest.score import Scored, Scorer, Uses
 from compose.fit.suggest.side_by_side import Scoring, one_by_one
@@ -155,7 +156,11 @@ def search(
     scoring: Scoring | None = None,
 ) -> Found:
     """Sets of modifiers that meet all wishes of a scorer. `starts` are the modifiers, with amounts to begin with."""
-    work = _Search(scoring or one_by_one(scorer), reach or Reach(), wanted, progress)
+    with rarely_collected():
+        return _searched(_Search(scoring or one_by_one(scorer), reach or Reach(), wanted, progress), scorer, starts)
+
+
+def _searched(work: _Search, scorer: Scorer, starts: Sequence[Use]) -> Found:
     base = scorer(())
     assert base is not None, "a game is scored as it is"
     work.keep(base)
