@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from playing_games import every_modifier, game_in, granted_rules, library_games, looker, modifier_named
-from stopwatch import quickest
+from stopwatch import Stopwatch, quickest
 
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import Looker
@@ -64,12 +64,13 @@ MENDED_BY_NO_MODIFIER = ("idle-nobody-aims.wrong", "dead-end-at-a-level-score.wr
 def test_wrong_game_is_mended_in_time(path: Path) -> None:
     game = game_at(path)
 
-    def mended() -> tuple[Looker, Scorer, Found]:
+    def mended(watch: Stopwatch) -> tuple[Looker, Scorer, Found]:
         eyes = looker(three)
         wishes = mends(game, eyes)
         assert any(isinstance(wish, Mended) for wish in wishes), "nothing is wrong with it"
         scorer = Scorer(game, wishes, eyes)
-        return eyes, scorer, search(scorer, at_the_ends(every_modifier()), wanted=1)
+        found = search(scorer, at_the_ends(every_modifier()), wanted=1, progress=watch.on_the_way)
+        return eyes, scorer, found
 
     (eyes, scorer, found), spent = quickest(mended, MEND_SECONDS)
     assert spent < MEND_SECONDS, f"{spent:.1f} s"
@@ -95,10 +96,10 @@ def test_three_wishes_are_answered_in_time(stem: str, wanted: tuple[Wish, ...]) 
     game = library_games()[stem]
     looker().numbers(library_games()["toll-stone"])  # the numeric library is loaded before the clock runs
 
-    def answered() -> tuple[Scorer, Found, tuple[Suggestion, ...]]:
+    def answered(watch: Stopwatch) -> tuple[Scorer, Found, tuple[Suggestion, ...]]:
         eyes = looker()
         scorer = Scorer(game, (*wanted, *no_worse(game, eyes)), eyes)
-        found = search(scorer, at_the_ends(every_modifier()), wanted=1)
+        found = search(scorer, at_the_ends(every_modifier()), wanted=1, progress=watch.on_the_way)
         return scorer, found, suggestions(found, scorer)
 
     (scorer, found, ranked), spent = quickest(answered, WISH_SECONDS)

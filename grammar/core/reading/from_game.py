@@ -32,6 +32,7 @@ from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.lives import read_lives
 from grammar.core.reading.offers import Trying, aimed_and_run, carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.once import keep, reread
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import seconds
@@ -61,17 +62,17 @@ from grammar.tree import GameSheet
 
 def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
     """The core of a game; `granted` is the sheet of what holds where the game says nothing else."""
-    reading = declared(game)
+    reading = reread(game) or declared(game)
     own = [(sentence, line) for sentence, line in reading.sentences if reading.holds(line)]
     if granted is not None:
-        reading.reader.granted = True
-        reading.number(granted)
+        reading.number_granted(granted)
         _doings(reading)
-    played, told, lines = _play(reading, own), told_of(game, own), tuple(reading.lines)
-    core = Core(game.title, played, _facts(game, own), lines, told, plurals(game), called(game))
-    reading.findings.extend(impossible(core))
-    broken = any(finding.severity is Severity.ERROR for finding in reading.findings)
-    return Outcome(None if broken else core, tuple(reading.findings))
+    said = _play(reading, own), _facts(game, own), tuple(reading.lines), told_of(game, own)
+    core = Core(game.title, *said, plurals(game), called(game))
+    findings = (*reading.findings, *impossible(core))
+    if granted is None:
+        keep(game, reading)
+    return Outcome(None if any(each.severity is Severity.ERROR for each in findings) else core, findings)
 
 
 def declared(game: Game) -> Reading:

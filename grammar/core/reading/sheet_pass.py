@@ -49,6 +49,11 @@ class Reading:
                 self.sentences.append((sentence, len(self.lines)))
                 self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read))
 
+    def number_granted(self, sheet: GameSheet) -> None:
+        """The same of the sheet that holds where the game says nothing else."""
+        self.reader.granted = True
+        self.number(sheet)
+
     def holds(self, line: int) -> bool:
         """Whether a line holds: it hangs on no switch, or on one that is on."""
         switch = self.lines[line].switch
