@@ -15,7 +15,7 @@ space
 sides
   {sides}, 2 to 6 players each, mirrored
 kit
-  {balls} soft balls, like a foam ball
+  {balls}, like a foam ball
   1 cone for each side
 set-up
   {start}
@@ -33,7 +33,7 @@ finish
 USUAL = {
     "cut": "in one piece",
     "sides": "north and south",
-    "balls": "2",
+    "balls": "2 soft balls",
     "start": "north begins with the soft balls",
     "pass_line": "players pass a soft ball to a team-mate",
     "caught": "",
@@ -56,11 +56,16 @@ WAYS = {
     "each": {"start": "each side begins with 1 soft ball", "play": "nobody fetches balls from the court"},
     "a count": {"when": "a side has no soft balls: it loses 1 point and all soft balls go to that side"},
     "held": {"when": "a soft ball is held longer than 10 s: the other side has the ball"},
+    "a row": {
+        "balls": "1 soft ball",
+        "when": "3 passes in a row: the passer's side scores 1 point and the ball goes to the other side",
+    },
+    "a row of several balls": {"when": "3 passes in a row: all soft balls go to the other side"},
     "three": {
         "sides": "north, south and west",
         "pass_line": "",
         "play": "a missed throw goes to the other side",
-        "balls": "3",
+        "balls": "3 soft balls",
     },
 }
 

@@ -26,6 +26,7 @@ from grammar.core.rules import (
     SendBalls,
     Shift,
 )
+from grammar.core.runs import InARow
 from grammar.core.values import (
     KindId,
     OnStep,
@@ -74,12 +75,21 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
     all_of_them = who.determiner in ("all", "every", "each")
-    if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime):
+    if isinstance(trigger, InARow):
+        _one_ball_alone(reader, who, balls, all_of_them)
+    if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow):
         return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
     if not used & balls:
         raise Senseless(who, f"`{who.words()}` is not the ball of this event.", "Write: the ball")
     return SendBall(to)
+
+
+def _one_ball_alone(reader: Reader, who: Np, balls: frozenset[KindId], all_of_them: bool) -> None:
+    """Raises Senseless where a row may have been made with either of several balls."""
+    if not all_of_them and sum(supply.count for supply in reader.supplies if supply.thing.kind in balls) > 1:
+        title = f"`{who.words()}`: with several balls it is not known with which the row was made."
+        raise Senseless(who, title, "Play with one ball, or say: all balls go to the other side")
 
 
 def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[Effect]:
