@@ -107,7 +107,10 @@ TURNS: tuple[Saying, ...] = (
            r"\1 the first ", "play"),
     saying(r"^(?:no(?:-| )?(?:one|player)|nobody) (?:may |can |is allowed to )?fetch(?:es)?\b", "nobody fetches",
            "play"),
+    saying(r"\b(?:chases?|tags?|catch(?:es)?|touches) (?=(?:the |all |other )*(?:players|ǁ\d+|opponents)\b)", "touch ",
+           "play"),
     # when something happens
+    saying(r"^(?:after )?(?:every|each) (?:whole )?minute(?=[:,] )", "every 60 s", "when"),
     saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
            r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",

@@ -150,7 +150,7 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
             return _to_mates(voice, mates)
         case PickUp():
             ways = [aim for aim in aims if isinstance(aim, PickUp)]
-            start = voice.bare_place(frozenset(way.start for way in ways))
+            start = evolve(voice, rest="a").bare_place(frozenset(way.start for way in ways))
             goal = voice.bare_place(frozenset(way.goal for way in ways))
             return voice.say("from {start} to {goal}, one at a time", start=start, goal=goal)
         case Along():

@@ -10,7 +10,7 @@ from grammar.core.declared import Area, Role, Side, Start, Supply
 from grammar.core.ends import End, Won
 from grammar.core.guards import Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
-from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, StandUp
+from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, PickUp, StandUp
 from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
 from grammar.core.runs import InARow
 from grammar.core.stopping import Blocking
@@ -32,11 +32,12 @@ def view(voice: Voice, value: Any) -> View:
         case Home():
             return View(value.who.side)
         case Offer():
-            return View(value.by.side)
+            return _of_offer(value)
         case Fetch() | StandUp() | Guarding() | Blocking():
             return View(_side(value.who))
         case Free():
-            return View(_side(value.who) or _lone(spot.owner for spot in value.waiting.at))
+            who, owners = _side(value.who), frozenset(spot.owner for spot in value.waiting.at)
+            return _against(who, owners) if who else View(_lone(owners))
         case ComeBack():
             return View(_lone(spot.owner for spot in value.at))
         case Rest():
@@ -61,6 +62,12 @@ def view(voice: Voice, value: Any) -> View:
         case Side():
             return View()
     return View()
+
+
+def _of_offer(offer: Offer) -> View:
+    """What is taken from each of several sides is one offer for each of them."""
+    starts = {attempt.aim.start.owner for attempt in offer.attempts if isinstance(attempt.aim, PickUp)}
+    return _against(offer.by.side, frozenset(starts))
 
 
 def _of_rule(voice: Voice, rule: Rule) -> View:

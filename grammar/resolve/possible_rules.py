@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from grammar.finding import Finding, Severity
 from grammar.game import Game
-from grammar.meanings import KitMeaning, PlayerMeaning, side_named
+from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.base import Node, Np, spoken
 from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
@@ -49,10 +49,11 @@ def contradictions(game: Game) -> Iterator[Finding]:
 
 def catcher_needs_catch(game: Game) -> Iterator[Finding]:
     """Only a caught ball has a catcher; only a hit player is `that player`."""
+    by_word = isinstance(game.vocabulary.get("catcher"), AgentMeaning)  # else a side or a role is called so
     for rule in game.whens:
         event = rule.event.words()
         said = " and ".join(consequence.words() for consequence in rule.consequences)
-        if "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
+        if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
         spoken_of = ("is hit", "is touched", "is caught", "last life")
         if "that player" in said and not any(each in event for each in spoken_of):

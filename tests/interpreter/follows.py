@@ -210,7 +210,7 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: 
             into = sheet.folk(said.role)
             assert into is not None
             if into.role is None:
-                return side, "", IN
+                return into.side or side, "", IN
             there = sum((each.side, each.role) == (side, into.role) for each in board.pupils)
             return side, into.role if there < sheet.roles[into.role].most else role, IN
         case when.Waits():

@@ -166,6 +166,8 @@ class Sheet:
     def folk(self, phrase: Np) -> Folk | None:
         """The players that a phrase means."""
         meant = self.meaning(phrase.name)
+        if isinstance(meant, OneSide):
+            return Folk(meant.side)
         return meant if isinstance(meant, Folk) else None
 
     @cached_property

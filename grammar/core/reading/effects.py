@@ -7,6 +7,7 @@ from typing import assert_never
 
 from attrs import evolve
 
+from grammar.core.clock import AtTime
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.claims import track_start
@@ -45,7 +46,7 @@ from grammar.core.values import (
     Sort,
     Spot,
 )
-from grammar.meanings import PlaceMeaning
+from grammar.meanings import PlaceMeaning, PlayerMeaning
 from grammar.sentences import finish, lives, play, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np
@@ -92,6 +93,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.Drops() | when.GoesBack():
             yield from set_down(reader, consequence, moment)
         case when.PlaysOn():
+            if isinstance(moment.trigger, AtTime):
+                raise Senseless(consequence, "Then nothing happens at this time.", "Say what does, or leave it out.")
             if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
                 yield PlayOn.PLAY_ON
         case _:
@@ -111,7 +114,17 @@ def _made_to_wait(reader: Reader, consequence: when.Waits, moment: Moment) -> It
 
 def _with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
     for mover in movers(reader, consequence.who, moment):
-        yield Go(mover.who, Presence.PLAYING, Becoming(role=_role(reader, consequence.role, mover)))
+        side = _another_side(reader, consequence.role, mover)
+        task = Becoming(side=side) if side else Becoming(role=_role(reader, consequence.role, mover))
+        yield Go(mover.who, Presence.PLAYING, task)
+
+
+def _another_side(reader: Reader, phrase: Np, mover: Mover) -> SideId | None:
+    """The side that somebody joins who becomes one of its players: "that player becomes a pirate"."""
+    meaning = reader.game.meaning(phrase.name)
+    named = isinstance(meaning, PlayerMeaning) and meaning.role is None and phrase.determiner in ("a", "an")
+    said = reader.player_phrase(phrase)[0] if named else None
+    return said.side if said is not None and said.side != mover.side else None
 
 
 def _fallen(reader: Reader, consequence: when.StaysDown | when.StandsUp, moment: Moment) -> Put:

@@ -193,8 +193,7 @@ def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, mo
     """The area to which somebody goes: their own, where nothing is said."""
     own = frozenset({mover.side}) if mover.side else None
     others = reader.others(mover.side) if mover.side else frozenset()
-    other = others if len(others) == 1 else moment.spoken.other
-    spoken = evolve(moment.spoken, own=own, other=other)
+    spoken = evolve(moment.spoken, own=own, other=others if len(others) == 1 else _against(mover, moment))
     spots = reader.spots(preposition, where, spoken, own or reader.all_sides, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
         raise Senseless(
@@ -205,6 +204,13 @@ def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, mo
     if len(spots) > 1:
         raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
     return At(spots[0])
+
+
+def _against(mover: Mover, moment: Moment) -> frozenset[SideId] | None:
+    """Of several sides the one against somebody in an event: for who is hit or touched that of who did it."""
+    if mover.side is None or moment.spoken.other != frozenset({mover.side}):
+        return moment.spoken.other
+    return frozenset({moment.actor}) if moment.actor not in (None, mover.side) else None
 
 
 def things_of(moment: Moment, node: Node) -> frozenset[Thing]:

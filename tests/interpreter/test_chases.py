@@ -1,0 +1,50 @@
+"""Sides that chase one another, and change sides: the second reader and the net agree."""
+
+from __future__ import annotations
+
+import pytest
+
+from compose.check import explore
+from tests.interpreter.compare import read_by_net, read_by_reader
+from tests.interpreter.sheet import Sheet
+from tests.interpreter.sheets import game_in, granted, net_in
+
+PLAYERS = {"red": 1, "yellow": 2, "blue": 2}
+CHASE = """
+game Chase
+space
+  court 18 m by 9 m, in one piece
+  far bench: behind each back line
+sides
+  red, yellow and blue, 1 to 14 players each, mirrored
+play
+  {play}
+when
+  {when}
+finish
+  {finish}
+"""
+USUAL = {
+    "play": "red touch yellow\n  yellow touch blue\n  blue touch red",
+    "when": "a player is touched: that player goes to the far bench of the other side",
+    "finish": "a side wins when the other side has no players in",
+}
+CASES = {
+    "each sits on the bench of who touched": {},
+    "freed from there": {"play": USUAL["play"] + "\n  players free the first on the far bench of the other side"},
+    "on their own bench": {"when": "a player is touched: that player goes to the far bench"},
+    "becomes one of theirs": {
+        "when": "a player of red is touched: that player becomes a blue player\n"
+        "  a player of yellow is touched: that player becomes a red player",
+        "finish": "the round ends when red has no players in, nobody wins",
+    },
+}
+
+
+@pytest.mark.parametrize("case", CASES)
+def test_both_readers_come_to_the_same(case: str) -> None:
+    game = game_in(CHASE.format(**(USUAL | CASES[case])))
+    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
+    its = read_by_net(explore(net_in(game, PLAYERS)))
+    assert not its.differs(mine)
+    assert len(its.results) > 2
