@@ -18,6 +18,7 @@ from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.tasks import with_a_task
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
 from grammar.core.rules import (
     ON_A_PLAYER,
@@ -37,16 +38,13 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.values import (
-    PLAIN,
-    Plain,
     Posture,
     Presence,
-    RoleId,
     SideId,
     Sort,
     Spot,
 )
-from grammar.meanings import PlaceMeaning, PlayerMeaning
+from grammar.meanings import PlaceMeaning
 from grammar.sentences import finish, lives, play, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np
@@ -75,7 +73,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.Joins():
             yield from _joined(reader, consequence, moment)
         case when.TurnsInto():
-            yield from _with_a_task(reader, consequence, moment)
+            yield from with_a_task(reader, consequence, moment)
         case when.ChangesPlaces():
             yield from _swapped(reader, consequence, moment)
         case when.Scores():
@@ -110,21 +108,6 @@ def _scored(reader: Reader, consequence: when.Scores, moment: Moment) -> Iterato
 def _made_to_wait(reader: Reader, consequence: when.Waits, moment: Moment) -> Iterator[Go]:
     for mover in movers(reader, consequence.who, moment):
         yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
-
-
-def _with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
-    for mover in movers(reader, consequence.who, moment):
-        side = _another_side(reader, consequence.role, mover)
-        task = Becoming(side=side) if side else Becoming(role=_role(reader, consequence.role, mover))
-        yield Go(mover.who, Presence.PLAYING, task)
-
-
-def _another_side(reader: Reader, phrase: Np, mover: Mover) -> SideId | None:
-    """The side that somebody joins who becomes one of its players: "that player becomes a pirate"."""
-    meaning = reader.game.meaning(phrase.name)
-    named = isinstance(meaning, PlayerMeaning) and meaning.role is None and phrase.determiner in ("a", "an")
-    said = reader.player_phrase(phrase)[0] if named else None
-    return said.side if said is not None and said.side != mover.side else None
 
 
 def _fallen(reader: Reader, consequence: when.StaysDown | when.StandsUp, moment: Moment) -> Put:
@@ -222,21 +205,6 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
         one = of_event if len(others) > 1 else others
         spoken = evolve(spoken, other=one if len(one) == 1 else None)
     return the_one(said, spoken.meant(said, frozenset()), "it is")
-
-
-def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
-    """The role of a phrase; "a player" is one without a role."""
-    said, role = reader.player_phrase(phrase)
-    if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
-        return PLAIN
-    if role is None or mover.side is None:
-        hint = "Name a role that `sides` declares."
-        if role is None and said.side is not None:
-            hint = f"Who changes sides joins them, such as: that player joins {said.side.key}"
-        raise Senseless(phrase, f"`{phrase.words()}` is no role.", hint)
-    if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
-        raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
-    return role
 
 
 def _swapped(reader: Reader, consequence: when.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
