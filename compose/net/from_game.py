@@ -118,9 +118,12 @@ def _duties(builder: Builder) -> Iterator[Duty]:
     """The tasks that pass on, with those who have them at the set-up."""
     for rotation in builder.play.rotations:
         role, side = builder.play.role(rotation.who), rotation.who.side
-        assert role is not None
         every_s = float(rotation.every_s) if rotation.every_s is not None else None
         place = builder.core.lines[rotation.lines[0]].span
+        if role is None:
+            task = dict(builder.core.called).get(side, side.key)
+            yield Duty(task, side.key, builder.players[side], sum(builder.players.values()), every_s, place)
+            continue
         yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every_s, place)
 
 

@@ -160,7 +160,14 @@ def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]
         who = voice.calling("each").players([each.who for each in alike])
         if voice.me is not None:
             who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
-        if rotation.every_s is None:
+        if voice.play.role(rotation.who) is None:
+            others = voice.players([each for each in voice.play.populations() if each.side != rotation.who.side])
+            if rotation.every_s is None:
+                yield voice.say("{who} change with {others} after each round, in turn", who=who, others=others)
+            else:
+                time = voice.time(rotation.every_s)
+                yield voice.say("{who} change with {others} after {time}, in turn", who=who, others=others, time=time)
+        elif rotation.every_s is None:
             yield voice.say("{who} change after each round, in turn", who=who)
         else:
             yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every_s))

@@ -11,9 +11,10 @@ from grammar.frozen import field, frozen
 
 @frozen
 class Rotation:
-    """After so many seconds (None: after each round) others of the side have this task, in turn.
+    """After so many seconds (None: after each round) others have this task, in turn: others of the side, or, where all
+    of the side have it, those of the other one, who then change sides with them.
 
-    Pupils of a side are alike, so that the odds stay as they are; what changes is who has the task for how long.
+    Pupils are alike, so that the odds of the tasks stay as they are; what changes is who has one for how long.
     """
 
     who: Population

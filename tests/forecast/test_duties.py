@@ -40,6 +40,34 @@ def test_a_task_that_passes_on_leaves_the_odds_as_they_are() -> None:
     assert with_bakers.game.wins == without.game.wins and not without.net.duties
 
 
+FOXES = """
+game Foxes
+space
+  court 18 m by 9 m, in one piece
+  den queue: beside the court
+sides
+  foxes, 1 to 4 players
+  hares, 4 to 20 players
+play
+  foxes touch hares
+  foxes change every {every}
+when
+  a hare is touched: that player waits in the den queue
+finish
+  foxes win when hares have no players in
+  after 3 min: hares win
+"""
+
+
+def test_those_who_chase_change_with_those_whom_they_chase() -> None:
+    space = explore(net_in(game_in(FOXES.format(every="60 s")), {"foxes": 2, "hares": 6}))
+    found = forecast(space, library.norms(), library.kit_names(), compare=False)
+    assert found is not None
+    said = lines(found)
+    assert "is a fox, of the time                        25 %" in said
+    assert "all have had a turn after                4.0 min" in said
+
+
 @pytest.mark.parametrize(("every", "codes"), [("60 s", []), ("170 s", ["F-never-passed-on"]), ("round", [])])
 def test_a_task_that_passes_on_after_most_rounds_is_told(every: str, codes: list[str]) -> None:
     found = foreseen(KILNS.replace("every 60 s", f"every {every}"))

@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader, seconds
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.whose import Senseless, Whose
 from grammar.core.rotation import Rotation
-from grammar.core.values import PLAIN, RoleId
+from grammar.core.values import PLAIN, Population, RoleId
 from grammar.sentences import play
 from grammar.sentences.base import Quantity
 
@@ -24,11 +24,28 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
     for who in acting(reader, sentence.who):
         role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
         if role is None or not isinstance(who.role, RoleId):
-            raise Senseless(sentence.who, f"`{sentence.who.words()}` have no task that could pass on.", "Name a role.")
+            _a_side(reader, sentence, who)
+            yield Rotation(who, _every_s(every), (line,))
+            continue
         if role.least < 1:
             title = f"There may be no {who.role.key} at all, so that nothing passes on."
             raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
         yield Rotation(who, _every_s(every), (line,))
+
+
+def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
+    """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
+    words = sentence.who.words()
+    said = reader.player_phrase(sentence.who)[0]
+    if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
+        hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
+        raise Senseless(sentence.who, f"`{words}` have no task that could pass on.", hint)
+    if len(reader.sides) != 2:
+        title = f"`{words}`: with {len(reader.sides)} sides it is not clear with whom they change."
+        raise Senseless(sentence.who, title, "Name a role of one side.")
+    if reader.lives:
+        title = "Where lives are counted, those of two sides cannot change: who has how many is not known."
+        raise Senseless(sentence.who, title, "Leave the lives out, or let each side keep its players.")
 
 
 def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotation]:

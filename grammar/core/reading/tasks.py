@@ -16,6 +16,7 @@ from grammar.sentences.base import Np
 
 
 def with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
+    """Everybody of whom a line says what they become. Raises Senseless."""
     for mover in movers(reader, consequence.who, moment):
         side = _another_side(reader, consequence.role, mover)
         task = Becoming(side=side) if side else Becoming(role=_role(reader, consequence.role, mover))
