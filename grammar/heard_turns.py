@@ -76,6 +76,10 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\b(?:stays|remain|remains|keep|keeps|are|stand) (in|on|behind|before|beside)\b", r"stay \1", "play"),
     saying(r"\bin front of\b", "before", "space", "set-up", "play"),
     saying(r"\bnext to\b", "beside", "space", "set-up", "play"),
+    # what may be somewhere
+    saying(rf"(?<=, )(?:no )?({_WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
+           r"no \1 there", "space"),
+    saying(r"(?<=, )for (at most \d+ (?:s|min))(?: there)?(?=,|$)", r"\1 there", "space"),
     # what they do
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),

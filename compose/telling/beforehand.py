@@ -19,6 +19,7 @@ from grammar.core.declared import (
     Odd,
     Organisation,
     Role,
+    Room,
     Side,
     Start,
     Track,
@@ -59,12 +60,23 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
         for room in area.room:
             roles = [each.role for each in room.who if isinstance(each.role, RoleId)]
             alone = len(set(roles)) == 1 and len(roles) == len(room.who)
-            noun = voice.nouns.role(roles[0]) if alone else voice.nouns.noun(PLAYER)
-            rules.append(voice.say("at most {who} there", who=voice.counted(room.most, noun)))
+            noun = voice.nouns.role(roles[0]) if alone else _players_of(voice, room) or voice.nouns.noun(PLAYER)
+            if room.most:
+                rules.append(voice.say("at most {who} there", who=voice.counted(room.most, noun)))
+            else:
+                rules.append(voice.say("no {who} there", who=noun.many))
+        if area.stay_s is not None:
+            rules.append(voice.say("at most {time} there", time=voice.time(area.stay_s)))
         said = voice.say("{name}: {rule}", name=name, rule=f"{deep}{near.place([area.lies])}")
         for rule in rules:
             said = voice.say("{one}; {other}", one=said, other=rule)
         yield said
+
+
+def _players_of(voice: Voice, room: Room) -> Noun | None:
+    """The players of one of several sides, where it is called by them."""
+    sides = {each.side for each in room.who}
+    return voice.nouns.player_of(next(iter(sides))) if len(sides) == 1 and len(voice.play.sides) > 1 else None
 
 
 def tracks_told(voice: Voice, tracks: Sequence[Track]) -> Iterator[str]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
-from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, services
+from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, rotations, services
 from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.orbit import alike_for_each
@@ -62,7 +62,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     CountsOnly: (Topic.DOES, limits.counts_told),
     Steps: (Topic.BALLS, limits.steps_told),
     Factor: (Topic.DOES, services.factors_told),
-    Rotation: (Topic.DOES, services.rotations_told),
+    Rotation: (Topic.DOES, rotations.rotations_told),
     Hold: (Topic.BALLS, services.holds_told),
     Rest: (Topic.BALLS, services.rests_told),
     Fetch: (Topic.BALLS, services.fetches_told),

@@ -25,7 +25,6 @@ from grammar.core.play import (
     Waiting,
     Who,
 )
-from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
 
@@ -151,26 +150,6 @@ def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:
     """The sentence for such a place."""
     what, where = voice.balls(balls), voice.calling("a").source(spots)
     return voice.say("nobody fetches {what} {where}", what=what, where=where)
-
-
-def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]:
-    """Tasks that pass from pupil to pupil."""
-    for alike in grouped(rotations, "who"):
-        rotation: Rotation = alike[0]
-        who = voice.calling("each").players([each.who for each in alike])
-        if voice.me is not None:
-            who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
-        if voice.play.role(rotation.who) is None:
-            others = voice.players([each for each in voice.play.populations() if each.side != rotation.who.side])
-            if rotation.every_s is None:
-                yield voice.say("{who} change with {others} after each round, in turn", who=who, others=others)
-            else:
-                time = voice.time(rotation.every_s)
-                yield voice.say("{who} change with {others} after {time}, in turn", who=who, others=others, time=time)
-        elif rotation.every_s is None:
-            yield voice.say("{who} change after each round, in turn", who=who)
-        else:
-            yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every_s))
 
 
 def waiting(voice: Voice, who: Waiting) -> str:

@@ -68,7 +68,7 @@ class Doing(Enum):
 
 @frozen
 class Room:
-    """At most so many of these players find room."""
+    """At most so many of these players find room; with 0 of them it is shut to them."""
 
     who: frozenset[Population]
     most: int
@@ -76,7 +76,7 @@ class Room:
 
 @frozen
 class Area:
-    """An area of one owner and where it lies."""
+    """An area of one owner and where it lies; nobody is safe there for longer than `stay_s`."""
 
     id: AreaId
     owner: Owner
@@ -86,6 +86,7 @@ class Area:
     shut: frozenset[Doing]
     room: tuple[Room, ...]
     lines: Lines = field(eq=False)
+    stay_s: Fraction | None = None
 
 
 @frozen

@@ -26,6 +26,7 @@ from grammar.sentences.base import Node
 EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (space.Area, "spot"): ("place",),
     (space.AtMostThere, "who"): ("player",),
+    (space.NoneThere, "who"): ("player", "side"),
     (sides.Placing, "what"): ("ball", "target", "ring", "body", "furniture", "player"),
     (sides.Placing, "where"): ("place", "target"),
     (sides.PlacingOnStep, "what"): ("target", "body"),

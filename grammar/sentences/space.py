@@ -41,6 +41,29 @@ class AtMostThere(Node):
 
 
 @frozen
+class NoneThere(Node):
+    """Such as "no bakers there"."""
+
+    who: Np
+
+    def words(self) -> str:
+        return f"no {self.who.words()} there"
+
+
+@frozen
+class StayLimit(Node):
+    """Such as "at most 10 s there": how long somebody is safe."""
+
+    time: Quantity
+
+    def words(self) -> str:
+        return f"at most {self.time.words()} there"
+
+
+AreaRule = NobodyThere | AtMostThere | NoneThere | StayLimit
+
+
+@frozen
 class Area(Node):
     """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
 
@@ -48,7 +71,7 @@ class Area(Node):
     depth: Quantity | None
     preposition: str
     spot: Np
-    rules: tuple[NobodyThere | AtMostThere, ...] = field(default=(), metadata={"rest": True})
+    rules: tuple[AreaRule, ...] = field(default=(), metadata={"rest": True})
 
     def words(self) -> str:
         deep = f"{self.depth.words()} deep, " if self.depth else ""

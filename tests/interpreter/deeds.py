@@ -150,7 +150,7 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
         if whom.role is None and pupil.role and (other.side, other.role) == (pupil.side, pupil.role):
             continue
         deed = Deed(number, pupil.side, pupil.role, TOUCHING, aim, REACHED)
-        if other.load is not None or not always_safe(sheet, other.side, other.role):
+        if other.load is not None or not always_safe(sheet, other, pupil):
             yield deed
         yield evolve(deed, outcome=MISSED)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.sentences.base import Np
+from grammar.sentences.space import AtMostThere
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import Of, whose
@@ -13,14 +14,16 @@ def finds_room(sheet: Sheet, side: str, role: str, where: str | Spot, board: Boa
     if isinstance(where, str) or where.place not in sheet.places:
         return True
     for rule in sheet.places[where.place].rooms:
-        if _meant(sheet, rule.who, side, role):
+        if meant(sheet, rule.who, side, role):
             there = [each for each in board.pupils if each.where == where]
-            if sum(_meant(sheet, rule.who, each.side, each.role) for each in there) >= rule.most.whole:
+            most = rule.most.whole if isinstance(rule, AtMostThere) else 0
+            if sum(meant(sheet, rule.who, each.side, each.role) for each in there) >= most:
                 return False
     return True
 
 
-def _meant(sheet: Sheet, phrase: Np, side: str, role: str) -> bool:
+def meant(sheet: Sheet, phrase: Np, side: str, role: str) -> bool:
+    """Whether a phrase means players of a side and role."""
     who, said = sheet.folk(phrase), whose(sheet, phrase)
     if who is None or (isinstance(said, Of) and said.side != side):
         return False

@@ -65,7 +65,7 @@ class Place:
     preposition: str
     by: str
     shut: bool
-    rooms: tuple[space.AtMostThere, ...]
+    rooms: tuple[space.AtMostThere | space.NoneThere, ...]
     safe: bool = False
 
 
@@ -201,7 +201,7 @@ class Sheet:
         for line in self.tree.all_of("space", space.Area):
             shut = any(isinstance(each, space.NobodyThere) and "enters" in each.verb for each in line.rules)
             safe = any(isinstance(each, space.NobodyThere) and "touched" in each.verb for each in line.rules)
-            rooms = tuple(each for each in line.rules if isinstance(each, space.AtMostThere))
+            rooms = tuple(each for each in line.rules if isinstance(each, space.AtMostThere | space.NoneThere))
             by = self.meaning(line.spot.name)
             name = line.name.text
             assert isinstance(by, Somewhere)

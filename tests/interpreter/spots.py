@@ -6,8 +6,10 @@ from collections.abc import Iterable, Iterator
 
 from grammar.sentences import play
 from grammar.sentences.base import Np
-from tests.interpreter.board import AT, Spot
+from grammar.sentences.space import NoneThere
+from tests.interpreter.board import AT, Pupil, Spot
 from tests.interpreter.names import SHARED_PLACES, Somewhere
+from tests.interpreter.room import meant
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
 
@@ -66,11 +68,16 @@ def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
     return tuple(found) or (half(sheet, side),)
 
 
-def always_safe(sheet: Sheet, side: str, role: str) -> bool:
-    """Whether a pupil stays in an area in which nobody is touched."""
-    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
+def always_safe(sheet: Sheet, one: Pupil, by: Pupil) -> bool:
+    """Whether a pupil stays in an area in which nobody is touched, or which another one does not enter."""
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, one.side, one.role)]
     closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
-    safe = {name for name, place in sheet.places.items() if place.safe}
+    safe = {
+        name
+        for name, place in sheet.places.items()
+        if place.safe
+        or any(isinstance(rule, NoneThere) and meant(sheet, rule.who, by.side, by.role) for rule in place.rooms)
+    }
     return bool(closest) and all(place_of(sheet, line.where) in safe for line in closest)
 
 

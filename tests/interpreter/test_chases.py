@@ -15,6 +15,7 @@ game Chase
 space
   court 18 m by 9 m, in one piece
   far bench: behind each back line
+  {space}
 sides
   red, yellow and blue, 1 to 14 players each, mirrored
 play
@@ -25,6 +26,7 @@ finish
   {finish}
 """
 USUAL = {
+    "space": "reed zone: 1 m deep, before each back line",
     "play": "red touch yellow\n  yellow touch blue\n  blue touch red",
     "when": "a player is touched: that player goes to the far bench of the other side",
     "finish": "a side wins when the other side has no players in",
@@ -32,6 +34,11 @@ USUAL = {
 CASES = {
     "each sits on the bench of who touched": {},
     "freed from there": {"play": USUAL["play"] + "\n  players free the first on the far bench of the other side"},
+    "safe from some, who stay there": {
+        "space": "reed zone: 1 m deep, before each back line, no red players there, nobody guards there",
+        "play": USUAL["play"] + "\n  yellow players stay in their reed zone",
+        "finish": "the round ends when blue has no players in, nobody wins",
+    },
     "on their own bench": {"when": "a player is touched: that player goes to the far bench"},
     "becomes one of theirs": {
         "when": "a player of red is touched: that player becomes a blue player\n"

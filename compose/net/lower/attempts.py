@@ -44,7 +44,7 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
     """What may come of an option."""
     success = option.moment
     assert success.skill is not None
-    if can_succeed(builder, success.skill, success.ball, success.aim, success.person):
+    if can_succeed(builder, success):
         yield success
         if option.attempt.blockers:
             yield evolve(success, result=Result.BLOCKED)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import library
 from compose.net.lower.builder import Builder
+from compose.net.moment import Moment
 from compose.staging.floor.touching import safe_share
 from grammar.core.declared import Kind
 from grammar.core.game import Play
 from grammar.core.play import AtThing, Through
-from grammar.core.values import KindId, Population, Skill
+from grammar.core.values import Skill
 
 ON_THE_FLOOR = (Skill.ROLL,)  # skills whose ball stays on the floor
 USUAL_BALL_M = 0.2  # assumption: how high a ball is that the kit does not know
@@ -25,16 +26,15 @@ def sizes_m(play: Play) -> dict[str, tuple[float, float]]:
     return found
 
 
-def can_succeed(
-    builder: Builder, skill: Skill, ball: KindId | None, aim: object, person: Population | None = None
-) -> bool:
+def can_succeed(builder: Builder, moment: Moment) -> bool:
     """Whether an attempt can reach what it is aimed at, as far as heights go, or whom it is to touch."""
-    if skill is Skill.TOUCH and person is not None:
-        return safe_share(builder.play, person) < 1.0
-    if skill not in ON_THE_FLOOR or not isinstance(aim, AtThing | Through):
+    aim = moment.aim
+    if moment.skill is Skill.TOUCH and moment.person is not None:
+        return safe_share(builder.play, moment.person, moment.by) < 1.0
+    if moment.skill not in ON_THE_FLOOR or not isinstance(aim, AtThing | Through):
         return True
     thing = builder.play.kind(aim.thing.kind)
-    return reaches(thing, builder.play.kind(ball) if ball else None, isinstance(aim, Through))
+    return reaches(thing, builder.play.kind(moment.ball) if moment.ball else None, isinstance(aim, Through))
 
 
 def reaches(thing: Kind, ball: Kind | None, through: bool) -> bool:

@@ -98,7 +98,7 @@ def _in_the_open(builder: Builder, offer: Offer, moment: Moment) -> float:
     """How much of the time whoever is to be touched is not safe; a chance that the sheet says holds for all of it."""
     if moment.skill is not Skill.TOUCH or moment.person is None or offer.figures.chance is not None:
         return 1.0
-    return 1.0 - safe_share(builder.play, moment.person)
+    return 1.0 - safe_share(builder.play, moment.person, moment.by)
 
 
 def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:

@@ -3,28 +3,55 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
+from math import exp
 
 from compose.staging.floor.floor import ground_of
 from compose.staging.floor.homes import floors_of
-from grammar.core.declared import Doing
+from compose.staging.floor.values import Rectangle
+from grammar.core.declared import Area, Doing
 from grammar.core.game import Core, Play
 from grammar.core.play import AtPlayers
-from grammar.core.values import Population, Skill
+from grammar.core.values import Population, SideId, Skill
 from grammar.finding import Finding, Severity
 
+USUAL_STAY_S = 20.0  # assumption: how long somebody stays in a safe place who may stay as long as they like
 
-def safe_share(play: Play, who: Population) -> float:
-    """The part of their floor on which a population cannot be touched: they are there as often as it is large
-    (assumption)."""
-    if not any(Doing.TOUCH in area.shut for area in play.areas):
+
+def safe_share(play: Play, who: Population, by: Population) -> float:
+    """How much of the time a population cannot be touched by another one: they are in a safe place as often as it is
+    large (assumption), less where they may not stay there for long."""
+    safe = [area for area in play.areas if is_safe_from(area, by)]
+    if not safe:
         return 0.0
     ground = ground_of(play)
     floors = floors_of(play, ground, who)
-    safe = {area.rectangle for area in ground.areas if Doing.TOUCH in area.shut}
     whole = sum(floor.length * floor.width for floor in floors)
     if whole <= 0:
         return 0.0
-    return min(1.0, sum(floor.common_m2(area) for floor in floors for area in safe) / whole)
+    known = {
+        (area.id.key, area.owner.key if isinstance(area.owner, SideId) else None): _part_of_a_stay(area.stay_s)
+        for area in safe
+    }
+    stays: dict[Rectangle, float] = {}
+    for laid in ground.areas:
+        part = known.get((laid.name, laid.owner), 0.0)
+        stays[laid.rectangle] = max(part, stays.get(laid.rectangle, 0.0))
+    stays = {rectangle: part for rectangle, part in stays.items() if part}
+    weighed = [(sum(floor.common_m2(area) for floor in floors) / whole, part) for area, part in stays.items()]
+    inside = sum(share * part for share, part in weighed)
+    outside = max(0.0, 1.0 - sum(share for share, _ in weighed))
+    return min(1.0, inside / (inside + outside)) if inside else 0.0
+
+
+def is_safe_from(area: Area, by: Population) -> bool:
+    """Whether somebody in an area cannot be touched by these: nobody is touched there, or they may not go there."""
+    return Doing.TOUCH in area.shut or any(room.most == 0 and by in room.who for room in area.room)
+
+
+def _part_of_a_stay(limit_s: Fraction | None) -> float:
+    """What is left of a usual stay (of a length that is drawn exponentially) where nobody may stay longer."""
+    return 1.0 if limit_s is None else 1.0 - exp(-float(limit_s) / USUAL_STAY_S)
 
 
 def nobody_in_reach(core: Core) -> Iterator[Finding]:

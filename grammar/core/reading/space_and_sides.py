@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from grammar.core.declared import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
-from grammar.core.reading.reader import Reader, metres
+from grammar.core.reading.reader import Reader, metres, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, RoleId, SideId, Spot, TrackId
 from grammar.sentences import sides, space
@@ -129,17 +130,34 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     kind = AreaKind(sentence.name.text.split()[-1])
     for owner in owners:
         lies = Spot(of, owner, part)
-        rooms = tuple(_room(reader, rule, owner) for rule in sentence.rules if isinstance(rule, space.AtMostThere))
+        rooms = tuple(
+            _room(reader, rule, owner)
+            for rule in sentence.rules
+            if isinstance(rule, space.AtMostThere | space.NoneThere)
+        )
         depth = metres(sentence.depth) if sentence.depth else None
-        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,))
+        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut))
 
 
-def _room(reader: Reader, rule: space.AtMostThere, owner: Owner) -> Room:
+def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
+    """How long somebody may be in a place that is safe; of other places the check knows no time."""
+    limits = [rule for rule in sentence.rules if isinstance(rule, space.StayLimit)]
+    if not limits:
+        return None
+    if len(limits) > 1 or limits[0].time.seconds <= 0:
+        raise Senseless(limits[-1], "This says no time for which somebody may be there.", "Write: at most 10 s there")
+    if Doing.TOUCH not in shut:
+        hint = 'Write "nobody is touched there, at most 10 s there", or put the limit in quotes, under play.'
+        raise Senseless(limits[0], "A time limit is read only of a place where nobody is touched.", hint)
+    return seconds(limits[0].time)
+
+
+def _room(reader: Reader, rule: space.AtMostThere | space.NoneThere, owner: Owner) -> Room:
     said, role = reader.player_phrase(rule.who)
     own = None if owner is SHARED else frozenset({owner})
     spoken = Spoken(reader.side_ids, own=own, that=own)
     sides = spoken.meant(said, reader.all_sides)
-    return Room(frozenset(reader.of_role(sides, role)), rule.most.whole)
+    return Room(frozenset(reader.of_role(sides, role)), rule.most.whole if isinstance(rule, space.AtMostThere) else 0)
 
 
 def read_track(reader: Reader, sentence: space.Track, line: int) -> Iterator[Track]:
