@@ -11,7 +11,8 @@ from lark.tree import Meta
 
 from grammar.own_names import unmasked
 from grammar.sentences import head
-from grammar.sentences.base import Name, Node, Np, Quantity
+from grammar.sentences.base import Name, Node, Np, Quantity, SideRef
+from grammar.sentences.finish import ThereAre
 from grammar.sentences.kinds import kind_of
 from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, Rest
 from grammar.sentences.points import TargetPoints, Worth
@@ -153,4 +154,5 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "kit": lambda children: Kit(*children[:-1]),
     "change_skill": _change_skill,
     "area": _area,
+    "there_are": lambda children: ThereAre(SideRef("each"), *children),
 }

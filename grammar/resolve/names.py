@@ -156,4 +156,6 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     hint = "Name one of these, or change the verb."
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
         hint = "A target is knocked; a player is hit."
+    if sort_of(meaning) == "place" and "side" in expected:
+        hint = f"Of a place say what lies there: there are no balls in the {name.text}"
     return Finding("G-sort", Severity.ERROR, title, name.span, hint)

@@ -140,6 +140,15 @@ class Claim(Node):
 
 
 @frozen
+class ThereAre(Claim):
+    """Such as "there are no logs in the middle": of a place that all share, so that each side can say it."""
+
+    def words(self) -> str:
+        one = isinstance(self.quantity, AllOf) or getattr(getattr(self.quantity, "count", None), "value", 0) == 1
+        return spoken("there is" if one else "there are", self.quantity, self.counted)
+
+
+@frozen
 class BothWays(Node):
     """Claims that must all hold."""
 

@@ -71,6 +71,16 @@ CASES = {
         "court": "in one piece",
         "finish": "a side wins when it has 2 logs in its peat base and it has 1 stone in its peat base",
     },
+    "from the others once the middle is empty": {
+        "kit": "3 logs, like a cone",
+        "set_up": "logs in the middle",
+        "play": "players take a log from the middle to their peat base, "
+        "only when there are at least 2 logs in the middle\n  players touch players of the other side who carry a log",
+        "when": USUAL["when"]
+        + "\n  there is a log in the peat base of south: all players of south wait in the bog queue",
+        "finish": "the round ends when there are no logs in the middle "
+        "and north has at least 2 logs in its peat base, nobody wins",
+    },
     "somebody arrives": {
         "when": "a log arrives: the carrier's side scores 1 point\n"
         "  a carrier arrives: the carrier waits in the bog queue",

@@ -21,7 +21,7 @@ from grammar.core.guards import (
     every,
 )
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.values import (
     SHARED,
     At,
@@ -51,6 +51,8 @@ def read_condition(reader: Reader, condition: finish.Condition, spoken: Spoken, 
 
 def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool = True) -> Guard:
     """One claim. What every side has is so of all, what a side has of one."""
+    if isinstance(claim, finish.ThereAre):
+        _of_nobody(reader, claim)
     said = whose_side(reader.game, claim.side)
     if said.whose is Whose.ANY and each and spoken.that is not None:
         said = evolve(said, whose=Whose.THAT)
@@ -59,6 +61,19 @@ def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool =
     sides = [side for side in reader.side_ids if side in spoken.meant(said, frozenset())]
     parts: list[Guard] = [_of_side(reader, claim, side, spoken) for side in sides]
     return either(parts) if said.whose is Whose.ANY else every(parts)
+
+
+def _of_nobody(reader: Reader, claim: finish.ThereAre) -> None:
+    """Only what lies in a place that is nobody's, or one side's, is there whoever speaks of it."""
+    counted = claim.counted
+    placed = counted.state if isinstance(counted, finish.Counted) else None
+    things = isinstance(counted, finish.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
+    if not things or not isinstance(placed, finish.Placed):
+        raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
+    shared = reader.owners_of_place(reader.place(placed.where)) == (SHARED,)
+    if not shared and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED:
+        name = placed.where.words()
+        raise Senseless(placed.where, f"`{name}`: each side has one of its own.", "Write: a side has …")
 
 
 def _of_side(reader: Reader, claim: finish.Claim, side: SideId, spoken: Spoken) -> Guard:
