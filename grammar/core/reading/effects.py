@@ -91,12 +91,16 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case when.Drops() | when.GoesBack():
             yield from set_down(reader, consequence, moment)
         case when.PlaysOn():
-            if isinstance(moment.trigger, AtTime):
-                raise Senseless(consequence, "Then nothing happens at this time.", "Say what does, or leave it out.")
-            if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
-                yield PlayOn.PLAY_ON
+            yield from _nothing_changes(consequence, moment)
         case _:
             assert_never(consequence)
+
+
+def _nothing_changes(consequence: when.PlaysOn, moment: Moment) -> Iterator[PlayOn]:
+    if isinstance(moment.trigger, AtTime):
+        raise Senseless(consequence, "Then nothing happens at this time.", "Say what does, or leave it out.")
+    if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
+        yield PlayOn.PLAY_ON
 
 
 def _scored(reader: Reader, consequence: when.Scores, moment: Moment) -> Iterator[Effect]:
