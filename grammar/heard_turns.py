@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.class_turns import CLASS_TURNS
 from grammar.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
@@ -52,7 +53,7 @@ def _that_player(match: re.Match[str]) -> str:
 OVERARM_THROWS = saying(r"\b(overarm|underarm) throws\b", r"\1 throw", "play")
 IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
-LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit")
+LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
 TURNS: tuple[Saying, ...] = (
     # sides called by their players: "foxes win when they have", "the foxes score"
@@ -208,4 +209,5 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\b(?:in both|on both) (\w+)s\b", r"in each \1", "set-up"),
     saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
     IN_A_CIRCLE,
+    *CLASS_TURNS,
 )  # fmt: skip

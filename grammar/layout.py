@@ -20,7 +20,10 @@ SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 KINDS = ("game", "modifier", "remix", "class", "hall")
 MOST_TITLE_LETTERS = 60
 _TITLE = re.compile(r"[^\W_][\w '’&,.!-]*")
-_SENTENCE_OF_A_CLASS = re.compile(r"class\s+of\b", re.IGNORECASE)  # no name of a class begins so
+_SENTENCE_OF_A_CLASS = re.compile(  # no name of a game, a class or a hall begins so
+    r"class\s+of\b|\d+\s+(?:pupils|children|kids|players|\S+-year-olds)|hall(?:\s+is|:)?\s+\d+\s*(?:\.\d+\s*)?(?:m|x|×|by)\b",
+    re.IGNORECASE,
+)
 _ALONE = ("space", "sides", "kit", "set-up", "setup", "finish", "care")
 _OTHER_SPELLINGS = {"setup": "set-up", "set up": "set-up"}
 _OTHER_WORDS = {

@@ -29,6 +29,7 @@ _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in 
 
 
 _NO_OWNERS = ("team", "child", "pupil", "kid")
+_IN_NO_CUPBOARD = ("players", "children", "pupils", "kids", "students", "year-olds", "year olds", "minutes", "mins")
 
 
 @cache
@@ -92,6 +93,8 @@ class LineReader:
         """Whether all names of a sentence mean something, as far as that is known: "both halves" is no name."""
         if isinstance(sentence, Sides):
             return not any(name.text.endswith(NO_NAMES_OF_SIDES) for name in sentence.names)
+        if section == "class" and isinstance(sentence, Kit):
+            return not sentence.name.text.endswith(_IN_NO_CUPBOARD)
         if isinstance(sentence, Kit | Role) and isinstance(sentence.owner, OwnerName):
             return sentence.owner.name.text not in _NO_OWNERS
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:

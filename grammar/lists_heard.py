@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
@@ -51,4 +52,4 @@ def _subjects(pattern: re.Pattern[str], text: str) -> Iterator[tuple[str, ...]]:
         yield tuple(f"{each} {match[2]}" for each in _LISTED.split(match[1]))
 
 
-_WAYS = {"kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events, "class": _whole_lists}
+_WAYS = {"kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events, "class": lines_of_a_class}

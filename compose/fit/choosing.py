@@ -10,7 +10,7 @@ from compose.staging.cupboard import kit_rows
 from compose.staging.kit_findings import kit_findings
 from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
-from compose.staging.teams import most_games
+from compose.staging.teams import least_pupils, most_pupils
 from grammar.finding import Severity
 from grammar.frozen import frozen
 from grammar.game import Game
@@ -82,11 +82,11 @@ def _youngest(game: Game, looker: Looker) -> float:
 
 
 def _fewest(game: Game, looker: Looker) -> float:
-    return sum(side.least for side in game.sides)
+    return least_pupils(game)
 
 
 def _most(game: Game, looker: Looker) -> float:
-    return -sum(side.most for side in game.sides) * most_games(game)
+    return -most_pupils(game)
 
 
 def _minutes(game: Game, looker: Looker) -> float:

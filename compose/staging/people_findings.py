@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from compose.staging.found import note, refused, warning
 from compose.staging.school_class import SchoolClass
-from compose.staging.teams import Teams
+from compose.staging.teams import Teams, least_pupils
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.words import count
@@ -16,10 +16,11 @@ def people_findings(
     game: Game, school_class: SchoolClass, teams: Teams, allowed: int, courts: int | None
 ) -> Iterator[Finding]:
     """Too few or too many pupils, the odd one, and ages."""
-    pupils, least = school_class.pupils, sum(side.least for side in game.sides)
-    place = game.sides[0].span
+    pupils, least, place = school_class.pupils, least_pupils(game), game.sides[0].span
     if pupils < least:
-        title = f"{game.title} needs at least {count(least, 'pupil')}; the class has {pupils}."
+        rest = least - sum(side.least for side in game.sides)
+        of_whom = f", of whom {count(rest, 'pupil')} {'rests' if rest == 1 else 'rest'}" if rest else ""
+        title = f"{game.title} needs at least {count(least, 'pupil')}{of_whom}; the class has {pupils}."
         hint = "Choose another game, or let the sides be smaller."
         yield refused("F-too-few", title, place, hint, short=least - pupils)
     elif teams.over and not _odd_only(game, teams):

@@ -10,6 +10,8 @@ from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import count, listing
 
+_AT_A_TIME = 2  # sides that play while others rest
+
 
 @frozen
 class Teams:
@@ -48,6 +50,18 @@ def usual_players(game: Game) -> dict[str, int]:
     return {side.name: (side.least + side.most + 1) // 2 for side in game.sides}
 
 
+def least_pupils(game: Game) -> int:
+    """The fewest with whom it can be played, those who rest included."""
+    resting, leasts = resolved(game).play.match.resting, [side.least for side in game.sides]
+    return (_AT_A_TIME + resting) * max(leasts) if resting else sum(leasts)
+
+
+def most_pupils(game: Game) -> int:
+    """The most who can play in all the games that the sheet lets be played side by side, those who rest included."""
+    resting, mosts = resolved(game).play.match.resting, [side.most for side in game.sides]
+    return most_games(game) * ((_AT_A_TIME + resting) * min(mosts) if resting else sum(mosts))
+
+
 def usual_teams(game: Game) -> Teams:
     """One game with the usual players."""
     players, play = usual_players(game), resolved(game).play
@@ -72,7 +86,7 @@ def _in_games(game: Game, pupils: int, games: int, odd: Odd) -> Teams:
     rest = resolved(game).play.match.resting
     even = odd not in (Odd.UNSAID, Odd.JOINS_FIRST)
     least, most = max(each.least for each in game.sides), min(each.most for each in game.sides)
-    rests = [rest * min(share // (2 + rest), most) for share in shares]
+    rests = [rest * min(share // (_AT_A_TIME + rest), most) for share in shares]
     sides = [
         _sides(game, share - out, even) if out >= rest * least else {} for share, out in zip(shares, rests, strict=True)
     ]

@@ -13,7 +13,7 @@ from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import Wish
 from compose.staging.class_from_sheet import class_of
 from compose.staging.school_class import InCupboard
-from compose.staging.teams import most_games
+from compose.staging.teams import least_pupils, most_pupils
 from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json, say_to_error, stop
 from compose.terminal.at_hand import GAMES, LIBRARY, Named, each_once
 from compose.terminal.classes import school_class
@@ -99,8 +99,7 @@ def _cupboard(written: Sequence[str], as_json: bool) -> tuple[InCupboard, ...]:
 def _show(each: Choice, named: dict[str, Named]) -> None:
     game, file = each.game, named[each.game.title]
     least, most = game.ages_years
-    pupils = f"{sum(side.least for side in game.sides)} to {sum(side.most for side in game.sides) * most_games(game)}"
-    say(f"{game.title}  (ages {least:g} to {most:g}, {pupils} pupils)")
+    say(f"{game.title}  (ages {least:g} to {most:g}, {least_pupils(game)} to {most_pupils(game)} pupils)")
     for line in (" ".join(game.told("about")), *(f"But: {lack}." for lack in each.lacks)):
         for part in textwrap.wrap(line, 78, initial_indent="  ", subsequent_indent="  "):
             say(part)

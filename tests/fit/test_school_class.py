@@ -64,10 +64,25 @@ def test_lines_need_not_stand_further_in(path: Path) -> None:
     assert sheet_of(flat) == sheet_of(text)
 
 
-def test_class_without_its_first_line_is_told_so() -> None:
-    outcome = parse("class of 27\nages 9 to 10\n")
+@pytest.mark.parametrize("first", ["class of 27", "27 pupils", "27 nine-year-olds", "hall 15 x 12"])
+def test_class_without_its_first_line_is_told_so(first: str) -> None:
+    outcome = parse(f"{first}\nages 9 to 10\n")
     [finding] = outcome.findings
     assert outcome.value is None and finding.code == "L-first-line" and "class Beck Class" in finding.hint
+
+
+def test_a_class_may_be_said_as_teachers_say_it() -> None:
+    said = "class Beck\n27 pupils\nages 8-9\nhall 15 x 12\n40 minutes\nfive foam balls, six cones\n"
+    meant = """
+        class Beck
+          class of 27
+          ages 8 to 9
+          the hall is 15 m by 12 m
+          lesson of 40 min
+          5 foam balls
+          6 cones
+        """
+    assert sheet_of(said) == sheet_of(dedent(meant).lstrip())
 
 
 def test_unknown_thing_is_blamed_for_itself() -> None:

@@ -16,6 +16,7 @@ from compose.page.answers.small_plan import small_plan
 from compose.page.answers.values import Row
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
+from compose.staging.teams import least_pupils, most_pupils
 
 
 def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
@@ -36,7 +37,7 @@ def row(slug: str, texts: tuple[str, ...], group: str, language: str) -> Row:
         game.title,
         " ".join(wording.author(each) for each in core.told.about),
         (round(low), round(high)),
-        (sum(side.least for side in game.sides), sum(side.most for side in game.sides)),
+        (least_pupils(game), most_pupils(game)),
         tuple((skill, wording.known("skill", skill) or skill) for skill in core.facts.skills),
         small_plan(game, players_of(found), wording, f"small-{slug}-"),
         tuple(said(each, wording).title for each in mend),
