@@ -11,6 +11,7 @@ from grammar.words import NUMBERS
 _SPLIT = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")
 _MANY = r"(?:players|students|boys and girls|girls and boys)"
 _AGE = r"(?:(?P<least>\d+) to )?(?P<most>\d+)(?: years?)?(?: old| of age)?"
+_YEARS = rf"(?:(?P<least>\d+) to )?(?P<most>\d+|{'|'.join(NUMBERS)})"
 _METRES = r"(\d+(?:\.\d+)?)(?: m)?"
 _HALL = r"(?:the |our |my )?(?:hall|gym|gymnasium|sports hall)"
 _LESSON = r"(?:the |a |our )?lesson"
@@ -28,8 +29,8 @@ def _pupils_and_ages(match: re.Match[str]) -> str:
 
 CLASS_TURNS: tuple[Saying, ...] = (
     # how many, how old
-    saying(rf"^(?:we (?:are|have) )?(?:a )?(?:class of )?(?P<pupils>\d+) (?:{_MANY} of )?(?:(?P<least>\d+) to )?(?P<most>\d+|{'|'.join(NUMBERS)})"
-           r"[- ]years?[- ]olds?$", _pupils_and_ages, "class"),
+    saying(rf"^(?:we (?:are|have) )?(?:a )?(?:class of )?(?P<pupils>\d+) (?:{_MANY} of )?{_YEARS}[- ]years?[- ]olds?$",
+           _pupils_and_ages, "class"),
     saying(rf"^(?P<pupils>\d+) {_MANY},? (?:aged?|ages|of|of ages?|who are) {_AGE}$", _pupils_and_ages, "class"),
     saying(rf"^(?:we (?:are|have) |there are )?(?:a )?(?:class of )?(\d+) {_MANY}$", r"class of \1", "class"),
     saying(r"^(?:(?:the )?class(?: is| has| size)?|(?:number of )?players|we are)(?::? of|:)? (\d+)$", r"class of \1",

@@ -43,14 +43,17 @@ class Modifier:
 
 @frozen
 class Use:
-    """A modifier with the values of its parameters; what is not given has its usual value."""
+    """A modifier with the values of its parameters; what is not given has its usual value.
+
+    Its `label`, such as "add balls (n 2)", is its name with the values that were given.
+    """
 
     modifier: Modifier
     values: Mapping[str, Quantity] = field(factory=dict)
+    label: str = field(init=False, eq=False)
 
-    @property
-    def label(self) -> str:
-        """Such as "add balls (n 2)": the name with the values that were given."""
+    @label.default
+    def _label(self) -> str:
         given = ", ".join(self._given)
         return f"{self.modifier.name} ({given})" if given else self.modifier.name
 

@@ -69,7 +69,7 @@ def suggest(
     as_json: AsJson = False,
 ) -> None:
     """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
-    from compose.fit.suggest.search import Reach
+    from compose.fit.suggest.trying import Reach
     from compose.terminal.suggesting import show_suggestions
     from compose.terminal.wishing import Asked
 

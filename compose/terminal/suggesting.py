@@ -17,10 +17,11 @@ from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import ROUNDS, Looker
 from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.score import Scored, Scorer
-from compose.fit.suggest.search import Found, Progress, Reach, in_the_way, search, silent
+from compose.fit.suggest.search import Found, in_the_way, search
 from compose.fit.suggest.side_by_side import on_cores
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.to_json import to_json
+from compose.fit.suggest.trying import Progress, Reach, silent
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
@@ -180,9 +181,12 @@ def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
 
 
 def _how_sure(found: Found, any_found: bool, reach: Reach) -> str:
-    looked = f"{count(found.tried, 'remix', 'remixes')} and {found.situations:,} situations looked at"
+    moves = f", and {found.moves:,} moves of rounds played," if found.moves else ""
+    looked = f"{count(found.tried, 'remix', 'remixes')} and {found.situations:,} situations{moves} looked at"
+    if found.untried:
+        looked += f"; {count(found.untried, 'modifier')} and most larger sets were not tried"
     if found.whole:
         none = "No set of at most three modifiers of the library does it"
         return f"{none}, each tried with its least, its usual and its most: {looked}."
     further = f" Look further with --tries {FURTHER * reach.tries} --states {FURTHER * reach.situations}."
-    return f"There may be other sets: {looked}.{'' if any_found else further}"
+    return f"There may be other sets: {looked}.{'' if any_found and not found.untried else further}"

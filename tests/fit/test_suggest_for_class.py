@@ -8,9 +8,10 @@ from playing_games import every_modifier, library_games, modifier_named
 
 from compose.fit.suggest.amounts import amounts, at_the_ends, everywhere
 from compose.fit.suggest.score import Scorer
-from compose.fit.suggest.search import Found, Reach, in_the_way, search
+from compose.fit.suggest.search import Found, in_the_way, search
 from compose.fit.suggest.side_by_side import on_cores
 from compose.fit.suggest.suggestion import suggestions, unmet
+from compose.fit.suggest.trying import Reach
 from compose.fit.suggest.wish import Miss
 from grammar.game import Game
 

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from compose.fit.suggest.promises import promises
 from compose.fit.suggest.score import Change, Scored, Uses, change
-from compose.fit.suggest.wish import UNKNOWN_GAP, Wish
+from compose.fit.suggest.wish import SHEET, UNKNOWN_GAP, Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
 
@@ -125,6 +125,29 @@ def _worth_it(pair: Guess, alone: Mapping[str, float]) -> bool:
     return all(pair.gap < alone.get(use.label, UNKNOWN_GAP) for use in pair.uses)
 
 
+def idle(usual: Sequence[Scored], base: Scored, wishes: Sequence[Wish]) -> frozenset[str]:
+    """Of the modifiers tried with their usual amounts those that leave each missed wish as it is and promise nothing
+    for one: with other amounts they hardly help. None where a round has to be looked at to know."""
+    missed = _missed(base)
+    if any(wishes[number].cost != SHEET for number in missed):
+        return frozenset()
+    return frozenset(
+        each.names[0]
+        for each in usual
+        if all(_gaps(each)[number] == _gaps(base)[number] for number in missed)
+        and not promising(each.uses[0], base, wishes)
+    )
+
+
+def promising(use: Use, base: Scored, wishes: Sequence[Wish]) -> bool:
+    """Whether a modifier promises something for a wish that the game misses."""
+    return any(promises(use.modifier, wishes[number]) for number in _missed(base))
+
+
+def _missed(base: Scored) -> set[int]:
+    return {number for number, gap in enumerate(_gaps(base)) if gap}
+
+
 def _hopeful(
     families: Iterable[Family],
     singles: Sequence[Scored],
@@ -133,7 +156,7 @@ def _hopeful(
     wishes: Sequence[Wish],
 ) -> Iterator[Family]:
     """Families of which each wish that the game misses is helped or promised by one modifier."""
-    missed = {number for number, gap in enumerate(_gaps(base)) if gap}
+    missed = _missed(base)
     moved: dict[str, set[int]] = {}
     for use in (*(each.uses[0] for each in singles), *blocked):
         if use.modifier.name not in moved:

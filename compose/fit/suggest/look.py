@@ -62,7 +62,7 @@ class Looker:
     """Answers about games, each worked out at most once; nets of one shape are checked only once.
 
     With a `group` each game is looked at as this class plays it, else with the `teams` given. `situations` counts
-    those looked at so far, of all games together, and the events of rounds played.
+    those looked at so far, of all games together.
     """
 
     def __init__(
@@ -83,6 +83,7 @@ class Looker:
         self._proved: dict[Hashable, Answer | None] = {}
         self._numbers: dict[Hashable, Numbers | None] = {}
         self._foreseen: dict[Hashable, Findings] = {}
+        self._moves: dict[Hashable, int] = {}
         self._fitted: tuple[Game, SchoolClass, float | None, Fit] | None = None
         self._shaped: tuple[Game, Hashable] | None = None
 
@@ -137,6 +138,7 @@ class Looker:
         if known is None:
             return BROKEN
         told = foreseen(known, self._norms, self.kit, play=self._play(), budget=Budget(self.states))
+        self._moves[played_as(game)] = _moves(told)
         whole = all(each.code != UNKNOWN for each in told.added or ())
         return Findings(to_mend(told.added or ()), whole)
 
@@ -177,7 +179,13 @@ class Looker:
         known = self._to_forecast(game)
         if known is None:
             return None
-        return _numbers(with_means(known, self._norms, self.kit, self._play(), Budget(self.states)))
+        told = with_means(known, self._norms, self.kit, self._play(), Budget(self.states))
+        self._moves[played_as(game)] = _moves(told)
+        return _numbers(told)
+
+    def moves(self, game: Game) -> int:
+        """How many moves were made in the rounds that were played of a game to forecast it."""
+        return self._moves.get(played_as(game), 0)
 
     def _to_forecast(self, game: Game) -> Answer | None:
         """What is proved of just this game: of one of its shape, with its own numbers in the net."""
@@ -202,6 +210,13 @@ def _of_one_shape(space: StateSpace, net: Net) -> StateSpace | None:
         return one.places, moves, len(one.reactions), tuple(end.guard for end in one.ends)
 
     return evolve(space, net=net) if shape(space.net) == shape(net) else None
+
+
+def _moves(answer: Answer) -> int:
+    if answer.whole:
+        return 0
+    played = (each.forecast for each in (answer, *answer.others))
+    return sum(EVENTS if each is None else int(each.course.firings.sum() * each.course.rounds) for each in played)
 
 
 def _numbers(answer: Answer) -> Numbers | None:

@@ -33,7 +33,8 @@ class Scored:
     """A set of modifiers in the order applied: how many lines it changes, and how far it is from each wish (None
     where that was not asked, because a wish that costs less to ask is missed).
 
-    Games with the same `key` are as good as each other. `situations` were looked at in games of its `shape`.
+    Games with the same `key` are as good as each other. `situations` were looked at in games of its `shape`, and
+    `moves` made in rounds played of it where they are too many.
     """
 
     uses: Uses
@@ -42,6 +43,7 @@ class Scored:
     key: int
     shape: int = 0
     situations: int = 0
+    moves: int = 0
 
     @property
     def met(self) -> bool:
@@ -83,7 +85,8 @@ class Scorer:
         misses = self._misses(game)
         looked = [miss for miss, wish in zip(misses, self.wishes, strict=True) if miss is not None and wish.cost]
         shape, situations = self._looked_at(game) if looked else (0, 0)
-        return Scored(uses, edits, misses, hash(self._key(game)), shape, situations)
+        moves = self.looker.moves(game) if looked else 0
+        return Scored(uses, edits, misses, hash(self._key(game)), shape, situations, moves)
 
     def made(self, uses: Uses) -> tuple[Game, int] | None:
         """The game that a set makes and how many lines it changes."""

@@ -26,6 +26,8 @@ def to_json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[S
         "tried": found.tried,
         "all_tried": found.whole,
         "situations": found.situations,
+        "moves": found.moves,
+        "untried": found.untried,
     }
 
 
