@@ -8,10 +8,10 @@ from typing import Annotated
 import typer
 
 from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
-from compose.terminal.options import AsJson, Force, Name, Out, Pupils, With
+from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 
-ClassName = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
-InHall = Annotated[
+ItsClass = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
+OtherHall = Annotated[
     str | None,
     typer.Option("--hall", help='Another hall than the class says: "15 m by 12 m", a name, or a file.'),
 ]
@@ -29,6 +29,8 @@ def differ(
     other: Annotated[str | None, typer.Argument(help="A second game; without it, the game with modifiers.")] = None,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
+    hall: InHall = None,
     quick: Quick = False,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
@@ -39,7 +41,8 @@ def differ(
     from compose.terminal.classes import Who
     from compose.terminal.differing import show_difference
 
-    raise typer.Exit(show_difference(one, other, modifier or [], Who(pupils), quick, Budget(states, memory), as_json))
+    who = Who(pupils, class_name, hall)
+    raise typer.Exit(show_difference(one, other, modifier or [], who, quick, Budget(states, memory), as_json))
 
 
 def suggest(
@@ -79,9 +82,9 @@ def suggest(
 
 def fit(
     played: Name,
-    class_name: ClassName,
+    class_name: ItsClass,
     modifier: With = None,
-    hall: InHall = None,
+    hall: OtherHall = None,
     quick: Quick = False,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,

@@ -62,6 +62,8 @@ def replay(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
+    hall: InHall = None,
     finding: Annotated[
         str | None, typer.Option("--finding", help="The code of a finding of the check, such as C-stall.")
     ] = None,
@@ -77,14 +79,16 @@ def replay(
     from compose.terminal.classes import Who
     from compose.terminal.replaying import show_replay
 
-    budget = Budget(states, memory)
-    raise typer.Exit(show_replay(name, modifier or [], Who(pupils), finding, seed, whole, budget, seconds, as_json))
+    budget, who = Budget(states, memory), Who(pupils, class_name, hall)
+    raise typer.Exit(show_replay(name, modifier or [], who, finding, seed, whole, budget, seconds, as_json))
 
 
 def export(
     name: Name,
     modifier: With = None,
     pupils: Pupils = None,
+    class_name: ClassName = None,
+    hall: InHall = None,
     out: Annotated[
         Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")
     ] = None,
@@ -95,4 +99,4 @@ def export(
     from compose.terminal.classes import Who
     from compose.terminal.exporting import show_export
 
-    raise typer.Exit(show_export(name, modifier or [], Who(pupils), out, force, as_json))
+    raise typer.Exit(show_export(name, modifier or [], Who(pupils, class_name, hall), out, force, as_json))

@@ -68,7 +68,7 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
     if as_json:
         say_json(_witness_json(prepared, chosen, moves, markings))
         return FINE
-    say(headline(prepared))
+    _head(prepared)
     for line in textwrap.wrap(f"{chosen.code}: {chosen.title}", WIDTH):
         say(line)
     say()
@@ -79,6 +79,13 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
         _step(f"{number}.", move_words(net, net.transitions[move]), state_in_words(net, after))
     say(f"{count(len(moves), 'move')}." if moves else "It is so from the start, without a move.")
     return FINE
+
+
+def _head(prepared: Ready) -> None:
+    say(headline(prepared))
+    if len(prepared.staging.courts) > 1:
+        people = listing(f"{number} {side}" for side, number in prepared.players.items())
+        say(f"On one of the {len(prepared.staging.courts)} courts, with {people}.")
 
 
 def _witness_json(
@@ -121,7 +128,7 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
             }
         )
         return FINE
-    say(headline(prepared))
+    _head(prepared)
     say(f"A round played at random (seed {seed}).")
     say()
     _step("0:00", SET_UP, state_in_words(net, net.start()))

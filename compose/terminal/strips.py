@@ -127,7 +127,9 @@ def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wordi
 def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str, wording: Wording) -> Strip:
     game = titled(prepared.remix)
     floor = prepared.staging.court.floor
-    title = f"{game.title}{wording.say(':')} {what}"
+    title, courts = f"{game.title}{wording.say(':')} {what}", len(prepared.staging.courts)
+    if courts > 1:
+        about += " " + wording.say("It is one of {courts} courts; on the others play goes its own way.", courts=courts)
     return strip_of(game, floor, prepared.net, moments, title, about, wording)
 
 
