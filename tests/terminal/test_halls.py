@@ -24,7 +24,8 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.mark.parametrize(
-    ("said", "area"), [("15 m by 12 m", 180), ("15 x 12", 180), ("beck hall", 180), ("ours.rules", 180), ("Gym 24 by 12", 288)]
+    ("said", "area"),
+    [("15 m by 12 m", 180), ("15 x 12", 180), ("beck hall", 180), ("ours.rules", 180), ("Gym 24 by 12", 288)],
 )
 def test_hall_is_found(folder: Path, said: str, area: float) -> None:
     hall = hall_named(said, False)
