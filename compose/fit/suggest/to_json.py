@@ -26,7 +26,7 @@ def to_json(title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[S
         "tried": found.tried,
         "all_tried": found.whole,
         "situations": found.situations,
-        "moves": found.moves,
+        "moves_played": found.moves,
         "untried": found.untried,
     }
 
