@@ -132,6 +132,7 @@ class Trying:
 
 
 def names_of(uses: Uses) -> tuple[str, ...]:
+    """The names of the modifiers, in the order applied."""
     return tuple(use.modifier.name for use in uses)
 
 
