@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
 
 import attrs
 from lark import UnexpectedInput
@@ -54,7 +53,6 @@ class Slip:
     lost: bool = True
 
 
-@lru_cache(maxsize=2048)
 def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file: str, seek: bool = True) -> Slip:
     """The mistake of a line that is no sentence, with what it may have been meant to be.
 

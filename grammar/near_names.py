@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from grammar.words import likeness
 
@@ -13,8 +14,13 @@ _WORD_MISSING = 0.4
 
 def near_names(written: str, known: Iterable[str], most: int = MOST_NEAR) -> list[tuple[str, float]]:
     """Up to `most` known names, each with how far it is from what was written, the nearest first."""
+    return list(_near(written, tuple(known))[:most])
+
+
+@lru_cache(maxsize=5_000)
+def _near(written: str, known: tuple[str, ...]) -> tuple[tuple[str, float], ...]:
     near = [(name, cost) for name in known if (cost := _distance(written, name)) is not None]
-    return sorted(near, key=lambda each: (round(each[1], 3), each[0]))[:most]
+    return tuple(sorted(near, key=lambda each: (round(each[1], 3), each[0])))
 
 
 def _distance(written: str, name: str) -> float | None:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import attrs
 from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
+from grammar.frozen import frozen
 from grammar.heard_words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
@@ -29,6 +31,8 @@ if TYPE_CHECKING:
 MOST_MISTAKES = 100
 MOST_SOUGHT = 40
 MOST_SHEET_LINES = 400
+MOST_KEPT = 4_096
+_Values = tuple[tuple[str, str], ...]
 _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
 
 
@@ -143,32 +147,10 @@ class FileReader:
         if _LONG_NUMBER.search(re.sub(r'"[^"]*"', "", filled_in(text_line.text, values).text)):
             self._wrong(_long_number(place), LostLine(frozenset((section,)), text_line.text))
             return ()
-        sentences, mistake = self._line_reader.sentences(section, text_line, values)
-        if mistake:
-            self._wrong(mistake)
-        sentences = sentences or self._guessed(section, text_line, values)
-        return tuple(Line(each, text_line.notes if each is sentences[0] else ()) for each in sentences)
-
-    def _guessed(self, section: str, text_line: TextLine, values: Mapping[str, str]) -> list[Node]:
-        """What a line that is no sentence was probably meant to say, and a finding more."""
-        elsewhere = self._line_reader.in_another_section(section, text_line)
-        if elsewhere:
-            self._wrong(elsewhere, _lost(section, text_line, elsewhere))
-            return []
-        from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
-
-        own = self._line_reader.names.own
-        masked, names = Masked(text_line.text), tuple[str, ...]()
-        if holds(text_line.text, own):
-            masked, names = next(ways_to_mask(text_line.text, own))
-        known = self._line_reader.names.every
-        read = attrs.evolve(text_line, text=in_words_of_the_language(section, masked.text, known))
-        found = slip(section, read, tuple(values.items()), self._file, self._slips < MOST_SOUGHT)
-        place = text_line.span(self._file)
-        otherwise = read.text != text_line.text
-        mistake = _with_names(found.finding, place, names) if otherwise else found.finding
-        self._wrong(mistake, _lost(section, text_line, mistake) if found.lost else None)
-        return [self._line_reader.meant(section, text_line, found.meant, names)] if found.meant else []
+        said = line_said(self._line_reader, section, text_line, tuple(values.items()), self._slips < MOST_SOUGHT)
+        for mistake, lost in said.mistakes:
+            self._wrong(mistake, lost)
+        return tuple(Line(each, text_line.notes if at == 0 else ()) for at, each in enumerate(said.sentences))
 
     def _wrong(self, finding: Finding, lost: LostLine | None = None) -> None:
         self._slips += 1
@@ -183,6 +165,45 @@ class FileReader:
 
     def _lose(self, *lines: LostLine) -> None:
         self.unread[self._sheet] = (*self.unread.get(self._sheet, ()), *lines)
+
+
+@frozen
+class _Said:
+    """What one line says, and what is wrong with it, each with what is lost by it."""
+
+    sentences: tuple[Node, ...]
+    mistakes: tuple[tuple[Finding, LostLine | None], ...] = ()
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def line_said(reader: LineReader, section: str, line: TextLine, values: _Values, seek: bool) -> _Said:
+    """The sentences of a line; none, and a mistake more, where they cannot even be guessed.
+
+    Kept, for a sheet is read again for every line that may mend it, and by whoever writes for every letter typed.
+    """
+    sentences, mistake = reader.sentences(section, line, dict(values))
+    if sentences:
+        return _Said(tuple(sentences), ((mistake, None),) if mistake else ())
+    elsewhere = reader.in_another_section(section, line)
+    if elsewhere:
+        return _Said((), ((elsewhere, _lost(section, line, elsewhere)),))
+    return _guessed(reader, section, line, values, seek)
+
+
+def _guessed(reader: LineReader, section: str, line: TextLine, values: _Values, seek: bool) -> _Said:
+    """What a line that is no sentence was probably meant to say."""
+    from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
+
+    own = reader.names.own
+    masked, names = Masked(line.text), tuple[str, ...]()
+    if holds(line.text, own):
+        masked, names = next(ways_to_mask(line.text, own))
+    read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
+    found = slip(section, read, values, reader.file, seek)
+    otherwise = read.text != line.text
+    mistake = _with_names(found.finding, line.span(reader.file), names) if otherwise else found.finding
+    meant = (reader.meant(section, line, found.meant, names),) if found.meant else ()
+    return _Said(meant, ((mistake, _lost(section, line, mistake) if found.lost else None),))
 
 
 def _lost(section: str, line: TextLine, mistake: Finding) -> LostLine:

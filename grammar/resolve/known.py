@@ -3,27 +3,37 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from functools import lru_cache
 
 import attrs
 
-from grammar.finding import Finding
+from grammar.finding import Correction, Finding
 from grammar.meanings import Meaning
 from grammar.resolve.names import name_findings
 from grammar.sentences.base import Node
+from grammar.span import Span
 from grammar.tree import GameSheet, Line
 
 _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
 
 
+_Meanings = tuple[tuple[str, Meaning], ...]
+
+
 def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple[GameSheet, list[Finding]]:
     """The sheet without the lines that hold unknown names, and one finding for each such name or line."""
     findings: dict[str, Finding] = {}
+    fixed = tuple(meanings.items())
 
     def known(section: str, lines: tuple[Line, ...]) -> tuple[Line, ...]:
         kept = []
         for line in lines:
-            wrong = _wrong(section, line.sentence, meanings)
+            sentence = line.sentence
+            wrong = [
+                attrs.evolve(each, corrections=names_meant(section, sentence, sentence.span, each.place, fixed))
+                for each in name_findings(sentence, meanings)
+            ]
             for finding in wrong:
                 before = findings.get(_about(finding))
                 others = (*before.others, finding.place) if before else ()
@@ -33,28 +43,34 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple
 
     head = known("head", sheet.head)
     sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
-    found = [_with_declarations(finding, sheet) for finding in findings.values()]
-    return attrs.evolve(sheet, head=head, sections=sections), found
+    return attrs.evolve(sheet, head=head, sections=sections), _with_declarations(findings.values(), sheet)
 
 
-def _wrong(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> list[Finding]:
-    """What is wrong with the names of a sentence, with what each may have been meant to be."""
-    wrong = list(name_findings(sentence, meanings))
-    if not wrong:
-        return []
+@lru_cache(maxsize=2_000)
+def names_meant(section: str, sentence: Node, line: Span, place: Span, fixed: _Meanings) -> tuple[Correction, ...]:
+    """What a sentence may have been meant to be of which a name, at that place, means nothing.
+
+    Kept, for a sheet is read again for every line that may mend it; sentences are the same whatever their line.
+    """
     from grammar.resolve.reworded import renamed, reworded  # loaded only where a name means nothing
 
-    better = reworded(section, sentence, meanings)
-    return [attrs.evolve(each, corrections=(*better, *renamed(sentence, each.place, meanings))) for each in wrong]
+    meanings = dict(fixed)
+    return (*reworded(section, sentence, meanings), *renamed(sentence, place, meanings))
 
 
-def _with_declarations(finding: Finding, sheet: GameSheet) -> Finding:
-    """The finding with what may be wrong where the name is declared."""
-    from grammar.resolve.reworded import declared_otherwise
+def _with_declarations(findings: Collection[Finding], sheet: GameSheet) -> list[Finding]:
+    """The findings, each with what may be wrong where its name is declared."""
+    if not findings:
+        return []
+    from grammar.resolve.reworded import declarations, declared_otherwise
 
-    name = unknown_name(finding)
-    more = declared_otherwise(sheet, name) if name else ()
-    return attrs.evolve(finding, corrections=(*finding.corrections, *more))
+    declared = tuple(declarations(sheet))
+    found = []
+    for finding in findings:
+        name = unknown_name(finding)
+        more = declared_otherwise(declared, name) if name else ()
+        found.append(attrs.evolve(finding, corrections=(*finding.corrections, *more)))
+    return found
 
 
 def unknown_name(finding: Finding) -> str:

@@ -6,7 +6,7 @@ A name may also be right where it is used and wrong where it is declared.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from itertools import islice
 
@@ -68,13 +68,14 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
 
 def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Iterator[Correction]:
     """The sentence with another name at that place."""
-    for expected, name in names_of(sentence):
-        for near, cost in near_names(name.text, fitting(expected, meanings)) if name.span == place else ():
-            yield Correction(sentence.span, _renamed(sentence.words(), name.text, near), cost)
-        for word in dict.fromkeys(name.text.split()) if name.span == place else ():
+    said = sentence.words()
+    for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
+        for near, cost in near_names(name.text, fitting(expected, meanings)):
+            yield Correction(sentence.span, _renamed(said, name.text, near), cost)
+        for word in dict.fromkeys(name.text.split()):
             for near, cost in near_names(word, _words_of_the_language()):
                 other = _renamed(name.text, word, near)
-                yield Correction(sentence.span, _renamed(sentence.words(), name.text, other), cost + _OF_THE_LANGUAGE)
+                yield Correction(sentence.span, _renamed(said, name.text, other), cost + _OF_THE_LANGUAGE)
 
 
 @cache
@@ -95,9 +96,9 @@ def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str,
     return any(name_findings(node, meanings))
 
 
-def declared_otherwise(sheet: GameSheet, used: str) -> Iterator[Correction]:
+def declared_otherwise(declared_names: Iterable[tuple[Node, Name]], used: str) -> Iterator[Correction]:
     """The lines that declare a name near to one that is used, each with the name as used."""
-    for sentence, declared in _declared(sheet):
+    for sentence, declared in declared_names:
         for name in dict.fromkeys((used, plural(used), used.removesuffix("s"))):
             for _, cost in near_names(declared.text, (name,)):
                 many = sentence.count.value != 1 if isinstance(sentence, sides.Kit) else used.endswith("s")
@@ -107,7 +108,8 @@ def declared_otherwise(sheet: GameSheet, used: str) -> Iterator[Correction]:
                 yield Correction(sentence.span, line, cost + _DECLARED + number, title=title, mark=declared.span)
 
 
-def _declared(sheet: GameSheet) -> Iterator[tuple[Node, Name]]:
+def declarations(sheet: GameSheet) -> Iterator[tuple[Node, Name]]:
+    """Every name that a sheet declares, with its sentence."""
     for line in (*sheet.head, *(line for part in sheet.sections for line in part.lines)):
         sentence = line.sentence
         for field in attrs.fields(type(sentence)):

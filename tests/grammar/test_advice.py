@@ -17,8 +17,8 @@ from slips import KINDS, LETTERS, slips, spoiled_sheets
 from library import game_paths
 
 SEED = 20
-SHEETS = 150
-SLIPS = 210
+SHEETS = 60
+SLIPS = 84
 OFFERED = 0.6
 
 
