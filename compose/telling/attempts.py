@@ -96,10 +96,10 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
     if not away and skills != [Skill.TOUCH]:
         away = _usually(voice, offer.by, aims, offer.at)
-    only = ""
+    only = voice.say(", but only one of them at a time") if offer.alone else ""
     clock, asked = parted(offer.only)
     if asked != ALWAYS:
-        only = voice.say(", but only when {condition}", condition=condition(speaking, asked))
+        only += voice.say(", but only when {condition}", condition=condition(speaking, asked))
     only += "".join(voice.say(", but only {when}", when=part_of_round(voice, part)) for part in clock)
     figures = "".join(f", {said}" for said in _figures(speaking, offer))
     what = f"{doing} {_at_what(speaking, skills, aims)}".strip()

@@ -112,7 +112,8 @@ class Attempt:
 @frozen
 class Offer:
     """What players of one population may try with one ball, by one line of the sheet. `share` is the line's own share
-    of their attempts, divided evenly by what it offers; None: what others leave. `at`: for those who wait there."""
+    of their attempts, divided evenly by what it offers; None: what others leave. `at`: for those who wait there.
+    `alone`: only one of the side is on the way by such an offer at a time."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)
@@ -121,6 +122,7 @@ class Offer:
     share: Fraction | None
     lines: Lines = field(eq=False)
     at: frozenset[Spot] = frozenset()
+    alone: bool = False
 
 
 @frozen

@@ -70,6 +70,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.Idle, "who"): ("player",),
     (play.Rotate, "who"): ("player",),
     (play.Take, "who"): ("player", "side"),
+    (play.AtATime, "who"): ("player",),
     (play.Take, "what"): ("ball", "target"),
     (play.Take, "start"): ("place",),
     (play.Take, "goal"): ("place",),

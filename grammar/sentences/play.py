@@ -176,7 +176,18 @@ class Stray(Node):
         return spoken(self.times, "in", self.of, "of the misses hit", self.what)
 
 
-Detail = Stray | SucceedChance | CaughtChance | BounceShare | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
+@frozen
+class AtATime(Node):
+    """Such as "only 1 player at a time": the next of a side goes when the one before is back."""
+
+    number: Quantity
+    who: Np
+
+    def words(self) -> str:
+        return spoken("only", self.number, self.who, "at a time")
+
+
+Detail = AtATime | Stray | SucceedChance | CaughtChance | BounceShare | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
 
 
 @frozen

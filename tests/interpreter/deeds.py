@@ -17,7 +17,7 @@ from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
-from tests.interpreter.ways import ways
+from tests.interpreter.ways import one_by_one, ways
 from tests.interpreter.whose import Of, whose
 
 REACHED, CAUGHT, MISSED, LEFT, BLOCKED = "reached", "caught", "missed", "left", "blocked"
@@ -117,6 +117,11 @@ def _now(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: st
 def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
     """One thing that lies where the way begins."""
     pupil = board.pupils[number]
+    if one_by_one(sentence):
+        lines = [each for each in sheet.said(play.Take) if one_by_one(each)]
+        alone = {load for each in lines for load in ways(sheet, each, pupil.side)}
+        if any(each.side == pupil.side and each.load in alone for each in board.pupils):
+            return
     for load in ways(sheet, sentence, pupil.side):
         there = [(each, n) for n, each in enumerate(board.balls) if (each.kind, each.spot) == (load.kind, load.start)]
         for ball in alike(there, everyone):

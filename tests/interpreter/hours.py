@@ -36,7 +36,7 @@ def moments(sheet: Sheet) -> list[float]:
             (again if isinstance(rule.event, time.EveryTime) else once).add(at_s(sheet, rule.event))
         if rule.span_of_time is not None and not isinstance(rule.span_of_time, time.TheFirstTime):
             once.add(at_s(sheet, rule.span_of_time))
-    for attempt in (*sheet.said(play.Attempt), *sheet.said(play.Touch)):
+    for attempt in (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take)):
         once |= {at_s(sheet, each.span_of_time) for each in attempt.details if isinstance(each, play.OnlyIn)}
     for more in sheet.said(play.PointsCount):
         once |= {at_s(sheet, more.span_of_time)} if more.span_of_time is not None else set()

@@ -24,7 +24,7 @@ kit
 set-up
   {set_up}
 play
-  players take a log from {start} to their peat base
+  players take a log from {start} to their peat base{how}
   {play}
   whoever waits in the bog queue comes back after 20 s
 when
@@ -33,6 +33,7 @@ finish
   {finish}
 """
 USUAL = {
+    "how": "",
     "court": "halved across",
     "beside": "court",
     "role": "role scout: 0 players of each side",
@@ -80,6 +81,25 @@ CASES = {
         + "\n  there is a log in the peat base of south: all players of south wait in the bog queue",
         "finish": "the round ends when there are no logs in the middle "
         "and north has at least 2 logs in its peat base, nobody wins",
+    },
+    "one after the other": {
+        "kit": "4 logs, like a cone",
+        "set_up": "logs in the middle",
+        "start": "the middle",
+        "how": ", only 1 player at a time",
+        "role": "role scout: 1 player of each side",
+        "play": "players take a log from the peat base of the other side to their peat base, only 1 player at a time"
+        "\n  scouts touch players of the other side who carry a log",
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
+    "one after the other, in each line": {
+        "how": ", only 1 player at a time",
+        "play": "players take a stone from the peat base of the other side to their peat base, "
+        "only after 1 min, only 1 player of each side at a time\n  " + USUAL["play"],
+        "kit": "2 logs, like a cone\n  2 stones for each side, like a box",
+        "set_up": "logs in the middle\n  stones in the peat base of their side",
+        "start": "the middle",
+        "finish": "after 4 min: nobody wins",
     },
     "somebody arrives": {
         "when": "a log arrives: the carrier's side scores 1 point\n"

@@ -20,6 +20,11 @@ def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
             yield from (Load(kind, start, there) for kind in sorted(sheet.stuff(sentence.what).kinds))
 
 
+def one_by_one(sentence: play.Take) -> bool:
+    """Whether the next has to wait till the one before is back."""
+    return any(isinstance(each, play.AtATime) for each in sentence.details)
+
+
 def _spots(sheet: Sheet, phrase: Np, side: str) -> list[Spot]:
     said = whose(sheet, phrase)
     sides = (said.side,) if isinstance(said, Of) else sheet.others(side) if said == OTHERS else (side,)

@@ -86,6 +86,10 @@ def details_of(sentence: Trying) -> Details:
     details: Details = {type(each): each for each in sentence.details}
     if len(details) < len(sentence.details):
         raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
+    one_by_one = details.get(play.AtATime)
+    if one_by_one is not None and not isinstance(sentence, play.Take):
+        title = "Only of those who take something from place to place is it counted how many go at a time."
+        raise Senseless(one_by_one, title, "Leave it out, or write: players take a log from … to …")
     return details
 
 

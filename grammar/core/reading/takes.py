@@ -13,9 +13,9 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import KindId, Laden, Plain, Population, RoleId, Skill, Sort
 from grammar.sentences import play
-from grammar.sentences.base import Np
+from grammar.sentences.base import Node, Np
 
-_KNOWN = (play.Pace, play.PartOf, play.OnlyWhen)
+_KNOWN = (play.Pace, play.PartOf, play.OnlyWhen, play.OnlyIn, play.AtATime)
 
 
 def taken_kinds(reader: Reader, sentences: Iterable[play.Take]) -> frozenset[KindId]:
@@ -41,15 +41,28 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
     for detail in sentence.details:
         if not isinstance(detail, _KNOWN):
             raise Senseless(detail, f"`{detail.words()}`: whoever takes something has it.", "Leave that out.")
+    alone = _alone(reader, details.get(play.AtATime))
     share = details.get(play.PartOf)
     part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
     for who, kind, way in _ways(busy, reader, sentence):
         spoken = spoken_by(reader, who.side)
         take = Attempt(Skill.TAKE, kind, frozenset(), way)
-        yield Offer(who, (take,), only_of(reader, details, spoken), figures_of(reader, details, spoken), part, (line,))
+        only, figures = only_of(reader, details, spoken), figures_of(reader, details, spoken)
+        yield Offer(who, (take,), only, figures, part, (line,), alone=alone)
         laden = Population(who.side, Laden(_base(who), kind, way.start, way.goal))
         bring = Attempt(Skill.CARRY, None, frozenset(), Along(way.start, way.goal, False))
         yield Offer(laden, (bring,), ALWAYS, Figures(), None, (line,))
+
+
+def _alone(reader: Reader, said: Node | None) -> bool:
+    """Whether the next of a side has to wait till the one before is back."""
+    if not isinstance(said, play.AtATime):
+        return False
+    owner, role = reader.player_phrase(said.who)
+    if said.number.value != 1 or role is not None or owner.whose not in (Whose.UNSAID, Whose.ONE_EACH):
+        title = f"`{said.words()}`: how many more than one are on the way is not counted."
+        raise Senseless(said, title, "Write: only 1 player at a time")
+    return True
 
 
 def _ways(
