@@ -175,12 +175,13 @@ class Waiting:
 
 @frozen
 class Free:
-    """Somebody brings back who waits."""
+    """Somebody brings back who waits; so many of them `together`."""
 
     who: Who
     waiting: Waiting
     per_minute: Fraction | None
     lines: Lines = field(eq=False)
+    together: int = 1
 
 
 @frozen

@@ -419,15 +419,16 @@ class AllQueued(Node):
 
 @frozen
 class Free(Node):
-    """Such as "the teacher frees the first in each queue, 1 times a minute"."""
+    """Such as "the teacher frees the first in each queue, 1 times a minute", "2 players free the first in their queue"."""
 
+    number: Quantity | None
     who: Np
     verb: str = field(eq=False)
     queued: Queued | AllQueued
     pace: Pace | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.who, self.verb, self.queued) + detail(self.pace)
+        return spoken(self.number, self.who, self.verb, self.queued) + detail(self.pace)
 
 
 @frozen

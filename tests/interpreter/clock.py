@@ -117,7 +117,8 @@ def _within_closed(sheet: Sheet, spot: Spot) -> bool:
 def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
     where, helped = free.queued.where, not isinstance(sheet.meaning(free.who.name), Teacher)
     for side in sheet.sides if helped else (None,):
-        if side is not None and not _helpers(sheet, free.who, side, board):
+        together = free.number.whole if free.number is not None else 1
+        if side is not None and len(_helpers(sheet, free.who, side, board)) < together:
             continue
         shared = None in sheet.owners_of(place_of(sheet, where))
         for owner in _owners(sheet, where, side):

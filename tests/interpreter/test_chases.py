@@ -9,7 +9,7 @@ from tests.interpreter.compare import read_by_net, read_by_reader
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import game_in, granted, net_in
 
-PLAYERS = {"red": 1, "yellow": 2, "blue": 2}
+PLAYERS = {"red": 1, "yellow": 3, "blue": 2}
 CHASE = """
 game Chase
 space
@@ -34,6 +34,10 @@ USUAL = {
 CASES = {
     "each sits on the bench of who touched": {},
     "freed from there": {"play": USUAL["play"] + "\n  players free the first on the far bench of the other side"},
+    "freed by two": {
+        "play": "red touch yellow\n  2 yellow players free the first on the far bench of red",
+        "finish": "the round ends when yellow has at most 1 player in, nobody wins",
+    },
     "safe from some, who stay there": {
         "space": "reed zone: 1 m deep, before each back line, no red players there, nobody guards there",
         "play": USUAL["play"] + "\n  yellow players stay in their reed zone",

@@ -128,10 +128,11 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
             side is None,
             act(builder, "free", free.lines, _per_minute(free.per_minute)),
             "always",
-            Rate((doers, places) if doers and not everybody else (doers,) if doers else (), share),
-            All((at_least(chosen), at_least(doers))) if doers else at_least(chosen),
+            Rate((doers, places * free.together) if doers and not everybody else (doers,) if doers else (), share),
+            All((at_least(chosen), at_least(doers, free.together))) if doers else at_least(chosen),
             moves,
             (rule,),
+            part=1 / free.together,  # as many groups as there are at hand
         )
 
 

@@ -11,22 +11,38 @@ from grammar.core.reading.reader import Reader, exactly, seconds
 from grammar.core.reading.services import doers_of, spots_of_place
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
+from grammar.meanings import TeacherMeaning
 from grammar.sentences import play
 from grammar.sentences.base import Np
+
+
+MOST_TOGETHER = 4  # our choice: more than four have no room around one
 
 
 def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
     """Who brings back whom."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
     turn = Turn(sentence.queued.end) if isinstance(sentence.queued, play.Queued) else Turn.ALL
-    where = sentence.queued.where
+    where, together = sentence.queued.where, _together(reader, sentence)
     for who, side in doers_of(reader, sentence.who):
         spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
         for owner, at in _by_owner(spots):
             for one in _freed_sides(reader, sentence, owner, at, side):
                 players = frozenset(reader.populations([one]))
                 waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
-                yield Free(who, waiting, per_minute, (line,))
+                yield Free(who, waiting, per_minute, (line,), together)
+
+
+def _together(reader: Reader, sentence: play.Free) -> int:
+    """How many it takes to bring somebody back."""
+    number = sentence.number
+    if number is None:
+        return 1
+    alone = isinstance(reader.game.meaning(sentence.who.name), TeacherMeaning)
+    if alone or number.value != number.whole or not 1 <= number.whole <= MOST_TOGETHER:
+        title = f"`{number.words()} {sentence.who.words()}` cannot do it together."
+        raise Senseless(number, title, "Write: 2 players free the first in their queue")
+    return number.whole
 
 
 def _freed_sides(
