@@ -111,9 +111,8 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What players of one population may try with one ball, by one line of the sheet. `share` is the line's own share
-    of their attempts, divided evenly by what it offers; None: what others leave. `at`: for those who wait there.
-    `alone`: only one of the side is on the way by such an offer at a time."""
+    """What players of one population may try with one ball, by one line. `share`: its share of their attempts, divided
+    evenly by what it offers (None: what others leave); `at`: for who waits there; `alone`: one of a side at a time."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)

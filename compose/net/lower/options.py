@@ -13,17 +13,17 @@ from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.guards import condition_of
 from compose.net.lower.shares import Option, negated, shared
+from compose.net.lower.taking import on_the_way_alone, rate_of_one, taken_alike
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.lower.trying import attempt_of
 from compose.net.moment import Moment
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
-from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
 from grammar.core.success import success_of
-from grammar.core.values import At, KindId, Laden, Population, Posture, Presence, SideId, Skill, Spot, Thing
+from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
 
 Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
 
@@ -95,35 +95,11 @@ def _rate(
     if not isinstance(attempt.aim, PickUp) or source is None:
         return rate_of(builder, offer.by, source, uses)
     if offer.alone:
-        return _rate_of_one(builder, offer, attempt.aim, source)
+        return rate_of_one(builder, offer, attempt.aim, source)
     kinds = taken_alike(builder.play, offer, attempt.aim)
     there = tuple(ball_place(builder, kind, attempt.aim.start) for kind in kinds)
     ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
     return Rate((in_play(builder, offer.by), there), ratios)
-
-
-def _rate_of_one(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindId, Spot]) -> Rate:
-    """Of a side one goes, however many stand ready; of several roles and kinds each has its share."""
-    kinds = taken_alike(builder.play, offer, way)
-    there = tuple(ball_place(builder, kind, way.start) for kind in kinds)
-    side = [each for each in builder.play.offers if each.alone and each.by.side == offer.by.side]
-    ready = tuple(in_play(builder, *dict.fromkeys(each.by for each in side)))
-    mine = in_play(builder, offer.by)
-    ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
-    return Rate((), (*ratios, *((Ratio(mine, ready),) if len(ready) > len(mine) else ())))
-
-
-def on_the_way_alone(play: Play, offer: Offer) -> tuple[Population, ...]:
-    """Who of the side is on the way by a line that lets one go at a time."""
-    lines = {line for each in play.offers if each.alone and each.by.side == offer.by.side for line in each.lines}
-    bringing = (each for each in play.offers if isinstance(each.by.role, Laden) and lines & set(each.lines))
-    return tuple(dict.fromkeys(each.by for each in bringing if each.by.side == offer.by.side))
-
-
-def taken_alike(play: Play, offer: Offer, way: PickUp) -> tuple[KindId, ...]:
-    """The kinds of which a line lets somebody take whichever they come upon."""
-    alike = (each for each in play.offers if (each.by, each.lines) == (offer.by, offer.lines))
-    return tuple(try_.ball for each in alike for try_ in each.attempts if try_.aim == way and try_.ball is not None)
 
 
 def _with_ratios(option: Option, guard: tuple[Condition, ...], ratios: tuple[Ratio, ...]) -> Option:

@@ -31,9 +31,13 @@ def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
     there, sent = places_of_players(core.play), _sent_to(core.play)
     limits = [(area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
-    for area, _, _ in limits:
+    touching = {offer.by for offer in core.play.offers for each in offer.attempts if each.skill is Skill.TOUCH}
+    read |= {area.lines for area, limit, _ in limits if limit.most == 0 and touching & limit.who}
+    for area, limit, _ in limits:
         if area.lines not in read:
             title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
+            if limit.most == 0:
+                title = f"Who may not go into the {area.id.key} is not read by the check: they touch nobody."
             yield (
                 _told(core, area.lines, title, "Mind it while you watch; the check lets any number in."),
                 area.lines[0],

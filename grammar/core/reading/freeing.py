@@ -15,7 +15,6 @@ from grammar.meanings import TeacherMeaning
 from grammar.sentences import play
 from grammar.sentences.base import Np
 
-
 MOST_TOGETHER = 4  # our choice: more than four have no room around one
 
 

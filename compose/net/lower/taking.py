@@ -1,0 +1,34 @@
+"""Who takes things along: of which kinds, and how many of a side are on the way at a time."""
+
+from __future__ import annotations
+
+from compose.net.lower.builder import Builder
+from compose.net.lower.tokens import ball_place, in_play
+from compose.net.net import Rate, Ratio
+from grammar.core.game import Play
+from grammar.core.play import Offer, PickUp
+from grammar.core.values import KindId, Laden, Population, Spot
+
+
+def rate_of_one(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindId, Spot]) -> Rate:
+    """Of a side one goes, however many stand ready; of several roles and kinds each has its share."""
+    kinds = taken_alike(builder.play, offer, way)
+    there = tuple(ball_place(builder, kind, way.start) for kind in kinds)
+    side = [each for each in builder.play.offers if each.alone and each.by.side == offer.by.side]
+    ready = tuple(in_play(builder, *dict.fromkeys(each.by for each in side)))
+    mine = in_play(builder, offer.by)
+    ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
+    return Rate((), (*ratios, *((Ratio(mine, ready),) if len(ready) > len(mine) else ())))
+
+
+def on_the_way_alone(play: Play, offer: Offer) -> tuple[Population, ...]:
+    """Who of the side is on the way by a line that lets one go at a time."""
+    lines = {line for each in play.offers if each.alone and each.by.side == offer.by.side for line in each.lines}
+    bringing = (each for each in play.offers if isinstance(each.by.role, Laden) and lines & set(each.lines))
+    return tuple(dict.fromkeys(each.by for each in bringing if each.by.side == offer.by.side))
+
+
+def taken_alike(play: Play, offer: Offer, way: PickUp) -> tuple[KindId, ...]:
+    """The kinds of which a line lets somebody take whichever they come upon."""
+    alike = (each for each in play.offers if (each.by, each.lines) == (offer.by, offer.lines))
+    return tuple(try_.ball for each in alike for try_ in each.attempts if try_.aim == way and try_.ball is not None)
