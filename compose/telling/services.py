@@ -184,7 +184,7 @@ def frees_told(voice: Voice, frees: Sequence[Free]) -> Iterator[str]:
         who, speaking = _doers(voice, free.who)
         pattern = "{who} frees {what}" if isinstance(free.who, Teacher) else "{who} free {what}"
         if free.together > 1:
-            who, pattern = voice.say("{number} of {who} together", number=str(free.together), who=who), "{who} free {what}"
+            who = voice.say("{number} of {who} together", number=str(free.together), who=who)
         freed = waiting(evolve(speaking, rest="a"), free.waiting)
         yield voice.say(pattern, who=who, what=freed) + voice.often(free.per_minute)
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.guards import Guard
 from grammar.core.values import At as AtSpot
-from grammar.core.values import KindId, OnStep, Population, Posture, Presence, Skill, Spot, Teacher, Thing
+from grammar.core.values import KindId, Population, Presence, Skill, Spot, Teacher, Thing
 from grammar.frozen import field, frozen
 
 Lines = tuple[int, ...]
@@ -111,8 +111,8 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What players of one population may try with one ball, by one line. `share`: its share of their attempts, divided
-    evenly by what it offers (None: what others leave); `at`: for who waits there; `alone`: one of a side at a time."""
+    """What a population may try with one ball, by one line. `share`: its share of their attempts, divided evenly (None:
+    what others leave); `at`: for who waits there; `alone`: one of a side at a time."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)
@@ -174,7 +174,7 @@ class Waiting:
 
 @frozen
 class Free:
-    """Somebody brings back who waits; so many of them `together`."""
+    """Somebody brings back who waits; so many `together`."""
 
     who: Who
     waiting: Waiting
@@ -248,4 +248,3 @@ class PointsCount:
 
 
 Service = Fetch | Free | ComeBack | StandUp
-Standing = Presence | AtSpot | Posture | OnStep

@@ -66,6 +66,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (lives.WinsLife, "who"): ("player", "agent"),
     (when.ComesIn, "name"): ("ball",),
     (when.TakenAway, "who"): ("ball",),
+    (play.Touch, "where"): ("place",),
     (play.Touch, "load"): ("ball", "target"),
     (play.Idle, "who"): ("player",),
     (play.Rotate, "who"): ("player",),

@@ -229,11 +229,14 @@ class Touch(Node):
     whom: Np
     linked: str | None = field(default=None, eq=False)
     load: Np | None = None
+    preposition: str | None = None
+    where: Np | None = None
     details: tuple[Detail, ...] = field(default=(), metadata={"rest": True})
 
     def words(self) -> str:
         verb = "touches" if one_of(self.who) else "touch"
-        said = spoken(self.who, verb, self.whom, "who carry" if self.load else None, self.load)
+        load = ("who carry", self.load) if self.load else ()
+        said = spoken(self.who, verb, self.whom, *load, self.preposition, self.where)
         return said + "".join(detail(part) for part in self.details)
 
 
@@ -271,14 +274,17 @@ class Take(Node):
     who: Np
     number: Quantity | None
     what: Np
+    start_part: str | None
     start: Np
+    goal_part: str | None
     goal: Np
     once: str | None = field(default=None, eq=False)
     details: tuple[Detail, ...] = field(default=(), metadata={"rest": True})
 
     def words(self) -> str:
         verb = "takes" if one_of(self.who) else "take"
-        said = spoken(self.who, verb, self.number, self.what, "from", self.start, "to", self.goal)
+        way = ("from", self.start_part, self.start, "to", self.goal_part, self.goal)
+        said = spoken(self.who, verb, self.number, self.what, *way)
         return said + "".join(detail(part) for part in self.details)
 
 
@@ -419,7 +425,7 @@ class AllQueued(Node):
 
 @frozen
 class Free(Node):
-    """Such as "the teacher frees the first in each queue, 1 times a minute", "2 players free the first in their queue"."""
+    """Such as "the teacher frees the first in each queue, 1 times a minute"; "2 players free …" do it together."""
 
     number: Quantity | None
     who: Np

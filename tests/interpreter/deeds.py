@@ -149,6 +149,8 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
             other.load is None or other.load.kind not in sheet.stuff(sentence.load).kinds
         ):
             continue
+        if sentence.where is not None and other.load is None:
+            continue  # only who carries something is ever in the other half
         floor, its = (set(at_hand(sheet, each.side, each.role)) for each in (pupil, other))
         if other.load is None and not floor & its:
             continue  # they stay on different floor

@@ -82,6 +82,12 @@ CASES = {
         "finish": "the round ends when there are no logs in the middle "
         "and north has at least 2 logs in its peat base, nobody wins",
     },
+    "from behind a line": {
+        "set_up": "logs behind the back line of their side",
+        "start": "behind the back line of the other side",
+        "finish": "a side wins when the other side has at most 1 log behind its back line",
+    },
+    "in one's own half": {"play": "players touch players of the other side in their half"},
     "one after the other": {
         "kit": "4 logs, like a cone",
         "set_up": "logs in the middle",

@@ -14,8 +14,8 @@ from tests.interpreter.whose import EVERY, OTHERS, Of, whose
 
 def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
     """Every kind that a pupil of a side may take by a line, with where from and where to."""
-    (there,) = _spots(sheet, sentence.goal, side)
-    for start in _spots(sheet, sentence.start, side):
+    (there,) = _spots(sheet, sentence.goal_part, sentence.goal, side)
+    for start in _spots(sheet, sentence.start_part, sentence.start, side):
         if start != there:
             yield from (Load(kind, start, there) for kind in sorted(sheet.stuff(sentence.what).kinds))
 
@@ -25,8 +25,8 @@ def one_by_one(sentence: play.Take) -> bool:
     return any(isinstance(each, play.AtATime) for each in sentence.details)
 
 
-def _spots(sheet: Sheet, phrase: Np, side: str) -> list[Spot]:
+def _spots(sheet: Sheet, part: str | None, phrase: Np, side: str) -> list[Spot]:
     said = whose(sheet, phrase)
     sides = (said.side,) if isinstance(said, Of) else sheet.others(side) if said == OTHERS else (side,)
     sides = sheet.sides if said == EVERY else sides
-    return list(dict.fromkeys(spot(sheet, None, phrase, each) for each in sides))
+    return list(dict.fromkeys(spot(sheet, part, phrase, each) for each in sides))

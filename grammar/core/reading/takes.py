@@ -76,10 +76,10 @@ def _ways(
         if not named and who in busy:
             continue
         spoken, own = spoken_by(reader, who.side), frozenset({who.side})
-        goals = reader.spots("in", sentence.goal, spoken, own)
+        goals = reader.spots(sentence.goal_part or "in", sentence.goal, spoken, own)
         if len(goals) > 1:
             raise Senseless(sentence.goal, f"`{sentence.goal.words()}` is more than one place.", "Say of which side.")
-        for start in reader.spots("in", sentence.start, spoken, own):
+        for start in reader.spots(sentence.start_part or "in", sentence.start, spoken, own):
             if start == goals[0]:
                 continue
             nobody = False

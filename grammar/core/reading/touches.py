@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from grammar.core.declared import Cut
 from grammar.core.play import AtPlayers, Attempt, Figures, Offer
 from grammar.core.reading.aims import at_players, spoken_by
 from grammar.core.reading.event_phrases import with_load
 from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless
-from grammar.core.values import PLAIN, Population, Skill
+from grammar.core.reading.whose import Senseless, Whose, whose
+from grammar.core.values import PLAIN, Laden, Landmark, Population, Skill
 from grammar.sentences import play
 
 _OF_BALLS = (play.CaughtChance, play.FromWhere, play.Stray)
@@ -44,6 +45,24 @@ def _touched(reader: Reader, sentence: play.Touch, who: Population) -> Iterator[
     role = reader.player_phrase(sentence.whom)[1]
     alike = frozenset({who}) if role is None and who.role is not PLAIN else frozenset()
     for aim in at_players(reader, sentence.whom, who, spoken_by(reader, who.side)):
-        touched = with_load(reader, aim.of, sentence.load) - alike
+        touched = _come_over(reader, sentence, with_load(reader, aim.of, sentence.load)) - alike
         if touched:
             yield AtPlayers(touched)
+
+
+def _come_over(reader: Reader, sentence: play.Touch, whom: frozenset[Population]) -> frozenset[Population]:
+    """Of players who stay in their own half those who come into that of the others: who carry something from there."""
+    where = sentence.where
+    if where is None:
+        return whom
+    own = whose(reader.game, where, place=True).whose in (Whose.OWN, Whose.UNSAID)
+    stays = (each.where for each in reader.game.all_of("play", play.Stay))
+    halves = all(reader.place(each) is Landmark.HALF for each in (where, *stays))
+    if sentence.preposition != "in" or not own or not halves or reader.court.cut is Cut.WHOLE:
+        title = f"Where they are touched is read only of one's own half: not `{where.words()}`."
+        raise Senseless(where, title, "Write: in their half, on a court that is halved, or leave it out.")
+    found = frozenset(each for each in whom if isinstance(each.role, Laden))
+    if not found:
+        title = "The check knows only those in the other half who carry something from there."
+        raise Senseless(where, title, "Say who takes what from there, or let some stay in the half of the other side.")
+    return found
