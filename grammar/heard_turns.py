@@ -152,6 +152,8 @@ TURNS: tuple[Saying, ...] = (
     saying(rf"^(an? |the )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
+    saying(rf"\b(?:the {_WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
+           "the player with the most points wins", "finish"),
     saying(rf"^(?:(?:the )?(?:round|game) (?:is over|ends|stops),? )?(?:if|when|once) all (?:of )?(?:the )?"
            rf"({_WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
            _all_down, "finish"),

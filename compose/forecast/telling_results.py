@@ -9,9 +9,12 @@ from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
 from compose.forecast.wording import SELDOM, minutes, parts, percent, share_with_margin, whole_percents
 from compose.net.net import Net
+from compose.net.told import Ended
 from compose.telling.english.ends import way_words
 from compose.telling.english.matches import match_words, part_words
 from compose.telling.sides import wins
+from grammar.core.ends import Best
+from grammar.core.values import SideId
 
 NAMES = 44  # letters for what a number is about, before the number
 
@@ -30,13 +33,28 @@ def winners(forecast: Forecast) -> Iterator[str]:
     said, percents = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
     for number, (side, chance) in enumerate(odds.wins):
         yield row(wins(side, forecast.net.solo), share_with_margin(chance, said[side]))
+        if _shared_by_the_best(forecast.net, side):
+            yield row("each of them, at least", percent(chance.value / _players(forecast.net, side)), 4)
         yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], percents.get(number, 100))
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
             yield row(name, share_with_margin(figure, said[name]))
     for side, points in forecast.points:
         margin = f" ± {points.margin:.1f}" if points.margin else ""
+        if _shared_by_the_best(forecast.net, side):
+            yield row("points of each, on average", f"{points.value / _players(forecast.net, side):.1f}")
+            continue
         yield row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
+
+
+def _shared_by_the_best(net: Net, side: str) -> bool:
+    """Whether each of a side plays for themselves for the most points: one of them has won, or those who are level."""
+    results = net.bell.results if net.bell is not None else ()
+    return any(isinstance(each.told, Ended) and each.told.verdict == Best(SideId(side)) for each in results)
+
+
+def _players(net: Net, side: str) -> int:
+    return sum(place.start for place in net.places if (place.token, place.side) == ("player", side))
 
 
 def results(forecast: Forecast) -> list[tuple[str, Figure]]:

@@ -9,7 +9,7 @@ from enum import Enum
 from fractions import Fraction
 
 from compose.net.moment import Moment
-from grammar.core.ends import Deciding, Most, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.guards import Guard
 from grammar.core.play import Waiting
 from grammar.core.rules import Effect
@@ -154,7 +154,7 @@ class Ended:
     def way(self) -> Verdict | Because:
         """What is one way of winning, whatever brings it about where the result alone says it."""
         match self.verdict:
-            case NoWinner() | Most():
+            case NoWinner() | Most() | Best():
                 return self.verdict
             case Won() | Deciding():
                 return self.because

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.conditions import condition, counted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.ends import Bell, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Best, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 
 
 def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
@@ -37,6 +37,8 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
     match verdict:
         case Won():
             return voice.wins(verdict.side)
+        case Best():
+            return voice.say("the player with the most points wins, and those who are level share it")
         case NoWinner.DRAW:
             return voice.say("it is a draw")
         case Deciding.NEXT_POINT:
@@ -61,7 +63,7 @@ def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
     """The clock."""
     for bell in bells:
         pattern = "after {time} the round is over: {result}"
-        if isinstance(bell.verdicts[0], Most):
+        if isinstance(bell.verdicts[0], Most | Best):
             pattern = "after {time}, {result}"
         yield voice.say(pattern, time=voice.time(bell.after_s), result=verdicts_told(voice, bell.verdicts))
 

@@ -12,7 +12,7 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from grammar.core.declared import AreaKind
-from grammar.core.ends import Most, Won
+from grammar.core.ends import Best, Most, Won
 from grammar.core.game import Core
 from grammar.frozen import frozen
 
@@ -128,4 +128,4 @@ def _span(voice: Voice, least: int, most: int) -> str:
 def _can_win(core: Core) -> bool:
     bell = (core.play.bell.verdicts,) if core.play.bell is not None else ()
     verdicts = [verdict for each in (*(end.verdicts for end in core.play.ends), *bell) for verdict in each]
-    return any(isinstance(verdict, Won | Most) for verdict in verdicts)
+    return any(isinstance(verdict, Won | Most | Best) for verdict in verdicts)

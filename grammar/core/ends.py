@@ -35,13 +35,20 @@ class Most:
     more: bool
 
 
+@frozen
+class Best:
+    """Of a side whose players play each for themselves those with the most points have won."""
+
+    side: SideId
+
+
 class Deciding(Enum):
     """Play goes on from a level score until somebody leads."""
 
     NEXT_POINT = "the next point wins"
 
 
-Verdict = Won | NoWinner | Most | Deciding
+Verdict = Won | NoWinner | Most | Best | Deciding
 
 
 @frozen

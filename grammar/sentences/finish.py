@@ -217,6 +217,16 @@ class MoreWins(Node):
 
 
 @frozen
+class BestWins(Node):
+    """Such as "the player with the most points wins": where each plays for themselves; who is level shares it."""
+
+    said: str = field(default="", eq=False)
+
+    def words(self) -> str:
+        return "the player with the most points wins"
+
+
+@frozen
 class Draw(Node):
     """Such as "a draw"."""
 
@@ -250,7 +260,7 @@ class NextPointWins(Node):
         return "the next point wins"
 
 
-Result = MoreWins | Draw | SideWins | NobodyWins | NextPointWins
+Result = MoreWins | BestWins | Draw | SideWins | NobodyWins | NextPointWins
 
 
 @frozen

@@ -11,7 +11,7 @@ from compose.net.lower.tokens import clock_place
 from compose.net.net import All, Bell, Comparison, Condition, End, Rule
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
-from grammar.core.ends import Deciding, Most, NoWinner, Verdict, Won
+from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.game import Play
 from grammar.core.guards import Compare, Guard, Points
 from grammar.core.rules import Becomes, Finish
@@ -93,6 +93,8 @@ def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, be
     """The ends that a verdict gives where `held` holds."""
     match verdict:
         case Won():
+            yield _won(verdict, verdict.side, held, rule, because)
+        case Best():
             yield _won(verdict, verdict.side, held, rule, because)
         case Deciding():
             return

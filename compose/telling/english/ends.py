@@ -8,7 +8,7 @@ from compose.net.net import End, Net
 from compose.net.told import Because, Cause, Ended, TimeUp
 from compose.telling.english.counts import count_words, guard_words, time_words
 from compose.telling.sides import wins
-from grammar.core.ends import Most, NoWinner
+from grammar.core.ends import Best, Most, NoWinner
 from grammar.core.values import SideId
 
 _CAUSES = {Cause.BOTH_AT_ONCE: "both at once", Cause.OVER_OR_NEXT: "when the time is over, or next"}
@@ -40,6 +40,8 @@ def _(told: Ended, net: Net) -> tuple[str, str]:
     if told.because is Cause.RULE:
         return f"{winning} by a rule of the game", "a rule ends the round"
     because = f"{winning}: {_because(net, told.because)}"
+    if isinstance(told.verdict, Best):
+        return f"{because}, the most points", "the most points wins"
     if isinstance(told.verdict, Most):
         more = _more(net, told.verdict)
         return f"{because}, {more}", f"{more} wins"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.core.ends import Bell, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Best, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 from grammar.core.guards import Compare, Points, Relation
 from grammar.core.reading.claims import read_condition, read_count
 from grammar.core.reading.events import of_one
@@ -119,9 +119,16 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                     "Name it, or say who has more of something.",
                 )
             return Won(the_one(said, spoken.meant(said, frozenset()), "it is"))
+        case finish.BestWins():
+            if not reader.sides[0].solo:
+                title = "Points are counted for each side, not for each player."
+                raise Senseless(result, title, "Write: more points wins")
+            return Best(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
-                raise Senseless(result, "There is only one side, so that none has more.", "Write: nobody wins")
+                best = isinstance(result.counted, finish.CountedPoints) and reader.sides[0].solo
+                hint = "the player with the most points wins" if best else "nobody wins"
+                raise Senseless(result, "There is only one side, so that none has more.", f"Write: {hint}")
             counts = frozenset(
                 (side, read_count(reader, result.counted, side, evolve(of_one(reader, side), that=None)))
                 for side in reader.side_ids

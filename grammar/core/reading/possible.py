@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.ends import Most, Verdict
+from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Guard, Points
 from grammar.core.limits import DIRECT, CountsOnly
@@ -109,4 +109,4 @@ def _of_points(guard: Guard) -> bool:
 
 
 def _counts_points(verdict: Verdict) -> bool:
-    return isinstance(verdict, Most) and any(isinstance(count, Points) for _, count in verdict.counts)
+    return isinstance(verdict, Best) or isinstance(verdict, Most) and any(isinstance(count, Points) for _, count in verdict.counts)
