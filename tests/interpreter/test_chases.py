@@ -59,3 +59,29 @@ def test_both_readers_come_to_the_same(case: str) -> None:
     its = read_by_net(explore(net_in(game, PLAYERS)))
     assert not its.differs(mine)
     assert len(its.results) > 2
+
+
+ALONE = """
+game Alone
+space
+  court 18 m by 9 m, in one piece
+  rest queue: beside the court
+sides
+  hares, 3 to 20 players, each for themselves
+play
+  hares touch other hares
+  whoever waits in the rest queue comes back after 10 s
+when
+  a hare is touched: the tagger's side scores 1 point and that player waits in the rest queue
+finish
+  after 3 min: the player with the most points wins
+"""
+
+
+def test_each_for_themselves_those_with_the_most_points_win() -> None:
+    game = game_in(ALONE)
+    mine = read_by_reader(Sheet(game.sheet, granted(), {"hares": 3}))
+    its = read_by_net(explore(net_in(game, {"hares": 3})))
+    assert not its.differs(mine)
+    bell = net_in(game, {"hares": 3}).bell
+    assert bell is not None and [each.winner for each in bell.results] == ["hares"]
