@@ -109,4 +109,5 @@ def _of_points(guard: Guard) -> bool:
 
 
 def _counts_points(verdict: Verdict) -> bool:
-    return isinstance(verdict, Best) or (isinstance(verdict, Most) and any(isinstance(count, Points) for _, count in verdict.counts))
+    counts = verdict.counts if isinstance(verdict, Most) else ()
+    return isinstance(verdict, Best) or any(isinstance(count, Points) for _, count in counts)
