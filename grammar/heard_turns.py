@@ -115,7 +115,10 @@ TURNS: tuple[Saying, ...] = (
            "play"),
     saying(r"\b(?:chases?|tags?|catch(?:es)?|touches) (?=(?:the |all |other )*(?:players|ǁ\d+|opponents)\b)", "touch ",
            "play"),
+    saying(r"^(?:a hit|hits|a ball|balls) (?:in the face|(?:on|at|in) the head) (?:do|does) not count$",
+           "a hit above the shoulder does not count", "play"),
     # when something happens
+    saying(r"\bis hit (?:in the face|(?:on|at|in) the head)(?=[:,])", "is hit above the shoulder", "when"),
     saying(r"^(?:after )?(?:every|each) (?:whole )?minute(?=[:,] )", "every 60 s", "when"),
     saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "

@@ -5,6 +5,7 @@ One attempt is fetched, aimed and made in so many seconds, and ends in one outco
     caught   = share caught before anything else (only where the rules do something with a catch)
     success  = aim reached and not caught
     left     = the norm's share of the rest, where the rules speak of a ball that leaves the court
+    high     = for every hit the norm's share above the shoulder, where a rule speaks of that
     blocked  = the share of what would reach its aim that somebody before it stops
     ... after a bounce = the share of success, and of what is caught, that has touched the floor before
     missed   = what remains
@@ -41,8 +42,8 @@ SMALL_BALL_M, MIDDLE_BALL_M = 0.12, 0.19  # the size classes of the catching nor
 class Explanation:
     """One attempt with its numbers: what was aimed at, chances, attempts a minute, the norms behind them.
 
-    `success`, `caught`, `blocked`, `left` and `missed` sum to 1; of the first two so much comes after a bounce, where a
-    rule asks for it (`bounced`, `caught_bounced`). `said` names what the text itself gives.
+    `success`, `caught`, `blocked`, `high`, `left` and `missed` sum to 1; of the first two so much comes after a bounce,
+    where a rule asks for it (`bounced`, `caught_bounced`). `said` names what the text itself gives.
     """
 
     attempt: Attempt
@@ -56,15 +57,16 @@ class Explanation:
     blocked: float = 0.0
     bounced: float = 0.0
     caught_bounced: float = 0.0
+    high: float = 0.0
 
     @property
     def missed(self) -> float:
         """Chance that the ball neither reaches its aim, nor is blocked or caught, nor leaves the court."""
-        return max(0.0, 1 - self.success - self.caught - self.blocked - self.left)
+        return max(0.0, 1 - self.success - self.caught - self.blocked - self.left - self.high)
 
     def chance(self, outcome: str) -> float:
         """The chance of an outcome by its name in the net; raises KeyError for any other name."""
-        known = {"left": self.left, "missed": self.missed, "blocked": self.blocked}
+        known = {"left": self.left, "missed": self.missed, "blocked": self.blocked, "high": self.high}
         known |= {"success": self.success - self.bounced, "success-bounced": self.bounced}
         known |= {"caught": self.caught - self.caught_bounced, "caught-bounced": self.caught_bounced}
         return 1.0 if outcome == "always" else known[outcome]
@@ -133,8 +135,9 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")
     success, blocked = unblocked(case, success, 1 - caught) if "blocked" in outcomes else (success, 0.0)
+    high = min(1 - success - caught, success * case.take("players high", EVERY_SKILL)) if "high" in outcomes else 0.0
     leaving = case.take("aim leaves", EVERY_SKILL) if "left" in outcomes else 0.0
-    left = max(0.0, 1 - success - caught - blocked) * leaving
+    left = max(0.0, 1 - success - caught - blocked - high) * leaving
     per_minute = attempt.said_per_minute
     if per_minute is None:
         per_minute = 60 / (ball_seconds(case, success) if case.aims else moving_seconds(case))
@@ -150,7 +153,8 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         part * bounced_share(case) if f"{name}-bounced" in outcomes else 0.0
         for name, part in (("success", success), ("caught", caught))
     )
-    return Explanation(attempt, aimed, success, caught, left, per_minute, said, tuple(case.taken), blocked, first, then)
+    taken = tuple(case.taken)
+    return Explanation(attempt, aimed, success, caught, left, per_minute, said, taken, blocked, first, then, high)
 
 
 def settle(case: Case, aimed: Aimed, catching: bool) -> tuple[float, float]:

@@ -42,7 +42,8 @@ from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Th
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
-PLAYS_ON = {Result.HIT: "the player hit plays on", Result.TOUCHED: "the player touched plays on"}
+HIT_ON, TOUCHED_ON = "the player hit plays on", "the player touched plays on"
+PLAYS_ON = {Result.HIT: HIT_ON, Result.TOUCHED: TOUCHED_ON, Result.HIGH: HIT_ON}
 PERSONS = {
     Person.OBJECT: "the player hit",
     Person.CATCHER: "the catcher",

@@ -149,6 +149,10 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.HIT:
             hit = frozenset(to for to in trigger.to if isinstance(to, Population))
             return voice.say("{who} hits {whom}", who=who, whom=_hit(voice, side, hit)) + having + skills
+        case Result.HIGH:
+            hit = frozenset(to for to in trigger.to if isinstance(to, Population))
+            whom = _hit(voice, side, hit)
+            return voice.say("{who} hits {whom} above the shoulder", who=who, whom=whom) + having + skills
         case Result.TOUCHED:
             touched = frozenset(to for to in trigger.to if isinstance(to, Population))
             return voice.say("{who} touches {whom}", who=who, whom=_hit(voice, side, touched))

@@ -52,6 +52,7 @@ OUTCOMES = {
     Result.MISSED: "{move} and misses",
     Result.CAUGHT: "{move} and it is caught",
     Result.BLOCKED: "{move} and it is blocked",
+    Result.HIGH: "{move} and hits somebody above the shoulder",
     Result.LEFT: "{move} and it leaves the court",
 }
 Changed = tuple[Place, Place, int]

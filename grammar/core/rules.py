@@ -48,9 +48,10 @@ class Result(Enum):
     MISSED = "missed"
     LEFT = "left"
     BLOCKED = "blocked"
+    HIGH = "hit above the shoulder"
 
 
-ON_A_PLAYER = (Result.HIT, Result.TOUCHED)
+ON_A_PLAYER = (Result.HIT, Result.TOUCHED, Result.HIGH)
 
 
 @frozen

@@ -96,6 +96,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.When, "whence"): ("place",),
     (when.Knocked, "what"): ("target", "body"),
     (when.Hit, "who"): ("player",),
+    (when.HitHigh, "who"): ("player",),
     (when.Hit, "load"): ("ball", "target"),
     (when.Touched, "who"): ("player",),
     (when.Touched, "load"): ("ball", "target"),

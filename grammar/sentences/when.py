@@ -38,6 +38,17 @@ class Hit(Node):
 
 
 @frozen
+class HitHigh(Node):
+    """Such as "a player is hit above the shoulder": no hit that counts, but perhaps a foul."""
+
+    who: Np
+    verb: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "is hit above the shoulder")
+
+
+@frozen
 class Touched(Node):
     """Such as "a player is touched", "a player who carries a log is touched"."""
 

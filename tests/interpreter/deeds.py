@@ -20,7 +20,7 @@ from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.ways import one_by_one, ways
 from tests.interpreter.whose import Of, whose
 
-REACHED, CAUGHT, MISSED, LEFT, BLOCKED = "reached", "caught", "missed", "left", "blocked"
+REACHED, CAUGHT, MISSED, LEFT, BLOCKED, HIGH = "reached", "caught", "missed", "left", "blocked", "high"
 TOUCHING = "touch"
 FLYING = ("overarm throw", "underarm throw", "kick", "strike", "pass")
 
@@ -195,6 +195,8 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
         yield evolve(tried, catcher=aim.mate)
         if tried.ball is not None and blocked_by(sheet, tried, board):
             yield evolve(tried, outcome=BLOCKED)
+    if aim.what == "player" and any(isinstance(rule.event, when.HitHigh) for rule in sheet.said(when.When)):
+        yield evolve(tried, outcome=HIGH)
     if aim.what == "way" and sentence.told(play.SucceedChance) is None:
         return
     if can_be_caught(sheet, sentence, tried.skill, tried.kind, aim):

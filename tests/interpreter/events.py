@@ -14,7 +14,7 @@ from grammar.sentences.time import TheFirstTime
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
-from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, TOUCHING, Deed
+from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
@@ -216,6 +216,9 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
                 return narrow
             carried = hit.load is not None and hit.load.kind in sheet.stuff(event.load).kinds
             return narrow + sheet.stuff(event.load).named if carried else None
+        case when.HitHigh() if fact == ("player", HIGH) and aim.hit is not None:
+            hit = board.pupils[aim.hit]
+            return of_player(sheet, event.who, hit.side, hit.role, deed.side)
         case Intercepted() if deed.outcome == CAUGHT and deed.skill == "pass":
             spoken_of = of_ball(sheet, event.what, deed)
             return None if spoken_of is None else 1 + sheet.stuff(event.what).named

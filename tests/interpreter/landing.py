@@ -8,7 +8,7 @@ from grammar.sentences import ball, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
-from tests.interpreter.deeds import BLOCKED, CAUGHT, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import Folk, Part, Stuff
 from tests.interpreter.sheet import Place, Sheet
@@ -26,7 +26,7 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     line, own = _line(sheet, deed)
     loose = sheet.held and not own and line.state == "missed"
     rest = Spot("court", AT, None) if loose else goal(sheet, line.place, scene, sent, rule=False)
-    flew = deed.outcome == MISSED or (deed.outcome == REACHED and deed.aim.what != "mate")
+    flew = deed.outcome in (MISSED, HIGH) or (deed.outcome == REACHED and deed.aim.what != "mate")
     if not flew or rest.place not in ("half", "court"):
         return [rest]
     return [rest, *_unfollowed(sheet, rest, deed)]
@@ -45,7 +45,7 @@ def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
 
     With it comes whether it is the sheet's own.
     """
-    state = {BLOCKED: "blocked", CAUGHT: "caught", MISSED: "missed", LEFT: "missed"}.get(
+    state = {BLOCKED: "blocked", CAUGHT: "caught", MISSED: "missed", LEFT: "missed", HIGH: "missed"}.get(
         deed.outcome, "passed" if deed.aim.what == "mate" else "scored"
     )
     for own in (True, False):

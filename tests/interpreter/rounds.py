@@ -198,15 +198,14 @@ class Round:
                     said = side_said(self.sheet, result.side)
                     assert isinstance(said, Of), result.words()
                     return said.side
-                case finish.MoreWins() | finish.BestWins():
-                    leader = self._leader(result, board)
-                    if leader is not None:
+                case finish.BestWins():
+                    return self.sheet.sides[0]
+                case finish.MoreWins():
+                    if (leader := self._leader(result, board)) is not None:
                         return leader
         return DRAW
 
-    def _leader(self, result: finish.MoreWins | finish.BestWins, board: Board) -> str | None:
-        if isinstance(result, finish.BestWins):
-            return self.sheet.sides[0]
+    def _leader(self, result: finish.MoreWins, board: Board) -> str | None:
         sign = 1 if result.more == "more" else -1
         numbers = {side: sign * counted(self.sheet, result.counted, side, board)[0] for side in self.sheet.sides}
         best = [side for side, number in numbers.items() if number == max(numbers.values())]

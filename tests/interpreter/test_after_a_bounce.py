@@ -65,6 +65,17 @@ CASES = {
         "a ball goes through a gate while the other side has no points: the kicker's side scores 2 points\n"
         "  a ball goes through a gate after a bounce while it has 1 point: the kicker's side scores 1 point",
     ),
+    "a foul": (
+        "players overarm throw a foam ball at the players of the other side",
+        "a player is hit: the thrower's side scores 1 point\n"
+        "  a player is hit above the shoulder: the thrower waits in the rest queue and the other side scores 1 point",
+    ),
+    "a foul, and where the ball goes": (
+        "players roll a foam ball at the players of the other side\n"
+        "  a missed ball rests behind the back line of north\n  players fetch balls from behind the back line of north",
+        "a player is hit: that player waits in the rest queue and the thrower's side scores 1 point\n"
+        "  a north player is hit above the shoulder: that player waits in the rest queue",
+    ),
     "does not count": (
         f"{HITS}\n  a hit after a bounce does not count\n  a catch after a bounce does not count",
         "a player is hit: that player waits in the rest queue and the thrower's side scores 1 point\n"

@@ -28,7 +28,13 @@ from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall
 from grammar.core.values import At, Posture, Presence, SideId
 
-OUTCOMES = {Result.CAUGHT: "caught", Result.MISSED: "missed", Result.LEFT: "left", Result.BLOCKED: "blocked"}
+OUTCOMES = {
+    Result.CAUGHT: "caught",
+    Result.MISSED: "missed",
+    Result.LEFT: "left",
+    Result.BLOCKED: "blocked",
+    Result.HIGH: "high",
+}
 
 
 def lower_attempts(builder: Builder) -> None:
@@ -50,6 +56,8 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
             yield evolve(success, result=Result.BLOCKED)
     if _always(option):
         return
+    if success.result is Result.HIT and _speaks_of(builder, evolve(success, result=Result.HIGH)):
+        yield evolve(success, result=Result.HIGH)
     if option.attempt.catchable:
         yield from _caught(builder, option)
     yield evolve(_without_mate(success), result=Result.MISSED)
@@ -60,10 +68,15 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
         yield evolve(_without_mate(success), result=Result.LEFT)
 
 
+def _speaks_of(builder: Builder, moment: Moment) -> bool:
+    """Whether a line says what follows: else it is a miss as any other."""
+    return any(fires(rule.trigger, moment) for rule in builder.play.rules)
+
+
 def _bounced_or_not(builder: Builder, moment: Moment) -> Iterator[Moment]:
     """The moment straight and, where a rule speaks of that, after a bounce."""
     yield moment
-    if can_bounce(moment) and moment.result not in (Result.MISSED, Result.LEFT, Result.BLOCKED):
+    if can_bounce(moment) and moment.result not in (Result.MISSED, Result.LEFT, Result.BLOCKED, Result.HIGH):
         after = evolve(moment, bounced=True)
         rules = (rule.trigger for rule in builder.play.rules)
         if any(isinstance(each, Happening) and each.bounced and fires(each, after) for each in rules):

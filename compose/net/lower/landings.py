@@ -52,10 +52,11 @@ def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None, w
         return (Landing(*said),)
     if isinstance(moment.aim, Along):
         return (Landing(moment.ball_at if moment.aim.again else moment.aim.goal, way),)
-    rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, moment.result, moment.skill)
+    result = Result.MISSED if moment.result is Result.HIGH else moment.result  # it flies on as a miss does
+    rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, result, moment.skill)
     assert rest is not None, "the lines taken for granted say where every ball comes to lie"
     rule = builder.rule(rest.lines)
-    if not rest.spreads or moment.result not in FLYING:
+    if not rest.spreads or result not in FLYING:
         return (Landing(rest.to, rule),)
     shares = _stops(builder, rest.to, moment.ball, moment.concerned, moment.result in PASSING)
     return tuple(Landing(spot, rule, share, spot != rest.to) for spot, share in shares.items())

@@ -10,7 +10,7 @@ from compose.net.net import Assign, Effect, Place, Shift
 from grammar.core.rules import Result
 from grammar.core.runs import InARow
 
-FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED})
+FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED, Result.HIGH})
 
 
 def row_place(builder: Builder, run: InARow) -> int:

@@ -43,6 +43,7 @@ _ENDS = {
     Result.TAKEN: "and takes it along",
     Result.MISSED: "and misses",
     Result.BLOCKED: "and it is blocked",
+    Result.HIGH: "and hits above the shoulder",
     Result.LEFT: "and the ball leaves the court",
 }
 

@@ -33,7 +33,7 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
 
 def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
     """Raises Senseless where "the tagger's" could be of who acted or of the tagger to whom it happened."""
-    if not isinstance(sentence.event, when.Hit | when.Touched):
+    if not isinstance(sentence.event, when.Hit | when.HitHigh | when.Touched):
         return
     for node in (each for said in sentence.consequences for each in _nodes(said)):
         owner = getattr(node, "possessive", None)
@@ -104,7 +104,7 @@ def _subjects(event: when.Event) -> Iterator[Np]:
             yield event.what
         case when.GoesThrough():
             yield from (event.what, event.through)
-        case when.Hit() | when.Touched() | when.Arrives():
+        case when.Hit() | when.HitHigh() | when.Touched() | when.Arrives():
             yield event.who
 
 

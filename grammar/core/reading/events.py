@@ -40,7 +40,7 @@ from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.runs import InARow
 
-ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED}
+ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED, when.HitHigh: Result.HIGH}
 MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
 
 
@@ -182,9 +182,9 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             things = reader.thing_phrase(event.what, spoken, anybody, Sort.TARGET, Sort.BODY)
             to = frozenset(thing for thing in things if thing.owner == against)
             return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
-        case when.Hit() | when.Touched():
+        case when.Hit() | when.Touched() | when.HitHigh():
             meant = frozenset(players_of_event(reader, event.who, spoken)) & frozenset(players_against(reader, against))
-            hit = with_load(reader, meant, event.load)
+            hit = with_load(reader, meant, None if isinstance(event, when.HitHigh) else event.load)
             return Happening(ON_PLAYERS[type(event)], by, ALL_SKILLS, any_ball, owner, hit) if hit else None
         case when.GoesThrough():
             rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)

@@ -16,6 +16,8 @@ def named_in(reader: Reader, event: when.Event) -> int:
     match event:
         case when.Knocked():
             phrases: tuple[Np | None, ...] = (event.what,)
+        case when.HitHigh():
+            phrases = (event.who,)
         case when.Hit() | when.Touched():
             phrases = (event.who, event.load)
         case when.Arrives():

@@ -12,7 +12,7 @@ from grammar.sentences import when
 from grammar.sentences.ball import Intercepted
 
 # Only what is aimed at has a keeper.
-KEPT = frozenset({Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.THROUGH, Result.BLOCKED})
+KEPT = frozenset({Result.KNOCKED, Result.HIT, Result.TOUCHED, Result.HIGH, Result.THROUGH, Result.BLOCKED})
 
 
 def pairs_of_event(reader: Reader, event: when.Event) -> tuple[tuple[SideId, Owner], ...]:
