@@ -146,16 +146,10 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.KNOCKED:
             things = frozenset(to for to in trigger.to if isinstance(to, Thing))
             return voice.say("{who} knocks {what}", who=who, what=voice.things(things, False, "a")) + having + skills
-        case Result.HIT:
-            hit = frozenset(to for to in trigger.to if isinstance(to, Population))
-            return voice.say("{who} hits {whom}", who=who, whom=_hit(voice, side, hit)) + having + skills
-        case Result.HIGH:
-            hit = frozenset(to for to in trigger.to if isinstance(to, Population))
-            whom = _hit(voice, side, hit)
-            return voice.say("{who} hits {whom} above the shoulder", who=who, whom=whom) + having + skills
-        case Result.TOUCHED:
-            touched = frozenset(to for to in trigger.to if isinstance(to, Population))
-            return voice.say("{who} touches {whom}", who=who, whom=_hit(voice, side, touched))
+        case Result.HIT | Result.HIGH | Result.TOUCHED:
+            whom = _hit(voice, side, frozenset(to for to in trigger.to if isinstance(to, Population)))
+            said = voice.say(TO_SOMEBODY[trigger.result], who=who, whom=whom)
+            return said if trigger.result is Result.TOUCHED else said + having + skills
         case Result.THROUGH:
             rings = frozenset(to for to in trigger.to if isinstance(to, Thing))
             return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(rings)) + skills
@@ -178,6 +172,11 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills
 
 
+TO_SOMEBODY = {
+    Result.HIT: "{who} hits {whom}",
+    Result.HIGH: "{who} hits {whom} above the shoulder",
+    Result.TOUCHED: "{who} touches {whom}",
+}
 IN_VAIN = {
     Result.MISSED: "{ball} sent by {who} misses",
     Result.BLOCKED: "{ball} sent by {who} is blocked",

@@ -17,7 +17,7 @@ from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
-from tests.interpreter.narrow import of_ball, of_place, of_player, of_thing
+from tests.interpreter.narrow import of_ball, of_hit, of_place, of_player, of_thing
 from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -207,18 +207,11 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
     match event:
         case when.Knocked() if fact == ("target", REACHED):
             return of_thing(sheet, event.what, deed, board)
-        case when.Hit() | when.Touched() if fact == ("player", REACHED) and aim.hit is not None:
-            if isinstance(event, when.Touched) != (deed.skill == TOUCHING):
-                return None
-            hit = board.pupils[aim.hit]
-            narrow = of_player(sheet, event.who, hit.side, hit.role, deed.side)
-            if event.load is None or narrow is None:
-                return narrow
-            carried = hit.load is not None and hit.load.kind in sheet.stuff(event.load).kinds
-            return narrow + sheet.stuff(event.load).named if carried else None
-        case when.HitHigh() if fact == ("player", HIGH) and aim.hit is not None:
-            hit = board.pupils[aim.hit]
-            return of_player(sheet, event.who, hit.side, hit.role, deed.side)
+        case when.Hit() | when.Touched() if fact == ("player", REACHED):
+            of_touches = isinstance(event, when.Touched) == (deed.skill == TOUCHING)
+            return of_hit(sheet, event.who, event.load, deed, board) if of_touches else None
+        case when.HitHigh() if fact == ("player", HIGH):
+            return of_hit(sheet, event.who, None, deed, board)
         case Intercepted() if deed.outcome == CAUGHT and deed.skill == "pass":
             spoken_of = of_ball(sheet, event.what, deed)
             return None if spoken_of is None else 1 + sheet.stuff(event.what).named

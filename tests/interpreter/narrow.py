@@ -40,6 +40,17 @@ def of_player(sheet: Sheet, phrase: Np, side: str, role: str, actor: str) -> int
     return max(theirs, int(who.side is not None)) + (who.role is not None)
 
 
+def of_hit(sheet: Sheet, who: Np, load: Np | None, deed: Deed, board: Board) -> int | None:
+    """Of a pupil who is hit or touched, perhaps with something in their hands."""
+    assert deed.aim.hit is not None
+    hit = board.pupils[deed.aim.hit]
+    narrow = of_player(sheet, who, hit.side, hit.role, deed.side)
+    if load is None or narrow is None:
+        return narrow
+    carried = hit.load is not None and hit.load.kind in sheet.stuff(load).kinds
+    return narrow + sheet.stuff(load).named if carried else None
+
+
 def of_ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:
     """Of a ball."""
     stuff = sheet.stuff(phrase)
