@@ -115,7 +115,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (when.HeldLong, "what"): ("ball",),
     (when.Steps, "towards"): ("agent", "side", "place", "player"),
     (when.MovesTo, "who"): ("player", "agent", "ball", "target", "body"),
-    (when.Scores, "side"): ("side", "agent"),
+    (when.Scores, "side"): ("side", "agent", "player"),
     (points.Worth, "what"): ("target", "body", "ring"),
     (points.SetPoints, "what"): ("target",),
     (when.Waits, "who"): ("player", "agent"),

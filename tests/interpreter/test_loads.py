@@ -138,7 +138,8 @@ CASES = {
     "a task": {
         "role": "role scout: 1 player of each side",
         "play": "scouts touch players of the other side who carry a log",
-        "when": f"{TOUCHED}that player becomes a scout and the scout becomes a player",
+        "when": f"{TOUCHED}that player becomes a scout and the scout becomes a player and the scout scores 1 point",
+        "finish": "the first side to 3 points wins\n  a side wins when it has 5 logs in its peat base",
     },
 }
 

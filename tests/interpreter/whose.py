@@ -71,6 +71,8 @@ def side_said(sheet: Sheet, phrase: AnySide) -> Whose:
         if isinstance(meant, Part):
             return meant
         side = sheet.side_meant(meant)
+        if side is None and isinstance(meant, Folk):
+            return Part("actor")  # a task by which somebody touches
         assert side is not None, phrase.name.text
         return Of(side)
     if isinstance(phrase, SideOf):

@@ -18,7 +18,7 @@ from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.tasks import with_a_task
+from grammar.core.reading.tasks import side_of_toucher, task_named, with_a_task
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
 from grammar.core.rules import (
     ON_A_PLAYER,
@@ -47,7 +47,7 @@ from grammar.core.values import (
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import finish, lives, play, when
 from grammar.sentences.ball import HasBall, RestTo
-from grammar.sentences.base import AnySide, Np
+from grammar.sentences.base import AnySide, Np, SideNamed
 
 
 def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
@@ -129,6 +129,8 @@ def _lost(reader: Reader, consequence: when.SideLoses, moment: Moment) -> Finish
 
 
 def _sides(reader: Reader, phrase: AnySide, moment: Moment) -> tuple[SideId, ...]:
+    if isinstance(phrase, SideNamed) and (task := task_named(reader, phrase)) is not None:
+        return (side_of_toucher(reader, phrase, task, moment),)
     said = whose_side(reader.game, phrase)
     if said.whose is Whose.ANY:
         raise Senseless(phrase, f"`{phrase.words()}` could be any side here.", "Write: the thrower's side")

@@ -1,4 +1,4 @@
-"""Who takes another task, or becomes a player of another side."""
+"""Who takes another task, or becomes a player of another side; whose side a task is named for."""
 
 from __future__ import annotations
 
@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import Mover, movers
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless, Whose
-from grammar.core.rules import Becoming, Go
+from grammar.core.reading.whose import Senseless, Whose, is_keeper
+from grammar.core.rules import Becoming, Go, Happening, Result
 from grammar.core.values import PLAIN, Plain, Presence, RoleId, SideId
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import when
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, SideNamed
 
 
 def with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
@@ -44,3 +44,20 @@ def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
     if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
         raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
     return role
+
+
+def task_named(reader: Reader, phrase: SideNamed) -> RoleId | None:
+    """The role of a phrase that stands for a side: "the fox scores 1 point"."""
+    meaning = reader.game.meaning(phrase.name)
+    keeps = is_keeper(meaning) or not isinstance(meaning, PlayerMeaning)
+    return None if keeps or meaning.role is None else RoleId(meaning.role)
+
+
+def side_of_toucher(reader: Reader, phrase: SideNamed, task: RoleId, moment: Moment) -> SideId:
+    """The side of whoever touched, where all who do have that task. Raises Senseless."""
+    trigger = moment.trigger
+    if isinstance(trigger, Happening) and trigger.result is Result.TOUCHED and moment.actor is not None:
+        if {who.role for who in trigger.by & reader.touching} == {task}:
+            return moment.actor
+    title = f"`{phrase.words()}`: points are a side's, and whose {phrase.name.text} is meant is not known here."
+    raise Senseless(phrase, title, "Write: the thrower's side, or name a side.")
