@@ -49,15 +49,17 @@ def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
 def task_named(reader: Reader, phrase: SideNamed) -> RoleId | None:
     """The role of a phrase that stands for a side: "the fox scores 1 point"."""
     meaning = reader.game.meaning(phrase.name)
-    keeps = is_keeper(meaning) or not isinstance(meaning, PlayerMeaning)
-    return None if keeps or meaning.role is None else RoleId(meaning.role)
+    if not isinstance(meaning, PlayerMeaning) or meaning.role is None or is_keeper(meaning):
+        return None
+    return RoleId(meaning.role)
 
 
 def side_of_toucher(reader: Reader, phrase: SideNamed, task: RoleId, moment: Moment) -> SideId:
     """The side of whoever touched, where all who do have that task. Raises Senseless."""
     trigger = moment.trigger
-    if isinstance(trigger, Happening) and trigger.result is Result.TOUCHED and moment.actor is not None:
-        if {who.role for who in trigger.by & reader.touching} == {task}:
-            return moment.actor
+    touched = isinstance(trigger, Happening) and trigger.result is Result.TOUCHED
+    by = trigger.by & reader.touching if isinstance(trigger, Happening) else frozenset()
+    if touched and moment.actor is not None and {who.role for who in by} == {task}:
+        return moment.actor
     title = f"`{phrase.words()}`: points are a side's, and whose {phrase.name.text} is meant is not known here."
     raise Senseless(phrase, title, "Write: the thrower's side, or name a side.")
