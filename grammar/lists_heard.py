@@ -9,7 +9,7 @@ from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
-_VERBS = "|".join(("stay", "fetch", *(skill.value for skill in Skill if skill is not Skill.TAKE)))
+_VERBS = "|".join(("stay", "fetch", "free", *(skill.value for skill in Skill)))
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)

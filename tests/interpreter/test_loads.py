@@ -88,6 +88,16 @@ CASES = {
         "finish": "a side wins when the other side has at most 1 log behind its back line",
     },
     "in one's own half": {"play": "players touch players of the other side in their half"},
+    "of the one who has such a place": {
+        "kit": "3 logs, like a cone",
+        "set_up": "logs in the middle",
+        "start": "the middle",
+        "court": "halved across\n  fold zone: 1 m deep, before the back line of north",
+        "finish": "north wins when there is a log in the fold zone\n"
+        "  south wins when there are 2 logs in the peat base of south",
+        "play": "north players take a log from the peat base of the other side to the fold zone\n  "
+        + "players touch players of the other side who carry a log",
+    },
     "one after the other": {
         "kit": "4 logs, like a cone",
         "set_up": "logs in the middle",

@@ -52,7 +52,7 @@ def read_condition(reader: Reader, condition: finish.Condition, spoken: Spoken, 
 def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool = True) -> Guard:
     """One claim. What every side has is so of all, what a side has of one."""
     if isinstance(claim, finish.ThereAre):
-        _of_nobody(reader, claim)
+        return _of_side(reader, claim, _whoever(reader, claim), spoken)
     said = whose_side(reader.game, claim.side)
     if said.whose is Whose.ANY and each and spoken.that is not None:
         said = evolve(said, whose=Whose.THAT)
@@ -63,17 +63,18 @@ def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool =
     return either(parts) if said.whose is Whose.ANY else every(parts)
 
 
-def _of_nobody(reader: Reader, claim: finish.ThereAre) -> None:
-    """Only what lies in a place that is nobody's, or one side's, is there whoever speaks of it."""
+def _whoever(reader: Reader, claim: finish.ThereAre) -> SideId:
+    """A side that has the place: what lies in one that is nobody's, or one side's, is there whoever speaks of it."""
     counted = claim.counted
     placed = counted.state if isinstance(counted, finish.Counted) else None
     things = isinstance(counted, finish.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if not things or not isinstance(placed, finish.Placed):
         raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
-    shared = reader.owners_of_place(reader.place(placed.where)) == (SHARED,)
-    if not shared and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED:
+    owners = reader.owners_of_place(reader.place(placed.where))
+    if len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED:
         name = placed.where.words()
         raise Senseless(placed.where, f"`{name}`: each side has one of its own.", "Write: a side has …")
+    return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
 
 
 def _of_side(reader: Reader, claim: finish.Claim, side: SideId, spoken: Spoken) -> Guard:
