@@ -18,6 +18,7 @@ from compose.modifiers.difference_order import (
 from compose.modifiers.difference_people import people_differences
 from compose.modifiers.difference_skills import skill_differences
 from compose.modifiers.difference_space import space_differences
+from compose.modifiers.difference_told import told_differences
 from compose.modifiers.same_game import same_game
 from grammar.frozen import frozen
 from grammar.game import Game
@@ -36,6 +37,7 @@ PARTS: tuple[tuple[str, Callable[[Game, Game], Iterator[str]]], ...] = (
     ("kit", kit_differences),
     ("space", space_differences),
     ("skills", skill_differences),
+    ("skills", told_differences),
     ("play", partial(line_differences, section="play")),
     ("what follows", partial(line_differences, section="when")),
     ("what follows", rule_order_differences),

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.game import Game, GameRole, GameSide
-from grammar.sentences.sides import OddPupil, SideBySide
+from grammar.game import Game, GameSide
+from grammar.sentences.sides import OddPupil, Role, SideBySide
 from grammar.words import count, listing
 
 
@@ -23,29 +23,30 @@ def _sides(one: Game, other: Game) -> Iterator[str]:
     for before, after in zip(one.sides, other.sides, strict=True):
         if (before.least, before.most) != (after.least, after.most):
             yield f"{after.name}: {_numbers(after)} in place of {_numbers(before)}"
-    if any(side.mirrored for side in one.sides) and not any(side.mirrored for side in other.sides):
-        yield "the sides are no longer mirrored"
+    before_mirrored, mirrored = (any(side.mirrored for side in game.sides) for game in (one, other))
+    if mirrored != before_mirrored:
+        yield f"the sides are {'now' if mirrored else 'no longer'} mirrored"
 
 
 def _all(game: Game) -> str:
     return listing(f"{side.name} ({_numbers(side)})" for side in game.sides)
 
 
-def _numbers(side: GameSide | GameRole) -> str:
+def _numbers(side: GameSide) -> str:
     if side.least == side.most:
         return count(side.least, "player")
     return f"{side.least} to {side.most} players"
 
 
 def _roles(one: Game, other: Game) -> Iterator[str]:
-    before = {role.name: role for role in one.roles}
-    after = {role.name: role for role in other.roles}
-    for name, role in after.items():
+    before, after = (
+        {role.name.text: role.words().partition(": ")[2] for role in game.all_of("sides", Role)} for game in (one, other)
+    )
+    for name, words in after.items():
         if name not in before:
-            spared = ", at whom nobody aims" if not role.aimed_at else ""
-            yield f"a new role, {name}: {_numbers(role)} of {role.side or 'each side'}{spared}"
-        elif _numbers(before[name]) != _numbers(role):
-            yield f"{name}: {_numbers(role)} in place of {_numbers(before[name])}"
+            yield f"a new role, {name}: {words}"
+        elif before[name] != words:
+            yield f"{name}: {words} in place of {before[name]}"
     for name in before:
         if name not in after:
             yield f"the role of {name} is gone"

@@ -11,6 +11,7 @@ from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Modifier, Use
 from compose.modifiers.of_library import library_modifiers
 from compose.modifiers.remix import Remix
+from grammar.core.reading.from_game import core_of
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.parse import parse, parse_bytes
@@ -76,6 +77,12 @@ def resolved(sheet: GameSheet) -> Game:
     outcome = resolve(sheet, library.kit_categories())
     assert outcome.value is not None, [each.title for each in outcome.findings]
     return outcome.value
+
+
+def resolved_or_none(sheet: GameSheet) -> Game | None:
+    """The game that a sheet means, with a core; None where it means none."""
+    game = resolve(sheet, library.kit_categories()).value
+    return game if game is not None and core_of(game, granted_sheet()).value is not None else None
 
 
 @cache

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from mixtures import ROW, game_of, library_games, made, mixed, row, use
 from strategies import uses
@@ -13,7 +15,8 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.same_game import same_game
 from grammar.game import Game
 
-any_game = st.sampled_from([*library_games().values(), row()])
+UNLIKE = game_of(ROW.replace(", mirrored", "\n      role guard: 2 players of each side, nobody aims at them"))
+any_game = st.sampled_from([*library_games().values(), row(), UNLIKE])
 
 
 def told(one: Game, other: Game) -> dict[str, list[str]]:
@@ -60,6 +63,38 @@ def test_way_back_is_told_the_other_way_round() -> None:
     assert "8 foam balls in place of 11" in back["kit"]
     assert "no task queue" in back["space"]
     assert "the role of guard is gone" in back["players"]
+
+
+PAIR = re.compile(r"^(.+?)(?: in place of |, not |; before: )(.+?)(?:, \d+ % (?:more|less) floor)?$")
+
+
+def numbers(said: list[str]) -> list[tuple[list[str], list[str]]]:
+    """Of each sentence that sets a value against another one: the numbers of what is now and of what was before."""
+    pairs = (PAIR.match(words) for words in said)
+    return sorted((re.findall(r"\d+", pair[1]), re.findall(r"\d+", pair[2])) for pair in pairs if pair)
+
+
+@given(any_game, any_game | uses())
+def test_each_way_says_what_the_other_says(one: Game, other: Game | Use) -> None:
+    """What came on the one way went on the other, under the same heading, and what was so many is so many again."""
+    if isinstance(other, Use):
+        outcome = mixed(one, other)
+        assume(outcome.value is not None)
+        assert outcome.value is not None
+        other = outcome.value.game
+    forth, back = told(one, other), told(other, one)
+    assert {heading: len(said) for heading, said in forth.items()} == {
+        heading: len(said) for heading, said in back.items()
+    }
+    for heading, said in forth.items():
+        assert numbers(said) == sorted((before, now) for now, before in numbers(back[heading]))
+
+
+def test_what_is_said_of_sides_and_roles_is_told() -> None:
+    assert told(row(), UNLIKE)["players"] == [
+        "the sides are no longer mirrored", "a new role, guard: 2 players of each side, nobody aims at them"
+    ]  # fmt: skip
+    assert told(UNLIKE, row())["players"] == ["the sides are now mirrored", "the role of guard is gone"]
 
 
 def test_library_games_differ_in_everything() -> None:
