@@ -33,7 +33,7 @@ def table(tried: list[Tried]) -> Iterator[str]:
     for section in dict.fromkeys(sorted(each.place.section for each in tried)):
         yield f"{section:<8}" + "".join(f"{counts[section, each]:>16}" for each in TOLD)
     yield f"{'all':<8}" + "".join(f"{sum(each.verdict is kind for each in tried):>16}" for kind in TOLD)
-    wrong = (Verdict.SILENT, Verdict.TRACEBACK)
+    wrong = (Verdict.SILENT, Verdict.TRACEBACK, Verdict.TWO_NETS)
     yield from sorted({f"{each.verdict.value}: {each.words()}" for each in tried if each.verdict in wrong})
 
 

@@ -47,6 +47,7 @@ class Verdict(Enum):
     PEOPLE = "for people"
     IDLE = "idle told"
     SILENT = "silent"
+    TWO_NETS = "two nets of one core"
     TRACEBACK = "traceback"
 
 
@@ -131,6 +132,8 @@ def verdict(before: Staged, section: str, at: int, exchange: Exchange) -> Verdic
     if exchange.slot in FOR_PEOPLE:
         return Verdict.PEOPLE
     if after.core.play == before.core.play and after.core.facts == before.core.facts:
+        if after.counted != before.counted:
+            return Verdict.TWO_NETS
         if may_be_alike(exchange, names_of(before.game), section) and _alike_to_both(before, after, section):
             return Verdict.SYNONYM
         return Verdict.GRANTED if says_nothing_new(before, section, at) else Verdict.SILENT

@@ -1,7 +1,7 @@
 """No silent word: whatever word of a sheet is exchanged for another, it is refused, or the game is another one.
 
-A synonym, and what says in words what holds anyway, gives the same game; a line of which the check says that it never
-takes effect may change nothing.
+A synonym, and what says in words what holds anyway, gives the same game, and the same net of it; a line of which the
+check says that it never takes effect may change nothing.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ def tried() -> tuple[Tried, ...]:
 
 
 def test_no_word_is_silent(tried: tuple[Tried, ...]) -> None:
-    wrong = (Verdict.SILENT, Verdict.TRACEBACK)
+    wrong = (Verdict.SILENT, Verdict.TRACEBACK, Verdict.TWO_NETS)
     assert [each.words() for each in tried if each.verdict in wrong] == []
 
 
