@@ -39,9 +39,8 @@ def _numbers(side: GameSide) -> str:
 
 
 def _roles(one: Game, other: Game) -> Iterator[str]:
-    before, after = (
-        {role.name.text: role.words().partition(": ")[2] for role in game.all_of("sides", Role)} for game in (one, other)
-    )
+    said = [{role.name.text: role.words() for role in game.all_of("sides", Role)} for game in (one, other)]
+    before, after = ({name: words.partition(": ")[2] for name, words in each.items()} for each in said)
     for name, words in after.items():
         if name not in before:
             yield f"a new role, {name}: {words}"

@@ -24,7 +24,7 @@ class Model:
     labels: Mapping[str, str] = field(factory=dict)
 
     def walked(self) -> tuple[list[State], dict[tuple[State, State], float]]:
-        """The states that can be reached, in their order, and the rates between them; a count out of range is a fault."""
+        """The states that can be reached, in their order, and the rates between them; no count may leave its range."""
         states, rates = [tuple(self.start.values())], defaultdict[tuple[State, State], float](float)
         for state in states:
             for after, rate in self._moves(state):
