@@ -81,6 +81,9 @@ TURNS: tuple[Saying, ...] = (
     saying(rf"(?<=, )(?:no )?({_WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
            r"no \1 there", "space"),
     saying(r"(?<=, )for (at most \d+ (?:s|min))(?: there)?(?=,|$)", r"\1 there", "space"),
+    saying(rf"^({_WHAT}) (?:are seated|are sitting|sits?|sits? down|play sitting)(?: on the floor| on chairs)?$",
+           r"\1 play seated", "play"),
+    saying(rf"^({_WHAT}) (?:kneels?|kneels? down|are kneeling)(?: on the floor)?$", r"\1 play kneeling", "play"),
     # what they do
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.meanings import CATEGORY_WORDS, SHOT_WORDS
-from grammar.sentences import finish, head, play, points, sides, space, when
+from grammar.sentences import finish, head, limits, play, points, sides, space, when
 from grammar.sentences.base import Node, Np
 from grammar.words import plural
 
@@ -42,6 +42,8 @@ def topic(sentence: Node) -> Topic:
             return ("touch", _thing(sentence.who), sentence.whom.words())
         case play.Idle():
             return ("idle", _thing(sentence.who))
+        case limits.LowDown():
+            return ("low", _thing(sentence.who))
         case play.Rotate():
             return ("rotate", _thing(sentence.who))
         case play.Take():

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 
 from compose.care.scene import Scene, said_by
 from compose.staging.floor.throws import throws
+from grammar.core.limits import Posture
 from grammar.core.play import AtPlayers
 from grammar.core.skills import SKILL_WORDS
-from grammar.core.values import KindId, Skill
+from grammar.core.values import KindId, Skill, without_load
 from grammar.finding import Finding
+from grammar.frozen import evolve
 from grammar.words import listing
 
 BEING = {skill: f"{words.done} at{words.way}" for skill, words in SKILL_WORDS.items()}
@@ -17,9 +19,10 @@ NEVER = (Skill.KICK, Skill.STRIKE)
 
 
 def people_reminders(scene: Scene) -> Iterator[Finding]:
-    """Whoever is aimed at: ages and skills, hard balls, kicks, distance."""
+    """Whoever is aimed at: ages and skills, hard balls, kicks, who sits or kneels, distance."""
     yield from _hard_balls(scene)
     yield from _kicks(scene)
+    yield from _low_down(scene)
     yield from _too_young(scene)
     yield from _too_near(scene)
 
@@ -51,6 +54,20 @@ def _kicks(scene: Scene) -> Iterator[Finding]:
         if skill in found:
             title = f"Players are {BEING[skill]}: nobody can tell how high and how hard such a ball comes."
             yield scene.remind("S-kick", title, found[skill], "Aim at targets, or roll or throw underarm at people.")
+
+
+def _low_down(scene: Scene) -> Iterator[Finding]:
+    """Whoever sits or kneels has the face where balls come, and cannot step aside."""
+    low = {each.who: each for each in scene.core.play.low}
+    found: dict[Posture, set[int]] = {}
+    for _, attempt, lines in scene.attempts():
+        for who in attempt.aim.of if isinstance(attempt.aim, AtPlayers) else ():
+            sits = low.get(evolve(who, role=without_load(who.role)))
+            if sits is not None:
+                found.setdefault(sits.posture, set()).update((*lines, *sits.lines))
+    for posture, of_lines in found.items():
+        title = f"Balls are aimed at players who play {posture.value}: at the face, and they cannot step aside."
+        yield scene.remind("S-low", title, of_lines, "Aim at targets only, or roll a soft ball.")
 
 
 def _too_young(scene: Scene) -> Iterator[Finding]:

@@ -13,7 +13,7 @@ from grammar.finding import Finding
 
 # Our choice of order: what strikes a face comes before what makes somebody stumble.
 GRAVEST_FIRST = (
-    *("S-hard-ball", "S-kick", "S-young", "S-near", "S-in-fire", "S-wall", "S-stop"),
+    *("S-hard-ball", "S-kick", "S-low", "S-young", "S-near", "S-in-fire", "S-wall", "S-stop"),
     *("S-wall-thing", "S-crossing", "S-bench", "S-tow", "S-eyes"),
 )
 

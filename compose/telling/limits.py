@@ -1,4 +1,4 @@
-"""What counts, and how far one may go with a ball, in words."""
+"""What counts, how far one may go with a ball, and who sits or kneels, in words."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from compose.telling.services import grouped
 from compose.telling.voice import Voice
-from grammar.core.limits import CountsOnly, Steps, Valid
+from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
 
 COUNTS = {
     Valid.AFTER_BOUNCE: "what flies counts only after a bounce on the floor",
@@ -33,3 +33,12 @@ def steps_told(voice: Voice, values: Sequence[Steps]) -> Iterator[str]:
         else:
             steps = voice.wording.counted(float(group[0].most), "step", "steps")
             yield voice.say("nobody takes more than {steps} with {ball} in the hand", steps=steps, ball=balls)
+
+
+LOW = {Posture.SEATED: "{who} play seated", Posture.KNEELING: "{who} play kneeling"}
+
+
+def low_told(voice: Voice, values: Sequence[LowDown]) -> Iterator[str]:
+    """Who sits or kneels."""
+    for group in grouped(values, "who"):
+        yield voice.say(LOW[group[0].posture], who=voice.players(frozenset(each.who for each in group)))

@@ -22,7 +22,7 @@ from compose.telling.wording import Wording
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.game import Choice, Core, Line
-from grammar.core.limits import CountsOnly, Steps
+from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import (
     ComeBack,
@@ -61,6 +61,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Blocking: (Topic.DOES, blocking.blockings_told),
     CountsOnly: (Topic.DOES, limits.counts_told),
     Steps: (Topic.BALLS, limits.steps_told),
+    LowDown: (Topic.DOES, limits.low_told),
     Factor: (Topic.DOES, services.factors_told),
     Rotation: (Topic.DOES, rotations.rotations_told),
     Hold: (Topic.BALLS, services.holds_told),
@@ -186,7 +187,7 @@ def _values(core: Core) -> list[Any]:
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
         *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking),
-        *(*play.rotations, *play.valid, *play.factors),
+        *(*play.rotations, *play.valid, *play.low, *play.factors),
         *(
             *play.holds,
             *play.steps,

@@ -9,7 +9,7 @@ from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, Match, Tie
-from grammar.core.limits import CountsOnly, Steps
+from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rotation import Rotation
@@ -89,6 +89,7 @@ class Play:
     rules: tuple[Rule, ...] = _unordered()
     laden: tuple[Population, ...] = _unordered()
     rotations: tuple[Rotation, ...] = _unordered()
+    low: tuple[LowDown, ...] = _unordered()
     open_lines: Lines = field(eq=False, default=())
     held: bool = False
 

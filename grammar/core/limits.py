@@ -1,11 +1,11 @@
-"""What alone counts as a success, and how far one may go with a ball in the hand."""
+"""What alone counts as a success, how far one may go with a ball in the hand, and who sits or kneels."""
 
 from __future__ import annotations
 
 from enum import Enum
 
 from grammar.core.play import Lines
-from grammar.core.values import KindId
+from grammar.core.values import KindId, Population
 from grammar.frozen import field, frozen
 
 
@@ -37,4 +37,20 @@ class Steps:
 
     ball: KindId
     most: int
+    lines: Lines = field(eq=False)
+
+
+class Posture(Enum):
+    """How low somebody plays."""
+
+    SEATED = "seated"
+    KNEELING = "kneeling"
+
+
+@frozen
+class LowDown:
+    """These players sit or kneel while they play."""
+
+    who: Population
+    posture: Posture
     lines: Lines = field(eq=False)

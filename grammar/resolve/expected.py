@@ -69,6 +69,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.Touch, "where"): ("place",),
     (play.Touch, "load"): ("ball", "target"),
     (play.Idle, "who"): ("player",),
+    (limits.LowDown, "who"): ("player",),
     (play.Rotate, "who"): ("player",),
     (play.Take, "who"): ("player", "side"),
     (play.AtATime, "who"): ("player",),

@@ -172,3 +172,8 @@ class SideNamed(Node):
 
 
 AnySide = SideRef | SideOf | SideSame | SideNamed
+
+
+def one_of(phrase: Np) -> bool:
+    """Whether a phrase speaks of one of them, such as "a tagger"."""
+    return phrase.determiner in ("a", "an", "each", "every", "any")

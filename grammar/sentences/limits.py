@@ -1,9 +1,9 @@
-"""What counts and what one may do with a ball in the hand."""
+"""What counts, what one may do with a ball in the hand, and how low one plays."""
 
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import Node, Np, Quantity, spoken
+from grammar.sentences.base import Node, Np, Quantity, one_of, spoken
 
 
 @frozen
@@ -74,3 +74,23 @@ class StepLimit(Node):
 
     def words(self) -> str:
         return spoken("at most", self.most, "step" if self.most.value == 1 else "steps", "with", self.ball)
+
+
+def _how(said: str) -> str:
+    return said.split()[-1]
+
+
+@frozen
+class LowDown(Node):
+    """Such as "players play seated", "keepers play kneeling"."""
+
+    who: Np
+    said: str = field(eq=_how)
+
+    def words(self) -> str:
+        return spoken(self.who, "plays" if one_of(self.who) else "play", self.how)
+
+    @property
+    def how(self) -> str:
+        """Seated or kneeling."""
+        return _how(self.said)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.ball import KeptBy, RestTo, RestToSide
-from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, spoken
+from grammar.sentences.base import Name, Node, Np, Quantity, detail, listed, one_of, spoken
 from grammar.sentences.finish import Condition
 from grammar.sentences.time import TimeSpan
 
@@ -211,9 +211,7 @@ class Attempt(Node):
             same = isinstance(before, AimAt) and isinstance(aim, AimAt)
             aims += " or " + (aim.words().removeprefix("at ") if same else aim.words())
         doing = spoken(self.who, self.preposition, self.where, listed(self.skills, "or"), self.ball, aims)
-        return doing + "".join(
-            detail(part) for part in self.details
-        )
+        return doing + "".join(detail(part) for part in self.details)
 
     def told(self, kind: type[Node]) -> Node | None:
         """The detail of that kind, where the sentence gives one."""
@@ -286,11 +284,6 @@ class Take(Node):
         way = ("from", self.start_part, self.start, "to", self.goal_part, self.goal)
         said = spoken(self.who, verb, self.number, self.what, *way)
         return said + "".join(detail(part) for part in self.details)
-
-
-def one_of(phrase: Np) -> bool:
-    """Whether a phrase speaks of one of them, such as "a tagger"."""
-    return phrase.determiner in ("a", "an", "each", "every", "any")
 
 
 @frozen

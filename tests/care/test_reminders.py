@@ -18,6 +18,7 @@ from grammar.finding import Severity
 
 AT_PINS = "at the pins of the other side\n"
 AT_PEOPLE = ("at the pins of the other side\n", "at the pins or the players of the other side\n")
+LOW = (AT_PINS, f"{AT_PEOPLE[1]}      players play kneeling\n")
 HIT = ("it stays down\n", "it stays down\n      a player is hit: that player waits in the waiting queue\n")
 
 PLACED = ("gangways on the far bench of their side", "mats behind the back line of their side")
@@ -41,6 +42,7 @@ def test_sound_game_is_reminded_of_nothing() -> None:
         ((AT_PEOPLE, HIT, ("8 foam balls", "8 tennis balls"), ("foam", "tennis")), "S-hard-ball", "tennis balls"),
         ((AT_PEOPLE, HIT, ("overarm throw", "kick"), ("foam", "small foam")), "S-kick", "kicked at"),
         ((AT_PEOPLE, HIT, ("pins of the other side\n", "x")), "S-near", "m is usual"),
+        ((LOW, HIT), "S-low", "kneeling"),
         ((line_of_play("the teacher stands up a pin, 1 times a minute"),), "S-in-fire", "The teacher stands up pins"),
         ((line_of_play("the teacher stands up a pin, 1 times a minute"),), "S-eyes", "stands up targets"),
         ((line_of_play("the teacher fetches balls from the gorse zone, 9 times a minute"),), "S-eyes", "9 tasks"),

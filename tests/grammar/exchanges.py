@@ -37,6 +37,7 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "Blocks.means": (None, "with the body", "with the hands", "with the feet", "with a mat", "with a tray"),
     "PointsCount.times": ("count double", "count three times"),
     "NotAbove.said": tuple(f"a hit above the {part} does not count" for part in ("shoulder", "hip", "knee")),
+    "LowDown.said": ("play seated", "play kneeling"),
     "Rests.who": ("one side rests", "two sides rest"),
     "Rests.how": ("the winner stays on", "all meet all"),
     "EveryTime.determiner": ("every", "each", "the"),

@@ -1,4 +1,5 @@
-"""What the net does not count: room that nobody is sent to, how many of a range have a role, skills not played.
+"""What the net does not count: room that nobody is sent to, how many of a range have a role, skills not played,
+how slow somebody is who sits.
 
 It is told, so that nobody takes the number for proved.
 """
@@ -22,7 +23,7 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core)):
+    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_low(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
@@ -83,6 +84,14 @@ def _skills(core: Core) -> Iterator[tuple[Finding, int]]:
     if idle:
         title = f"The game is to practise {listing(idle)}; no line of play lets anybody try that."
         yield _told(core, core.facts.lines, title, "Leave it out of skills, or add it to play."), core.facts.lines[0]
+
+
+def _low(core: Core) -> Iterator[tuple[Finding, int]]:
+    """Who sits is slower and misses more; how much only a line about all attempts says."""
+    for each in core.play.low if not core.play.factors else ():
+        title = f"That players play {each.posture.value} changes no time and no chance of the check or the forecast."
+        hint = "Say how much it changes, such as: attempts take 130 % as long"
+        yield _told(core, each.lines, title, hint), each.lines[0]
 
 
 def _told(core: Core, lines: Lines, title: str, hint: str) -> Finding:

@@ -9,7 +9,13 @@ from grammar.core.reading.blocking import read_blocks, read_guarding
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.freeing import read_comes_back, read_free
-from grammar.core.reading.limits import read_after_bounce, read_not_above, read_not_bounced, read_steps
+from grammar.core.reading.limits import (
+    read_after_bounce,
+    read_low_down,
+    read_not_above,
+    read_not_bounced,
+    read_steps,
+)
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import read_idle, read_rotation
@@ -48,6 +54,7 @@ DOINGS: Readers = {
     limits.NotBounced: read_not_bounced,
     limits.NobodyRuns: read_steps,
     limits.StepLimit: read_steps,
+    limits.LowDown: read_low_down,
     play.SucceedAsOften: read_factor,
     play.TakeAsLong: read_factor,
     play.PointsCount: read_points_count,

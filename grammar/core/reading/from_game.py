@@ -10,7 +10,7 @@ from functools import partial
 from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
-from grammar.core.limits import CountsOnly, Steps
+from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.play import (
     ComeBack,
     Factor,
@@ -202,6 +202,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         held=reader.held,
         laden=tuple(reader.laden),
         rotations=reading.of(Rotation),
+        low=reading.of(LowDown),
     )
 
 

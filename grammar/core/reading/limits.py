@@ -1,13 +1,15 @@
-"""Lines about what counts, and about going with the ball."""
+"""Lines about what counts, about going with the ball, and about who sits or kneels."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.limits import CountsOnly, Steps, Valid
+from grammar.core.limits import CountsOnly, LowDown, Posture, Steps, Valid
+from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.skills import BOUNCING, FLYING
+from grammar.sentences import limits
 from grammar.sentences.base import Node
 from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, NotBounced, StepLimit
 
@@ -47,3 +49,13 @@ def read_steps(reader: Reader, sentence: NobodyRuns | StepLimit, line: int) -> I
             title = f"Another line lets players go from place to place with the {ball.key}."
             raise Senseless(sentence, title, "Take one of the two lines out.")
         yield Steps(ball, sentence.most.whole if isinstance(sentence, StepLimit) else 0, (line,))
+
+
+def read_low_down(reader: Reader, sentence: limits.LowDown, line: int) -> Iterator[LowDown]:
+    """Who sits or kneels. Raises Senseless where another line says it otherwise of the same players."""
+    who = acting(reader, sentence.who)
+    for other in reader.game.all_of("play", limits.LowDown):
+        if other.how != sentence.how and set(acting(reader, other.who)) & set(who):
+            title = f"Another line says that they play {other.how}."
+            raise Senseless(sentence, title, "Take one of the two lines out.")
+    yield from (LowDown(each, Posture(sentence.how), (line,)) for each in who)
