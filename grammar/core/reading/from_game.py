@@ -236,11 +236,10 @@ def _fetches(reading: Reading) -> tuple[Fetch, ...]:
     fetches = reading.of(Fetch)
     spoken_of = {(each.ball, each.spot) for each in fetches if not each.granted}
     spoken_of |= {(each.ball, each.spot) for each in reading.of(Unfetched)}
-    taken = reading.reader.taken
     return tuple(
         each
         for each in fetches
-        if not each.granted or ((each.ball, each.spot) not in spoken_of and each.ball not in taken)
+        if not each.granted or ((each.ball, each.spot) not in spoken_of and each.ball not in reading.reader.taken)
     )
 
 
