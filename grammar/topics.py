@@ -40,12 +40,8 @@ def topic(sentence: Node) -> Topic:
             return _of_attempt(sentence)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
-        case play.Idle():
-            return ("idle", _thing(sentence.who))
-        case limits.LowDown():
-            return ("low", _thing(sentence.who))
-        case play.Rotate():
-            return ("rotate", _thing(sentence.who))
+        case play.Idle() | play.Rotate() | limits.LowDown():
+            return (type(sentence).__name__, _thing(sentence.who))
         case play.Take():
             return ("take", _thing(sentence.who), _thing(sentence.what), sentence.start.words())
         case sides.Kit():
