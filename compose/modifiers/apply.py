@@ -20,6 +20,8 @@ from grammar.sentences.head import Caution
 from grammar.tree import Line
 from library import KitItem, kit_categories
 
+OF_BALLS = ("head", "kit", "play")  # the sections that say which balls there are and what is done with them
+
 
 def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Game, tuple[Edit, ...]]]:
     """The game that one modifier makes of a game; no value where it does not fit, with the reason."""
@@ -39,11 +41,12 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
     if resolved.value is None:
         reasons = tuple(_explained(finding, use) for finding in resolved.findings)
         return Outcome(None, reasons)
-    before = {(each.ball, each.skill) for each in unfit(game, kit)}
-    for spoilt in unfit(resolved.value, kit):
-        if (spoilt.ball, spoilt.skill) not in before:
-            title = f"`{use.modifier.name}` does not fit: {spoilt.words}."
-            return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
+    if any(edit.section in OF_BALLS for edit in draft.edits):
+        before = {(each.ball, each.skill) for each in unfit(game, kit)}
+        for spoilt in unfit(resolved.value, kit):
+            if (spoilt.ball, spoilt.skill) not in before:
+                title = f"`{use.modifier.name}` does not fit: {spoilt.words}."
+                return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
     notes = () if changed else (_no_effect(use, game),)
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 
@@ -59,12 +62,20 @@ def _no_effect(use: Use, game: Game) -> Finding:
 
 def remix(base: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Outcome[Remix]:
     """The game that modifiers make of a base game, one after the other."""
-    game, edits, findings = base, list[Edit](), list[Finding]()
+    made = Outcome(Remix(base, base))
     for use in uses:
-        outcome = apply(game, use, kit)
-        findings.extend(outcome.findings)
-        if outcome.value is None:
-            return Outcome(None, tuple(findings))
-        game, made = outcome.value
-        edits.extend(made)
-    return Outcome(Remix(base, game, tuple(uses), tuple(edits)), tuple(findings))
+        made = further(made, use, kit)
+    return made
+
+
+def further(made: Outcome[Remix], use: Use, kit: Mapping[str, KitItem]) -> Outcome[Remix]:
+    """A remix with one modifier more; what was found before is kept, and one that is none stays none."""
+    before = made.value
+    if before is None:
+        return made
+    outcome = apply(before.game, use, kit)
+    findings = (*made.findings, *outcome.findings)
+    if outcome.value is None:
+        return Outcome(None, findings)
+    game, edits = outcome.value
+    return Outcome(Remix(before.base, game, (*before.uses, use), (*before.edits, *edits)), findings)

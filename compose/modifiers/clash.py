@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import combinations
 
 from compose.modifiers.apply import remix
@@ -10,7 +10,7 @@ from compose.modifiers.content_hash import plain_text
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.same_game import same_game
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.game import Game
 from library import KitItem
 
@@ -48,8 +48,13 @@ def undone(made: Remix) -> Iterator[Finding]:
 def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Iterator[Finding]:
     """Pairs that make another game the other way round, with the lines that differ; and pairs that go together
     only one way round."""
+    return orders_told(uses, lambda pair: remix(game, pair, kit))
+
+
+def orders_told(uses: Sequence[Use], made: Callable[[tuple[Use, Use]], Outcome[Remix]]) -> Iterator[Finding]:
+    """The same where somebody else makes the game of two modifiers, and may know it already."""
     for first, second in combinations(uses, 2):
-        told = _told(game, first, second, kit)
+        told = _told(first, second, made)
         if told:
             title = f"The order of `{first.modifier.name}` and `{second.modifier.name}` matters: {told}"
             hint = "They are applied in the order in which you name them."
@@ -58,9 +63,9 @@ def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -
             yield Finding("M-order", Severity.NOTE, title, place, hint, places, Basis.COMPUTED)
 
 
-def _told(game: Game, first: Use, second: Use, kit: Mapping[str, KitItem]) -> str | None:
+def _told(first: Use, second: Use, made: Callable[[tuple[Use, Use]], Outcome[Remix]]) -> str | None:
     """What differs between the two orders of a pair, or None where nothing does."""
-    one, other = (remix(game, pair, kit) for pair in ((first, second), (second, first)))
+    one, other = made((first, second)), made((second, first))
     if one.value is None and other.value is None:
         return None
     if one.value is None or other.value is None:
@@ -68,7 +73,7 @@ def _told(game: Game, first: Use, second: Use, kit: Mapping[str, KitItem]) -> st
         return f"{way} way round, {why.findings[0].title}"
     if same_game(one.value.game, other.value.game):
         return None
-    return _differing(*(plain_text(made.game.sheet) for made in (one.value, other.value)))
+    return _differing(*(plain_text(each.game.sheet) for each in (one.value, other.value)))
 
 
 def _differing(one: str, other: str) -> str:

@@ -6,8 +6,8 @@ import re
 from functools import cache, lru_cache
 
 import library
-from compose.modifiers.apply import remix
-from compose.modifiers.clash import clashes, order_matters, undone
+from compose.modifiers.apply import further
+from compose.modifiers.clash import clashes, orders_told, undone
 from compose.modifiers.modifier import Modifier, Use
 from compose.modifiers.of_library import library_modifiers
 from compose.modifiers.remix import Remix
@@ -19,6 +19,7 @@ from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.tree import ModifierSheet
 
+KEPT = 160  # our choice: remixes that are kept; all modifiers of the library on one game, and the last few
 
 def warm() -> None:
     """Read what nearly every question needs."""
@@ -43,23 +44,30 @@ def game_of(texts: tuple[str, ...]) -> Outcome[Game]:
     return played(sheets[0], Sheets(tuple(sheets[1:]), LibraryAtHand()))
 
 
+@lru_cache(maxsize=16)
 def remixed(texts: tuple[str, ...], uses: tuple[str, ...]) -> Outcome[Remix]:
     """The remix that modifiers make of a game, with what is to be said of their going together."""
-    base = game_of(texts)
-    if base.value is None:
-        return Outcome(None, base.findings)
     found = [use_of(each) for each in uses]
     wrong = tuple(finding for each in found for finding in each.findings)
-    chosen = [each.value for each in found if each.value is not None]
-    wrong = (*wrong, *clashes(chosen))
-    if wrong:
-        return Outcome(None, wrong)
-    kit = library.kit_names()
-    outcome = remix(base.value, chosen, kit)
+    wrong = (*wrong, *clashes([each.value for each in found if each.value is not None]))
+    outcome = Outcome[Remix](None, wrong) if wrong else made(texts, uses)
     if outcome.value is None:
         return outcome
-    said = (*undone(outcome.value), *order_matters(base.value, chosen, kit)) if len(chosen) > 1 else ()
-    return Outcome(outcome.value, (*outcome.findings, *said))
+    written = {id(use): text for use, text in zip(outcome.value.uses, uses, strict=True)}
+    orders = orders_told(outcome.value.uses, lambda pair: made(texts, tuple(written[id(use)] for use in pair)))
+    return Outcome(outcome.value, (*outcome.findings, *undone(outcome.value), *orders))
+
+
+@lru_cache(maxsize=KEPT)
+def made(texts: tuple[str, ...], uses: tuple[str, ...]) -> Outcome[Remix]:
+    """The remix alone, made of the one with a modifier less: a list of what fits tries what is tapped afterwards."""
+    if not uses:
+        base = game_of(texts)
+        return Outcome(Remix(base.value, base.value) if base.value is not None else None, base.findings)
+    last = use_of(uses[-1])
+    if last.value is None:
+        return Outcome(None, last.findings)
+    return further(made(texts, uses[:-1]), last.value, library.kit_names())
 
 
 def use_of(written: str) -> Outcome[Use]:

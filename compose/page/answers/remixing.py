@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import attrs
 
 import library
@@ -12,7 +14,7 @@ from compose.answer.staged import staged
 from compose.check import Budget
 from compose.draw.proof import fact_lines, forecast_lines, time_said
 from compose.draw.remix_card import label_said
-from compose.fit.fit import Fit
+from compose.fit.fit import Fit, fit_of
 from compose.forecast.simulate import Play
 from compose.modifiers.difference import differences
 from compose.modifiers.modifier import Use
@@ -44,7 +46,7 @@ def quick(asked: Asked) -> Quick:
         return Quick(
             "", (), tuple(said(each, wording) for each in outcome.findings), (), None, False, False, (), (), ()
         )
-    made, found = outcome.value, _fitted(asked, outcome.value)
+    made, found = outcome.value, fit_of_asked(asked)
     used = tuple(_used(each, wording) for each in made.uses)
     answer = proved_of(asked)
     if isinstance(answer, tuple):
@@ -74,7 +76,8 @@ def odds(asked: Asked) -> Odds:
     if made is None or not isinstance(answer, Answer):  # the quick answer has said why
         return Odds((), (), (), False)
     answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
-    found = fitted(made.game, group_in(asked), answer.round_minutes)
+    plain = fit_of_asked(asked)
+    found = fit_of(plain.staging, library.norms(), answer.round_minutes)
     if answer.numbers is None:
         lines: tuple[str, ...] = ()
     else:
@@ -85,8 +88,7 @@ def odds(asked: Asked) -> Odds:
         )
         told = forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo)
         lines = (*told, *_waits(answer, wording), play)
-    before = fitted(made.game, group_in(asked)).findings  # what the quick answer has said already
-    of_lesson = tuple(each for each in found.findings if each not in before)
+    of_lesson = tuple(each for each in found.findings if each not in plain.findings)  # the quick answer said those
     findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson)))
     return Odds(lines, findings, _known_by(answer, wording), not to_mend(answer.added or ()))
 
@@ -125,8 +127,7 @@ def proved_of(asked: Asked) -> Answer | tuple[Finding, ...]:
         return _last[0][1]
     outcome = remixed(asked.texts, asked.uses)
     assert outcome.value is not None
-    staging = _fitted(asked, outcome.value).staging
-    ready = staged(staging, library.granted_sheet(), outcome.findings)
+    ready = staged(fit_of_asked(asked).staging, library.granted_sheet(), outcome.findings)
     if ready.value is None:
         return ready.findings
     answer = proved(ready.value, BUDGET)
@@ -142,7 +143,11 @@ def group_in(asked: Asked) -> SchoolClass:
     return group
 
 
-def _fitted(asked: Asked, made: Remix) -> Fit:
+@lru_cache(maxsize=4)
+def fit_of_asked(asked: Asked) -> Fit:
+    """How a remix that can be made and its class go together."""
+    made = remixed(asked.texts, asked.uses).value
+    assert made is not None, "whoever asks has looked whether it can be made"
     return fitted(made.game, group_in(asked))
 
 
