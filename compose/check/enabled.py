@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
 from compose.check.numbering import first_like
-from compose.check.rate import Floats, factor
+from compose.check.rate import Factors, Floats
 from compose.net.net import All, Comparison, Condition, Net, Not
 
 
@@ -26,14 +26,14 @@ class Enabling:
 
         `table` holds the markings, (states, places). Factors are given where a guard fails too.
         """
-        guards = self._held(table)
+        guards, known = self._held(table), Factors(lambda place: table[:, place], len(table))
         rates: dict[int, Floats] = {}
         shape = (len(self._net.transitions), len(table))
         enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
         for number, transition in enumerate(self._net.transitions):
             rate = self._rates[number]
             if rate not in rates:
-                rates[rate] = factor(transition.rate, lambda p: table[:, p], len(table))
+                rates[rate] = known.of(transition.rate)
             factors[number] = rates[rate]
             np.logical_and(guards[self._guards[number]], rates[rate] > 0, out=enabled[number])
         return enabled, factors

@@ -57,13 +57,15 @@ class Rounds:
         self._constants = np.asarray(constants, dtype=np.float64)[:, None]
         self._chance = chance
         self._ticking = Ticking(net, rounds)
-        self._drawn = np.array([every_event or _changes(t, net) for t in net.transitions], dtype=np.bool_)
+        self._drawn = np.flatnonzero([every_event or _changes(t, net) for t in net.transitions])
+        self._all_drawn = len(self._drawn) == len(net.transitions)
         self._enabling = Enabling(net)
         self._acts = [Act(t.effects, net.places) for t in net.transitions]
         self._reactions = Reactions(net)
         for act in (*self._acts, *self._reactions.acts):
             act.carried = self.log.carried if watched else None
         self._live: Longs = np.arange(rounds)
+        self._fired = np.zeros((len(net.transitions), rounds))  # of those that run; `firings` has those that are over
         self._table = np.asfortranarray(self.last)
         self._stop_at_ends()
 
@@ -76,9 +78,9 @@ class Rounds:
         """One event in every round that runs; gives its transition for each of them (-1: the clock came first)."""
         live, table = self._live, self._table
         enabled, factors = self._enabling.of(table)
-        rates = np.where(enabled, self._constants * factors, 0.0)
-        drawn = rates * self._drawn[:, None]
-        reached = np.cumsum(drawn, axis=0)
+        rates = self._constants * factors
+        rates *= enabled
+        reached = np.cumsum(rates if self._all_drawn else rates[self._drawn], axis=0)
         total = reached[-1] if len(reached) else np.zeros(len(live))
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
@@ -89,12 +91,13 @@ class Rounds:
         spent = np.where(np.isinf(wait) & np.isinf(left), 0.0, np.minimum(wait, left))
         self.minutes[live] += spent
         self.tokens[live] += table * spent[:, None]
-        self.firings[live] += (rates * spent).T
+        rates *= spent
+        self._fired += rates
         chosen = (reached <= self._chance.random(len(live)) * total).sum(axis=0)
-        chosen = np.where(over, -1, np.minimum(chosen, len(rates) - 1))
+        chosen = np.where(over, -1, self._drawn[np.minimum(chosen, len(reached) - 1)])
         if ticked.any():
             chances = enabled[:, ticked] * factors[:, ticked] * self._ticking.parts[:, None]
-            self.firings[live[ticked]] += chances.T
+            self._fired[:, ticked] += chances
             chosen[ticked] = self._ticking.drawn(chances, self._chance)
             self._ticking.passed[live[ticked]] += 1
         self.events += int((~over).sum())
@@ -112,8 +115,11 @@ class Rounds:
 
     def _carry_out(self, chosen: Longs) -> None:
         watch = self._reactions.watch(self._table)
-        for number in np.unique(chosen[chosen >= 0]):
-            rows = np.flatnonzero(chosen == number)
+        order = np.argsort(chosen, kind="stable")
+        numbers, starts = np.unique(chosen[order], return_index=True)
+        for number, rows in zip(numbers, np.split(order, starts[1:]), strict=True):
+            if number < 0:
+                continue
             columns = Columns(self._table, rows)
             self.log.rows, self.log.now = self._live[rows], self.minutes[self._live[rows]]
             self._acts[number].carry_out(columns)
@@ -133,8 +139,10 @@ class Rounds:
         done = self._live[over]
         self.stopped_by[done] = why[over]
         self.last[done] = self._table[over]
+        self.firings[done] = self._fired[:, over].T
         self.log.stop(done, self.minutes[done])
         self._live = self._live[~over]
+        self._fired = self._fired[:, ~over]
         self._table = np.asfortranarray(self._table[~over])
 
 
