@@ -27,15 +27,16 @@ class Enabling:
         `table` holds the markings, (states, places). Factors are given where a guard fails too.
         """
         guards, known = self._held(table), Factors(lambda place: table[:, place], len(table))
-        rates: dict[int, Floats] = {}
+        above: dict[int, Bools] = {}
         shape = (len(self._net.transitions), len(table))
         enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
-        for number, transition in enumerate(self._net.transitions):
-            rate = self._rates[number]
-            if rate not in rates:
-                rates[rate] = known.of(transition.rate)
-            factors[number] = rates[rate]
-            np.logical_and(guards[self._guards[number]], rates[rate] > 0, out=enabled[number])
+        for number, (guard, rate) in enumerate(zip(self._guards, self._rates, strict=True)):
+            if rate == number:
+                factors[number] = known.of(self._net.transitions[number].rate)
+                above[number] = factors[number] > 0
+            else:
+                factors[number] = factors[rate]
+            np.logical_and(guards[guard], above[rate], out=enabled[number])
         return enabled, factors
 
     def _number(self, condition: Condition, known: dict[Condition, int]) -> int:

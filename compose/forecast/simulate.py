@@ -30,13 +30,15 @@ class Play:
     """How to simulate: so many rounds in all, from this seed, or fewer where more than so many events would happen.
 
     Twenty million events are played in 20 to 40 s (measured). Rounds are played in batches; a batch that somebody's
-    stop cuts short is thrown away, since the rounds that are over by then are the short ones.
+    stop cuts short is thrown away, since the rounds that are over by then are the short ones. A small first batch
+    shows how much happens in a round; `at_once` does without it where a bell ends each of them.
     """
 
     rounds: int = 4_000
     seed: int = 1
     events: int = 20_000_000
     batch: int = 4_000
+    at_once: bool = False
     keep_going: KeepGoing = field(default=always, eq=False, repr=False)
 
 
@@ -88,7 +90,8 @@ def _first_batch(
     batch: Callable[[int, float], Rounds], net: Net, lesson_minutes: float, play: Play
 ) -> tuple[Rounds, int, float] | None:
     """The first batch, its events, and the minutes after which play is stopped."""
-    size = min(play.rounds, max(1, play.batch // FIRST))
+    smaller = 1 if play.at_once and net.bell is not None else FIRST
+    size = min(play.rounds, max(1, play.batch // smaller))
     if net.bell is None:
         rounds = batch(size, DAY_MINUTES)
         cost = finish(rounds, play, most=play.events // FIRST)
