@@ -15,27 +15,25 @@ class Enabling:
     """Guards and rates of one net. Guards, parts of guards and rates that several share are worked out once."""
 
     def __init__(self, net: Net) -> None:
-        self._net = net
         self._parts: list[tuple[Condition, tuple[int, ...]]] = []
         known: dict[Condition, int] = {}
         self._guards = [self._number(t.guard, known) for t in net.transitions]
-        self._rates = first_like([t.rate for t in net.transitions])
+        first = first_like([t.rate for t in net.transitions])
+        self._rates = [net.transitions[number].rate for number in dict.fromkeys(first)]
+        places = {number: place for place, number in enumerate(dict.fromkeys(first))}
+        self.rate_of = np.array([places[number] for number in first], dtype=np.int64)
 
     def of(self, table: NDArray[np.int32]) -> tuple[NDArray[np.bool_], Floats]:
-        """Where each transition may happen and with which factor, both (transitions, states).
+        """Where each transition may happen, (transitions, states), and the factor of each rate, (rates, states).
 
-        `table` holds the markings, (states, places). Factors are given where a guard fails too.
+        `table` holds the markings, (states, places); the rate of a transition is the one at its place in `rate_of`.
+        Factors are given where a guard fails too.
         """
         guards, known = self._held(table), Factors(lambda place: table[:, place], len(table))
-        above: dict[int, Bools] = {}
-        shape = (len(self._net.transitions), len(table))
-        enabled, factors = np.zeros(shape, dtype=np.bool_), np.zeros(shape)
-        for number, (guard, rate) in enumerate(zip(self._guards, self._rates, strict=True)):
-            if rate == number:
-                factors[number] = known.of(self._net.transitions[number].rate)
-                above[number] = factors[number] > 0
-            else:
-                factors[number] = factors[rate]
+        enabled = np.zeros((len(self._guards), len(table)), dtype=np.bool_)
+        factors = np.array([known.of(rate) for rate in self._rates]).reshape(-1, len(table))
+        above = factors > 0
+        for number, (guard, rate) in enumerate(zip(self._guards, self.rate_of, strict=True)):
             np.logical_and(guards[guard], above[rate], out=enabled[number])
         return enabled, factors
 

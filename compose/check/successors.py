@@ -61,7 +61,7 @@ class Successors:
             codes=after.T[rows, transitions],
             rows=rows,
             transitions=transitions.astype(np.int32),
-            factors=factors.T[rows, transitions],
+            factors=factors[self.enabling.rate_of[transitions], rows],
             degrees=enabled.sum(axis=0),
             chases=chases,
         )

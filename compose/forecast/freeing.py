@@ -71,11 +71,12 @@ def _half_waiting(net: Net, playing: list[int], waiting: list[int]) -> tuple[lis
 
 def _flow(net: Net, constants: Floats, marking: list[int], source: list[int], target: list[int]) -> float:
     """How many a minute go from one kind of place to the other."""
-    enabled, factors = Enabling(net).of(np.array([marking], dtype=np.int32))
+    enabling = Enabling(net)
+    enabled, factors = enabling.of(np.array([marking], dtype=np.int32))
     total = 0.0
     for number, transition in enumerate(net.transitions):
         for effect in transition.effects if enabled[number, 0] else ():
             if isinstance(effect, Move) and effect.source in source and effect.target in target:
                 tokens = marking[effect.source] if effect.amount is None else min(effect.amount, marking[effect.source])
-                total += float(factors[number, 0] * constants[number]) * tokens
+                total += float(factors[enabling.rate_of[number], 0] * constants[number]) * tokens
     return total

@@ -54,11 +54,10 @@ class Rounds:
         self.firings = np.zeros((rounds, len(net.transitions)))
         self.last = np.tile(np.array(net.start(), dtype=np.int32), (rounds, 1))
         self.log = WaitLog(net, watched, rounds)
-        self._constants = np.asarray(constants, dtype=np.float64)[:, None]
+        self._constants = np.asarray(constants, dtype=np.float64)
         self._chance = chance
         self._ticking = Ticking(net, rounds)
-        self._drawn = np.flatnonzero([every_event or _changes(t, net) for t in net.transitions])
-        self._all_drawn = len(self._drawn) == len(net.transitions)
+        self._drawn = np.array([every_event or _changes(t, net) for t in net.transitions], dtype=np.bool_)
         self._enabling = Enabling(net)
         self._acts = [Act(t.effects, net.places) for t in net.transitions]
         self._reactions = Reactions(net)
@@ -78,10 +77,11 @@ class Rounds:
         """One event in every round that runs; gives its transition for each of them (-1: the clock came first)."""
         live, table = self._live, self._table
         enabled, factors = self._enabling.of(table)
-        rates = self._constants * factors
-        rates *= enabled
-        reached = np.cumsum(rates if self._all_drawn else rates[self._drawn], axis=0)
-        total = reached[-1] if len(reached) else np.zeros(len(live))
+        rows, moves = np.nonzero(np.ascontiguousarray(enabled.T))  # most cannot happen: only what can is worked out
+        rates = self._constants[moves] * factors[self._enabling.rate_of[moves], rows]
+        drawn = rates * self._drawn[moves]
+        reached = np.cumsum(drawn)
+        total = np.bincount(rows, weights=drawn, minlength=len(live))
         wait = np.full(len(live), math.inf)
         np.divide(self._chance.exponential(size=len(live)), total, out=wait, where=total > 0)
         ticks = self._ticking.due(live)
@@ -91,12 +91,14 @@ class Rounds:
         spent = np.where(np.isinf(wait) & np.isinf(left), 0.0, np.minimum(wait, left))
         self.minutes[live] += spent
         self.tokens[live] += table * spent[:, None]
-        rates *= spent
-        self._fired += rates
-        chosen = (reached <= self._chance.random(len(live)) * total).sum(axis=0)
-        chosen = np.where(over, -1, self._drawn[np.minimum(chosen, len(reached) - 1)])
+        self._fired[moves, rows] += rates * spent[rows]
+        last = np.cumsum(enabled.sum(axis=0)) - 1  # of each round the place of its last move in `moves`
+        before = np.concatenate([[0.0], reached])[np.concatenate([[0], last[:-1] + 1])]
+        found = np.searchsorted(reached, before + self._chance.random(len(live)) * total, side="right")
+        chosen = np.where(over, -1, np.append(moves, -1)[np.minimum(found, last)])
         if ticked.any():
-            chances = enabled[:, ticked] * factors[:, ticked] * self._ticking.parts[:, None]
+            shares = factors[self._enabling.rate_of][:, ticked]
+            chances = enabled[:, ticked] * shares * self._ticking.parts[:, None]
             self._fired[:, ticked] += chances
             chosen[ticked] = self._ticking.drawn(chances, self._chance)
             self._ticking.passed[live[ticked]] += 1
