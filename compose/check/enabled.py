@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
 from compose.check.numbering import first_like
-from compose.check.rate import Factors, Floats
+from compose.check.rate import Floats, Rates
 from compose.net.net import All, Comparison, Condition, Net, Not
 
 
@@ -19,7 +19,7 @@ class Enabling:
         known: dict[Condition, int] = {}
         self._guards = [self._number(t.guard, known) for t in net.transitions]
         first = first_like([t.rate for t in net.transitions])
-        self._rates = [net.transitions[number].rate for number in dict.fromkeys(first)]
+        self._rates = Rates([net.transitions[number].rate for number in dict.fromkeys(first)])
         places = {number: place for place, number in enumerate(dict.fromkeys(first))}
         self.rate_of = np.array([places[number] for number in first], dtype=np.int64)
 
@@ -29,9 +29,9 @@ class Enabling:
         `table` holds the markings, (states, places); the rate of a transition is the one at its place in `rate_of`.
         Factors are given where a guard fails too.
         """
-        guards, known = self._held(table), Factors(lambda place: table[:, place], len(table))
+        guards = self._held(table)
         enabled = np.zeros((len(self._guards), len(table)), dtype=np.bool_)
-        factors = np.array([known.of(rate) for rate in self._rates]).reshape(-1, len(table))
+        factors = self._rates.of(lambda place: table[:, place], len(table))
         above = factors > 0
         for number, (guard, rate) in enumerate(zip(self._guards, self.rate_of, strict=True)):
             np.logical_and(guards[guard], above[rate], out=enabled[number])

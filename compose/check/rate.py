@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import reduce
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -13,49 +16,54 @@ Floats = NDArray[np.float64]
 
 def factor(rate: Rate, column: Column, states: int) -> Floats:
     """The structure factor of a rate, shape (states,): 0 where the transition is not enabled."""
-    return Factors(column, states).of(rate)
+    only: Floats = Rates((rate,)).of(column, states)[0]
+    return only
 
 
-class Factors:
-    """The factors of the rates of one net in the same markings. Rates share most of the sums and ratios that they are
-    made of; each is worked out once."""
+class Rates:
+    """The factors of many rates in the same markings. They share most of the sums and ratios that they are made of:
+    each of these has a number, and is worked out once."""
 
-    def __init__(self, column: Column, states: int) -> None:
-        self._column = column
-        self._states = states
-        self._totals: dict[tuple[int, ...], Counts] = {}
-        self._shares: dict[Ratio, Floats] = {}
+    def __init__(self, rates: Sequence[Rate]) -> None:
+        self._totals: dict[tuple[int, ...], int] = {}
+        self._ratios: dict[Ratio, tuple[int, int]] = {}
+        numbers: dict[Ratio, int] = {}
+        self._made: list[tuple[list[int], list[int]]] = []
+        for rate in rates:
+            limits = [self._total(limit) for limit in rate.limits]
+            for ratio in rate.ratios:
+                below = -1 if isinstance(ratio.denominator, int) else self._total(ratio.denominator)
+                self._ratios.setdefault(ratio, (self._total(ratio.numerator), below))
+                numbers.setdefault(ratio, len(numbers))
+            self._made.append((limits, [numbers[ratio] for ratio in rate.ratios]))
 
-    def of(self, rate: Rate) -> Floats:
-        """The factor of one rate, shape (states,)."""
-        result = np.ones(self._states)
-        if rate.limits:
-            least = self._total(rate.limits[0])
-            for limit in rate.limits[1:]:
-                least = np.minimum(least, self._total(limit))
-            result = least.astype(np.float64)
-        for ratio in rate.ratios:
-            result = result * self._share(ratio)
-        return result
+    def _total(self, places: tuple[int, ...]) -> int:
+        return self._totals.setdefault(places, len(self._totals))
 
-    def _total(self, places: tuple[int, ...]) -> Counts:
-        total = self._totals.get(places)
-        if total is None:
-            total = self._column(places[0]) if places else np.zeros(self._states, dtype=np.int32)
-            for place in places[1:]:
-                total = total + self._column(place)
-            self._totals[places] = total
-        return total
+    def of(self, column: Column, states: int) -> Floats:
+        """The factor of each rate, shape (rates, states)."""
+        totals = [_summed(places, column, states) for places in self._totals]
+        shares = [_share(ratio, totals[above], totals[below]) for ratio, (above, below) in self._ratios.items()]
+        factors = np.ones((len(self._made), states))
+        for number, (limits, ratios) in enumerate(self._made):
+            if limits:
+                factors[number] = reduce(np.minimum, [totals[limit] for limit in limits])
+            for ratio in ratios:
+                factors[number] *= shares[ratio]
+        return factors
 
-    def _share(self, ratio: Ratio) -> Floats:
-        share = self._shares.get(ratio)
-        if share is None:
-            share = self._shares[ratio] = self._divided(ratio)
-        return share
 
-    def _divided(self, ratio: Ratio) -> Floats:
-        above = self._total(ratio.numerator).astype(np.float64)
-        if isinstance(ratio.denominator, int):
-            return above / ratio.denominator if ratio.denominator else np.zeros(self._states)
-        below = self._total(ratio.denominator).astype(np.float64)
-        return np.divide(above, below, out=np.zeros(self._states), where=below > 0)
+def _summed(places: tuple[int, ...], column: Column, states: int) -> Counts:
+    if not places:
+        return np.zeros(states, dtype=np.int32)
+    total = column(places[0])
+    for place in places[1:]:
+        total = total + column(place)
+    return total
+
+
+def _share(ratio: Ratio, above: Counts, below: Counts) -> Floats:
+    """`below` is not looked at where the ratio's denominator is a number."""
+    if isinstance(ratio.denominator, int):
+        return above / ratio.denominator if ratio.denominator else np.zeros(len(above))
+    return np.divide(above, below, out=np.zeros(len(above)), where=below > 0)
