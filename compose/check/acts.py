@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools
-from compose.check.numbering import first_like
 from compose.check.space import Ints, StateSpace
+from compose.net.alike import first_like
 from compose.net.net import Net, Transition
 from grammar.frozen import frozen
 

@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.condition import Bools, evaluate
-from compose.check.numbering import first_like
 from compose.check.rate import Floats, Rates
+from compose.net.alike import first_like
 from compose.net.net import All, Comparison, Condition, Net, Not
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,12 +10,6 @@ from compose.check.encoding import Codes
 Numbers = NDArray[np.int32]
 DENSE_LIMIT = 50_000_000
 _MIX = np.uint64(0x9E3779B97F4A7C15)  # 2**64 / golden ratio, made odd: spreads neighbouring codes
-
-
-def first_like(values: Iterable[Hashable]) -> list[int]:
-    """For each value the place where an equal one first stands."""
-    first: dict[Hashable, int] = {}
-    return [first.setdefault(value, number) for number, value in enumerate(values)]
 
 
 class Numbering:

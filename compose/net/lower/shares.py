@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
+from compose.net.alike import first_like
 from compose.net.attempt import Attempt
 from compose.net.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
@@ -41,38 +42,52 @@ class Option:
     down_ratio: tuple[Ratio, ...] = field(default=())
 
 
-Choice = tuple[tuple[int, ...], Trial]
-Needs = Mapping[Choice, tuple[Condition, ...]]
+@frozen
+class Rival:
+    """An option with the number of what is chosen: equal for all that are one choice."""
+
+    choice: int
+    option: Option
+
+
+Needs = Mapping[int, tuple[Condition, ...]]
 
 
 def shared(options: Sequence[Option], always: frozenset[Condition]) -> tuple[Option, ...]:
     """The options with their shares. `always` holds as long as play goes on, for else the round is over."""
-    return tuple(variant for option in options for variant in _variants(option, options, always))
+    rivals = list(map(Rival, first_like(_choice(each) for each in options), options))
+    choosers = first_like(_chooser(each) for each in options)
+    of_chooser = {who: [rival for rival, by in zip(rivals, choosers, strict=True) if by == who] for who in choosers}
+    needs = {who: _needs(some, always) for who, some in of_chooser.items()}
+    return tuple(
+        variant
+        for rival, who in zip(rivals, choosers, strict=True)
+        for variant in _variants(rival, of_chooser[who], needs[who])
+    )
 
 
-def _variants(option: Option, options: Sequence[Option], always: frozenset[Condition]) -> Iterator[Option]:
-    rivals = [each for each in options if _chooser(each) == _chooser(option)]
-    needs = _needs(rivals, always)
-    own = set(needs[_choice(option)])
-    doubtful = list(dict.fromkeys(need for needed in needs.values() for need in needed if need not in own))
+def _variants(own: Rival, rivals: Sequence[Rival], needs: Needs) -> Iterator[Option]:
+    option, sure = own.option, set(needs[own.choice])
+    doubtful = list(dict.fromkeys(need for needed in needs.values() for need in needed if need not in sure))
     if len(doubtful) > MOST_CONDITIONS:
         doubtful = []
     for held in product((True, False), repeat=len(doubtful)):
         known = tuple(need if so else negated(need) for need, so in zip(doubtful, held, strict=True))
         barred = {need for need, so in zip(doubtful, held, strict=True) if not so}
-        share = _share(option, [each for each in rivals if not barred & set(needs[_choice(each)])])
+        open_ones = {choice for choice, needed in needs.items() if not barred & set(needed)}
+        share = _share(own.choice, [each for each in rivals if each.choice in open_ones])
         if share > 0 and not _contradictory((*option.guard, *known)):
             yield evolve(option, attempt=evolve(option.attempt, share=share), guard=option.guard + known)
 
 
-def _needs(rivals: Sequence[Option], always: frozenset[Condition]) -> Needs:
+def _needs(rivals: Sequence[Rival], always: frozenset[Condition]) -> Needs:
     """What has to be so for each choice to be possible, besides players and balls."""
-    there: dict[Choice, list[tuple[Condition, ...]]] = {}
-    only: dict[Choice, Condition | None] = {}
+    there: dict[int, list[tuple[Condition, ...]]] = {}
+    only: dict[int, Condition | None] = {}
     for each in rivals:
-        there.setdefault(_choice(each), []).append(each.there)
-        only[_choice(each)] = each.only
-    found: dict[Choice, tuple[Condition, ...]] = {}
+        there.setdefault(each.choice, []).append(each.option.there)
+        only[each.choice] = each.option.only
+    found: dict[int, tuple[Condition, ...]] = {}
     for choice, ways in there.items():
         some = ways[0] if len(ways) == 1 or () in ways else (AnyOf(tuple(All(way) for way in ways)),)
         asked = only[choice]
@@ -105,26 +120,26 @@ def _flat(conditions: tuple[Condition, ...]) -> Iterator[Condition]:
             yield each
 
 
-def _share(option: Option, available: Sequence[Option]) -> float:
-    """The share of an option's choice among those that may be tried."""
-    said = {_choice(each): _said(each, available) for each in available}
+def _share(own: int, available: Sequence[Rival]) -> float:
+    """The share of a choice among those that may be made."""
+    said = {each.choice: _said(each.option, available) for each in available}
     fixed = sum(share for share in said.values() if share is not None)
     free = sum(share is None for share in said.values())
-    own = said[_choice(option)]
-    if own is None:
+    share = said[own]
+    if share is None:
         return max(0.0, 1.0 - fixed) / free
-    return own if free else own / fixed
+    return share if free else share / fixed
 
 
-def _said(option: Option, available: Sequence[Option]) -> float | None:
+def _said(option: Option, available: Sequence[Rival]) -> float | None:
     """What the text says of a sentence, divided by the choices that the sentence offers."""
     if option.offer.share is None:
         return None
-    choices = {_choice(each) for each in available if each.offer.lines == option.offer.lines}
+    choices = {each.choice for each in available if each.option.offer.lines == option.offer.lines}
     return float(option.offer.share) / len(choices)
 
 
-def _choice(option: Option) -> Choice:
+def _choice(option: Option) -> tuple[tuple[int, ...], Trial]:
     """What is chosen: of several kinds that a line lets them take whichever they come upon."""
     trial = evolve(option.trial, ball=None) if isinstance(option.trial.aim, PickUp) else option.trial
     return option.offer.lines, trial

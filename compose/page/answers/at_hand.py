@@ -21,6 +21,7 @@ from grammar.tree import ModifierSheet
 
 KEPT = 160  # our choice: remixes that are kept; all modifiers of the library on one game, and the last few
 
+
 def warm() -> None:
     """Read what nearly every question needs."""
     library.norms()

@@ -36,9 +36,7 @@ def choices(texts: tuple[str, ...], uses: tuple[str, ...], language: str) -> tup
     )
 
 
-def _why_not(
-    modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], remix: Remix, wording: Wording
-) -> str:
+def _why_not(modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], remix: Remix, wording: Wording) -> str:
     use = Use(modifier)
     for other in remix.uses:
         if clash(use, other):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import product
 from math import hypot
 from typing import assert_never
@@ -175,12 +176,14 @@ def _between(start: Point, goal: Point) -> Reach:
     return Reach(hypot(start[0] - goal[0], start[1] - goal[1]), start, goal)
 
 
+@lru_cache(maxsize=4096)
 def _anywhere(stand: Rectangle, goal: Rectangle) -> float:
     """The mean distance between points of two floors, over a grid of cells on each."""
     here, there = _cells(stand), _cells(goal)
     return _mean(hypot(a - c, b - d) for a, b in here for c, d in there)
 
 
+@lru_cache(maxsize=256)
 def _cells(box: Rectangle) -> list[Point]:
     columns = GRID if box.length > 0 else 1
     rows = GRID if box.width > 0 else 1
