@@ -23,7 +23,7 @@ MOST_TOLD = 3  # our choice: a card has room for so many findings
 
 def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
     """What is known of a game on its card: the gravest findings and how many there are, then what to expect."""
-    told = (*check_lines(answer, wording), *_looked_lines(answer, wording))
+    told = (*check_lines(answer, wording), *looked_lines(answer, wording))
     if answer.numbers is None:
         return told
     return (*told, *forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo))
@@ -55,7 +55,7 @@ def _winner(side: str, solo: Collection[str], wording: Wording) -> str:
     return side if wording.english else side_name(wording, side)
 
 
-def _looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+def looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     """How much was looked at, where that was not everything."""
     if answer.facts is not None and not answer.whole:
         number = wording.figure(answer.facts.looked, 0)

@@ -24,7 +24,7 @@ from urllib.parse import urlencode
 from urllib.request import Request, urlopen
 
 import library
-from compose.page.answers.at_hand import modifiers, remixed, warm
+from compose.page.answers.at_hand import modifiers, remixed, warming
 from compose.page.answers.remixing import odds, quick
 from compose.page.answers.values import Asked
 from compose.page.kept import USUAL
@@ -80,7 +80,8 @@ def taps() -> None:
 
 def answers() -> None:
     """The same answers from this process, in processor seconds."""
-    warm()
+    for _ in warming():
+        pass
 
     def asked(path: Path, pair: tuple[str, str]) -> tuple[float, float]:
         question = Asked((path.read_text(encoding="utf-8"),), pair, USUAL, "en")

@@ -11,7 +11,13 @@ from babel.messages.pofile import read_po
 from desks import browser, desk_in
 
 import compose.page
+import library
+from compose.answer.staged import staged
+from compose.forecast.assumptions import assumptions
+from compose.page.answers.at_hand import game_of
+from compose.page.answers.band import NORM
 from compose.page.wording import FOLDER, page_wording
+from compose.staging.staging import stage
 from compose.telling.wording import wording_of
 
 PAGE = Path(compose.page.__file__).parent
@@ -54,9 +60,23 @@ def test_everything_is_translated() -> None:
 
 def test_nothing_else_is_in_the_catalogue() -> None:
     with (FOLDER / "fr.po").open("rb") as file:
-        read = [each for each in read_po(file, locale="fr") if each.id and each.context != "finding"]
+        read = [each for each in read_po(file, locale="fr") if each.id and each.context not in ("finding", "norm")]
     own = {each.id if isinstance(each.id, str) else each.id[0] for each in read}
     assert not sorted(own - said() - counted())
+
+
+def test_whatever_a_forecast_hangs_on_is_translated() -> None:
+    """Over the library: every norm with a band that its forecasts read."""
+    read = set()
+    for path in library.game_paths():
+        game = game_of((path.read_text(encoding="utf-8"),)).value
+        assert game is not None
+        made = staged(stage(game, library.norms(), library.kit_names()), library.granted_sheet()).value
+        assert made is not None
+        known = assumptions(made.net, library.norms(), library.kit_names())
+        read |= {each.about for each in known if each.low < each.high}
+    assert len(read) > 5
+    assert not sorted(about for about in read if page_wording("fr").known(NORM, about) is None)
 
 
 def test_translations_keep_their_fields() -> None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from functools import cache, lru_cache
 
 import library
 from compose.modifiers.apply import further
 from compose.modifiers.clash import clashes, orders_told, undone
 from compose.modifiers.modifier import Modifier, Use
-from compose.modifiers.of_library import library_modifiers
+from compose.modifiers.of_library import library_modifiers, modifiers_in
 from compose.modifiers.remix import Remix
 from compose.page.answers.group import FILE, refused
 from compose.share.item import sheets_in
@@ -22,9 +23,13 @@ from grammar.tree import ModifierSheet
 KEPT = 160  # our choice: remixes that are kept; all modifiers of the library on one game, and the last few
 
 
-def warm() -> None:
-    """Read what nearly every question needs."""
+def warming() -> Iterator[None]:
+    """Read what nearly every question needs, piece by piece, for somebody may ask meanwhile."""
     library.norms()
+    yield
+    for path in library.modifier_paths():
+        modifiers_in(path)
+        yield
     modifiers()
 
 

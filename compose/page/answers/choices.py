@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Modifier, Use
 from compose.modifiers.remix import Remix
-from compose.page.answers.at_hand import made, modifiers
+from compose.page.answers.at_hand import made, modifiers, use_of
 from compose.page.answers.said import said
 from compose.page.answers.values import Choice, Heading
 from compose.page.wording import page_wording
@@ -21,19 +23,30 @@ def choices(texts: tuple[str, ...], uses: tuple[str, ...], language: str) -> tup
     remix = made(texts, there).value
     if remix is None:
         return ()
+    used = tuple(use.modifier.name for use in remix.uses)
+
+    def why_not(modifier: Modifier) -> str:
+        raise_if_withdrawn()
+        return _why_not(modifier, texts, there, remix, wording)
+
+    return _listed(used, wording, why_not)
+
+
+def names(uses: tuple[str, ...], language: str) -> tuple[Heading, ...]:
+    """The same before anybody tried which of them fit."""
+    used = tuple(use.value.modifier.name for use in map(use_of, uses) if use.value is not None)
+    return _listed(used, page_wording(language), lambda modifier: "")
+
+
+def _listed(used: Sequence[str], wording: Wording, why_not: Callable[[Modifier], str]) -> tuple[Heading, ...]:
     say = wording.say
     labels = {"space": say("Space"), "task": say("Task"), "equipment": say("Equipment"), "people": say("People")}
     by_heading: dict[str, list[Choice]] = {name: [] for name in HEADINGS}
-    for modifier in modifiers().values():
-        raise_if_withdrawn()
-        used = any(use.modifier.name == modifier.name for use in remix.uses)
-        why = "" if used else _why_not(modifier, texts, there, remix, wording)
-        choice = Choice(modifier.name, wording.author(modifier.name), wording.author(modifier.about), used, why)
-        by_heading.setdefault(modifier.step, []).append(choice)
-    return tuple(
-        Heading(name, labels.get(name, name), tuple(sorted(some, key=lambda each: bool(each.why_not))))
-        for name, some in by_heading.items()
-    )
+    for each in modifiers().values():
+        on, label, about = each.name in used, wording.author(each.name), wording.author(each.about)
+        choice = Choice(each.name, label, about, on, "" if on else why_not(each))
+        by_heading.setdefault(each.step, []).append(choice)
+    return tuple(Heading(name, labels.get(name, name), tuple(some)) for name, some in by_heading.items())
 
 
 def _why_not(modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], remix: Remix, wording: Wording) -> str:

@@ -12,7 +12,9 @@ from compose.answer.foreseeing import foreseen
 from compose.answer.proving import proved
 from compose.answer.staged import staged
 from compose.check import Budget
-from compose.draw.proof import fact_lines, forecast_lines, time_said
+from compose.check.findings.limits import BUDGET as TOO_MUCH
+from compose.check.findings.limits import TOO_LARGE, UNFINISHED
+from compose.draw.proof import fact_lines, forecast_lines, looked_lines, time_said
 from compose.draw.remix_card import label_said
 from compose.fit.fit import Fit, fit_of
 from compose.forecast.simulate import Play
@@ -24,7 +26,7 @@ from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import fitted, for_class
 from compose.page.answers.group import group_of
 from compose.page.answers.said import in_order, lines_of, said
-from compose.page.answers.values import Amount, Asked, Odds, Quick, Used
+from compose.page.answers.values import Amount, Asked, Odds, Proof, Quick, Used
 from compose.page.wording import page_wording
 from compose.page.work.worker import keep_going
 from compose.staging.resolved import resolved
@@ -35,37 +37,47 @@ from grammar.finding import Finding
 from grammar.game import Game
 
 BUDGET = Budget(states=150_000, megabytes=90.0, keep_going=keep_going)  # our choice: within seconds and small
+# Our choice: a tenth of a second. Of the library's games with two modifiers nine in ten are whole by then.
+FIRST_LOOK = Budget(states=20_000, megabytes=30.0, keep_going=keep_going)
 PLAY = Play(rounds=800, events=3_000_000, batch=800, at_once=True, keep_going=keep_going)
+UNSEEN = (TOO_MUCH, TOO_LARGE, UNFINISHED)  # that not all was looked at stands in the verdict
 
 
 def quick(asked: Asked) -> Quick:
-    """Sound or not, and what changes."""
+    """Sound or not, as far as a first look shows, and what changes."""
     wording = page_wording(asked.language)
     outcome = remixed(asked.texts, asked.uses)
     if outcome.value is None:
-        return Quick(
-            "", (), tuple(said(each, wording) for each in outcome.findings), (), None, False, False, (), (), ()
-        )
+        return Quick("", refused=tuple(said(each, wording) for each in outcome.findings))
     made, found = outcome.value, fit_of_asked(asked)
     used = tuple(_used(each, wording) for each in made.uses)
-    answer = proved_of(asked)
+    answer, changes = proved_of(asked, FIRST_LOOK), _changes(made, wording)
     if isinstance(answer, tuple):
-        told = tuple(said(each, wording) for each in answer)
-        return Quick(remix_title(made), used, told, _changes(made, wording), None, False, False, (), (), ())
-    lines = lines_of(made.game)
-    findings = tuple(said(each, wording, lines) for each in in_order(answer.proved))
+        return Quick(remix_title(made), used, tuple(said(each, wording) for each in answer), changes)
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
-    return Quick(
-        title=remix_title(made),
-        used=used,
-        refused=(),
-        changes=_changes(made, wording),
-        played=for_class(found, wording, "plan-"),
-        sound=not to_mend(answer.proved),
-        whole=answer.whole,
-        facts=tuple(fact_lines(answer, wording)),
-        findings=findings,
-        of_class=of_class,
+    played = for_class(found, wording, "plan-")
+    return Quick(remix_title(made), used, (), changes, played, _proof(answer, made, wording, FIRST_LOOK), of_class)
+
+
+def proof(asked: Asked) -> Proof | None:
+    """The same after a longer look; None where there is nothing to look at."""
+    made = remixed(asked.texts, asked.uses).value
+    answer = proved_of(asked) if made is not None else ()
+    if made is None or isinstance(answer, tuple):
+        return None
+    return _proof(answer, made, page_wording(asked.language), BUDGET)
+
+
+def _proof(answer: Answer, made: Remix, wording: Wording, budget: Budget) -> Proof:
+    """`places` are those of the findings in the order in which `why` lists them."""
+    lines, going_on = lines_of(made.game), answer.facts is not None and not answer.whole and budget is FIRST_LOOK
+    listed = [(place, each) for place, each in enumerate(in_order(answer.proved)) if each.code not in UNSEEN]
+    return Proof(
+        not to_mend([each for _, each in listed]),
+        answer.whole,
+        going_on,
+        (*fact_lines(answer, wording), *looked_lines(answer, wording)),
+        tuple((f"r{place}", said(each, wording, lines)) for place, each in listed),
     )
 
 
@@ -118,21 +130,23 @@ def _known_by(answer: Answer, wording: Wording) -> tuple[str, ...]:
     return (how, mostly)
 
 
-_last: list[tuple[Asked, Answer]] = []
+_last: list[tuple[Asked, Budget, Answer]] = []
 
 
-def proved_of(asked: Asked) -> Answer | tuple[Finding, ...]:
-    """What is proved; the findings instead where it cannot be played. The last one is kept for the forecast."""
-    if _last and _last[0][0] == asked:
-        return _last[0][1]
+def proved_of(asked: Asked, budget: Budget = BUDGET) -> Answer | tuple[Finding, ...]:
+    """What is proved within a budget; the findings instead where it cannot be played. The last answer is kept, for
+    the forecast, and where it is whole for every budget."""
+    for other, spent, known in _last:
+        if other == asked and (spent is budget or known.whole or known.facts is None):
+            return known
     outcome = remixed(asked.texts, asked.uses)
     assert outcome.value is not None
     ready = staged(fit_of_asked(asked).staging, library.granted_sheet(), outcome.findings)
     if ready.value is None:
         return ready.findings
-    answer = proved(ready.value, BUDGET)
+    answer = proved(ready.value, budget)
     if keep_going("", 0, 0):
-        _last[:] = [(asked, answer)]
+        _last[:] = [(asked, budget, answer)]
     return answer
 
 

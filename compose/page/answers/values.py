@@ -57,19 +57,29 @@ class Used:
 
 
 @frozen
-class Quick:
-    """`refused` says why the modifiers cannot be used together; all that follows is then empty."""
+class Proof:
+    """What is proved. `whole` says that every situation was looked at; `going_on` that the first look left some, and
+    a longer one is worth its time. Each finding stands with its place, by which it can be asked for."""
 
-    title: str
-    used: tuple[Used, ...]
-    refused: tuple[Said, ...]
-    changes: tuple[tuple[str, tuple[str, ...]], ...]
-    played: ForClass | None
     sound: bool
     whole: bool
+    going_on: bool
     facts: tuple[str, ...]
-    findings: tuple[Said, ...]
-    of_class: tuple[Said, ...]
+    findings: tuple[tuple[str, Said], ...]
+
+
+@frozen
+class Quick:
+    """`refused` says why the modifiers cannot be used together, or the class cannot play it; there is then no
+    `proof`."""
+
+    title: str
+    used: tuple[Used, ...] = ()
+    refused: tuple[Said, ...] = ()
+    changes: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    played: ForClass | None = None
+    proof: Proof | None = None
+    of_class: tuple[Said, ...] = ()
 
 
 @frozen
@@ -80,6 +90,15 @@ class Odds:
     findings: tuple[Said, ...]
     known_by: tuple[str, ...]
     sound: bool
+
+
+@frozen
+class Band:
+    """What to expect of pupils of little and of much ability, each under what it is called, and what the forecast
+    hangs on most. None of them where there is no forecast to compare."""
+
+    ends: tuple[tuple[str, tuple[str, ...]], ...]
+    hangs_on: tuple[str, ...]
 
 
 @frozen

@@ -15,14 +15,20 @@ LITTLE_WAITING = 0.2  # our choice: what "hardly anybody waits" means, as a shar
 
 
 def show(call: Call) -> Reply:
-    """The list; without the rows where the script will ask for them."""
-    values = _listed(call) if call.whole else {"rows": None}
+    """The list; only names and lines where the script will ask for what needs thinking."""
+    values = _listed(call) if call.whole else _first(call)
     return Shown("find.html", {**values, "later": address("/games/rows", **_chosen(call))})
 
 
 def show_rows(call: Call) -> Reply:
     """The filters and the rows alone."""
     return Shown("find-rows.html", _listed(call))
+
+
+def _first(call: Call) -> dict[str, object]:
+    """What stands in the sheets themselves."""
+    first = sorted(call.desk.sheets().values(), key=lambda each: each.title)
+    return {"rows": None, "first": first, "skills": (), "chosen": _chosen(call)}
 
 
 def _listed(call: Call) -> dict[str, object]:

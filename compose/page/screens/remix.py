@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from compose.page.answers.values import Asked, Heading, Odds, Quick, Used
+from compose.page.answers.values import Asked, Band, Heading, Odds, Proof, Quick, Used
 from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
 from grammar.frozen import frozen
 
@@ -104,10 +104,12 @@ def show(call: Call) -> Reply:
         "quick": quick,
         "trail": trail,
         "used": [_moves(trail, number, each) for number, each in enumerate(quick.used)],
+        "proof": _proof(call, asked) if call.whole and quick.played else quick.proof,
         "odds": _odds(call, asked) if call.whole and quick.played else None,
-        "headings": _headings(call, asked) if call.whole else None,
+        "band": _band(call, asked) if call.whole and quick.played else None,
+        "headings": _headings(call, asked) if call.whole else _names(call, asked),
     }
-    return Shown("remix.html", {**values, **_links(trail)})
+    return Shown("remix.html", {**values, "pending": not call.whole, **_links(trail)})
 
 
 def _moves(trail: Trail, number: int, used: Used) -> dict[str, object]:
@@ -134,12 +136,28 @@ def _moves(trail: Trail, number: int, used: Used) -> dict[str, object]:
     }
 
 
+def show_proof(call: Call) -> Reply:
+    """What a longer look proves, alone."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    return Shown("remix-proof.html", {"proof": _proof(call, asked), **_links(trail_of(call))})
+
+
 def show_odds(call: Call) -> Reply:
     """The forecast alone."""
     asked = asked_of(call)
     if asked is None:
         return no_such_game(call)
-    return Shown("remix-odds.html", {"odds": _odds(call, asked), **_links(trail_of(call))})
+    return Shown("remix-odds.html", {"odds": _odds(call, asked), "band": None, **_links(trail_of(call))})
+
+
+def show_band(call: Call) -> Reply:
+    """What the forecast hangs on, alone."""
+    asked = asked_of(call)
+    if asked is None:
+        return no_such_game(call)
+    return Shown("remix-band.html", {"band": _band(call, asked)})
 
 
 def show_choices(call: Call) -> Reply:
@@ -147,7 +165,17 @@ def show_choices(call: Call) -> Reply:
     asked = asked_of(call)
     if asked is None:
         return no_such_game(call)
-    return Shown("remix-choices.html", {"headings": _headings(call, asked), **_links(trail_of(call))})
+    return Shown("remix-choices.html", {"headings": _headings(call, asked), "pending": False, **_links(trail_of(call))})
+
+
+def _proof(call: Call, asked: Asked) -> Proof | None:
+    found: Proof | None = call.ask("remixing:proof", asked, rank=SOON, turn=_turn(call))
+    return found
+
+
+def _band(call: Call, asked: Asked) -> Band:
+    found: Band = call.ask("band:band", asked, rank=PATIENT, turn=_turn(call))
+    return found
 
 
 def _odds(call: Call, asked: Asked) -> Odds:
@@ -158,6 +186,12 @@ def _odds(call: Call, asked: Asked) -> Odds:
 def _headings(call: Call, asked: Asked) -> tuple[Heading, ...]:
     given = (asked.texts, asked.uses, asked.language)
     found: tuple[Heading, ...] = call.ask("choices:choices", *given, rank=SOON, turn=_turn(call))
+    return found
+
+
+def _names(call: Call, asked: Asked) -> tuple[Heading, ...]:
+    """All modifiers, before anybody tried which of them fit."""
+    found: tuple[Heading, ...] = call.ask("choices:names", asked.uses, asked.language, turn=_turn(call))
     return found
 
 

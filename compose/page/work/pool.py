@@ -44,6 +44,7 @@ class Pool:
     _change: threading.Condition = field(factory=threading.Condition, init=False)
     _waiting: deque[Job] = field(factory=deque, init=False)
     _running: dict[int, Job] = field(factory=dict, init=False)
+    _last: dict[int, Any] = field(factory=dict, init=False)
     _kept: OrderedDict[str, Any] = field(factory=OrderedDict, init=False)
     _closed: bool = field(default=False, init=False)
     _threads: list[threading.Thread] = field(factory=list, init=False)
@@ -131,19 +132,29 @@ class Pool:
     def _next(self, number: int) -> Job | None:
         with self._change:
             while not self._closed:
-                job = self._most_urgent()
+                job = self._most_urgent(number)
                 if job is not None:
                     self._waiting.remove(job)
                     self._running[number] = job
+                    self._last[number] = job.question.about
                     return job
                 self._change.wait()
             return None
 
-    def _most_urgent(self) -> Job | None:
-        """What is to be worked on next; one worker is kept free of what may wait."""
+    def _most_urgent(self, number: int) -> Job | None:
+        """What this worker is to work on next; one worker is kept free of what may wait."""
         patient = sum(job.rank >= PATIENT for job in self._running.values())
         fitting = [job for job in self._waiting if job.rank < PATIENT or patient < WORKERS - 1]
-        return min(fitting, key=lambda job: job.rank, default=None)
+        own = [job for job in fitting if not self._better_with_another(number, job)]
+        return min(own, key=lambda job: job.rank, default=None)
+
+    def _better_with_another(self, number: int, job: Job) -> bool:
+        """Whether another worker, who has nothing else to do, knows already what the question is about."""
+        about = job.question.about
+        return self._last.get(number) != about and any(
+            last == about and (other not in self._running or self._running[other].question.about == about)
+            for other, last in self._last.items()
+        )
 
 
 class _Worker:

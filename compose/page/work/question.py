@@ -20,6 +20,11 @@ class Question:
     given: tuple[Any, ...] = ()
 
     @property
+    def about(self) -> Any:
+        """What several questions can be about, so that who answered one knows half of the others."""
+        return self.given[0] if self.given else None
+
+    @property
     def key(self) -> str:
         """What the answer is kept under."""
         return hashlib.sha256(pickle.dumps((self.asks, self.given), protocol=5)).hexdigest()

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import importlib
 import signal
+import sys
+from collections.abc import Iterator
 from multiprocessing.connection import Connection
 from multiprocessing.synchronize import Event
+from pathlib import Path
 from typing import Any
 
 from compose.page.work.question import Question, SupersededError
@@ -30,9 +33,11 @@ def serve(questions: Connection, stop: Event) -> None:
     """Answer until the other end closes. Each answer says whether it worked and whether this process has grown."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C ends the page, and the page its workers
     _stop[:] = [stop]
-    _warmed()
+    left = _warming()
     while True:
         try:
+            while not questions.poll(0) and next(left, False):
+                pass
             question = questions.recv()
             questions.send((*_answered(question), megabytes() > TOO_LARGE_MB))
         except (EOFError, OSError):
@@ -57,21 +62,23 @@ def function_of(asks: str) -> Any:
     return getattr(importlib.import_module(f"{ANSWERS}.{module}"), name)
 
 
-def _warmed() -> None:
-    """Load now what the first question would have to wait for."""
-    from compose.page.answers import at_hand, remixing
-
-    at_hand.warm()
-    assert remixing
+def _warming() -> Iterator[bool]:
+    """Load what the first questions would have to wait for, while nobody asks."""
+    for module in ("games", "remixing", "choices", "why"):
+        importlib.import_module(f"{ANSWERS}.{module}")
+        yield True
+    for _piece in function_of("at_hand:warming")():
+        yield True
 
 
 def megabytes() -> float:
-    """The memory of this process, as far as the system tells."""
+    """The memory of this process, as far as the system tells; the most that it ever had, where it tells no more."""
     try:
         import resource
     except ImportError:  # not on Windows
         return 0.0
-    import sys
-
+    pages = Path("/proc/self/statm")
+    if pages.is_file():
+        return int(pages.read_text().split()[1]) * resource.getpagesize() / (1 << 20)
     most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     return most / (1 << 20 if sys.platform == "darwin" else 1 << 10)
