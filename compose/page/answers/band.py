@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import library
 from compose.answer.answer import Answer
-from compose.answer.foreseeing import foreseen
 from compose.draw.proof import forecast_lines, share_said, time_said
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.remixing import BUDGET, PLAY, proved_of
+from compose.page.answers.known import forecast_of
 from compose.page.answers.values import Asked, Band
 from compose.page.wording import page_wording
 from compose.telling.wording import Wording
@@ -23,13 +21,10 @@ NORM = "norm"  # the context of the catalogue that says what a table of the norm
 def band(asked: Asked) -> Band:
     """The forecast with everybody's ability at either end, and the norms that move it most."""
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
-    answer = proved_of(asked) if made is not None else ()
-    if not isinstance(answer, Answer):
+    answer = forecast_of(asked, compare=True) if made is not None else ()
+    if not isinstance(answer, Answer) or answer.forecast is None:
         return Band((), ())
-    told = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET, compare=True).forecast
-    if told is None:
-        return Band((), ())
-    return Band(tuple(_ends(told, answer, wording)), tuple(_hangs_on(told, wording)))
+    return Band(tuple(_ends(answer.forecast, answer, wording)), tuple(_hangs_on(answer.forecast, wording)))
 
 
 def _ends(told: Forecast, answer: Answer, wording: Wording) -> Iterator[tuple[str, tuple[str, ...]]]:

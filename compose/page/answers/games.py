@@ -10,7 +10,7 @@ from compose.answer.staged import staged
 from compose.page.answers.at_hand import game_of
 from compose.page.answers.for_class import fitted, players_of
 from compose.page.answers.group import group_of
-from compose.page.answers.remixing import BUDGET, PLAY
+from compose.page.answers.known import FIRST_LOOK, PLAY
 from compose.page.answers.said import in_order, said
 from compose.page.answers.small_plan import small_plan
 from compose.page.answers.values import Row
@@ -54,5 +54,5 @@ def waiting(texts: tuple[str, ...], group: str) -> float | None:
     ready = staged(fitted(game, school_class).staging, library.granted_sheet())
     if ready.value is None:
         return None
-    answer = with_means(proved(ready.value, BUDGET), library.norms(), library.kit_names(), PLAY, BUDGET)
+    answer = with_means(proved(ready.value, FIRST_LOOK), library.norms(), library.kit_names(), PLAY, FIRST_LOOK)
     return answer.numbers.idle.value if answer.numbers else None

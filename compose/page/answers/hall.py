@@ -8,8 +8,8 @@ from compose.draw.remix_card import titled
 from compose.modifiers.content_hash import content_hash
 from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.for_class import fitted, players_of
-from compose.page.answers.remixing import group_in
+from compose.page.answers.for_class import players_of
+from compose.page.answers.known import fit_of_asked
 from compose.page.answers.values import Asked, Counter, HallGame
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
@@ -24,7 +24,7 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
     if made is None:
         return None
-    found, core = fitted(made.game, group_in(asked)), resolved(made.game)
+    found, core = fit_of_asked(asked), resolved(made.game)
     bell = core.play.bell
     return HallGame(
         slug,

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 import library
 from compose.answer.answer import Answer
-from compose.answer.foreseeing import foreseen
 from compose.draw.card_pdf import pdf_of
 from compose.draw.lesson_sheet import NAMES, lesson_card
 from compose.draw.lesson_table import LessonTable, Planned, lesson_table
@@ -14,8 +13,8 @@ from compose.draw.proof import check_lines
 from compose.draw.remix_card import titled
 from compose.draw.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
+from compose.page.answers.known import all_of, proved_of
 from compose.page.answers.paper import PAPER
-from compose.page.answers.remixing import BUDGET, PLAY, proved_of
 from compose.page.answers.values import Asked, LessonShown, Stretch
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
@@ -57,11 +56,10 @@ def _planned(games: Sequence[Asked], forecast: bool, wording: Wording) -> tuple[
     for asked in games:
         raise_if_withdrawn()
         made, answer = remixed(asked.texts, asked.uses).value, None
-        answer = proved_of(asked) if made is not None else None
+        looking = all_of if forecast else proved_of
+        answer = looking(asked) if made is not None else None
         if made is None or not isinstance(answer, Answer):
             continue
-        if forecast:
-            answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
         bell = answer.staged.net.bell
         clock = bell.after_s / 60 if bell is not None else None
         game = titled(made)

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import library
 from compose.answer.answer import Answer
-from compose.answer.foreseeing import foreseen
 from compose.draw.booklet import booklet_of
 from compose.draw.card import Card
 from compose.draw.card_large import large_pdf_of
@@ -17,8 +15,8 @@ from compose.draw.remix_card import Look, card_of_remix, titled
 from compose.draw.to_svg import svg_of
 from compose.modifiers.remix import Remix
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.for_class import fitted, shown
-from compose.page.answers.remixing import BUDGET, PLAY, group_in, proved_of
+from compose.page.answers.for_class import shown
+from compose.page.answers.known import all_of, fit_of_asked
 from compose.page.answers.values import Asked
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
@@ -39,7 +37,7 @@ def plan(asked: Asked) -> bytes | str:
     """The plan of the courts as SVG."""
     made = remixed(asked.texts, asked.uses).value
     assert made is not None
-    staging = shown(fitted(made.game, group_in(asked)))
+    staging = shown(fit_of_asked(asked))
     return svg_of(class_plan(titled(made), staging, wording=page_wording(asked.language))).encode()
 
 
@@ -57,10 +55,9 @@ def booklet(games: Sequence[Asked], title: str) -> bytes | str:
 
 def _card(asked: Asked, made: Remix, large: bool) -> Card:
     wording = page_wording(asked.language)
-    staging, answer = shown(fitted(made.game, group_in(asked))), proved_of(asked)
+    staging, answer = shown(fit_of_asked(asked)), all_of(asked)
     known: tuple[str, ...] = ()
     if isinstance(answer, Answer):
-        answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
         known = answer_lines(answer, wording)
     return card_of_remix(made, staging, Look(wording=wording, large=large), known)
 

@@ -2,44 +2,30 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 import attrs
 
 import library
 from compose.answer.answer import Answer, to_mend
-from compose.answer.foreseeing import foreseen
-from compose.answer.proving import proved
-from compose.answer.staged import staged
-from compose.check import Budget
 from compose.check.findings.limits import BUDGET as TOO_MUCH
 from compose.check.findings.limits import TOO_LARGE, UNFINISHED
 from compose.draw.proof import fact_lines, forecast_lines, looked_lines, time_said
 from compose.draw.remix_card import label_said
-from compose.fit.fit import Fit, fit_of
-from compose.forecast.simulate import Play
+from compose.fit.fit import fit_of
 from compose.modifiers.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import remixed
-from compose.page.answers.for_class import fitted, for_class
-from compose.page.answers.group import group_of
+from compose.page.answers.for_class import for_class
+from compose.page.answers.known import first_look, fit_of_asked, forecast_of, proved_of
 from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Proof, Quick, Used
 from compose.page.wording import page_wording
-from compose.page.work.worker import keep_going
 from compose.staging.resolved import resolved
-from compose.staging.school_class import SchoolClass
 from compose.telling.read_back import read_back
 from compose.telling.wording import Wording
-from grammar.finding import Finding
 from grammar.game import Game
 
-BUDGET = Budget(states=150_000, megabytes=90.0, keep_going=keep_going)  # our choice: within seconds and small
-# Our choice: a tenth of a second. Of the library's games with two modifiers nine in ten are whole by then.
-FIRST_LOOK = Budget(states=20_000, megabytes=30.0, keep_going=keep_going)
-PLAY = Play(rounds=800, events=3_000_000, batch=800, at_once=True, keep_going=keep_going)
 UNSEEN = (TOO_MUCH, TOO_LARGE, UNFINISHED)  # that not all was looked at stands in the verdict
 
 
@@ -51,12 +37,13 @@ def quick(asked: Asked) -> Quick:
         return Quick("", refused=tuple(said(each, wording) for each in outcome.findings))
     made, found = outcome.value, fit_of_asked(asked)
     used = tuple(_used(each, wording) for each in made.uses)
-    answer, changes = proved_of(asked, FIRST_LOOK), _changes(made, wording)
+    answer, changes = first_look(asked), _changes(made, wording)
     if isinstance(answer, tuple):
         return Quick(remix_title(made), used, tuple(said(each, wording) for each in answer), changes)
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
     played = for_class(found, wording, "plan-")
-    return Quick(remix_title(made), used, (), changes, played, _proof(answer, made, wording, FIRST_LOOK), of_class)
+    first = _proof(answer, made, wording, not answer.whole)
+    return Quick(remix_title(made), used, (), changes, played, first, of_class)
 
 
 def proof(asked: Asked) -> Proof | None:
@@ -65,17 +52,17 @@ def proof(asked: Asked) -> Proof | None:
     answer = proved_of(asked) if made is not None else ()
     if made is None or isinstance(answer, tuple):
         return None
-    return _proof(answer, made, page_wording(asked.language), BUDGET)
+    return _proof(answer, made, page_wording(asked.language), False)
 
 
-def _proof(answer: Answer, made: Remix, wording: Wording, budget: Budget) -> Proof:
+def _proof(answer: Answer, made: Remix, wording: Wording, going_on: bool) -> Proof:
     """`places` are those of the findings in the order in which `why` lists them."""
-    lines, going_on = lines_of(made.game), answer.facts is not None and not answer.whole and budget is FIRST_LOOK
+    lines = lines_of(made.game)
     listed = [(place, each) for place, each in enumerate(in_order(answer.proved)) if each.code not in UNSEEN]
     return Proof(
         not to_mend([each for _, each in listed]),
         answer.whole,
-        going_on,
+        going_on and answer.facts is not None,
         (*fact_lines(answer, wording), *looked_lines(answer, wording)),
         tuple((f"r{place}", said(each, wording, lines)) for place, each in listed),
     )
@@ -84,10 +71,9 @@ def _proof(answer: Answer, made: Remix, wording: Wording, budget: Budget) -> Pro
 def odds(asked: Asked) -> Odds:
     """How long, who wins, who waits, how many turns, how many rounds of the lesson."""
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
-    answer = proved_of(asked) if made is not None else ()
+    answer = forecast_of(asked) if made is not None else ()
     if made is None or not isinstance(answer, Answer):  # the quick answer has said why
         return Odds((), (), (), False)
-    answer = foreseen(answer, library.norms(), library.kit_names(), play=PLAY, budget=BUDGET)
     plain = fit_of_asked(asked)
     found = fit_of(plain.staging, library.norms(), answer.round_minutes)
     if answer.numbers is None:
@@ -128,41 +114,6 @@ def _known_by(answer: Answer, wording: Wording) -> tuple[str, ...]:
         how = wording.say("From {rounds} played at random.", rounds=rounds)
     mostly = wording.say("The chances come from a plain aiming model; the library names the source of each number.")
     return (how, mostly)
-
-
-_last: list[tuple[Asked, Budget, Answer]] = []
-
-
-def proved_of(asked: Asked, budget: Budget = BUDGET) -> Answer | tuple[Finding, ...]:
-    """What is proved within a budget; the findings instead where it cannot be played. The last answer is kept, for
-    the forecast, and where it is whole for every budget."""
-    for other, spent, known in _last:
-        if other == asked and (spent is budget or known.whole or known.facts is None):
-            return known
-    outcome = remixed(asked.texts, asked.uses)
-    assert outcome.value is not None
-    ready = staged(fit_of_asked(asked).staging, library.granted_sheet(), outcome.findings)
-    if ready.value is None:
-        return ready.findings
-    answer = proved(ready.value, budget)
-    if keep_going("", 0, 0):
-        _last[:] = [(asked, budget, answer)]
-    return answer
-
-
-def group_in(asked: Asked) -> SchoolClass:
-    """The class that was asked for."""
-    group = group_of(asked.group).value
-    assert group is not None, "a class that is kept can be read"
-    return group
-
-
-@lru_cache(maxsize=4)
-def fit_of_asked(asked: Asked) -> Fit:
-    """How a remix that can be made and its class go together."""
-    made = remixed(asked.texts, asked.uses).value
-    assert made is not None, "whoever asks has looked whether it can be made"
-    return fitted(made.game, group_in(asked))
 
 
 def _changes(made: Remix, wording: Wording) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -169,7 +169,7 @@ def show_choices(call: Call) -> Reply:
 
 
 def _proof(call: Call, asked: Asked) -> Proof | None:
-    found: Proof | None = call.ask("remixing:proof", asked, rank=SOON, turn=_turn(call))
+    found: Proof | None = call.ask("remixing:proof", asked, rank=PATIENT, turn=_turn(call))
     return found
 
 
@@ -179,7 +179,7 @@ def _band(call: Call, asked: Asked) -> Band:
 
 
 def _odds(call: Call, asked: Asked) -> Odds:
-    found: Odds = call.ask("remixing:odds", asked, rank=PATIENT, turn=_turn(call))
+    found: Odds = call.ask("remixing:odds", asked, rank=SOON, turn=_turn(call))
     return found
 
 

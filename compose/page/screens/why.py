@@ -46,7 +46,7 @@ def show_mends(call: Call) -> Reply:
 
 
 def _linked(call: Call, trail: Trail) -> list[tuple[Mend, str]]:
-    found = call.ask("why:mends", asked_of(call), call.one("finding"), rank=PATIENT, turn=_turn(call))
+    found = call.ask("mending:mends", asked_of(call), call.one("finding"), rank=PATIENT, turn=_turn(call))
     return [(each, trail.to(each.uses)) for each in found]
 
 

@@ -1,0 +1,87 @@
+"""What mends a finding: a modifier less, or the smallest sets of more that the search for suggestions finds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import library
+from compose.draw.remix_card import label_said
+from compose.fit.suggest.amounts import at_the_ends
+from compose.fit.suggest.class_wishes import fits
+from compose.fit.suggest.look import Looker
+from compose.fit.suggest.played_wishes import Mended, no_worse
+from compose.fit.suggest.score import Scorer
+from compose.fit.suggest.search import Reach, search
+from compose.fit.suggest.suggestion import Suggestion, suggestions
+from compose.fit.suggest.wish import SHEET, Wish
+from compose.modifiers.clash import clash
+from compose.modifiers.remix import Remix
+from compose.page.answers.at_hand import made, modifiers, remixed
+from compose.page.answers.known import group_in
+from compose.page.answers.remixing import written
+from compose.page.answers.values import Asked, Mend
+from compose.page.answers.why import finding_at
+from compose.page.wording import page_wording
+from compose.page.work.worker import keep_going, raise_if_withdrawn
+from compose.telling.wording import Wording
+from grammar.finding import Finding
+from grammar.game import Game
+
+MOST_MENDS = 4
+REACH = Reach(tries=300, situations=500_000, keep_going=keep_going)  # our choice: some seconds
+
+
+def mends(asked: Asked, place: str) -> tuple[Mend, ...]:
+    """What mends it, what changes least first. Each was tried, and makes nothing else to mend."""
+    finding, remix = finding_at(asked, place), remixed(asked.texts, asked.uses).value
+    if finding is None or remix is None:
+        return ()
+    wording, group = page_wording(asked.language), group_in(asked)
+    looker = Looker(library.granted_sheet(), library.kit_names(), library.norms(), group=group)
+    wishes = tuple(_wishes(finding, place, remix.game, looker))
+    less = tuple(_less(asked, remix, wishes, looker, wording))
+    wanted = MOST_MENDS - len(less)
+    return (*less, *_more(asked, remix, Scorer(remix.game, wishes, looker), wanted, wording)) if wanted > 0 else less
+
+
+def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterator[Wish]:
+    """The finding is gone, what the class has no trouble with stays so, and nothing new is to mend."""
+    assert looker.group is not None
+    title = finding.title.rstrip(".")
+    for wish in fits(looker.group, game):
+        miss = wish.miss(game, looker) if wish.cost == SHEET or place[0] == "c" else None
+        if miss is not None and (title in miss.words if place[0] == "c" and not miss.met else miss.met):
+            yield wish
+    if place[0] == "r":
+        yield Mended(finding.code, finding.title)
+    yield from no_worse(game, looker)
+
+
+def _less(
+    asked: Asked, remix: Remix, wishes: Sequence[Wish], looker: Looker, wording: Wording
+) -> Iterator[Mend]:
+    """What a teacher has just put on is taken off first."""
+    for number, use in reversed(list(enumerate(remix.uses))):
+        raise_if_withdrawn()
+        left = (*asked.uses[:number], *asked.uses[number + 1 :])
+        other = made(asked.texts, left).value
+        if other is not None and all(wish.miss(other.game, looker).met for wish in wishes):
+            yield Mend(wording.say("Take {name} off", name=wording.author(use.modifier.name)), "", left)
+
+
+def _more(asked: Asked, remix: Remix, scorer: Scorer, wanted: int, wording: Wording) -> Iterator[Mend]:
+    there = {use.modifier.name for use in remix.uses}
+    others = [each for each in modifiers().values() if each.name not in there]
+    starts = [use for use in at_the_ends(others) if not any(clash(use, each) for each in remix.uses)]
+    found = search(scorer, starts, REACH, wanted)
+    for each in suggestions(found, scorer, wanted):
+        if each.bought:
+            yield _added(asked, each, wording)
+
+
+def _added(asked: Asked, suggestion: Suggestion, wording: Wording) -> Mend:
+    names = wording.listed(label_said(use, wording) for use in suggestion.uses)
+    about = " ".join(wording.author(use.modifier.about) for use in suggestion.uses)
+    values = (({name: each.value for name, each in use.values.items()}, use) for use in suggestion.uses)
+    more = (written(use.modifier.name, given) for given, use in values)
+    return Mend(wording.say("Add {name}", name=names), about, (*asked.uses, *more))
