@@ -11,8 +11,9 @@ from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, no_worse
 from compose.fit.suggest.score import Scorer
-from compose.fit.suggest.search import Reach, search
+from compose.fit.suggest.search import search
 from compose.fit.suggest.suggestion import Suggestion, suggestions
+from compose.fit.suggest.trying import Reach
 from compose.fit.suggest.wish import SHEET, Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.remix import Remix
