@@ -35,6 +35,7 @@ def why(asked: Asked, place: str) -> Why | None:
 
 
 def finding_at(asked: Asked, place: str) -> Finding | None:
+    """The finding at a place of the list; None where there is none."""
     made, number = remixed(asked.texts, asked.uses).value, int(place[1:])
     if made is None:
         return None
