@@ -11,7 +11,7 @@ from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
 from compose.telling.care import care_lines
-from compose.telling.for_class import class_lines
+from compose.telling.for_class import class_lines, odd_ball_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -79,9 +79,10 @@ def card_of(
 ) -> Card:
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
+    odd = tuple(odd_ball_lines(staging, wording)) if staging is not None and staging.courts else ()
     of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
     care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
-    sections = (of_class, *_sections(core, rules, said, catalogue or {}, care, wording))
+    sections = (of_class, *_sections(core, rules, odd, said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
         about=about_of(core, wording),
@@ -120,6 +121,7 @@ def subtitle_of(title: str, wording: Wording) -> str:
 def _sections(
     core: Core,
     rules: Rules,
+    odd: tuple[str, ...],
     said: CardNotes,
     catalogue: Mapping[str, KitItem],
     care: tuple[str, ...],
@@ -129,7 +131,7 @@ def _sections(
     say = wording.say
     return (
         CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in rules.kit)),
-        CardSection(say("Set up"), _lines(rules.setup)),
+        CardSection(say("Set up"), (*_lines(rules.setup), *odd)),
         CardSection(say("How to play"), _lines(rules.play)),
         CardSection(say("What happens when"), _lines(rules.when)),
         CardSection(say("How to win" if rules.won else "How it ends"), _lines(rules.finish)),

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from compose.staging.cupboard import KitRow
+from compose.staging.resolved import resolved
 from compose.staging.room import Room
 from compose.staging.staging import Staging
-from compose.telling.french import side_players
+from compose.telling.french import side_name, side_players
 from compose.telling.wording import ENGLISH, Wording
-from grammar.core.declared import Odd
+from grammar.core.declared import All, Odd
+from grammar.core.values import Sort, Thing
 from library.own_halls import UNNAMED
 
 
@@ -93,6 +96,24 @@ def floor_size_m(staging: Staging) -> tuple[float, float]:
     """Length and width of each court with all that lies beside it."""
     extent = staging.court.floor.extent
     return round(extent.length, 1), round(extent.width, 1)
+
+
+def odd_ball_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
+    """Who gets the odd ball where the sheet shares them out and they do not go round."""
+    play = resolved(staging.game).play
+    dealt = {start.what.kind for start in play.starts if isinstance(start.what, Thing) and start.count is All.ALL}
+    for kind in play.of_sort(Sort.BALL):
+        near = Counter(item.near for item in staging.court.floor.items_of(kind.key) if item.near is not None)
+        if kind in dealt and len(near) == len(play.sides) > 1 and len(set(near.values())) > 1:
+            row = next(row for row in staging.kit if row.line.name == kind.key)
+            balls = wording.counted(near.total(), row.line.name, row.line.plural)
+            yield wording.say("{balls}: {shares}.", balls=balls, shares=_shares(near, wording))
+
+
+def _shares(near: Mapping[str, int], wording: Wording) -> str:
+    """ "3 for north and 2 for south"."""
+    names = {side: side if wording.english else side_name(wording, side) for side in near}
+    return wording.listed(wording.say("{number} for {side}", number=near[side], side=names[side]) for side in near)
 
 
 def _kit(row: KitRow, listed: bool, wording: Wording) -> str:

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+import library
 from compose.net.from_game import net_of
+from compose.staging.school_class import some_class
+from compose.staging.staging import stage
+from compose.telling.for_class import odd_ball_lines
 from tests.interpreter.sheets import game_in, granted
 from tests.net.sheet_pieces import FINISH, KIT, SPACE, THROW
 
@@ -12,14 +16,17 @@ TARGETS = "cones on the back line of their side"
 
 
 def told(balls: int, set_up: str) -> list[str]:
-    """What is said of so many soft balls that lie so."""
+    """What the check says of so many soft balls that lie so; the card says who gets how many, too."""
     kit = KIT.replace("2 soft balls", f"{balls} soft balls")
     sections = {"space": SPACE, "sides": "north and south, 3 to 9 players each", "kit": kit}
     sections |= {"set-up": f"{TARGETS}\n  {set_up}", "play": THROW, "finish": FINISH}
     lines = (f"{name}\n  {said}\n" for name, said in sections.items())
     game = game_in("game Uneven\n  ages 8 to 12\n" + "".join(lines))
     found = net_of(game, granted(), {"north": 3, "south": 3}).findings
-    return [each.title for each in found if each.code == "N-uneven"]
+    said = [each.title for each in found if each.code == "N-uneven"]
+    card = list(odd_ball_lines(stage(game, library.norms(), library.kit_names(), some_class(6))))
+    assert [each.partition(": ")[2] for each in card] == [each.partition(": ")[2] for each in said]
+    return said
 
 
 @pytest.mark.parametrize("balls", range(2, 9))
