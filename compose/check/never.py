@@ -9,7 +9,7 @@ import numpy as np
 from compose.check.condition import Bools, clauses, holds
 from compose.check.found import NOTHING, Chain, Value, said
 from compose.check.study import Study
-from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, Move, Net, Not, Transition
+from compose.net.net import RESULT, All, AnyOf, Assign, Comparison, Condition, Move, Net, Not, Reaction, Transition
 from grammar.frozen import evolve, frozen
 from grammar.span import Span
 
@@ -21,6 +21,9 @@ class Why:
     told: Value
     instead: Condition | None = None
     lines: tuple[Span, ...] = ()
+
+
+NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
 
 
 def why_never(study: Study, condition: Condition, otherwise: str, among: Bools | None = None) -> Why:
@@ -59,7 +62,7 @@ def _ever(study: Study, condition: Condition, seen: Bools) -> bool:
 def _instead(study: Study, part: Condition, seen: Bools) -> Why:
     """What holds in all of these states, in none of which the part does."""
     net = study.net
-    part = _plain(part)
+    part = plain(part)
     if isinstance(part, Not):
         return Why(said("it is always so: {condition}", condition=part.part), part.part)
     if isinstance(part, AnyOf) and part.parts:
@@ -69,7 +72,7 @@ def _instead(study: Study, part: Condition, seen: Bools) -> Why:
         return Why(why, instead, sum((each.lines for each in reasons), ()))
     if isinstance(part, Comparison) and part.terms and all(times == 1 for times, _ in part.terms):
         if any(net.places[place].token == RESULT for _, place in part.terms):
-            return Why(said("there is never {condition}", condition=part), Not(part))
+            return _why_no_rule(study, part)
         if (part.relation, part.bound) == (">=", 1):
             named = Chain(tuple(net.places[place] for _, place in part.terms), " or ")
             return Why(said("there are never any {tokens}", tokens=named), Comparison(part.terms, "==", 0))
@@ -79,7 +82,19 @@ def _instead(study: Study, part: Condition, seen: Bools) -> Why:
     return Why(said("there are never {condition}{no_room}", condition=part, no_room=no_room), Not(part))
 
 
-def _plain(part: Condition) -> Condition:
+def _why_no_rule(study: Study, part: Comparison) -> Why:
+    """Why no rule ever ends the round so: what keeps whatever leads to such a rule from happening."""
+    asked = [(place, part.bound) for _, place in part.terms]
+    acts: list[Transition | Reaction] = [*study.net.transitions, *study.net.reactions]
+    for act in acts:
+        if any(isinstance(each, Assign) and (each.place, each.value) in asked for each in act.effects):
+            if isinstance(act, Transition):
+                return why_not_fired(study, act)
+            return why_never(study, act.guard, "it is so from the start and never comes to be so anew")
+    return NOTHING_LEADS_TO_IT
+
+
+def plain(part: Condition) -> Condition:
     """The same without a "not", where a comparison says it."""
     if isinstance(part, Not) and isinstance(part.part, Comparison) and part.part.relation != "==":
         turned, by = ("<=", -1) if part.part.relation == ">=" else (">=", 1)

@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from compose.check.condition import clauses, evaluate
 from compose.check.found import Chain, Share, Value, said
+from compose.check.never import plain
 from compose.check.rate import factor
 from compose.check.study import Study
-from compose.net.net import Move, Net, Rate
+from compose.net.net import Move, Net, Not, Rate
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3
@@ -52,7 +53,8 @@ def missing_in(study: Study, state: int) -> Chain:
         if factor(transition.rate, lambda p: row[:, p], 1)[0] == 0:
             reasons += short_of(transition.rate, [int(count) for count in row[0]], study.net)
         elif unmet:
-            reasons.append(said("not so: {condition}", condition=unmet[0]))
+            instead = plain(Not(unmet[0]))
+            reasons.append(said("not so: {it}", it=unmet[0]) if isinstance(instead, Not) else said("{it}", it=instead))
     return Chain(tuple(dict.fromkeys(reasons)), ", ", MOST_NAMED)
 
 

@@ -13,7 +13,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.clockwork import lower_clockwork
 from compose.net.lower.doubts import doubts
 from compose.net.lower.ends import lower_bell, lower_ends, points_counted_to
-from compose.net.lower.mirrored import unlike_sides
+from compose.net.lower.mirrored import same_tasks, unlike_sides
 from compose.net.lower.own_down import own_down
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
@@ -60,7 +60,7 @@ def net_of(
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
-    builder.findings.extend((*doubts(core), *own_down(core), *unlike_sides(core), *unread(core)))
+    builder.findings.extend((*doubts(core), *own_down(core), *unlike_sides(core), *same_tasks(core), *unread(core)))
     _counters(builder)
     schedule = _lower_moves(builder)
     ends, bell = lower_ends(builder), lower_bell(builder)

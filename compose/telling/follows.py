@@ -164,7 +164,9 @@ def _happening(voice: Voice, trigger: Happening) -> str:
         case Result.TAKEN:
             return voice.say("{who} takes {what}", who=who, what=ball)
         case Result.ARRIVED:
-            return voice.say("{who} arrives", who=who)
+            things = frozenset(to for to in trigger.to if isinstance(to, Thing))
+            what = voice.things(things, False, "a") if things else "" if None in trigger.balls else ball
+            return voice.say("{who} arrives", who=who) + (voice.say(" with {ball}", ball=what) if what else "")
         case Result.CAUGHT:
             catching = voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills

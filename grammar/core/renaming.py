@@ -57,10 +57,9 @@ def _parts(kind: type) -> tuple[str, ...]:
     return tuple(field.name for field in attrs.fields(kind) if field.name != "lines") if attrs.has(kind) else ()
 
 
-def unlike(play: Play) -> Iterator[Lines]:
-    """The lines of whatever is not the same when two sides called mirrored change names."""
-    alike = [side for side in play.side_ids if side in play.mirrored]
-    for one, other in pairwise(alike):
+def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
+    """The lines of whatever is not the same when two of these sides change names."""
+    for one, other in pairwise(side for side in play.side_ids if side in sides):
         names = {one: other, other: one}
         turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {one, other}}
         for values in _decisive(play):

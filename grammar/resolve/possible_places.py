@@ -8,7 +8,7 @@ from grammar.finding import Finding, Severity
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Node, Np
-from grammar.sentences.play import Attempt, Fetch, NobodyFetches, Stay
+from grammar.sentences.play import Attempt, Stay
 from grammar.sentences.sides import Placing
 from grammar.words import capital, listing
 
@@ -39,7 +39,7 @@ def _lies_by(game: Game, area: GameArea, by_name: dict[str, GameArea]) -> GameAr
 
 
 def forbidden_places(game: Game) -> Iterator[Finding]:
-    """Nobody stays, stands or fetches where the sheet says that nobody does."""
+    """Nobody stays or stands where the sheet says that nobody does."""
     closed = {area.name: area for area in game.areas if "enters" in area.forbidden}
     for section in ("set-up", "play"):
         for sentence in game.sentences(section):
@@ -48,12 +48,6 @@ def forbidden_places(game: Game) -> Iterator[Finding]:
                 title = f"Nobody enters the {place}, but this line puts somebody there."
                 hint = "Take one of the two lines out, or name another place."
                 yield Finding("G-contradiction", Severity.ERROR, title, sentence.span, hint, (closed[place].span,))
-    nobody = {(rule.preposition, rule.where.words()): rule for rule in game.all_of("play", NobodyFetches)}
-    for fetch in game.all_of("play", Fetch):
-        rule = nobody.get((fetch.preposition, fetch.where.words()))
-        if rule:
-            title = "Two lines say who fetches from there: somebody and nobody."
-            yield Finding("G-contradiction", Severity.ERROR, title, fetch.span, "Take one out.", (rule.span,))
 
 
 def kept_from_acting(game: Game) -> Iterator[Finding]:

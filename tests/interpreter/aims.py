@@ -154,7 +154,7 @@ def _ways(
     goal = _goal(sheet, aim.goal, pupil.side)
     concerned = sheet.only_other(pupil.side)
     if sentence.ball is None or sheet.stuff(sentence.ball).category == "ball":
-        yield Target("way", concerned, concerned, spot=goal)
+        yield Target("way", concerned, concerned, spot=goal, carried_for_good=not back_and_forth)
         return
     kinds = sheet.stuff(sentence.ball).kinds
     loads = [
@@ -164,6 +164,11 @@ def _ways(
     ]
     for number in _first(loads, everyone):
         yield Target("way", concerned, concerned, thing=number, spot=goal, carried_for_good=not back_and_forth)
+
+
+def way_start(sheet: Sheet, aim: play.AimBetween, side: str) -> tuple[Spot, ...]:
+    """Where what is carried is taken up."""
+    return (_goal(sheet, aim.start, side),)
 
 
 def _goal(sheet: Sheet, phrase: Np, side: str) -> Spot:

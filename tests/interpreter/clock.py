@@ -69,20 +69,37 @@ def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, grant
     if isinstance(sheet.meaning(line.who.name), Teacher):
         spots = spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, None))
         for spot in spots:
+            fetched = kinds - _left_out(sheet, line, spot)
             goals = [half(sheet, spot.owner)] if spot.owner else [half(sheet, side) for side in sheet.sides]
             for there in dict.fromkeys(goals):
-                yield from _brought(board, kinds, spot, there, everyone)
+                yield from _brought(board, fetched, spot, there, everyone)
         return
     for side in sheet.sides:
         for spot in spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, side)):
             hands = {at_hand(sheet, side, board.pupils[n].role): n for n in _helpers(sheet, line.who, side, board)}
             if granted and spot.place == "court" and not sheet.held:
                 continue
-            fetched = kinds - _spoken_of(sheet, spot, kinds) if granted else kinds
+            fetched = kinds - _spoken_of(sheet, spot, kinds) - _carried_from(sheet, spot) if granted else kinds
+            fetched = fetched - _left_out(sheet, line, spot)
             if not _within_closed(sheet, spot):
                 for hand in hands:
                     if spot not in hand:
                         yield from _brought(board, fetched, spot, _own_first(sheet, hand, side), everyone)
+
+
+def _left_out(sheet: Sheet, line: play.Fetch, spot: Spot) -> set[str]:
+    """The kinds that nobody fetches from a spot, by a line about less than this one."""
+    all_said = _reach(sheet, line)
+    less = [reach for said in sheet.said(play.NobodyFetches) if (reach := _reach(sheet, said)) < all_said]
+    return {kind for reach in less for kind, at in reach if at == spot}
+
+
+def _reach(sheet: Sheet, line: play.Fetch | play.NobodyFetches) -> set[tuple[str, Spot]]:
+    teacher = isinstance(line, play.NobodyFetches) or isinstance(sheet.meaning(line.who.name), Teacher)
+    sides = (None,) if teacher else sheet.sides
+    owners = dict.fromkeys(owner for side in sides for owner in _owners(sheet, line.where, side))
+    spots = spots_of(sheet, line.preposition, line.where, tuple(owners))
+    return {(kind, spot) for kind in sheet.stuff(line.what).kinds for spot in spots}
 
 
 def _own_first(sheet: Sheet, hand: tuple[Spot, ...], side: str) -> Spot:
@@ -106,6 +123,18 @@ def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
     )
     here = [line for line in lines if spot in spots_of(sheet, line.preposition, line.where, sheet.sides)]
     return {kind for kind in kinds if any(kind in sheet.stuff(line.what).kinds for line in here)}
+
+
+def _carried_from(sheet: Sheet, spot: Spot) -> set[str]:
+    """The kinds that some line has carried from there to somewhere."""
+    lines = [line for line in sheet.said(play.Attempt) if line.ball is not None]
+    ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, play.AimBetween)]
+    return {
+        kind
+        for line, aim in ways
+        if line.ball is not None and place_of(sheet, aim.start) == spot.place
+        for kind in sheet.stuff(line.ball).kinds
+    }
 
 
 def _within_closed(sheet: Sheet, spot: Spot) -> bool:

@@ -9,7 +9,7 @@ from attrs import evolve, frozen
 from grammar.sentences import play, when
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
-from tests.interpreter.aims import Target, hit_aims, targets
+from tests.interpreter.aims import Target, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
@@ -184,6 +184,8 @@ def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, ever
     role = sheet.roles.get(pupil.role)
     kinds = role.uses if role is not None and role.uses is not None else sheet.stuff(sentence.ball).kinds
     hand = (pupil.where,) if isinstance(pupil.where, Spot) else at_hand(sheet, pupil.side, pupil.role)
+    ways = [aim for aim in sentence.aims if isinstance(aim, play.AimBetween)]
+    hand = way_start(sheet, ways[0], pupil.side) if ways else hand
     there = [(each, n) for n, each in enumerate(board.balls) if each.kind in kinds and each.spot in hand]
     return alike(there, everyone)
 

@@ -236,7 +236,9 @@ def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int 
         case when.Arrives() if fact == ("way", REACHED):
             meant = sheet.meaning(event.who.name)
             if isinstance(meant, Stuff):
-                carried = deed.load is not None and deed.load.kind in meant.kinds
-                return int(meant.named) if carried else None
+                if aim.thing is not None:
+                    return of_thing(sheet, event.who, deed, board)
+                carried = deed.load.kind if deed.load is not None else deed.kind
+                return int(meant.named) if carried in meant.kinds else None
             return 0 if isinstance(meant, Part) else of_player(sheet, event.who, deed.side, deed.role, deed.side)
     return None

@@ -23,6 +23,9 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     for each in settled:
         if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
+    if deed.aim.what == "way":  # what did not arrive, or is carried to and fro, lies where it was taken up
+        there = deed.aim.spot if deed.aim.carried_for_good and deed.outcome == REACHED else deed.came
+        return [there] if there is not None else []
     line, own = _line(sheet, deed)
     loose = sheet.held and not own and line.state == "missed"
     rest = Spot("court", AT, None) if loose else goal(sheet, line.place, scene, sent, rule=False)
@@ -124,16 +127,25 @@ def _owner(said: Whose, scene: Scene, sent: str | None, rule: bool) -> str | Non
 def _unfollowed(sheet: Sheet, rest: Spot, deed: Deed) -> list[Spot]:
     """Where nobody follows a ball: areas where nobody enters or fetches, and behind lines where nobody fetches."""
     lines = [line for line in sheet.said(play.NobodyFetches) if deed.kind in sheet.stuff(line.what).kinds]
-    names = {place_of(sheet, line.where) for line in lines}
+    left = {spot for line in lines for spot in _left_lying(sheet, line)}
     past = deed.outcome == REACHED and deed.aim.what in ("line", "ring")
-    closed = [each for each in sheet.places.values() if each.shut or each.name in names]
-    found = [] if past else [found for each in closed for found in _parts_of(sheet, each, rest)]
+    found = [
+        spot
+        for each in (() if past else sheet.places.values())
+        for spot in _parts_of(sheet, each, rest)
+        if each.shut or spot in left
+    ]
     sides = (deed.aim.sent,) if deed.aim.sent else sheet.sides
     found.extend(each for each in _with_who_waits(sheet, rest, deed, past, sides) if each not in found)
     for line in lines:
         if place_of(sheet, line.where) in ("back line", "side line", "wall", "corner"):
-            found.extend(spots_of(sheet, line.preposition, line.where, sides))
+            found.extend(each for each in _left_lying(sheet, line) if each.owner in sides)
     return found
+
+
+def _left_lying(sheet: Sheet, line: play.NobodyFetches) -> Iterator[Spot]:
+    said = whose(sheet, line.where)
+    yield from spots_of(sheet, line.preposition, line.where, (said.side,) if isinstance(said, Of) else sheet.sides)
 
 
 def _with_who_waits(sheet: Sheet, rest: Spot, deed: Deed, past: bool, sides: tuple[str, ...]) -> Iterator[Spot]:

@@ -122,6 +122,20 @@ CASES = {
         "  a carrier arrives: the carrier waits in the bog queue",
         "finish": "the first side to 3 points wins",
     },
+    "a ball arrives that is carried along": {
+        "kit": "3 logs for each side, like a cone\n  2 coins, like a beanbag",
+        "set_up": "logs in the peat base of their side\n  coins in the middle",
+        "play": "players carry a coin from the middle to their back line",
+        "when": "a coin arrives: the carrier's side scores 1 point",
+        "finish": "the first side to 2 points wins",
+    },
+    "a thing arrives that is towed along": {
+        "kit": "3 logs for each side, like a cone\n  2 sledges for each side, like a box",
+        "set_up": "logs in the peat base of their side\n  sledges on the back line of their side",
+        "play": "players tow a sledge from their back line to the middle",
+        "when": "a sledge arrives: the carrier's side scores 1 point",
+        "finish": "the first side to 2 points wins",
+    },
     "begins anew": {
         "when": USUAL["when"] + "\n  a side has 4 logs in its peat base: everything starts again",
         "finish": "a side wins when it has 6 logs in its peat base",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 import library
-from compose.net.lower.mirrored import unlike_sides
+from compose.net.lower.mirrored import same_tasks, unlike_sides
 from compose.staging.resolved import resolved
 from grammar.core.renaming import renamed
 from grammar.core.values import SideId
@@ -75,3 +75,10 @@ def test_to_exchange_two_names_twice_changes_nothing() -> None:
     names = {SideId("north"): SideId("south"), SideId("south"): SideId("north")}
     assert renamed(renamed(play.rules, names, {}), names, {}) == play.rules
     assert renamed(play.ends, names, {}) != play.ends
+
+
+@pytest.mark.parametrize(("play", "said"), [(SOUND["play"], 1), ("players of north roll a foam ball at the pots", 0)])
+def test_sides_that_change_the_same_task_are_told_so(play: str, said: int) -> None:
+    halves = "  after 4 min: nobody wins\n  two halves, the sides change tasks\n"
+    text = SHEET.format(**{**SOUND, "play": play}) + halves
+    assert len(list(same_tasks(resolved(game_in(text))))) == said

@@ -5,10 +5,12 @@ from __future__ import annotations
 import pytest
 
 from compose.net.from_game import net_of
+from compose.net.lower.own_down import CODE
 from tests.interpreter.sheets import game_in, granted
 from tests.net.sheet_pieces import KIT, SET_UP, SPACE
 
 AT_OTHERS = "players roll a soft ball at the cones of the other side"
+RACE = "the first side to 2 points wins"
 AT_OWN = "players roll a soft ball at the cones of their side"
 
 
@@ -19,13 +21,39 @@ AT_OWN = "players roll a soft ball at the cones of their side"
         (AT_OTHERS, "fewer cones down wins", False),
         (AT_OTHERS, "more cones standing wins", False),
         (AT_OWN, "more cones down wins", False),
+        (AT_OTHERS, "fewer cones standing wins", True),
+        (AT_OWN, "fewer cones standing wins", False),
     ],
 )
 def test_more_of_their_own_down(play: str, result: str, warned: bool) -> None:
+    assert warned_of(play, f"after 5 min: {result}, else a draw") == warned
+
+
+@pytest.mark.parametrize(
+    ("play", "when", "result", "warned"),
+    [
+        (AT_OTHERS, "", "a side wins when it has no cones standing", True),
+        (AT_OTHERS, "", "a side wins when the other side has no cones standing", False),
+        (AT_OWN, "", "a side wins when it has no cones standing", False),
+        (AT_OTHERS, "a side has no cones standing: that side scores 1 point", RACE, True),
+        (AT_OTHERS, "a side has no cones standing: the other side scores 1 point", RACE, False),
+        (AT_OTHERS, "a cone is knocked: its side scores 1 point", RACE, True),
+        (AT_OTHERS, "a cone is knocked: its side scores 1 point", "after 5 min: fewer points wins, else a draw", False),
+        (AT_OTHERS, "a cone is knocked while it has 1 cone standing: its side scores 1 point", RACE, False),
+        (AT_OTHERS, "a cone is knocked: the roller's side scores 1 point", RACE, False),
+    ],
+)
+def test_gains_by_being_hit(play: str, when: str, result: str, warned: bool) -> None:
+    assert warned_of(play, result, when) == warned
+
+
+def warned_of(play: str, result: str, when: str = "") -> bool:
     sides = "north and south, 3 to 9 players each"
     sections = {"space": SPACE, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": play}
-    sections["finish"] = f"after 5 min: {result}, else a draw"
+    sections |= {"when": when} if when else {}
+    sections["finish"] = result
     text = "game Down\n  ages 8 to 12\n" + "".join(f"{name}\n  {said}\n" for name, said in sections.items())
-    found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
-    lines = [text.splitlines().index(f"  {sections['finish']}") + 1] if warned else []
-    assert [each.place.line for each in found if each.code == "N-own-down"] == lines
+    found = [each for each in net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings if each.code == CODE]
+    told = {text.splitlines()[each.place.line - 1].strip() for each in found}
+    assert told <= {result, when} and len(found) < 2
+    return bool(found)

@@ -79,5 +79,14 @@ PAIRS = (
         "C-dead-end",
         "players roll a soft ball at the cones of the other side, only in the first 2 min",
     ),
+    Pair(
+        "swap-with-nobody",
+        "C-idle",
+        "a player is hit: that player changes places with the first in the pebble queue",
+        shown=False,
+    ),
+    Pair("one-corner-shut", "C-dead-end", "players roll a foam ball at the cones of the other side"),
+    Pair("no-end-before-the-bell", "C-no-end", "a warden is hit: the thrower's side wins", shown=False),
+    Pair("coins-run-out", "C-dead-end", "players carry a coin from the middle to their back line"),
     Pair("no-return", "C-no-return", "players underarm throw a soft ball at the players of the other side"),
 )

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
 from compose.check.found import Capital, Chain, Found, Listed, Value, said
-from compose.check.never import Why, why_never, why_not_fired
+from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_not_fired
 from compose.check.space import Happened
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Reaction, Rule, Transition
@@ -20,7 +20,6 @@ from grammar.finding import Severity
 from grammar.frozen import frozen
 
 CODE = "C-idle"
-NOTHING_LEADS_TO_IT = Why("nothing that can be tried in this game leads to it")
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
 _MEND = "Leave {it} out, or change what has to happen for {it}."
 
@@ -126,7 +125,7 @@ def _acts(study: Study) -> list[tuple[Transition | Reaction, Happened]]:
 class Effected:
     """An effect, of which act it is, whether that ever happened and whether the effect ever changed a count.
 
-    `number` is that of a transition, -1 for a reaction.
+    `number` is that of a transition, -1 for a reaction. `other` is where, of two who change places, the other waits.
     """
 
     effect: Effect
@@ -134,6 +133,7 @@ class Effected:
     number: int
     fired: bool
     changed: bool
+    other: int | None = None
 
 
 def _effects(study: Study) -> Iterator[Effected]:
@@ -142,7 +142,20 @@ def _effects(study: Study) -> Iterator[Effected]:
         known = number if isinstance(act, Transition) else -1
         for effect, changed in zip(act.effects, happened.changed, strict=True):
             if not isinstance(effect, Move) or effect.source != effect.target:
-                yield Effected(effect, act, known, happened.fired, changed)
+                other = _changes_places(act, effect)
+                met = other is None or study.table[~study.ended, other].any()
+                yield Effected(effect, act, known, happened.fired, changed and met, other)
+
+
+def _changes_places(act: Transition | Reaction, effect: Effect) -> int | None:
+    """Where the other waits of two who change places: with nobody there the one comes straight back."""
+    if not isinstance(effect, Move):
+        return None
+    for each in act.effects:
+        back = isinstance(each, Move) and (each.source, each.target) == (effect.target, effect.source)
+        if back and each.rule == effect.rule:
+            return effect.target if act.effects.index(effect) < act.effects.index(each) else effect.source
+    return None
 
 
 def _why_not_fired(study: Study, act: Transition | Reaction) -> Why:
@@ -158,8 +171,9 @@ def _why_unchanged(study: Study, each: Effected) -> Why:
         return _why_not_fired(study, each.act)
     if not isinstance(effect, Move):
         return Why(said("it never changes the {tokens}", tokens=net.places[effect.place]))
-    tokens = net.places[effect.source]
-    if not study.table[~study.ended, effect.source].any():
+    source = effect.source if each.other is None else each.other
+    tokens = net.places[source]
+    if not study.table[~study.ended, source].any():
         return Why(said("there are never any {tokens}", tokens=tokens))
     before = study.table[study.sources[study.space.transitions == each.number]]
     if len(before) and any((before[:, room.places].sum(axis=1) >= room.most).all() for room in effect.rooms):

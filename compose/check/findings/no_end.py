@@ -30,7 +30,7 @@ def no_end(study: Study) -> list[Found]:
     return [
         Found(
             code=CODE,
-            severity=Severity.WARNING if net.bell is None else Severity.NOTE,
+            severity=Severity.WARNING,
             title=said("Nothing that can happen in play ever ends the round{clock}.", clock=clock),
             place=places[0] if places else nowhere(),
             hint=Chain((*reasons, _mend(study)), ". "),

@@ -79,12 +79,13 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
     only = said(
         "Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining))
     )
+    sides = Sides(first.side, tuple(each.side for each in alike[1:]))
     return Found(
         code=CODE,
         severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
         title=said(
             "{side} can keep the round from ending{clock}{gain}, just by {how}.",
-            side=Sides(first.side, tuple(each.side for each in alike[1:])),
+            side=sides,
             clock=clock,
             gain=gain,
             how=_by(first.blamed),
@@ -95,7 +96,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
                 *_hows(alike),
                 how_many_like_this(int(first.held.sum()), study.space.states),
                 *((only,) if gaining and not gain else ()),
-                *(_what_lets_and_mends(study, each) for each in first.blamed),
+                *(_what_lets_and_mends(study, sides, each) for each in first.blamed),
             )
         ),
         others=tuple(dict.fromkeys(told[1:])),
@@ -129,26 +130,31 @@ def _by(blamed: tuple[Liberty, ...]) -> str:
     return "choosing what to do with the ball"
 
 
-def _what_lets_and_mends(study: Study, liberty: Liberty) -> Value:
+def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty) -> Value:
     """What the side may do or leave undone, and what takes that from it."""
     act = liberty.rule or "what it does"
     if liberty.kind is Kind.HOLD:
         kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls)
         limits = Listed(tuple(said('"a {kind} is held at most 10 s"', kind=kind) for kind in kinds))
-        return said("It may keep a ball for as long as it likes. Give a hold limit: {limits}.", limits=limits)
+        why = "Nothing makes {side} play a ball that they have. Give a hold limit: {limits}."
+        return said(why, side=sides, limits=limits)
     if liberty.kind is Kind.CHOOSE:
         return said(
-            "It must do something with the ball, but it may do nothing but this, over and over: {act}. "
+            "With the ball {side} may do nothing but this, over and over: {act}. "
             'Leave that line out, or say when it may be done ("..., only when ...").',
+            side=sides,
             act=act,
         )
     if liberty.kind is Kind.FETCH:
         others = Listed(tuple(said('"{line}"', line=FetchedBy(study.net.places[place])) for place in liberty.balls))
         return said(
-            "It need not fetch: {act} only says that it may. Let others fetch as well: {others}.",
+            "Nothing makes {side} fetch: {act} only says that they may. Let others fetch as well: {others}.",
+            side=sides,
             act=act,
             others=others,
         )
     return said(
-        "It may leave this undone: {act}. Let others do it as well, or let the round go on without it.", act=act
+        "Nothing makes {side} do this: {act}. Let others do it as well, or let the round go on without it.",
+        side=sides,
+        act=act,
     )

@@ -51,7 +51,8 @@ def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None, w
     if said is not None:
         return (Landing(*said),)
     if isinstance(moment.aim, Along):
-        return (Landing(moment.ball_at if moment.aim.again else moment.aim.goal, way),)
+        brought = moment.result is Result.ARRIVED and not moment.aim.again
+        return (Landing(moment.aim.goal if brought else moment.ball_at, way),)
     result = Result.MISSED if moment.result is Result.HIGH else moment.result  # it flies on as a miss does
     rest = rest_for(builder.play.rests, moment.by.side, moment.against, moment.ball, result, moment.skill)
     assert rest is not None, "the lines taken for granted say where every ball comes to lie"
@@ -89,17 +90,15 @@ def _of_who_waits(builder: Builder, kind: KindId) -> tuple[Spot, ...]:
 
 def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...]) -> Iterator[tuple[Spot, float]]:
     """Areas of the sheet, with the share of the half that they cover."""
-    unfetched = {each.spot.of for each in builder.play.unfetched if each.ball == kind}
-    shut = {area.id for area in builder.play.areas if Doing.ENTER in area.shut} | {
-        of for of in unfetched if isinstance(of, AreaId)
-    }
-    shut |= {spot.of for spot in outside if isinstance(spot.of, AreaId)}
+    shut = {(area.id, area.owner) for area in builder.play.areas if Doing.ENTER in area.shut}
+    unfetched = (each.spot for each in builder.play.unfetched if each.ball == kind)
+    shut |= {(spot.of, spot.owner) for spot in (*unfetched, *outside) if isinstance(spot.of, AreaId)}
     if not shut:
         return
     whole = _rectangle(builder, home)
     counted: set[Rectangle] = set()  # on an undivided court several sides call the same floor theirs
     for area in builder.play.areas:
-        if area.id not in shut:
+        if (area.id, area.owner) not in shut:
             continue
         for laid in builder.floor.areas:
             if (laid.name, laid.owner) == (area.id.key, owner_key(area.owner)):

@@ -1,9 +1,11 @@
-"""Sides that the sheet calls mirrored and that are not: a line about one of them has no counterpart for the other."""
+"""Sides that the sheet calls mirrored and that are not: a line about one of them has no counterpart for the other. And
+sides that are, and change their tasks all the same."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from grammar.core.ends import Seats
 from grammar.core.game import Core
 from grammar.core.renaming import unlike
 from grammar.finding import Basis, Finding, Severity
@@ -12,7 +14,8 @@ from grammar.words import listing
 
 def unlike_sides(core: Core) -> Iterator[Finding]:
     """One warning at the first such line; the others are told beside it."""
-    lines = list(dict.fromkeys(line for each in unlike(core.play) for line in each if not core.lines[line].granted))
+    unlike_lines = (line for each in unlike(core.play, core.play.mirrored) for line in each)
+    lines = list(dict.fromkeys(line for line in unlike_lines if not core.lines[line].granted))
     if lines:
         first, *others = (core.lines[line] for line in lines)
         sides = listing([side.key for side in core.play.side_ids if side in core.play.mirrored])
@@ -20,3 +23,12 @@ def unlike_sides(core: Core) -> Iterator[Finding]:
         hint = "Say the same of each side, or leave out `mirrored` where it is meant to be uneven."
         places = tuple(line.span for line in others)
         yield Finding("N-mirrored", Severity.WARNING, title, first.span, hint, places, basis=Basis.PROVED)
+
+
+def same_tasks(core: Core) -> Iterator[Finding]:
+    """A note where sides change tasks that have the same: it does no harm."""
+    match = core.play.match
+    if match.change is Seats.TASKS and not any(unlike(core.play, frozenset(core.play.side_ids))):
+        title = "The sides change tasks, but they have the same task: nothing is different then."
+        hint = "Leave that out, or give the sides tasks of their own."
+        yield Finding("N-same-tasks", Severity.NOTE, title, core.lines[match.lines[0]].span, hint, basis=Basis.PROVED)

@@ -1,35 +1,109 @@
-"""Who is said to win with more of their own things down: whoever was hit more often, which hardly anybody means."""
+"""Who is said to gain by what others do to them: whoever is hit more often is ahead, which hardly anybody means."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.core.ends import Most
+from grammar.core.ends import Most, Verdict, Won
 from grammar.core.game import Core, Play
-from grammar.core.guards import ThingsAt
+from grammar.core.guards import ALWAYS, Compare, Count, Guard, Points, Relation, ThingsAt
 from grammar.core.play import AtThing
-from grammar.core.values import Posture, SideId, Thing
+from grammar.core.rules import ON_A_PLAYER, Add, Becomes, Finish, Happening, Result, Rule
+from grammar.core.values import Population, Posture, SideId, Thing
 from grammar.finding import Finding, Severity
 
 CODE = "N-own-down"
+STRUCK = (Result.KNOCKED, *ON_A_PLAYER)
+LOW = frozenset({Relation.AT_MOST, Relation.EQUAL})
 
 
 def own_down(core: Core) -> Iterator[Finding]:
     """A warning for each such line."""
-    bell = core.play.bell
-    said = [(end.verdicts, end.lines) for end in (*core.play.ends, *((bell,) if bell else ()))]
-    for line in dict.fromkeys(lines[0] for verdicts, lines in said if any(_loser(core.play, v) for v in verdicts)):
+    play, bell = core.play, core.play.bell
+    said = [(end.verdicts, end.lines) for end in (*play.ends, *((bell,) if bell else ()))]
+    ahead = [lines[0] for verdicts, lines in said if any(_ahead_by_falling(play, v) for v in verdicts)]
+    lost = ((end, _who_lost(play, end.guard)) for end in play.ends)
+    wins = [end.lines[0] for end, side in lost if side is not None and Won(side) in end.verdicts]
+    gains = [rule.lines[0] for rule in play.rules if _gains_by_being_hit(play, rule)]
+    for line in dict.fromkeys(ahead):
         title = "A side is ahead here when more of its own things are down: when it was hit more often."
         hint = "Write, such as: more lanterns standing wins. Or give points for each that falls."
         yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
+    for line in dict.fromkeys((*wins, *gains)):
+        title = "A side gains here by being hit: whoever is hit more often is ahead."
+        hint = "Let the other side gain by it, or let each side aim at what is its own."
+        yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
 
 
-def _loser(play: Play, verdict: object) -> bool:
-    if not isinstance(verdict, Most) or not verdict.more:
+def _ahead_by_falling(play: Play, verdict: Verdict) -> bool:
+    if not isinstance(verdict, Most):
         return False
-    down = (count for _, count in verdict.counts if isinstance(count, ThingsAt) and count.at == {Posture.DOWN})
-    things = {thing for count in down for thing in count.of if isinstance(thing.owner, SideId)}
-    return any(thing in things and by != thing.owner for thing, by in _aimed_at(play))
+    posture = Posture.DOWN if verdict.more else Posture.UP
+    return any(_owner(play, count, posture) == side for side, count in verdict.counts)
+
+
+def _owner(play: Play, count: Count, posture: Posture) -> SideId | None:
+    """The side whose things are counted in that posture, if only others knock them over."""
+    if not isinstance(count, ThingsAt) or count.at != {posture}:
+        return None
+    owners = {thing.owner for thing in count.of}
+    owner = next(iter(owners)) if len(owners) == 1 else None
+    by = {side for thing, side in _aimed_at(play) if thing in count.of}
+    return owner if isinstance(owner, SideId) and by and owner not in by else None
+
+
+def _who_lost(play: Play, guard: Guard) -> SideId | None:
+    """The side of whose things few stand, or many lie, where a guard holds that asks for nothing else."""
+    if not isinstance(guard, Compare):
+        return None
+    low = guard.relation in LOW and (guard.relation is Relation.AT_MOST or guard.bound == 0)
+    high = guard.relation is not Relation.AT_MOST
+    return (_owner(play, guard.count, Posture.UP) if low else None) or (
+        _owner(play, guard.count, Posture.DOWN) if high else None
+    )
+
+
+def _gains_by_being_hit(play: Play, rule: Rule) -> bool:
+    """One that no condition makes a penalty, in a game where hitting gains nothing either."""
+    lost = _who_is_hit(play, rule)
+    if lost is None or rule.guard != ALWAYS:
+        return False
+    hits = ((each, each.trigger) for each in play.rules if isinstance(each.trigger, Happening))
+    if any(_gain(each, by.side) > 0 for each, hit in hits if hit.result in STRUCK for by in hit.by):
+        return False
+    others = max((_gain(rule, side) for side in play.side_ids if side != lost), default=0)
+    return Finish(lost) in rule.effects or (_gain(rule, lost) > max(0, others) and _points_are_good(play))
+
+
+def _gain(rule: Rule, side: SideId) -> int:
+    """The points of a side by a rule; the win is worth one."""
+    points = sum(each.points for each in rule.effects if isinstance(each, Add) and each.side == side)
+    return points + (Finish(side) in rule.effects)
+
+
+def _who_is_hit(play: Play, rule: Rule) -> SideId | None:
+    """The side to which another does something where a rule holds."""
+    trigger = rule.trigger
+    if isinstance(trigger, Becomes):
+        return _who_lost(play, trigger.guard)
+    if not isinstance(trigger, Happening):
+        return None
+    if trigger.result is Result.KNOCKED:
+        sides = {to.owner for to in trigger.to if isinstance(to, Thing)}
+    elif trigger.result in ON_A_PLAYER:
+        sides = {to.side for to in trigger.to if isinstance(to, Population)}
+    else:
+        return None
+    side = next(iter(sides)) if len(sides) == 1 else None
+    return side if isinstance(side, SideId) and side not in {who.side for who in trigger.by} else None
+
+
+def _points_are_good(play: Play) -> bool:
+    """Whether no line lets fewer points win."""
+    bell = play.bell.verdicts if play.bell else ()
+    verdicts = (*bell, *(verdict for end in play.ends for verdict in end.verdicts))
+    asked = [each for each in verdicts if isinstance(each, Most)]
+    return not any(not each.more and any(isinstance(count, Points) for _, count in each.counts) for each in asked)
 
 
 def _aimed_at(play: Play) -> Iterator[tuple[Thing, SideId]]:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from compose.net.lower.builder import Builder
 from compose.net.net import Place
 from grammar.core.declared import AreaKind, Per
+from grammar.core.game import Play
+from grammar.core.play import Along
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -116,9 +120,16 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
     total = how_many(builder, kind)
     token = "load" if builder.play.kind(kind).sort is Sort.LOAD else "ball"
     name = f"{token}/{kind.key}/{_spot_name(spot)}/{side or '-'}"
-    loads = (each.role for each in builder.play.laden if isinstance(each.role, Laden))
-    brought = any((load.kind, load.goal) == (kind, spot) for load in loads)
+    brought = (kind, spot) in _brought(builder.play)
     return builder.add_place(key, Place(name, token, total, 0, side, kind.key, brought, At(spot)))
+
+
+def _brought(play: Play) -> Iterator[tuple[KindId, Spot]]:
+    """What is brought somewhere for good, and where: there it may lie."""
+    yield from ((each.role.kind, each.role.goal) for each in play.laden if isinstance(each.role, Laden))
+    for attempt in (each for offer in play.offers for each in offer.attempts):
+        if isinstance(attempt.aim, Along) and not attempt.aim.again and attempt.ball is not None:
+            yield attempt.ball, attempt.aim.goal
 
 
 def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:

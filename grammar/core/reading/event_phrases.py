@@ -5,7 +5,7 @@ from __future__ import annotations
 from grammar.core.reading.aims import LINES
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
-from grammar.core.values import SHARED, KindId, Laden, Landmark, Owner, Population, SideId, Sort, Spot
+from grammar.core.values import SHARED, KindId, Laden, Landmark, Owner, Population, SideId, Sort, Spot, Thing
 from grammar.meanings import BALL_ACTORS, AgentMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences.base import Np
 
@@ -41,6 +41,18 @@ def arriving(reader: Reader, phrase: Np, spoken: Spoken) -> frozenset[Population
         said = whose(reader.game, phrase)
         return frozenset(reader.populations(spoken.meant(said, reader.all_sides)))
     return frozenset(players_of_event(reader, phrase, spoken))
+
+
+def carried_along(
+    reader: Reader, phrase: Np, spoken: Spoken
+) -> tuple[frozenset[KindId | None], frozenset[Thing]] | None:
+    """The balls, or the other things, of a phrase that somebody goes with from place to place; None where it speaks of
+    players, or of what whoever takes it up has till it is brought."""
+    kinds = frozenset(reader.kinds_meant(phrase, *Sort)) if reader.is_kit(phrase) else frozenset()
+    if not kinds & reader.brought:
+        return None
+    balls = frozenset(reader.balls(phrase)) if reader.kinds_meant(phrase, Sort.BALL) else frozenset()
+    return balls, frozenset() if balls else frozenset(reader.thing_phrase(phrase, spoken, reader.all_sides, *Sort))
 
 
 def lines_crossed(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...]:

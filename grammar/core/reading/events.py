@@ -10,6 +10,7 @@ from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
     arriving,
     balls_of_event,
+    carried_along,
     lines_crossed,
     only_the_court,
     players_against,
@@ -196,6 +197,9 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
             balls = balls_of_event(reader, event.what)
             return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
         case when.Arrives():
+            along = carried_along(reader, event.who, spoken)
+            if along is not None:
+                return Happening(Result.ARRIVED, by, ALL_SKILLS, along[0] or any_ball, frozenset(), along[1])
             who = arriving(reader, event.who, spoken) & by
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case when.Caught():

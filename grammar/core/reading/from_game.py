@@ -28,10 +28,19 @@ from grammar.core.precedence import asked_first
 from grammar.core.reading.blocking import blocked_things
 from grammar.core.reading.crossing import sent_over
 from grammar.core.reading.doings import DOINGS
+from grammar.core.reading.fetching import fetched
 from grammar.core.reading.finish_lines import read_match
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.lives import read_lives
-from grammar.core.reading.offers import Trying, aimed_and_run, carried_kinds, pairs_of, read_attempt, with_own_task
+from grammar.core.reading.offers import (
+    Trying,
+    aimed_and_run,
+    brought_kinds,
+    carried_kinds,
+    pairs_of,
+    read_attempt,
+    with_own_task,
+)
 from grammar.core.reading.once import keep, reread
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
@@ -148,6 +157,7 @@ def _doings(reading: Reading) -> None:
         every = [*offers, *(each for found in reading.hanging.values() for each in found if isinstance(each, Offer))]
         reader.touching = frozenset(offer.by for offer in touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of(every)
+        reader.brought = brought_kinds(every)
         reader.players_aimed_at, reader.run_with = aimed_and_run(every)
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
         reader.tried = frozenset(each.skill for offer in every for each in offer.attempts)
@@ -164,7 +174,8 @@ def _tries(reading: Reading) -> list[Trying | play.Idle]:
 
 def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
     reader, game = reading.reader, reading.reader.game
-    rules = reading.of(Rule)
+    rules, unfetched = reading.of(Rule), reading.of(Unfetched)
+    fetches = fetched(reading.of(Fetch), unfetched, reading.of(Offer), reader.taken)
     open_lines = tuple(line for sentence, line in own if isinstance(sentence, finish.OpenEnded))
     return Play(
         court=reader.court,
@@ -189,8 +200,8 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         starts=tuple(reader.starts),
         homes=_homes(reading),
         offers=reading.of(Offer),
-        services=(*_fetches(reading), *reading.of(Free), *reading.of(ComeBack), *reading.of(StandUp)),
-        unfetched=reading.of(Unfetched),
+        services=(*fetches, *reading.of(Free), *reading.of(ComeBack), *reading.of(StandUp)),
+        unfetched=unfetched,
         holds=reading.of(Hold),
         guarding=reading.of(Guarding),
         blocking=reading.of(Blocking),
@@ -229,18 +240,6 @@ def _homes(reading: Reading) -> tuple[Home, ...]:
 
 def _rank(reading: Reading, home: Home, about: Mapping[int, int]) -> tuple[bool, int]:
     return all(reading.lines[line].granted for line in home.lines), min(about[line] for line in home.lines)
-
-
-def _fetches(reading: Reading) -> tuple[Fetch, ...]:
-    """The sheet's own lines, and those taken for granted about balls and places of which it says nothing."""
-    fetches = reading.of(Fetch)
-    spoken_of = {(each.ball, each.spot) for each in fetches if not each.granted}
-    spoken_of |= {(each.ball, each.spot) for each in reading.of(Unfetched)}
-    return tuple(
-        each
-        for each in fetches
-        if not each.granted or ((each.ball, each.spot) not in spoken_of and each.ball not in reading.reader.taken)
-    )
 
 
 def _facts(game: Game, own: list[tuple[Node, int]]) -> Facts:

@@ -52,6 +52,7 @@ class Known:
     supplies: list[Supply] = field(factory=list)
     starts: list[Start] = field(factory=list)
     carried: frozenset[KindId] = frozenset()
+    brought: frozenset[KindId] = frozenset()
     tried: frozenset[Skill] = frozenset()
     blocked: frozenset[Thing] = frozenset()
     players_aimed_at: bool = False

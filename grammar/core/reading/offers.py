@@ -201,6 +201,13 @@ def carried_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
     )
 
 
+def brought_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
+    """What somebody goes from place to place with: balls and loads, for good or again and again."""
+    along = [each for offer in offers for each in offer.attempts if isinstance(each.aim, Along)]
+    balls = {each.ball for each in along if each.ball is not None}
+    return frozenset(balls | {thing.kind for each in along for thing in each.load})
+
+
 def pairs_of(offers: Iterable[Offer]) -> tuple[tuple[SideId, Owner], ...]:
     """The sides that act, each with everybody whose things or players it aims at, or hits by chance."""
     found: dict[tuple[SideId, Owner], None] = {}

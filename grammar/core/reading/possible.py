@@ -8,7 +8,9 @@ from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Guard, Points
 from grammar.core.limits import DIRECT, CountsOnly
+from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
+from grammar.core.reading.fetching import fetched_by_nobody
 from grammar.core.reading.placed import places_of_things
 from grammar.core.rules import Add, Becomes, Happening, Rule
 from grammar.finding import Finding, Severity
@@ -17,6 +19,7 @@ from grammar.finding import Finding, Severity
 def impossible(core: Core) -> Iterator[Finding]:
     """All such mistakes, each with its line."""
     yield from _clashes(core)
+    yield from _fetched_and_not(core)
     yield from _points_of_nobody(core)
     yield from _rest_of_whom(core)
     yield from _innings_of_each(core)
@@ -79,6 +82,15 @@ def _clashes(core: Core) -> Iterator[Finding]:
             hint = "Join them into one line, take one out, or say with `while` when each holds."
             places = core.lines[second].span, core.lines[first].span
             yield Finding("G-contradiction", Severity.ERROR, title, places[0], hint, places[1:])
+
+
+def _fetched_and_not(core: Core) -> Iterator[Finding]:
+    """One line says that somebody fetches from there, another that nobody does, and neither is the narrower."""
+    fetches = tuple(each for each in core.play.services if isinstance(each, Fetch) and not each.granted)
+    for somebody, nobody in dict.fromkeys(fetched_by_nobody(fetches, core.play.unfetched)):
+        title = "Two lines say who fetches from there: somebody and nobody."
+        places = core.lines[somebody].span, (core.lines[nobody].span,)
+        yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Take one out.", places[1])
 
 
 def _points_of_nobody(core: Core) -> Iterator[Finding]:

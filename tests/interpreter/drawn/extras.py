@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from tests.interpreter.drawn.records import Draft
 
+OF_EACH_SIDE = tuple(
+    f"{who} balls from behind {whose} back line"
+    for who in ("players fetch", "players of each side fetch", "the teacher fetches")
+    for whose in ("their", "the", "each")
+)
+
 
 def draw_extras(draft: Draft) -> None:
     """A rule that hangs on a switch, a line in quotes, a place from where nobody fetches."""
@@ -18,6 +24,9 @@ def draw_extras(draft: Draft) -> None:
     if draft.in_one_of(6):
         draft.say("play", '"A guard walks beside a carrier."')
     fetched = any("back line" in line for line in draft.lines["play"] if "fetch" in line)
+    wide = any(line.split(",")[0] in OF_EACH_SIDE for line in draft.lines["play"])
+    if draft.halved and not draft.solo and wide and draft.in_one_of(3):
+        draft.say("play", f"nobody fetches balls from behind the back line of {draft.sides[0]}")
     if draft.halved and not draft.solo and not fetched and draft.in_one_of(8):
         draft.say("play", "nobody fetches balls from behind the back line")
         draft.lies |= {f"behind back line of {side}" for side in draft.sides}
