@@ -65,8 +65,8 @@ def test_no_end() -> None:
     assert "never at least 5 north" in finding.hint
     assert not found(race(to=5, capacity=4), "C-endless"), "said once is enough"
     assert not found(race(to=5, capacity=5), "C-no-end")
-    [milder] = found(race(to=5, capacity=4, clock=True), "C-no-end")
-    assert milder.severity is Severity.NOTE
+    [by_clock] = found(race(to=5, capacity=4, clock=True), "C-no-end")
+    assert by_clock.severity is Severity.WARNING and "before the bell" in by_clock.title
 
 
 def test_no_end_is_not_said_of_play_by_the_clock() -> None:
