@@ -1,12 +1,15 @@
 """Which tests may notice a mutant: those that touch its line, quickest first, then others that touch its file.
 
-The others are asked, too, for what is kept in a cache is touched by the test that came first alone.
+With those that touch it go more cases of the same tests. The others are asked, too, for what is kept in a cache is
+touched by the test that came first alone.
 """
 
 from __future__ import annotations
 
 import pickle
+from collections.abc import Iterable
 from functools import cache
+from itertools import accumulate
 
 import attrs
 
@@ -14,7 +17,7 @@ from tests.mutation.mutants import ROOT, Mutant
 
 KEPT = ROOT / ".mutation"
 COVERED = KEPT / "covered.pickle"
-OTHERS_S = 8  # processor time of the others
+DIRECT_S, OTHERS_S = 30, 6  # processor time, as it was recorded, of the tests that are asked
 
 
 @attrs.frozen
@@ -31,14 +34,17 @@ def known() -> dict[str, Covered]:
     return found
 
 
-def chosen(mutant: Mutant, covered: dict[str, Covered]) -> list[str]:
+def chosen(mutant: Mutant, covered: dict[str, Covered], collected: Iterable[str] = ()) -> list[str]:
     touching = sorted((each.seconds, name) for name, each in covered.items() if mutant.path in each.lines)
     bit = 1 << mutant.line
     direct = [name for _, name in touching if covered[name].lines[mutant.path] & bit]
-    others = [name for _, name in touching if name not in direct]
-    in_time, spent = [], 0.0
-    for name in others:
-        spent += covered[name].seconds
-        if spent < OTHERS_S:
-            in_time.append(name)
-    return direct + in_time
+    asked = set(direct)
+    others = [name for _, name in touching if name not in asked]
+    tests = {name.split("[")[0] for name in direct}
+    cases = [name for name in collected if name not in covered and name.split("[")[0] in tests]
+    return [*_within(DIRECT_S, direct, covered), *cases, *_within(OTHERS_S, others, covered)]
+
+
+def _within(most_s: float, names: list[str], covered: dict[str, Covered]) -> list[str]:
+    spent = accumulate(covered[name].seconds for name in names)
+    return [name for name, seconds in zip(names, spent, strict=True) if seconds <= most_s]

@@ -8,33 +8,55 @@ from __future__ import annotations
 
 import functools
 import gc
+import importlib
 import inspect
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from types import CodeType, FunctionType
+from typing import Any
+
+UPSTREAM = ("grammar", "library")  # import nothing of compose: what they keep holds whatever is changed there
 
 
-def swap(path: Path, changed: str) -> bool:
-    """Change the functions of a file that differ, and forget what was kept; False where that would not be all."""
-    changes = differing(compile(path.read_text(encoding="utf-8"), str(path), "exec"),
-                        compile(changed, str(path), "exec"))  # fmt: skip
-    if changes is None:
-        return False
-    living = defaultdict(list)
-    for each in gc.get_objects():
-        if isinstance(each, FunctionType) and each.__code__.co_filename == str(path):
-            living[_key(each.__code__)].append(each)
-    for before, after in changes:
-        functions = living[_key(before)]
-        if len({function.__code__ for function in functions}) != 1 or before.co_freevars != after.co_freevars:
+class Living:
+    """The functions and caches that live at one moment; to look them up later, in a fork, would copy its memory."""
+
+    def __init__(self) -> None:
+        self.functions = defaultdict[str, list[FunctionType]](list)
+        self.caches: list[Any] = []
+        for each in gc.get_objects():
+            if isinstance(each, FunctionType):
+                self.functions[each.__code__.co_filename].append(each)
+            elif isinstance(each, functools._lru_cache_wrapper):
+                self.caches.append(each)
+
+    def swap(self, path: Path, changed: str) -> bool:
+        """Change the functions of a file that differ, and forget what was kept; False where that would not be all."""
+        changes = differing(compile(path.read_text(encoding="utf-8"), str(path), "exec"),
+                            compile(changed, str(path), "exec"))  # fmt: skip
+        if changes is None:
             return False
-        for function in functions:
-            function.__code__ = after
-    for each in gc.get_objects():
-        if isinstance(each, functools._lru_cache_wrapper):
-            each.cache_clear()
-    return True
+        by_key = defaultdict(list)
+        for function in self.functions[str(path)]:
+            by_key[_key(function.__code__)].append(function)
+        for before, after in changes:
+            functions = by_key[_key(before)]
+            if len({function.__code__ for function in functions}) != 1 or before.co_freevars != after.co_freevars:
+                return False
+            for function in functions:
+                function.__code__ = after
+        downstream = "compose" in path.parts
+        for kept in self.caches:
+            if not (downstream and str(kept.__module__).split(".")[0] in UPSTREAM):
+                kept.cache_clear()
+        return True
+
+
+def load(paths: Iterable[str]) -> None:
+    """Import these files, so that their functions live."""
+    for path in paths:
+        importlib.import_module(path.removesuffix(".py").removesuffix("/__init__").replace("/", "."))
 
 
 def _key(code: CodeType) -> tuple[str, int]:

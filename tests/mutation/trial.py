@@ -6,6 +6,7 @@ fork of this process, which has everything imported; where code that runs on loa
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import pickle
@@ -25,10 +26,10 @@ import pytest
 from hypothesis import settings
 
 from tests.mutation.chosen import COVERED, KEPT, Covered, chosen, known
-from tests.mutation.mutants import ROOMS, ROOT, Mutant
-from tests.mutation.swap import swap
+from tests.mutation.mutants import ROOMS, ROOT, Mutant, files
+from tests.mutation.swap import Living, load
 
-CASES = 2  # of one test
+CASES = {True: 2, False: 8}  # of one test, as it is recorded and as mutants are tried
 EXAMPLES = 5  # of one property
 DEAREST_S = 8  # a test that takes longer with recording is left out
 BUDGET_S = 60  # processor time of one mutant
@@ -65,9 +66,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     cases = defaultdict[str, list[pytest.Item]](list)
     for item in items:
         cases[item.nodeid.split("[")[0]].append(item)
-    drawn = {
-        item.nodeid for name, each in cases.items() for item in Random(name).sample(each, min(CASES, len(each)))
-    }
+    most = CASES[task == "record"]
+    drawn = {item.nodeid for name, each in cases.items() for item in Random(name).sample(each, min(most, len(each)))}
     items[:] = [item for item in items if item.nodeid in drawn]
     for item in items:
         own = getattr(getattr(item, "function", None), "_hypothesis_internal_use_settings", None)
@@ -120,8 +120,9 @@ def pytest_runtestloop(session: pytest.Session) -> bool:
         try_one(pickle.loads((KEPT / task).read_bytes()), items, reports)
     else:
         mutants: list[Mutant] = pickle.loads((KEPT / task).read_bytes())
+        living = warmed(items, reports)
         for mutant in mutants:
-            try_in_fork(mutant, items, reports)
+            try_in_fork(mutant, living, items, reports)
     return True
 
 
@@ -147,7 +148,21 @@ def record(items: dict[str, pytest.Item], reports: Reports) -> None:
     COVERED.write_bytes(pickle.dumps(kept))
 
 
-def try_in_fork(mutant: Mutant, items: dict[str, pytest.Item], reports: Reports) -> None:
+def warmed(items: dict[str, pytest.Item], reports: Reports) -> Living:
+    """All modules loaded and the quickest test of each file run, so that forks need not do so."""
+    load(path for room in ROOMS for path in files(room))
+    slowest_first = sorted(known(), key=lambda name: -known()[name].seconds)
+    quickest = {name.split("::")[0]: name for name in slowest_first}
+    for name in quickest.values():
+        if name in items:
+            passes(items[name], reports, DEAREST_S)
+    gc.collect()
+    living = Living()
+    gc.freeze()
+    return living
+
+
+def try_in_fork(mutant: Mutant, living: Living, items: dict[str, pytest.Item], reports: Reports) -> None:
     """Try a mutant in a child of this process, or where that cannot be in a new one, and keep what came of it."""
     begun = time.monotonic()
     outlet = KEPT / "said"
@@ -158,7 +173,7 @@ def try_in_fork(mutant: Mutant, items: dict[str, pytest.Item], reports: Reports)
         with suppress(BaseException):
             resource.setrlimit(resource.RLIMIT_CPU, (3 * BUDGET_S, 3 * BUDGET_S))
             resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
-            if not swap(ROOT / mutant.path, mutant.source()):
+            if not living.swap(ROOT / mutant.path, mutant.source()):
                 os._exit(ON_LOADING)
             try_one(mutant, items, reports)
         os._exit(NOTICED)
@@ -178,12 +193,12 @@ def try_one(mutant: Mutant, items: dict[str, pytest.Item], reports: Reports) -> 
     """Run the tests that may notice a mutant, and end the process with what came of it."""
     begun = time.process_time()
     covered = known()
-    for name in chosen(mutant, covered):
+    for name in chosen(mutant, covered, items):
         if name not in items:
             continue
         if time.process_time() - begun > BUDGET_S:
             finish(UNDECIDED, name)
-        if not passes(items[name], reports, 5 + 5 * covered[name].seconds):
+        if not passes(items[name], reports, 5 + 5 * covered[name].seconds if name in covered else DEAREST_S):
             finish(NOTICED, name)
     finish(SURVIVED, "")
 
@@ -196,10 +211,10 @@ def finish(code: int, by: str) -> None:
 
 def try_in_new_process(mutant: Mutant) -> int:
     (KEPT / "one.mutant").write_bytes(pickle.dumps(mutant))
-    files = list(dict.fromkeys(name.split("::")[0] for name in chosen(mutant, known())))[:FRESH_FILES]
-    if not files:
+    asked = list(dict.fromkeys(name.split("::")[0] for name in chosen(mutant, known())))[:FRESH_FILES]
+    if not asked:
         return SURVIVED
-    call = [sys.executable, "-m", "pytest", "-p", "tests.mutation.trial", "-p", "no:cacheprovider", *files]
+    call = [sys.executable, "-m", "pytest", "-p", "tests.mutation.trial", "-p", "no:cacheprovider", *asked]
     with suppress(subprocess.TimeoutExpired):
         return subprocess.run(call, env=os.environ | {TASK: "one.mutant"}, cwd=ROOT, check=False,
                               timeout=15 * BUDGET_S, stdout=subprocess.DEVNULL,
