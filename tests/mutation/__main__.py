@@ -18,14 +18,15 @@ FOLDERS = ("modifiers net check", "share library", "grammar", "forecast", "inter
 PARTS = [[f"tests/{each}" for each in part.split()] for part in FOLDERS]
 
 
-def run_pytest(task: str, tests: list[str]) -> None:
+def run_pytest(task: str, tests: list[str], examples: int = 5) -> None:
     call = [sys.executable, "-m", "pytest", "-q", "-s", "-p", "tests.mutation.trial", "-p", "no:cacheprovider", *tests]
-    subprocess.run(call, env=os.environ | {"RULEWEAVE_MUTATION": task}, cwd=ROOT, check=False)
+    told = {"RULEWEAVE_MUTATION": task, "RULEWEAVE_EXAMPLES": str(examples)}
+    subprocess.run(call, env=os.environ | told, cwd=ROOT, check=False)
 
 
-def try_mutants(mutants: list[Mutant]) -> None:
+def try_mutants(mutants: list[Mutant], examples: int = 5) -> None:
     (KEPT / "mutants").write_bytes(pickle.dumps(mutants))
-    run_pytest("mutants", sorted({name.split("::")[0] for name in known()}))
+    run_pytest("mutants", sorted({name.split("::")[0] for name in known()}), examples)
 
 
 def main(command: str = "report", *more: str) -> None:
@@ -43,7 +44,7 @@ def main(command: str = "report", *more: str) -> None:
         names = [json.loads(line) for line in (KEPT / "tried.jsonl").read_text(encoding="utf-8").splitlines()]
         last = {(each["path"], each["operator"], each["occurrence"]): each for each in names}
         try_mutants([Mutant(each["room"], each["path"], each["operator"], each["occurrence"], each["line"])
-                     for each in last.values() if each["outcome"] != "noticed"])  # fmt: skip
+                     for each in last.values() if each["outcome"] != "noticed"], examples=40)  # fmt: skip
     else:
         print(report())
 

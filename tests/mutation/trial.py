@@ -30,7 +30,7 @@ from tests.mutation.mutants import ROOMS, ROOT, Mutant, files
 from tests.mutation.swap import Living, load
 
 CASES = {True: 2, False: 8}  # of one test, as it is recorded and as mutants are tried
-EXAMPLES = 5  # of one property
+EXAMPLES = int(os.environ.get("RULEWEAVE_EXAMPLES", "5"))  # of one property
 DEAREST_S = 8  # a test that takes longer with recording is left out
 BUDGET_S = 60  # processor time of one mutant
 MOST_BYTES = 4 << 30  # of memory; a mutant that wants more is noticed

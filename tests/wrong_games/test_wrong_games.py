@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 
 import pytest
 
@@ -21,7 +22,15 @@ def findings(pair: Pair, which: str) -> tuple[Finding, ...]:
     net = net_in(game, players(game))
     result = check(net)
     assert result.space is not None and result.space.complete
-    return findings_told(result.findings, net)
+    told = findings_told(result.findings, net)
+    if net.mirrored:
+        apart = [(each.code, _of_no_side(each.title, net.mirrored)) for each in told]
+        assert len(set(apart)) == len(apart), "what holds for both of two sides alike is said once"
+    return told
+
+
+def _of_no_side(text: str, sides: tuple[str, ...]) -> str:
+    return re.sub("|".join(sides), "a side", text, flags=re.IGNORECASE)
 
 
 @every_pair

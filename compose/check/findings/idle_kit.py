@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.found import Counted, Found, said
+from compose.check.findings.stranded import likeness
+from compose.check.found import Counted, Found, Likewise, said
 from compose.check.study import Study
+from compose.net.net import Place
 from grammar.finding import Severity
 from grammar.span import nowhere
 
@@ -16,7 +18,7 @@ CODE = "C-idle-kit"
 
 
 def idle_kit(study: Study) -> list[Found]:
-    """One finding for each place whose kit play never touches."""
+    """One finding for each place whose kit play never touches; like places of mirrored sides together."""
     net = study.net
     used = {
         place
@@ -30,15 +32,24 @@ def idle_kit(study: Study) -> list[Found]:
         for number, place in enumerate(net.places)
         if place.token in ("ball", "load", "body") and place.start and not place.final and number not in used
     ]
-    return [_finding(study, number) for number in idle if np.ptp(study.table[:, number]) == 0]
+    alike: dict[object, list[Place]] = {}
+    for number in idle:
+        if np.ptp(study.table[:, number]) == 0:
+            place = net.places[number]
+            alike.setdefault((likeness(study, place), place.start), []).append(place)
+    return [_finding(study, *places) for places in alike.values()]
 
 
-def _finding(study: Study, number: int) -> Found:
-    place = study.net.places[number]
+def _finding(study: Study, place: Place, *others: Place) -> Found:
     return Found(
         code=CODE,
         severity=Severity.WARNING,
-        title=said("Nobody ever uses the {number} {things}.", number=place.start, things=Counted(place, place.start)),
+        title=said(
+            "Nobody ever uses the {number} {things}{likewise}.",
+            number=place.start,
+            things=Counted(place, place.start),
+            likewise=Likewise(tuple(str(other.side) for other in others)),
+        ),
         place=nowhere(),
         hint="Say who may fetch or use what lies there, or leave it out of the kit.",
         numbers=(("states", float(study.space.states)),),

@@ -62,11 +62,11 @@ def _strandings(study: Study) -> list[list[Stranding]]:
         if place.token in MOVABLE and not place.final and not playing:
             stranding = _at(study, number)
             if stranding.states.size:
-                found.setdefault(_likeness(study, place), []).append(stranding)
+                found.setdefault(likeness(study, place), []).append(stranding)
     return list(found.values())
 
 
-def _likeness(study: Study, place: Place) -> object:
+def likeness(study: Study, place: Place) -> object:
     """What a place counts, without the side where it is one of the mirrored ones."""
     standing, own = place.standing, place.side in study.net.mirrored
     if own and isinstance(standing, At) and standing.spot.owner == SideId(place.side or ""):
