@@ -97,6 +97,16 @@ TURNS: tuple[Saying, ...] = (
     saying(r"\bcarries\b", "carry", "play"),
     saying(rf"( at )({_ONE}), ({_ONE})(?:, ({_ONE}))?,? or ",
            lambda m: m[1] + " or ".join(each for each in m.groups()[1:] if each) + " or ", "play"),
+    saying(r"\b(?:changes?|swaps?|rotates?)(?: over)? (?:after )?(?:each|every) (?:goal|point)$", "change every point",
+           "play"),
+    saying(r"\b(?:changes?|swaps?|rotates?)(?: over)? (?:after )?(?:each|every) (?=round$|minute$|\d)", "change every ",
+           "play"),
+    saying(r"^(.+) only guards?$", r"\1 do not act", "play"),
+    saying(r"\b(in (?:their|each)) part\b", r"\1 half", "set-up", "play"),
+    saying(r"\bwith (?:their|both|any part of (?:their|the)) (body|hands|feet)$", r"with the \1", "play"),
+    saying(r"\bwith (?:the|their|both)? ?hands (?:and|or) (?:the )?feet$", "with the body", "play"),
+    saying(rf"\b(blocks? shots at|stands? before) ({_ONE}(?: of \w+ side)?) and (?=the |an? |each )", r"\1 \2 or ",
+           "play"),
     saying(r"^(?:players|nobody|you) (?:may |can |are allowed to |is allowed to )?(?:not )?run with (?:the|a) ball$",
            "nobody runs with the ball", "play"),
     saying(r"^(?:players |you )?(?:may |can )?(?:take |run )?(?:no more than|at most|only|up to) (\d+) steps with "
@@ -129,6 +139,9 @@ TURNS: tuple[Saying, ...] = (
            lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
     saying(rf"^(an?|the|any|each|every) ({_WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
            r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
+    saying(r"^a foul: ", "a player fouls: ", "when"),
+    saying(r"^(?:whoever|anyone who|anybody who|a player who|who) fouls(?: somebody| anybody| another player)?[,:]? "
+           r"(?=\w)", "a player fouls: that player ", "when"),
     saying(r"^(\d+) passes(?: in a row)?(?: without (?:a drop|dropping it|the ball touching the floor))?: ",
            r"\1 passes in a row: ", "when"),
     IS_TAGGED,
@@ -186,6 +199,8 @@ TURNS: tuple[Saying, ...] = (
            _subject_again, "finish"),
     saying(r"^(?:the )?first(?: side| one)? to (?:reach |get |score |make )?(\d+)(?: (points?))?(?: wins)?$",
            r"the first side to \1 points wins", "finish"),
+    saying(r"^(?:we play )?(?:in )?2 halves(?: of| with) (\d+ (?:min|s))(?: each)?", r"two halves of \1", "finish"),
+    saying(r"^(?:we play )?(?:in )?2 halves$", "two halves", "finish"),
     saying(r"^(?:we play )?best of (\d+)$", r"best of \1 rounds", "finish"),
     saying(r"^(?:we play |the game lasts |the round lasts |it lasts |play )?(?:after )?(\d+ (?:min|s))"
            r"(?:,|:| and| then)* ", r"after \1: ", "finish"),

@@ -26,6 +26,7 @@ _OF_NAMES = ("COURT", "SIDE_LINE", "PARTS", "THING", "SIZE")  # what stands in n
 _EDGE = ""
 _NAME = "~"
 _LICENCE = "CC-BY-4.0"
+_TURNING = frozenset(("outside", "not", "never", "without", "no", "except", "unless", "until"))  # never put aside
 
 
 def one_change(section: str, line: Sequence[Piece]) -> list[Repair]:
@@ -53,13 +54,15 @@ def _changes(section: str, stack: Stack, line: Sequence[Piece], at: int) -> Iter
     for taken in range(min(MOST_TAKEN, len(line) - at) + 1):
         behind = _sort(line[at + taken]) if at + taken < len(line) else _EDGE
         gone = " ".join(piece.text.lower() for piece in line[at : at + taken])
+        if not _TURNING.isdisjoint(gone.split()):
+            continue
         if taken == 1:
             yield _LEFT_OUT + _strange(section, before, behind), None, 1
         for kind in kinds:
             for text, near in _texts(section, kind, line, at, taken, gone):
                 if near:
                     yield near, Piece(kind, text, -2, -2), taken
-                elif taken < min(3, len(line)):
+                elif taken < min(2, len(line)):
                     new = kind if kind in _OPEN else text.lower()
                     strange = _strange(section, before, new) + _strange(section, new, behind)
                     cost = _OTHER + 0.2 * (taken - 1) if taken else _PUT_IN

@@ -196,6 +196,7 @@ WORDINGS = (
     _wording(r"\b(?:within|inside|into)\b", "in", "set-up", "play", "when"),
     _wording(r"\b(?:at|along) (?=the back line)", "on ", "set-up"),
     _wording(r"\bno[- ]one\b|\bno players?\b", "nobody", "space", "play"),
+    _wording(r"\bonly guards(?: may be)? there\b", "only guards enter there", "space"),
     _wording(r"\bno guard(?:ing|s)?(?: there)?\b", "nobody guards there", "space"),
     _wording(r"\bnobody (?:may |can |is allowed to )?(guard|enter|act)s?\b(?: there)?", r"nobody \1s there", "space"),
     _wording(r"\b(?:max\.?|maximum|no more than|up to)\b", "at most", "space"),

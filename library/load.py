@@ -131,7 +131,7 @@ def source_from(key: str, entry: Entry) -> Source:
 
 def kit_from(name: str, entry: Entry) -> KitItem:
     """A kit item; a ball says what it may be used for, whatever can be hit says how big it is."""
-    entry.only("plural", "category", "about", "also", "soft", "may", "caution", *SIZES)
+    entry.only("plural", "category", "about", "also", "soft", "fixed", "may", "caution", *SIZES)
     category = entry.one_of("category", CATEGORIES)
     sizes = {size: entry.figure_under(size, sources()) for size in SIZES}
     may = entry.words("may", BALL_SKILLS)
@@ -142,8 +142,9 @@ def kit_from(name: str, entry: Entry) -> KitItem:
     if category == "ball" and not may:
         raise entry.wrong("may", "a ball must be fit for something")
     about, caution = entry.text("about"), entry.text("caution", "")
-    plural, also, soft = entry.text("plural"), entry.words("also"), entry.flag("soft")
-    return KitItem(name, plural, category, about, also, soft, may, caution=caution, **sizes)
+    plural, also = entry.text("plural"), entry.words("also")
+    soft, fixed = entry.flag("soft"), entry.flag("fixed")
+    return KitItem(name, plural, category, about, also, soft, fixed, may, caution=caution, **sizes)
 
 
 def needed(entry: Entry, key: str) -> Figure:

@@ -44,8 +44,8 @@ class Figure:
 class KitItem:
     """A kind of ball, target, ring, big body or piece of furniture; sizes in cm, masses in g.
 
-    `may` lists the skills a ball is fit for. `also` are other names for the same thing.
-    A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower edge.
+    `may` lists the skills a ball is fit for. `also` are other names for the same thing. What is `fixed` does not
+    fall. A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower edge.
     """
 
     name: str
@@ -54,6 +54,7 @@ class KitItem:
     about: str
     also: tuple[str, ...] = ()
     soft: bool = False
+    fixed: bool = False
     may: tuple[str, ...] = ()
     diameter_cm: Figure | None = None
     width_cm: Figure | None = None

@@ -87,7 +87,9 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if bell is not None:
         minutes_ = bell.after_s / 60
         time = f"{wording.figure(minutes_)}\u00a0min" if not wording.english else f"{minutes_:g} min"
-        yield wording.say("The clock ends it after {time} at the latest.", time=time)
+        each_half = answer.match.halves and answer.match.parts == 2
+        pattern = "The clock ends it after {time} at the latest."
+        yield wording.say("The clock ends each half after {time} at the latest." if each_half else pattern, time=time)
 
 
 def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collection[str] = ()) -> tuple[str, str]:

@@ -18,7 +18,7 @@ from compose.net.attempt import Attempt
 from compose.net.net import Net
 from grammar.frozen import frozen
 
-NO_ACT = ("hold",)  # to keep a ball is no turn of anybody's
+NO_ACT = ("hold", "foul")  # to keep a ball, or to foul, is no turn of anybody's
 
 
 @frozen

@@ -9,6 +9,7 @@ from compose.forecast.wording import minutes, percent
 from compose.net.duties import Duty
 from compose.net.net import Net
 from compose.telling.sides import subject
+from grammar.core.rotation import Occasion
 from grammar.words import count
 
 
@@ -22,12 +23,13 @@ def duties_told(net: Net) -> Iterator[tuple[str, str, int]]:
         whose = "" if alike else f" of {subject(duty.side)}"
         yield f"is a {duty.task}{whose}, of the time", percent(duty.holders / duty.players), 0
         turns = ceil(duty.players / duty.holders)
-        after = minutes(turns * duty.every_s / 60) if duty.every_s is not None else count(turns, "round")
+        every = duty.every
+        after = count(turns, every.value) if isinstance(every, Occasion) else minutes(turns * every / 60)
         yield "all have had a turn after", after, 4
 
 
 def never_passed_on(net: Net, usual_minutes: float) -> Iterator[Duty]:
     """The tasks that stay with the same pupils in at least half of all rounds, since these are over before."""
     for duty in net.duties:
-        if duty.every_s is not None and duty.every_s / 60 > usual_minutes:
+        if not isinstance(duty.every, Occasion) and duty.every / 60 > usual_minutes:
             yield duty

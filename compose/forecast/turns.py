@@ -10,7 +10,7 @@ from compose.forecast.standings import pupils_of
 from compose.net.net import Net, Transition
 from grammar.frozen import frozen
 
-NO_TURN = ("fetch", "free", "hold")  # clockwork around the game, not what pupils come for
+NO_TURN = ("fetch", "free", "hold", "foul")  # clockwork around the game, not what pupils come for
 
 
 @frozen

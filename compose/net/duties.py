@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from grammar.core.rotation import Occasion
 from grammar.frozen import frozen
 from grammar.span import Span
 
 
 @frozen
 class Duty:
-    """`holders` of the `players` of a side have a task at a time, others after `every_s` (None: after each round)."""
+    """`holders` of the `players` of a side have a task at a time; others have it after that (in seconds)."""
 
     task: str
     side: str
     holders: int
     players: int
-    every_s: float | None
+    every: float | Occasion
     place: Span

@@ -13,6 +13,7 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.clockwork import lower_clockwork
 from compose.net.lower.doubts import doubts
 from compose.net.lower.ends import lower_bell, lower_ends, points_counted_to
+from compose.net.lower.fixed import fixed_targets
 from compose.net.lower.mirrored import same_tasks, unlike_sides
 from compose.net.lower.own_down import own_down
 from compose.net.lower.room import too_many_at_the_start
@@ -32,6 +33,7 @@ from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
+from grammar.core.rotation import Occasion
 from grammar.core.rules import Add, Finish, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
@@ -60,7 +62,8 @@ def net_of(
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
-    builder.findings.extend((*doubts(core), *own_down(core), *unlike_sides(core), *same_tasks(core), *unread(core)))
+    builder.findings.extend((*doubts(core), *own_down(core), *fixed_targets(core)))
+    builder.findings.extend((*unlike_sides(core), *same_tasks(core), *unread(core)))
     _counters(builder)
     schedule = _lower_moves(builder)
     ends, bell = lower_ends(builder), lower_bell(builder)
@@ -118,13 +121,13 @@ def _duties(builder: Builder) -> Iterator[Duty]:
     """The tasks that pass on, with those who have them at the set-up."""
     for rotation in builder.play.rotations:
         role, side = builder.play.role(rotation.who), rotation.who.side
-        every_s = float(rotation.every_s) if rotation.every_s is not None else None
+        every = rotation.every if isinstance(rotation.every, Occasion) else float(rotation.every)
         place = builder.core.lines[rotation.lines[0]].span
         if role is None:
             task = dict(builder.core.called).get(side, side.key)
-            yield Duty(task, side.key, builder.players[side], sum(builder.players.values()), every_s, place)
+            yield Duty(task, side.key, builder.players[side], sum(builder.players.values()), every, place)
             continue
-        yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every_s, place)
+        yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every, place)
 
 
 def _counters(builder: Builder) -> None:

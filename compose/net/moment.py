@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from grammar.core.fouls import Fouled
 from grammar.core.play import Aim, Past
 from grammar.core.rules import ON_A_PLAYER, Happening, KeptFor, Result, Trigger
 from grammar.core.values import At, KindId, Owner, Population, Presence, SideId, Skill, Spot, Thing
@@ -14,7 +17,7 @@ class Moment:
 
     `against` owns what is aimed at, `concerned` is the side that this happens to. `person` is who is hit, `mate_at`
     where the team-mate `person` has the pass, `by_at` where who acts is; `step` where on its track the thing stands;
-    `bounced`: the ball has touched the floor before.
+    `bounced`: the ball has touched the floor before; `from_m`: the line or the role says from how far.
     """
 
     by: Population
@@ -32,12 +35,15 @@ class Moment:
     step: int | None = None
     by_at: Presence | At = Presence.PLAYING
     bounced: bool = False
+    from_m: Fraction | None = None
 
 
 def fires(trigger: Trigger, moment: Moment) -> bool:
     """Whether what happened is what a rule waits for."""
     if isinstance(trigger, KeptFor):
         return moment.result is None and moment.by in trigger.who and moment.ball in trigger.balls
+    if isinstance(trigger, Fouled):
+        return moment.result is None and moment.ball is None and moment.by in trigger.who
     if not isinstance(trigger, Happening) or trigger.result is not moment.result:
         return False
     return (
@@ -46,6 +52,7 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
         and moment.ball in trigger.balls
         and (not trigger.against or moment.against in trigger.against)
         and (moment.bounced or not trigger.bounced)
+        and (trigger.from_m is None or (moment.from_m is not None and moment.from_m >= trigger.from_m))
         and (not trigger.whence or moment.by_at in trigger.whence)
         and _object(moment, trigger)
     )

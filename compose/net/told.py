@@ -48,6 +48,14 @@ class Held:
 
 
 @frozen
+class FouledSo:
+    """Somebody fouls."""
+
+    who: Population
+    effects: Effects
+
+
+@frozen
 class AllHeld:
     """Everybody has held a ball for so long."""
 
@@ -102,7 +110,7 @@ class TimeOver:
     """The time of the round is over, and play goes on."""
 
 
-Happened = Tried | Strayed | Held | AllHeld | Fetched | Freed | StoodUp | CameBack | Ticked | TimeOver
+Happened = Tried | Strayed | Held | FouledSo | AllHeld | Fetched | Freed | StoodUp | CameBack | Ticked | TimeOver
 
 
 @frozen

@@ -25,7 +25,7 @@ from grammar.core.declared import (
     Track,
 )
 from grammar.core.lives import Lives
-from grammar.core.values import PLAIN, OnStep, Part, RoleId, SideId, Spot, Thing, Upon
+from grammar.core.values import PLAIN, OnStep, Part, Population, RoleId, SideId, Spot, Thing, Upon, without_load
 
 NOBODY_THERE = {
     Doing.GUARD: "nobody guards there",
@@ -57,7 +57,7 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
         name = voice.calling("each").of(voice.nouns.area(area.id), False, own, None)
         deep = voice.say("{depth} deep, ", depth=voice.metres(area.depth_m)) if area.depth_m else ""
         rules = [voice.say(NOBODY_THERE[doing]) for doing in Doing if doing in area.shut]
-        for room in area.room:
+        for room in area.room if area.only is None else ():
             roles = [each.role for each in room.who if isinstance(each.role, RoleId)]
             alone = len(set(roles)) == 1 and len(roles) == len(room.who)
             noun = voice.nouns.role(roles[0]) if alone else _players_of(voice, room) or voice.nouns.noun(PLAYER)
@@ -65,6 +65,8 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
                 rules.append(voice.say("at most {who} there", who=voice.counted(room.most, noun)))
             else:
                 rules.append(voice.say("no {who} there", who=noun.many))
+        if area.only is not None:
+            rules.append(voice.say("only {who} there", who=_alone(voice, area.only)))
         if area.stay_s is not None:
             rules.append(voice.say("at most {time} there", time=voice.time(area.stay_s)))
         said = voice.say("{name}: {rule}", name=name, rule=f"{deep}{near.place([area.lies])}")
@@ -77,6 +79,14 @@ def _players_of(voice: Voice, room: Room) -> Noun | None:
     """The players of one of several sides, where it is called by them."""
     sides = {each.side for each in room.who}
     return voice.nouns.player_of(next(iter(sides))) if len(sides) == 1 and len(voice.play.sides) > 1 else None
+
+
+def _alone(voice: Voice, who: frozenset[Population]) -> str:
+    """Those who alone enter an area: by their role where they have one, since the area is said to be their side's."""
+    roles = {without_load(each.role) for each in who}
+    if len(roles) == 1 and isinstance(role := next(iter(roles)), RoleId):
+        return voice.nouns.with_article("the", voice.nouns.role(role), True)
+    return voice.players(who)
 
 
 def tracks_told(voice: Voice, tracks: Sequence[Track]) -> Iterator[str]:

@@ -63,7 +63,10 @@ def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
     """The clock."""
     for bell in bells:
         pattern = "after {time} the round is over: {result}"
-        if isinstance(bell.verdicts[0], Most | Best):
+        if voice.play.match.halves:
+            halves = voice.play.match.parts == 2
+            pattern = "each half lasts {time}: {result}" if halves else "each innings lasts {time}: {result}"
+        elif isinstance(bell.verdicts[0], Most | Best):
             pattern = "after {time}, {result}"
         yield voice.say(pattern, time=voice.time(bell.after_s), result=verdicts_told(voice, bell.verdicts))
 
@@ -100,6 +103,9 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             pattern = "{parts} innings are played and their points added: the sides change tasks after each"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))
         elif match.halves:
+            if match.change is Seats.NOTHING:
+                yield voice.say("two halves are played and their points added")
+                continue
             change = "the sides change tasks" if match.change is Seats.TASKS else "the sides change ends"
             yield voice.say(
                 "two halves are played and their points added: {change} at half-time", change=voice.say(change)

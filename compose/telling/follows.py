@@ -12,6 +12,7 @@ from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import AtTime, TakeEffect
+from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
@@ -85,7 +86,7 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
             one = concerned[0] if len(concerned) == 1 else (others[0] if len(others) == 1 else None)
             speaking = voice.about(side, Subject.PLAYER)
             return Moment(speaking, rule, side, one, frozenset(to for to in trigger.to if isinstance(to, Thing)))
-        case KeptFor():
+        case KeptFor() | Fouled():
             side = next(iter(trigger.who)).side
             return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
         case InARow():
@@ -100,7 +101,7 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
     return Moment(voice, rule, None, None, frozenset())
 
 
-def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InARow) -> str:
+def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InARow | Fouled) -> str:
     match trigger:
         case InARow():
             skills = voice.wording.listed((voice.nouns.skill(each) for each in Skill if each in trigger.skills), "or")
@@ -113,6 +114,8 @@ def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InA
             )
         case LastLife():
             return voice.say("{who} loses the last life", who=_one(voice, trigger.who))
+        case Fouled():
+            return voice.say("{who} fouls", who=_one(voice, trigger.who))
         case AllHold():
             return voice.say("everyone has held a ball for {time}", time=voice.time(trigger.time_s))
         case KeptFor():
@@ -131,6 +134,8 @@ def _one(voice: Voice, who: frozenset[Population]) -> str:
 
 def _happening(voice: Voice, trigger: Happening) -> str:
     from_there = voice.place([each.spot for each in trigger.whence]) if trigger.whence else ""
+    if trigger.from_m is not None:
+        from_there = voice.say("from {distance} away or farther", distance=voice.metres(trigger.from_m))
     who, balls = f"{_one(voice, trigger.by)} {from_there}".strip(), {ball for ball in trigger.balls if ball is not None}
     every = set(voice.play.of_sort(Sort.BALL))
     ball = voice.balls(balls) or voice.nouns.with_article("a", voice.nouns.noun("ball"), False)

@@ -14,6 +14,7 @@ from compose.net.told import (
     CameBack,
     Doer,
     Fetched,
+    FouledSo,
     Freed,
     Happened,
     Held,
@@ -97,6 +98,8 @@ class Happenings:
                 return self._doer(who)
             case Held(who, ball):
                 return say("{who} holds {ball} too long", who=self._doer(who), ball=self._a(ball)[0])
+            case FouledSo(who):
+                return say("{who} fouls", who=self._doer(who))
             case AllHeld(time_s):
                 return say("everyone has held a ball for {time}", time=time(time_s))
             case Ticked(at_s, again):

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from compose.telling.services import grouped
 from compose.telling.voice import Voice
-from grammar.core.rotation import Rotation
+from grammar.core.rotation import Occasion, Rotation
 
 
 def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]:
@@ -18,15 +18,17 @@ def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]
             who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
         if voice.play.role(rotation.who) is None:
             yield _with_another_side(voice, rotation, who)
-        elif rotation.every_s is None:
+        elif rotation.every is Occasion.ROUND:
             yield voice.say("{who} change after each round, in turn", who=who)
+        elif rotation.every is Occasion.POINT:
+            yield voice.say("{who} change after each point, in turn", who=who)
         else:
-            yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every_s))
+            yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every))
 
 
 def _with_another_side(voice: Voice, rotation: Rotation, who: str) -> str:
     others = voice.players([each for each in voice.play.populations() if each.side != rotation.who.side])
-    if rotation.every_s is None:
+    if isinstance(rotation.every, Occasion):
         return voice.say("{who} change with {others} after each round, in turn", who=who, others=others)
-    time = voice.time(rotation.every_s)
+    time = voice.time(rotation.every)
     return voice.say("{who} change with {others} after {time}, in turn", who=who, others=others, time=time)

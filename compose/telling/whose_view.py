@@ -8,6 +8,7 @@ from compose.telling.conditions import owner_of
 from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
 from grammar.core.ends import End, Won
+from grammar.core.fouls import Fouled
 from grammar.core.guards import Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
 from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, PickUp, StandUp
@@ -76,7 +77,7 @@ def _of_rule(voice: Voice, rule: Rule) -> View:
             return _against(next(iter(rule.trigger.by)).side, rule.trigger.against)
         case InARow():
             return View(rule.trigger.side)
-        case KeptFor() | LastLife():
+        case KeptFor() | LastLife() | Fouled():
             return View(_side(rule.trigger.who))
         case Becomes():
             return View(_of_guard(voice, rule.trigger.guard))

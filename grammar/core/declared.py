@@ -76,7 +76,8 @@ class Room:
 
 @frozen
 class Area:
-    """An area of one owner and where it lies; nobody is safe there for longer than `stay_s`."""
+    """An area of one owner and where it lies; nobody is safe there for longer than `stay_s`. `only` these may enter it:
+    there is no room for others."""
 
     id: AreaId
     owner: Owner
@@ -87,6 +88,11 @@ class Area:
     room: tuple[Room, ...]
     lines: Lines = field(eq=False)
     stay_s: Fraction | None = None
+    only: frozenset[Population] | None = None
+
+    def keeps_out(self, who: Population) -> bool:
+        """Whether it is shut to a population."""
+        return any(room.most == 0 and who in room.who for room in self.room)
 
 
 @frozen

@@ -9,8 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from enum import Enum
+from fractions import Fraction
+from functools import cache
+from math import ceil
 
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
+from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
@@ -92,6 +96,12 @@ def written(rule: Rule) -> frozenset[Slot]:
     return frozenset(slot for effect in rule.effects for slot in slots(effect))
 
 
+@cache
+def _farther(from_m: Fraction | None) -> frozenset[object]:
+    """The distances from there on, in decimetres up to the length of any hall; none where any will do."""
+    return frozenset() if from_m is None else frozenset(range(ceil(from_m * 10), 1001))
+
+
 def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
     match trigger:
         case Happening():
@@ -104,8 +114,9 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset(trigger.at),
                 frozenset(trigger.whence),
                 frozenset({"bounced"} if trigger.bounced else ()),
+                _farther(trigger.from_m),
             )
-        case LastLife():
+        case LastLife() | Fouled():
             return (frozenset(trigger.who),)
         case KeptFor():
             return (frozenset(trigger.who), frozenset(trigger.balls))

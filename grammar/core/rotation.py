@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import Enum
 from fractions import Fraction
 
 from grammar.core.play import Lines
@@ -9,14 +10,21 @@ from grammar.core.values import Population
 from grammar.frozen import field, frozen
 
 
+class Occasion(Enum):
+    """After what a task passes on, where no time is said."""
+
+    ROUND = "round"
+    POINT = "point"
+
+
 @frozen
 class Rotation:
-    """After so many seconds (None: after each round) others have this task, in turn: others of the side, or, where all
+    """After so many seconds, each round or each point others have this task, in turn: others of the side, or, where all
     of the side have it, those of the other one, who then change sides with them.
 
     Pupils are alike, so that the odds of the tasks stay as they are; what changes is who has one for how long.
     """
 
     who: Population
-    every_s: Fraction | None
+    every: Fraction | Occasion
     lines: Lines = field(eq=False)

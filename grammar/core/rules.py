@@ -6,6 +6,7 @@ from enum import Enum
 from fractions import Fraction
 
 from grammar.core.clock import AtTime, ComeIn, TakeAway, TakeEffect
+from grammar.core.fouls import Fouled
 from grammar.core.guards import Guard
 from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
@@ -59,7 +60,7 @@ class Happening:
     """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned; `whence` is where
-    those wait who act; `bounced`: only of a ball that has touched the floor.
+    those wait who act; `bounced`: only of a ball that has touched the floor; `from_m`: from so far or farther.
     An empty set stands for anything. `named` counts how many of these the line itself names: a line about a lantern
     of north is narrower than one about any target, even where all targets are lanterns.
     """
@@ -74,6 +75,7 @@ class Happening:
     named: int = field(default=0, eq=False)
     whence: frozenset[At] = frozenset()
     bounced: bool = False
+    from_m: Fraction | None = None
 
 
 @frozen
@@ -100,7 +102,7 @@ class AllHold:
     time_s: Fraction
 
 
-Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife | InARow
+Trigger = Happening | Becomes | KeptFor | AllHold | AtTime | LastLife | InARow | Fouled
 
 
 @frozen

@@ -55,7 +55,7 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         said = " and ".join(consequence.words() for consequence in rule.consequences)
         if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
-        spoken_of = ("is hit", "is touched", "is caught", "last life")
+        spoken_of = ("is hit", "is touched", "is caught", "last life", "fouls")
         if "that player" in said and not any(each in event for each in spoken_of):
             yield _error(
                 "G-nobody",

@@ -8,19 +8,20 @@ from grammar.sentences.base import Node, Np, Quantity, spoken
 
 @frozen
 class Blocks(Node):
-    """Such as "keepers block shots at the goals with the body", "1 player stands before each cone"."""
+    """Such as "keepers block shots at the goals or the bells with the body", "1 player stands before each cone"."""
 
     count: Quantity | None
     who: Np
     verb: str
     what: Np
+    also: Np | None
     means: str | None = None
 
     def words(self) -> str:
         several = self.count.whole != 1 if self.count else self.who.determiner not in ("a", "an", "each", "every")
-        if self.stands:
-            return spoken(self.count, self.who, "stand before" if several else "stands before", self.what, self.means)
-        return spoken(self.count, self.who, "block" if several else "blocks", "shots at", self.what, self.means)
+        verb = ("stand before" if several else "stands before") if self.stands else "block" if several else "blocks"
+        at = None if self.stands else "shots at"
+        return spoken(self.count, self.who, verb, at, self.what, self.also and "or", self.also, self.means)
 
     @property
     def stands(self) -> bool:

@@ -344,12 +344,13 @@ class Rests(Node):
 
 @frozen
 class Halves(Node):
-    """Such as "two halves, the sides change tasks"."""
+    """Such as "two halves of 4 min, the sides change tasks"."""
 
-    change: str
+    length: Quantity | None
+    change: str | None
 
     def words(self) -> str:
-        return f"two halves, {self.change}"
+        return (f"two halves of {self.length.words()}" if self.length else "two halves") + detail(self.change)
 
 
 @frozen

@@ -14,6 +14,7 @@ from grammar.sentences import (
     base,
     blocking,
     finish,
+    fouls,
     head,
     limits,
     lives,
@@ -27,7 +28,7 @@ from grammar.sentences import (
 )
 from grammar.sentences.base import Node
 
-_OF_GAMES = (base, ball, blocking, limits, head, space, sides, time, lives, runs, play, points, when, finish)
+_OF_GAMES = (base, ball, blocking, limits, head, space, sides, time, lives, runs, fouls, play, points, when, finish)
 _OF_OTHER_SHEETS = ("modifier", "remix", "class_sheet", "hall_sheet")
 _by_rule: dict[str, type[Node]] = {}
 

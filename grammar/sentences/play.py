@@ -251,7 +251,7 @@ class Idle(Node):
 
 @frozen
 class Rotate(Node):
-    """Such as "keepers change every 60 s", "keepers change every round": others have the task then."""
+    """Such as "keepers change every 60 s", "keepers change every point": others have the task then."""
 
     who: Np
     verb: str = field(eq=False)

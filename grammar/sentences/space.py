@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
+from grammar.sentences.base import Name, Node, Np, Quantity, detail, one_of, spoken
 
 
 @frozen
@@ -51,6 +51,16 @@ class NoneThere(Node):
 
 
 @frozen
+class OnlyThere(Node):
+    """Such as "only goalkeepers enter there": all others stay out."""
+
+    who: Np
+
+    def words(self) -> str:
+        return spoken("only", self.who, "there" if one_of(self.who) else "enter there")
+
+
+@frozen
 class StayLimit(Node):
     """Such as "at most 10 s there": how long somebody is safe."""
 
@@ -60,7 +70,7 @@ class StayLimit(Node):
         return f"at most {self.time.words()} there"
 
 
-AreaRule = NobodyThere | AtMostThere | NoneThere | StayLimit
+AreaRule = NobodyThere | AtMostThere | NoneThere | OnlyThere | StayLimit
 
 
 @frozen

@@ -7,6 +7,7 @@ from grammar.sentences.ball import HasBall, Intercepted, KeptBy
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.finish import Claim, Condition, SideWins
+from grammar.sentences.fouls import Fouls
 from grammar.sentences.lives import LastLife, LosesLife, WinsLife
 from grammar.sentences.play import AllQueued, Queued, RestingPlace
 from grammar.sentences.runs import InARow
@@ -162,7 +163,7 @@ class Becomes(Node):
 
 
 Deed = Knocked | Hit | Touched | Caught | Intercepted | Blocked | Missed | GoesThrough | Crosses | Leaves | Arrives
-Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife | InARow
+Event = Deed | HeldLong | EveryoneHolds | Becomes | OfClock | LastLife | InARow | Fouls
 
 Who = Np | Queued | AllQueued
 
@@ -425,6 +426,16 @@ Consequence = (
 
 
 @frozen
+class Afar(Node):
+    """Such as "9 m away", or farther: from where somebody acted."""
+
+    distance: Quantity
+
+    def words(self) -> str:
+        return spoken(self.distance, "away")
+
+
+@frozen
 class When(Node):
     """An event, an optional condition, and its consequences in order; `whence`: only of who acts from there, `bounced`:
     only of a ball that has touched the floor on its way."""
@@ -433,7 +444,7 @@ class When(Node):
     condition: Condition | None
     consequences: tuple[Consequence, ...]
     span_of_time: WhenSpan | None = None
-    whence: Np | None = None
+    whence: Np | Afar | None = None
     bounced: str | None = None
 
     def words(self) -> str:

@@ -41,7 +41,7 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "Rests.who": ("one side rests", "two sides rest"),
     "Rests.how": ("the winner stays on", "all meet all"),
     "EveryTime.determiner": ("every", "each", "the"),
-    "Rotate.every": ("minute", "round"),
+    "Rotate.every": ("minute", "round", "point"),
     "Queued.end": ("first", "last"),
     "Steps.direction": ("towards", "away from"),
     "Scores.verb": ("scores", "loses"),

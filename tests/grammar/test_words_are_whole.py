@@ -24,7 +24,21 @@ from grammar.examples import PAGE
 from grammar.language import GRAMMAR_FILE
 from grammar.resolve.expected import EXPECTED
 from grammar.resolve.names import FREE
-from grammar.sentences import ball, blocking, finish, head, limits, lives, play, points, runs, sides, space, time, when
+from grammar.sentences import (
+    ball,
+    blocking,
+    finish,
+    head,
+    limits,
+    lives,
+    play,
+    points,
+    runs,
+    sides,
+    space,
+    time,
+    when,
+)
 from grammar.sentences.base import Node
 from grammar.sentences.kinds import kind_of
 from library.lesson_words import skill_words

@@ -8,12 +8,14 @@ from attrs import frozen
 
 from grammar.sentences import play, when
 from grammar.sentences.base import Np
+from grammar.sentences.fouls import Fouls
 from tests.interpreter.board import DOWN, UP, Board, Spot, State
 from tests.interpreter.deeds import alike
 from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.names import Folk, Teacher
+from tests.interpreter.narrow import of_player
 from tests.interpreter.people import several_of
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
@@ -43,6 +45,7 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
     for stand_up in sheet.said(play.StandUp):
         yield from _stood_up(sheet, stand_up, board, everyone)
     yield from _held(sheet, board, begin, everyone)
+    yield from _fouled(sheet, board, begin, everyone)
     yield from _all_hold(sheet, board, begin)
 
 
@@ -221,6 +224,20 @@ def _kept_too_long(sheet: Sheet, kind: str) -> list[tuple[when.When, bool, int]]
         if isinstance(rule.event, when.HeldLong) and kind in (stuff := sheet.stuff(rule.event.what)).kinds:
             found.append((rule, True, int(stuff.named)))
     return found
+
+
+def _fouled(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
+    """Anybody in play may foul, if the sheet says what follows."""
+    lines = [rule for rule in sheet.said(when.When) if isinstance(rule.event, Fouls)]
+    for number in alike(((board.pupils[each], each) for each in board.playing(sheet.sides)), everyone):
+        side, role = board.pupils[number].side, board.pupils[number].role
+        named = [(rule, of_player(sheet, rule.event.who, side, role, side)) for rule in lines]
+        rules = [(rule, True, narrow) for rule, narrow in named if narrow is not None]
+        other = sheet.only_other(side)
+        scene = Scene(other, other, side, loser=number)
+        settled = holding(sheet, scene, rules, board)
+        if settled:
+            yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, board.copy(), begin))
 
 
 def _all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:

@@ -10,7 +10,7 @@ from grammar.sentences import play, when
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
 from tests.interpreter.aims import Target, hit_aims, targets, way_start
-from tests.interpreter.board import DOWN, IN, UP, Board, Load, Spot
+from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot, Thing
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.hours import is_now
@@ -41,6 +41,7 @@ class Deed:
     catcher: int | None = None
     load: Load | None = None
     bounced: bool = False
+    from_m: float | None = None
 
     def told(self, board: Board) -> tuple[str, ...]:
         """Words that any telling of the deed must hold."""
@@ -169,11 +170,21 @@ def _by(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyon
     for ball in _balls(sheet, sentence, number, board, everyone):
         for skill in sentence.skills:
             for aim in targets(sheet, sentence, number, board, everyone):
-                deed = Deed(number, pupil.side, pupil.role, skill, aim, REACHED)
+                away = _distance(sheet, sentence, pupil, aim)
+                deed = Deed(number, pupil.side, pupil.role, skill, aim, REACHED, from_m=away)
                 if ball is not None:
                     deed = evolve(deed, ball=ball, kind=board.balls[ball].kind, came=board.balls[ball].spot)
                 for done in _outcomes(sheet, sentence, deed, board, everyone):
                     yield from after_bounce(sheet, done)
+
+
+def _distance(sheet: Sheet, sentence: play.Attempt, pupil: Pupil, aim: Target) -> float | None:
+    """From how far the sheet says that somebody tries it; a role's own distance is not for passes."""
+    said = sentence.told(play.FromWhere)
+    if isinstance(said, play.FromWhere):
+        return said.distance.metres
+    role = sheet.roles.get(pupil.role)
+    return role.aims_from if role is not None and aim.what != "mate" and sentence.where is None else None
 
 
 def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyone: bool) -> Iterable[int | None]:
@@ -221,23 +232,3 @@ def after_bounce(sheet: Sheet, deed: Deed) -> Iterator[Deed]:
     comes = deed.outcome in (REACHED, CAUGHT) and deed.aim.what in ("target", "player", "ring", "mate")
     if comes and deed.skill in FLYING and any(rule.bounced for rule in sheet.said(when.When)):
         yield evolve(deed, bounced=True)
-
-
-def blocked_by(sheet: Sheet, deed: Deed, board: Board) -> list[int]:
-    """The pupils in play who block what is aimed at: of the side whose it is, of nobody's any other than who acts."""
-    if deed.aim.thing is None or deed.aim.what not in ("target", "ring"):
-        return []
-    thing = board.things[deed.aim.thing]
-    found: list[int] = []
-    for line in sheet.said(Blocks):
-        who, said, of = sheet.folk(line.who), whose(sheet, line.who), whose(sheet, line.what)
-        if who is None or thing.kind not in sheet.stuff(line.what).kinds:
-            continue
-        if isinstance(of, Of) and thing.owner != of.side:
-            continue
-        for number in board.playing((thing.owner,) if thing.owner else sheet.sides, who.role):
-            side = board.pupils[number].side
-            named = said.side if isinstance(said, Of) else who.side
-            if side != deed.side and named in (None, side):
-                found.append(number)
-    return found

@@ -187,7 +187,7 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
     for granted in (False, True):
         for rule in sheet.said(when.When, granted=granted):
             narrow = speaks_of(sheet, rule.event, deed, board)
-            there = 0 if rule.whence is None else _from_there(sheet, rule.whence, deed, board)
+            there = _from_there(sheet, rule.whence, deed, board)
             if rule.bounced is not None:
                 there = there + 1 if deed.bounced and there is not None else None
             if narrow is not None and there is not None:
@@ -195,8 +195,12 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
     return found
 
 
-def _from_there(sheet: Sheet, whence: Np, deed: Deed, board: Board) -> int | None:
+def _from_there(sheet: Sheet, whence: Np | when.Afar | None, deed: Deed, board: Board) -> int | None:
     """How narrowly a line speaks of where somebody acted from; None where they were not there."""
+    if whence is None:
+        return 0
+    if isinstance(whence, when.Afar):
+        return 1 if deed.from_m is not None and deed.from_m >= whence.distance.metres else None
     where = board.pupils[deed.actor].where
     return of_place(sheet, whence, where, deed) if isinstance(where, Spot) else None
 

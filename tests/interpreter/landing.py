@@ -10,7 +10,7 @@ from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
-from tests.interpreter.names import Folk, Part, Stuff
+from tests.interpreter.names import Part, Stuff, is_keeper
 from tests.interpreter.sheet import Place, Sheet
 from tests.interpreter.spots import half, place_of, spot, spots_of, stands
 from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, side_said, whose
@@ -83,7 +83,7 @@ def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None,
         return half(sheet, _taking(sheet, side_said(sheet, place.side), scene))
     assert isinstance(place, play.RestThere | ball.RestTo)
     meant = sheet.meaning(place.where.name) if isinstance(place, ball.RestTo) else None
-    if isinstance(meant, Folk) and meant.role == "keeper":
+    if is_keeper(meant):
         meant = Part("keeper")
     if isinstance(meant, Part):
         return half(sheet, _taking(sheet, meant, scene))

@@ -118,6 +118,11 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
     return found
 
 
+def is_keeper(meant: object) -> bool:
+    """Whether a role of keepers is meant, whatever they keep."""
+    return isinstance(meant, Folk) and (meant.role or "").endswith("keeper")
+
+
 def categories(tree: GameSheet, known: Mapping[str, str]) -> dict[str, str]:
     """The category of every kind of kit of a sheet."""
     found: dict[str, str] = {}

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from grammar.sentences.base import Np
-from grammar.sentences.space import AtMostThere
-from tests.interpreter.board import Board, Spot
+from grammar.sentences.space import AtMostThere, OnlyThere
+from tests.interpreter.board import Board, Pupil, Spot
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import Of, whose
 
@@ -14,12 +14,36 @@ def finds_room(sheet: Sheet, side: str, role: str, where: str | Spot, board: Boa
     if isinstance(where, str) or where.place not in sheet.places:
         return True
     for rule in sheet.places[where.place].rooms:
-        if meant(sheet, rule.who, side, role):
+        if isinstance(rule, OnlyThere):
+            if not _admitted(sheet, rule, where.owner, side, role):
+                return False
+        elif meant(sheet, rule.who, side, role):
             there = [each for each in board.pupils if each.where == where]
             most = rule.most.whole if isinstance(rule, AtMostThere) else 0
             if sum(meant(sheet, rule.who, each.side, each.role) for each in there) >= most:
                 return False
     return True
+
+
+def shut_to(sheet: Sheet, place: str, owner: str, pupil: Pupil) -> bool:
+    """Whether an area, of the side `owner` where each has its own, is not for a pupil."""
+    found = sheet.places[place]
+    for rule in found.rooms:
+        if isinstance(rule, OnlyThere):
+            of = owner if found.owners != (None,) else None
+            if not _admitted(sheet, rule, of, pupil.side, pupil.role):
+                return True
+        elif not isinstance(rule, AtMostThere) and meant(sheet, rule.who, pupil.side, pupil.role):
+            return True
+    return False
+
+
+def _admitted(sheet: Sheet, rule: OnlyThere, owner: str | None, side: str, role: str) -> bool:
+    """Whether a player is one of those who alone enter; of the side whose the area is, if no other is named."""
+    who, said = sheet.folk(rule.who), whose(sheet, rule.who)
+    assert who is not None
+    named = said.side if isinstance(said, Of) else who.side
+    return (named or owner) in (None, side) and who.role in (None, role)
 
 
 def meant(sheet: Sheet, phrase: Np, side: str, role: str) -> bool:

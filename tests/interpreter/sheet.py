@@ -23,6 +23,7 @@ from tests.interpreter.names import (
     Somewhere,
     Stuff,
     categories,
+    is_keeper,
     kit_name,
     names_of,
     read_name,
@@ -30,6 +31,7 @@ from tests.interpreter.names import (
 from tests.interpreter.plainly import HAVING, plainly
 
 POINTS_USUALLY = 25
+ROOMS = space.AtMostThere | space.NoneThere | space.OnlyThere
 
 
 @frozen
@@ -42,6 +44,7 @@ class Role:
     most: int
     uses: frozenset[str] | None
     aimed_at: bool
+    aims_from: float | None = None
 
 
 @frozen
@@ -65,7 +68,7 @@ class Place:
     preposition: str
     by: str
     shut: bool
-    rooms: tuple[space.AtMostThere | space.NoneThere, ...]
+    rooms: tuple[space.AtMostThere | space.NoneThere | space.OnlyThere, ...]
     safe: bool = False
 
 
@@ -127,7 +130,7 @@ class Sheet:
     def _gives(self, line: Node) -> bool:
         if isinstance(line, ball.RestTo):
             meant = self.meaning(line.where.name)
-            return isinstance(meant, Part) or self.side_meant(meant) is not None
+            return is_keeper(meant) or isinstance(meant, Part) or self.side_meant(meant) is not None
         if isinstance(line, when.When):
             return any(self._gives(each) for each in line.consequences)
         if isinstance(line, play.Rest | when.MovesTo):
@@ -147,14 +150,14 @@ class Sheet:
         for line in self.tree.all_of("sides", sides.Role):
             side = None if isinstance(line.owner, base.Owner) else self.side_meant(self.meaning(line.owner.name))
             uses = next((each.what for each in line.details if isinstance(each, sides.Uses)), None)
-            most = (line.headcount.most or line.headcount.least).whole
             found[line.name.text] = Role(
                 line.name.text,
                 (side,) if side else self.sides,
                 line.headcount.least.whole,
-                most,
+                (line.headcount.most or line.headcount.least).whole,
                 self.stuff(uses).kinds if uses else None,
                 not any(isinstance(each, sides.NeverAimedAt) for each in line.details),
+                next((one.distance.metres for one in line.details if isinstance(one, sides.AimsFrom)), None),
             )
         return found
 
@@ -199,14 +202,12 @@ class Sheet:
         """The named areas."""
         found: dict[str, Place] = {}
         for line in self.tree.all_of("space", space.Area):
-            shut = any(isinstance(each, space.NobodyThere) and "enters" in each.verb for each in line.rules)
-            safe = any(isinstance(each, space.NobodyThere) and "touched" in each.verb for each in line.rules)
-            rooms = tuple(each for each in line.rules if isinstance(each, space.AtMostThere | space.NoneThere))
-            by = self.meaning(line.spot.name)
-            name = line.name.text
+            nobody = {each.verb for each in line.rules if isinstance(each, space.NobodyThere)}
+            rooms = tuple(each for each in line.rules if isinstance(each, ROOMS))
+            by, name = self.meaning(line.spot.name), line.name.text
             assert isinstance(by, Somewhere)
-            owners = self._owners(line)
-            found[name] = Place(name, name.split()[-1], owners, line.preposition, by.place, shut, rooms, safe)
+            where, shut = (self._owners(line), line.preposition, by.place), "enters there" in nobody
+            found[name] = Place(name, name.split()[-1], *where, shut, rooms, "is touched there" in nobody)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

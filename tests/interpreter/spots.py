@@ -6,10 +6,9 @@ from collections.abc import Iterable, Iterator
 
 from grammar.sentences import play
 from grammar.sentences.base import Np
-from grammar.sentences.space import NoneThere
 from tests.interpreter.board import AT, Pupil, Spot
 from tests.interpreter.names import SHARED_PLACES, Somewhere
-from tests.interpreter.room import meant
+from tests.interpreter.room import shut_to
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
 
@@ -69,16 +68,17 @@ def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
 
 
 def always_safe(sheet: Sheet, one: Pupil, by: Pupil) -> bool:
-    """Whether a pupil stays in an area in which nobody is touched, or which another one does not enter."""
-    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, one.side, one.role)]
+    """Whether a pupil stays in an area in which nobody is touched, or either of two where the other does not go."""
+    safe = {name for name, place in sheet.places.items() if place.safe or shut_to(sheet, name, one.side, by)}
+    kept = {name for name in sheet.places if shut_to(sheet, name, by.side, one)}
+    return _only_in(sheet, one, safe) or _only_in(sheet, by, kept)
+
+
+def _only_in(sheet: Sheet, pupil: Pupil, places: set[str]) -> bool:
+    """Whether a pupil stays in these areas and nowhere else."""
+    stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, pupil.side, pupil.role)]
     closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
-    safe = {
-        name
-        for name, place in sheet.places.items()
-        if place.safe
-        or any(isinstance(rule, NoneThere) and meant(sheet, rule.who, by.side, by.role) for rule in place.rooms)
-    }
-    return bool(closest) and all(place_of(sheet, line.where) in safe for line in closest)
+    return bool(closest) and all(place_of(sheet, line.where) in places for line in closest)
 
 
 def _stays(sheet: Sheet, line: play.Stay, side: str, role: str) -> bool:

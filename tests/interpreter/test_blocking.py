@@ -44,6 +44,18 @@ SHEETS = {
     "before a gate": ("the gate of the other side", "a blocker stands before each gate", "", ""),
     "before nobody's": ("the pots", "blockers block shots at the pots with the hands", "", ""),
     "of one side": (CONES, "blockers of north block shots at the cones", "", ""),
+    "two kinds": (
+        "the cones or the pots",
+        "blockers block shots at the cones of their side or the pots with a tray",
+        "",
+        "",
+    ),
+    "all of a side that does nothing else": (
+        CONES,
+        "players of south block shots at the cones",
+        "",
+        "",
+    ),
     "what follows": (
         CONES,
         "blockers block shots at the cones",
@@ -72,6 +84,8 @@ def test_both_readers_let_the_same_players_stop_a_ball(sheet: str) -> None:
     text = GAME.format(aim=aim, blocks=blocks, play=play, when=when)
     if sheet == "keepers":
         text = text.replace("blocker", "keeper")
+    if sheet.startswith("all of a side"):
+        text = text.replace("  players overarm throw", "  players of north overarm throw")
     if sheet == "whoever blocks may go":
         text = text.replace(", nobody aims at them", "")
     game = game_in("\n".join(line for line in text.splitlines() if line.strip()))

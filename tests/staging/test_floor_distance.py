@@ -158,3 +158,53 @@ def test_no_distance_jumps_because_a_thing_crosses_a_line():
     far, step_m = by_step(20, "north"), 18 / 20
     assert max(abs(one - other) for one, other in pairwise(far)) < 1.6 * step_m
     assert far[-1] == pytest.approx(10.0, abs=0.01)
+
+
+ALONE = """
+game Alone
+space
+  court 18 m by 9 m, in one piece
+  {area}
+sides
+  east and west, 2 to 20 players each, mirrored
+  role keeper: 1 player of each side
+kit
+  1 foam ball
+  {kit}, like a skittle
+set-up
+  foam balls in the middle
+  {start}
+play
+  {play}
+  players overarm throw a foam ball at the {aim}
+finish
+  after 5 min: a draw
+"""
+
+
+def test_a_zone_for_keepers_alone_keeps_all_others_out():
+    game = game_of(
+        ALONE.format(
+            area="goal zone: 4 m deep, before each back line, only keepers there",
+            kit="1 lantern for each side",
+            start="lanterns on the back line of their side",
+            play="keepers stay in the goal zone",
+            aim="lanterns of the other side",
+        )
+    )
+    assert far(game, at("lantern", "west")) == pytest.approx(4 + 1 - 0.15)
+    assert far(game, at("lantern", "west"), "keeper") == pytest.approx(18 - 0.15 - 3)
+
+
+def test_a_circle_for_some_alone_keeps_all_others_out():
+    """They stand around it: nearest on the 1.5 m beside it, in the middle of these."""
+    game = game_of(
+        ALONE.format(
+            area="den circle: 6 m deep, in the middle, only players of west there",
+            kit="1 den",
+            start="dens in the den circle",
+            play="players of west stay in the den circle",
+            aim="den",
+        )
+    )
+    assert far(game, at("den")) == pytest.approx(3 + 1.5 / 2)

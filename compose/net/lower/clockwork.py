@@ -11,6 +11,7 @@ from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
 from compose.net.lower.dispatch import cases_of
+from compose.net.lower.fouls import fouls
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
 from compose.net.lower.runs import row_place
@@ -29,6 +30,7 @@ def lower_clockwork(builder: Builder) -> None:
     """The transitions and reactions of all of them."""
     for side in builder.play.side_ids:
         for who in builder.play.populations(side):
+            builder.transitions.extend(fouls(builder, who))
             for kind in builder.play.of_sort(Sort.BALL):
                 for spot in spots_at_hand(builder.play, who):
                     builder.transitions.extend(_kept(builder, who, kind, spot))

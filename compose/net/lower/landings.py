@@ -11,11 +11,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.tokens import owner_key
+from compose.net.lower.tokens import in_play, owner_key
 from compose.net.moment import Moment
 from compose.net.net import Rule
 from compose.staging.floor.values import Rectangle
-from grammar.core.declared import Doing
+from grammar.core.declared import Area, Doing
 from grammar.core.play import Along
 from grammar.core.precedence import rest_for
 from grammar.core.rules import Result
@@ -90,7 +90,11 @@ def _of_who_waits(builder: Builder, kind: KindId) -> tuple[Spot, ...]:
 
 def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...]) -> Iterator[tuple[Spot, float]]:
     """Areas of the sheet, with the share of the half that they cover."""
-    shut = {(area.id, area.owner) for area in builder.play.areas if Doing.ENTER in area.shut}
+    shut = {
+        (area.id, area.owner)
+        for area in builder.play.areas
+        if Doing.ENTER in area.shut or _left_alone(builder, area)
+    }
     unfetched = (each.spot for each in builder.play.unfetched if each.ball == kind)
     shut |= {(spot.of, spot.owner) for spot in (*unfetched, *outside) if isinstance(spot.of, AreaId)}
     if not shut:
@@ -106,6 +110,11 @@ def _closed(builder: Builder, home: Spot, kind: KindId, outside: tuple[Spot, ...
                 if share > LEAST and laid.rectangle not in counted:
                     counted.add(laid.rectangle)
                     yield Spot(area.id, area.owner), share
+
+
+def _left_alone(builder: Builder, area: Area) -> bool:
+    """Whether none of those who alone enter an area is there to bring out what stops in it."""
+    return area.only is not None and not any(builder.places[at].start for at in in_play(builder, *sorted(area.only)))
 
 
 def _beyond(builder: Builder, kind: KindId, toward: SideId | None) -> Iterator[Spot]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import product
 from typing import assert_never
 
@@ -20,7 +21,7 @@ from compose.net.moment import Moment
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
 from grammar.core.guards import ALWAYS
-from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
+from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
 from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
@@ -144,6 +145,7 @@ def _aimed(
         aim,
         success_of(attempt.skill, aim),
         by_at=stand,
+        from_m=_said_distance(builder.play, offer, aim),
     )
     match aim:
         case AtThing():
@@ -163,6 +165,14 @@ def _aimed(
             yield from _along(builder, attempt, moment)
         case _:
             assert_never(aim)
+
+
+def _said_distance(play: Play, offer: Offer, aim: Aim) -> Fraction | None:
+    """From how far the line says that they try it; else what the role says, but of a pass, or of who waits."""
+    role = play.role(offer.by)
+    if offer.figures.from_m is not None or role is None or isinstance(aim, ToMate) or offer.at:
+        return offer.figures.from_m
+    return role.aims_from_m
 
 
 def _other(builder: Builder, side: SideId) -> SideId | None:

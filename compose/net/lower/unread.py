@@ -30,7 +30,9 @@ def unread(core: Core) -> tuple[Finding, ...]:
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
     there, sent = places_of_players(core.play), _sent_to(core.play)
-    limits = [(area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room]
+    limits = [
+        (area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room if limit.most
+    ]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
     touching = {offer.by for offer in core.play.offers for each in offer.attempts if each.skill is Skill.TOUCH}
     read |= {area.lines for area, limit, _ in limits if limit.most == 0 and touching & limit.who}

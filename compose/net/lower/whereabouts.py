@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from compose.net.lower.builder import Builder
+from grammar.core.fouls import Fouled
 from grammar.core.game import Play
 from grammar.core.lives import LastLife
 from grammar.core.play import Waiting
@@ -32,7 +33,7 @@ def meant(play: Play, rule: Rule, who: Subject) -> Iterable[Population]:
     if isinstance(who, AllPlaying | Waiting):
         return who.who
     trigger = rule.trigger
-    if isinstance(trigger, KeptFor | LastLife):
+    if isinstance(trigger, KeptFor | LastLife | Fouled):
         return trigger.who
     if not isinstance(trigger, Happening):
         return ()

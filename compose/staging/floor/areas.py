@@ -33,9 +33,10 @@ def with_areas(play: Play, ground: Ground) -> Ground:
     for area in play.areas:
         laid = [*ground.areas]
         owner = area.owner.key if isinstance(area.owner, SideId) else None
+        out = frozenset(who for who in play.populations() if area.keeps_out(who))
         for region in _regions_of(area, ground):
             box = outermost(region.rectangle, [other.rectangle for other in laid], ground.court)
-            laid.append(FloorArea(area.id.key, area.kind.value, owner, box, area.shut))
+            laid.append(FloorArea(area.id.key, area.kind.value, owner, box, area.shut, out))
         ground = evolve(ground, areas=tuple(laid))
     return ground
 

@@ -8,6 +8,7 @@ from compose.staging.floor.values import KEPT_OFF, Rectangle
 from grammar.core.game import Play
 from grammar.core.play import Home
 from grammar.core.values import Population
+from grammar.frozen import evolve
 
 
 def homes_of(play: Play, who: Population) -> tuple[Home, ...]:
@@ -21,10 +22,25 @@ def floors_of(play: Play, ground: Ground, who: Population) -> list[Rectangle]:
     return found or [ground.court]
 
 
+def around(floor: Rectangle, hole: Rectangle) -> list[Rectangle]:
+    """What is left beside a hole: before, behind and on both sides of it, as far as there is any floor."""
+    if not floor.overlaps(hole):
+        return [floor]
+    found = (
+        evolve(floor, right=hole.left),
+        evolve(floor, left=hole.right),
+        evolve(floor, top=hole.bottom),
+        evolve(floor, bottom=hole.top),
+    )
+    return [box for box in found if box.length > 0 and box.width > 0]
+
+
 def standing(play: Play, ground: Ground, who: Population) -> list[Rectangle]:
-    """The floors from which a population aims: where it stays, less what nobody enters or acts from."""
+    """The floors from which a population aims: where it stays, less what it does not enter or act from."""
     boxes = floors_of(play, ground, who)
     for area in ground.areas:
-        if area.shut & KEPT_OFF:
+        if who in area.out:
+            boxes = [part for box in boxes for part in around(box, area.rectangle)] or boxes
+        elif area.shut & KEPT_OFF:
             boxes = [box.without(area.rectangle) for box in boxes]
     return boxes

@@ -16,8 +16,6 @@ from grammar.finding import Finding, Severity
 
 def nowhere_to_act(core: Core) -> Iterator[Finding]:
     """A finding for every line of attempts whose players are shut out of all the floor that they may use."""
-    if not any(area.shut & KEPT_OFF for area in core.play.areas):
-        return
     ground, told = ground_of(core.play), set[int]()
     for offer in core.play.offers:
         if offer.at:
@@ -26,15 +24,16 @@ def nowhere_to_act(core: Core) -> Iterator[Finding]:
         shut = _covering(core.play, ground, offer.by)
         if shut is not None and line.number not in told:
             told.add(line.number)
-            verb = "enters" if Doing.ENTER in shut.shut else "acts in"
-            title = f"There is nowhere to do this from: nobody {verb} the {shut.name}, which is all their floor."
+            verb = "acts in" if Doing.ACT in shut.shut else "enters"
+            nobody = "only others enter" if offer.by in shut.out else f"nobody {verb}"
+            title = f"There is nowhere to do this from: {nobody} the {shut.name}, which is all their floor."
             hint = f"Make the {shut.name} less deep, or let players act there."
             yield Finding("N-nowhere", Severity.ERROR, title, line.span, hint)
 
 
 def _covering(play: Play, ground: Ground, by: Population) -> FloorArea | None:
     """An area that, by itself or with others like it, takes all the floor of some players."""
-    shut = [area for area in ground.areas if area.shut & KEPT_OFF]
+    shut = [area for area in ground.areas if area.shut & KEPT_OFF or by in area.out]
     floors = floors_of(play, ground, by)
     found = [next((area for area in shut if area.rectangle.joined(floor) == area.rectangle), None) for floor in floors]
     return found[0] if all(found) else None

@@ -7,7 +7,8 @@ from fractions import Fraction
 from math import exp
 
 from compose.staging.floor.floor import ground_of
-from compose.staging.floor.homes import floors_of
+from compose.staging.floor.ground import Ground
+from compose.staging.floor.homes import around, floors_of
 from compose.staging.floor.values import Rectangle
 from grammar.core.declared import Area, Doing
 from grammar.core.game import Core, Play
@@ -22,10 +23,13 @@ def safe_share(play: Play, who: Population, by: Population) -> float:
     """How much of the time a population cannot be touched by another one: they are in a safe place as often as it is
     large (assumption), less where they may not stay there for long."""
     safe = [area for area in play.areas if is_safe_from(area, by)]
-    if not safe:
+    shut = any(area.keeps_out(who) for area in play.areas)
+    if not safe and not shut:
         return 0.0
     ground = ground_of(play)
     floors = floors_of(play, ground, who)
+    if shut and not _entered_floors(ground, floors_of(play, ground, by), who):
+        return 1.0
     whole = sum(floor.length * floor.width for floor in floors)
     if whole <= 0:
         return 0.0
@@ -46,7 +50,15 @@ def safe_share(play: Play, who: Population, by: Population) -> float:
 
 def is_safe_from(area: Area, by: Population) -> bool:
     """Whether somebody in an area cannot be touched by these: nobody is touched there, or they may not go there."""
-    return Doing.TOUCH in area.shut or any(room.most == 0 and by in room.who for room in area.room)
+    return Doing.TOUCH in area.shut or area.keeps_out(by)
+
+
+def _entered_floors(ground: Ground, floors: list[Rectangle], who: Population) -> list[Rectangle]:
+    """Of these floors what a population may enter."""
+    for area in ground.areas:
+        if who in area.out:
+            floors = [part for floor in floors for part in around(floor, area.rectangle)]
+    return floors
 
 
 def _part_of_a_stay(limit_s: Fraction | None) -> float:
@@ -55,14 +67,16 @@ def _part_of_a_stay(limit_s: Fraction | None) -> float:
 
 
 def nobody_in_reach(core: Core) -> Iterator[Finding]:
-    """A finding for every line by which players touch others whom they never meet."""
-    told: set[int] = set()
+    """A finding for every line by which nobody ever meets whom they would touch."""
+    chases: dict[int, list[tuple[Population, Population]]] = {}
     for offer in core.play.offers:
         aims = [each.aim for each in offer.attempts if each.skill is Skill.TOUCH and isinstance(each.aim, AtPlayers)]
-        line = core.lines[offer.lines[0]]
-        if not aims or line.number in told or any(meet(core.play, offer.by, who) for aim in aims for who in aim.of):
+        if aims:
+            chases.setdefault(offer.lines[0], []).extend((offer.by, who) for aim in aims for who in aim.of)
+    for number, pairs in chases.items():
+        if any(meet(core.play, one, other) for one, other in pairs):
             continue
-        told.add(line.number)
+        line = core.lines[number]
         title = "Nobody can be touched: these players and those whom they touch stay on different floor."
         hint = 'Let one of them cross, such as "taggers stay in the half of the other side".'
         yield Finding("N-nowhere", Severity.ERROR, title, line.span, hint)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import hypot
 
 from grammar.core.declared import Doing
+from grammar.core.values import Population
 from grammar.finding import Finding
 from grammar.frozen import evolve, frozen
 
@@ -118,13 +119,14 @@ class Half:
 
 @frozen
 class FloorArea:
-    """An area on the floor. `owner` is the side it belongs to; `shut` is what nobody does there."""
+    """An area on the floor. `owner` is the side it belongs to; `shut` is what nobody does there; `out` do not enter."""
 
     name: str
     kind: str
     owner: str | None
     rectangle: Rectangle
     shut: frozenset[Doing] = frozenset()
+    out: frozenset[Population] = frozenset()
 
 
 @frozen

@@ -12,6 +12,7 @@ from compose.net.told import (
     CameBack,
     Doer,
     Fetched,
+    FouledSo,
     Freed,
     Held,
     RanOn,
@@ -82,6 +83,11 @@ def _(told: Strayed, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
 @clauses.register
 def _(told: Held, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
     return f"{_player(told.who)} holds a {told.ball.key} too long", *follows_words(net, told.effects, tight=tight)
+
+
+@clauses.register
+def _(told: FouledSo, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    return f"{_player(told.who)} fouls", *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register

@@ -12,7 +12,9 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.stopping import Blocking, Means
 from grammar.core.values import SHARED, Population, SideId, Sort, Thing
+from grammar.frozen import evolve
 from grammar.sentences import play
+from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
 
 ONE, EACH = ("a", "an"), ("each", "every")
@@ -29,16 +31,36 @@ MEANS = {
 def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blocking]:
     """Players of the side whose the thing is; of what is nobody's, players of every side."""
     role = reader.player_phrase(sentence.who)[1]
-    if sentence.count is None and role is None:
+    if sentence.count is None and role is None and _do_something_else(reader, sentence.who):
         hint = "Write how many, such as: 1 player stands before each target"
-        raise Senseless(sentence.who, "How many block is not said.", hint)
+        title = "How many block is not said, of those who try something else, too."
+        raise Senseless(sentence.who, title, hint)
+    whats = [each for each in (sentence.what, sentence.also) if each is not None]
+    if len(whats) == 2 and whats[0].words() == whats[1].words():
+        raise Senseless(whats[1], f"`{whats[1].words()}` stands twice.", "Take one of them out.")
+    found = [each for what in whats for each in _of_what(reader, evolve(sentence, what=what, also=None), line)]
+    yield from found
+
+
+def _do_something_else(reader: Reader, who: Np) -> bool:
+    """Whether any line of play gives these players anything to try in play."""
+    tried = [
+        *(each.who for each in reader.game.all_of("play", play.Attempt) if each.where is None),
+        *(each.who for each in reader.game.all_of("play", play.Touch)),
+        *(each.who for each in reader.game.all_of("play", play.Take)),
+    ]
+    return bool(frozenset(acting(reader, who)) & {one for each in tried for one in acting(reader, each)})
+
+
+def _of_what(reader: Reader, sentence: Blocks, line: int) -> list[Blocking]:
+    """Of one of the things of which a line speaks. Raises Senseless."""
     found = list(_by_side(reader, sentence, _before_each(sentence), line))
     if not found:
         raise Senseless(sentence.who, "Nobody blocks what belongs to others.", "Name players of the side whose it is.")
     for blocking in found:
         _each_or_in_all(reader, sentence, blocking)
         _enough(reader, sentence, blocking)
-    yield from found
+    return found
 
 
 def _before_each(sentence: Blocks) -> int | None:

@@ -76,7 +76,7 @@ def only_the_court(reader: Reader, where: Np) -> None:
 def balls_of_event(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
     """The balls of an event, of which none is a player."""
     if isinstance(reader.game.meaning(phrase.name), PlayerMeaning):
-        raise Senseless(phrase, "A ball crosses, not a player.", "Write: a ball, or say that a player arrives.")
+        raise Senseless(phrase, "A ball crosses, not a player.", "Who steps over a line fouls: write a player fouls")
     return frozenset(reader.balls(phrase))
 
 

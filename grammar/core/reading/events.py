@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from grammar.core.fouls import Fouled
 from grammar.core.reading.claims import read_claim, where_players_are
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
@@ -39,6 +40,7 @@ from grammar.frozen import evolve, field, frozen
 from grammar.sentences import finish, lives, time, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
+from grammar.sentences.fouls import Fouls
 from grammar.sentences.runs import InARow
 
 ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED, when.HitHigh: Result.HIGH}
@@ -76,6 +78,8 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
                 yield Moment(trigger, spoken, None, side, side)
         case time.AfterTime() | time.EveryTime() | time.HalfTime():
             yield Moment(read_moment(reader, event), Spoken(reader.side_ids), None, None)
+        case Fouls():
+            yield from _fouls(reader, event)
         case when.EveryoneHolds():
             everybody = frozenset(reader.populations(reader.side_ids))
             yield Moment(AllHold(everybody, seconds(event.time)), Spoken(reader.side_ids), None, None)
@@ -100,6 +104,19 @@ def _runs(reader: Reader, event: InARow) -> Iterator[Moment]:
         spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None, parts={Whose.ACTOR: own})
         one = next(iter(others)) if len(others) == 1 else None
         yield Moment(Run(side, frozenset(skills), number.whole), spoken, side, one, side)
+
+
+def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:
+    """A player in play of each side that is meant. Raises Senseless."""
+    said, role = reader.player_phrase(event.who)
+    if said.whose not in (Whose.UNSAID, Whose.NAMED, Whose.ONE_EACH, Whose.ANY):
+        raise Senseless(event.who, f"`{event.who.words()}`: of nobody has been spoken.", "Write: a player fouls")
+    for side in reader.side_ids:
+        if side in Spoken(reader.side_ids).meant(said, reader.all_sides) and reader.of_role([side], role):
+            others = reader.others(side)
+            concerned = next(iter(others)) if len(others) == 1 else None
+            who = frozenset(reader.of_role([side], role))
+            yield Moment(Fouled(who), _spoken(reader, side, concerned, None), side, concerned)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:

@@ -148,12 +148,20 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
         if len(others) != 1 or not of_points:
             hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"
             raise Senseless(last, "The next point decides only where points were level.", hint)
+    for halves in reader.game.all_of("finish", finish.Halves):
+        if halves.length is not None and seconds(halves.length) != seconds(sentence.time):
+            title = f"Two halves of {halves.length.words()}: the clock that ends each of them says otherwise."
+            results = sentence.words().partition(": ")[2]
+            raise Senseless(sentence.time, title, f"Write: after {halves.length.words()}: {results}")
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 
 
 def read_tie(reader: Reader, sentence: finish.BothAtOnce, line: int) -> Iterator[Tie]:
     """Two winners with one move."""
     yield Tie(read_verdicts(reader, (sentence.result,), Spoken(reader.side_ids))[0], (line,))
+
+
+_CHANGED = {None: Seats.NOTHING, "the sides change tasks": Seats.TASKS, "the sides change ends": Seats.ENDS}
 
 
 def read_match(sentences: list[tuple[Node, int]]) -> Match:
@@ -165,8 +173,7 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
             case finish.BestOf():
                 match = evolve(match, rounds=sentence.rounds.whole, lines=lines)
             case finish.Halves():
-                change = Seats.TASKS if sentence.change == "the sides change tasks" else Seats.ENDS
-                match = evolve(match, halves=True, change=change, lines=lines)
+                match = evolve(match, halves=True, change=_CHANGED[sentence.change], lines=lines)
             case finish.Innings():
                 parts = sentence.number.whole
                 match = evolve(match, halves=True, parts=parts, change=Seats.TASKS, lines=lines)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from grammar.core.clock import AtTime
+from grammar.core.fouls import Fouled
 from grammar.core.reading.claims import track_start
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers, things_of
@@ -75,9 +76,9 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
     all_of_them = who.determiner in ("all", "every", "each")
-    if isinstance(trigger, InARow):
+    if isinstance(trigger, InARow | Fouled):
         _one_ball_alone(reader, who, balls, all_of_them)
-    if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow):
+    if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):
         return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
     if not used & balls:
@@ -86,9 +87,9 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
 
 
 def _one_ball_alone(reader: Reader, who: Np, balls: frozenset[KindId], all_of_them: bool) -> None:
-    """Raises Senseless where a row may have been made with either of several balls."""
+    """Raises Senseless where it could be either of several balls."""
     if not all_of_them and sum(supply.count for supply in reader.supplies if supply.thing.kind in balls) > 1:
-        title = f"`{who.words()}`: with several balls it is not known with which the row was made."
+        title = f"`{who.words()}`: with several balls it is not known which of them."
         raise Senseless(who, title, "Play with one ball, or say: all balls go to the other side")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.clock import AtTime
+from grammar.core.fouls import Fouled
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.crossing import waiting_there
@@ -96,7 +97,7 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         if not trigger.who <= of:
             raise Senseless(who, f"Not only {who.name.text} lose their last life here.", "Write: that player")
         return (Mover(Person.OBJECT, moment.concerned),)
-    if isinstance(trigger, KeptFor):
+    if isinstance(trigger, KeptFor | Fouled):
         return (Mover(Person.ACTOR, moment.actor),)
     if not isinstance(trigger, Happening):
         raise Senseless(

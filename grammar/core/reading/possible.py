@@ -12,6 +12,7 @@ from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
 from grammar.core.reading.fetching import fetched_by_nobody
 from grammar.core.reading.placed import places_of_things
+from grammar.core.rotation import Occasion
 from grammar.core.rules import Add, Becomes, Happening, Rule
 from grammar.finding import Finding, Severity
 
@@ -110,6 +111,7 @@ def _asking(play: Play) -> Iterator[int]:
     guarded += [(rule.guard, rule.lines) for rule in play.rules]
     guarded += [(rule.trigger.guard, rule.lines) for rule in play.rules if isinstance(rule.trigger, Becomes)]
     yield from (lines[0] for guard, lines in guarded if _of_points(guard))
+    yield from (rotation.lines[0] for rotation in play.rotations if rotation.every is Occasion.POINT)
     decided = [(end.verdicts, end.lines) for end in (*play.ends, *((play.bell,) if play.bell else ()))]
     yield from (lines[0] for verdicts, lines in decided if any(_counts_points(verdict) for verdict in verdicts))
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless, Whose
-from grammar.core.rotation import Rotation
+from grammar.core.rotation import Occasion, Rotation
 from grammar.core.values import PLAIN, Population, RoleId
 from grammar.sentences import play
 from grammar.sentences.base import Quantity
@@ -21,21 +21,24 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
     every = sentence.every
     if isinstance(every, Quantity) and every.seconds <= 0:
         raise Senseless(every, "They would change all the time.", "Write: every 60 s")
+    after = _every(every)
     for who in acting(reader, sentence.who):
         role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
         if role is None or not isinstance(who.role, RoleId):
             _a_side(reader, sentence, who)
-            yield Rotation(who, _every_s(every), (line,))
+            yield Rotation(who, after, (line,))
             continue
         if role.least < 1:
             title = f"There may be no {who.role.key} at all, so that nothing passes on."
             raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
-        yield Rotation(who, _every_s(every), (line,))
+        yield Rotation(who, after, (line,))
 
 
 def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
     words = sentence.who.words()
+    if _every(sentence.every) is Occasion.POINT:
+        raise Senseless(sentence, "A whole side changes by the clock, or after a round.", "Write: every 60 s")
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
         hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
@@ -62,7 +65,7 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
     return iter(())
 
 
-def _every_s(every: Quantity | str) -> Fraction | None:
+def _every(every: Quantity | str) -> Fraction | Occasion:
     if isinstance(every, Quantity):
         return seconds(every)
-    return None if every == "round" else Fraction(60)
+    return Fraction(60) if every == "minute" else Occasion("point" if every.startswith("point") else every)

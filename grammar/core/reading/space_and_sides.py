@@ -8,9 +8,9 @@ from fractions import Fraction
 from grammar.core.declared import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
 from grammar.core.reading.reader import Reader, metres, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
-from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, RoleId, SideId, Spot, TrackId
+from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, Population, RoleId, SideId, Spot, TrackId
 from grammar.sentences import sides, space
-from grammar.sentences.base import Node
+from grammar.sentences.base import Node, Np
 from grammar.sentences.base import Owner as OwnerPhrase
 from grammar.words import listing
 
@@ -136,7 +136,27 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
             if isinstance(rule, space.AtMostThere | space.NoneThere)
         )
         depth = metres(sentence.depth) if sentence.depth else None
-        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut))
+        only = _only(reader, sentence, owner, shut)
+        if only is not None:
+            rooms = (*rooms, Room(frozenset(reader.populations(reader.side_ids)) - only, 0))
+        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only)
+
+
+def _only(
+    reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Doing]
+) -> frozenset[Population] | None:
+    """Who alone enters an area: of the side whose it is, where the line does not say of which. Raises Senseless."""
+    said = [rule for rule in sentence.rules if isinstance(rule, space.OnlyThere)]
+    if not said:
+        return None
+    others = [rule for rule in sentence.rules if isinstance(rule, space.AtMostThere | space.NoneThere)]
+    if len(said) > 1 or others or Doing.ENTER in shut:
+        raise Senseless(said[-1], "This area says twice who enters it.", "Keep one of the two.")
+    found = _of(reader, said[0].who, owner, reader.all_sides if owner is SHARED else frozenset({owner}))
+    if not found or found == frozenset(reader.populations(reader.side_ids)):
+        title = f"`{said[0].words()}` keeps {'nobody' if found else 'everybody'} out."
+        raise Senseless(said[0], title, "Name a role of the side, such as: only goalkeepers there")
+    return found
 
 
 def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
@@ -153,11 +173,17 @@ def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
 
 
 def _room(reader: Reader, rule: space.AtMostThere | space.NoneThere, owner: Owner) -> Room:
-    said, role = reader.player_phrase(rule.who)
-    own = None if owner is SHARED else frozenset({owner})
-    spoken = Spoken(reader.side_ids, own=own, that=own)
-    sides = spoken.meant(said, reader.all_sides)
-    return Room(frozenset(reader.of_role(sides, role)), rule.most.whole if isinstance(rule, space.AtMostThere) else 0)
+    most = rule.most.whole if isinstance(rule, space.AtMostThere) else 0
+    return Room(_of(reader, rule.who, owner, reader.all_sides), most)
+
+
+def _of(reader: Reader, who: Np, owner: Owner, unsaid: frozenset[SideId]) -> frozenset[Population]:
+    """The players of a phrase of an area of an owner; those `unsaid` where it does not say of which side."""
+    said, role = reader.player_phrase(who)
+    own = frozenset({owner}) if isinstance(owner, SideId) else None
+    others = reader.others(owner) if isinstance(owner, SideId) else None
+    spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None)
+    return frozenset(reader.of_role(spoken.meant(said, unsaid), role))
 
 
 def read_track(reader: Reader, sentence: space.Track, line: int) -> Iterator[Track]:

@@ -1,4 +1,4 @@
-"""Rules only for who acts from a place, or for what has bounced: "a player is hit from the far zone after a bounce"."""
+"""Rules only for who acts from a place or from afar, or for what has bounced: "a player is hit from the far zone"."""
 
 from __future__ import annotations
 
@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from grammar.core.reading.events import Moment, moments
 from grammar.core.reading.limits import nothing_bounces
 from grammar.core.reading.naming import names_in
-from grammar.core.reading.reader import Reader
+from grammar.core.reading.reader import Reader, metres
 from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Happening, Result
 from grammar.core.values import At, Part, SideId
 from grammar.frozen import evolve
-from grammar.sentences import when
+from grammar.sentences import play, when
 from grammar.sentences.base import Np
 
 COUNTING = (Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CAUGHT, Result.PASSED)
@@ -22,7 +22,11 @@ IN_PLAY = (Result.TOUCHED, Result.TAKEN, Result.ARRIVED)
 def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
     """All triggers of a line; where it says from where, only what those do who wait there; or only what bounced."""
     for moment in moments(reader, sentence.event):
-        there = moment if sentence.whence is None else _from(reader, moment, sentence.whence)
+        there = moment
+        if isinstance(sentence.whence, when.Afar):
+            there = _from_afar(reader, moment, sentence.whence)
+        elif sentence.whence is not None:
+            there = _from(reader, moment, sentence.whence)
         yield there if sentence.bounced is None else _bounced(reader, there, sentence)
 
 
@@ -37,6 +41,22 @@ def _bounced(reader: Reader, moment: Moment, sentence: when.When) -> Moment:
         hint = f"Write in play: a {what} after a bounce does not count"
         raise Senseless(sentence, "What else follows from it would still do so.", hint)
     return evolve(moment, trigger=evolve(trigger, bounced=True, named=trigger.named + 1))
+
+
+def _from_afar(reader: Reader, moment: Moment, afar: when.Afar) -> Moment:
+    """Of attempts of which a line says that they come from so far or farther."""
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result in IN_PLAY:
+        title = f"`from {afar.words()}`: of that no distance is known."
+        raise Senseless(afar, title, "Leave that out, or say it of a thing that falls or a player who is hit.")
+    said = [each.told(play.FromWhere) for each in reader.game.all_of("play", play.Attempt)]
+    known = [metres(each.distance) for each in said if isinstance(each, play.FromWhere)]
+    known += [role.aims_from_m for role in reader.roles if role.aims_from_m is not None]
+    if not any(each >= metres(afar.distance) for each in known):
+        title = f"No line lets anybody try anything from {afar.words()}."
+        hint = f"Add under play, such as: players roll a ball at the pins, from {afar.words()}"
+        raise Senseless(afar, title, hint)
+    return evolve(moment, trigger=evolve(trigger, from_m=metres(afar.distance), named=trigger.named + 1))
 
 
 def _from(reader: Reader, moment: Moment, whence: Np) -> Moment:

@@ -102,7 +102,7 @@ def _of_determiner(determiner: str, other: str | None) -> Whose:
 
 def is_keeper(meaning: Meaning | None) -> bool:
     """Whether a name is that of a role of keepers: in an event that is who guards the thing."""
-    return isinstance(meaning, PlayerMeaning) and meaning.role in ("keeper", "keepers")
+    return isinstance(meaning, PlayerMeaning) and (meaning.role or "").endswith(("keeper", "keepers"))
 
 
 def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claimed:

@@ -1,0 +1,38 @@
+"""Fouls of a population: moves that its side may leave alone, for nobody has to foul."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.net.lower.attempts import case_effects, case_guard
+from compose.net.lower.builder import Builder, at_least
+from compose.net.lower.dispatch import cases_of
+from compose.net.lower.last_life import settled
+from compose.net.lower.services import act
+from compose.net.lower.tokens import in_play
+from compose.net.moment import Moment, fires
+from compose.net.net import All, Rate, Transition
+from compose.net.told import FouledSo
+from grammar.core.values import Population
+
+
+def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
+    """What follows when one of them fouls, where the sheet says anything of it."""
+    others = builder.play.others(who.side)
+    concerned = others[0] if len(others) == 1 else None
+    moment = Moment(who, concerned, concerned or who.side)
+    rules = [rule for rule in builder.play.rules if fires(rule.trigger, moment)]
+    players = in_play(builder, who)
+    for each in cases_of(builder.play, rules) if rules else ():
+        for case, cast in settled(builder, moment, each) if each.effects else ():
+            yield Transition(
+                FouledSo(who, case.done),
+                who.side.key,
+                False,
+                act(builder, "foul", rules[0].lines, None),
+                "always",
+                Rate((players,), cast.share),
+                All((at_least(players), *case_guard(builder, case), *cast.guard)),
+                case_effects(builder, case, moment, cast),
+                tuple(builder.rule(lines) for lines in case.lines),
+            )
