@@ -20,6 +20,7 @@ from compose.net.lower.trying import attempt_of
 from compose.net.moment import Moment
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.staging.floor.touching import meet
+from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
