@@ -8,15 +8,15 @@ from attrs import evolve, frozen
 
 from grammar.sentences import play, when
 from grammar.sentences.base import Np
-from grammar.sentences.blocking import Blocks
 from tests.interpreter.aims import Target, hit_aims, targets, way_start
-from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot, Thing
+from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
+from tests.interpreter.stopping import blocked_by
 from tests.interpreter.ways import one_by_one, ways
 from tests.interpreter.whose import Of, whose
 
