@@ -111,12 +111,11 @@ def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:
     said, role = reader.player_phrase(event.who)
     if said.whose not in (Whose.UNSAID, Whose.NAMED, Whose.ONE_EACH, Whose.ANY):
         raise Senseless(event.who, f"`{event.who.words()}`: of nobody has been spoken.", "Write: a player fouls")
-    for side in reader.side_ids:
-        if side in Spoken(reader.side_ids).meant(said, reader.all_sides) and reader.of_role([side], role):
-            others = reader.others(side)
-            concerned = next(iter(others)) if len(others) == 1 else None
-            who = frozenset(reader.of_role([side], role))
-            yield Moment(Fouled(who), _spoken(reader, side, concerned, None), side, concerned)
+    meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
+    for side in (each for each in reader.side_ids if each in meant and reader.of_role([each], role)):
+        others, who = reader.others(side), frozenset(reader.of_role([side], role))
+        concerned = next(iter(others)) if len(others) == 1 else None
+        yield Moment(Fouled(who), _spoken(reader, side, concerned, None), side, concerned)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:
