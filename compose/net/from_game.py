@@ -62,8 +62,7 @@ def net_of(
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
-    builder.findings.extend((*doubts(core), *own_down(core), *fixed_targets(core)))
-    builder.findings.extend((*unlike_sides(core), *same_tasks(core), *unread(core)))
+    builder.findings.extend(_of_the_sheet(core))
     _counters(builder)
     schedule = _lower_moves(builder)
     ends, bell = lower_ends(builder), lower_bell(builder)
@@ -128,6 +127,12 @@ def _duties(builder: Builder) -> Iterator[Duty]:
             yield Duty(task, side.key, builder.players[side], sum(builder.players.values()), every, place)
             continue
         yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every, place)
+
+
+def _of_the_sheet(core: Core) -> Iterator[Finding]:
+    """What the sheet alone shows, whoever plays."""
+    yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
+    yield from unread(core)
 
 
 def _counters(builder: Builder) -> None:
