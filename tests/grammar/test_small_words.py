@@ -55,6 +55,10 @@ SENSELESS = (
     ("like a plastic pin", "like their plastic pin"),
     ("9 players each", "9 players all"),
     ("  lanterns on the", "  all but lanterns on the"),
+    ("players overarm throw", "the player overarm throws"),
+    ("2 foam balls in each half", "all foam balls in each half"),
+    ("waits in the rest queue", "waits in that rest queue"),
+    ("at the lanterns or", "at each lantern or"),
 )
 
 

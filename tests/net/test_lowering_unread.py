@@ -34,6 +34,16 @@ def test_how_many_have_a_role_that_nobody_comes_to_have(range_: str, lines: list
     assert told(sides=f"{SIDES}\n  role guard: {range_} players of each side") == lines
 
 
+@pytest.mark.parametrize(("kit", "noted"), [("1 cone for each side", True), ("2 cones for each side", False)])
+def test_an_order_of_one_target_is_told(kit: str, noted: bool) -> None:
+    play = "players underarm throw a soft ball at the cones of the other side in order"
+    stand = "soft balls in each half\n  cones on the back line of their side"
+    sections = {"space": SPACE, "sides": SIDES, "kit": f"2 soft balls\n  {kit}", "set-up": stand, "play": play}
+    text = "game One\n" + "".join(f"{name}\n  {said}\n" for name, said in {**sections, "finish": FINISH}.items())
+    found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
+    assert any("in order or not" in each.title for each in found) == noted
+
+
 def test_a_role_that_grows_is_read() -> None:
     sides = f"{SIDES}\n  role guard: 1 to 2 players of each side"
     assert told(sides=sides, when="a player is hit: that player becomes a guard") == []

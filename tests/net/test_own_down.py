@@ -10,6 +10,7 @@ from tests.interpreter.sheets import game_in, granted
 from tests.net.sheet_pieces import KIT, SET_UP, SPACE
 
 AT_OTHERS = "players roll a soft ball at the cones of the other side"
+AT_PLAYERS = "players underarm throw a soft ball at the players of the other side"
 RACE = "the first side to 2 points wins"
 AT_OWN = "players roll a soft ball at the cones of their side"
 
@@ -37,6 +38,10 @@ def test_more_of_their_own_down(play: str, result: str, warned: bool) -> None:
         (AT_OWN, "", "a side wins when it has no cones standing", False),
         (AT_OTHERS, "a side has no cones standing: that side scores 1 point", RACE, True),
         (AT_OTHERS, "a side has no cones standing: the other side scores 1 point", RACE, False),
+        (AT_PLAYERS, "a player is hit: that player is out", "a side wins when it has no players in", True),
+        (AT_PLAYERS, "a player is hit: that player is out", "a side wins when the other side has no players in", False),
+        (AT_PLAYERS, "a ball is missed: the thrower is out", "a side wins when it has no players in", False),
+        (AT_PLAYERS, "a player is hit: that side scores 1 point", RACE, True),
         (AT_OTHERS, "a cone is knocked: its side scores 1 point", RACE, True),
         (AT_OTHERS, "a cone is knocked: its side scores 1 point", "after 5 min: fewer points wins, else a draw", False),
         (AT_OTHERS, "a cone is knocked while it has 1 cone standing: its side scores 1 point", RACE, False),

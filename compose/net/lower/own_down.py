@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from grammar.core.ends import Most, Verdict, Won
 from grammar.core.game import Core, Play
-from grammar.core.guards import ALWAYS, Compare, Count, Guard, Points, Relation, ThingsAt
+from grammar.core.guards import ALWAYS, Compare, Count, Guard, PlayersAt, Points, Relation, ThingsAt
 from grammar.core.play import AtThing
-from grammar.core.rules import ON_A_PLAYER, Add, Becomes, Finish, Happening, Result, Rule
-from grammar.core.values import Population, Posture, SideId, Thing
+from grammar.core.rules import ON_A_PLAYER, Add, Becomes, Finish, Go, Happening, Person, Result, Rule, Swap
+from grammar.core.values import Population, Posture, Presence, SideId, Thing
 from grammar.finding import Finding, Severity
 
 CODE = "N-own-down"
@@ -56,11 +56,24 @@ def _who_lost(play: Play, guard: Guard) -> SideId | None:
     """The side of whose things few stand, or many lie, where a guard holds that asks for nothing else."""
     if not isinstance(guard, Compare):
         return None
+    if isinstance(guard.count, PlayersAt):
+        return _who_is_driven_out(play, guard.count, guard.relation)
     low = guard.relation in LOW and (guard.relation is Relation.AT_MOST or guard.bound == 0)
     high = guard.relation is not Relation.AT_MOST
     return (_owner(play, guard.count, Posture.UP) if low else None) or (
         _owner(play, guard.count, Posture.DOWN) if high else None
     )
+
+
+def _who_is_driven_out(play: Play, count: PlayersAt, relation: Relation) -> SideId | None:
+    """The side few of whose players are in, if nothing but a hit by others sends anybody away."""
+    sides = {who.side for who in count.of}
+    away = [(rule, each) for rule in play.rules for each in rule.effects if isinstance(each, Go | Swap)]
+    away = [(rule, each) for rule, each in away if isinstance(each, Swap) or each.to is not Presence.PLAYING]
+    hit = {_who_is_hit(play, rule) for rule, each in away if each.who is Person.OBJECT}
+    only_so = all(each.who is Person.OBJECT and _who_is_hit(play, rule) for rule, each in away)
+    low = count.at == {Presence.PLAYING} and relation is not Relation.AT_LEAST
+    return next(iter(sides)) if low and only_so and len(sides) == 1 and sides <= hit else None
 
 
 def _gains_by_being_hit(play: Play, rule: Rule) -> bool:

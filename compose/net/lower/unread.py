@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.whereabouts import places_of_players
-from grammar.core.declared import Role
+from grammar.core.declared import Per, Role
 from grammar.core.game import Core, Play
-from grammar.core.play import Lines, Offer
+from grammar.core.play import AtThing, Lines, Offer, Order
 from grammar.core.rules import Go
 from grammar.core.values import At, Skill, Spot
 from grammar.finding import Finding, Severity
@@ -23,7 +23,7 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_low(core)):
+    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_orders(core), *_low(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
@@ -86,6 +86,18 @@ def _skills(core: Core) -> Iterator[tuple[Finding, int]]:
     if idle:
         title = f"The game is to practise {listing(idle)}; no line of play lets anybody try that."
         yield _told(core, core.facts.lines, title, "Leave it out of skills, or add it to play."), core.facts.lines[0]
+
+
+def _orders(core: Core) -> Iterator[tuple[Finding, int]]:
+    """An order of one target."""
+    for offer in core.play.offers:
+        for aim in (each.aim for each in offer.attempts):
+            if isinstance(aim, AtThing) and aim.order is Order.IN_ORDER:
+                supplies = [supply for supply in core.play.supplies if supply.thing == aim.thing]
+                number = sum(supply.count for supply in supplies) * core.play.kind(aim.thing.kind).parts
+                if number == 1 and all(supply.per is not Per.PLAYER for supply in supplies):
+                    title = f"There is one {aim.thing.kind.key} to aim at: in order or not is the same."
+                    yield _told(core, offer.lines, title, "Leave the order out, or put up more."), offer.lines[0]
 
 
 def _low(core: Core) -> Iterator[tuple[Finding, int]]:

@@ -8,7 +8,15 @@ import attrs
 
 from grammar.core.reading.whose import OWN_WORDS, THAT_WORDS, Senseless
 from grammar.game import Game
-from grammar.meanings import ACTORS, AgentMeaning, CategoryMeaning, KitMeaning, PlayerMeaning, TeacherMeaning
+from grammar.meanings import (
+    ACTORS,
+    AgentMeaning,
+    CategoryMeaning,
+    KitMeaning,
+    PlaceMeaning,
+    PlayerMeaning,
+    TeacherMeaning,
+)
 from grammar.sentences import play, sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 
@@ -23,12 +31,25 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     """Raises Senseless for the first small word of a sentence that means nothing where it stands."""
     for node in _nodes(sentence):
         _refuse(game, node, section)
+    _refuse_of_none_spoken(game, sentence)
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
             _refuse_two_meant(phrase, sentence)
             if phrase.determiner in _NOT_OF_EVENTS:
                 title = f"`{phrase.words()}`: that happens to one at a time; of all, say what a side has left."
                 raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
+
+
+def _refuse_of_none_spoken(game: Game, sentence: Node) -> None:
+    """Raises Senseless for "that queue" and "that ball" where the sentence has not spoken of one before."""
+    before: list[Np] = []
+    for node in _nodes(sentence):
+        if isinstance(node, Np):
+            meaning = game.vocabulary.get(node.name.text)
+            that_place = node.determiner in THAT_WORDS and isinstance(meaning, PlaceMeaning)
+            if that_place and not any(game.vocabulary.get(each.name.text) == meaning for each in before):
+                raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: the {node.name.text}")
+            before.append(node)
 
 
 def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
@@ -84,6 +105,11 @@ def _refuse(game: Game, node: Node, section: str) -> None:
         case play.StandUp() if node.what.determiner in FOR_EACH:
             title = f"`{node.what.words()}`: one is stood up at a time."
             raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
+        case play.AimAt() if node.what.determiner in ("each", "every"):
+            plain = attrs.evolve(node.what, determiner="the").words()
+            raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
+        case play.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
+            raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
         case play.AimTo() if node.what.determiner in (*FOR_EACH, *THAT_WORDS):
             raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
         case sides.Placing() if node.all_but and node.count is None:

@@ -74,6 +74,7 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
     _refuse_any_of_several(reader, sentence.where)
     if reader.is_kit(sentence.what):
         _refuse_half_of_whom(reader, sentence)
+        _refuse_all_in_each(reader, sentence)
         found = list(_things_start(reader, sentence, count, spread, line))
         _refuse_side_without(reader, sentence, found)
         yield from found
@@ -90,6 +91,16 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
                     "Leave the line out, or say with `stay` where they stay.",
                 )
             yield Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+
+
+def _refuse_all_in_each(reader: Reader, sentence: sides.Placing) -> None:
+    """Raises Senseless where all of what is nobody's should lie in each of several places."""
+    several = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH and len(reader.sides) > 1
+    shared = any(each.owner is SHARED for each in _things(reader, sentence.what))
+    if several and shared and sentence.what.determiner == "all":
+        title = f"`{sentence.what.words()}` cannot all be {sentence.preposition} `{sentence.where.words()}`."
+        hint = f"Write: {sentence.what.name.text} {sentence.preposition} {sentence.where.words()}"
+        raise Senseless(sentence.what, title, f"{hint}. They are then shared out.")
 
 
 def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:

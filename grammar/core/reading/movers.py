@@ -114,6 +114,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     if trigger.by <= meant and (said.whose is Whose.NAMED or role or trigger.result is Result.ARRIVED):
         return (Mover(Person.ACTOR, moment.actor),)
     if trigger.result is Result.KNOCKED and said.whose is Whose.NAMED and said.side == moment.concerned:
+        if who.determiner != "the":
+            raise Senseless(who, f"`{who.words()}`: of none has been spoken.", f"Write: its {who.name.text}")
         return (Mover(Person.KEEPER, moment.concerned),)
     raise Senseless(who, f"`{who.words()}` could be several here.", "Name the thrower, the catcher or the keeper.")
 
@@ -145,7 +147,7 @@ def waiting_of(
     spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
     said = whose(reader.game, who.where, place=True)
     shared = reader.owners_of_place(reader.place(who.where)) == (SHARED,)
-    if shared and said.whose is not Whose.UNSAID:
+    if shared and said.whose is not Whose.UNSAID and len(reader.sides) > 1:  # of all who wait there those of a side
         spots: tuple[Spot, ...] = (Spot(reader.place(who.where), SHARED),)
     else:
         spots = reader.spots("in", who.where, spoken, unsaid, (Part.AT,))
