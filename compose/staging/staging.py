@@ -101,7 +101,8 @@ def stage(
     teams = teams or teams_of(game, school_class.pupils, most)
     room = room_for(fewest, hall, max(1, len(teams.games))) if hall else None
     courts = _courts(game, teams, room)
-    rows = kit_rows(game, teams.games, school_class.cupboard if school_class.lists_kit else None, kit)
+    playing = teams.games or ({side.name: side.least for side in game.sides},)  # what those who could play it need
+    rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
     ages = school_class.ages_years or game.ages_years
     limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, courts, ages))
     findings = (

@@ -8,7 +8,7 @@ from attrs import evolve
 
 import library
 from compose.terminal.answer import FINE, refuse, say, say_json
-from compose.terminal.finding_games import read, slug
+from compose.terminal.finding_games import read, slug, used_as
 from compose.terminal.writing import write
 from grammar.format import format_file
 from grammar.tree import RuleFile
@@ -24,7 +24,8 @@ def begin(kind: str, title: str, out: Path | None, force: bool, as_json: bool) -
     if slug(kind) not in known:
         hint = did_you_mean(kind.lower(), names) or f"There are {listing(names)}."
         refuse(f"There is no `{kind}` to begin from.", hint, as_json)
-    text = format_file(_called(read(known[slug(kind)], as_json), " ".join(title.split())))
+    rules = _called(read(known[slug(kind)], as_json), " ".join(title.split()))
+    text = format_file(rules)
     if out is not None:
         write(out, text.encode(), force, as_json)
     if as_json:
@@ -32,7 +33,8 @@ def begin(kind: str, title: str, out: Path | None, force: bool, as_json: bool) -
     elif out is None:
         say(text.rstrip())
     else:
-        say(f"{out} is a sheet to begin from. Change it, then: ruleweave check {out}")
+        then = f"ruleweave check {out}" if rules.games else used_as(rules, out).partition(": ")[2]
+        say(f"{out} is a sheet to begin from. Change it, then: {then}")
     return FINE
 
 

@@ -118,8 +118,17 @@ def rules_of(name: str, as_json: bool = False) -> RuleFile:
     path = path_of(name, GAMES, "game", as_json)
     rules = read(path, as_json)
     if not rules.games and not rules.remixes:
-        refuse(f"`{path}` holds no game.", "A game begins with a line such as: game Lantern Row", as_json)
+        refuse(f"`{path}` holds no game.", used_as(rules, path), as_json)
     return rules
+
+
+def used_as(rules: RuleFile, path: Path) -> str:
+    """What to do with a file that holds no game: a class and a modifier are used with one."""
+    if rules.classes:
+        return f"It holds a class: ruleweave games --class {path}"
+    if rules.modifiers:
+        return f'It holds a modifier: ruleweave check "lantern row" --with {path}'
+    return "A game begins with a line such as: game Lantern Row"
 
 
 def game(name: str, as_json: bool = False) -> Game:

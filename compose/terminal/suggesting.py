@@ -34,7 +34,7 @@ from compose.terminal.stages import remixed
 from compose.terminal.staging_json import staging_json
 from compose.terminal.wishing import Asked, wishes_of
 from grammar.game import Game
-from grammar.words import count, listing
+from grammar.words import capital, count, listing
 
 FURTHER = 4  # times as far is what the answer offers
 SHORT = 60  # letters of what is shown while it looks
@@ -72,7 +72,7 @@ def show_suggestions(
     else:
         for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach):
             say(line)
-        if answer is not None:
+        if answer is not None and (group is None or not looker.fitted(game, group).staging.refused):
             say(f"{remix_title(made)} as it is: {verdict(answer)}")
             for line in _too_large(answer, looker):
                 say(line)
@@ -167,7 +167,8 @@ def _nothing_found(wishes: Sequence[Wish], found: Found) -> Iterator[str]:
         closest = found.closest[number]
         miss = closest.misses[number]
         by = listing(use.in_full for use in closest.uses) or "the game as it is"
-        told = f"In the way: {wishes[number].words()}. Nearest to it: {by}; {miss.words if miss else 'not known'}."
+        near = f"Nearest to it: {by}; {miss.words}." if miss and miss.gap else f"{capital(by)} does it, not the rest."
+        told = f"In the way: {wishes[number].words()}. {near}"
         yield from textwrap.wrap(told, 78, subsequent_indent="  ")
     near = listing(use.in_full for use in found.nearest.uses) or "the game as it is"
     left = "; ".join(unmet(found.nearest, wishes))

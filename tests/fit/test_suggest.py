@@ -15,7 +15,7 @@ from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, NothingNew, RoundLasts, TurnsAtLeast, WaitsAtMost, mends, no_worse
 from compose.fit.suggest.score import Scorer
-from compose.fit.suggest.search import MOST_MODIFIERS, Found, search
+from compose.fit.suggest.search import MOST_THAT_ADD_UP, Found, search
 from compose.fit.suggest.sheet_wishes import ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import CHECK, Wish
@@ -78,7 +78,7 @@ def test_wrong_game_is_mended_in_time(path: Path) -> None:
     for each in suggestions(found, scorer):
         made = scorer.made(each.uses)
         assert made is not None and not eyes.findings(made[0]).to_mend
-        assert len(each.bought) <= MOST_MODIFIERS
+        assert len(each.bought) <= MOST_THAT_ADD_UP
         assert all(bought.wishes or bought.needed_by for bought in each.bought)
 
 

@@ -68,6 +68,14 @@ def test_two_modifiers_at_amounts_that_are_not_the_usual_ones() -> None:
     assert {use.label for use in only.uses} == {"shorter court (part 70 %)", "fewer balls (n 3)"}
 
 
+def test_four_modifiers_that_add_up_for_a_class_too_small() -> None:
+    """Nine pupils are too few, and what they lack besides is known all the same."""
+    text = EVERYDAY.replace("27", "9")
+    names = ("shorter court", "fewer balls", "fewer targets", "uneven sides", "hold limit")
+    found, scorer = _for(Drawn(class_in(text, 15, 12), _lantern_row()), *names)
+    assert {use.modifier.name for use in suggestions(found, scorer)[0].uses} == set(names[:4])
+
+
 def test_nothing_found_names_the_wish_in_the_way() -> None:
     """No modifier of these brings a ball: the cupboard has none."""
     text = ROOMY.replace("  5 foam balls\n", "")

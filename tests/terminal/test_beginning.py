@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from pathlib import Path
 
 import pytest
@@ -17,8 +18,11 @@ GAMES = sorted(stem for stem, path in KINDS.items() if "\ngame " in path.read_te
 def test_beginning_is_tidy_and_takes_a_name(kind: str, tmp_path: Path) -> None:
     assert run("tidy", KINDS[kind], "--look").exit_code == 0
     out = tmp_path / "own.rules"
-    run("new", kind.replace("-", " "), "--title", "Fell Row", "--out", out, code=0)
+    said = run("new", kind.replace("-", " "), "--title", "Fell Row", "--out", out, code=0).stdout
     assert "Fell Row" in out.read_text(encoding="utf-8")
+    words = shlex.split(" ".join(said.partition("then: ruleweave ")[2].split()))
+    if words[0] != "games":  # which looks at all that there are
+        assert run(*words).exit_code in (0, 1), "what it says to do next can be done"
 
 
 @pytest.mark.parametrize("kind", GAMES)

@@ -12,7 +12,7 @@ from compose.fit.suggest.wish import SHEET, UNKNOWN_GAP, Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
 
-KEPT = 150  # our choice: sets of two that are made larger
+KEPT = 150  # our choice: sets that are made larger by one modifier
 Gaps = tuple[float | None, ...]  # by how much each wish is missed; None where nobody can say
 
 
@@ -55,14 +55,14 @@ class Larger:
 
 
 def larger(tried: Sequence[Scored], blocked: Sequence[Use], wishes: Sequence[Wish], size: int) -> Larger:
-    """The sets of two or three modifiers that are worth a try after `tried`, which begins with the game as it is.
+    """The sets of so many modifiers that are worth a try after `tried`, which begins with the game as it is.
     `blocked` are modifiers that do not fit the game by themselves."""
     base, singles = tried[0], [each for each in tried if len(each.uses) == 1]
     known = {frozenset(use.label for use in each.uses): each for each in tried}
     alone = _distinct(singles)
     guesses = list(_pairs(base, alone, blocked, known))
-    if size == 3:
-        by_label = {each.uses[0].label: each.gap for each in alone}
+    by_label = {each.uses[0].label: each.gap for each in alone}
+    for _ in range(size - 2):
         near = sorted((each for each in guesses if _worth_it(each, by_label)), key=lambda each: each.order)[:KEPT]
         guesses = [found for parent in near for found in _with_one_more(base, parent, alone, blocked)]
     families: dict[frozenset[str], list[Guess]] = {}
@@ -120,9 +120,9 @@ def _added_up(before: float | None, one: float | None, other: float | None) -> f
     return max(0.0, one + other - before)
 
 
-def _worth_it(pair: Guess, alone: Mapping[str, float]) -> bool:
-    """Whether a pair comes nearer than each of its modifiers alone."""
-    return all(pair.gap < alone.get(use.label, UNKNOWN_GAP) for use in pair.uses)
+def _worth_it(some: Guess, alone: Mapping[str, float]) -> bool:
+    """Whether a set comes nearer than each of its modifiers alone."""
+    return all(some.gap < alone.get(use.label, UNKNOWN_GAP) for use in some.uses)
 
 
 def idle(usual: Sequence[Scored], base: Scored, wishes: Sequence[Wish]) -> frozenset[str]:

@@ -2,8 +2,9 @@
 
 First single modifiers: each at its usual, least and most amounts, then at those between where all wishes may be
 met. Only where none of them does it, sets of two and three are looked at: first those that should do it if what each
-does alone adds up, the least change first; then smaller ones of which each missed wish is helped or promised by one;
-last, where nothing was found, all others, until it went as far as it may. A game that two sets make counts once.
+does alone adds up, the least change first, and sets of four of which that is so; then smaller ones of which each missed
+wish is helped or promised by one; last, where nothing was found, all others, until it went as far as it may. A game
+that two sets make counts once.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from compose.fit.suggest.wish import Wish
 from compose.modifiers.modifier import Use
 
 MOST_MODIFIERS = 3
+MOST_THAT_ADD_UP = 4  # our choice: where what each does alone adds up to all that is asked
 TRUSTED = 3  # our choice: amounts of the same modifiers that should do it, tried before other modifiers are
 CLOSELY = 8  # our choice: families that may do it tried with other amounts, of four times as many begun
 
@@ -79,10 +81,9 @@ def _all_sizes(work: Trying, scorer: Scorer, starts: Sequence[Use]) -> bool:
     left = _singles(work, starts, scorer.wishes)
     blocked = [use for use in starts if not use.values and (use,) in work.refused]
     sizes = range(2, MOST_MODIFIERS + 1)
-    for look in (_should, _may):
-        for size in sizes:
-            if not work.solutions or size < len(work.solutions[0].uses):
-                look(work, larger(work.tried, blocked, scorer.wishes, size))
+    for look, size in (*((_should, size) for size in (*sizes, MOST_THAT_ADD_UP)), *((_may, size) for size in sizes)):
+        if not work.solutions or size < len(work.solutions[0].uses):
+            look(work, larger(work.tried, blocked, scorer.wishes, size))
     if not work.solutions:
         work.score((use,) for use in left)
     for size in sizes:
@@ -144,8 +145,11 @@ def _closest(tried: Sequence[Scored], number: int) -> Scored:
 
 def in_the_way(found: Found) -> tuple[int, ...]:
     """The wishes that no set met, by number; where each was met by some set, those that the nearest misses."""
-    never = [number for number, each in enumerate(found.closest) if not _meets(each, number) and _asked(found, number)]
-    return tuple(never) or tuple(number for number in range(len(found.closest)) if not _meets(found.nearest, number))
+    never = [number for number, each in enumerate(found.closest) if not _meets(each, number) and _asked(each, number)]
+    nearest = found.nearest
+    return tuple(never) or tuple(
+        number for number in range(len(found.closest)) if not _meets(nearest, number) and _asked(nearest, number)
+    )
 
 
 def _meets(each: Scored, number: int) -> bool:
@@ -153,5 +157,5 @@ def _meets(each: Scored, number: int) -> bool:
     return miss is not None and miss.met
 
 
-def _asked(found: Found, number: int) -> bool:
-    return found.closest[number].misses[number] is not None
+def _asked(each: Scored, number: int) -> bool:
+    return each.misses[number] is not None
