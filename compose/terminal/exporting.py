@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import library
+from compose.answer.answer import to_mend
 from compose.check.to_prism import Comments, to_prism
 from compose.forecast.chances import chances, said_too_much
 from compose.modifiers.remix_sheet import remix_title
@@ -13,7 +14,7 @@ from compose.net.net import Net
 from compose.telling.english.ends import end_words
 from compose.telling.english.moves import move_words
 from compose.telling.english.nouns import many
-from compose.terminal.answer import FINE, say, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, stop
 from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
 from compose.terminal.stages import ready
@@ -33,12 +34,15 @@ def show_export(name: str, modifiers: Sequence[str], who: Who, out: Path | None,
     text = outcome.value
     if out is not None:
         write(out, text.encode(), force, as_json)
+    of_class = prepared.staging.findings
     if as_json:
         written = {"written_to": str(out)} if out is not None else {"text": text}
-        say_json({"game": remix_title(prepared.remix), "players": dict(prepared.players), **written})
+        findings = {"findings": [finding_json(each) for each in of_class]}
+        say_json({"game": remix_title(prepared.remix), "players": dict(prepared.players), **written, **findings})
     else:
         say(f"Written to {out}." if out is not None else text.rstrip())
-    return FINE
+        say_findings(to_mend(of_class), to_error=out is None)  # a model that is printed is read by a program
+    return exit_code(of_class)
 
 
 def _comments(net: Net) -> Comments:

@@ -9,6 +9,7 @@ from typing import Any
 from attrs import evolve
 
 import library
+from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.check.walk import walk
 from compose.forecast.chances import chances, said_too_much
@@ -19,7 +20,7 @@ from compose.telling.english.ends import end_words
 from compose.telling.english.findings import SET_UP
 from compose.telling.english.moves import move_words
 from compose.telling.english.states import state_in_words
-from compose.terminal.answer import FINE, refuse, say, say_json, stop
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import headline
 from compose.terminal.classes import Who
 from compose.terminal.finding_games import kit
@@ -67,7 +68,7 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
     markings = walk(net, moves)
     if as_json:
         say_json(_witness_json(prepared, chosen, moves, markings))
-        return FINE
+        return exit_code(prepared.staging.findings)
     _head(prepared)
     for line in textwrap.wrap(f"{chosen.code}: {chosen.title}", WIDTH):
         say(line)
@@ -78,7 +79,7 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
             say("and from here round and round:")
         _step(f"{number}.", move_words(net, net.transitions[move]), state_in_words(net, after))
     say(f"{count(len(moves), 'move')}." if moves else "It is so from the start, without a move.")
-    return FINE
+    return _of_class(prepared)
 
 
 def _head(prepared: Ready) -> None:
@@ -103,6 +104,7 @@ def _witness_json(
             for move, after in zip(moves, markings[1:], strict=True)
         ],
         "loop_moves": len(chosen.loop),
+        "findings": [finding_json(each) for each in prepared.staging.findings],
     }
 
 
@@ -125,9 +127,10 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
                     }
                     for event in sample.events
                 ],
+                "findings": [finding_json(each) for each in prepared.staging.findings],
             }
         )
-        return FINE
+        return exit_code(prepared.staging.findings)
     _head(prepared)
     say(f"A round played at random (seed {seed}).")
     say()
@@ -135,7 +138,16 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
     for stamp, words, after in _told(net, sample, whole):
         _step(stamp, words, after)
     say(f"{_stamp(sample.minutes)}  {_result(net, sample)}")
-    return FINE
+    return _of_class(prepared)
+
+
+def _of_class(prepared: Ready) -> int:
+    """What is to mend for the class, after all else; the exit code."""
+    mend = to_mend(prepared.staging.findings)
+    if mend:
+        say()
+        say_findings(mend)
+    return exit_code(mend)
 
 
 def _told(net: Net, sample: Sample, whole: bool) -> Iterator[tuple[str, str, str]]:
