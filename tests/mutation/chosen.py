@@ -13,7 +13,7 @@ from itertools import accumulate
 
 import attrs
 
-from tests.mutation.mutants import ROOT, Mutant
+from tests.mutation.mutants import ROOMS, ROOT, Mutant
 
 KEPT = ROOT / ".mutation"
 COVERED = KEPT / "covered.pickle"
@@ -36,6 +36,8 @@ def known() -> dict[str, Covered]:
 
 def chosen(mutant: Mutant, covered: dict[str, Covered], collected: Iterable[str] = ()) -> list[str]:
     touching = sorted((each.seconds, name) for name, each in covered.items() if mutant.path in each.lines)
+    if not touching:
+        return _of_room(mutant, covered)
     bit = 1 << mutant.line
     direct = [name for _, name in touching if covered[name].lines[mutant.path] & bit]
     asked = set(direct)
@@ -43,6 +45,17 @@ def chosen(mutant: Mutant, covered: dict[str, Covered], collected: Iterable[str]
     tests = {name.split("[")[0] for name in direct}
     cases = [name for name in collected if name not in covered and name.split("[")[0] in tests]
     return [*_within(DIRECT_S, direct, covered), *cases, *_within(OTHERS_S, others, covered)]
+
+
+def _of_room(mutant: Mutant, covered: dict[str, Covered]) -> list[str]:
+    """For a file of which nothing runs but on loading: of each file of tests those that touch most of the room."""
+    folders = tuple(f"{folder}/" for folder in ROOMS[mutant.room])
+    most: dict[str, tuple[int, str]] = {}
+    for name, each in covered.items():
+        touched = sum(path.startswith(folders) for path in each.lines)
+        file = name.split("::")[0]
+        most[file] = max(most.get(file, (0, "")), (touched, name))
+    return [name for touched, name in sorted(most.values(), reverse=True) if touched]
 
 
 def _within(most_s: float, names: list[str], covered: dict[str, Covered]) -> list[str]:

@@ -74,6 +74,15 @@ def test_words_spelled_otherwise_are_mended(shelf: Shelf) -> None:
     assert given(find(shelf, Wanted(words="tol bridge"))).fitting != ()
 
 
+def test_two_letters_that_change_places_still_find_it(shelf: Shelf) -> None:
+    words = {word.lower() for name in names(shelf, Wanted()) for word in name.split() if len(word) > 4}
+    slips = {f"{word[:at]}{word[at + 1]}{word[at]}{word[at + 2 :]}" for word in words for at in (1, len(word) - 2)}
+    assert words and slips - words
+    for slip in slips - words:
+        search = given(find(shelf, Wanted(words=slip)))
+        assert search.fitting or given(find(shelf, Wanted(words=search.spelling))).fitting, (slip, search.spelling)
+
+
 @pytest.mark.parametrize("words", ['"', "toll AND OR NOT", "a*b^c(", "NEAR(toll", "x" * 5000, "toll; DROP TABLE items"])
 def test_no_words_are_read_as_orders(shelf: Shelf, words: str) -> None:
     outcome = find(shelf, Wanted(words=words))
