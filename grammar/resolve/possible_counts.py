@@ -12,7 +12,9 @@ from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
 from grammar.sentences.play import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
+from grammar.sentences.points import SetPoints
 from grammar.sentences.space import Court
+from grammar.sentences.when import Scores
 from grammar.span import Span
 
 
@@ -100,25 +102,26 @@ def whole_numbers(game: Game) -> Iterator[Finding]:
     """Players, kit and points are counted in whole numbers."""
     for section in ("set-up", "play", "when", "finish"):  # of sides and kit it is said where they are declared
         for sentence in game.sentences(section):
-            yield from (_fraction(number) for number in _counts(sentence) if number.value != int(number.value))
-    for rule in game.all_of("finish", FirstTo):
-        yield from _whole(rule.points, 1, "points")
+            for part in _parts(sentence):
+                if isinstance(part, Quantity) and part.unit == "" and part.value != int(part.value):
+                    yield _fraction(part)
+                if isinstance(part, FirstTo | Scores | SetPoints):
+                    yield from _whole(part.points, 1, "points")
     for placing in game.placings:
         if placing.count is not None:
             yield from _whole(placing.count, 1, placing.what.name.text)
 
 
-def _counts(node: Node) -> Iterator[Quantity]:
-    """All numbers without a unit; how often a minute somebody tries may be a fraction."""
+def _parts(node: Node) -> Iterator[Node]:
+    """A sentence and all that it consists of, but for how often a minute somebody tries: that may be a fraction."""
     if isinstance(node, Pace):
         return
+    yield node
     for part in attrs.fields(type(node)):
         value = getattr(node, part.name)
         for each in value if isinstance(value, tuple) else (value,):
-            if isinstance(each, Quantity):
-                yield from (each,) if each.unit == "" else ()
-            elif isinstance(each, Node):
-                yield from _counts(each)
+            if isinstance(each, Node):
+                yield from _parts(each)
 
 
 def _fraction(number: Quantity) -> Finding:

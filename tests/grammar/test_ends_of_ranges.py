@@ -27,17 +27,19 @@ set-up
 play
   players overarm throw a foam ball at the clouds
 when
-  a cloud is knocked: it moves 1 step away from the thrower
+  a cloud is knocked: it moves 1 step away from the thrower{more}
 finish
   a side wins when the other side has a cloud at home
 """
 
 
 def found(
-    *, steps: int = 8, step: int = 4, otters: int = 6, dippers: int = 6, least: int = 1, whose: str = "each side"
-) -> list[Finding]:
+    *, steps: int = 8, step: int = 4, otters: int = 6, dippers: int = 6, least: int = 1, whose: str = "each side",
+    more: str = "",
+) -> list[Finding]:  # fmt: skip
     """What is wrong with the sheet that has these numbers."""
-    text = SHEET.format(steps=steps, step=step, otters=otters, dippers=dippers, least=least, whose=whose)
+    text = SHEET.format(steps=steps, step=step, otters=otters, dippers=dippers, least=least, whose=whose,
+                        more=more)  # fmt: skip
     return list(proofread(text.encode(), "ends.rules", kit_categories()))
 
 
@@ -62,3 +64,10 @@ def test_a_role_may_take_the_whole_of_the_smallest_side(whose: str, players: int
         most = players + 2 if whose == "dippers" else players
         assert [finding.code for finding in told] == ([] if least <= most else ["G-too-many"]), least
         assert all(finding.place.line == 9 for finding in told)
+
+
+@pytest.mark.parametrize("line", [" and the thrower's side scores {} points", " and the thrower's side loses {} points"])
+@pytest.mark.parametrize(("points", "possible"), [(0, False), (1, True), (1000, True), (1001, False)])
+def test_nobody_scores_nothing(line: str, points: int, possible: bool) -> None:
+    told = [finding for finding in found(more=line.format(points)) if finding.code == "G-count"]
+    assert [finding.title for finding in told] == ([] if possible else [f"`{points} points` cannot be counted."])

@@ -32,7 +32,7 @@ from tests.mutation.swap import Living, load
 CASES = {True: 2, False: 8}  # of one test, as it is recorded and as mutants are tried
 EXAMPLES = int(os.environ.get("RULEWEAVE_EXAMPLES", "5"))  # of one property
 DEAREST_S = 8  # a test that takes longer with recording is left out
-BUDGET_S = 60  # processor time of one mutant
+BUDGET_S = 30  # processor time of one mutant
 MOST_BYTES = 4 << 30  # of memory; a mutant that wants more is noticed
 NOTICED, SURVIVED, UNDECIDED, ON_LOADING = 0, 3, 4, 5
 TASK = "RULEWEAVE_MUTATION"  # record, or a file of mutants to try, or of one mutant to load
