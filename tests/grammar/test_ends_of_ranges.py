@@ -66,8 +66,8 @@ def test_a_role_may_take_the_whole_of_the_smallest_side(whose: str, players: int
         assert all(finding.place.line == 9 for finding in told)
 
 
-@pytest.mark.parametrize("line", [" and the thrower's side scores {} points", " and the thrower's side loses {} points"])
+@pytest.mark.parametrize("verb", ["scores", "loses"])
 @pytest.mark.parametrize(("points", "possible"), [(0, False), (1, True), (1000, True), (1001, False)])
-def test_nobody_scores_nothing(line: str, points: int, possible: bool) -> None:
-    told = [finding for finding in found(more=line.format(points)) if finding.code == "G-count"]
+def test_nobody_scores_nothing(verb: str, points: int, possible: bool) -> None:
+    told = [each for each in found(more=f" and the thrower's side {verb} {points} points") if each.code == "G-count"]
     assert [finding.title for finding in told] == ([] if possible else [f"`{points} points` cannot be counted."])
