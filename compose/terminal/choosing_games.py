@@ -5,7 +5,11 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterator, Sequence
+from contextlib import redirect_stderr
+from io import StringIO
 from typing import Any
+
+import typer
 
 import library
 from compose.fit.choosing import ORDERS, Choice, KitAtHand, OverWithin, choices, in_order
@@ -23,6 +27,7 @@ from compose.terminal.wishing import Asked, wishes_of
 from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.parse import parse
+from grammar.tree import RuleFile
 from grammar.words import listing
 
 NAME = "name"
@@ -75,11 +80,21 @@ def _games() -> Iterator[tuple[Named, Game]]:
     for each in each_once(GAMES):
         if each.where == LIBRARY and each.kind != "game":
             continue
-        rules = reading(each.path)
-        if rules.value is None and each.where != LIBRARY:
-            say_to_error(f"{shown_path(each.path)} is left out: it has mistakes. Look at it with: show {each.path}")
-        elif rules.value is not None:
-            yield each, game_of(rules.value)
+        rules = reading(each.path).value
+        game = _made(rules) if rules is not None else None
+        if game is not None:
+            yield each, game
+        elif each.where != LIBRARY:
+            say_to_error(f"{shown_path(each.path)} is left out: it has mistakes. Look at it with: check {each.path}")
+
+
+def _made(rules: RuleFile) -> Game | None:
+    """The game of one file of many; None where it cannot be made, which the command for that file says at length."""
+    try:
+        with redirect_stderr(StringIO()):
+            return game_of(rules)
+    except typer.Exit:
+        return None
 
 
 def _cupboard(written: Sequence[str], as_json: bool) -> tuple[InCupboard, ...]:

@@ -55,8 +55,17 @@ def test_remix_finds_its_base_in_the_folder(own_folder: Path) -> None:
     assert "Low Row" in run("check", "low row", "--pupils", "20").output
 
 
-def test_own_sheet_with_mistakes_is_left_out_and_said(own_folder: Path) -> None:
-    (own_folder / "broken.rules").write_text("game Broken\n  ages 8 to\n")
+@pytest.mark.parametrize(
+    "text",
+    [
+        "game Broken\n  ages 8 to\n",
+        "game Broken\n  ages 8 to 12\n",
+        'remix Broken\n  based on "Lantern Row"\n  with "no such thing"\n',
+        'remix Broken\n  based on "No Row"\n',
+    ],
+)
+def test_own_sheet_with_mistakes_is_left_out_and_said(own_folder: Path, text: str) -> None:
+    (own_folder / "broken.rules").write_text(text)
     result = run("games", code=0)
     assert "broken.rules is left out" in result.stderr and "My Row" in result.stdout
 
