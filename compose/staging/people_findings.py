@@ -44,8 +44,8 @@ def _odd_only(game: Game, teams: Teams) -> bool:
 
 
 def _uneven(game: Game, teams: Teams) -> bool:
-    mirrored = any(side.mirrored for side in game.sides)
-    return mirrored and any(len(set(sides.values())) > 1 for sides in teams.games)
+    mirrored = {side.name for side in game.sides if side.mirrored}  # two bears against both need not be as many
+    return any(len({number for side, number in sides.items() if side in mirrored}) > 1 for sides in teams.games)
 
 
 def _for_more(allowed: int, courts: int | None) -> str:

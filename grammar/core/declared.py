@@ -34,12 +34,13 @@ class Cut(Enum):
 
 @frozen
 class Court:
-    """Length runs from back line to back line."""
+    """Length runs from back line to back line. `halved`: so the line says, however many sides there are."""
 
     length_m: Fraction
     width_m: Fraction
     cut: Cut
     lines: Lines = field(eq=False, default=())
+    halved: bool = field(eq=False, default=False)
 
 
 class AreaKind(Enum):

@@ -52,3 +52,17 @@ def test_a_role_that_grows_is_read() -> None:
 @pytest.mark.parametrize(("head", "lines"), [("skills underarm throw, dodge", []), ("skills kick, dodge", [2])])
 def test_a_skill_that_nobody_can_try(head: str, lines: list[int]) -> None:
     assert told(head=head) == lines
+
+
+def test_halves_of_three_sides() -> None:
+    for sides, lines in (("north and south", []), ("north, south and east", [4])):
+        found = net_of(
+            game_in(
+                "game Halves\n  ages 8 to 12\nspace\n  court 18 m by 9 m, halved across\n"
+                f"sides\n  {sides}, 2 to 9 players each\nkit\n  2 foam balls\nset-up\n  foam balls in the middle\n"
+                "play\n  players roll a foam ball at the players of the other side\nfinish\n  after 3 min: nobody wins\n"
+            ),
+            granted(),
+            dict.fromkeys(("north", "south", "east"), 2),
+        ).findings
+        assert [each.place.line for each in found if each.code == "N-unread"] == lines

@@ -1,5 +1,5 @@
-"""What the net does not count: room that nobody is sent to, how many of a range have a role, skills not played,
-how slow somebody is who sits.
+"""What the net does not count, or not as it is said: room that nobody is sent to, how many of a range have a role,
+skills not played, how slow somebody is who sits, halves of three.
 
 It is told, so that nobody takes the number for proved.
 """
@@ -23,9 +23,19 @@ CODE = "N-unread"
 def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
-    for finding, line in (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core), *_orders(core), *_low(core)):
+    counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core))
+    for finding, line in (*_halves(core), *counts, *_orders(core), *_low(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
+
+
+def _halves(core: Core) -> Iterator[tuple[Finding, int]]:
+    """A court that is halved has as many parts as there are sides, also where some of them only chase."""
+    court, sides = core.play.court, len(core.play.sides)
+    if court.halved and sides > 2:
+        title = f"The court is halved, and {sides} sides play: it is read as {sides} equal parts, one for each."
+        hint = "Write: in equal parts. Or, where all of them share it: in one piece."
+        yield _told(core, court.lines, title, hint), court.lines[0]
 
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:

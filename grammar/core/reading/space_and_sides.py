@@ -30,7 +30,7 @@ BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
 def read_court(sentence: space.Court, line: int) -> Court:
     """The court; "in equal parts" divides it among the sides as "halved" does between two."""
     cut = Cut.WHOLE if sentence.cut in (None, "in one piece") else Cut.PARTS
-    return Court(metres(sentence.length), metres(sentence.width), cut, (line,))
+    return Court(metres(sentence.length), metres(sentence.width), cut, (line,), sentence.cut == "halved across")
 
 
 def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Side]:
