@@ -60,7 +60,8 @@ def test_halves_of_three_sides() -> None:
             game_in(
                 "game Halves\n  ages 8 to 12\nspace\n  court 18 m by 9 m, halved across\n"
                 f"sides\n  {sides}, 2 to 9 players each\nkit\n  2 foam balls\nset-up\n  foam balls in the middle\n"
-                "play\n  players roll a foam ball at the players of the other side\nfinish\n  after 3 min: nobody wins\n"
+                "play\n  players roll a foam ball at the players of the other side\n"
+                "finish\n  after 3 min: nobody wins\n"
             ),
             granted(),
             dict.fromkeys(("north", "south", "east"), 2),
