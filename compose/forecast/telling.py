@@ -15,6 +15,7 @@ from compose.forecast.wording import SELDOM, minutes, minutes_with_margin, parts
 from compose.staging.minutes import Lesson
 from compose.telling.english.nouns import where
 from compose.telling.sides import subject, wins
+from grammar.core.values import Presence
 from grammar.frozen import frozen
 from grammar.words import count, listing
 
@@ -128,7 +129,8 @@ def _pupil(forecast: Forecast) -> Iterator[str]:
     if wait is not None:
         place = forecast.net.places[wait.place]
         of_side = f" of {subject(place.side)}" if place.side and len(forecast.net.sides) > 1 else ""
-        yield f"the longest waits are {where(place)}{of_side}:"
+        there = "for a turn" if place.standing is Presence.PLAYING else where(place)  # one after the other
+        yield f"the longest waits are {there}{of_side}:"
         yield row("on average", minutes_with_margin(wait.mean), 4)
         yield row("nine in ten, at most", minutes_with_margin(wait.ninety), 4)
     turns = forecast.turns

@@ -91,7 +91,8 @@ def _skills(core: Core) -> Iterator[tuple[Finding, int]]:
     hanging = (each for choice in core.play.choices for each in choice.hanging)
     offers = [each for each in (*core.play.offers, *hanging) if isinstance(each, Offer)]
     played = {attempt.skill.value for offer in offers for attempt in offer.attempts}
-    played |= {Skill.RUN.value} if Skill.TOUCH.value in played else set()  # who chases and who is chased run
+    by_running = {Skill.TOUCH.value, Skill.TAKE.value}  # who chases, who is chased and who fetches things run
+    played |= {Skill.RUN.value} if played & by_running else set()
     idle = [skill.value for skill in Skill if skill.value in core.facts.skills and skill.value not in played]
     if idle:
         title = f"The game is to practise {listing(idle)}; no line of play lets anybody try that."
