@@ -32,6 +32,7 @@ NOBODY_THERE = {
     Doing.ENTER: "nobody enters there",
     Doing.ACT: "nobody acts there",
     Doing.TOUCH: "nobody is touched there",
+    Doing.HIT: "nobody is hit there",
 }
 
 

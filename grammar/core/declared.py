@@ -65,6 +65,7 @@ class Doing(Enum):
     ACT = "acts"
     GUARD = "guards"
     TOUCH = "is touched"
+    HIT = "is hit"
 
 
 @frozen

@@ -16,7 +16,7 @@ from lark import UnexpectedInput
 from grammar.finding import Correction
 from grammar.from_lark import Reader
 from grammar.language import parse_sentence, reserved_phrases
-from grammar.meanings import Meaning
+from grammar.meanings import Meaning, PlaceMeaning
 from grammar.near_names import near_names
 from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.rewrite import choices, rewrites, rewritten
@@ -70,6 +70,8 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
     """The sentence with another name at that place."""
     said = sentence.words()
     for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
+        if isinstance(meanings.get(name.text), PlaceMeaning) and "side" in expected:
+            continue  # of a place something is said that is no side's: another name would say something else
         for near, cost in near_names(name.text, fitting(expected, meanings)):
             yield Correction(sentence.span, _renamed(said, name.text, near), cost)
         for word in dict.fromkeys(name.text.split()):

@@ -158,7 +158,7 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
         if whom.role is None and pupil.role and (other.side, other.role) == (pupil.side, pupil.role):
             continue
         deed = Deed(number, pupil.side, pupil.role, TOUCHING, aim, REACHED)
-        if other.load is not None or not always_safe(sheet, other, pupil):
+        if other.load is not None or not always_safe(sheet, other, pupil, "touched"):
             yield deed
         yield evolve(deed, outcome=MISSED)
 
@@ -204,11 +204,14 @@ def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, ever
 def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, everyone: bool) -> Iterator[Deed]:
     aim = tried.aim
     down = aim.what == "target" and aim.thing is not None and board.things[aim.thing].how == DOWN
-    if not down and not hangs_too_high(sheet, board, tried.skill, tried.kind, aim):
+    hit = board.pupils[aim.hit] if aim.what == "player" and aim.hit is not None else None
+    safe = hit is not None and always_safe(sheet, hit, board.pupils[tried.actor], "hit")
+    if not down and not safe and not hangs_too_high(sheet, board, tried.skill, tried.kind, aim):
         yield evolve(tried, catcher=aim.mate)
         if tried.ball is not None and blocked_by(sheet, tried, board):
             yield evolve(tried, outcome=BLOCKED)
-    if aim.what == "player" and any(isinstance(rule.event, when.HitHigh) for rule in sheet.said(when.When)):
+    fouls = any(isinstance(rule.event, when.HitHigh) for rule in sheet.said(when.When))
+    if aim.what == "player" and fouls and not safe:
         yield evolve(tried, outcome=HIGH)
     if aim.what == "way" and sentence.told(play.SucceedChance) is None:
         return

@@ -69,7 +69,7 @@ class Place:
     by: str
     shut: bool
     rooms: tuple[space.AtMostThere | space.NoneThere | space.OnlyThere, ...]
-    safe: bool = False
+    safe: tuple[str, ...] = ()
 
 
 class Sheet:
@@ -203,11 +203,12 @@ class Sheet:
         found: dict[str, Place] = {}
         for line in self.tree.all_of("space", space.Area):
             nobody = {each.verb for each in line.rules if isinstance(each, space.NobodyThere)}
+            safe = tuple(word for word in ("touched", "hit") if f"is {word} there" in nobody)
             rooms = tuple(each for each in line.rules if isinstance(each, ROOMS))
             by, name = self.meaning(line.spot.name), line.name.text
             assert isinstance(by, Somewhere)
             where, shut = (self._owners(line), line.preposition, by.place), "enters there" in nobody
-            found[name] = Place(name, name.split()[-1], *where, shut, rooms, "is touched there" in nobody)
+            found[name] = Place(name, name.split()[-1], *where, shut, rooms, safe)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

@@ -67,9 +67,13 @@ def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
     return tuple(found) or (half(sheet, side),)
 
 
-def always_safe(sheet: Sheet, one: Pupil, by: Pupil) -> bool:
-    """Whether a pupil stays in an area in which nobody is touched, or either of two where the other does not go."""
-    safe = {name for name, place in sheet.places.items() if place.safe or shut_to(sheet, name, one.side, by)}
+def always_safe(sheet: Sheet, one: Pupil, by: Pupil, what: str) -> bool:
+    """Whether a pupil stays in an area in which nobody is touched (or hit), or either of two where the other, who
+    touches, does not go."""
+    safe = {name for name, place in sheet.places.items() if what in place.safe}
+    if what == "hit":
+        return _only_in(sheet, one, safe)
+    safe |= {name for name in sheet.places if shut_to(sheet, name, one.side, by)}
     kept = {name for name in sheet.places if shut_to(sheet, name, by.side, one)}
     return _only_in(sheet, one, safe) or _only_in(sheet, by, kept)
 

@@ -15,6 +15,7 @@ game Bouncing
 space
   court 18 m by 9 m, halved across
   rest queue: beside each half
+  reed zone: 2 m deep, before each back line, nobody is hit there
 sides
   north and south, 2 to 14 players each, mirrored
 kit
@@ -75,6 +76,12 @@ CASES = {
         "  a missed ball rests behind the back line of north\n  players fetch balls from behind the back line of north",
         "a player is hit: that player waits in the rest queue and the thrower's side scores 1 point\n"
         "  a north player is hit above the shoulder: that player waits in the rest queue",
+    ),
+    "where nobody is hit": (
+        "players overarm throw a foam ball at the players of the other side\n"
+        "  north players stay in the reed zone of north\n  south players stay in their half",
+        "a player is hit: the thrower's side scores 1 point and that player waits in the rest queue\n"
+        "  a player is hit above the shoulder: the thrower waits in the rest queue",
     ),
     "does not count": (
         f"{HITS}\n  a hit after a bounce does not count\n  a catch after a bounce does not count",

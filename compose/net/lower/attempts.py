@@ -54,10 +54,10 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
         yield success
         if option.attempt.blockers:
             yield evolve(success, result=Result.BLOCKED)
+        if success.result is Result.HIT and _speaks_of(builder, evolve(success, result=Result.HIGH)):
+            yield evolve(success, result=Result.HIGH)
     if _always(option):
         return
-    if success.result is Result.HIT and _speaks_of(builder, evolve(success, result=Result.HIGH)):
-        yield evolve(success, result=Result.HIGH)
     if option.attempt.catchable:
         yield from _caught(builder, option)
     yield evolve(_without_mate(success), result=Result.MISSED)

@@ -6,9 +6,9 @@ import library
 from compose.net.lower.builder import Builder
 from compose.net.moment import Moment
 from compose.staging.floor.touching import safe_share
-from grammar.core.declared import Kind
+from grammar.core.declared import Doing, Kind
 from grammar.core.game import Play
-from grammar.core.play import AtThing, Through
+from grammar.core.play import AtPlayers, AtThing, Through
 from grammar.core.values import Skill
 
 ON_THE_FLOOR = (Skill.ROLL,)  # skills whose ball stays on the floor
@@ -29,8 +29,9 @@ def sizes_m(play: Play) -> dict[str, tuple[float, float]]:
 def can_succeed(builder: Builder, moment: Moment) -> bool:
     """Whether an attempt can reach what it is aimed at, as far as heights go, or whom it is to touch."""
     aim = moment.aim
-    if moment.skill is Skill.TOUCH and moment.person is not None:
-        return safe_share(builder.play, moment.person, moment.by) < 1.0
+    if isinstance(aim, AtPlayers) and moment.person is not None:
+        doing = Doing.TOUCH if moment.skill is Skill.TOUCH else Doing.HIT
+        return safe_share(builder.play, moment.person, moment.by, doing) < 1.0
     if moment.skill not in ON_THE_FLOOR or not isinstance(aim, AtThing | Through):
         return True
     thing = builder.play.kind(aim.thing.kind)

@@ -15,6 +15,7 @@ from compose.net.lower.unread import grows
 from compose.net.moment import Moment
 from compose.staging.floor.distance import reach
 from compose.staging.floor.touching import safe_share
+from grammar.core.declared import Doing
 from grammar.core.limits import Valid
 from grammar.core.play import AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
@@ -95,10 +96,11 @@ def _below(builder: Builder, moment: Moment) -> str | None:
 
 
 def _in_the_open(builder: Builder, offer: Offer, moment: Moment) -> float:
-    """How much of the time whoever is to be touched is not safe; a chance that the sheet says holds for all of it."""
-    if moment.skill is not Skill.TOUCH or moment.person is None or offer.figures.chance is not None:
+    """How much of the time whoever is to be touched or hit is not safe; a chance of the sheet's own has that in it."""
+    if not isinstance(moment.aim, AtPlayers) or moment.person is None or offer.figures.chance is not None:
         return 1.0
-    return 1.0 - safe_share(builder.play, moment.person, moment.by)
+    doing = Doing.TOUCH if moment.skill is Skill.TOUCH else Doing.HIT
+    return 1.0 - safe_share(builder.play, moment.person, moment.by, doing)
 
 
 def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:

@@ -1,4 +1,4 @@
-"""Who can be touched where: on floor that touchers and touched share, less what is safe there."""
+"""Who can be touched where: on floor that touchers and touched share, less what is safe there; and so who is hit."""
 
 from __future__ import annotations
 
@@ -19,10 +19,10 @@ from grammar.finding import Finding, Severity
 USUAL_STAY_S = 20.0  # assumption: how long somebody stays in a safe place who may stay as long as they like
 
 
-def safe_share(play: Play, who: Population, by: Population) -> float:
-    """How much of the time a population cannot be touched by another one: they are in a safe place as often as it is
-    large (assumption), less where they may not stay there for long."""
-    safe = [area for area in play.areas if is_safe_from(area, by)]
+def safe_share(play: Play, who: Population, by: Population, doing: Doing = Doing.TOUCH) -> float:
+    """How much of the time a population cannot be touched (or hit) by another one: they are in a safe place as often
+    as it is large (assumption), less where they may not stay there for long."""
+    safe = [area for area in play.areas if is_safe_from(area, by, doing)]
     shut = any(area.keeps_out(who) for area in play.areas)
     if not safe and not shut:
         return 0.0
@@ -48,9 +48,9 @@ def safe_share(play: Play, who: Population, by: Population) -> float:
     return min(1.0, inside / (inside + outside)) if inside else 0.0
 
 
-def is_safe_from(area: Area, by: Population) -> bool:
-    """Whether somebody in an area cannot be touched by these: nobody is touched there, or they may not go there."""
-    return Doing.TOUCH in area.shut or area.keeps_out(by)
+def is_safe_from(area: Area, by: Population, doing: Doing) -> bool:
+    """Whether somebody in an area cannot be touched, or hit, by these: nobody is, or who touches may not go there."""
+    return doing in area.shut or (doing is Doing.TOUCH and area.keeps_out(by))
 
 
 def _entered_floors(ground: Ground, floors: list[Rectangle], who: Population) -> list[Rectangle]:

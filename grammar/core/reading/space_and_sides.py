@@ -166,9 +166,9 @@ def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
         return None
     if len(limits) > 1 or limits[0].time.seconds <= 0:
         raise Senseless(limits[-1], "This says no time for which somebody may be there.", "Write: at most 10 s there")
-    if Doing.TOUCH not in shut:
+    if not shut & {Doing.TOUCH, Doing.HIT}:
         hint = 'Write "nobody is touched there, at most 10 s there", or put the limit in quotes, under play.'
-        raise Senseless(limits[0], "A time limit is read only of a place where nobody is touched.", hint)
+        raise Senseless(limits[0], "A time limit is read only of a place where nobody is touched, or hit.", hint)
     return seconds(limits[0].time)
 
 
