@@ -129,10 +129,11 @@ def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
 
 
 def _carried_from(sheet: Sheet, spot: Spot) -> set[str]:
-    """The kinds that some line has carried from there to somewhere."""
+    """The kinds that some line has carried from there to somewhere, and those that players take home from anywhere."""
+    taken = {kind for take in sheet.said(play.Take) for kind in sheet.stuff(take.what).kinds}
     lines = [line for line in sheet.said(play.Attempt) if line.ball is not None]
     ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, play.AimBetween)]
-    return {
+    return taken | {
         kind
         for line, aim in ways
         if line.ball is not None and place_of(sheet, aim.start) == spot.place
