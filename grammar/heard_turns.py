@@ -132,7 +132,7 @@ TURNS: tuple[Saying, ...] = (
            "a hit above the shoulder does not count", "play"),
     # when something happens
     saying(r"\bis hit (?:in the face|(?:on|at|in) the head)(?=[:,])", "is hit above the shoulder", "when"),
-    saying(r"^(?:after )?(?:every|each) (?:whole )?minute(?=[:,] )", "every 60 s", "when"),
+    saying(r"^(?:after )?(?:every|each) (?:whole )?minute[:,] ", "every 60 s: ", "when"),
     saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
            r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",
