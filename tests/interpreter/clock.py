@@ -133,12 +133,8 @@ def _carried_from(sheet: Sheet, spot: Spot) -> set[str]:
     taken = {kind for take in sheet.said(play.Take) for kind in sheet.stuff(take.what).kinds}
     lines = [line for line in sheet.said(play.Attempt) if line.ball is not None]
     ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, play.AimBetween)]
-    return taken | {
-        kind
-        for line, aim in ways
-        if line.ball is not None and place_of(sheet, aim.start) == spot.place
-        for kind in sheet.stuff(line.ball).kinds
-    }
+    there = [line.ball for line, aim in ways if line.ball and place_of(sheet, aim.start) == spot.place]
+    return taken | {kind for ball in there for kind in sheet.stuff(ball).kinds}
 
 
 def _within_closed(sheet: Sheet, spot: Spot) -> bool:

@@ -206,9 +206,8 @@ class Sheet:
             safe = tuple(word for word in ("touched", "hit") if f"is {word} there" in nobody)
             rooms = tuple(each for each in line.rules if isinstance(each, ROOMS))
             by, name = self.meaning(line.spot.name), line.name.text
-            assert isinstance(by, Somewhere)
-            where, shut = (self._owners(line), line.preposition, by.place), "enters there" in nobody
-            found[name] = Place(name, name.split()[-1], *where, shut, rooms, safe)
+            where = (self._owners(line), line.preposition, cast(Somewhere, by).place)
+            found[name] = Place(name, name.split()[-1], *where, "enters there" in nobody, rooms, safe)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

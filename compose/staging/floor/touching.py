@@ -23,7 +23,7 @@ def safe_share(play: Play, who: Population, by: Population, doing: Doing = Doing
     """How much of the time a population cannot be touched (or hit) by another one: they are in a safe place as often
     as it is large (assumption), less where they may not stay there for long."""
     safe = [area for area in play.areas if is_safe_from(area, by, doing)]
-    shut = any(area.keeps_out(who) for area in play.areas)
+    shut = doing is Doing.TOUCH and any(area.keeps_out(who) for area in play.areas)
     if not safe and not shut:
         return 0.0
     ground = ground_of(play)
