@@ -33,12 +33,18 @@ def pytest_report_header() -> str:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Leave a seeded sample of the cases of a test that has many; `sample(n)` marks one whose cases are dear."""
+    """Leave a seeded sample of the cases of a test that has many; `sample(n)` marks one whose cases are dear.
+
+    The cases that `whole` names by their ids are dearer than all they add: they wait for a run of every case.
+    """
     named = config.getoption("keyword") or any("[" in each for each in config.args)
     if WHOLE in os.environ or config.getoption("--reset") or named:
         return
     cases = defaultdict[str, list[pytest.Item]](list)
     for item in items:
+        dearest = item.get_closest_marker("whole")
+        if dearest and any(item.name.endswith(f"[{case}]") for case in dearest.args):
+            continue
         cases[item.nodeid.split("[")[0]].append(item)
     drawn: set[str] = set()
     for name, each in cases.items():

@@ -50,7 +50,7 @@ SOUND: dict[str, Sequence[str]] = {
     "choose": (), "only": (),
 }  # fmt: skip
 OF_SHEETS = {"name", "names", "files", "base", "path", "paths", "one", "other", "ours", "theirs", "played"}
-HEAVY = {"lesson", "booklet", "strip", "forecast", "common page", "replay", "differ", "fit", "check", "card"}
+HEAVY = {"games", "lesson", "booklet", "strip", "forecast", "common page", "replay", "differ", "fit", "check", "card"}
 KEPT = "small pins"  # as it is called on the shelf
 
 

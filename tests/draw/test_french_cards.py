@@ -150,6 +150,7 @@ def test_a_side_that_was_named_is_he_or_they(name, said, instead, french):
     assert french in made.section("Comment gagner").lines
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("name", NAMES)
 def test_rounds_in_pictures_hold_no_english(name):
     net, sample = sampled(name)

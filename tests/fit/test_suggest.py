@@ -59,7 +59,8 @@ def game_at(path: Path) -> Game:
 MENDED_BY_NO_MODIFIER = ("idle-nobody-aims.wrong", "dead-end-at-a-level-score.wrong", "keeper-not-there.wrong")
 
 
-@pytest.mark.sample(6)
+@pytest.mark.sample(2)
+@pytest.mark.whole(*MENDED_BY_NO_MODIFIER)
 @pytest.mark.parametrize("path", WRONG, ids=lambda path: path.stem)
 def test_wrong_game_is_mended_in_time(path: Path) -> None:
     game = game_at(path)
@@ -91,6 +92,7 @@ WISHES: tuple[tuple[str, tuple[Wish, ...]], ...] = (
 )
 
 
+@pytest.mark.sample(2)
 @pytest.mark.parametrize(("stem", "wanted"), WISHES, ids=[stem for stem, _ in WISHES])
 def test_three_wishes_are_answered_in_time(stem: str, wanted: tuple[Wish, ...]) -> None:
     game = library_games()[stem]

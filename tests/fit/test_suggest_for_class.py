@@ -21,6 +21,7 @@ FOR_A_CLASS = [
 ]
 
 
+@pytest.mark.whole("pairs")
 @pytest.mark.parametrize("pairs", [False, True], ids=("single modifiers", "pairs"))
 def test_as_small_as_every_set_tried(pairs: bool) -> None:
     """Single modifiers at every amount, and pairs at their least, usual and most, on the first drawn classes that

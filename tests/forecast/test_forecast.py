@@ -43,6 +43,7 @@ def told_of(name: str) -> Forecast:
     return found
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("name", [path.stem for path in library.game_paths()])
 def test_everything_adds_up(name: str) -> None:
     found = told_of(name)

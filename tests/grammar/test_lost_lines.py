@@ -36,6 +36,7 @@ def _places(text: str) -> set[tuple[str, int]]:
     return {(finding.code, finding.place.line) for finding in judge_of("sheet.rules")(text)}
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("path", GAMES, ids=lambda path: path.stem)
 def test_a_lost_line_makes_no_other_mistake(path: Path) -> None:
     text, draw = path.read_text(encoding="utf-8"), random.Random(path.stem)
@@ -45,6 +46,7 @@ def test_a_lost_line_makes_no_other_mistake(path: Path) -> None:
             assert {line for _, line in _places(broken)} == {number + 1}, broken.splitlines()[number]
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("path", GAMES, ids=lambda path: path.stem)
 def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
     text, draw = path.read_text(encoding="utf-8"), random.Random(path.stem)

@@ -53,10 +53,10 @@ def test_line_offered_instead_is_a_sentence(path: Path) -> None:
         assert any(not parse_line(section, line).findings for section in STARTS), line
 
 
-def test_frame_keeps_to_80_columns() -> None:
-    for path in FILES:
-        for line in message(mistakes(path), path).splitlines():
-            assert len(line) <= 80, (path.name, line)
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_frame_keeps_to_80_columns(path: Path) -> None:
+    for line in message(mistakes(path), path).splitlines():
+        assert len(line) <= 80, line
 
 
 def test_there_are_enough() -> None:

@@ -44,6 +44,7 @@ def _resolved(sheet: GameSheet) -> Game:
     return outcome.value
 
 
+@cache
 def library_game(name: str) -> Game:
     """A game of the library by the stem of its file: "lantern-row"."""
     return game_at(next(path for path in library.game_paths() if path.stem == name))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import library
 from compose.check import Budget, StateSpace, explore
 from compose.net.net import Net
@@ -67,6 +69,7 @@ def players(game: Game) -> dict[str, int]:
     return {side.name: SMALL_CROWD if crowd else min(SMALL_SIDE, side.most) for side in game.sides}
 
 
+@cache
 def small(name: str) -> Game:
     """A library game with less in it."""
     text = next(path for path in library.game_paths() if path.stem == name).read_text(encoding="utf-8")

@@ -76,6 +76,7 @@ def replayed(game: Game, numbers: dict[str, int]) -> None:
     assert result.facts is None or result.facts.shortest is None or result.facts.shortest == min(ends)
 
 
+@pytest.mark.whole("stranded-balls")
 @pytest.mark.parametrize("pair", SHOWN, ids=lambda pair: pair.stem)
 def test_every_play_leads_to_the_state_it_claims(pair: Pair) -> None:
     game = pair.game("wrong")

@@ -61,8 +61,6 @@ finish
   the first side to 3 points wins
   both at once: a draw
 """
-
-
 SHUT = {
     "a strip before each back line": "ditch strip: 2 m deep, before each back line, nobody enters there",
     "a zone across the middle": "ditch zone: 4 m deep, across the middle, nobody enters there",
@@ -84,6 +82,7 @@ def agree(game: Game, numbers: dict[str, int]) -> None:
     assert ours.bell == theirs.bell
 
 
+@pytest.mark.whole("ember-minute")
 @pytest.mark.parametrize("name", GAMES)
 def test_library_game(name: str) -> None:
     game = small(name)
@@ -102,7 +101,7 @@ def test_wrong_game(pair: Pair) -> None:
     agree(game, players(game))
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(3)
 @pytest.mark.parametrize("modifier", MODIFIERS)
 def test_every_modifier_on_the_first_game_that_it_fits(modifier: str) -> None:
     game = next((each for each in games_for(modifier) if is_countable(net_in(each, players(each)))), None)
@@ -193,6 +192,7 @@ ROWS = {
 }
 
 
+@pytest.mark.sample(1)
 @pytest.mark.parametrize("rules", ROWS.values(), ids=ROWS)
 def test_so_many_in_a_row(rules: str) -> None:
     text = PATTERN_GAME.replace("\nwhen\n", "\n  players pass a soft ball to a team-mate, 1 in 10 are caught\nwhen\n")

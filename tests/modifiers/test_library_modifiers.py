@@ -102,7 +102,7 @@ def test_factors_say_that_they_are_assumed() -> None:
             assert "(assumption" in modifier.about, modifier.name
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(2)
 @pytest.mark.parametrize("stem", library_games(), ids=str)
 def test_every_modifier_with_every_game_compiles_or_says_why_not(stem: str) -> None:
     """With the least players of each range and with the middle number; reasons are one sentence."""
@@ -123,8 +123,9 @@ def test_every_modifier_with_every_game_compiles_or_says_why_not(stem: str) -> N
 
 @pytest.mark.parametrize("which", ["least", "most"])
 def test_ends_of_every_range_are_possible_values(which: str) -> None:
+    """Values are looked at before any game is: one game is enough for all."""
+    game = library_games()["lantern-row"]
     for modifier in modifiers_by_name().values():
         values = {each.parameter: getattr(each, which).value for each in modifier.takes}
-        for game in library_games().values():
-            outcome = mixed(game, use(modifier.name, **values))
-            assert not any(each.code == "M-value" for each in outcome.findings)
+        outcome = mixed(game, use(modifier.name, **values))
+        assert not any(each.code == "M-value" for each in outcome.findings)

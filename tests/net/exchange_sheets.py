@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
+from random import Random
 
 from attrs import evolve, frozen
 from hypothesis import HealthCheck, Phase, given, settings
@@ -63,15 +64,11 @@ def of_library() -> tuple[Place, ...]:
 
 
 @cache
-def of_page() -> tuple[Place, ...]:
-    """Every example of the page in the first game of the library in which it can stand."""
-    return tuple(
-        place
-        for section, rows in examples().items()
-        if section in SECTIONS
-        for row in rows
-        if (place := _fitted(section, row.example)) is not None
-    )
+def of_page(most: int | None = None, seed: int = 0) -> tuple[Place, ...]:
+    """Every example of the page, or so many drawn by a seed, in the first game of the library in which it can stand."""
+    rows = [(section, row.example) for section in SECTIONS for row in examples().get(section, ())]
+    drawn = rows if most is None else Random(seed).sample(rows, most)
+    return tuple(place for section, example in drawn if (place := _fitted(section, example)) is not None)
 
 
 def _fitted(section: str, example: str) -> Place | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -169,6 +168,7 @@ def test_the_whole_job_without_scripts_on_a_tablet(served: Served, window: Brows
     expect(page.locator("main")).to_contain_text("The same as yours")
 
 
+@pytest.mark.whole("fr-FR-phone", "en-GB-tablet", "en-GB-laptop")
 @pytest.mark.parametrize("size", [PHONE, TABLET, LAPTOP], ids=["phone", "tablet", "laptop"])
 @pytest.mark.parametrize("language", ["en-GB", "fr-FR"])
 def test_no_screen_keeps_anybody_out(
@@ -239,7 +239,7 @@ def test_a_hostile_sheet_is_only_text_in_every_screen(
         assert page.locator("img[src=x], main script:not([type])").count() in (0, 1 if path.startswith("/hall") else 0)
         assert page.locator("img[src=x]").count() == 0
     assert not alerts
-    os.unlink(folder / "my-trap.rules")
+    (folder / "my-trap.rules").unlink()
 
 
 def test_many_taps_leave_nothing_running(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:

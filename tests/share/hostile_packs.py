@@ -10,6 +10,7 @@ import struct
 import warnings
 import zipfile
 from collections.abc import Callable, Iterator
+from functools import cache
 from typing import Any
 
 from shared_games import FELL_GATE, game_item, pack_of
@@ -232,6 +233,7 @@ def _rules() -> Iterator[tuple[str, bytes, str]]:
     yield "another name in the rules", game("game Fell Gate", "game Dell Gate"), "P-hash"
 
 
+@cache
 def hostile() -> dict[str, tuple[bytes, str]]:
     """All tricks by what they are: the pack, and the code of its refusal."""
     tricks = [*_zips(), *_names(), *_manifests(), *_rules()]

@@ -8,6 +8,8 @@ from __future__ import annotations
 import json
 import random
 import sys
+from collections.abc import Iterator
+from itertools import islice
 from pathlib import Path
 
 import pytest
@@ -68,11 +70,13 @@ def test_kit_in_all_is_what_lies_on_all_floors() -> None:
         assert lying.count("player") + staging.teams.over == case.pupils
 
 
-def refused() -> list[Case]:
-    return [case for case in EVERY if not case.modifiers and staging_of(case).refused]
+def refused() -> Iterator[Case]:
+    """Classes that are refused, in an order that the seed decides."""
+    drawn = random.Random(SEED).sample(EVERY, len(EVERY))
+    return (case for case in drawn if not case.modifiers and staging_of(case).refused)
 
 
-@pytest.mark.parametrize("case", random.Random(SEED).sample(refused(), REFUSED), ids=str)
+@pytest.mark.parametrize("case", tuple(islice(refused(), REFUSED)), ids=str)
 def test_all_refuse_the_same_classes(case: Case, tmp_path: Path) -> None:
     group = tmp_path / "ten.rules"
     group.write_text(CLASS.format(pupils=case.pupils), encoding="utf-8")

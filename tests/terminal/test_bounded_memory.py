@@ -59,6 +59,7 @@ def answer(*words: str) -> tuple[int, dict[str, object]]:
     return done.returncode, json.loads(done.stdout)
 
 
+@pytest.mark.sample(1)
 @pytest.mark.skipif(sys.platform != "linux", reason="the limit of the address space is that of Linux")
 @pytest.mark.parametrize("back", SOON_BACK)
 def test_a_round_that_no_lesson_holds(back: str, tmp_path: Path) -> None:
