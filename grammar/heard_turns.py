@@ -139,6 +139,8 @@ TURNS: tuple[Saying, ...] = (
            lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
     saying(rf"^(an?|the|any|each|every) ({_WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
            r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
+    saying(r"^a (?:foul|player fouls): a free (?:pass|throw|ball|kick)(?: for the other side)?$",
+           "a player fouls: the other side has the ball", "when"),
     saying(r"^a foul: ", "a player fouls: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|a player who|who) fouls(?: somebody| anybody| another player)?[,:]? "
            r"(?=\w)", "a player fouls: that player ", "when"),

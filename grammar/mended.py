@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from lark import UnexpectedInput
@@ -16,6 +17,8 @@ from grammar.rewrite import Rewrite, choices, rewrites, rewritten
 from grammar.words import capital, listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
+_OF_PLACES = ("space", "set-up", "play")
+_OUTSIDE = re.compile(r"\boutside\b", re.IGNORECASE)  # no sentence has it, and "in" would turn it round
 _MOST_WORDINGS = 12
 _MOST_LETTERS = 160
 _MOST_WAYS = 10
@@ -48,7 +51,7 @@ def ways_to_mend(
     section: str, line: str, values: Mapping[str, str], most_cost: float = MOST_COST
 ) -> tuple[Mended, ...]:
     """The sentences of the section that are near, the nearest first; long lines are not looked at."""
-    if len(line) > _MOST_LETTERS:
+    if len(line) > _MOST_LETTERS or (section in _OF_PLACES and _OUTSIDE.search(line)):
         return ()
     found: dict[str, Mended] = {}
     known = list(rewrites(section, line))[:_MOST_WORDINGS]

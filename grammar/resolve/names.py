@@ -156,6 +156,8 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     hint = "Name one of these, or change the verb."
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
         hint = "A target is knocked; a player is hit."
+    if sort_of(meaning) == "furniture" and "target" in expected:
+        hint = f'What is aimed at is like a target: "1 {name.text} for each side, like a thick mat" (or box, or board).'
     if sort_of(meaning) == "place" and "side" in expected:
         hint = f"Of a place say what lies there: there are no balls in the {name.text}"
     return Finding("G-sort", Severity.ERROR, title, name.span, hint)

@@ -12,7 +12,7 @@ from grammar.sentences.finish import Claim
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
-from grammar.sentences.when import Joins, TakenOver, When
+from grammar.sentences.when import Crosses, Joins, TakenOver, When
 from grammar.span import Span
 from grammar.words import did_you_mean, plural
 
@@ -56,7 +56,10 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
         spoken_of = ("is hit", "is touched", "is caught", "last life", "fouls")
-        if "that player" in said and not any(each in event for each in spoken_of):
+        if isinstance(rule.event, Crosses) and isinstance(game.meaning(rule.event.what.name), PlayerMeaning):
+            hint = f"Who steps over a line fouls. Write: a player fouls: {said}"
+            yield _error("G-nobody", "A ball crosses, not a player.", rule.span, hint)
+        elif "that player" in said and not any(each in event for each in spoken_of):
             yield _error(
                 "G-nobody",
                 f"No player is spoken of when {event}.",
