@@ -1,14 +1,21 @@
-"""What came of the mutants, by room: noticed, survived, equivalent with the reason of each."""
+"""What came of the mutants, by room: noticed, equivalent with the reason of each, survived; and branches covered."""
 
 from __future__ import annotations
 
 import difflib
 import json
+import tomllib
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
+import coverage
+
 from tests.mutation.chosen import KEPT
-from tests.mutation.mutants import ROOMS, Mutant, source_of
+from tests.mutation.mutants import ROOMS, ROOT, Mutant, source_of
+
+EQUIVALENT = Path(__file__).parent / "equivalent.toml"
+PARTS = ("noticed", "equivalent", "survived", "undecided")
 
 
 def tried() -> list[dict[str, Any]]:
@@ -20,21 +27,57 @@ def tried() -> list[dict[str, Any]]:
     return list({(each["path"], each["operator"], each["occurrence"]): each for each in told}.values())
 
 
+def reasons() -> dict[str, str]:
+    """Why a mutant is the same program, by its name."""
+    read = tomllib.loads(EQUIVALENT.read_text(encoding="utf-8"))
+    return {each["mutant"]: each["reason"] for each in read["equivalent"]}
+
+
 def report() -> str:
-    return "\n".join(lines())
+    return "\n".join((*_numbers(), "", *_branches(), *_one_by_one())) + "\n"
 
 
-def lines() -> Iterator[str]:
+def name_of(told: dict[str, Any]) -> str:
+    return mutant_of(told).name
+
+
+def mutant_of(told: dict[str, Any]) -> Mutant:
+    return Mutant(told["room"], told["path"], told["operator"], told["occurrence"], told["line"])
+
+
+def outcome_of(told: dict[str, Any]) -> str:
+    return "equivalent" if told["outcome"] != "noticed" and name_of(told) in reasons() else told["outcome"]
+
+
+def _numbers() -> Iterator[str]:
     every = tried()
-    for room in ROOMS:
-        of_room = [each["outcome"] for each in every if each["room"] == room]
-        yield f"{room:10} {len(of_room):4} tried {of_room.count('noticed'):4} noticed " \
-              f"{of_room.count('undecided'):4} not decided {of_room.count('survived'):4} survived"  # fmt: skip
-    for each in every:
+    yield f"{'room':<12}{'tried':>12}" + "".join(f"{part:>12}" for part in PARTS)
+    for room in (*ROOMS, "all"):
+        came = [outcome_of(each) for each in every if room in (each["room"], "all")]
+        yield f"{room:<12}{len(came):>12}" + "".join(f"{came.count(part):>12}" for part in PARTS)
+
+
+def _branches() -> Iterator[str]:
+    """How many of the branches of each room the recorded tests take."""
+    measured = coverage.Coverage(data_file=str(KEPT / "whole"), config_file=False, branch=True)
+    measured.combine([str(path) for path in KEPT.glob("branches.*")], keep=True)
+    yield f"{'room':<12}{'branches':>12}{'taken':>12}"
+    for room, folders in ROOMS.items():
+        kept = KEPT / "branches.json"
+        measured.json_report(outfile=str(kept), include=[f"{ROOT}/{folder}/*" for folder in folders])
+        totals = json.loads(kept.read_text(encoding="utf-8"))["totals"]
+        share = totals["covered_branches"] / totals["num_branches"]
+        yield f"{room:<12}{totals['num_branches']:>12}{share:>12.0%}"
+
+
+def _one_by_one() -> Iterator[str]:
+    """What nobody noticed."""
+    for each in tried():
         if each["outcome"] != "noticed":
-            yield ""
-            yield " ".join(str(each[part]) for part in ("room", "path", "line", "operator", "occurrence", "outcome"))
-            yield from difference(Mutant(*(each[name] for name in ["room", "path", "operator", "occurrence", "line"])))
+            yield f"\n{outcome_of(each)}: {name_of(each)}"
+            yield from difference(mutant_of(each))
+            if outcome_of(each) == "equivalent":
+                yield f"  {reasons()[name_of(each)]}"
 
 
 def difference(mutant: Mutant) -> list[str]:
