@@ -173,9 +173,9 @@ def test_balls_that_come_in_later_are_not_dealt_out() -> None:
     assert counts[0] - counts[1] == 1
 
 
-@pytest.mark.parametrize("change", ["make attempts at the lanterns in order", "make attempts at the lanterns from 4 m away"])
+@pytest.mark.parametrize("change", ["in order", "from 4 m away"])
 def test_where_nobody_aims_at_the_targets_it_is_said(change: str) -> None:
-    trial = modifier_in(change)
+    trial = modifier_in(f"make attempts at the lanterns {change}")
     assert mixed(row(), trial).value is not None
     [told] = mixed(game_of(ROW.replace("the lanterns or the players", "the players")), trial).findings
     assert "nobody aims at a lantern" in told.title
