@@ -58,11 +58,12 @@ def test_balls_stop_where_nobody_fetches_them(place: str, shares: dict[str, floa
     assert missed(net(play=f"{ROLL}\n  nobody fetches balls from {place}", space=space)) == pytest.approx(shares)
 
 
-def test_other_balls_may_be_fetched() -> None:
-    """What is said of red balls does not hold for the others."""
-    kit = "2 soft balls, like a foam ball\n  1 red ball\n  2 cones for each side"
-    play = f"{ROLL}\n  nobody fetches red balls from behind the back line"
-    set_up = f"{SET_UP}\n  1 red ball in the middle"
+@pytest.mark.parametrize("other", ["amber", "violet"])
+def test_other_balls_may_be_fetched(other: str) -> None:
+    """What is said of amber balls does not hold for the others, whichever comes first by its name."""
+    kit = f"2 soft balls, like a foam ball\n  1 {other} ball, like a foam ball\n  2 cones for each side"
+    play = f"{ROLL}\n  nobody fetches {other} balls from behind the back line"
+    set_up = f"{SET_UP}\n  1 {other} ball in the middle"
     assert missed(net(play=play, space=COURT, kit=kit, set_up=set_up)) == pytest.approx({"half/south": 1})
 
 

@@ -80,7 +80,8 @@ def test_two_letters_that_change_places_still_find_it(shelf: Shelf) -> None:
     assert words and slips - words
     for slip in slips - words:
         search = given(find(shelf, Wanted(words=slip)))
-        assert search.fitting or given(find(shelf, Wanted(words=search.spelling))).fitting, (slip, search.spelling)
+        found = search.fitting or (search.spelling and given(find(shelf, Wanted(words=search.spelling))).fitting)
+        assert found, (slip, search.spelling)
 
 
 @pytest.mark.parametrize("words", ['"', "toll AND OR NOT", "a*b^c(", "NEAR(toll", "x" * 5000, "toll; DROP TABLE items"])
