@@ -8,12 +8,14 @@ from typing import Any
 from attrs import define
 from starlette.testclient import TestClient
 
+import library
 from compose.page.app import app_for
 from compose.page.desk import Desk
 from compose.page.work.pool import URGENT, Pool
 from compose.page.work.question import Question
 from compose.page.work.worker import function_of
 
+BEGIN = next(path for path in library.beginning_paths() if path.stem == "knock-down").read_text(encoding="utf-8")
 PORT = 8730
 HOME = f"http://127.0.0.1:{PORT}"
 

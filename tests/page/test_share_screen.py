@@ -6,11 +6,10 @@ import re
 from pathlib import Path
 
 import pytest
-from desks import browser, desk_in
+from desks import BEGIN, browser, desk_in
 from starlette.testclient import TestClient
 
 from compose.page.desk import Desk
-from compose.page.screens.write import BEGIN
 from compose.page.shelved import keep_sheet
 from compose.share.pack import read_pack
 

@@ -7,14 +7,14 @@ from html import unescape
 from pathlib import Path
 
 import pytest
-from desks import browser, desk_in
+from desks import BEGIN, browser, desk_in
 from starlette.testclient import TestClient
 
+import library
 from compose.page.desk import Desk
-from compose.page.screens.write import BEGIN
 from compose.share.bounds import MOST_RULES_BYTES
 
-SLIP = BEGIN.replace("players roll a foam ball", "players rol a foam ball")
+SLIP = BEGIN.replace("players underarm throw a foam ball", "players underarm thro a foam ball")
 
 
 @pytest.fixture
@@ -37,15 +37,22 @@ def text_in(page: str) -> str:
     return unescape(found.group(1))
 
 
-def test_the_sheet_to_begin_with_can_be_read(client: TestClient) -> None:
-    page = client.get("/write/new").text
-    assert text_in(page) == BEGIN
-    assert "It can be read." in page and "What was understood" in page
+def test_every_sheet_to_begin_with_can_be_read(client: TestClient) -> None:
+    """Those of the library that are games, each offered by its kind of play."""
+    offered = re.findall(r'href="/write/new\?like=([^"]*)"', client.get("/write").text)
+    games = {path.stem: path.read_text(encoding="utf-8") for path in library.beginning_paths()}
+    assert set(offered) == {name for name, text in games.items() if re.search("^game ", text, re.M)}
+    for name in offered:
+        page = client.get(f"/write/new?like={name}").text
+        assert text_in(page) == games[name]
+        assert "It can be read." in page and "What was understood" in page
+    assert text_in(client.get("/write/new").text) == BEGIN
+    assert client.get("/write/new?like=class").status_code == 404
 
 
 def test_a_slip_is_told_and_written_as_it_should_be(client: TestClient, desk: Desk) -> None:
     page = work(client, desk, SLIP, "look")
-    line = SLIP.splitlines().index("  players rol a foam ball at the cones of the other side") + 1
+    line = SLIP.splitlines().index("  players underarm thro a foam ball at the cones of the other side") + 1
     assert f'data-line="{line}"' in page
     assert "Write it so" in page
     assert text_in(work(client, desk, SLIP, "mend-0")) == BEGIN
@@ -57,7 +64,7 @@ def test_a_text_with_a_slip_is_not_kept(client: TestClient, desk: Desk) -> None:
 
 
 def test_tidying_brings_the_usual_wording(client: TestClient, desk: Desk) -> None:
-    untidy = BEGIN.replace("  6 foam balls", "  6   foam   balls").replace("\n\n", "\n")
+    untidy = BEGIN.replace("  8 foam balls", "  8   foam   balls").replace("\n\n", "\n")
     assert text_in(work(client, desk, untidy, "tidy")).strip() == BEGIN.strip()
 
 

@@ -6,55 +6,41 @@ import json
 import re
 from collections.abc import Sequence
 
+import library
 from compose.page.answers.values import Looked
 from compose.page.call import SOON, Call, Go, Reply, Shown
 from compose.page.screens.remix import asked_of, no_such_game
 from compose.page.shelved import keep_sheet
+from compose.telling.wording import Wording
 from grammar.examples import examples
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 MEND = re.compile(r"mend-(\d{1,3})")
-BEGIN = """game My Game
-  ages 8 to 12
-  skills roll
-  about "What it is about, in one line."
-
-space
-  court 18 m by 9 m, halved across
-
-sides
-  north and south, 6 to 14 players each, mirrored
-
-kit
-  6 foam balls
-  5 cones for each side
-
-set-up
-  cones on the back line of their side, evenly spaced
-  3 foam balls in each half
-
-play
-  players stay in their half
-  players roll a foam ball at the cones of the other side
-
-when
-  a cone is knocked: it stays down
-
-finish
-  a side wins when the other side has no cones standing
-  after 6 min: more cones standing wins, else a draw
-"""
-
 
 def show(call: Call) -> Reply:
     """The own sheets, and what to begin from."""
     sheets = sorted(call.desk.sheets().values(), key=lambda each: each.title)
-    return Shown("write.html", {"sheets": sheets})
+    return Shown("write.html", {"sheets": sheets, "kinds": _kinds(call.wording)})
 
 
 def begin(call: Call) -> Reply:
-    """A new sheet."""
-    return _edited(call, BEGIN, "")
+    """A new sheet, of a kind of play."""
+    kinds = _kinds(call.wording)
+    like = call.one("like") or next(iter(kinds))
+    known = {path.stem: path for path in library.beginning_paths() if path.stem in kinds}
+    if like not in known:
+        return Shown("trouble.html", {"why": call.wording.say("There is no such page.")}, 404)
+    return _edited(call, known[like].read_text(encoding="utf-8"), "")
+
+
+def _kinds(wording: Wording) -> dict[str, str]:
+    """The kinds of play that one can begin with, by the names of their sheets in the library."""
+    return {
+        "knock-down": wording.say("Two sides clear each other’s row of targets"),
+        "race-to-points": wording.say("A race to so many points"),
+        "hit-and-wait": wording.say("Whoever is hit waits until a catch"),
+        "crossing": wording.say("Pass to a team-mate on the far side, and cross"),
+    }
 
 
 def open_sheet(call: Call) -> Reply:
