@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import count
 from typing import Any
 from urllib.parse import urlencode
 
@@ -26,7 +27,8 @@ class Upload:
 @frozen
 class Call:
     """`query` and `form` hold each name with all of its values; `tab` names the tab of the browser ("" without the
-    script); `whole` asks for everything at once, as a browser without scripts does."""
+    script); `whole` asks for everything at once, as a browser without scripts does; `number` is larger for each later
+    call."""
 
     desk: Desk
     wording: Wording
@@ -37,6 +39,7 @@ class Call:
     files: Mapping[str, Upload] = field(factory=dict)
     tab: str = ""
     whole: bool = False
+    number: int = field(factory=count(1).__next__)
 
     @property
     def language(self) -> str:
@@ -54,7 +57,7 @@ class Call:
     def ask(self, asks: str, *given: Any, rank: int = URGENT, turn: str | None = None) -> Any:
         """Ask a worker; raises what `Pool.ask` does."""
         turn = self.address if turn is None else turn
-        return self.desk.pool.ask(Question(asks, given), self.tab, turn, rank)
+        return self.desk.pool.ask(Question(asks, given), self.tab, turn, rank, self.number)
 
 
 @frozen

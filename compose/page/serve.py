@@ -34,7 +34,7 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     server.closes = desk.close
     address = f"http://{HOME}:{desk.port}/"
     desk.pool.start()
-    warming = threading.Timer(WARM_AFTER_S, load_all)
+    warming = threading.Timer(WARM_AFTER_S, _warm, (desk,))
     warming.daemon = True
     warming.start()
     tell(address)  # the door is open already: whoever knocks before the server is up waits for it
@@ -44,6 +44,12 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
         server.run(sockets=[door])
     finally:
         desk.close()
+
+
+def _warm(desk: Desk) -> None:
+    """Load and read now what somebody would have to wait for later."""
+    load_all()
+    desk.sheets()
 
 
 class _Server(uvicorn.Server):

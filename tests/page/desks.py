@@ -24,7 +24,7 @@ HOME = f"http://127.0.0.1:{PORT}"
 class AtOnce(Pool):
     """A pool without workers."""
 
-    def ask(self, question: Question, tab: str = "", turn: str = "", rank: int = URGENT) -> Any:
+    def ask(self, question: Question, tab: str = "", turn: str = "", rank: int = URGENT, number: int = 0) -> Any:
         return function_of(question.asks)(*question.given)
 
 

@@ -47,6 +47,15 @@ def test_whoever_answered_one_question_of_a_remix_gets_the_next_one() -> None:
     assert pool._most_urgent(1) is following
 
 
+def test_what_is_still_asked_for_an_earlier_screen_does_not_stop_a_later_one(pool: Pool) -> None:
+    earlier, later = Question("group:group_of", ("class A",)), Question("group:group_of", ("class B",))
+    pool.ask(earlier, "a tab", "the list", number=1)
+    pool.ask(later, "a tab", "a game", number=2)
+    with pytest.raises(SupersededError):
+        pool.ask(Question("group:group_of", ("class C",)), "a tab", "the list", number=1)
+    pool.ask(earlier, "a tab", "the list", number=3)
+
+
 def test_many_taps_leave_nothing_running_and_little_memory(pool: Pool) -> None:
     """Taps of one tab: each asks for the quick answer, and leaves the forecast of the one before."""
     left: list[threading.Thread] = []

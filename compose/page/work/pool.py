@@ -45,6 +45,7 @@ class Pool:
     _waiting: deque[Job] = field(factory=deque, init=False)
     _running: dict[int, Job] = field(factory=dict, init=False)
     _last: dict[int, Any] = field(factory=dict, init=False)
+    _turns: OrderedDict[str, tuple[int, str]] = field(factory=OrderedDict, init=False)
     _kept: OrderedDict[str, Any] = field(factory=OrderedDict, init=False)
     _closed: bool = field(default=False, init=False)
     _threads: list[threading.Thread] = field(factory=list, init=False)
@@ -72,15 +73,16 @@ class Pool:
         with self._change:
             return len(self._waiting) + len(self._running)
 
-    def ask(self, question: Question, tab: str = "", turn: str = "", rank: int = URGENT) -> Any:
-        """The answer. `turn` is what the tab looks at: questions of its other turns are withdrawn.
+    def ask(self, question: Question, tab: str = "", turn: str = "", rank: int = URGENT, number: int = 0) -> Any:
+        """The answer. `turn` is what the tab looks at, since the request of this number: questions of its earlier
+        turns are withdrawn, and whoever still asks in one of them is late.
 
         Raises SupersededError where that happens to this one, GivenUpError where there is no answer to be had.
         """
         key, asker = question.key, (tab, turn)
         with self._change:
             if tab:
-                self._leave_behind(tab, turn)
+                self._leave_behind(tab, turn, number)
             if key in self._kept:
                 self._kept.move_to_end(key)
                 return self._kept[key]
@@ -101,7 +103,14 @@ class Pool:
         self._waiting.append(job)
         return job
 
-    def _leave_behind(self, tab: str, turn: str) -> None:
+    def _leave_behind(self, tab: str, turn: str, number: int) -> None:
+        newest, now = self._turns.get(tab, (0, turn))
+        if turn != now and number < newest:
+            raise SupersededError
+        self._turns[tab] = max(number, newest), turn
+        self._turns.move_to_end(tab)
+        while len(self._turns) > KEPT:
+            self._turns.popitem(last=False)
         for job in (*self._waiting, *self._running.values()):
             job.askers -= {asker for asker in job.askers if asker[0] == tab and asker[1] != turn}
             if not job.askers:
