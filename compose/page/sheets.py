@@ -21,7 +21,6 @@ class Sheet:
 
     slug: str
     title: str
-    about: str
     texts: tuple[str, ...]
     own: bool
 
@@ -32,7 +31,7 @@ def sheets(shelf: Path) -> dict[str, Sheet]:
     known = {**_of_library(), **own}
     found = {}
     for slug, item in {**own, **_of_library(), **own}.items():
-        found[slug] = Sheet(slug, item.name, item.about, tuple(_texts(item, known)), slug in own)
+        found[slug] = Sheet(slug, item.name, tuple(_texts(item, known)), slug in own)
     return found
 
 

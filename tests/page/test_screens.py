@@ -67,6 +67,16 @@ def test_games_are_filtered(client: TestClient) -> None:
     assert "Sledge Road" in towed and 'href="/remix/lantern-row"' not in towed
 
 
+def test_names_and_lines_are_there_before_it_is_known_what_fits(desk: Desk, client: TestClient) -> None:
+    """The same games as in the list itself, without a sheet being read; one that is no plain file does no harm."""
+    (desk.shelf / "games").mkdir(parents=True)
+    (desk.shelf / "games" / "trap.rules").symlink_to("/dev/zero")
+    listed = set(re.findall(r'href="(/remix/[^"]*)"', client.get("/games?whole=yes").text))
+    first = client.get("/games").text
+    assert set(re.findall(r'href="(/remix/[^"]*)"', first)) == listed | {"/remix/trap"}
+    assert 'data-later="/games/rows"' in first and "Two sides clear each other" in first
+
+
 def test_what_fits_comes_first(client: TestClient) -> None:
     rows = re.findall(r'<p class="verdict (sound|mend)">', client.get("/games?whole=yes").text)
     assert rows == sorted(rows, key=lambda each: each != "sound")

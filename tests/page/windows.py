@@ -110,4 +110,4 @@ def settled(page: Page) -> None:
     """Wait until nothing is asked for any more."""
     page.wait_for_load_state()
     page.wait_for_selector("#room[aria-busy]", state="detached")
-    page.wait_for_selector("[data-later]", state="detached")
+    page.wait_for_selector("[data-later]:not(details:not([open]) *)", state="detached")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from compose.page.answers.values import Row
 from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
+from compose.page.glimpse import glimpses
 
 if TYPE_CHECKING:
     from compose.page.sheets import Sheet
@@ -26,9 +27,8 @@ def show_rows(call: Call) -> Reply:
 
 
 def _first(call: Call) -> dict[str, object]:
-    """What stands in the sheets themselves."""
-    first = sorted(call.desk.sheets().values(), key=lambda each: each.title)
-    return {"rows": None, "first": first, "skills": (), "chosen": _chosen(call)}
+    """Names and lines, which need no thinking."""
+    return {"rows": None, "first": glimpses(call.desk.shelf), "skills": (), "chosen": _chosen(call)}
 
 
 def _listed(call: Call) -> dict[str, object]:

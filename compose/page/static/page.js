@@ -123,6 +123,7 @@
   function ready() {
     steppers();
     for (const slot of document.querySelectorAll("[data-later]:not([data-asked])")) {
+      if (slot.closest("details:not([open])")) continue; // asked for once somebody opens it
       slot.dataset.asked = "";
       fill(slot);
     }
@@ -159,6 +160,8 @@
     const form = event.target.form;
     if (form && form.dataset.atOnce !== undefined) form.requestSubmit();
   });
+
+  document.addEventListener("toggle", (event) => event.target.open && ready(), true);
 
   document.addEventListener("dragstart", (event) => {
     const item = event.target.closest?.("[data-order] > li");
