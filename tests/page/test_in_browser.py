@@ -16,12 +16,8 @@ expect.set_options(timeout=40_000)  # a machine may be busy with other work
 ABOUT = "Two sides clear each other's row of cones."
 HOSTILE = BEGIN.replace(ABOUT, "<img src=x onerror=alert(1)><script>alert(2)</script>")
 SCREENS = (
-    *(
-        "/class",
-        "/games",
-        "/remix/heron-and-pike?with=nobody+is+out",
-        "/why/heron-and-pike?with=nobody+is+out&finding=r0",
-    ),
+    *("/class", "/games", "/remix/heron-and-pike?with=nobody+is+out"),
+    "/why/heron-and-pike?with=nobody+is+out&finding=r0",
     *("/paper/lantern-row", "/lesson", "/write", "/write/new", "/share", "/hall/lantern-row"),
 )
 
