@@ -10,6 +10,8 @@ import pytest
 from desks import browser, desk_in
 from starlette.testclient import TestClient
 
+from compose.draw.palette import STYLES
+from compose.page.app import STATIC
 from compose.page.desk import Desk
 from compose.page.hall_document import policy
 from compose.page.lending import MOST_WRONG, Lender, Lent, Loan
@@ -135,3 +137,8 @@ def test_a_loan_ends_by_itself() -> None:
     borrower = lent(lender)
     lender.lent = Lent("http://10.0.0.2:99/", "ABCDEF", 0.0)
     assert borrower.post("/", data={"code": "ABCDEF"}).status_code == 403
+
+
+def test_the_sides_have_the_signs_of_the_floor_plan() -> None:
+    signs = re.findall(r'content: "(.)"', (STATIC / "hall.css").read_text(encoding="utf-8"))
+    assert signs == [{"circle": "●", "square": "■", "triangle": "▲", "diamond": "◆"}[style.shape] for style in STYLES]
