@@ -19,7 +19,7 @@ def people_findings(
     pupils, least, place = school_class.pupils, least_pupils(game), game.sides[0].span
     if pupils < least:
         rest = least - sum(side.least for side in game.sides)
-        of_whom = f", of whom {count(rest, 'pupil')} {'rests' if rest == 1 else 'rest'}" if rest else ""
+        of_whom = f", of whom {rest} {'rests' if rest == 1 else 'rest'}" if rest else ""
         title = f"{game.title} needs at least {count(least, 'pupil')}{of_whom}; the class has {pupils}."
         hint = "Choose another game, or let the sides be smaller."
         yield refused("F-too-few", title, place, hint, short=least - pupils)

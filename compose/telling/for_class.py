@@ -56,6 +56,9 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
         yield say("Teams: none.")
         return
     yield say("Teams: {teams}.", teams=teams_said(staging, wording))
+    if staging.teams.resting:
+        resting = wording.counted(staging.teams.resting, "pupil", "pupils")
+        yield say("Resting: {pupils}, who come on in later rounds.", pupils=resting)
     if over:
         pupils, odd = wording.counted(over, "pupil", "pupils"), staging.teams.odd_pupil
         if odd is Odd.UNSAID:

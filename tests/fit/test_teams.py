@@ -7,7 +7,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from playing_games import game_in, library_games
 
-from compose.staging.teams import teams_of
+import library
+from compose.staging.school_class import some_class
+from compose.staging.staging import stage
+from compose.staging.teams import least_pupils, most_pupils, teams_of
+from compose.telling.for_class import team_lines
 from grammar.game import Game
 
 PAIRS = """
@@ -78,3 +82,13 @@ def test_mirrored_sides_differ_by_one_at_most(pupils: int, more: str) -> None:
     for sides in teams_of(pairs("1 to 30 players each", more), pupils).games:
         numbers = sorted(sides.values())
         assert numbers[-1] - numbers[0] <= (0 if more else 1)
+
+
+def test_who_rests_is_told_and_counted_among_those_needed() -> None:
+    kiln_row = library_games()["kiln-row"]
+    enough, few = (stage(kiln_row, library.norms(), library.kit_names(), some_class(pupils)) for pupils in (17, 11))
+    assert "Resting: 5 pupils, who come on in later rounds." in team_lines(enough)
+    assert [each.title for each in few.refused] == [
+        "Kiln Row needs at least 12 pupils, of whom 4 rest; the class has 11."
+    ]
+    assert (least_pupils(kiln_row), most_pupils(kiln_row)) == (12, 30)
