@@ -38,6 +38,7 @@ when
 finish
   a side wins when the other side has no lanterns standing
   the first side to 9 points wins
+  after 6 min: more points wins, else a draw
 """
 SENSELESS = (
     ("a lantern is knocked", "all lanterns are knocked"),
@@ -55,6 +56,7 @@ SENSELESS = (
     ("like a plastic pin", "like their plastic pin"),
     ("9 players each", "9 players all"),
     ("  lanterns on the", "  all but lanterns on the"),
+    ("9 players each", "9 targets each"),
     ("players overarm throw", "the player overarm throws"),
     ("2 foam balls in each half", "all foam balls in each half"),
     ("waits in the rest queue", "waits in that rest queue"),

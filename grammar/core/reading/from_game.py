@@ -103,9 +103,8 @@ def _declare(reading: Reading) -> None:
     _kit(reading)
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
     reader.held = whole and any(gives_the_ball(reader.game, sentence) for sentence, _ in reading.sentences)
-    reader.bell_s = next(
-        (seconds(after.time) for after, line in reading.all_of(finish.After) if reading.holds(line)), None
-    )
+    bells = (seconds(after.time) for after, line in reading.all_of(finish.After) if reading.holds(line))
+    reader.bell_s = next(bells, None)
     for role, line in reading.all_of(sides.Role):
         reader.roles.extend(reading.add(role, line, read_role))
     for with_lives, line in reading.all_of(lives.HasLives):
@@ -142,8 +141,10 @@ def _kit(reading: Reading) -> None:
 
 
 def _doings(reading: Reading) -> None:
-    """Attempts first, since what follows speaks of whom they concern."""
+    """Attempts first, since what follows speaks of whom they concern; nobody does anything where no side is read."""
     reader = reading.reader
+    if not reader.sides:
+        return
     busy = with_own_task(reader, _tries(reading))
     offers: list[Offer] = []
     for attempt, line in reading.all_of(play.Attempt):
