@@ -120,13 +120,13 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
                 )
             return Won(the_one(said, spoken.meant(said, frozenset()), "it is"))
         case finish.BestWins():
-            if not reader.sides[0].solo:
+            if not any(side.solo for side in reader.sides):
                 title = "Points are counted for each side, not for each player."
                 raise Senseless(result, title, "Write: more points wins")
             return Best(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
-                best = isinstance(result.counted, finish.CountedPoints) and reader.sides[0].solo
+                best = isinstance(result.counted, finish.CountedPoints) and any(side.solo for side in reader.sides)
                 hint = "the player with the most points wins" if best else "nobody wins"
                 raise Senseless(result, "There is only one side, so that none has more.", f"Write: {hint}")
             counts = frozenset(
