@@ -7,12 +7,12 @@ import os
 import pickle
 import subprocess
 import sys
+from pathlib import Path
 
 from tests.mutation.chosen import KEPT, known
-from tests.mutation.mutants import ROOMS, ROOT, Mutant, drawn
+from tests.mutation.mutants import ROOMS, ROOT, SEED, Mutant, drawn
 from tests.mutation.report import report, tried
 
-SEED = "20261126"
 FOLDERS = ("modifiers net check", "share library", "grammar", "forecast", "interpreter staging telling",
            "answer care outside wrong_games told")  # fmt: skip
 PARTS = [[f"tests/{each}" for each in part.split()] for part in FOLDERS]
@@ -46,7 +46,7 @@ def main(command: str = "report", *more: str) -> None:
         try_mutants([Mutant(each["room"], each["path"], each["operator"], each["occurrence"], each["line"])
                      for each in last.values() if each["outcome"] != "noticed"], examples=40)  # fmt: skip
     else:
-        print(report())
+        (Path(__file__).parent / "result.txt").write_text(report(), encoding="utf-8")
 
 
 main(*sys.argv[1:])

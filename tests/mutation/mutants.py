@@ -19,6 +19,7 @@ from cosmic_ray.mutating import mutate_code
 from cosmic_ray.operators.provider import OperatorProvider
 
 ROOT = Path(__file__).parents[2]
+SEED = "20261126"
 ROOMS = {
     "lowering": ("compose/net",),
     "check": ("compose/check",),

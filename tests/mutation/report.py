@@ -12,7 +12,7 @@ from typing import Any
 import coverage
 
 from tests.mutation.chosen import KEPT
-from tests.mutation.mutants import ROOMS, ROOT, Mutant, source_of
+from tests.mutation.mutants import ROOMS, ROOT, SEED, Mutant, source_of
 
 EQUIVALENT = Path(__file__).parent / "equivalent.toml"
 PARTS = ("noticed", "equivalent", "survived", "undecided")
@@ -34,7 +34,7 @@ def reasons() -> dict[str, str]:
 
 
 def report() -> str:
-    return "\n".join((*_numbers(), "", *_branches(), *_one_by_one())) + "\n"
+    return "\n".join((f"seed {SEED}", *_numbers(), "", *_branches(), *_one_by_one())) + "\n"
 
 
 def name_of(told: dict[str, Any]) -> str:

@@ -58,13 +58,15 @@ def test_balls_stop_where_nobody_fetches_them(place: str, shares: dict[str, floa
     assert missed(net(play=f"{ROLL}\n  nobody fetches balls from {place}", space=space)) == pytest.approx(shares)
 
 
+@pytest.mark.parametrize("place", ["behind the back line", "the reed strip"])
 @pytest.mark.parametrize("other", ["amber", "violet"])
-def test_other_balls_may_be_fetched(other: str) -> None:
+def test_other_balls_may_be_fetched(other: str, place: str) -> None:
     """What is said of amber balls does not hold for the others, whichever comes first by its name."""
     kit = f"2 soft balls, like a foam ball\n  1 {other} ball, like a foam ball\n  2 cones for each side"
-    play = f"{ROLL}\n  nobody fetches {other} balls from behind the back line"
+    play = f"{ROLL}\n  nobody fetches {other} balls from {place}"
+    space = f"{COURT}\n  {STRIP.replace('enters', 'guards')}"
     set_up = f"{SET_UP}\n  1 {other} ball in the middle"
-    assert missed(net(play=play, space=COURT, kit=kit, set_up=set_up)) == pytest.approx({"half/south": 1})
+    assert missed(net(play=play, space=space, kit=kit, set_up=set_up)) == pytest.approx({"half/south": 1})
 
 
 @pytest.mark.parametrize(
