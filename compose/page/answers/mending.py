@@ -29,7 +29,7 @@ from grammar.finding import Finding
 from grammar.game import Game
 
 MOST_MENDS = 4
-REACH = Reach(tries=300, situations=500_000, keep_going=keep_going)  # our choice: some seconds
+REACH = Reach(tries=300, situations=150_000, keep_going=keep_going)  # our choice: some seconds
 
 
 def mends(asked: Asked, place: str) -> tuple[Mend, ...]:
