@@ -5,9 +5,11 @@ that fit it, with nothing in the cache, a tap to "sound or not" and to odds and 
 situations apart); then the memory of all processes after 200 taps, and whether anything is still being worked on.
 With `processor` only the answers, in processor seconds of one worker: for a machine that is busy with other work.
 
-Measured so on two busy cores, one pair for each of 24 games: sound or not, half within 0.21 s, 95 % within 0.91 s;
-odds and length, half within 0.44 s, 95 % within 3.29 s; a game with many situations took 11 s. Meant are 0.3 s and
-1.5 s at 95 %: not yet reached. First page, memory and what is left after many taps want a machine that is not busy.
+Measured with `processor`, two pairs for each of 24 games. On two nearly idle cores, before remixes were made once, the
+first look was bounded and rounds were played only by what can happen: sound or not, half within 0.25 s, 95 % within
+0.96 s; odds and length, half within 0.46 s, 95 % within 3.24 s. After that, while a dozen other processes wanted the
+same two cores: 0.17 s and 0.59 s; 0.27 s and 2.2 s. Meant are 0.3 s and 1.5 s at 95 % on cores that are not busy: not
+yet shown. First page, memory and what is left after many taps want a machine that is not busy, too.
 """
 
 from __future__ import annotations
