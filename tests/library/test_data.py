@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import subprocess
 import sys
@@ -170,16 +171,16 @@ def test_rule_files_come_sorted() -> None:
 
 def run_python(code: str, folder: Path) -> str:
     """What a fresh interpreter prints that finds its modules in `folder` first."""
-    done = subprocess.run(
-        [sys.executable, "-c", code], cwd=folder, capture_output=True, text=True, check=True, timeout=60
-    )
+    environment = {**os.environ, "PYTHONPATH": str(HERE.parent)}  # for what the library itself imports
+    words = [sys.executable, "-c", code]
+    done = subprocess.run(words, cwd=folder, env=environment, capture_output=True, text=True, check=True, timeout=60)
     return done.stdout.strip()
 
 
 def test_the_library_is_found_wherever_it_is_installed(tmp_path: Path) -> None:
     shutil.copytree(HERE, tmp_path / "library")
-    code = "import library; print(library.__file__, len(library.kit_catalogue()), len(library.halls()))"
-    place, kit, halls = run_python(code, tmp_path).split()
+    code = "import library; print(library.__file__, len(library.kit_catalogue()), len(library.halls()), sep='\\n')"
+    place, kit, halls = run_python(code, tmp_path).splitlines()
     assert Path(place).parent == tmp_path / "library"
     assert (int(kit), int(halls)) == (len(library.kit_catalogue()), len(library.halls()))
 
