@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Per, Role
 from grammar.core.game import Core, Play
-from grammar.core.play import AtThing, Lines, Offer, Order
+from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order
 from grammar.core.rules import Go
 from grammar.core.values import At, Skill, Spot
 from grammar.finding import Finding, Severity
@@ -24,7 +24,7 @@ def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
     counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core))
-    for finding, line in (*_halves(core), *counts, *_orders(core), *_low(core)):
+    for finding, line in (*_halves(core), *_stays(core), *counts, *_orders(core), *_low(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
@@ -36,6 +36,16 @@ def _halves(core: Core) -> Iterator[tuple[Finding, int]]:
         title = f"The court is halved, and {sides} sides play: it is read as {sides} equal parts, one for each."
         hint = "Write: in equal parts. Or, where all of them share it: in one piece."
         yield _told(core, court.lines, title, hint), court.lines[0]
+
+
+def _stays(core: Core) -> Iterator[tuple[Finding, int]]:
+    """For how long somebody is safe where nobody is after anybody."""
+    if any(isinstance(each.aim, AtPlayers) for offer in core.play.offers for each in offer.attempts):
+        return
+    for area in core.play.areas:
+        if area.stay_s is not None:
+            title = f"How long somebody is in the {area.id.key} is not read by the check: nobody touches or hits anybody."
+            yield _told(core, area.lines, title, "Leave it out, or say who touches whom."), area.lines[0]
 
 
 def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
