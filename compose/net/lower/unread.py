@@ -44,7 +44,7 @@ def _stays(core: Core) -> Iterator[tuple[Finding, int]]:
         return
     for area in core.play.areas:
         if area.stay_s is not None:
-            title = f"How long somebody is in the {area.id.key} is not read by the check: nobody touches or hits anybody."
+            title = f"How long somebody is in the {area.id.key} is not read by the check: nobody is after anybody."
             yield _told(core, area.lines, title, "Leave it out, or say who touches whom."), area.lines[0]
 
 
