@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from grammar.saying import Saying, saying
+from grammar.heard.saying import Saying, saying
 from grammar.words import NUMBERS
 
 _SPLIT = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")

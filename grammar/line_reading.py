@@ -12,7 +12,7 @@ from lark import UnexpectedInput
 from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
 from grammar.frozen import frozen
-from grammar.heard_words import in_words_of_the_language
+from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
@@ -80,7 +80,9 @@ class LineReader:
 
     def _heard(self, section: str, line: TextLine, values: Mapping[str, str]) -> list[Node]:
         """What a line says in other words than those of the language."""
-        from grammar.heard import heard  # turns of phrase are loaded only where a line is no sentence as it stands
+        from grammar.heard.heard import (
+            heard,  # turns of phrase are loaded only where a line is no sentence as it stands
+        )
 
         def is_sentence(text: str) -> bool:
             readings = self._readings(section, line, values, text)

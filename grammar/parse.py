@@ -9,7 +9,7 @@ from grammar.finding import Finding, Outcome, Severity
 from grammar.frozen import field, frozen
 from grammar.layout import parts
 from grammar.lines import TextLine, decoded
-from grammar.lost import LostLine
+from grammar.mistakes.lost import LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames
 from grammar.reading import FileReader
 from grammar.sentences.base import Node

@@ -12,16 +12,16 @@ from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
 from grammar.frozen import frozen
-from grammar.heard_words import in_words_of_the_language
+from grammar.heard.sides_by_players import with_sides_by_players
+from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
-from grammar.lost import REST, LostLine
+from grammar.mistakes.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, holds, unmasked, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
-from grammar.sides_by_players import with_sides_by_players
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
 
@@ -122,7 +122,7 @@ class FileReader:
                 continue
             text = Filled(text_line.text, {})
             if not _is_sentence("modifier", text.text):
-                from grammar.mended import mended
+                from grammar.mistakes.mended import mended
 
                 meant = mended("modifier", text_line.text, {})
                 text = meant.filled if meant else text
@@ -192,7 +192,7 @@ def line_said(reader: LineReader, section: str, line: TextLine, values: _Values,
 
 def _guessed(reader: LineReader, section: str, line: TextLine, values: _Values, seek: bool) -> _Said:
     """What a line that is no sentence was probably meant to say."""
-    from grammar.mistakes import slip  # what mends lines is loaded only where one is to be mended
+    from grammar.mistakes.mistakes import slip  # what mends lines is loaded only where one is to be mended
 
     own = reader.names.own
     masked, names = Masked(line.text), tuple[str, ...]()

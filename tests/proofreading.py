@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from compose.terminal.finding_games import meaning_of_others
+from compose.terminal.typed.finding_games import meaning_of_others
 from grammar.finding import Finding, Severity
-from grammar.proofread import proofread
+from grammar.mistakes.proofread import proofread
 from library import kit_categories
 
 

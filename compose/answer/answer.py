@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from compose.forecast.answers import Answers
     from compose.forecast.forecast import Forecast
     from compose.forecast.matches import GameOdds
-    from compose.forecast.waits import Waits
+    from compose.forecast.rounds.waits import Waits
 
 CLASS, CARE, PROVED, FORECAST = "class", "care", "proved", "forecast"
 

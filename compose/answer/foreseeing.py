@@ -9,10 +9,10 @@ from attrs import evolve
 from compose.answer.answer import Answer, with_new
 from compose.check import Budget, StateSpace, explore
 from compose.check.space import USUAL
-from compose.forecast.chances import said_too_much
-from compose.forecast.findings import forecast_findings
+from compose.forecast.chances.chances import said_too_much
+from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.net.net import Net
 from grammar.finding import Basis, Finding, Severity
 from grammar.span import nowhere

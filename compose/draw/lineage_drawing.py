@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
-from compose.draw.lettering import shortened
-from compose.draw.palette import ACCENT, DARK, FAINT, MIDDLE, WARNING, WHITE
-from compose.draw.shapes import Drawing, Ink, Label, Shape, arrow, rectangle
+from compose.draw.signs.lettering import shortened
+from compose.draw.signs.palette import ACCENT, DARK, FAINT, MIDDLE, WARNING, WHITE
+from compose.draw.signs.shapes import Drawing, Ink, Label, Shape, arrow, rectangle
 from compose.staging.floor.values import Rectangle
 
 if TYPE_CHECKING:

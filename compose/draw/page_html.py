@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-from compose.draw.palette import ACCENT, DARK, FAINT, PALE, WARNING, WHITE
+from compose.draw.signs.palette import ACCENT, DARK, FAINT, PALE, WARNING, WHITE
 
 LOOK = f"""
 :root {{ color-scheme: light }}

@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 from attrs import fields_dict, has
 
-from compose.draw.shapes import Drawing, Label
+from compose.draw.signs.shapes import Drawing, Label
 from grammar.frozen import evolve, frozen
 
 # Exactly: the international foot, agreed in 1959 by six standards laboratories (US Federal Register,

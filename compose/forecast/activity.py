@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from compose.forecast.chances import Explanation
+from compose.forecast.chances.chances import Explanation
 from compose.forecast.course import Course
 from compose.forecast.standings import taking_part
 from compose.net.attempt import Attempt

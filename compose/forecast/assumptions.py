@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from compose.forecast.chances import Explanation, explain_chances
+from compose.forecast.chances.chances import Explanation, explain_chances
 from compose.net.attempt import Attempt
 from compose.net.net import Net
 from compose.staging.norms import Ability, Ages, Reading

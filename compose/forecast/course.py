@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from compose.check.match import lead_places
-from compose.forecast.chain import Floats
+from compose.forecast.chain.chain import Floats
 from compose.net.net import Net
 from grammar.frozen import field, frozen
 

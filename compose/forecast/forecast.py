@@ -11,17 +11,17 @@ from compose.check.space import StateSpace
 from compose.forecast.activity import Activity, activity
 from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import Assumption, ages_of, assumptions
-from compose.forecast.chain import Floats
-from compose.forecast.chances import explain_chances
+from compose.forecast.chain.chain import Floats
+from compose.forecast.chances.chances import explain_chances
 from compose.forecast.course import SURE, Course, Figure
 from compose.forecast.lesson import Active, active_time
 from compose.forecast.matches import GameOdds, game_odds
 from compose.forecast.odds import Odds, odds
+from compose.forecast.rounds.simulate import Play
+from compose.forecast.rounds.waits import Waits
 from compose.forecast.sensitivity import Swing, swings
-from compose.forecast.simulate import Play
 from compose.forecast.standings import Standing, standings
 from compose.forecast.turns import Turns, turns
-from compose.forecast.waits import Waits
 from compose.forecast.work import Band, Usual, Work, usual_course
 from compose.net.net import Net
 from compose.staging.minutes import Lesson

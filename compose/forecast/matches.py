@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from compose.forecast.chain import Floats
+from compose.forecast.chain.chain import Floats
 from compose.forecast.course import Course, Figure
 from compose.forecast.odds import odds
 from compose.forecast.resting import all_meet_all, winner_stays

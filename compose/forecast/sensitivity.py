@@ -8,8 +8,8 @@ import numpy as np
 
 from compose.forecast.answers import Answers
 from compose.forecast.assumptions import Assumption
-from compose.forecast.chain import Floats
-from compose.forecast.chances import chances
+from compose.forecast.chain.chain import Floats
+from compose.forecast.chances.chances import chances
 from compose.forecast.course import Course
 from compose.net.net import Net
 from compose.staging.norms import Level

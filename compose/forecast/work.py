@@ -13,16 +13,16 @@ import numpy as np
 from compose.check.space import StateSpace
 from compose.forecast.answers import Answers, answers
 from compose.forecast.assumptions import ages_of
-from compose.forecast.chain import Floats
-from compose.forecast.chances import chances
+from compose.forecast.chain.chain import Floats
+from compose.forecast.chain.exact import exact_course, solving_products
+from compose.forecast.chances.chances import chances
 from compose.forecast.course import Course, Figure
-from compose.forecast.exact import exact_course, solving_products
 from compose.forecast.points import passes_bound, points_decide, with_room
+from compose.forecast.rounds.on_space import SpaceRounds
+from compose.forecast.rounds.simulate import FEWER, FIRST, Play, finish, simulate
+from compose.forecast.rounds.waits import Waits, waits_of
 from compose.forecast.sensitivity import ENDS
-from compose.forecast.simulate import FEWER, FIRST, Play, finish, simulate
-from compose.forecast.space_rounds import SpaceRounds
 from compose.forecast.standings import idle_places
-from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
 from compose.staging.minutes import Lesson, lesson_of
 from compose.staging.norms import Level

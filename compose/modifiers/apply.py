@@ -6,13 +6,13 @@ from collections.abc import Mapping, Sequence
 
 import attrs
 
-from compose.modifiers.changes import carry_out
+from compose.modifiers.changes.changes import carry_out
+from compose.modifiers.changes.sheets import Draft
 from compose.modifiers.edit import Edit
 from compose.modifiers.fit_for import unfit
 from compose.modifiers.modifier import Use, filled_in, value_findings
 from compose.modifiers.needs import unmet_needs
 from compose.modifiers.remix import Remix
-from compose.modifiers.sheets import Draft
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
 from grammar.resolve import resolve

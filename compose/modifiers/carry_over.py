@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from compose.modifiers.apply import apply
-from compose.modifiers.changes import CHANGES
+from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.edit import Edit
 from compose.modifiers.from_recipe import made

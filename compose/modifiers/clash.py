@@ -7,9 +7,9 @@ from itertools import combinations
 
 from compose.modifiers.apply import remix
 from compose.modifiers.content_hash import plain_text
+from compose.modifiers.difference.same_game import same_game
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.modifiers.same_game import same_game
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.game import Game
 from library import KitItem

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.modifiers.changes import CHANGES
+from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier
 from grammar.finding import Finding, Outcome, Severity

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.modifiers.events import has_rule_for
+from compose.modifiers.changes.events import has_rule_for
 from compose.modifiers.modifier import Modifier
 from compose.staging.resolved import resolved
 from grammar.core.declared import Area, AreaKind, Cut, Kind, Role, Side, Track

@@ -10,7 +10,6 @@ from attrs import evolve
 from compose.net.duties import Duty
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.builder import Builder
-from compose.net.lower.clockwork import lower_clockwork
 from compose.net.lower.doubts import doubts
 from compose.net.lower.ends import lower_bell, lower_ends, points_counted_to
 from compose.net.lower.fixed import fixed_targets
@@ -19,6 +18,7 @@ from compose.net.lower.own_down import own_down
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
+from compose.net.lower.spontaneous import lower_clockwork
 from compose.net.lower.ticking import lower_ticks
 from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unread import unread

@@ -8,7 +8,7 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
-from compose.net.moment import Moment
+from compose.net.outcome import Moment
 from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.guards import Guard
 from grammar.core.play import Waiting

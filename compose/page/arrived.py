@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from attrs import define, field
 
 if TYPE_CHECKING:
-    from compose.share.pack import Pack
+    from compose.share.pack.pack import Pack
 
 KEPT = 3
 

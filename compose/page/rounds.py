@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from compose.share.open_shelf import open_shelf
-from compose.share.rounds import ObservedRound, observed
+from compose.share.shelf.open_shelf import open_shelf
+from compose.share.shelf.rounds import ObservedRound, observed
 from grammar.finding import Finding
 from grammar.frozen import frozen
 

@@ -7,8 +7,8 @@ from functools import lru_cache
 from pathlib import Path
 
 import library
-from compose.share.item import Item, item_of, sheets_in
-from compose.share.open_shelf import open_shelf
+from compose.share.pack.item import Item, item_of, sheets_in
+from compose.share.shelf.open_shelf import open_shelf
 from grammar.frozen import frozen
 from grammar.parse import parse_bytes
 

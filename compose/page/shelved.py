@@ -6,9 +6,9 @@ from pathlib import Path
 
 from compose.page.answers.said import in_words
 from compose.share.bounds import read_rules
-from compose.share.item import item_of
-from compose.share.open_shelf import open_shelf
+from compose.share.pack.item import item_of
 from compose.share.refusal import RefusedError
+from compose.share.shelf.open_shelf import open_shelf
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import frozen
 

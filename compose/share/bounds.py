@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from compose.net.width import MOST_COMBINATIONS, combinations
-from compose.share.item import KINDS, Sheet, sheets_in
+from compose.share.pack.item import KINDS, Sheet, sheets_in
 from compose.share.refusal import RefusedError, shown
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from compose.share.bounds import MOST_RULES_BYTES, read_rules
-from compose.share.item import ENDING, Sheet
 from compose.share.making import LibraryAtHand
 from compose.share.naming import slug
+from compose.share.pack.item import ENDING, Sheet
 from compose.share.refusal import RefusedError
 from compose.share.whole_files import read_plain
 from grammar.frozen import field, frozen

@@ -14,8 +14,8 @@ from compose.modifiers.modifier import Modifier
 from compose.modifiers.parents import lineage_of, used_in
 from compose.modifiers.recipe import recipe_of
 from compose.modifiers.remix import Remix
-from compose.share.item import Sheet, sheets_in
 from compose.share.naming import slug
+from compose.share.pack.item import Sheet, sheets_in
 from grammar.finding import Finding, Outcome, Severity
 from grammar.frozen import field, frozen
 from grammar.game import Game

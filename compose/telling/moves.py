@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from compose.net.moment import Moment
 from compose.net.net import End, Net, Place, Transition
+from compose.net.outcome import Moment
 from compose.net.told import (
     AllHeld,
     CameBack,

@@ -12,7 +12,7 @@ import typer
 
 import library
 from grammar.finding import Finding, Severity, Step
-from grammar.frame import framed
+from grammar.mistakes.shown import framed
 from grammar.span import Span
 from grammar.words import count
 

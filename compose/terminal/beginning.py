@@ -8,7 +8,7 @@ from attrs import evolve
 
 import library
 from compose.terminal.answer import FINE, refuse, say, say_json
-from compose.terminal.finding_games import read, slug, used_as
+from compose.terminal.typed.finding_games import read, slug, used_as
 from compose.terminal.writing import write
 from grammar.format import format_file
 from grammar.tree import RuleFile

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.answer import say
-from compose.terminal.options import AsJson, ClassName, Force, Out, Pupils
+from compose.terminal.typed.options import AsJson, ClassName, Force, Out, Pupils
 
 
 def register(app: typer.Typer) -> None:
@@ -32,8 +32,8 @@ def games(
     as_json: AsJson = False,
 ) -> None:
     """List the games of this folder, the shelf and the library: all, or those that are as you wish."""
-    from compose.terminal.choosing_games import Chosen, show_games
-    from compose.terminal.wishing import Asked
+    from compose.terminal.typed.choosing_games import Chosen, show_games
+    from compose.terminal.typed.wishing import Asked
 
     asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
     raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), as_json))

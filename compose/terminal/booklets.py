@@ -10,14 +10,14 @@ from pathlib import Path
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
-from compose.draw.booklet import booklet_of
-from compose.draw.card import Card
-from compose.draw.remix_card import Look, card_of_remix
+from compose.draw.card.booklet import booklet_of
+from compose.draw.card.card import Card
+from compose.draw.card.of_remix import Look, card_of_remix
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.classes import Who
-from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import remixed, staging_for
+from compose.terminal.typed.appearance import units_named, wording_named
+from compose.terminal.typed.classes import Who
 from compose.terminal.writing import write
 from grammar.finding import Finding
 from grammar.frozen import frozen

@@ -7,18 +7,18 @@ from pathlib import Path
 
 from compose.answer.answer import Answer
 from compose.check import Budget
-from compose.draw.card import Card
-from compose.draw.plan_class import class_plan
-from compose.draw.proof import answer_lines, check_lines
-from compose.draw.remix_card import USUAL_LOOK, Look, card_of_remix, titled
-from compose.draw.shapes import Drawing
+from compose.draw.card.card import Card
+from compose.draw.card.of_remix import USUAL_LOOK, Look, card_of_remix, titled
+from compose.draw.card.proof import answer_lines, check_lines
+from compose.draw.plan.of_class import class_plan
+from compose.draw.signs.shapes import Drawing
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
-from compose.terminal.classes import Who
-from compose.terminal.looks import units_named, wording_named
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
+from compose.terminal.typed.appearance import units_named, wording_named
+from compose.terminal.typed.classes import Who
 from compose.terminal.writing import write
 from grammar.frozen import evolve, frozen
 from grammar.words import listing
@@ -81,22 +81,22 @@ def card_for(prepared: Ready, answer: Answer, look: Look = USUAL_LOOK) -> Card:
 
 def _written(card: Card, plan: Drawing, ending: str, paper: str, large: bool, as_json: bool) -> bytes:
     if ending == ".pdf":
-        from compose.draw.card_large import large_pdf_of
-        from compose.draw.card_pdf import pdf_of
+        from compose.draw.card.large import large_pdf_of
+        from compose.draw.card.pdf import pdf_of
 
         outcome = large_pdf_of(card, paper) if large else pdf_of(card, paper)
         if outcome.value is None:
             stop(outcome.findings, as_json)
         return outcome.value
     if ending == ".svg":
-        from compose.draw.to_svg import svg_of
+        from compose.draw.signs.to_svg import svg_of
 
         return svg_of(plan).encode()
     if ending == ".html":
-        from compose.draw.card_html import html_of
+        from compose.draw.card.html import html_of
 
         return html_of(card).encode()
-    from compose.draw.card_text import markdown_of, text_of
+    from compose.draw.card.text import markdown_of, text_of
 
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
@@ -115,7 +115,7 @@ def _say(card: Card, out: Path | None, answer: Answer, wording: Wording, as_json
         )
         return
     if out is None:
-        from compose.draw.card_text import text_of
+        from compose.draw.card.text import text_of
 
         say(text_of(card).rstrip())
     else:

@@ -10,15 +10,15 @@ from attrs import evolve
 
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
-from compose.draw.proof import fact_lines
+from compose.draw.card.proof import fact_lines
 from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import teams_said
 from compose.telling.wording import ENGLISH
 from compose.terminal.answer import exit_code, say, say_findings, say_json
 from compose.terminal.answering import answer_json, say_care, verdict
-from compose.terminal.classes import Who
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.typed.classes import Who
 from grammar.words import listing
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from compose.terminal.answer import FINE, refuse, say, say_json
-from compose.terminal.looks import wording_named
+from compose.terminal.typed.appearance import wording_named
 from grammar.words import did_you_mean
 from library.finding_codes import Explanation, explanations
 

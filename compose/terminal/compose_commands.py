@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
-from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
+from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 
 ItsClass = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
 OtherHall = Annotated[
@@ -38,8 +38,8 @@ def differ(
 ) -> None:
     """Say in plain words how two games, or a game and its remix, differ: players, kit, space, play, forecast."""
     from compose.check.space import Budget
-    from compose.terminal.classes import Who
     from compose.terminal.differing import show_difference
+    from compose.terminal.typed.classes import Who
 
     who = Who(pupils, class_name, hall)
     raise typer.Exit(show_difference(one, other, modifier or [], who, quick, Budget(states, memory), as_json))
@@ -74,7 +74,7 @@ def suggest(
     """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
     from compose.fit.suggest.trying import Reach
     from compose.terminal.suggesting import show_suggestions
-    from compose.terminal.wishing import Asked
+    from compose.terminal.typed.wishing import Asked
 
     asked = Asked(skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name)
     raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, Reach(tries, states), seconds, most, as_json))
@@ -149,6 +149,6 @@ def lineage(
     as_json: AsJson = False,
 ) -> None:
     """Show which remix comes from which game, as text or as a drawing."""
-    from compose.terminal.lineage import show_lineage
+    from compose.terminal.sharing.lineage import show_lineage
 
     raise typer.Exit(show_lineage(paths or [], out, every_game, force, as_json))

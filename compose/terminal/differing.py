@@ -9,12 +9,12 @@ from typing import Any
 from compose.answer.answer import Answer, to_mend
 from compose.check import Budget
 from compose.fit.forecast_difference import Told, forecast_differences
-from compose.modifiers.difference import Difference, differences
+from compose.modifiers.difference.difference import Difference, differences
 from compose.modifiers.remix_sheet import remix_title
 from compose.terminal.answer import exit_code, refuse, say, say_json
 from compose.terminal.answering import answer_json, verdict
-from compose.terminal.classes import Who
 from compose.terminal.stages import answered, checked, ready
+from compose.terminal.typed.classes import Who
 from grammar.words import capital
 
 

@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States, finite
-from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
+from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, States, finite
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 
 BOOKLET_STATES = 200_000  # of each of many games: a tenth of what one game gets
 
@@ -39,8 +39,8 @@ def plan(
     as_json: AsJson = False,
 ) -> None:
     """Draw the floor plan of a game to scale, and say where a hall is too small for it."""
-    from compose.terminal.classes import Who
     from compose.terminal.plans import make_plan
+    from compose.terminal.typed.classes import Who
 
     raise typer.Exit(
         make_plan(name, modifier or [], Who(pupils, class_name, hall), out, units, language, force, as_json)
@@ -68,7 +68,7 @@ def booklet(
     """Bind the cards of many games into one PDF with a contents page."""
     from compose.check.space import Budget
     from compose.terminal.booklets import make_booklet
-    from compose.terminal.classes import Who
+    from compose.terminal.typed.classes import Who
 
     budget, who = Budget(states, memory) if checked else None, Who(pupils, class_name, hall)
     raise typer.Exit(
@@ -98,8 +98,8 @@ def strip(
 ) -> None:
     """Show a round in four to eight small plans: an SVG strip, or an HTML page that plays it step by step."""
     from compose.check.space import Budget
-    from compose.terminal.classes import Who
     from compose.terminal.strips import make_strip
+    from compose.terminal.typed.classes import Who
 
     budget, who = Budget(states, memory), Who(pupils, class_name, hall)
     raise typer.Exit(
@@ -133,8 +133,8 @@ def lesson(
 ) -> None:
     """Plan a lesson of several games: warm-up to cool-down in its minutes, and the kit to lay out first."""
     from compose.check.space import Budget
-    from compose.terminal.classes import Who
     from compose.terminal.lessons import make_lesson
+    from compose.terminal.typed.classes import Who
 
     budget, who = Budget(states, memory), Who(pupils, class_name, hall, lesson_min=minutes)
     raise typer.Exit(

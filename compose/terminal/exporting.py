@@ -8,16 +8,16 @@ from pathlib import Path
 import library
 from compose.answer.answer import to_mend
 from compose.check.to_prism import Comments, to_prism
-from compose.forecast.chances import chances, said_too_much
+from compose.forecast.chances.chances import chances, said_too_much
 from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
 from compose.telling.english.ends import end_words
 from compose.telling.english.moves import move_words
 from compose.telling.english.nouns import many
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, stop
-from compose.terminal.classes import Who
-from compose.terminal.finding_games import kit
 from compose.terminal.stages import ready
+from compose.terminal.typed.classes import Who
+from compose.terminal.typed.finding_games import kit
 from compose.terminal.writing import write
 
 

@@ -16,10 +16,10 @@ from compose.telling.for_class import class_lines
 from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
 from compose.terminal.answering import answer_json, say_care, say_in_short
 from compose.terminal.checking import headline
-from compose.terminal.classes import school_class
-from compose.terminal.finding_games import kit
 from compose.terminal.stages import answered, checked, ready_of, remixed
 from compose.terminal.staging_json import staging_json
+from compose.terminal.typed.classes import school_class
+from compose.terminal.typed.finding_games import kit
 from grammar.words import capital, count, listing
 
 

@@ -7,9 +7,9 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
-from compose.terminal.options import AsJson, ClassName, InHall, Name, Pupils, With
-from compose.terminal.share_options import ShelfFolder
+from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
+from compose.terminal.typed.options import AsJson, ClassName, InHall, Name, Pupils, With
+from compose.terminal.typed.share_options import ShelfFolder
 
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
 
@@ -47,10 +47,10 @@ def forecast(
 ) -> None:
     """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
     from compose.check.space import Budget
-    from compose.forecast.simulate import Play
-    from compose.terminal.classes import Who
+    from compose.forecast.rounds.simulate import Play
     from compose.terminal.forecasting import Asked, show_forecast
-    from compose.terminal.seeing import Kept
+    from compose.terminal.sharing.observed_rounds import Kept
+    from compose.terminal.typed.classes import Who
 
     kept = Kept(shelf, of_class) if seen or of_class else None
     asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds, details)
@@ -76,8 +76,8 @@ def replay(
 ) -> None:
     """Tell a line of play step by step: how a finding comes about, or a round played at random."""
     from compose.check.space import Budget
-    from compose.terminal.classes import Who
     from compose.terminal.replaying import show_replay
+    from compose.terminal.typed.classes import Who
 
     budget, who = Budget(states, memory), Who(pupils, class_name, hall)
     raise typer.Exit(show_replay(name, modifier or [], who, finding, seed, whole, budget, seconds, as_json))
@@ -96,7 +96,7 @@ def export(
     as_json: AsJson = False,
 ) -> None:
     """Write a game as a model in the PRISM language, for a model checker to look at."""
-    from compose.terminal.classes import Who
     from compose.terminal.exporting import show_export
+    from compose.terminal.typed.classes import Who
 
     raise typer.Exit(show_export(name, modifier or [], Who(pupils, class_name, hall), out, force, as_json))

@@ -14,20 +14,20 @@ from compose.check import Budget
 from compose.check.space import USUAL
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import Forecast
-from compose.forecast.simulate import Play
-from compose.forecast.telling import Section, told_first, told_in_detail, told_then
-from compose.forecast.to_json import answers_json, forecast_json
-from compose.forecast.wording import minutes, percent
+from compose.forecast.rounds.simulate import Play
+from compose.forecast.telling.telling import Section, told_first, told_in_detail, told_then
+from compose.forecast.telling.to_json import answers_json, forecast_json
+from compose.forecast.telling.wording import minutes, percent
 from compose.telling.for_class import class_lines
 from compose.telling.sides import wins
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.checking import head_json, headline
-from compose.terminal.classes import Who
-from compose.terminal.finding_games import kit
 from compose.terminal.patience import INTERRUPTED, Patience
-from compose.terminal.seeing import Kept, correction, correction_json, correction_lines, seen_rounds
+from compose.terminal.sharing.observed_rounds import Kept, correction, correction_json, correction_lines, seen_rounds
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.typed.classes import Who
+from compose.terminal.typed.finding_games import kit
 from grammar.frozen import evolve, field, frozen
 from grammar.words import count, listing
 

@@ -11,20 +11,20 @@ from typing import Any
 import library
 from compose.answer.answer import Answer, to_mend
 from compose.check import Budget
-from compose.draw.card import Card
-from compose.draw.lesson_findings import lesson_findings
-from compose.draw.lesson_sheet import lesson_card
-from compose.draw.lesson_table import LessonTable, Planned, lesson_table
-from compose.draw.proof import check_lines
-from compose.draw.remix_card import titled
+from compose.draw.card.card import Card
+from compose.draw.card.of_remix import titled
+from compose.draw.card.proof import check_lines
+from compose.draw.lesson.findings import lesson_findings
+from compose.draw.lesson.sheet import lesson_card
+from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.answering import answer_json
 from compose.terminal.carding import paper_named
-from compose.terminal.classes import Who
-from compose.terminal.looks import units_named, wording_named
 from compose.terminal.stages import Ready, answered, checked, ready
+from compose.terminal.typed.appearance import units_named, wording_named
+from compose.terminal.typed.classes import Who
 from compose.terminal.writing import write
 from grammar.words import listing
 
@@ -101,17 +101,17 @@ def _planned(prepared: Ready, answer: Answer) -> Planned:
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
     if ending == ".pdf":
-        from compose.draw.card_pdf import pdf_of
+        from compose.draw.card.pdf import pdf_of
 
         outcome = pdf_of(card, paper)
         if outcome.value is None:
             stop(outcome.findings, as_json)
         return outcome.value
     if ending == ".html":
-        from compose.draw.card_html import html_of
+        from compose.draw.card.html import html_of
 
         return html_of(card).encode()
-    from compose.draw.card_text import markdown_of, text_of
+    from compose.draw.card.text import markdown_of, text_of
 
     return (markdown_of(card) if ending == ".md" else text_of(card)).encode()
 
@@ -122,7 +122,7 @@ def _say(card: Card, out: Path | None, known: Sequence[str], wording: Wording) -
         for line in known:
             say("\n".join(textwrap.wrap(line, 78, subsequent_indent="  ")))
     else:
-        from compose.draw.card_text import text_of
+        from compose.draw.card.text import text_of
 
         say(text_of(card).rstrip())
 

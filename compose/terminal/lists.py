@@ -7,8 +7,8 @@ from typing import Any
 
 from compose.modifiers.modifier import Modifier
 from compose.terminal.answer import say, say_json
-from compose.terminal.at_hand import GAMES
-from compose.terminal.finding_games import modifiers_at_hand, path_of, read
+from compose.terminal.typed.at_hand import GAMES
+from compose.terminal.typed.finding_games import modifiers_at_hand, path_of, read
 from grammar.format import format_file
 
 

@@ -17,9 +17,9 @@ from compose.terminal import (
     share_commands,
 )
 from compose.terminal.answer import say, say_json
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
-from compose.terminal.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 from compose.terminal.start import main
+from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
 
 app = typer.Typer(
     help="Write a hall game down once, remix it, and know before class whether the remix works.",
@@ -99,7 +99,7 @@ def understood(
 @app.command()
 def granted(as_json: AsJson = False) -> None:
     """Show the rules that every game takes for granted."""
-    from compose.terminal.finding_games import granted as sheet
+    from compose.terminal.typed.finding_games import granted as sheet
     from grammar.format import format_game
 
     text = format_game(sheet())
@@ -168,7 +168,7 @@ def check(
     """Find out whether a game can be won, ends, or gets stuck, and show the moves that lead there."""
     from compose.check.space import Budget
     from compose.terminal.checking import show_check
-    from compose.terminal.classes import Who
+    from compose.terminal.typed.classes import Who
 
     raise typer.Exit(
         show_check(name, modifier or [], Who(pupils, class_name, hall), Budget(states, memory), seconds, as_json)
@@ -196,7 +196,7 @@ def card(
     """Make the card of a game: text, or with --out a PDF, HTML, SVG, Markdown or text file."""
     from compose.check.space import Budget
     from compose.terminal.carding import Asked, make_card
-    from compose.terminal.classes import Who
+    from compose.terminal.typed.classes import Who
 
     asked = Asked(paper, large, units, language, Budget(states, memory), seconds)
     raise typer.Exit(make_card(name, modifier or [], Who(pupils, class_name, hall), out, asked, force, as_json))
@@ -208,7 +208,7 @@ for commands in (beginning_commands, forecast_commands, compose_commands, draw_c
 
 def run(words: Sequence[str]) -> int:
     """The exit code of a command, once it has printed what it has to say."""
-    from compose.terminal.calling import called
+    from compose.terminal.typed.calling import called
 
     return called(app, words)
 

@@ -25,8 +25,8 @@ from compose.fit.mixing import (
 from compose.fit.suggest.look import Looker
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.answering import MORE
-from compose.terminal.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
+from compose.terminal.typed.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.writing import write
 from grammar.words import count, did_you_mean, listing
 

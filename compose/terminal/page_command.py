@@ -26,7 +26,7 @@ def page(
         _write_shortcut(to_click)
         return
     from compose.page.serve import serve
-    from compose.share.usual_folder import usual_folder
+    from compose.share.shelf.usual_folder import usual_folder
     from compose.terminal.answer import refuse, say
 
     try:

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from compose.draw.plan_class import class_described, class_plan
-from compose.draw.remix_card import titled
-from compose.draw.shapes import Drawing
-from compose.draw.to_svg import svg_of
+from compose.draw.card.of_remix import titled
+from compose.draw.plan.of_class import class_described, class_plan
+from compose.draw.signs.shapes import Drawing
+from compose.draw.signs.to_svg import svg_of
 from compose.draw.units import in_units
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
-from compose.terminal.classes import Who
-from compose.terminal.looks import units_named, wording_named
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
+from compose.terminal.typed.appearance import units_named, wording_named
+from compose.terminal.typed.classes import Who
 from compose.terminal.writing import write
 
 

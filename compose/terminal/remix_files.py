@@ -12,8 +12,8 @@ from compose.modifiers.parents import used_in
 from compose.modifiers.recipe import Recipe, recipe_of
 from compose.modifiers.remix import Remix
 from compose.terminal.answer import refuse, stop
-from compose.terminal.at_hand import GAMES, at_hand
-from compose.terminal.finding_games import ENDING, categories, kit, modifiers_at_hand, read, slug
+from compose.terminal.typed.at_hand import GAMES, at_hand
+from compose.terminal.typed.finding_games import ENDING, categories, kit, modifiers_at_hand, read, slug
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.resolve import resolve

@@ -9,9 +9,9 @@ from compose.modifiers.carry_over import carried_over
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.parents import sheet_of_uses
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, say_to_error, stop
-from compose.terminal.finding_games import game, kit, rules_of, use
 from compose.terminal.remix_files import base_of, recipe_in
 from compose.terminal.stages import remixed
+from compose.terminal.typed.finding_games import game, kit, rules_of, use
 from compose.terminal.writing import write
 from grammar.tree import RemixSheet
 from grammar.words import listing

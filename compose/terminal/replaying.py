@@ -12,8 +12,8 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.check.walk import walk
-from compose.forecast.chances import chances, said_too_much
-from compose.forecast.sample import Event, Sample, sample_round
+from compose.forecast.chances.chances import chances, said_too_much
+from compose.forecast.rounds.sample import Event, Sample, sample_round
 from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
 from compose.telling.english.ends import end_words
@@ -22,10 +22,10 @@ from compose.telling.english.moves import move_words
 from compose.telling.english.states import state_in_words
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import headline
-from compose.terminal.classes import Who
-from compose.terminal.finding_games import kit
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.typed.classes import Who
+from compose.terminal.typed.finding_games import kit
 from grammar.finding import Finding
 from grammar.words import count, listing
 

@@ -7,7 +7,8 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.share_options import (
+from compose.terminal.shelf_commands import shelf_commands
+from compose.terminal.typed.share_options import (
     AsJson,
     Choose,
     Folder,
@@ -19,7 +20,6 @@ from compose.terminal.share_options import (
     Things,
     With,
 )
-from compose.terminal.shelf_commands import shelf_commands
 
 
 def register(app: typer.Typer) -> None:
@@ -48,21 +48,21 @@ def _pack_commands(pack: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Make a pack; with --with it carries the remix of each game, too."""
-        from compose.terminal.pack_making import make as run
+        from compose.terminal.sharing.pack_making import make as run
 
         raise typer.Exit(run(names, modifier or [], title, origin, out, force, shelf, as_json))
 
     @pack.command("look")
     def look(file: PackFile, shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Look into a pack: what it carries, whose it is, and how it stands to your shelf."""
-        from compose.terminal.packing import look as run
+        from compose.terminal.sharing.packing import look as run
 
         raise typer.Exit(run(file, shelf, as_json))
 
     @pack.command("verify")
     def verify(file: PackFile, shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Verify a pack: its hashes, its sheets, and whether its remixes can be made."""
-        from compose.terminal.packing import verify as run
+        from compose.terminal.sharing.packing import verify as run
 
         raise typer.Exit(run(file, shelf, as_json))
 
@@ -76,7 +76,7 @@ def _pack_commands(pack: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Take a pack onto your shelf: all of it or nothing, nothing renamed or replaced unasked."""
-        from compose.terminal.packing import take as run
+        from compose.terminal.sharing.packing import take as run
 
         raise typer.Exit(run(file, keep, choose or [], only_look, shelf, as_json))
 
@@ -85,7 +85,7 @@ def _common_commands(common: typer.Typer) -> None:
     @common.command("list")
     def show(folder: Folder, as_json: AsJson = False) -> None:
         """List what the common shelf has."""
-        from compose.terminal.webbing import show_common
+        from compose.terminal.sharing.common_shelf import show_common
 
         raise typer.Exit(show_common(folder, as_json))
 
@@ -100,7 +100,7 @@ def _common_commands(common: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Take things from the common shelf onto yours."""
-        from compose.terminal.webbing import take_common
+        from compose.terminal.sharing.common_shelf import take_common
 
         raise typer.Exit(take_common(folder, names or [], keep, choose or [], only_look, shelf, as_json))
 
@@ -113,7 +113,7 @@ def _common_commands(common: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Give things to the common shelf; your notes and rounds stay with you."""
-        from compose.terminal.webbing import give_common
+        from compose.terminal.sharing.common_shelf import give_common
 
         raise typer.Exit(give_common(folder, names, commit, shelf, as_json))
 
@@ -126,7 +126,7 @@ def _common_commands(common: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Make the page of the common shelf: to look through, search and download, without a network."""
-        from compose.terminal.webbing import make_page
+        from compose.terminal.sharing.common_shelf import make_page
 
         raise typer.Exit(make_page(folder, out, title, pdf, as_json))
 
@@ -149,6 +149,6 @@ def _merge_command(app: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Merge two states of one game: changes of both, and a choice where both changed the same."""
-        from compose.terminal.merging import show_merge
+        from compose.terminal.sharing.merging import show_merge
 
         raise typer.Exit(show_merge(ours, theirs, base, choose or [], rest, out, force, shelf, as_json))

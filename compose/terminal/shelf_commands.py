@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
-from compose.terminal.looking_options import finite
-from compose.terminal.share_options import AsJson, Force, ShelfFolder, Things, With
+from compose.terminal.typed.looking_options import finite
+from compose.terminal.typed.share_options import AsJson, Force, ShelfFolder, Things, With
 
 
 def shelf_commands(group: typer.Typer) -> None:
@@ -25,7 +25,7 @@ def _shelf_things(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """List what is on your shelf, and where it lies."""
-        from compose.terminal.shelving import show as run
+        from compose.terminal.sharing.shelving import show as run
 
         raise typer.Exit(run(rebuild, shelf, as_json))
 
@@ -43,7 +43,7 @@ def _shelf_things(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Find things on your shelf; the nearest where nothing fits."""
-        from compose.terminal.shelving import search, wanted
+        from compose.terminal.sharing.shelving import search, wanted
 
         wishes = wanted(words, skill, age, players, kit or [], space, kind, sound, as_json)
         raise typer.Exit(search(wishes, shelf, as_json))
@@ -56,28 +56,28 @@ def _shelf_things(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Put games, remixes or modifiers on your shelf."""
-        from compose.terminal.shelving import keep as run
+        from compose.terminal.sharing.shelving import keep as run
 
         raise typer.Exit(run(names, newer, shelf, as_json))
 
     @group.command("drop")
     def drop(name: str, shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Take a thing off your shelf."""
-        from compose.terminal.shelving import drop as run
+        from compose.terminal.sharing.shelving import drop as run
 
         raise typer.Exit(run(name, shelf, as_json))
 
     @group.command("undo")
     def undo(shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Undo the last change of your shelf; again for the one before."""
-        from compose.terminal.packing import undo as run
+        from compose.terminal.sharing.packing import undo as run
 
         raise typer.Exit(run(shelf, as_json))
 
     @group.command("note")
     def note(name: str, text: str, shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Note something of a thing; leave pupils' names out."""
-        from compose.terminal.shelving import note as run
+        from compose.terminal.sharing.shelving import note as run
 
         raise typer.Exit(run(name, text, shelf, as_json))
 
@@ -97,9 +97,9 @@ def _shelf_rounds(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Keep a round that was played. No pupil's name is kept, and none can be."""
-        from compose.share.rounds import ObservedRound
-        from compose.terminal.shelf_door import today
-        from compose.terminal.shelving import played as run
+        from compose.share.shelf.rounds import ObservedRound
+        from compose.terminal.sharing.shelf_door import today
+        from compose.terminal.sharing.shelving import played as run
 
         seen = ObservedRound(day or today(), class_code, pupils, 0.0, winner, waited, "")
         raise typer.Exit(run(name, modifier or [], minutes, seen, shelf, as_json))
@@ -107,7 +107,7 @@ def _shelf_rounds(group: typer.Typer) -> None:
     @group.command("rounds")
     def rounds(name: str, shelf: ShelfFolder = None, as_json: AsJson = False) -> None:
         """Show the rounds of a game that you kept."""
-        from compose.terminal.shelving import rounds as run
+        from compose.terminal.sharing.shelving import rounds as run
 
         raise typer.Exit(run(name, shelf, as_json))
 
@@ -119,7 +119,7 @@ def _shelf_rounds(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Give out all of your own data: rounds, notes, where things came from."""
-        from compose.terminal.shelving import give_out
+        from compose.terminal.sharing.shelving import give_out
 
         raise typer.Exit(give_out(out, force, shelf, as_json))
 
@@ -133,6 +133,6 @@ def _shelf_rounds(group: typer.Typer) -> None:
         as_json: AsJson = False,
     ) -> None:
         """Delete rounds, notes, or the whole shelf."""
-        from compose.terminal.shelving import forget as run
+        from compose.terminal.sharing.shelving import forget as run
 
         raise typer.Exit(run(what, game, class_code, sure, shelf, as_json))

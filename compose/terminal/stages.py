@@ -11,8 +11,8 @@ from compose.modifiers.remix import Remix
 from compose.net.net import Net
 from compose.staging.staging import Staging
 from compose.terminal.answer import stop
-from compose.terminal.classes import Who, staging_of
-from compose.terminal.finding_games import game_of, granted, kit, rules_of, use
+from compose.terminal.typed.classes import Who, staging_of
+from compose.terminal.typed.finding_games import game_of, granted, kit, rules_of, use
 from grammar.finding import Finding, Outcome
 from grammar.frozen import frozen
 from grammar.game import Game
@@ -114,7 +114,7 @@ def answered(prepared: Ready, budget: Budget | None = None) -> Answer:
     """Net → what is proved and what the forecast adds."""
     from compose.answer.foreseeing import foreseen
     from compose.check.space import USUAL
-    from compose.forecast.simulate import Play
+    from compose.forecast.rounds.simulate import Play
 
     budget = budget or USUAL
     play = Play(keep_going=budget.keep_going)

@@ -10,14 +10,14 @@ from attrs import evolve
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
-from compose.draw.line_of_play import counts_in, steps_behind, told_moves
-from compose.draw.moments import Moment, moments_of, stamp
-from compose.draw.proof import FINDING
-from compose.draw.remix_card import titled
-from compose.draw.strip import Strip, drawing_of, strip_of
-from compose.draw.to_svg import svg_of
-from compose.forecast.chances import chances, said_too_much
-from compose.forecast.sample import Sample, sample_round
+from compose.draw.card.of_remix import titled
+from compose.draw.card.proof import FINDING
+from compose.draw.signs.to_svg import svg_of
+from compose.draw.strip.line_of_play import counts_in, steps_behind, told_moves
+from compose.draw.strip.moments import Moment, moments_of, stamp
+from compose.draw.strip.strip import Strip, drawing_of, strip_of
+from compose.forecast.chances.chances import chances, said_too_much
+from compose.forecast.rounds.sample import Sample, sample_round
 from compose.staging.resolved import resolved
 from compose.telling.english.ends import end_words
 from compose.telling.moves import Happenings
@@ -25,12 +25,12 @@ from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.classes import Who
-from compose.terminal.finding_games import kit
-from compose.terminal.looks import wording_named
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.staging_json import staging_json
+from compose.terminal.typed.appearance import wording_named
+from compose.terminal.typed.classes import Who
+from compose.terminal.typed.finding_games import kit
 from compose.terminal.writing import write
 from grammar.words import listing
 
@@ -63,7 +63,7 @@ def make_strip(
     if out is not None and out.suffix.lower() == ".svg":
         write(out, svg_of(drawing_of(made), 1400).encode(), force, as_json)
     elif out is not None:
-        from compose.draw.strip_html import strip_html_of
+        from compose.draw.strip.html import strip_html_of
 
         write(out, strip_html_of(made, wording).encode(), force, as_json)
     if as_json:

@@ -27,12 +27,12 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
-from compose.terminal.classes import school_class
-from compose.terminal.finding_games import granted, kit, modifiers_at_hand
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
 from compose.terminal.staging_json import staging_json
-from compose.terminal.wishing import Asked, wishes_of
+from compose.terminal.typed.classes import school_class
+from compose.terminal.typed.finding_games import granted, kit, modifiers_at_hand
+from compose.terminal.typed.wishing import Asked, wishes_of
 from grammar.game import Game
 from grammar.words import capital, count, listing
 

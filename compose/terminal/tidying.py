@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
-from compose.terminal.finding_games import read
+from compose.terminal.typed.finding_games import read
 from compose.terminal.writing import write
 from grammar.format import format_file
 

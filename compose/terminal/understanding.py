@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
-from compose.draw.remix_card import titled
+from compose.draw.card.of_remix import titled
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
@@ -15,9 +15,9 @@ from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
 from compose.terminal.answer import say, say_findings, say_json, stop
-from compose.terminal.finding_games import granted
-from compose.terminal.looks import wording_named
 from compose.terminal.stages import remixed
+from compose.terminal.typed.appearance import wording_named
+from compose.terminal.typed.finding_games import granted
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
 

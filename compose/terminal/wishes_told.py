@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from compose.terminal.answer import say, say_json
-from grammar.wishes import Row, page_by_wishes, wishes_for
+from grammar.mistakes.wishes import Row, page_by_wishes, wishes_for
 
 WIDTH = 78
 

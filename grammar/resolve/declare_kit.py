@@ -9,7 +9,7 @@ import attrs
 from grammar.finding import Correction
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
-from grammar.near_names import near_names
+from grammar.mistakes.near_names import near_names
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, not_in_the_kit, singular
 from grammar.sentences.base import Name, Owner, OwnerName
 from grammar.sentences.sides import Kit

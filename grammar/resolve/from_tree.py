@@ -11,8 +11,8 @@ from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
-from grammar.lost import LostLine, may_declare, may_follow
 from grammar.meanings import built_in
+from grammar.mistakes.lost import LostLine, may_declare, may_follow
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
 from grammar.resolve.declare_places import declare_areas, declare_tracks

@@ -15,11 +15,11 @@ from lark import UnexpectedInput
 
 from grammar.finding import Correction
 from grammar.from_lark import Reader
+from grammar.heard.rewrite import choices, rewrites, rewritten
 from grammar.language import parse_sentence, reserved_phrases
 from grammar.meanings import Meaning, PlaceMeaning
-from grammar.near_names import near_names
+from grammar.mistakes.near_names import near_names
 from grammar.resolve.names import fitting, name_findings, names_of
-from grammar.rewrite import choices, rewrites, rewritten
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.span import Span
@@ -43,7 +43,7 @@ _DECLARING = (
 
 
 def reworded(section: str, sentence: Node, meanings: Mapping[str, Meaning]) -> tuple[Correction, ...]:
-    """The sentence with other wordings (grammar/wordings.py) or names, where then every name means something.
+    """The sentence with other wordings (grammar/mistakes/wordings.py) or names, where then every name means something.
 
     Such as "four foam balls in both halves", which reads as two names: "4 foam balls in each half".
     """

@@ -12,11 +12,11 @@ from compose.answer.foreseeing import foreseen
 from compose.answer.proving import proved
 from compose.answer.staged import staged
 from compose.check import Budget
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.modifiers.apply import remix
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage
-from compose.terminal.finding_games import use
+from compose.terminal.typed.finding_games import use
 from tests.interpreter.sheets import library_game
 
 LOOK, PLAY = Budget(states=3_000), Play(rounds=80)

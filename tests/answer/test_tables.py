@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 import library
-from compose.share.item import item_of, sheets_in
-from compose.share.verdicts import judge
+from compose.share.pack.item import item_of, sheets_in
+from compose.share.shelf.verdicts import judge
 from grammar.parse import parse_bytes
 from tests.interpreter.sheets import library_game
 

@@ -14,10 +14,10 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "draw"))
 
 from drawn_games import NAMES, card_for, laid_out, library_game
 
-from compose.draw.booklet import booklet_of
-from compose.draw.card_pdf import pdf_of
-from compose.draw.plan import plan_of
-from compose.draw.to_svg import svg_of
+from compose.draw.card.booklet import booklet_of
+from compose.draw.card.pdf import pdf_of
+from compose.draw.plan.plan import plan_of
+from compose.draw.signs.to_svg import svg_of
 from library.load import kit_catalogue
 
 CARDS = 50

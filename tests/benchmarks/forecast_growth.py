@@ -13,10 +13,10 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from compose.check import Budget, StateSpace, explore
-from compose.forecast.absorb import absorb
-from compose.forecast.bell import at_bell
-from compose.forecast.bell_times import lengths
-from compose.forecast.chain import chain
+from compose.forecast.chain.absorb import absorb
+from compose.forecast.chain.bell import at_bell
+from compose.forecast.chain.chain import chain
+from compose.forecast.chain.durations import lengths
 from tests.benchmarks.lantern_net import lantern_row
 
 SIZES = ((2, 1, 2), (5, 3, 4), (8, 4, 6), (14, 6, 8), (18, 10, 12), (24, 12, 16))

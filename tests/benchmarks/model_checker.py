@@ -25,10 +25,10 @@ from typing import Any
 import library
 from compose.check import StateSpace, check, explore
 from compose.check.to_prism import prism_by_places, prism_by_states
-from compose.forecast.absorb import absorb
-from compose.forecast.bell import until
-from compose.forecast.chain import chain
-from compose.forecast.chances import chances
+from compose.forecast.chain.absorb import absorb
+from compose.forecast.chain.bell import until
+from compose.forecast.chain.chain import chain
+from compose.forecast.chances.chances import chances
 from compose.net.net import Net
 from tests.benchmarks.forecast_growth import CHANCES, PER_MINUTE
 from tests.benchmarks.lantern_net import lantern_row

@@ -13,8 +13,8 @@ from collections.abc import Callable, Iterator
 
 from grammar.format import format_file
 from grammar.language import parse_sentence
+from grammar.mistakes.proofread import proofread
 from grammar.parse import parse
-from grammar.proofread import proofread
 from grammar.resolve import resolve
 from library import game_paths, kit_categories
 

@@ -22,8 +22,8 @@ from shared_games import everything, game_item, modifier_item, pack_of  # noqa: 
 from shelves import files, opened  # noqa: E402
 
 from compose.modifiers.content_hash import content_hash  # noqa: E402
-from compose.share.pack import Pack, read_pack  # noqa: E402
-from compose.share.taking_in import take_in  # noqa: E402
+from compose.share.pack.pack import Pack, read_pack  # noqa: E402
+from compose.share.pack.taking_in import take_in  # noqa: E402
 
 
 def in_order(pack: Pack) -> bool:

@@ -17,7 +17,7 @@ sys.path[:0] = [str(HERE.parents[2]), str(HERE.parents[1] / "share")]
 from shared_games import FELL_GATE, game_item  # noqa: E402  (the path is set above)
 from site_shelf import keep, many  # noqa: E402
 
-from compose.share.item import item_of, sheets_in  # noqa: E402
+from compose.share.pack.item import item_of, sheets_in  # noqa: E402
 from compose.share.site.build import Built, build_site  # noqa: E402
 from grammar.parse import parse  # noqa: E402
 from library import game_paths  # noqa: E402

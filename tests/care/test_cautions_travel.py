@@ -6,8 +6,8 @@ import pytest
 from scenes import library_games, modifier_named
 
 import library
-from compose.draw.card_text import text_of
-from compose.draw.remix_card import card_of_remix
+from compose.draw.card.of_remix import card_of_remix
+from compose.draw.card.text import text_of
 from compose.modifiers.apply import remix
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix

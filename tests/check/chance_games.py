@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.check import StateSpace, explore
-from compose.forecast.chain import Chain, chain
+from compose.forecast.chain.chain import Chain, chain
 from compose.net.net import Bell, Net, Ratio
 from tests.check.build import ALWAYS, Builder
 

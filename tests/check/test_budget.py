@@ -11,7 +11,7 @@ from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL
 from compose.check.study import Study
 from compose.telling.english.findings import findings_told
-from compose.terminal.looking_options import USUAL_MEGABYTES, USUAL_STATES
+from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.build import Builder
 

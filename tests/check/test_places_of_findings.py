@@ -5,7 +5,7 @@ from __future__ import annotations
 from compose.check.explore import TooLarge
 from compose.check.findings.limits import too_large, unfinished
 from compose.telling.english.findings import findings_told
-from grammar.frame import framed
+from grammar.mistakes.shown import framed
 from tests.check.cases import one_ball_duel
 
 

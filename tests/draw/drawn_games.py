@@ -7,8 +7,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from compose.draw.card import Card, CardNotes, card_of
-from compose.draw.plan import plan_on_card
+from compose.draw.card.card import Card, CardNotes, card_of
+from compose.draw.plan.plan import plan_on_card
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out as at_its_place
 from compose.staging.resolved import resolved

@@ -10,10 +10,10 @@ import pytest
 from drawn_games import NAMES, card_for, library_game
 from pypdf import PdfReader
 
-from compose.draw.booklet import booklet_of
-from compose.draw.card_html import html_of
-from compose.draw.card_large import LARGE_PT, large_pdf_of
-from compose.draw.card_pdf import fitting
+from compose.draw.card.booklet import booklet_of
+from compose.draw.card.html import html_of
+from compose.draw.card.large import LARGE_PT, large_pdf_of
+from compose.draw.card.pdf import fitting
 from compose.draw.units import UNITS, in_units
 from library.load import kit_catalogue
 
@@ -49,7 +49,7 @@ def test_a_booklet_can_be_stopped():
 def test_a_card_left_out_is_not_counted(monkeypatch):
     cards = [card(name) for name in NAMES[:4]]
     monkeypatch.setattr(
-        "compose.draw.booklet.fitting", lambda one, paper: None if one is cards[0] else fitting(one, paper)
+        "compose.draw.card.booklet.fitting", lambda one, paper: None if one is cards[0] else fitting(one, paper)
     )
     made = booklet_of(cards, "Not all of them")
     assert made.value.titles == tuple(one.title for one in cards[1:])

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from drawn_games import NAMES, card_for, lanterns, library_game
 
-from compose.draw.card import LAST_WORD, CardNotes
-from compose.draw.card_text import markdown_of, text_of
+from compose.draw.card.card import LAST_WORD, CardNotes
+from compose.draw.card.text import markdown_of, text_of
 from library.load import kit_catalogue
 
 NOTES = CardNotes(

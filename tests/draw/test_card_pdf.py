@@ -10,8 +10,8 @@ from attrs import evolve
 from drawn_games import NAMES, card_for, lanterns, library_game
 from pypdf import PdfReader
 
-from compose.draw.card import CardNotes
-from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
+from compose.draw.card.card import CardNotes
+from compose.draw.card.pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from grammar.finding import Severity
 from library.load import halls, kit_catalogue
 

@@ -12,16 +12,16 @@ from french_sentences import NAMED, SENTENCES
 from test_strip import sampled
 
 import library
-from compose.draw.authors import names_of, texts_of
-from compose.draw.card import CardNotes
-from compose.draw.card_text import text_of
-from compose.draw.lesson_sheet import lesson_card
-from compose.draw.lesson_table import Planned, lesson_table
-from compose.draw.moments import Told, moments_of
-from compose.draw.remix_card import Look, card_of_remix
-from compose.draw.shapes import Label
-from compose.draw.strip import drawing_of, strip_of
-from compose.draw.strip_html import strip_html_of
+from compose.draw.card.authors import names_of, texts_of
+from compose.draw.card.card import CardNotes
+from compose.draw.card.of_remix import Look, card_of_remix
+from compose.draw.card.text import text_of
+from compose.draw.lesson.sheet import lesson_card
+from compose.draw.lesson.timetable import Planned, lesson_table
+from compose.draw.signs.shapes import Label
+from compose.draw.strip.html import strip_html_of
+from compose.draw.strip.moments import Told, moments_of
+from compose.draw.strip.strip import drawing_of, strip_of
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
 from compose.modifiers.modifier import Use

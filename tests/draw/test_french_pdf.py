@@ -11,9 +11,9 @@ from pypdf import PdfReader
 from read_back import pieces
 
 import library
-from compose.draw.card_large import large_pdf_of
-from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
-from compose.draw.remix_card import Look, card_of_remix
+from compose.draw.card.large import large_pdf_of
+from compose.draw.card.of_remix import Look, card_of_remix
+from compose.draw.card.pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from compose.draw.units import METRIC
 from compose.staging.staging import stage
 from compose.telling.wording import wording_of

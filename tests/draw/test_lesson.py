@@ -16,10 +16,10 @@ from test_remixed_cards import nothing_is_clipped
 from typer import Exit
 
 import library
-from compose.draw.card_pdf import pdf_of
-from compose.draw.lesson_findings import lesson_findings
-from compose.draw.lesson_sheet import lesson_card
-from compose.draw.lesson_table import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
+from compose.draw.card.pdf import pdf_of
+from compose.draw.lesson.findings import lesson_findings
+from compose.draw.lesson.sheet import lesson_card
+from compose.draw.lesson.timetable import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
 from compose.staging.resolved import resolved
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from compose.draw.palette import DARK, MIDDLE, NOBODY, STYLES, WARNING, WHITE, style_of
+from compose.draw.signs.palette import DARK, MIDDLE, NOBODY, STYLES, WARNING, WHITE, style_of
 
 
 def linear(colour: str) -> tuple[float, float, float]:

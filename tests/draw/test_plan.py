@@ -9,10 +9,10 @@ from drawn_games import NAMES, laid_out, lanterns, library_game
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from compose.draw.labelling import box_of, gap
-from compose.draw.plan import plan_of
-from compose.draw.plan_hall import hall_box
-from compose.draw.shapes import Disc, Drawing, Label, Lines, Polygon
+from compose.draw.plan.hall import hall_box
+from compose.draw.plan.plan import plan_of
+from compose.draw.signs.labelling import box_of, gap
+from compose.draw.signs.shapes import Disc, Drawing, Label, Lines, Polygon
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Rectangle
 from compose.staging.laid_out import laid_out as at_its_place

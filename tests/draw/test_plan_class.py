@@ -7,9 +7,9 @@ from attrs import evolve
 from drawn_games import NAMES, library_game
 
 import library
-from compose.draw.labelling import box_of
-from compose.draw.plan_class import class_described, class_plan, class_plan_on_card
-from compose.draw.shapes import Label
+from compose.draw.plan.of_class import class_described, class_plan, class_plan_on_card
+from compose.draw.signs.labelling import box_of
+from compose.draw.signs.shapes import Label
 from compose.staging.floor.values import Rectangle
 from compose.staging.school_class import some_class
 from compose.staging.staging import stage

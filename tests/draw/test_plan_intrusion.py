@@ -6,11 +6,11 @@ import pytest
 from drawn_games import library_game
 
 import library
-from compose.draw.palette import WARNING
-from compose.draw.plan import plan_of
-from compose.draw.plan_class import class_described, class_plan
-from compose.draw.plan_intrusion import intrusions
-from compose.draw.shapes import Label
+from compose.draw.plan.intrusion import intrusions
+from compose.draw.plan.of_class import class_described, class_plan
+from compose.draw.plan.plan import plan_of
+from compose.draw.signs.palette import WARNING
+from compose.draw.signs.shapes import Label
 from compose.staging.class_from_sheet import class_of
 from compose.staging.floor.values import Rectangle
 from compose.staging.laid_out import laid_out

@@ -16,15 +16,15 @@ from compose.check import Facts
 from compose.check import findings as folder
 from compose.check.findings import limits
 from compose.check.space import USUAL
-from compose.draw.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
+from compose.draw.card.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
-from compose.forecast.findings import LOOKS
+from compose.forecast.findings.findings import LOOKS
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
 from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.carding import Asked, make_card
-from compose.terminal.classes import Who
+from compose.terminal.typed.classes import Who
 from grammar.finding import Finding, Severity
 from grammar.span import nowhere
 from tests.check.build import rule

@@ -19,9 +19,9 @@ from drawn_games import NAMES, card_for, library_game
 from pypdf import PdfReader
 from read_back import pieces
 
-from compose.draw.card import CardNotes
-from compose.draw.card_fonts import PLAIN, load_fonts
-from compose.draw.card_pdf import MARGIN_PT, PAPERS_PT, pdf_of
+from compose.draw.card.card import CardNotes
+from compose.draw.card.fonts import PLAIN, load_fonts
+from compose.draw.card.pdf import MARGIN_PT, PAPERS_PT, pdf_of
 from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes
 from compose.modifiers.from_sheet import modifier_of

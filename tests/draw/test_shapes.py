@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from compose.draw.card_fonts import BOLD, PLAIN, load_fonts
-from compose.draw.labelling import Clearings, box_of, gap
-from compose.draw.lettering import shortened, width_em
-from compose.draw.shapes import Ink, Label, Lines, Polygon, arrow, dashed, hatch
+from compose.draw.card.fonts import BOLD, PLAIN, load_fonts
+from compose.draw.signs.labelling import Clearings, box_of, gap
+from compose.draw.signs.lettering import shortened, width_em
+from compose.draw.signs.shapes import Ink, Label, Lines, Polygon, arrow, dashed, hatch
 from compose.staging.floor.values import Rectangle
 
 boxes = st.builds(

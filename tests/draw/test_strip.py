@@ -14,13 +14,13 @@ from test_booklet import Tags
 from test_plan import covered
 
 import library
-from compose.draw.moments import Told, moments_of
-from compose.draw.shapes import Label
-from compose.draw.strip import drawing_of, strip_of
-from compose.draw.strip_html import strip_html_of
-from compose.draw.to_svg import svg_of
-from compose.forecast.chances import chances
-from compose.forecast.sample import sample_round
+from compose.draw.signs.shapes import Label
+from compose.draw.signs.to_svg import svg_of
+from compose.draw.strip.html import strip_html_of
+from compose.draw.strip.moments import Told, moments_of
+from compose.draw.strip.strip import drawing_of, strip_of
+from compose.forecast.chances.chances import chances
+from compose.forecast.rounds.sample import sample_round
 from compose.net.from_game import net_of
 from compose.staging.resolved import resolved
 from compose.telling.english.moves import move_words

@@ -12,8 +12,8 @@ import pytest
 from attrs import evolve
 from drawn_games import GOLDEN, NAMES, laid_out, lanterns, library_game
 
-from compose.draw.plan import plan_of
-from compose.draw.to_svg import svg_of
+from compose.draw.plan.plan import plan_of
+from compose.draw.signs.to_svg import svg_of
 
 SPACE = "{http://www.w3.org/2000/svg}"
 

@@ -13,10 +13,10 @@ from drawn_games import card_for, lanterns, library_game
 import compose.draw
 import compose.telling
 import compose.terminal
-from compose.draw.authors import AS_WRITTEN
-from compose.draw.card import LAST_WORD
-from compose.draw.card_pdf import pdf_of
-from compose.draw.lesson_sheet import NAMES as NAMES_OF_SLOTS
+from compose.draw.card.authors import AS_WRITTEN
+from compose.draw.card.card import LAST_WORD
+from compose.draw.card.pdf import pdf_of
+from compose.draw.lesson.sheet import NAMES as NAMES_OF_SLOTS
 from compose.draw.units import UNITS
 from compose.modifiers.recipe import OWN_EDITS
 from compose.telling.french import joined

@@ -19,8 +19,8 @@ from compose.fit.suggest.search import MOST_THAT_ADD_UP, Found, search
 from compose.fit.suggest.sheet_wishes import ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
 from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
 from compose.fit.suggest.wish import CHECK, Wish
-from compose.forecast.chances import chances
-from compose.forecast.simulate import Play, simulate
+from compose.forecast.chances.chances import chances
+from compose.forecast.rounds.simulate import Play, simulate
 from compose.forecast.standings import idle_places
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import library
-from compose.forecast.chances import Explanation, explain_chances
+from compose.forecast.chances.chances import Explanation, explain_chances
 from compose.net.attempt import Attempt
 from compose.net.net import All, Net, Rate, Rule, Transition
 from compose.staging.norms import Level

@@ -11,7 +11,7 @@ from scipy.integrate import quad
 from scipy.special import erf
 from scipy.stats import norm, rayleigh
 
-from compose.forecast.aim import (
+from compose.forecast.chances.aim import (
     catches_outcome,
     goes_through_ring,
     hits_disc,

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from compose.forecast.absorb import absorb
+from compose.forecast.chain.absorb import absorb
 from tests.check.chance_games import duel, out_and_back, race, targets, three_towers, walk
 
 EXACT = 1e-9

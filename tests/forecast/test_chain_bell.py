@@ -9,9 +9,9 @@ import pytest
 from scipy import stats
 from scipy.integrate import simpson
 
-from compose.forecast.absorb import absorb
-from compose.forecast.bell import at_bell, until
-from compose.forecast.bell_times import lengths
+from compose.forecast.chain.absorb import absorb
+from compose.forecast.chain.bell import at_bell, until
+from compose.forecast.chain.durations import lengths
 from tests.check.chance_games import duel, most_points, race, targets, walk
 
 EXACT = 1e-9
@@ -87,7 +87,7 @@ def test_tail_of_a_long_walk_is_continued(monkeypatch: pytest.MonkeyPatch) -> No
     """A fair walk from the middle of 0..20: the tail decays like the slowest mode, cos(pi/20) a step."""
     chain = walk(10, 20, 0.5, 0.5).chain()
     whole = lengths(chain, [700.0], levels=(0.5, 0.99))
-    monkeypatch.setattr("compose.forecast.bell_times.MOST_PRODUCTS", 1)
+    monkeypatch.setattr("compose.forecast.chain.durations.MOST_PRODUCTS", 1)
     short = lengths(chain, [700.0], levels=(0.5, 0.99, 1 - 1e-9))
     assert short.settled
     assert short.within[:2] == pytest.approx(whole.within, rel=1e-6)

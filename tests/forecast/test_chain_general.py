@@ -11,12 +11,12 @@ from hypothesis import strategies as st
 from scipy.linalg import expm
 
 from compose.check import Budget, StateSpace, explore
-from compose.forecast import chain as chain_module
-from compose.forecast import chain_solve
-from compose.forecast.absorb import absorb
-from compose.forecast.bell import until
-from compose.forecast.bell_times import lengths
-from compose.forecast.chain import Chain, Floats, chain
+from compose.forecast.chain import chain as chain_module
+from compose.forecast.chain import solve as chain_solve
+from compose.forecast.chain.absorb import absorb
+from compose.forecast.chain.bell import until
+from compose.forecast.chain.chain import Chain, Floats, chain
+from compose.forecast.chain.durations import lengths
 from compose.net.net import Net
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.cases import rally

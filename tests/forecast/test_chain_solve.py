@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.sparse import csr_array, random_array
 
-from compose.forecast.chain_solve import DENSE, GOOD, fixed_point
+from compose.forecast.chain.solve import DENSE, GOOD, fixed_point
 
 
 def drawn(unknowns: int, forward: bool, seed: int) -> tuple[csr_array, np.ndarray[tuple[int], np.dtype[np.float64]]]:

@@ -10,7 +10,7 @@ import pytest
 from scipy.special import erf
 
 import library
-from compose.forecast.chances import chances, explain_chances, said_too_much
+from compose.forecast.chances.chances import chances, explain_chances, said_too_much
 from compose.net.attempt import Attempt
 from compose.staging.norms import LEVELS, Ability
 from grammar.finding import Severity

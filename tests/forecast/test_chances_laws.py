@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import library
-from compose.forecast.chances import chances
+from compose.forecast.chances.chances import chances
 from compose.net.attempt import Attempt
 from compose.staging.norms import LEVELS, Level
 from library.records import BALL_SKILLS

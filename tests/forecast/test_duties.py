@@ -8,9 +8,9 @@ import pytest
 
 import library
 from compose.check import explore
-from compose.forecast.findings import forecast_findings
+from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.telling import told
+from compose.forecast.telling.telling import told
 from compose.staging.teams import teams_of
 from tests.interpreter.sheets import game_in, net_in
 

@@ -12,11 +12,11 @@ import pytest
 import library
 from compose.check import StateSpace, explore
 from compose.forecast.course import Figure
-from compose.forecast.findings import forecast_findings
+from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import Active
-from compose.forecast.simulate import Play, Waits
-from compose.forecast.telling import told_first
+from compose.forecast.rounds.simulate import Play, Waits
+from compose.forecast.telling.telling import told_first
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of

@@ -11,12 +11,12 @@ import library
 from compose.check import Budget, StateSpace, explore
 from compose.forecast import work
 from compose.forecast.assumptions import ages_of
-from compose.forecast.chances import chances
-from compose.forecast.exact import exact_course, solving_products
+from compose.forecast.chain.exact import exact_course, solving_products
+from compose.forecast.chances.chances import chances
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.forecast.standings import WAITING, pupils_of, standing_of
-from compose.forecast.telling import summary, told, told_then
+from compose.forecast.telling.telling import summary, told, told_then
 from compose.net.net import Net
 from tests.interpreter.remixes import remixed
 from tests.interpreter.sheets import library_game, net_in

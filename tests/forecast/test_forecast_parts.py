@@ -10,15 +10,15 @@ import pytest
 import library
 from compose.check import StateSpace, explore
 from compose.forecast.activity import Activity
-from compose.forecast.chances import chances
+from compose.forecast.chain.exact import exact_course
+from compose.forecast.chances.chances import chances
 from compose.forecast.course import Figure
-from compose.forecast.exact import exact_course
 from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.lesson import active_time
 from compose.forecast.points import ROOM, passes_bound, points_decide, with_room
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.forecast.standings import PLAYING, WAITING, Standing, idle_places, standing_of, standings
-from compose.forecast.telling import told
+from compose.forecast.telling.telling import told
 from compose.forecast.turns import turns
 from compose.net.net import Bell, Net
 from compose.staging.minutes import lesson_of

@@ -6,7 +6,7 @@ import attrs
 import pytest
 
 import library
-from compose.forecast.freeing import freed_faster
+from compose.forecast.chances.freeing import freed_faster
 from compose.net.net import Net
 from tests.check.build import ATTEMPT, Builder
 

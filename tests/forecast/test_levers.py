@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from compose.forecast.levers import has, to_make_longer, to_make_shorter, to_reach
+from compose.forecast.findings.levers import has, to_make_longer, to_make_shorter, to_reach
 from compose.net.net import Net
 from library import game_paths
 from tests.interpreter.sheets import library_game, net_in

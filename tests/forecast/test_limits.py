@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 import library
-from compose.forecast.wait_log import WaitLog
+from compose.forecast.rounds.wait_log import WaitLog
 from compose.net.attempt import Attempt
 from compose.net.net import All, Move, Net, Place, Rate, Rule, Transition
 from compose.staging.norms import Ability

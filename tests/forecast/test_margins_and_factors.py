@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 
 from compose.check import StateSpace, explore
-from compose.forecast.exact import exact_course
-from compose.forecast.simulate import Play, simulate
+from compose.forecast.chain.exact import exact_course
+from compose.forecast.rounds.simulate import Play, simulate
 from compose.forecast.standings import BENCH, PLAYING, WAITING, standings
 from compose.net.attempt import Attempt
 from compose.net.net import Net

@@ -15,8 +15,8 @@ import library
 from compose.check import StateSpace, check, explore
 from compose.check.match import can_win
 from compose.check.study import Study
+from compose.forecast.chain.exact import exact_course
 from compose.forecast.course import Course
-from compose.forecast.exact import exact_course
 from compose.forecast.matches import best_of, game_odds
 from compose.net.match import ONE_ROUND, Match, match_of
 from compose.net.net import Net

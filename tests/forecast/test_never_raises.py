@@ -12,11 +12,11 @@ from hypothesis import strategies as st
 
 import library
 from compose.check import StateSpace, explore
-from compose.forecast.findings import forecast_findings
+from compose.forecast.findings.findings import forecast_findings
 from compose.forecast.forecast import Forecast, forecast
-from compose.forecast.simulate import Play
-from compose.forecast.telling import told
-from compose.forecast.to_json import forecast_json
+from compose.forecast.rounds.simulate import Play
+from compose.forecast.telling.telling import told
+from compose.forecast.telling.to_json import forecast_json
 from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
 from tests.check.build import ALWAYS, Builder, rule

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from compose.forecast.poisson import last_above, poisson
+from compose.forecast.chain.poisson import last_above, poisson
 
 
 @pytest.mark.parametrize("mean", [0.0, 0.3, 1.0, 7.5, 300.0, 12_345.6, 400_000.0])

@@ -12,12 +12,12 @@ from hypothesis import given, settings
 import library
 from compose.check import explore
 from compose.check.space import StateSpace
-from compose.forecast import simulate as simulate_module
-from compose.forecast.chances import chances
+from compose.forecast.chain.exact import exact_course
+from compose.forecast.chances.chances import chances
 from compose.forecast.course import Course
-from compose.forecast.exact import exact_course
-from compose.forecast.rounds import CUT, STUCK, Rounds
-from compose.forecast.simulate import Play, Simulated, simulate
+from compose.forecast.rounds import simulate as simulate_module
+from compose.forecast.rounds.rounds import CUT, STUCK, Rounds
+from compose.forecast.rounds.simulate import Play, Simulated, simulate
 from compose.net.net import Bell, Comparison, End, Net
 from tests.check.build import Builder, rule
 from tests.check.chance_games import Game, duel, most_points, out_and_back, race, targets, walk

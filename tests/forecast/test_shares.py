@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from compose.forecast.wording import parts
+from compose.forecast.telling.wording import parts
 
 
 @pytest.mark.parametrize(

@@ -9,12 +9,12 @@ import pytest
 
 import library
 from compose.check import Budget, StateSpace, explore
-from compose.forecast.chances import chances
-from compose.forecast.exact import exact_course
-from compose.forecast.simulate import Play, simulate
-from compose.forecast.space_rounds import SpaceRounds, carried_out, traffic
+from compose.forecast.chain.exact import exact_course
+from compose.forecast.chances.chances import chances
+from compose.forecast.rounds.on_space import SpaceRounds, carried_out, traffic
+from compose.forecast.rounds.simulate import Play, simulate
+from compose.forecast.rounds.waits import Waits, waits_of
 from compose.forecast.standings import idle_places
-from compose.forecast.waits import Waits, waits_of
 from compose.net.net import Net
 from tests.check.build import Builder
 from tests.check.chance_games import most_points, out_and_back

@@ -6,10 +6,10 @@ import re
 from functools import cache
 from pathlib import Path
 
-from compose.terminal.finding_games import meaning_of_others
+from compose.terminal.typed.finding_games import meaning_of_others
 from grammar.finding import Finding
-from grammar.frame import framed
-from grammar.proofread import proofread
+from grammar.mistakes.proofread import proofread
+from grammar.mistakes.shown import framed
 from library import kit_categories
 
 FOLDER = Path(__file__).with_name("mistakes")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from grammar.finding import Finding
-from grammar.proofread import proofread
+from grammar.mistakes.proofread import proofread
 from library import kit_categories
 
 SHEET = """\

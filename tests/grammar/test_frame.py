@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from grammar.finding import Finding, Severity, Step
-from grammar.frame import framed
+from grammar.mistakes.shown import framed
 from grammar.span import Span
 
 

@@ -6,13 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from grammar.heard_turns import TURNS
-from grammar.heard_words import WORDS
+from grammar.heard.saying import shielded
+from grammar.heard.turns import TURNS
+from grammar.heard.words import WORDS
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
 from grammar.own_names import DeclaredNames
 from grammar.parse import parse
-from grammar.saying import shielded
 
 NAMES = DeclaredNames(
     ("dim strip", "reed strip", "foam balls", "foam ball", "moss queue", "lanterns", "lantern", "bottles", "bottle",

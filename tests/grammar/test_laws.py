@@ -20,10 +20,10 @@ from strategies import (
 
 from grammar.finding import Finding, Severity
 from grammar.format import format_file, format_game
-from grammar.frame import framed
 from grammar.game import Game
+from grammar.mistakes.proofread import proofread
+from grammar.mistakes.shown import framed
 from grammar.parse import parse, parse_bytes
-from grammar.proofread import proofread
 from grammar.resolve import resolve
 from grammar.tree import Line, RuleFile
 from library import kit_categories

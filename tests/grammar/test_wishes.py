@@ -9,9 +9,9 @@ import pytest
 
 import grammar
 from grammar.core.reading.from_game import core_of
+from grammar.mistakes.wishes import nearest, page_by_wishes, rows, wishes, wishes_for
 from grammar.parse import parse
 from grammar.resolve import resolve
-from grammar.wishes import nearest, page_by_wishes, rows, wishes, wishes_for
 from library import kit_categories
 
 SHEETS = re.findall(r"```text\n(.*?)```", Path(grammar.__file__ or "").with_name("SHEETS.md").read_text("utf-8"), re.S)

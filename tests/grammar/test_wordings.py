@@ -8,15 +8,15 @@ from pathlib import Path
 
 import pytest
 
-from grammar import wordings
-from grammar.heard_turns import TURNS
+from grammar.heard.rewrite import choices, rewrites, rewritten
+from grammar.heard.turns import TURNS
 from grammar.meanings import Meaning
-from grammar.mended import mended
+from grammar.mistakes import wordings
+from grammar.mistakes.mended import mended
+from grammar.mistakes.wordings import WORDINGS
 from grammar.parse import parse_line, read
 from grammar.resolve import resolve
 from grammar.resolve.reworded import reworded
-from grammar.rewrite import choices, rewrites, rewritten
-from grammar.wordings import WORDINGS
 from library import game_paths, kit_categories
 
 HERON = next(path for path in game_paths() if path.stem == "heron-and-pike")

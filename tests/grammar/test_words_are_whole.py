@@ -13,15 +13,15 @@ import attrs
 from test_rules_are_used import rules_of_the_grammar
 
 import grammar.core.reading as reading
-from compose.draw.plan_court import PATTERNS
+from compose.draw.plan.court import PATTERNS
 from compose.staging.floor.areas import USUAL_DEPTH_M
 from compose.telling.attempts import DOING
 from compose.telling.moves import THROWN
 from compose.telling.wording import languages, wording_of
 from grammar.core.declared import AreaKind
 from grammar.core.skills import SKILL_WORDS, WITH_A_BALL, Skill
-from grammar.examples import PAGE
 from grammar.language import GRAMMAR_FILE
+from grammar.mistakes.examples import PAGE
 from grammar.resolve.expected import EXPECTED
 from grammar.resolve.names import FREE
 from grammar.sentences import (
@@ -126,7 +126,7 @@ def test_every_kind_of_place_has_all_its_pieces() -> None:
     page = PAGE.read_text("utf-8")
     pieces = {
         "compose/staging/floor/areas.py: no usual depth": USUAL_DEPTH_M,
-        "compose/draw/plan_court.py: no pattern": PATTERNS,
+        "compose/draw/plan/court.py: no pattern": PATTERNS,
         "grammar/LANGUAGE.md: not named": [
             kind for kind in AreaKind if re.search(rf"says what it is: .*\b{kind.value}\b", page)
         ],

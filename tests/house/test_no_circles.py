@@ -11,7 +11,10 @@ from sources import at_the_top, dotted, imported, modules, nodes, tree
 
 # Circles that are closed only while the program runs, by an import inside a function. Nothing joins this list.
 CLOSED_LATE = (
-    {"compose.terminal.finding_games", "compose.terminal.remix_files"},  # a game may be a remix, and comes from games
+    {
+        "compose.terminal.typed.finding_games",
+        "compose.terminal.remix_files",
+    },  # a game may be a remix, and comes from games
     {"compose.terminal.main", "compose.terminal.start"},  # the door loads the commands once Ctrl-C is heard
 )
 

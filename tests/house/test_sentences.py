@@ -9,7 +9,7 @@ import ast
 
 from sources import dotted, imported, modules, nodes
 
-ON_TREES = ("compose.modifiers.", "compose.share.merge")
+ON_TREES = ("compose.modifiers.", "compose.share.merge.")
 ASKING = ("vocabulary", "meaning")  # what a game of the tree answers about its names
 
 

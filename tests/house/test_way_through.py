@@ -11,10 +11,10 @@ import pytest
 import library
 from compose.check import explore
 from compose.check.space import StateSpace
-from compose.draw.card import card_of
-from compose.draw.plan import plan_on_card
-from compose.draw.to_svg import svg_of
-from compose.forecast.chances import explain_chances
+from compose.draw.card.card import card_of
+from compose.draw.plan.plan import plan_on_card
+from compose.draw.signs.to_svg import svg_of
+from compose.forecast.chances.chances import explain_chances
 from compose.net.from_game import net_of
 from compose.net.net import Net
 from compose.staging.floor.throws import throws
@@ -60,11 +60,13 @@ def _made() -> Mapping[str, Callable[[], object]]:
         "compose/staging/floor/throws.py": lambda: throws(core, floor)[0].reach,
         "compose/net/lower/attempts.py": lambda: [(str(each.name), each.distance_m) for each in moves],
         "compose/check/explore.py": lambda: len(_space(net).end_of),
-        "compose/forecast/chances.py": lambda: explain_chances(net, library.norms(), library.kit_names())[moves[0]],
+        "compose/forecast/chances/chances.py": lambda: explain_chances(net, library.norms(), library.kit_names())[
+            moves[0]
+        ],
         "compose/telling/attempts.py": lambda: read_back(core, ENGLISH),
         "compose/telling/messages/fr.po": lambda: read_back(core, wording_of("fr")),
-        "compose/draw/card.py": lambda: card_of(core, plan),
-        "compose/draw/plan_throws.py": lambda: svg_of(plan),
+        "compose/draw/card/card.py": lambda: card_of(core, plan),
+        "compose/draw/plan/throws.py": lambda: svg_of(plan),
     }
 
 

@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from itertools import combinations
 
 from compose.modifiers.apply import remix
+from compose.modifiers.difference.same_game import played_as, same_game
 from compose.modifiers.modifier import Use
-from compose.modifiers.same_game import played_as, same_game
 from grammar.frozen import frozen
 from grammar.game import Game
 from library import KitItem

@@ -10,9 +10,9 @@ from mixtures import ROW, game_of, library_games, made, mixed, modifier_in, modi
 from strategies import games, uses
 
 from compose.modifiers.clash import clash
+from compose.modifiers.difference.same_game import same_game
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
-from compose.modifiers.same_game import same_game
 from grammar.game import Game
 from library import kit_names
 

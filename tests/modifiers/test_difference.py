@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from mixtures import ROW, game_of, library_games, made, mixed, row, use
 from strategies import uses
 
-from compose.modifiers.difference import PARTS, differences
+from compose.modifiers.difference.difference import PARTS, differences
+from compose.modifiers.difference.same_game import same_game
 from compose.modifiers.modifier import Use
-from compose.modifiers.same_game import same_game
 from grammar.game import Game
 
 UNLIKE = game_of(ROW.replace(", mirrored", "\n      role guard: 2 players of each side, nobody aims at them"))

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import pytest
 from mixtures import library_games, resolved_or_none
 
-from compose.modifiers.difference import differences
-from compose.modifiers.same_game import same_game
+from compose.modifiers.difference.difference import differences
+from compose.modifiers.difference.same_game import same_game
 from grammar.game import Game
 from grammar.layout import SECTIONS
 from tests.grammar.exchanges import exchanges, names_of

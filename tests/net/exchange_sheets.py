@@ -12,8 +12,8 @@ from hypothesis import seed as seeded
 
 import library
 from compose.net.net import Net
-from grammar.examples import examples
 from grammar.layout import SECTIONS
+from grammar.mistakes.examples import examples
 from grammar.parse import parse, parse_bytes, parse_line
 from grammar.sentences.head import Switch
 from grammar.span import Span

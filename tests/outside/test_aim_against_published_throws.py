@@ -20,7 +20,7 @@ from math import pi, radians, sqrt
 import pytest
 
 import library
-from compose.forecast.aim import hits_disc, spread_m
+from compose.forecast.chances.aim import hits_disc, spread_m
 from compose.staging.norms import Ability, Level
 
 DISC_M = 0.70

@@ -13,7 +13,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from compose.forecast.exact import exact_course
+from compose.forecast.chain.exact import exact_course
 from tests.outside.whole_way import Played
 
 DUEL = """

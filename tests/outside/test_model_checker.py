@@ -21,10 +21,10 @@ from hypothesis import strategies as st
 import library
 from compose.check import StateSpace, explore
 from compose.check.to_prism import MOST_NUMBERED, prism_by_places, prism_by_states, to_prism
-from compose.forecast.absorb import absorb
-from compose.forecast.bell import until
-from compose.forecast.chain import Chain, chain
-from compose.forecast.chances import chances
+from compose.forecast.chain.absorb import absorb
+from compose.forecast.chain.bell import until
+from compose.forecast.chain.chain import Chain, chain
+from compose.forecast.chances.chances import chances
 from compose.net.net import Net
 from tests.check.random_nets import nets
 from tests.interpreter.sheets import library_game, net_in

@@ -11,9 +11,9 @@ from __future__ import annotations
 import pytest
 from scipy.stats import skellam
 
-from compose.forecast.exact import exact_course
+from compose.forecast.chain.exact import exact_course
 from compose.forecast.odds import odds
-from compose.forecast.simulate import Play, simulate
+from compose.forecast.rounds.simulate import Play, simulate
 from tests.outside.whole_way import Played
 
 LEVEL = """

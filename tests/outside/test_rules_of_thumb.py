@@ -19,7 +19,7 @@ from compose.check import Budget
 from compose.staging.resolved import resolved
 from compose.staging.staging import stage
 from compose.staging.teams import teams_of
-from compose.terminal.finding_games import game
+from compose.terminal.typed.finding_games import game
 from grammar.core.declared import AreaKind
 from grammar.core.game import Play
 from grammar.core.guards import Compare, Either, Every, PlayersAt, Points, Relation

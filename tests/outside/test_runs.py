@@ -10,7 +10,7 @@ import math
 
 import pytest
 
-from compose.forecast.exact import exact_course
+from compose.forecast.chain.exact import exact_course
 from tests.outside.whole_way import Played
 
 PASSING = """

@@ -16,8 +16,8 @@ from numpy.typing import NDArray
 from scipy.sparse import csr_array
 from scipy.sparse.linalg import expm_multiply
 
-from compose.forecast.exact import exact_course
-from compose.forecast.simulate import Play, simulate
+from compose.forecast.chain.exact import exact_course
+from compose.forecast.rounds.simulate import Play, simulate
 from tests.outside.whole_way import Played
 
 ROW = """

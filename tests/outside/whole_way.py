@@ -10,10 +10,10 @@ from numpy.typing import NDArray
 
 import library
 from compose.check import StateSpace, explore, markings
-from compose.forecast.absorb import Absorbed, absorb
-from compose.forecast.bell import Until, until
-from compose.forecast.chain import Chain, chain
-from compose.forecast.chances import chances
+from compose.forecast.chain.absorb import Absorbed, absorb
+from compose.forecast.chain.bell import Until, until
+from compose.forecast.chain.chain import Chain, chain
+from compose.forecast.chances.chances import chances
 from compose.net.net import Net, Transition
 from grammar.game import Game
 from tests.interpreter.sheets import game_in, net_in

@@ -10,12 +10,12 @@ import pytest
 from desks import browser, desk_in
 from starlette.testclient import TestClient
 
-from compose.draw.palette import STYLES
+from compose.draw.signs.palette import STYLES
 from compose.page.app import STATIC
 from compose.page.desk import Desk
 from compose.page.hall_document import policy
 from compose.page.lending import MOST_WRONG, Lender, Lent, Loan
-from compose.share.open_shelf import open_shelf
+from compose.share.shelf.open_shelf import open_shelf
 
 ROUND = {
     "slug": "lantern-row",

@@ -11,7 +11,7 @@ from starlette.testclient import TestClient
 
 from compose.page.desk import Desk
 from compose.page.shelved import keep_sheet
-from compose.share.pack import read_pack
+from compose.share.pack.pack import read_pack
 
 
 @pytest.fixture

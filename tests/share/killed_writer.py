@@ -16,12 +16,12 @@ from attrs import define, field
 from shared_games import FELL_GATE, game_item, pack_of
 from shelves import given, index_is_true, opened
 
-from compose.share.item import Item
-from compose.share.pack import Pack, read_pack
-from compose.share.rounds import ObservedRound
-from compose.share.shelf import Shelf
-from compose.share.shelf_files import Note
-from compose.share.taking_in import take_in
+from compose.share.pack.item import Item
+from compose.share.pack.pack import Pack, read_pack
+from compose.share.pack.taking_in import take_in
+from compose.share.shelf.files import Note
+from compose.share.shelf.rounds import ObservedRound
+from compose.share.shelf.shelf import Shelf
 
 DAY = "2025-11-25"
 PACKED = 3

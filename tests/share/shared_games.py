@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from compose.share.item import Item, item_of
-from compose.share.pack import make_pack
+from compose.share.pack.item import Item, item_of
+from compose.share.pack.pack import make_pack
 from grammar.parse import parse
 from grammar.tree import GameSheet, ModifierSheet, RemixSheet
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TypeVar
 
-from compose.share import shelf_index
-from compose.share.open_shelf import open_shelf
-from compose.share.pack import Pack, read_pack
-from compose.share.shelf import Shelf
+from compose.share.pack.pack import Pack, read_pack
+from compose.share.shelf import index as shelf_index
+from compose.share.shelf.open_shelf import open_shelf
+from compose.share.shelf.shelf import Shelf
 from grammar.finding import Outcome
 
 Value = TypeVar("Value")

@@ -6,8 +6,8 @@ from pathlib import Path
 
 from shared_games import FELL_GATE, everything, game_item
 
-from compose.share.item import Item
-from compose.share.shelf_files import Stored, files_of
+from compose.share.pack.item import Item
+from compose.share.shelf.files import Stored, files_of
 
 ESCAPES = (
     "</script><script>document.title='taken'</script>",

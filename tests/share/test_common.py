@@ -10,11 +10,11 @@ from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_g
 from shelves import contents, files, given, opened, refusal
 from site_shelf import keep
 
-from compose.share.item import Item
-from compose.share.shared_folder import common_shelf, give, packed_from
-from compose.share.shared_folder_git import commit, in_git
-from compose.share.shelf_files import Note
-from compose.share.taking_in import State, take_in
+from compose.share.pack.item import Item
+from compose.share.pack.taking_in import State, take_in
+from compose.share.shelf.files import Note
+from compose.share.together.folder import common_shelf, give, packed_from
+from compose.share.together.git import commit, in_git
 
 WIDER = FELL_GATE.replace("14 m by 7 m", "14 m by 8 m")
 DAY = "2025-11-25"

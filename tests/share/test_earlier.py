@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from compose.share.making import Sheets, played
-from compose.share.pack import Pack, read_pack
+from compose.share.pack.pack import Pack, read_pack
 from grammar.edition import LANGUAGE
 from grammar.format import format_file
 from grammar.parse import parse

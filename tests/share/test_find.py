@@ -8,10 +8,10 @@ import pytest
 from shared_games import FELL_GATE, everything, game_item
 from shelves import given, opened, refusal
 
-from compose.share.find import Search, Wanted, find
-from compose.share.shelf import Shelf
-from compose.share.shelf_files import Note
-from compose.share.verdicts import judge
+from compose.share.shelf.files import Note
+from compose.share.shelf.find import Search, Wanted, find
+from compose.share.shelf.shelf import Shelf
+from compose.share.shelf.verdicts import judge
 
 
 @pytest.fixture(scope="module")

@@ -10,8 +10,8 @@ from pack_mutations import mutated
 from shared_games import FELL_GATE, everything, game_item, modifier_item, pack_of
 
 from compose.modifiers.content_hash import content_hash
-from compose.share.item import sheets_in
-from compose.share.pack import read_pack
+from compose.share.pack.item import sheets_in
+from compose.share.pack.pack import read_pack
 from grammar.finding import Finding
 from grammar.parse import parse
 

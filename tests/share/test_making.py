@@ -19,10 +19,10 @@ from shared_games import MORE_CONES as MORE
 from shelves import given, opened
 
 from compose.modifiers.content_hash import content_hash
-from compose.share.find import Wanted, find
 from compose.share.folder_at_hand import FolderAtHand
 from compose.share.making import LibraryAtHand, Sheets, library_contents, parts_of, played
-from compose.share.shelf_files import sheet_paths
+from compose.share.shelf.files import sheet_paths
+from compose.share.shelf.find import Wanted, find
 from library import remix_paths
 
 AT_HAND = Sheets((game_sheet(), modifier_sheet(), modifier_sheet(MORE)), LibraryAtHand())

@@ -15,7 +15,7 @@ from shared_games import FELL_GATE, MORE_CONES, game_item, game_sheet, modifier_
 from shelves import given, opened
 
 from compose.modifiers.content_hash import content_hash, plain_text
-from compose.share.merge import Merge, Side, blank, common_base, merge
+from compose.share.merge.merge import Merge, Side, blank, common_base, merge
 from grammar.format import format_file, format_game
 from grammar.parse import parse
 from grammar.tree import GameSheet

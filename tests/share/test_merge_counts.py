@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shared_games import FELL_GATE, game_sheet
 
-from compose.share.merge import Merge, merge
+from compose.share.merge.merge import Merge, merge
 from grammar.tree import GameSheet
 
 PLAIN = FELL_GATE.partition("\ncare\n")[0]

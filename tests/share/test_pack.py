@@ -17,10 +17,10 @@ from hypothesis import strategies as st
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_gate, modifier_item, pack_of
 from shelves import pack
 
-import compose.share.manifest as manifests
+import compose.share.pack.manifest as manifests
 from compose.modifiers.parents import Lineage, Used
-from compose.share.manifest import manifest_from
-from compose.share.pack import make_pack, read_pack
+from compose.share.pack.manifest import manifest_from
+from compose.share.pack.pack import make_pack, read_pack
 from compose.share.refusal import RefusedError
 
 SCHEMA = json.loads(Path(manifests.__file__).with_name("pack.schema.json").read_text(encoding="utf-8"))

@@ -11,10 +11,10 @@ import pytest
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item
 from shelves import contents, files, given, index_is_true, opened, refusal
 
-from compose.share.find import Wanted, find
-from compose.share.own_data import forget_everything, forget_notes, forget_rounds, own_data
-from compose.share.rounds import NO_NAMES, ObservedRound, observed
-from compose.share.shelf_files import Note
+from compose.share.shelf.files import Note
+from compose.share.shelf.find import Wanted, find
+from compose.share.shelf.own_data import forget_everything, forget_notes, forget_rounds, own_data
+from compose.share.shelf.rounds import NO_NAMES, ObservedRound, observed
 
 SEEN = ObservedRound("2025-11-25", "5a", 18, 270.5, "ewes", 3, game_item().content)
 SIDES = ("ewes", "rams")

@@ -8,8 +8,8 @@ import pytest
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_gate, modifier_item
 from shelves import contents, files, given, index_is_true, opened, refusal
 
-from compose.share.shelf_files import Note, Origin
-from compose.share.usual_folder import SETTING, usual_folder
+from compose.share.shelf.files import Note, Origin
+from compose.share.shelf.usual_folder import SETTING, usual_folder
 
 ORIGIN = Origin("Fellgate school (invented)", "Winter games", "0" * 64, "2025-11-25")
 

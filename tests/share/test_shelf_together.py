@@ -17,11 +17,11 @@ from killed_writer import numbered, run
 from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, pack_of
 from shelves import contents, files, given, index_is_true, opened, pack, refusal
 
-from compose.share.find import Wanted, find
-from compose.share.open_shelf import open_shelf
-from compose.share.rounds import ObservedRound
-from compose.share.shelf_files import Note
-from compose.share.taking_in import take_in
+from compose.share.pack.taking_in import take_in
+from compose.share.shelf.files import Note
+from compose.share.shelf.find import Wanted, find
+from compose.share.shelf.open_shelf import open_shelf
+from compose.share.shelf.rounds import ObservedRound
 from compose.share.whole_files import trouble
 
 DAY = "2025-11-25"
@@ -139,7 +139,7 @@ def test_a_change_that_breaks_off_in_the_middle_is_taken_back(
             really(source, target)
 
         with monkeypatch.context() as patch:
-            patch.setattr("compose.share.journal.os.replace", full)
+            patch.setattr("compose.share.shelf.journal.os.replace", full)
             code, title = refusal(take_in(shelf, pack(pack_of(*everything()[1:])), {}, None, DAY))
         assert code == "S-full" and "nothing was changed" in title
         assert files(tmp_path) == before

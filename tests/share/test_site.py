@@ -14,9 +14,9 @@ from shared_games import FELL_GATE, TOLL_BRIDGE, everything, game_item, kicked_g
 from shelves import given, refusal
 from site_shelf import ESCAPES, keep, many, wicked
 
-from compose.share.pack import read_pack
+from compose.share.pack.pack import read_pack
 from compose.share.site.build import MEMORY, VERSION, Built, build_site, signed
-from compose.share.site.frame import look
+from compose.share.site.outline import look
 from compose.share.whole_files import write_whole
 
 TITLE = "Tarn Valley common shelf"

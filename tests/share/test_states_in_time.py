@@ -9,11 +9,11 @@ from shared_games import FELL_GATE, game_item, pack_of
 from shelves import files, given, opened, pack, refusal
 
 from compose.modifiers.content_hash import content_hash
-from compose.share.item import Item
-from compose.share.merge import common_base
-from compose.share.shared_folder import give
-from compose.share.shelf import Shelf
-from compose.share.taking_in import Choice, State, arrivals, take_in
+from compose.share.merge.merge import common_base
+from compose.share.pack.item import Item
+from compose.share.pack.taking_in import Choice, State, arrivals, take_in
+from compose.share.shelf.shelf import Shelf
+from compose.share.together.folder import give
 
 DAY = "2025-11-25"
 TEXTS = tuple(FELL_GATE.replace("14 m", f"{length} m") for length in (14, 15, 16, 17, 18))

@@ -18,8 +18,8 @@ from shared_games import (
 )
 from shelves import contents, files, given, index_is_true, opened, pack, refusal
 
-from compose.share.shelf_files import Note
-from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
+from compose.share.pack.taking_in import Arrival, Choice, State, arrivals, take_in
+from compose.share.shelf.files import Note
 
 WIDER = FELL_GATE.replace("14 m by 7 m", "14 m by 8 m")
 LONGER = FELL_GATE.replace("14 m", "15 m")

@@ -15,11 +15,11 @@ from compose.answer.proving import proved
 from compose.answer.staged import staged
 from compose.check import check
 from compose.check.space import Budget
-from compose.draw.card_large import large_pdf_of
-from compose.draw.card_pdf import pdf_of
-from compose.draw.remix_card import card_of_remix
-from compose.forecast.findings import forecast_findings
-from compose.forecast.simulate import Play
+from compose.draw.card.large import large_pdf_of
+from compose.draw.card.of_remix import card_of_remix
+from compose.draw.card.pdf import pdf_of
+from compose.forecast.findings.findings import forecast_findings
+from compose.forecast.rounds.simulate import Play
 from compose.modifiers.apply import remix
 from compose.modifiers.carry_over import carried_over
 from compose.modifiers.from_recipe import made
@@ -29,8 +29,8 @@ from compose.net.from_game import net_of
 from compose.staging.staging import stage
 from grammar.finding import Finding
 from grammar.game import Game
+from grammar.mistakes.proofread import proofread
 from grammar.parse import parse
-from grammar.proofread import proofread
 from grammar.resolve import resolve
 from tests.check.build import Builder
 from tests.forecast.test_findings import race, told

@@ -15,14 +15,14 @@ from shared_games import FELL_GATE, game_item, modifier_item, pack_of
 from shelves import given, opened, pack
 from site_shelf import keep
 
-from compose.share.open_shelf import open_shelf
-from compose.share.pack import read_pack
+from compose.share.pack.pack import read_pack
+from compose.share.pack.taking_in import take_in
 from compose.share.refusal import RefusedError
-from compose.share.rounds import ObservedRound, observed, rounds_in
-from compose.share.shared_folder import common_shelf, give
-from compose.share.shared_folder_git import commit
+from compose.share.shelf.open_shelf import open_shelf
+from compose.share.shelf.rounds import ObservedRound, observed, rounds_in
 from compose.share.site.build import build_site
-from compose.share.taking_in import take_in
+from compose.share.together.folder import common_shelf, give
+from compose.share.together.git import commit
 from compose.share.whole_files import trouble
 from grammar.finding import Finding
 
@@ -58,7 +58,7 @@ def common(folder: Path) -> Said:
 
 def unreadable(folder: Path) -> Said:
     keep(folder, game_item())
-    with patch("compose.share.shared_folder.read_stored", side_effect=PermissionError(errno.EACCES, "Forbidden")):
+    with patch("compose.share.together.folder.read_stored", side_effect=PermissionError(errno.EACCES, "Forbidden")):
         return given(common_shelf(folder)).troubles
 
 

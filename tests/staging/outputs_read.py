@@ -11,11 +11,11 @@ from collections import Counter
 from typing import Any
 
 from compose.answer.staged import Staged
-from compose.draw.card import Card
-from compose.draw.card_text import text_of
-from compose.draw.moments import moments_of
-from compose.draw.shapes import Drawing, Label
-from compose.draw.strip import strip_of
+from compose.draw.card.card import Card
+from compose.draw.card.text import text_of
+from compose.draw.signs.shapes import Drawing, Label
+from compose.draw.strip.moments import moments_of
+from compose.draw.strip.strip import strip_of
 from compose.staging.staging import Staging
 from tests.staging.ten_cases import Numbers, teams_of_games
 

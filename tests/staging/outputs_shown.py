@@ -12,14 +12,14 @@ from compose.answer.foreseeing import foreseen
 from compose.answer.proving import proved
 from compose.answer.staged import Staged, staged
 from compose.check import Budget
-from compose.draw.card_text import text_of
-from compose.draw.lesson_sheet import lesson_card
-from compose.draw.lesson_table import Planned, lesson_table
-from compose.draw.plan_class import class_plan
-from compose.draw.proof import answer_lines
-from compose.draw.remix_card import card_of_remix
+from compose.draw.card.of_remix import card_of_remix
+from compose.draw.card.proof import answer_lines
+from compose.draw.card.text import text_of
+from compose.draw.lesson.sheet import lesson_card
+from compose.draw.lesson.timetable import Planned, lesson_table
+from compose.draw.plan.of_class import class_plan
 from compose.fit.fit import fit_of
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.modifiers.remix import Remix
 from compose.page.answers.for_class import for_class
 from compose.staging.staging import Staging

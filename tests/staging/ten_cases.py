@@ -15,7 +15,7 @@ from compose.modifiers.remix import Remix
 from compose.staging.class_from_sheet import class_of
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import Staging, stage
-from compose.terminal.finding_games import use
+from compose.terminal.typed.finding_games import use
 from grammar.parse import parse
 from tests.interpreter.sheets import library_game
 

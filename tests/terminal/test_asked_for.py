@@ -8,8 +8,8 @@ import typer.main
 from running import COMMANDS
 from typer.testing import CliRunner
 
-from compose.terminal.calling import asked_for
 from compose.terminal.main import app
+from compose.terminal.typed.calling import asked_for
 
 WHOLE = {info.name for info in app.registered_groups}
 

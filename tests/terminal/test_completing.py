@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from running import COMMANDS, process
 
-from compose.terminal.completing import COMPLETERS
+from compose.terminal.typed.completing import COMPLETERS
 
 
 @pytest.mark.parametrize(

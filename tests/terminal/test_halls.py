@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 import typer
 
-from compose.terminal.classes import school_class
-from compose.terminal.halls import hall_named
 from compose.terminal.main import app
+from compose.terminal.typed.classes import school_class
+from compose.terminal.typed.halls import hall_named
 
 HALL = "hall Beck Hall\n  the hall is 15 m by 12 m\n"
 

@@ -15,7 +15,7 @@ from compose.check import Budget, StateSpace
 from compose.check.findings.limits import BUDGET, TOO_LARGE, UNFINISHED
 from compose.fit.fit import Fit, fit
 from compose.fit.suggest.skeleton import skeleton
-from compose.modifiers.same_game import played_as
+from compose.modifiers.difference.same_game import played_as
 from compose.net.net import Net
 from compose.staging.school_class import SchoolClass
 from compose.staging.staging import stage
@@ -26,7 +26,7 @@ from grammar.tree import GameSheet
 from library import KitItem, Norms
 
 if TYPE_CHECKING:
-    from compose.forecast.simulate import Play
+    from compose.forecast.rounds.simulate import Play
 
 TeamsOf = Callable[[Game], Teams]
 SILENT = (BUDGET, TOO_LARGE, UNFINISHED)  # it could not look at everything
@@ -196,7 +196,7 @@ class Looker:
         return evolve(alike, staged=made, space=space) if space is not None else self._looked(made)
 
     def _play(self) -> Play:
-        from compose.forecast.simulate import Play
+        from compose.forecast.rounds.simulate import Play
 
         return Play(rounds=ROUNDS, events=EVENTS)
 

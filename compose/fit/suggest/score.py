@@ -9,8 +9,8 @@ from attrs import frozen
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import CHECK, COSTS, Miss, Wish
 from compose.modifiers.apply import apply
+from compose.modifiers.difference.same_game import played_as
 from compose.modifiers.modifier import Use
-from compose.modifiers.same_game import played_as
 from grammar.game import Game
 
 Uses = tuple[Use, ...]

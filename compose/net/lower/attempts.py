@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
+from compose.net.lower.attempt_numbers import can_bounce
 from compose.net.lower.blocking import blocking_of
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.carrying import carried_about, hands_emptied
@@ -13,16 +14,15 @@ from compose.net.lower.cast import Cast
 from compose.net.lower.consequences import counted, leaves_a_task
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
+from compose.net.lower.heights import can_succeed
 from compose.net.lower.landings import landings
 from compose.net.lower.last_life import settled
 from compose.net.lower.options import options_of
-from compose.net.lower.reach import can_succeed
 from compose.net.lower.runs import row_effects
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, side_in_play, target_place
-from compose.net.lower.trying import can_bounce
-from compose.net.moment import Moment, fires
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
+from compose.net.outcome import Moment, fires
 from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, Past, PickUp, ToMate
 from grammar.core.rules import Happening, Result, SendBall

@@ -9,7 +9,7 @@ from attrs import evolve
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import how_many, in_play
-from compose.net.moment import Moment
+from compose.net.outcome import Moment
 from grammar.core.stopping import Blocking
 from grammar.core.values import Population
 

@@ -12,8 +12,8 @@ from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Stand
 from compose.net.lower.dispatch import Case
 from compose.net.lower.tokens import ball_place, how_many, player_place
-from compose.net.moment import Moment
 from compose.net.net import Move, Place, Rule
+from compose.net.outcome import Moment
 from grammar.core.loads import Lies, SetDown
 from grammar.core.play import PickUp, Waiting
 from grammar.core.rules import Go, Person, Result, Swap

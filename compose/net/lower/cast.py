@@ -12,8 +12,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import who_waits
-from compose.net.moment import Moment
 from compose.net.net import Condition, Ratio
+from compose.net.outcome import Moment
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import Effect, Go, LifeOf, Person, Result, Swap
 from grammar.core.values import At, Population, Presence, without_load

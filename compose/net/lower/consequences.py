@@ -21,8 +21,8 @@ from compose.net.lower.tokens import (
     target_place,
 )
 from compose.net.lower.whereabouts import who_waits
-from compose.net.moment import Moment
 from compose.net.net import Assign, Effect, Move, Rule, Shift
+from compose.net.outcome import Moment
 from grammar.core import rules as core
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown

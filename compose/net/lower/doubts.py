@@ -9,7 +9,7 @@ import attrs
 
 import library
 from compose.modifiers.fit_for import BEING
-from compose.net.lower.reach import ON_THE_FLOOR, foot_m, reaches
+from compose.net.lower.heights import ON_THE_FLOOR, foot_m, reaches
 from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through

@@ -10,8 +10,8 @@ from compose.net.lower.dispatch import cases_of
 from compose.net.lower.last_life import settled
 from compose.net.lower.services import act
 from compose.net.lower.tokens import in_play
-from compose.net.moment import Moment, fires
 from compose.net.net import All, Rate, Transition
+from compose.net.outcome import Moment, fires
 from compose.net.told import FouledSo
 from grammar.core.values import Population
 

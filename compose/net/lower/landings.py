@@ -12,8 +12,8 @@ from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import in_play, owner_key
-from compose.net.moment import Moment
 from compose.net.net import Rule
+from compose.net.outcome import Moment
 from compose.staging.floor.values import Rectangle
 from grammar.core.declared import Area, Doing
 from grammar.core.play import Along

@@ -9,7 +9,7 @@ from attrs import evolve
 from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Cast, casts
 from compose.net.lower.dispatch import Case, cases_of
-from compose.net.moment import Moment
+from compose.net.outcome import Moment
 from grammar.core.lives import LastLife
 from grammar.core.rules import Effect, Go, LifeOf, Person, Swap
 

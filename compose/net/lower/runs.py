@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
-from compose.net.moment import Moment
 from compose.net.net import Assign, Effect, Place, Shift
+from compose.net.outcome import Moment
 from grammar.core.rules import Result
 from grammar.core.runs import InARow
 

@@ -13,8 +13,8 @@ from itertools import product
 
 from compose.net.alike import first_like
 from compose.net.attempt import Attempt
-from compose.net.moment import Moment
 from compose.net.net import All, AnyOf, Comparison, Condition, Not, Rate, Ratio
+from compose.net.outcome import Moment
 from grammar.core.play import Attempt as Trial
 from grammar.core.play import Offer, PickUp
 from grammar.core.values import At, KindId, Population, Presence

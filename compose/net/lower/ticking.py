@@ -19,8 +19,8 @@ from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.level import time_is_over
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, clock_place, how_many, store_place
-from compose.net.moment import Moment
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Rule, Transition
+from compose.net.outcome import Moment
 from compose.net.schedule import Schedule
 from compose.net.told import Ticked
 from grammar.core.clock import AtTime, ComeIn

@@ -13,8 +13,8 @@ from compose.modifiers.modifier import Modifier, Use
 from compose.modifiers.of_library import library_modifiers, modifiers_in
 from compose.modifiers.remix import Remix
 from compose.page.answers.group import FILE, refused
-from compose.share.item import sheets_in
 from compose.share.making import LibraryAtHand, Sheets, played
+from compose.share.pack.item import sheets_in
 from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.parse import parse_bytes

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.answer.answer import Answer
-from compose.draw.proof import forecast_lines, share_said, time_said
+from compose.draw.card.proof import forecast_lines, share_said, time_said
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.page.answers.at_hand import remixed

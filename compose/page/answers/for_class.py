@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 import library
 from compose.care.of_staging import care_of
-from compose.draw.plan_class import class_plan
-from compose.draw.to_svg import svg_of
+from compose.draw.plan.of_class import class_plan
+from compose.draw.signs.to_svg import svg_of
 from compose.fit.fit import Fit, fit
 from compose.page.answers.values import ForClass
 from compose.staging.school_class import SchoolClass

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from compose.draw.remix_card import titled
+from compose.draw.card.of_remix import titled
 from compose.modifiers.content_hash import content_hash
 from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed

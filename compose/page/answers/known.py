@@ -17,7 +17,7 @@ from compose.answer.proving import proved
 from compose.answer.staged import Staged, staged
 from compose.check import Budget
 from compose.fit.fit import Fit
-from compose.forecast.simulate import Play
+from compose.forecast.rounds.simulate import Play
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import fitted
 from compose.page.answers.group import group_of

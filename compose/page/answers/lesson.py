@@ -6,12 +6,12 @@ from collections.abc import Sequence
 
 import library
 from compose.answer.answer import Answer
-from compose.draw.card_pdf import pdf_of
-from compose.draw.lesson_sheet import NAMES, lesson_card
-from compose.draw.lesson_table import LessonTable, Planned, lesson_table
-from compose.draw.proof import check_lines
-from compose.draw.remix_card import titled
-from compose.draw.to_svg import svg_of
+from compose.draw.card.of_remix import titled
+from compose.draw.card.pdf import pdf_of
+from compose.draw.card.proof import check_lines
+from compose.draw.lesson.sheet import NAMES, lesson_card
+from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
+from compose.draw.signs.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.known import all_of, proved_of
 from compose.page.answers.paper import PAPER

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 import library
-from compose.draw.remix_card import label_said
+from compose.draw.card.of_remix import label_said
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.look import Looker

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.answer.answer import Answer
-from compose.draw.booklet import booklet_of
-from compose.draw.card import Card
-from compose.draw.card_large import large_pdf_of
-from compose.draw.card_pdf import pdf_of
-from compose.draw.plan_class import class_plan
-from compose.draw.proof import answer_lines
-from compose.draw.remix_card import Look, card_of_remix, titled
-from compose.draw.to_svg import svg_of
+from compose.draw.card.booklet import booklet_of
+from compose.draw.card.card import Card
+from compose.draw.card.large import large_pdf_of
+from compose.draw.card.of_remix import Look, card_of_remix, titled
+from compose.draw.card.pdf import pdf_of
+from compose.draw.card.proof import answer_lines
+from compose.draw.plan.of_class import class_plan
+from compose.draw.signs.to_svg import svg_of
 from compose.modifiers.remix import Remix
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.for_class import shown

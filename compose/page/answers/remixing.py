@@ -8,10 +8,10 @@ import library
 from compose.answer.answer import Answer, to_mend
 from compose.check.findings.limits import BUDGET as TOO_MUCH
 from compose.check.findings.limits import TOO_LARGE, UNFINISHED
-from compose.draw.proof import fact_lines, forecast_lines, looked_lines, time_said
-from compose.draw.remix_card import label_said
+from compose.draw.card.of_remix import label_said
+from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines, time_said
 from compose.fit.fit import fit_of
-from compose.modifiers.difference import differences
+from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title

@@ -5,7 +5,7 @@ from __future__ import annotations
 from compose.page.answers.said import in_words
 from compose.page.answers.values import Read
 from compose.page.wording import page_wording
-from compose.share.pack import read_pack
+from compose.share.pack.pack import read_pack
 
 
 def read(data: bytes, language: str) -> Read:

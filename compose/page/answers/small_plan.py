@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from compose.draw.small_plan import small_plan as drawn
-from compose.draw.to_svg import svg_of
+from compose.draw.plan.small import small_plan as drawn
+from compose.draw.signs.to_svg import svg_of
 from compose.staging.laid_out import laid_out
 from compose.telling.wording import Wording
 from grammar.game import Game

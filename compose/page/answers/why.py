@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from compose.answer.answer import Answer
-from compose.draw.line_of_play import every_moment
-from compose.draw.remix_card import titled
-from compose.draw.strip import strip_of
-from compose.draw.to_svg import svg_of
+from compose.draw.card.of_remix import titled
+from compose.draw.signs.to_svg import svg_of
+from compose.draw.strip.line_of_play import every_moment
+from compose.draw.strip.strip import strip_of
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.page.answers.at_hand import remixed

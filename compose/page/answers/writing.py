@@ -16,13 +16,13 @@ from compose.staging.floor.distance import reach
 from compose.staging.laid_out import laid_out
 from compose.staging.teams import usual_players
 from compose.telling.read_back import read_back
-from grammar.advice import applied
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity
 from grammar.format import format_file
 from grammar.game import Game
+from grammar.mistakes.advice import applied
+from grammar.mistakes.proofread import proofread
 from grammar.parse import parse_bytes
-from grammar.proofread import proofread
 from grammar.resolve import resolve
 
 FILE = "the sheet"

@@ -9,11 +9,11 @@ from compose.page.answers.said import in_words
 from compose.page.call import Call, Go, Reply, Shown, address
 from compose.page.screens.remix import no_such_game
 from compose.share.folder_at_hand import FolderAtHand
-from compose.share.item import Item, Sheet, item_of
 from compose.share.making import played
-from compose.share.merge import Merge, Side, blank, common_base, merge
-from compose.share.open_shelf import open_shelf
-from compose.share.shelf import Shelf
+from compose.share.merge.merge import Merge, Side, blank, common_base, merge
+from compose.share.pack.item import Item, Sheet, item_of
+from compose.share.shelf.open_shelf import open_shelf
+from compose.share.shelf.shelf import Shelf
 from grammar.frozen import frozen
 from grammar.tree import ModifierSheet
 

@@ -9,11 +9,11 @@ from compose.page.answers.values import Read
 from compose.page.call import PATIENT, Call, Data, Go, Reply, Shown, address
 from compose.page.sheets import shelf_items
 from compose.share.folder_at_hand import FolderAtHand
-from compose.share.item import Item, Sheet, item_of
 from compose.share.making import Sheets, parts_of
-from compose.share.open_shelf import open_shelf
-from compose.share.pack import Pack, make_pack
-from compose.share.taking_in import Arrival, Choice, State, arrivals, take_in
+from compose.share.pack.item import Item, Sheet, item_of
+from compose.share.pack.pack import Pack, make_pack
+from compose.share.pack.taking_in import Arrival, Choice, State, arrivals, take_in
+from compose.share.shelf.open_shelf import open_shelf
 from grammar.finding import Outcome
 
 ZIP = "application/zip"

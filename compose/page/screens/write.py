@@ -12,7 +12,7 @@ from compose.page.call import SOON, Call, Go, Reply, Shown
 from compose.page.screens.remix import asked_of, no_such_game
 from compose.page.shelved import keep_sheet
 from compose.telling.wording import Wording
-from grammar.examples import examples
+from grammar.mistakes.examples import examples
 
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 MEND = re.compile(r"mend-(\d{1,3})")

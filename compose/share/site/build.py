@@ -10,15 +10,15 @@ from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 from typing import Any
 
-from compose.draw.card_text import text_of
+from compose.draw.card.text import text_of
 from compose.share.folder_at_hand import FolderAtHand
-from compose.share.item import ENDING, FOLDERS, KINDS, item_of
 from compose.share.making import AtHand, parts_of
-from compose.share.pack import make_pack
+from compose.share.pack.item import ENDING, FOLDERS, KINDS, item_of
+from compose.share.pack.pack import make_pack
 from compose.share.refusal import RefusedError
-from compose.share.shelf_files import known_path, read_stored, sheet_paths
-from compose.share.site.frame import look, search_script
+from compose.share.shelf.files import known_path, read_stored, sheet_paths
 from compose.share.site.list_page import list_page, row_of
+from compose.share.site.outline import look, search_script
 from compose.share.site.thing_page import Thing, thing_of, thing_page
 from compose.share.told import outcome_of
 from compose.share.whole_files import trouble, write_whole
@@ -172,7 +172,7 @@ def _downloads(thing: Thing, at_hand: AtHand, title: str, pdf: bool) -> Iterator
     yield "The card, as text", "cards", ".txt", text_of(thing.card).encode()
     yield "The plan, as a drawing", "plans", ".svg", thing.plan.encode()
     if pdf:
-        from compose.draw.card_pdf import pdf_of
+        from compose.draw.card.pdf import pdf_of
 
         printed = pdf_of(thing.card)
         if printed.value is not None:

@@ -10,7 +10,7 @@ from html import escape
 from typing import Any
 from urllib.parse import quote
 
-from compose.share.site.frame import framed_page, search_script
+from compose.share.site.outline import framed_page, search_script
 from compose.share.site.thing_page import Thing
 from compose.staging.resolved import resolved
 

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from html import escape
 from urllib.parse import quote
 
-from compose.draw.card import Card, CardNotes, CardSection, card_of
-from compose.draw.plan_class import class_plan_on_card
-from compose.draw.to_svg import svg_of
-from compose.share.item import Item, Sheet
+from compose.draw.card.card import Card, CardNotes, CardSection, card_of
+from compose.draw.plan.of_class import class_plan_on_card
+from compose.draw.signs.to_svg import svg_of
 from compose.share.making import AtHand, played
-from compose.share.shelf_files import Stored
-from compose.share.site.frame import framed_page
+from compose.share.pack.item import Item, Sheet
+from compose.share.shelf.files import Stored
+from compose.share.site.outline import framed_page
 from compose.staging.resolved import resolved
 from compose.staging.staging import stage
 from grammar.frozen import frozen

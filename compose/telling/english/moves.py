@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import singledispatch
 
-from compose.net.moment import Moment
 from compose.net.net import Move, Net, Reaction, Transition
+from compose.net.outcome import Moment
 from compose.net.told import (
     AllHeld,
     BecameSo,

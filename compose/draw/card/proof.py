@@ -1,0 +1,150 @@
+"""What check and forecast say on a card, in the language asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from typing import TYPE_CHECKING
+
+from compose.answer.answer import Answer, to_mend
+from compose.forecast.telling.wording import SELDOM, minutes, percent
+from compose.net.match import Match
+from compose.telling.for_class import teams_said
+from compose.telling.french import side_name
+from compose.telling.sides import subject, wins
+from compose.telling.wording import Wording
+from grammar.words import called_by_players
+
+if TYPE_CHECKING:
+    from compose.forecast.answers import Answers
+
+FINDING = "finding"  # the context of the catalogue that says findings by their codes
+MOST_TOLD = 3  # our choice: a card has room for so many findings
+
+
+def answer_lines(answer: Answer, wording: Wording) -> tuple[str, ...]:
+    """What is known of a game on its card: the gravest findings and how many there are, then what to expect."""
+    told = (*check_lines(answer, wording), *looked_lines(answer, wording))
+    if answer.numbers is None:
+        return told
+    return (*told, *forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo))
+
+
+def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """For whom and by which sets it was looked at, what is to mend, else the first of the facts."""
+    who, wrong = teams_said(answer.staged.staging, wording), to_mend(answer.findings)
+    things = wording.counted(len(wrong), "thing", "things")
+    if answer.added is None:
+        nothing = wording.say("Checked for {people}: nothing to mend", people=who)
+        yield nothing if not wrong else wording.say("Checked for {people}: {things} to mend", people=who, things=things)
+    else:
+        nothing = wording.say("Checked and forecast for {people}: nothing to mend", people=who)
+        something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
+        yield something if wrong else nothing
+    for each in wrong[:MOST_TOLD]:
+        yield wording.known(FINDING, each.code) or each.title
+    if len(wrong) > MOST_TOLD:
+        more = wording.counted(len(wrong) - MOST_TOLD, "thing", "things")
+        yield wording.say("{things} more to mend: the commands check and forecast tell all of them", things=more)
+    if not wrong and answer.facts is not None:
+        yield from list(fact_lines(answer, wording))[:1]
+
+
+def _winner(side: str, solo: Collection[str], wording: Wording) -> str:
+    if side in solo:
+        return wording.say("one of {side}", side=subject(side) if wording.english else side_name(wording, side))
+    return side if wording.english else side_name(wording, side)
+
+
+def looked_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """How much was looked at, where that was not everything."""
+    if answer.facts is not None and not answer.whole:
+        number = wording.figure(answer.facts.looked, 0)
+        yield wording.say("{number} situations were looked at; there are more, so this is no proof", number=number)
+
+
+def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
+    """What the check found out besides its findings, but how much it looked at."""
+    facts, bell = answer.facts, answer.staged.net.bell
+    if facts is None:
+        return
+    if facts.can_win:
+        solo = answer.staged.net.solo
+        sides = wording.listed(_winner(side, solo, wording) for side in facts.can_win)
+        halves = answer.match.halves
+        yield wording.say("Can win over both halves: {sides}." if halves else "Can win: {sides}.", sides=sides)
+    if facts.shortest is not None:
+        moves = wording.counted(facts.shortest, "move", "moves")
+        yield wording.say("The shortest round takes {moves}.", moves=moves)
+    if facts.ends_surely and facts.held_up_by:
+        sides = wording.listed(side if wording.english else side_name(wording, side) for side in facts.held_up_by)
+        yield wording.say(
+            "If all sides play on, the round ends sooner or later; "
+            "a side that does not want it to can hold it up: {sides}.",
+            sides=sides,
+        )
+    elif facts.ends_surely:
+        yield wording.say("The round ends in every line of play, sooner or later.")
+    if bell is not None:
+        minutes_ = bell.after_s / 60
+        time = f"{wording.figure(minutes_)}\u00a0min" if not wording.english else f"{minutes_:g} min"
+        each_half = answer.match.halves and answer.match.parts == 2
+        pattern = "The clock ends it after {time} at the latest."
+        yield wording.say("The clock ends each half after {time} at the latest." if each_half else pattern, time=time)
+
+
+def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collection[str] = ()) -> tuple[str, str]:
+    """How long a round lasts, how often it is a pupil's turn, and who wins the game."""
+    say = wording.say
+    length = say("A round lasts {time} on average", time=time_said(found.minutes.value, wording))
+    if found.stopped.value > SELDOM:
+        stopped = say("the clock stops {share} of the rounds", share=share_said(found.stopped.value, wording))
+        length = say("{one}; {other}", one=length, other=stopped)
+    turns = say("A pupil gets {number} turns a minute", number=wording.figure(found.turns.value, 1))
+    if found.idle.value > SELDOM:
+        turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
+    if any(chance.value > SELDOM for _, chance in found.wins):
+        wins = wording.listed(_wins(side, chance.value, wording, solo) for side, chance in found.wins)
+        turns = say("{one}; {other}", one=turns, other=_of_games(wins, match, wording))
+    return say("{length} (forecast).", length=length), f"{turns}."
+
+
+def _of_games(wins: str, match: Match, wording: Wording) -> str:
+    """What the odds are the odds of."""
+    if match.halves:
+        return wording.say("by the side that a group begins as, {wins} of the games of two halves", wins=wins)
+    if match.best_of > 1:
+        number = wording.figure(match.best_of)
+        return wording.say("{wins} of the games of up to {number} rounds", wins=wins, number=number)
+    return wording.say("{wins} of the rounds", wins=wins)
+
+
+def _wins(side: str, chance: float, wording: Wording, solo: Collection[str]) -> str:
+    share = share_said(chance, wording)
+    if wording.english:
+        return f"{wins(side, solo)} {share}"
+    if side in solo:
+        return wording.say("one of {side} wins {share}", side=side_name(wording, side), share=share)
+    pattern = "{side} win {share}" if called_by_players(side) else "{side} wins {share}"
+    return wording.say(pattern, side=side_name(wording, side), share=share)
+
+
+def share_said(share: float, wording: Wording) -> str:
+    """Such as "45 %"; what may be seen now and then is not rounded to never, nor what may fail to always."""
+    if wording.english:
+        return percent(share)
+    if SELDOM < share < 0.005:
+        return wording.say("under {share}", share=wording.percent(0.01))
+    if 0.995 < share < 1 - SELDOM:
+        return wording.say("over {share}", share=wording.percent(0.99))
+    return wording.percent(share)
+
+
+def time_said(value: float, wording: Wording) -> str:
+    """Such as "4.5 min", "40 s", "12 min", "for ever"."""
+    shown = minutes(value)
+    if wording.english:
+        return shown
+    number, _space, unit = shown.partition(" ")
+    if unit not in ("s", "min"):
+        return wording.say(shown)
+    return f"{wording.figure(float(number), 1 if '.' in number else 0)}\u00a0{unit}"

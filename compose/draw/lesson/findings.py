@@ -1,0 +1,31 @@
+"""What there is to say of the minutes of a lesson."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from compose.draw.lesson.timetable import LessonTable
+from compose.forecast.telling.wording import percent
+from compose.staging.found import note, warning
+from compose.staging.norms import Ability
+from grammar.finding import Finding
+from library import Norms
+
+
+def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
+    """Too little play, and too little movement."""
+    ability, first = Ability(norms), table.games[0]
+    place, ages = first.game.sheet.span, first.staging.ages_years
+    least = ability.read("lesson play", "least", ages).value
+    share = table.played_min / table.lesson.minutes
+    if share < least:
+        title = f"Play takes {table.played_min:.0f} min of the {table.lesson.minutes:.0f} min, "
+        title += f"{percent(share)}; a third at least is usual."
+        hint = "Play one game less, or get ready faster: each change and each talk takes minutes from play."
+        yield warning("F-little-play", title, place, hint, play_min=table.played_min, share=share)
+    asked = ability.read("effort target", "class time active", ages).value
+    if table.active is not None and table.active < asked and percent(table.active) != percent(asked):
+        title = (
+            f"In this lesson a pupil is active in {percent(table.active)} of class time; {percent(asked)} is asked for."
+        )
+        yield note("F-lesson-active", title, place, "Fewer waiting, more balls, shorter talk.", active=table.active)

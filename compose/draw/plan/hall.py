@@ -1,0 +1,190 @@
+"""The hall around the court: walls, doors, fixed things, run-off figures, the north arrow; and whether it fits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+import library
+from compose.draw.plan.sheet import Sheet
+from compose.draw.plan.throws import metres
+from compose.draw.signs.labelling import from_middle
+from compose.draw.signs.lettering import shortened
+from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
+from compose.draw.signs.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
+from compose.staging.floor.values import Floor, Rectangle
+from compose.telling.wording import ENGLISH, Wording
+from library.records import Door, Hall
+
+
+def hall_box(floor: Floor, hall: Hall) -> Rectangle:
+    """The hall in the court's metres: the court with all that lies beside it is in the middle of the hall."""
+    x, y = floor.extent.centre
+    long, wide = hall.length_m.usual / 2, hall.width_m.usual / 2
+    return Rectangle(x - long, y - wide, x + long, y + wide)
+
+
+def obstacle_boxes(floor: Floor, hall: Hall) -> Iterator[tuple[str, Rectangle]]:
+    """The fixed things of a hall in the court's metres."""
+    box = hall_box(floor, hall)
+    for fixed in hall.obstacles:
+        left, bottom = box.left + fixed.x_m, box.bottom + fixed.y_m
+        yield fixed.name, Rectangle(left, bottom, left + fixed.length_m, bottom + fixed.width_m)
+
+
+def draw_hall_floor(sheet: Sheet, hall: Hall) -> None:
+    """The floor of the hall with the lines on it; to be drawn before the court."""
+    box = hall_box(sheet.floor, hall)
+    sheet.shapes.append(rectangle(box, Ink(HALL)))
+    for marking in hall.markings:
+        court = library.courts()[marking.court]
+        long, wide = court.length_m.usual, court.width_m.usual
+        along, across = (wide, long) if marking.turned else (long, wide)
+        x, y = box.left + marking.x_m, box.bottom + marking.y_m
+        lines = Rectangle(x - along / 2, y - across / 2, x + along / 2, y + across / 2)
+        sheet.shapes.append(rectangle(lines, Ink(None, PALE, 0.3 * sheet.unit)))
+
+
+def lines_told(hall: Hall, wording: Wording) -> tuple[str, ...]:
+    """Which courts' lines are on the floor."""
+    courts = dict.fromkeys(wording.known("court", each.court) or each.court for each in hall.markings)
+    return (wording.say("Lines on its floor: {courts}.", courts=wording.listed(courts)),) if courts else ()
+
+
+def draw_walls(sheet: Sheet, hall: Hall) -> None:
+    """Walls, doors and fixed things, over the court, so that a hall too small is seen at once."""
+    box, unit = hall_box(sheet.floor, hall), sheet.unit
+    for _name, fixed in obstacle_boxes(sheet.floor, hall):
+        sheet.shapes.append(rectangle(fixed, Ink(PALE, DARK, 0.2 * unit)))
+        sheet.shapes.append(hatch(fixed, 0.9 * unit, Ink(stroke=MIDDLE, width_m=0.14 * unit)))
+        sheet.clearings.take(fixed)
+    sheet.shapes.append(rectangle(box, Ink(None, DARK, 0.7 * unit)))
+    for door in hall.doors:
+        sheet.shapes.extend(_door(door, box, unit, 0.85 * sheet.text_m, sheet.wording.say("door")))
+
+
+def _door(door: Door, box: Rectangle, unit: float, size: float, name: str) -> tuple[Shape, ...]:
+    """A gap in the wall and an arrow through it, with the word outside."""
+    half = door.width_m / 2
+    along = door.side in ("north", "south")
+    wall = {"north": box.top, "south": box.bottom, "east": box.right, "west": box.left}[door.side]
+    out = 1.0 if door.side in ("north", "east") else -1.0
+    middle = (box.left if along else box.bottom) + door.at_m
+
+    def at(place: float, off: float) -> Point:
+        return (place, wall + out * off) if along else (wall + out * off, place)
+
+    opening = Lines(((at(middle - half, 0.0), at(middle + half, 0.0)),), Ink(stroke=WHITE, width_m=0.9 * unit))
+    posts = Lines(
+        ((at(middle - half, -unit), at(middle - half, unit)), (at(middle + half, -unit), at(middle + half, unit))),
+        Ink(stroke=DARK, width_m=0.35 * unit),
+    )
+    head = Polygon(
+        (at(middle, -1.4 * unit), at(middle - 0.7 * unit, 0.2 * unit), at(middle + 0.7 * unit, 0.2 * unit)), Ink(DARK)
+    )
+    x, y = at(middle, (0.7 if out > 0 else 1.4) * size if along else 0.9 * size + (0.8 * size if out > 0 else 0.0))
+    word = Label(x, y, name, size, DARK, "middle", turned=0.0 if along else 90.0)
+    return opening, posts, head, word
+
+
+def name_fixed(sheet: Sheet, hall: Hall) -> None:
+    """The names of the fixed things, inside them or beside them."""
+    size = 0.8 * sheet.text_m
+    box = hall_box(sheet.floor, hall)
+    for written, fixed in obstacle_boxes(sheet.floor, hall):
+        name = sheet.wording.author(written)
+        x, y = fixed.centre
+        low = y - 0.3 * size
+        wanted = [
+            Label(x + 0.3 * size, y, name, size, DARK, "middle", turned=90.0, halo=WHITE),
+            Label(x, fixed.bottom - size, name, size, DARK, "middle", halo=WHITE),
+            Label(x, fixed.top + 0.4 * size, name, size, DARK, "middle", halo=WHITE),
+            *(
+                Label(fixed.right + 0.4 * size, y, name, size, DARK, "start", halo=WHITE)
+                for y in from_middle(fixed.bottom, fixed.top - size, 4)
+            ),
+            *(
+                Label(fixed.left - 0.4 * size, y, name, size, DARK, "end", halo=WHITE)
+                for y in from_middle(fixed.bottom, fixed.top - size, 4)
+            ),
+        ]
+        if fixed.width < 5 * size or fixed.length < size:
+            wanted = [Label(x, low, name, size, DARK, "middle", halo=WHITE), *wanted[1:]]
+            wanted = wanted if fixed.length > 5 * size and fixed.width > size else wanted[1:]
+        sheet.clearings.taken = [taken for taken in sheet.clearings.taken if taken != fixed]
+        placed = sheet.clearings.place(wanted, 0.2 * size, box)
+        sheet.clearings.take(fixed)
+        if placed:
+            sheet.shapes.append(placed)
+
+
+def draw_run_off(sheet: Sheet, hall: Hall) -> None:
+    """The least clear floor on each of the four ways out, measured from the outermost thing on that way."""
+    for start, end in run_offs(sheet.floor, hall):
+        clear = abs(end[0] - start[0]) + abs(end[1] - start[1])
+        upright, tick, size = start[0] == end[0], 0.5 * sheet.unit, 0.8 * sheet.text_m
+        ticks = [((x - tick, y), (x + tick, y)) if upright else ((x, y - tick), (x, y + tick)) for x, y in (start, end)]
+        sheet.shapes.append(Lines(((start, end), *ticks), Ink(stroke=MIDDLE, width_m=0.15 * sheet.unit)))
+        sheet.clearings.take(Rectangle(*start, *start).joined(Rectangle(*end, *end)))
+        x, y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+        figure = metres(clear, sheet.wording)
+        beside = Label(x + 0.5 * size, y - 0.35 * size, figure, size, DARK, "start", halo=HALL)
+        above = Label(x, y + 0.45 * size, figure, size, DARK, "middle", halo=HALL)
+        before = evolve(beside, x=x - 0.5 * size, anchor="end")
+        wanted = [beside, before] if upright else [above]
+        label = sheet.clearings.place(wanted, 0.1 * size) if clear > 1.1 * size else None
+        if label:
+            sheet.shapes.append(label)
+
+
+def run_offs(floor: Floor, hall: Hall) -> Iterator[tuple[Point, Point]]:
+    """From the edge of what the game needs to the nearest wall or fixed thing on each way out, where it is clear."""
+    box, extent = hall_box(floor, hall), floor.extent
+    fixed = [thing for _name, thing in obstacle_boxes(floor, hall)]
+    x, y = extent.left + 0.04 * extent.length, extent.bottom + 0.07 * extent.width
+    east = [(box.right, y), *((b.left, b.centre[1]) for b in fixed if _beside(b, extent) and b.left >= extent.right)]
+    west = [(box.left, y), *((b.right, b.centre[1]) for b in fixed if _beside(b, extent) and b.right <= extent.left)]
+    north = [(box.top, x), *((b.bottom, b.centre[0]) for b in fixed if _beyond(b, extent) and b.bottom >= extent.top)]
+    south = [(box.bottom, x), *((b.top, b.centre[0]) for b in fixed if _beyond(b, extent) and b.top <= extent.bottom)]
+    for edge, ends, outward, upright in (
+        (extent.right, east, 1, False),
+        (extent.left, west, -1, False),
+        (extent.top, north, 1, True),
+        (extent.bottom, south, -1, True),
+    ):
+        end, place = min(ends, key=lambda pair: abs(pair[0] - edge))
+        if (end - edge) * outward > 0:
+            low, high = (extent.left, extent.right) if upright else (extent.bottom, extent.top)
+            place = min(max(place, low), high)
+            yield ((place, edge), (place, end)) if upright else ((edge, place), (end, place))
+
+
+def _beside(box: Rectangle, extent: Rectangle) -> bool:
+    return box.bottom < extent.top and box.top > extent.bottom
+
+
+def _beyond(box: Rectangle, extent: Rectangle) -> bool:
+    return box.left < extent.right and box.right > extent.left
+
+
+def draw_north(sheet: Sheet, x: float, y: float, turned: bool = False) -> None:
+    """A north arrow with its foot at (x, y): the hall's file says which wall is north; `turned` it is on the right."""
+    size = sheet.text_m
+    wide, high, notch = 0.65 * size, 2.1 * size, 0.45 * size
+
+    def at(across: float, ahead: float) -> Point:
+        return (x - wide + ahead, y + high / 2 - across) if turned else (x + across, y + ahead)
+
+    left = Polygon((at(0.0, high), at(0.0, notch), at(-wide, 0.0)), Ink(DARK))
+    right = Polygon((at(0.0, high), at(0.0, notch), at(wide, 0.0)), Ink(WHITE, DARK, 0.08 * size))
+    above = at(0.3 * size, high + 0.15 * size) if turned else at(0.0, high + 0.25 * size)
+    word = Label(*above, "N", 0.9 * size, DARK, "start" if turned else "middle", True)
+    sheet.shapes.extend((left, right, word))
+
+
+def hall_words(hall: Hall, wording: Wording = ENGLISH) -> str:
+    """The hall and its size in one line."""
+    long, wide = wording.figure(hall.length_m.usual), wording.figure(hall.width_m.usual)
+    name = wording.author(hall.name)
+    return shortened(wording.say("{hall}, {long} m by {wide} m", hall=name, long=long, wide=wide), 1.0, 40.0)

@@ -1,0 +1,124 @@
+"""A staging → the plan of all its courts, in the hall where there is one."""
+
+from __future__ import annotations
+
+from compose.draw.plan.court import draw_court, draw_tracks
+from compose.draw.plan.hall import draw_hall_floor, draw_walls, hall_box, hall_words, lines_told
+from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
+from compose.draw.plan.plan import described, drawn_hall, finished, plan_of, plan_on_card
+from compose.draw.plan.sheet import Sheet, without_throws
+from compose.draw.signs.palette import DARK, WHITE
+from compose.draw.signs.shapes import Drawing, Label, moved
+from compose.draw.signs.symbols import symbol
+from compose.draw.units import METRIC, Units
+from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.staging import Staging
+from compose.staging.turned import turned_box, turned_hall
+from compose.telling.for_class import courts_said, teams_said
+from compose.telling.wording import ENGLISH, Wording
+from grammar.game import Game
+from library import Hall
+
+
+def class_plan(game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH) -> Drawing:
+    """The plan of a page of its own; `game` is the game under the title that is to stand there."""
+    hall, turned = staging.school_class.hall, staging.court.turned
+    if len(staging.courts) > 1:
+        return _courts_plan(game, staging, "below", 1.0, units, wording)
+    return plan_of(game, staging.court.floor, hall, turned=turned, units=units, wording=wording)
+
+
+def class_plan_on_card(
+    game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, large: bool = False
+) -> Drawing:
+    """The plan as it stands on a card."""
+    hall, turned = staging.school_class.hall, staging.court.turned
+    if len(staging.courts) > 1:
+        return _courts_plan(game, staging, *(("below", 1.25) if large else ("beside", 1.35)), units, wording)
+    return plan_on_card(game, staging.court.floor, hall, turned=turned, units=units, wording=wording, large=large)
+
+
+def class_described(game: Game, staging: Staging, wording: Wording = ENGLISH) -> str:
+    """The plan in words: one court, and how many there are of it."""
+    hall, turned = staging.school_class.hall, staging.court.turned
+    if len(staging.courts) == 1:
+        return described(game, staging.court.floor, hall, wording, turned)
+    of_one = described(game, staging.court.floor, None, wording)
+    courts, teams = courts_said(staging, wording), teams_said(staging, wording)
+    side_by_side = wording.say("{courts} side by side: {teams}.", courts=courts, teams=teams)
+    return f"{side_by_side} {wording.say('Each of them:')} {of_one}{_hall_told(staging, wording)}"
+
+
+def _hall_told(staging: Staging, wording: Wording) -> str:
+    """The hall around several courts, and what of them has no room in it."""
+    hall, _ = _hall_seen(staging)
+    own = staging.school_class.hall
+    if hall is None or own is None:
+        return ""
+    boxes = _boxes(staging)
+    told = [wording.say("Hall: {hall}.", hall=hall_words(own, wording)), *lines_told(own, wording)]
+    told += [f"{words}." for words in intruding(_needed(boxes), boxes, hall, wording)]
+    return f" {' '.join(told)}"
+
+
+def _needed(boxes: tuple[Rectangle, ...]) -> Floor:
+    """The floor that all courts need together."""
+    whole = boxes[0]
+    for box in boxes[1:]:
+        whole = whole.joined(box)
+    return Floor(whole.length, whole.width, (), ())
+
+
+def _hall_seen(staging: Staging) -> tuple[Hall | None, bool]:
+    """The hall with the courts along it, and whether it was turned for that."""
+    hall, turned = staging.school_class.hall, staging.court.turned
+    return (turned_hall(hall) if hall is not None and turned else hall), turned
+
+
+def _boxes(staging: Staging) -> tuple[Rectangle, ...]:
+    """The courts with what lies beside them, in the metres of the drawing: from the lowest left corner of all."""
+    hall = staging.school_class.hall
+    boxes = [court.box for court in staging.courts]
+    if hall is not None and staging.court.turned:
+        boxes = [turned_box(box, hall.length_m.usual) for box in boxes]
+    left, low = min(box.left for box in boxes), min(box.bottom for box in boxes)
+    return tuple(box.moved(-left, -low) for box in boxes)
+
+
+def _courts_plan(game: Game, staging: Staging, legend: str, letters: float, units: Units, wording: Wording) -> Drawing:
+    boxes = _boxes(staging)
+    hall, turned = _hall_seen(staging)
+    needed = _needed(boxes)
+    around = needed.extent.joined(hall_box(needed, hall)) if hall else needed.extent
+    unit = max(around.length, 1.6 * around.width) / 100
+    sheet = Sheet(game, needed, unit, letters, units, wording)
+    if hall:
+        draw_hall_floor(sheet, hall)
+    for number, (court, box) in enumerate(zip(staging.courts, boxes, strict=True), start=1):
+        _draw_court(sheet, court.floor, box, number)
+    if hall:
+        draw_walls(sheet, hall)
+        hatch_intrusions(sheet, boxes, hall)
+        name_intrusions(sheet, boxes, hall)
+    key = Sheet(without_throws(game), staging.court.floor, unit, letters, units, wording, shapes=sheet.shapes)
+    captions: tuple[str, ...] = (courts_said(staging, wording), teams_said(staging, wording))
+    if hall:
+        captions = (*captions, wording.say("in {hall}", hall=hall_words(staging.school_class.hall or hall, wording)))
+    drawn = drawn_hall(sheet, hall, around, turned) if hall else around.grown(1.4 * unit)
+    words = class_described(game, staging, wording)
+    return finished(key, (drawn, around), captions, legend, hall is not None, words)
+
+
+def _draw_court(sheet: Sheet, floor: Floor, box: Rectangle, number: int) -> None:
+    """One court with all that is on it at the start, and its number."""
+    own = Sheet(sheet.game, floor, sheet.unit, sheet.letters, sheet.units, sheet.wording)
+    draw_court(own)
+    draw_tracks(own)
+    for item in sorted(floor.items, key=lambda thing: thing.on is not None):
+        own.shapes.extend(symbol(item, own.style(item.side), own.least_m, own.ball_kind(item.name)))
+    x, y = box.left - floor.extent.left, box.bottom - floor.extent.bottom
+    sheet.shapes.extend(moved(shape, x, y) for shape in own.shapes)
+    size = min(0.9 * sheet.text_m, 0.5 * box.width)
+    at = box.left + 0.4 * size, box.top - 1.1 * size
+    sheet.shapes.append(Label(*at, str(number), size, DARK, "start", True, halo=WHITE))
+    sheet.clearings.take(box)

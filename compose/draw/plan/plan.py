@@ -1,0 +1,173 @@
+"""Game and floor → the floor plan as shapes, to scale, with or without a hall around the court."""
+
+from __future__ import annotations
+
+from compose.draw.plan.court import draw_court, draw_sizes, draw_tracks, name_areas, name_sides
+from compose.draw.plan.hall import (
+    draw_hall_floor,
+    draw_north,
+    draw_run_off,
+    draw_walls,
+    hall_box,
+    hall_words,
+    lines_told,
+    name_fixed,
+)
+from compose.draw.plan.intrusion import hatch_intrusions, intruding, name_intrusions
+from compose.draw.plan.legend import legend_below, legend_beside
+from compose.draw.plan.sheet import Sheet
+from compose.draw.plan.throws import draw_throws, goal, metres, shown_throws
+from compose.draw.signs.labelling import box_of
+from compose.draw.signs.palette import WHITE
+from compose.draw.signs.shapes import Drawing, Ink, Label, rectangle
+from compose.draw.signs.symbols import symbol
+from compose.draw.units import METRIC, Units, in_units
+from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.turned import turned_hall
+from compose.telling.french import side_label
+from compose.telling.wording import ENGLISH, Wording
+from grammar.game import Game
+from library.records import Hall
+
+__all__ = ["described", "drawn_hall", "finished", "plan_of", "plan_on_card"]
+
+WINDS = {"north", "east", "south", "west"}
+
+
+def plan_of(
+    game: Game,
+    floor: Floor,
+    hall: Hall | None = None,
+    *,
+    turned: bool = False,
+    legend: str = "below",
+    letters: float = 1.0,
+    units: Units = METRIC,
+    wording: Wording = ENGLISH,
+) -> Drawing:
+    """The plan of a floor; with a hall its walls, doors, fixed things and run-off are drawn too.
+
+    `legend` is "below" (for a plan of its own) or "beside" (for the breadth of a card); `letters` above 1
+    makes all words larger. `units` are those of the figures; the plan itself is the same. `turned` where the court
+    lies across the hall.
+    """
+    seen = turned_hall(hall) if hall and turned else hall
+    around = floor.extent.joined(hall_box(floor, seen)) if seen else floor.extent
+    unit = max(around.length, 1.6 * around.width) / 100
+    sheet = Sheet(game, floor, unit, letters, units, wording)
+    _draw_floor(sheet, seen)
+    box = drawn_hall(sheet, seen, around, turned) if seen else _drawn_sizes(sheet)
+    words = described(game, floor, hall, wording, turned)
+    return finished(sheet, (box, around), _captions(game, hall, wording), legend, hall is not None, words)
+
+
+def finished(
+    sheet: Sheet, boxes: tuple[Rectangle, Rectangle], captions: tuple[str, ...], legend: str, in_hall: bool, words: str
+) -> Drawing:
+    """The drawing with its legend; `boxes` are what is drawn with all words around it, and the floor alone."""
+    (box, around), unit = boxes, sheet.unit
+    if legend == "beside":
+        right, low = legend_beside(sheet, box.right + 2.0 * unit, box.top - unit, captions, in_hall)
+        whole = Rectangle(box.left, min(box.bottom, low), right, box.top)
+    else:
+        low = legend_below(sheet, around, box.bottom, captions, in_hall)
+        whole = Rectangle(box.left, low, box.right, box.top)
+    for shape in sheet.shapes:  # on a very narrow court words can be broader than what they name
+        whole = whole.joined(box_of(shape)) if isinstance(shape, Label) else whole
+    paper = rectangle(whole, Ink(WHITE))
+    title = sheet.wording.say("Floor plan of {game}", game=sheet.game.title)
+    return in_units(Drawing(title, words, whole, (paper, *sheet.shapes)), sheet.units)
+
+
+def plan_on_card(
+    game: Game,
+    floor: Floor,
+    hall: Hall | None = None,
+    *,
+    turned: bool = False,
+    units: Units = METRIC,
+    wording: Wording = ENGLISH,
+    large: bool = False,
+) -> Drawing:
+    """The plan as it stands on a card; `large` has bigger words, and the legend below it."""
+    legend, letters = ("below", 1.25) if large else ("beside", 1.35)
+    return plan_of(game, floor, hall, turned=turned, legend=legend, letters=letters, units=units, wording=wording)
+
+
+def _draw_floor(sheet: Sheet, hall: Hall | None) -> None:
+    """Everything that lies on the floor, from the lowest layer to the names on top."""
+    floor = sheet.floor
+    if hall:
+        draw_hall_floor(sheet, hall)
+    draw_court(sheet)
+    draw_tracks(sheet)
+    if hall:
+        draw_walls(sheet, hall)
+        hatch_intrusions(sheet, (floor.extent,), hall)
+    for item in floor.items:
+        reach = sheet.shown(item)
+        sheet.clearings.take(Rectangle(item.x, item.y, item.x, item.y).grown(reach).joined(item.box))
+    draw_throws(sheet)
+    for item in sorted(floor.items, key=lambda thing: thing.on is not None):
+        sheet.shapes.extend(symbol(item, sheet.style(item.side), sheet.least_m, sheet.ball_kind(item.name)))
+    name_sides(sheet, hall_box(floor, hall).top - floor.extent.top if hall else floor.length_m)
+    name_areas(sheet)
+    if hall:
+        name_intrusions(sheet, (floor.extent,), hall)
+
+
+def _drawn_sizes(sheet: Sheet) -> Rectangle:
+    draw_sizes(sheet)
+    extent, unit, size = sheet.extent, sheet.unit, sheet.text_m
+    edge = 1.4 * unit + size
+    named = unit + 1.6 * size if sheet.floor.halves else 1.2 * unit
+    return Rectangle(extent.left - edge, extent.bottom - edge, extent.right + 1.2 * unit, extent.top + named)
+
+
+def drawn_hall(sheet: Sheet, hall: Hall, around: Rectangle, turned: bool) -> Rectangle:
+    """Run-off, names and north arrow of the hall, as it is seen; gives the box that holds them."""
+    unit, size = sheet.unit, sheet.text_m
+    draw_run_off(sheet, hall)
+    name_fixed(sheet, hall)
+    if not WINDS & {side.name.lower() for side in sheet.game.sides}:  # it would point away from a side of that name
+        draw_north(sheet, around.right + 1.2 * unit + 0.9 * size, around.top - 3.8 * size, turned)
+    edge = unit + 1.2 * size
+    return Rectangle(around.left - edge, around.bottom - edge, around.right + unit + 2.0 * size, around.top + edge)
+
+
+def _captions(game: Game, hall: Hall | None, wording: Wording) -> tuple[str, ...]:
+    long, wide = (wording.figure(metres) for metres in game.court_m)
+    court = wording.say("Court {long} m by {wide} m", long=long, wide=wide)
+    return (court, wording.say("in {hall}", hall=hall_words(hall, wording))) if hall else (court,)
+
+
+def described(game: Game, floor: Floor, hall: Hall | None, wording: Wording = ENGLISH, turned: bool = False) -> str:
+    """The plan in words, for those who cannot see it."""
+    say, number = wording.say, wording.counted
+    size = {"long": wording.figure(game.court_m[0]), "wide": wording.figure(game.court_m[1])}
+    if floor.halves:
+        parts = [say("A court {long} m by {wide} m, {parts} parts.", parts=str(len(floor.halves)), **size)]
+    else:
+        parts = [say("A court {long} m by {wide} m, in one piece.", **size)]
+    for side in game.sides:
+        players = number(len(floor.players_of(side.name)), "player", "players")
+        parts.append(f"{say('{side}: {players}', side=side_label(wording, side.name), players=players)}.")
+    lying = [(len(floor.items_of(line.name)), line) for line in game.kit]
+    kit = [number(count, line.name, line.plural) for count, line in lying if count]
+    if kit:
+        parts.append(say("On the floor: {things}.", things=wording.listed(kit)))
+    if floor.areas:
+        names = dict.fromkeys(wording.named(area.name) for area in floor.areas)
+        parts.append(say("Areas: {names}.", names=wording.listed(names)))
+    sheet = Sheet(game, floor, 1.0, wording=wording)
+    for throw in shown_throws(sheet):
+        skill = wording.listed((wording.known("skill", way.value) or way.value for way in throw.ways), "or")
+        far = metres(throw.reach.metres, wording)
+        fields = {"skill": skill.capitalize(), "what": goal(sheet, throw), "distance": far}
+        parts.append(say("{skill} to {what}: {distance}.", **fields))
+    if hall:
+        parts.append(say("Hall: {hall}.", hall=hall_words(hall, wording)))
+        parts.extend(lines_told(hall, wording))
+        seen = turned_hall(hall) if turned else hall
+        parts.extend(f"{words}." for words in intruding(floor, (floor.extent,), seen, wording))
+    return " ".join(parts)

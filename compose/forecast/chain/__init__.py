@@ -1,0 +1,1 @@
+"""The round worked out exactly, as an absorbing Markov chain."""

@@ -1,0 +1,1 @@
+"""How often something is tried and how often it comes off."""

@@ -1,0 +1,190 @@
+"""What a forecast finds wanting, held against the lesson: each with its numbers and what would mend it.
+
+The margins are rows of library/norms/lesson.toml (and the target of effort.toml), each with its source. Past
+the outer end of a margin something asks to be mended, past the usual figure it is worth knowing. A simulated
+number is past a margin only when its own margin of chance is too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from compose.forecast.chances.duties import never_passed_on
+from compose.forecast.chances.freeing import freed_faster
+from compose.forecast.course import Figure
+from compose.forecast.findings.held import Held
+from compose.forecast.findings.levers import has, one_of
+from compose.forecast.findings.of_length import long_round, out_of_reach, short_round
+from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_wins
+from compose.forecast.forecast import Forecast
+from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
+from compose.forecast.telling.wording import minutes, percent
+from compose.telling.english.nouns import where
+from compose.telling.sides import does, subject
+from grammar.finding import Finding, Severity
+from grammar.words import listing
+from library import Figure as Margin
+from library import Norms
+
+
+def forecast_findings(told: Forecast, norms: Norms) -> tuple[Finding, ...]:
+    """All findings of a forecast, in a fixed order."""
+    held = Held(told, norms)
+    return tuple(finding for look in LOOKS for finding in look(held))
+
+
+def lopsided(held: Held) -> list[Finding]:
+    """Sides that the rules call mirrored, whose odds of the game differ."""
+    told, net = held.told, held.told.net
+    odds = [(side, chance) for side, chance in told.game.wins if side in net.mirrored]
+    if len(odds) < 2:
+        return []
+    (more, high), (less, low) = max(odds, key=lambda o: o[1].value), min(odds, key=lambda o: o[1].value)
+    gap = Figure(high.value - low.value, high.margin + low.margin)
+    severity = _above(gap, held.margin("lesson odds", "difference"))
+    if severity is None:
+        return []
+    sizes = {side: pupils_of(net, side) for side, _ in odds}
+    even = len(set(sizes.values())) == 1
+    numbers = {f"win odds of {side}": chance.value for side, chance in odds}
+    of_what = "rounds" if net.match.one_round else "games"
+    title = f"{does(more, 'wins', 'win')} {percent(high.value)} of the {of_what}, "
+    title += f"{subject(less)} {percent(low.value)}"
+    if even:
+        title += ", although the sides are called mirrored"
+        hint = "Look where their places, kit or distances differ; or let the sides change ends after each round."
+    else:
+        severity = Severity.NOTE
+        title += f", with {listing(f'{number} {side}' for side, number in sizes.items())}"
+        hint = "Let the odd pupil change sides after each round, or let the smaller side have more to play with."
+    return held.found("F-lopsided", severity, title + ".", hint, span_of_wins(held.told, more), numbers)
+
+
+def freed(held: Held) -> list[Finding]:
+    """A side that ought to be all out, though its pupils come back faster than they are hit."""
+    net = held.told.net
+    found = list(freed_faster(net, held.norms))
+    if not found:
+        return []
+    worst = found[0]
+    title = f"with {worst.waiting} of {worst.of} of {subject(worst.side)} waiting, {worst.back:.1f} a minute come back "
+    title += f"and {worst.sent:.1f} are sent to wait: hardly ever is nobody left."
+    balls = ("use more balls",) if has(net, "ball") else ()
+    hint = one_of(("let fewer come back at once or more seldom", *balls, "let the round finish when few are left"))
+    severity = Severity.WARNING if net.bell is None else Severity.NOTE
+    numbers = {"come back a minute": worst.back, "sent a minute": worst.sent}
+    return held.found("F-freed-faster", severity, title, hint, worst.end.rule.span, numbers, played=False)
+
+
+def long_wait(held: Held) -> list[Finding]:
+    """Waits that last too long for too many."""
+    wait = held.told.longest_wait
+    severity = _above(wait.ninety, held.margin("lesson wait", "longest")) if wait else None
+    if wait is None or severity is None:
+        return []
+    place = held.told.net.places[wait.place]
+    title = f"of the waits {where(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
+    title += f" (on average {minutes(wait.mean.value)})."
+    hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
+    numbers = {
+        "mean minutes": wait.mean.value,
+        "nine in ten, minutes": wait.ninety.value,
+        "in a round": wait.in_a_round,
+    }
+    sent = span_of_sending(held.told, (wait.place,))
+    return held.found("F-long-wait", severity, title, hint, sent, numbers, played=True)
+
+
+def few_turns(held: Held) -> list[Finding]:
+    """Pupils who hardly get to try."""
+    each = held.told.turns.each
+    severity = _below(each, held.margin("lesson turns", "each"))
+    if severity is None:
+        return []
+    net = held.told.net
+    title = f"a pupil gets {each.value:.1f} turns a minute: {_gap(each.value)}."
+    balls = sum(place.start for place in net.places if place.token == "ball")
+    pupils = pupils_of(net)
+    hint = f"There {_balls(balls)} for {pupils} pupils: take more. " if 0 < balls < pupils else ""
+    hint += "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
+    return held.found("F-few-turns", severity, title, hint, span_of_tries(held.told), {"turns a minute": each.value})
+
+
+def idle_pupils(held: Held) -> list[Finding]:
+    """Pupils who spend much of the round beside it."""
+    away = [each for each in held.told.standings if each.name != PLAYING]
+    if not away:
+        return []
+    share = Figure(sum(each.share.value for each in away), sum(each.share.margin for each in away))
+    severity = _above(share, held.margin("lesson idle", "pupils"))
+    if severity is None:
+        return []
+    most = max(away, key=lambda each: each.share.value)
+    title = f"a pupil spends {percent(share.value)} of the round not playing, most of it {most.name}."
+    hint = "Let whoever is out come back, give the waiting a task, or play in smaller groups."
+    if most.name == OUT:
+        hint = "Let whoever is out come back: in a queue, after a catch, or after a time."
+    kinds = standing_of(held.told.net)
+    places = tuple(place for place, kind in kinds.items() if kind == most.name)
+    numbers = {each.name: each.share.value for each in away}
+    return held.found("F-idle-pupils", severity, title, hint, span_of_sending(held.told, places), numbers)
+
+
+def inactive(held: Held) -> list[Finding]:
+    """A lesson in which pupils move less than is asked for, by a whole per cent: less cannot be said nor mended."""
+    active, asked = held.told.active, held.margin("effort target", "class time active").usual
+    if active.usual >= asked or percent(active.usual) == percent(asked):
+        return []
+    severity = Severity.WARNING if active.high < asked else Severity.NOTE
+    title = f"pupils are active in {percent(active.usual)} of class time; {percent(asked)} is asked for"
+    title += f" ({active.counted})."
+    waiting = ("fewer waiting",) if any(each.name != PLAYING for each in held.told.standings) else ()
+    balls = ("more balls",) if has(held.told.net, "ball") else ()
+    hint = f"{', '.join((*waiting, *balls, 'shorter talk and setting up'))}: each adds active minutes."
+    numbers = {"low": active.low, "usual": active.usual, "high": active.high}
+    return held.found("F-inactive", severity, title, hint, span_of_tries(held.told), numbers)
+
+
+def slow_duties(held: Held) -> list[Finding]:
+    """A task passes on later than most rounds are over: in these it stays with whoever has it first."""
+    usual = held.told.course.length.median.value
+    duty = next(never_passed_on(held.told.net, usual), None)
+    if duty is None:
+        return []
+    title = f"half of the rounds are over after {minutes(usual)}, before another is {duty.task}."
+    hint = 'Let them change sooner, or every round: "... change every round".'
+    return held.found("F-never-passed-on", Severity.WARNING, title, hint, duty.place, {"half, minutes": usual})
+
+
+LOOKS: tuple[Callable[[Held], list[Finding]], ...] = (
+    lopsided,
+    long_round,
+    freed,
+    short_round,
+    out_of_reach,
+    long_wait,
+    few_turns,
+    idle_pupils,
+    inactive,
+    slow_duties,
+)
+
+
+def _above(figure: Figure, margin: Margin) -> Severity | None:
+    """How a number that ought to be small counts."""
+    least = figure.value - figure.margin
+    return Severity.WARNING if least > margin.high else Severity.NOTE if least > margin.usual else None
+
+
+def _below(figure: Figure, margin: Margin) -> Severity | None:
+    """How a number that ought to be large counts."""
+    most = figure.value + figure.margin
+    return Severity.WARNING if most < margin.low else Severity.NOTE if most < margin.usual else None
+
+
+def _gap(per_minute: float) -> str:
+    return f"one in {minutes(1 / per_minute)}" if per_minute > 0 else "none at all"
+
+
+def _balls(number: int) -> str:
+    return f"is {number} ball" if number == 1 else f"are {number} balls"

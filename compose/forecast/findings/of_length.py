@@ -1,0 +1,64 @@
+"""What a forecast finds wanting in the length of a round, and in what a round of that length can come to."""
+
+from __future__ import annotations
+
+from attrs import evolve
+
+from compose.forecast.findings.held import Held
+from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
+from compose.forecast.findings.spans import span_of_stop
+from compose.forecast.telling.wording import minutes, percent
+from grammar.finding import Finding, Severity
+
+MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
+SELDOM_REACHED = 0.01  # of the rounds: what ends fewer of them by play is out of reach (assumption)
+
+
+def long_round(held: Held) -> list[Finding]:
+    """A round so long that a lesson has room for hardly two."""
+    mean = held.told.course.length.mean
+    margin = held.margin("lesson round", "length")
+    going = 0.0 if held.told.course.clock_rings else held.told.odds.running.value
+    if mean.value - mean.margin <= margin.high and going <= MOST_GOING:
+        return []
+    title = f"a round lasts {minutes(mean.value)} on average, longer than {minutes(margin.high)}."
+    numbers = {"mean minutes": mean.value}
+    if going > 0:
+        title = f"{percent(going)} of the rounds are still going after {minutes(held.told.course.clock_minutes)}."
+        numbers["still going"] = going
+    hint = one_of(tuple(to_make_shorter(held.told.net)))
+    return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
+
+
+def short_round(held: Held) -> list[Finding]:
+    """A round that is over before it is worth setting up."""
+    mean, again = held.told.course.length.mean, held.told.lesson.again
+    margin = held.margin("lesson round", "length")
+    if mean.value + mean.margin >= margin.low:
+        return []
+    title = f"a round lasts only {minutes(mean.value)} on average; setting it up again takes {minutes(again)}."
+    hint = one_of(tuple(to_make_longer(held.told.net, held.told.course.stopped > MOST_GOING)))
+    numbers = {"mean minutes": mean.value}
+    return held.found("F-short-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
+
+
+def out_of_reach(held: Held) -> list[Finding]:
+    """Ways to end a round that no class will see: the clock is always there first.
+
+    A round whose clock says who wins is played all the same; where it leaves no winner, hardly a round has one.
+    """
+    told, net = held.told, held.told.net
+    reached = told.course.chance(float(told.course.by_end.sum()))
+    if net.bell is None or not net.ends or reached.value + reached.margin >= SELDOM_REACHED:
+        return []
+    ways = tuple(dict.fromkeys(end.rule for end in net.ends))
+    won = sum(chance.value for _, chance in told.odds.wins)
+    severity = Severity.NOTE if won >= SELDOM_REACHED else Severity.WARNING
+    time = minutes(net.bell.after_s / 60)
+    title = f"hardly a round gets as far as `{ways[0].text}`: the clock ends nearly every one after {time}."
+    if severity is Severity.WARNING:
+        title = f"{title[:-1]}, without a winner."
+    hint = one_of((*to_reach(net), "give the clock more time"))
+    numbers = {"ended by play": reached.value, "won": won}
+    found = held.found("F-out-of-reach", severity, title, hint, ways[0].span, numbers)
+    return [evolve(each, others=tuple(way.span for way in ways[1:])) for each in found]

@@ -1,0 +1,1 @@
+"""Rounds played at random."""

@@ -1,0 +1,105 @@
+"""Who waits how long: the times of entry of everybody in a queue, in many rounds at once.
+
+First in, first out; but last in, first out of a queue of which every rule lets the last one go.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from compose.forecast.chain.chain import Floats, Longs
+from compose.net.net import Move, Net
+
+Column = NDArray[np.int32]
+
+
+class WaitLog:
+    """Hears of every token that enters or leaves one of the watched places (minutes throughout).
+
+    `rows` and `now` say which rounds the next changes belong to, and when they happen. A wait that the end
+    of the round cuts off counts as ended there.
+    """
+
+    def __init__(self, net: Net, places: Sequence[int], rounds: int) -> None:
+        self.places = tuple(places)
+        self.rows = np.arange(rounds)
+        self.now: Floats = np.zeros(rounds)
+        room = max((net.places[place].capacity for place in places), default=0) + 1
+        starts = [net.places[place].start for place in places]
+        self._last_first = tuple(last_first(net, place) for place in places)
+        self._entered = np.zeros((len(places), rounds, room))
+        self._count = np.repeat(np.array(starts, dtype=np.int64)[:, None], rounds, axis=1)
+        self._first = np.zeros((len(places), rounds), dtype=np.int64)
+        self._waits: list[list[Floats]] = [[] for _ in places]
+        self._of: list[list[Longs]] = [[] for _ in places]
+
+    def carried(self, source: int | None, target: int, moved: Column) -> None:
+        """Tokens went from a place (None: out of nothing) to a place, one number for each row; negative: back."""
+        if source in self.places:
+            self._leave(self.places.index(source), moved)
+        if target in self.places:
+            queue = self.places.index(target)
+            self._enter(queue, np.maximum(moved, 0))
+            self._leave(queue, np.maximum(-moved, 0))
+
+    def passed(self, place: int, entered: Longs, left: Longs) -> None:
+        """So many came to a place and so many left it in one go, one number for each row.
+
+        Whoever waited before leaves first, and may leave before others come: who comes in the same moment
+        leaves again only where too few waited.
+        """
+        queue = self.places.index(place)
+        before = np.minimum(left, self._count[queue, self.rows])
+        self._leave(queue, before)
+        self._enter(queue, entered)
+        self._leave(queue, left - before)
+
+    def stop(self, rows: Longs, now: Floats) -> None:
+        """These rounds are over: whoever waits has waited until now."""
+        self.rows, self.now = rows, now
+        for queue in range(len(self.places)):
+            self._leave(queue, self._count[queue, rows])
+
+    def waits(self, place: int) -> tuple[Floats, Longs]:
+        """All waits in a place and the round of each, in no order."""
+        queue = self.places.index(place)
+        if not self._waits[queue]:
+            return np.zeros(0), np.zeros(0, dtype=np.int64)
+        return np.concatenate(self._waits[queue]), np.concatenate(self._of[queue])
+
+    def _enter(self, queue: int, moved: Longs | Column) -> None:
+        room = self._entered.shape[2]
+        for turn in range(int(moved.max(initial=0))):
+            some = moved > turn
+            rows = self.rows[some]
+            place = (self._first[queue, rows] + self._count[queue, rows]) % room
+            self._entered[queue, rows, place] = self.now[some]
+            self._count[queue, rows] += 1
+
+    def _leave(self, queue: int, moved: Longs | Column) -> None:
+        room = self._entered.shape[2]
+        for turn in range(int(moved.max(initial=0))):
+            some = moved > turn
+            rows = self.rows[some]
+            self._count[queue, rows] -= 1
+            first = self._first[queue, rows]
+            gone = (first + self._count[queue, rows]) % room if self._last_first[queue] else first
+            self._waits[queue].append(self.now[some] - self._entered[queue, rows, gone])
+            self._of[queue].append(rows)
+            if not self._last_first[queue]:
+                self._first[queue, rows] = (first + 1) % room
+
+
+def last_first(net: Net, place: int) -> bool:
+    """Whether whoever came last is always the first to go: of some who go, for all go in any order."""
+    effects = [effect for transition in net.transitions for effect in transition.effects]
+    effects += [effect for reaction in net.reactions for effect in reaction.effects]
+    leaving = [
+        effect
+        for effect in effects
+        if isinstance(effect, Move) and effect.source == place and effect.amount is not None
+    ]
+    return bool(leaving) and all(effect.last for effect in leaving)

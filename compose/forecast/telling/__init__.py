@@ -1,0 +1,1 @@
+"""A forecast in words and as JSON."""

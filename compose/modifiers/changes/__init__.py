@@ -1,0 +1,1 @@
+"""What each kind of change does to a sheet."""

@@ -1,0 +1,1 @@
+"""How two games differ, and whether they do."""

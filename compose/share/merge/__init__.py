@@ -1,0 +1,1 @@
+"""Two schools changed the same game: one game again."""

@@ -1,0 +1,1 @@
+"""Packs: things passed on in one file."""

@@ -1,0 +1,1 @@
+"""The own shelf of a school."""

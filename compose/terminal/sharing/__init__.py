@@ -1,0 +1,1 @@
+"""Shelf, packs, merging and the common shelf on the terminal."""

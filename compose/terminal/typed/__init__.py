@@ -1,0 +1,1 @@
+"""From what a teacher types to values: games, classes, halls, options."""

@@ -1,0 +1,102 @@
+"""From what a teacher types to wishes: "4 to 6", "15 by 8", "3 balls"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from compose.fit.suggest.class_wishes import fits
+from compose.fit.suggest.played_wishes import RoundLasts, TurnsAtLeast, WaitsAtMost
+from compose.fit.suggest.sheet_wishes import (
+    ForAges,
+    ForPupils,
+    KitAtMost,
+    NobodyOut,
+    OnCourt,
+    Practises,
+    kit_called,
+)
+from compose.fit.suggest.wish import Wish
+from compose.terminal.answer import refuse
+from compose.terminal.typed.classes import school_class
+from grammar.core.values import Skill
+from grammar.frozen import frozen
+from grammar.game import Game
+from grammar.words import did_you_mean, listing
+
+SKILLS = tuple(skill.value for skill in Skill)
+_NUMBER = r"(\d+(?:\.\d+)?)"
+
+
+@frozen
+class Asked:
+    """The wishes as they were typed; None or nothing for those that were not."""
+
+    skill: str | None = None
+    ages: str | None = None
+    pupils: int | None = None
+    court: str | None = None
+    at_most: Sequence[str] = ()
+    round_min: str | None = None
+    wait_min: float | None = None
+    turns: float | None = None
+    nobody_out: bool = False
+    class_name: str | None = None
+
+
+def wishes_of(asked: Asked, game: Game, as_json: bool = False) -> tuple[Wish, ...]:
+    """The wishes; ends the command where one cannot be understood."""
+    return tuple(_wishes(asked, game, as_json))
+
+
+def _wishes(asked: Asked, game: Game, as_json: bool) -> Iterator[Wish]:
+    if asked.skill is not None:
+        yield Practises(_skill(asked.skill, as_json))
+    if asked.ages is not None:
+        yield ForAges(*_two(asked.ages, "to", "ages", "9 to 11", as_json))
+    if asked.pupils is not None:
+        yield ForPupils(asked.pupils)
+    if asked.court is not None:
+        yield OnCourt(*_two(asked.court, "by", "court", "15 by 8", as_json))
+    for each in asked.at_most:
+        yield _kit(each, game, as_json)
+    if asked.nobody_out:
+        yield NobodyOut()
+    if asked.class_name is not None:
+        yield from fits(school_class(asked.class_name, as_json), game)
+    if asked.round_min is not None:
+        yield RoundLasts(*_two(asked.round_min, "to", "round", "4 to 6", as_json))
+    if asked.wait_min is not None:
+        yield WaitsAtMost(asked.wait_min)
+    if asked.turns is not None:
+        yield TurnsAtLeast(asked.turns)
+
+
+def _skill(written: str, as_json: bool) -> str:
+    said = " ".join(written.lower().split())
+    if said in SKILLS:
+        return said
+    hint = did_you_mean(said, SKILLS) or f"Choose {listing(SKILLS, 'or')}."
+    refuse(f"There is no skill called `{written}`.", hint, as_json)
+
+
+def _two(written: str, between: str, what: str, example: str, as_json: bool) -> tuple[float, float]:
+    match = re.fullmatch(rf"\s*{_NUMBER}\s*(?:m|min|years)?\s*{between}\s*{_NUMBER}\s*(?:m|min|years)?\s*", written)
+    if match is None:
+        refuse(f"`{written}` is not a wish for the {what}.", f'Write it such as "{example}".', as_json)
+    first, second = float(match[1]), float(match[2])
+    if between == "to" and first > second:
+        refuse(f"`{written}` runs backwards.", f'Write it such as "{example}".', as_json)
+    return first, second
+
+
+def _kit(written: str, game: Game, as_json: bool) -> KitAtMost:
+    match = re.fullmatch(r"\s*(\d+)\s+(\S.*?)\s*", written)
+    if match is None:
+        refuse(f"`{written}` does not say how many of what.", 'Write it such as "3 balls".', as_json)
+    what = match[2].lower()
+    if not kit_called(game, what):
+        names = [name for line in game.kit for name in (line.name, line.plural)]
+        hint = did_you_mean(what, names) or f"{game.title} has {listing(line.plural for line in game.kit)}."
+        refuse(f"{game.title} knows no `{what}`.", hint, as_json)
+    return KitAtMost(int(match[1]), what)

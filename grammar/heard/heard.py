@@ -1,0 +1,47 @@
+"""What a teacher says otherwise than the language does, where both mean the same: such a line is read, not refused.
+
+First single words (team, children, metres, three), then, where that is no sentence yet, whole turns of phrase, then
+lists that are several sentences in one line. `tidy` writes what was heard in the language's own wording. Only what
+keeps the meaning may stand here; what only probably means the same is advice (grammar/mistakes/wordings.py).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+
+from grammar.heard.lists import apart
+from grammar.heard.saying import shielded
+from grammar.heard.turns import TURNS
+from grammar.heard.words import WORDS
+
+_A_TEXT = re.compile(r"(?:about|cue|credit|caution|outcomes)\b", re.IGNORECASE)
+IsSentence = Callable[[str], bool]
+
+
+def heard(section: str, line: str, names: Sequence[str], is_sentence: IsSentence) -> tuple[str, ...]:
+    """The sentences that a line says which is none as it stands; nothing where it cannot be told."""
+    kept = shielded(line, names)
+    a_text = section == "care" or (section == "head" and _A_TEXT.match(line))  # in which no word is said otherwise
+    words = kept.text if a_text else WORDS.applied(section, kept.text)
+    for text in _turned(section, words):
+        said = kept.opened(text)
+        if is_sentence(said):
+            return (said,)
+        for parts in apart(section, text):
+            sentences = tuple(kept.opened(part) for part in parts)
+            if all(is_sentence(each) for each in sentences):
+                return sentences
+    return ()
+
+
+def _turned(section: str, text: str) -> Iterator[str]:
+    """The text with all turns of phrase one after the other, then with each of those alone that apply."""
+    yield text
+    whole = text
+    for turn in TURNS:
+        whole = turn.applied(section, whole)
+    if whole != text:
+        yield whole
+        alone = dict.fromkeys(turn.applied(section, text) for turn in TURNS)
+        yield from (each for each in alone if each not in (text, whole))

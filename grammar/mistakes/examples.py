@@ -1,0 +1,58 @@
+"""The examples of LANGUAGE.md: what to say to somebody whose line is no sentence."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from difflib import SequenceMatcher
+from functools import cache, lru_cache
+from pathlib import Path
+
+from grammar.automaton import pieces
+from grammar.frozen import frozen
+
+PAGE = Path(__file__).parents[1] / "LANGUAGE.md"
+_MOST_LETTERS = 160
+
+
+@frozen
+class Example:
+    """A row of the page: what it says, and a line that says it."""
+
+    says: str
+    example: str
+
+
+@cache
+def examples() -> Mapping[str, tuple[Example, ...]]:
+    """The examples of each section, in the order of the page."""
+    found: dict[str, list[Example]] = {}
+    section = ""
+    for line in PAGE.read_text(encoding="utf-8").splitlines():
+        heading = re.fullmatch(r"## ([\w-]+)", line)
+        example = re.fullmatch(r"\| (.+) \| `(.+)` \|", line)
+        if heading:
+            section = heading.group(1)
+        elif example:
+            found.setdefault(section, []).append(Example(*example.groups()))
+    return {section: tuple(lines) for section, lines in found.items()}
+
+
+def nearest_examples(section: str, line: str, most: int = 2) -> list[Example]:
+    """The examples of a section whose words are most like those of a line, the likest first."""
+    words = _words(line[:_MOST_LETTERS])
+
+    def likeness(each: Example) -> float:
+        return SequenceMatcher(None, words, _words(each.example)).ratio()
+
+    return sorted(examples().get(section, ()), key=likeness, reverse=True)[:most]
+
+
+@lru_cache(maxsize=512)
+def _words(line: str) -> tuple[str, ...]:
+    return tuple(piece.text.lower() for piece in pieces(line))
+
+
+def usual_words(section: str) -> frozenset[str]:
+    """Every word of the examples of a section."""
+    return frozenset(" ".join(each.example for each in examples().get(section, ())).split())

@@ -1,0 +1,153 @@
+"""What to say of a line that is no sentence of its section: what was found, what could stand there, and
+the line as it should be where that can be seen."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import attrs
+from lark import UnexpectedInput
+
+from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
+from grammar.finding import Correction, Finding, Severity
+from grammar.frozen import frozen
+from grammar.language import SHEETS, STARTS, parse_sentence
+from grammar.lines import TextLine
+from grammar.mistakes.examples import nearest_examples, usual_words
+from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
+from grammar.mistakes.wishes import GAMES, nearest
+from grammar.parameters import Filled, filled_in
+from grammar.span import Span
+from grammar.words import listing
+
+_SORTS = {
+    "WORD": "a name",
+    "NUMBER": "a number",
+    "LENGTH": "a length (such as `2 m`)",
+    "DURATION": "a time (such as `10 s` or `6 min`)",
+    "PERCENT": "a percentage (such as `75 %`)",
+    "STRING": 'words in quotes (such as "Aim low.")',
+    "LICENCE": "a licence (such as `CC-BY-4.0`)",
+    "COLON": "a colon",
+    "COMMA": "a comma",
+    "SKILL": "what they do (such as `roll` or `overarm throw`)",
+    "DET": "a word such as `the` or `each`",
+    END: "the end of the line",
+}
+_PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
+_NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
+_MOST_SAID = 5
+_SURE = 0.5
+_LONG_NAME = re.compile("WORD WORD WORD WORD")  # such a row of words is rather a sentence that is not understood
+_OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
+_ELSEWHERE_COST = 0.45
+
+
+@frozen
+class Slip:
+    """A mistake in a line, and the line as it was probably meant; `lost` where a sentence is missing now."""
+
+    finding: Finding
+    meant: Filled | None = None
+    lost: bool = True
+
+
+def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file: str, seek: bool = True) -> Slip:
+    """The mistake of a line that is no sentence, with what it may have been meant to be.
+
+    Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter.
+    """
+    text, span = line.text, line.span(file)
+    note = re.match(r"(?:#|//|--|;)\s*", text)
+    if note:
+        title = f"A note begins with `note:`, not with `{note.group().strip()}`."
+        meant = Correction(span, f"note: {text[note.end() :]}")
+        hint = "Put `note:` before what is not to be read."
+        return Slip(Finding("L-note", Severity.ERROR, title, span, hint, corrections=(meant,)), lost=False)
+    filled = filled_in(text, dict(values))
+    found = ways_to_mend(section, text, dict(values)) if seek else ()
+    moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
+    changed = one_change_away(section, text, dict(values)) if seek else ()
+    corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
+    if found and not found[0].sure:
+        mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
+    elif moved and moved[0].line == text and not _LONG_NAME.search(" ".join(each.kind for each in pieces(text))):
+        places = listing([f"`{each.section}`" for each in moved], "or")
+        mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
+    else:
+        mistake = _stopped(section, filled, span)
+    sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
+    mistake = attrs.evolve(mistake, corrections=corrections)
+    return Slip(mistake, found[0].filled if sure else None, lost=not sure)
+
+
+def _mended(found: Mended, span: Span) -> Correction:
+    start = span.column + found.start
+    mark = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
+    return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
+
+
+def _stopped(section: str, filled: Filled, span: Span) -> Finding:
+    row = pieces(filled.text)
+    count, stack = reach(section, row)
+    piece = row[count] if count < len(row) else Piece(END, "", len(filled.text), len(filled.text))
+    start = span.column - 1 + filled.column(piece.start + 1)
+    expected = listing(list(_said(section, possible(section, stack)))[:_MOST_SAID], "or")
+    title = f"This line cannot go on with `{piece.text}`" if piece.text else "This line stops too soon"
+    title += f": {expected} could stand here." if expected else "."
+    hint = _nearest(section, filled.text)
+    place = Span(span.file, span.line, start, start + max(1, len(piece.text)))
+    return Finding("L-sentence", Severity.ERROR, title, place, hint)
+
+
+def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
+    """What could stand there, in words: sorts of words first, then the words themselves."""
+    rest = set(kinds) - _NOT_SAID
+    for kind, said in _SORTS.items():
+        if kind in rest:
+            yield said
+    if rest & _PLACES:
+        yield "where (such as `in`, `on` or `behind`)"
+    usual = usual_words(section)
+    words = [min(phrases, key=lambda phrase: phrase not in usual) for kind in rest - _PLACES - _SORTS.keys()
+             if (phrases := phrases_of(kind))]  # fmt: skip
+    yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
+
+
+def _nearest(section: str, text: str) -> str:
+    """The two constructs that come nearest to what a line means, each with its example and, if another, its section."""
+    if section not in GAMES:
+        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
+        return f"Nearest to it: {listing(told, 'or')}."
+    found = nearest(section, text)
+    if not found.rows:
+        wish = found.unfulfilled
+        what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
+        return f'{what}. Words in quotes under `play` are kept for the card, but not checked: "No pushing."'
+    said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
+            for each in found.rows]  # fmt: skip
+    return f"Nearest to it: {listing(said, 'or')}."
+
+
+def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:
+    """The line as a sentence of another section."""
+    if section in SHEETS:
+        return
+    title = f"This sentence does not belong under `{section}`."
+    others = [other for other in STARTS if other not in (section, *SHEETS)]
+    places = [other for other in others if _is_sentence(other, text)]
+    for place in places:
+        yield Correction(span, text, _SURE, "L-wrong-section", title, span, place)
+    for place in others if not places else ():
+        if place != "care":
+            for found in ways_to_mend(place, text, {}, _ELSEWHERE_COST)[:1]:
+                yield Correction(span, found.line, _SURE + found.cost, "L-wrong-section", title, span, place)
+
+
+def _is_sentence(section: str, text: str) -> bool:
+    try:
+        parse_sentence(section, text)
+    except UnexpectedInput:
+        return False
+    return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")

@@ -1,0 +1,69 @@
+"""Everything that is wrong with a file in one pass: slips of words and mistakes of meaning together.
+
+A line with a slip takes part as it was probably meant, so that one mistake does not hide another.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+
+import attrs
+
+from grammar.finding import Finding
+from grammar.lines import decoded
+from grammar.mistakes.advice import advised
+from grammar.parse import Reading, read
+from grammar.resolve import resolve
+from grammar.resolve.known import unknown_name
+
+OtherMeaning = Callable[[Reading], Iterable[Finding]]
+
+
+def proofread(
+    data: bytes, file: str, catalogue: Mapping[str, str], other_meaning: OtherMeaning | None = None
+) -> tuple[Finding, ...]:
+    """All findings of a file in the order of the text, with advice; `catalogue` as for `resolve`.
+
+    `other_meaning` says what is wrong with the sheets that are no games.
+    """
+    text, findings = decoded(data, file)
+    if findings:
+        return findings
+
+    def judge(text: str) -> Sequence[Finding]:
+        return mistakes(read(text, file), catalogue, other_meaning)
+
+    return tuple(_told_once(advised(text, judge)))
+
+
+def mistakes(
+    reading: Reading, catalogue: Mapping[str, str], other_meaning: OtherMeaning | None = None
+) -> tuple[Finding, ...]:
+    """All that is wrong with what was read, in the order of the text, without advice."""
+    found = list(reading.findings)
+    for sheet in reading.rules.games:
+        found.extend(resolve(sheet, catalogue, reading.unread.get(sheet.span, ())).findings)
+    found.extend(other_meaning(reading) if other_meaning else ())
+    return tuple(sorted(found, key=lambda finding: (finding.place.line, finding.place.column)))
+
+
+def _told_once(findings: Sequence[Finding]) -> Iterator[Finding]:
+    """The findings; lines that belong under the same heading, or hold the same unknown name, are told together."""
+    alike: dict[object, list[Finding]] = {}
+    for finding in findings:
+        alike.setdefault(_cause(finding), []).append(finding)
+    for first, *more in alike.values():
+        title, hint = first.title, first.hint
+        if more and first.code == "L-wrong-section":
+            title = title.replace("This sentence does", f"These {1 + len(more)} sentences do")
+            hint = hint.replace("Move it", "Move them").replace("It is a sentence", "They are sentences")
+        others = (*first.others, *(place for each in more for place in (each.place, *each.others)))
+        yield attrs.evolve(first, title=title, hint=hint, others=others)
+
+
+def _cause(finding: Finding) -> object:
+    """What is the same for findings that are one: an advice for one line is told by itself."""
+    if finding.code == "L-wrong-section":
+        return finding.title, finding.hint
+    name = unknown_name(finding)
+    return name.removesuffix("s") if name and not finding.corrections else (finding.place, finding.title)

@@ -1,0 +1,146 @@
+"""The language by what a teacher wants: the rows of LANGUAGE.md under wishes, and those that a line comes nearest to.
+
+`wishes.txt` has a line for each wish: the wish, the words in which teachers put it, and a pattern of the examples that
+fulfil it. A new row of the page is under its wish as soon as the pattern finds it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
+from math import log
+from pathlib import Path
+
+from grammar.frozen import frozen
+from grammar.mistakes.examples import Example, examples
+
+LIST = Path(__file__).with_name("wishes.txt")
+GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
+_OWN_SECTION = 1.4
+_SAME_WORD = 0.4
+_LEAST = 1.2
+_WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
+_SMALL = frozenset(_WORD.findall(
+    "a an the of in on at to and or is are it its that this with for from by may must can be been has have had when if "
+    "who whoever there their they he she his her as so then player players child children pupil ball side team you not "
+    "only one two three four five six seven eight nine ten do does did will would should than but all each every"
+))  # fmt: skip
+
+
+@frozen
+class Row:
+    """A row of the page, with the section in which its sentence stands."""
+
+    section: str
+    says: str
+    example: str
+
+
+@frozen
+class Wish:
+    """What a teacher wants, the stems of the words for it, and the rows that say it."""
+
+    wish: str
+    stems: frozenset[str]
+    rows: tuple[Row, ...]
+
+
+@cache
+def rows() -> tuple[Row, ...]:
+    """Every row of the page about games."""
+    of: Mapping[str, tuple[Example, ...]] = examples()
+    return tuple(Row(section, each.says, each.example) for section in GAMES for each in of.get(section, ()))
+
+
+@cache
+def wishes() -> tuple[Wish, ...]:
+    """Every wish, in the order of the list."""
+    found = []
+    for line in LIST.read_text(encoding="utf-8").splitlines():
+        wish, words, pattern = (part.strip() for part in line.split(" | "))
+        under = tuple(row for row in rows() if re.search(pattern, row.example))
+        found.append(Wish(wish, frozenset(_stems(words)) | frozenset(_stems(wish)), under))
+    return tuple(found)
+
+
+def _stems(text: str) -> Iterator[str]:
+    for word in _WORD.findall(text.lower()):
+        if word not in _SMALL:
+            yield _stem(word)
+
+
+def _stem(word: str) -> str:
+    for ending in ("ing", "ers", "er", "ed", "es", "s"):
+        if word.endswith(ending) and len(word) - len(ending) >= 3:
+            return word.removesuffix(ending).rstrip("e")
+    return word.rstrip("e")
+
+
+@cache
+def _weights() -> Mapping[str, float]:
+    """How much a stem tells: the fewer wishes it stands for, the more."""
+    counts = Counter(stem for wish in wishes() for stem in wish.stems)
+    return {stem: log(len(wishes()) / count) for stem, count in counts.items()}
+
+
+@frozen
+class Nearest:
+    """The rows that a line probably means, the likeliest first; or the wish that no row fulfils."""
+
+    rows: tuple[Row, ...]
+    unfulfilled: str = ""
+
+
+def nearest(section: str, line: str, most: int = 2) -> Nearest:
+    """What of the page comes nearest to what a line of a section means."""
+    said = frozenset(_stems(line))
+    worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    best = max(wishes(), key=lambda wish: worth[wish.wish])
+    others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
+    if not best.rows and worth[best.wish] >= max(_LEAST, others + _SAME_WORD):
+        return Nearest((), best.wish)
+    of_wish = dict.fromkeys(rows(), 0.0)
+    for wish in wishes():
+        for row in wish.rows:
+            of_wish[row] = max(of_wish[row], worth[wish.wish])
+
+    def worth_of(row: Row) -> float:
+        same = said & frozenset(_stems(f"{row.says} {row.example}"))
+        own = _OWN_SECTION if row.section == section else 0.0
+        return of_wish[row] + own + _SAME_WORD * sum(_weights().get(stem, 1.0) for stem in same)
+
+    found = sorted(rows(), key=worth_of, reverse=True)[:most]
+    return Nearest(tuple(row for row in found if worth_of(row) >= _LEAST + _OWN_SECTION))
+
+
+def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
+    """The wishes that come nearest to some words, the nearest first; all of them for no words."""
+    said = frozenset(_stems(wanted))
+    if not wanted.strip():
+        return wishes()
+    worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
+    best = max(worth.values())
+    near = sorted((wish for wish in wishes() if worth[wish.wish] > best / 2), key=lambda wish: -worth[wish.wish])
+    return tuple(near[:most])
+
+
+def page_by_wishes() -> str:
+    """The second form of the page: what a teacher wants, and the sentences for it, each with its section."""
+    lines = ["What you want, and how the language says it", ""]
+    told: set[Row] = set()
+    for wish in wishes():
+        if wish.rows:
+            lines += [f"{wish.wish}:", *_told(wish.rows), ""]
+            told |= set(wish.rows)
+    rest = [row for row in rows() if row not in told]
+    if rest:
+        lines += ["what else it says:", *_told(rest), ""]
+    return "\n".join(lines)
+
+
+def _told(found: Iterable[Row]) -> Iterator[str]:
+    for row in found:
+        yield f"  {row.example}"
+        yield f"      ({row.section}: {row.says})"
