@@ -11,14 +11,16 @@ from lark.tree import Meta
 
 from grammar.own_names import unmasked
 from grammar.sentences import head
+from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
 from grammar.sentences.base import Name, Node, Np, Quantity, SideRef
-from grammar.sentences.finish import ThereAre
+from grammar.sentences.claims import ThereAre
 from grammar.sentences.kinds import kind_of
-from grammar.sentences.play import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt, Rest
 from grammar.sentences.points import TargetPoints, Worth
+from grammar.sentences.resting import Rest
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
-from grammar.sentences.when import MovesTo, When
+from grammar.sentences.then import MovesTo
+from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import small
 

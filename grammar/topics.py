@@ -3,7 +3,20 @@
 from __future__ import annotations
 
 from grammar.meanings import CATEGORY_WORDS, SHOT_WORDS
-from grammar.sentences import finish, head, limits, play, points, sides, space, when
+from grammar.sentences import (
+    attempting,
+    events,
+    finish,
+    head,
+    limits,
+    play,
+    points,
+    queues,
+    resting,
+    sides,
+    space,
+    when,
+)
 from grammar.sentences.base import Node, Np
 from grammar.words import plural
 
@@ -32,11 +45,11 @@ def topic(sentence: Node) -> Topic:
             return (type(sentence).__name__, sentence.words())
         case play.HoldLimit():
             return ("hold", _thing(sentence.ball))
-        case play.Rest():
+        case resting.Rest():
             return ("rest", sentence.state or "", _SAME.get(sentence.ball.text, sentence.ball.text))
         case play.Stay():
             return ("stay", _thing(sentence.who))
-        case play.Attempt():
+        case attempting.Attempt():
             return _of_attempt(sentence)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
@@ -54,19 +67,21 @@ def topic(sentence: Node) -> Topic:
             return ("area", sentence.name.text)
         case head.Told():
             return ("told", sentence.words()) if sentence.topic in ("cue", "caution") else ("told", sentence.topic)
-        case finish.WinWhen() | finish.LoseWhen() | finish.EndsWhen() | head.Caution() | play.Fetch() | play.Free():
+        case (
+            finish.WinWhen() | finish.LoseWhen() | finish.EndsWhen() | head.Caution() | resting.Fetch() | queues.Free()
+        ):
             return (type(sentence).__name__, sentence.words())
         case _:
             return (type(sentence).__name__,)
 
 
-def _of_attempt(sentence: play.Attempt) -> Topic:
+def _of_attempt(sentence: attempting.Attempt) -> Topic:
     aims = " or ".join(aim.words() for aim in sentence.aims)
     who = (_thing(sentence.who), sentence.where.words() if sentence.where else "")
     return ("attempt", *who, "/".join(sentence.skills), _thing(sentence.ball), aims)
 
 
-def event_topic(event: when.Event) -> str:
+def event_topic(event: events.Event) -> str:
     """The event in words, with all words for a thrown ball taken as one."""
     words = event.words().split()
     return " ".join(_SAME.get(word, word) for word in words if word not in ("a", "an", "the", "any", "each", "every"))

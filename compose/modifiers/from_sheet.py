@@ -9,16 +9,17 @@ from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier
 from grammar.finding import Finding, Outcome, Severity
 from grammar.sentences import modifier as said
+from grammar.sentences import needs
 from grammar.tree import Line, ModifierSheet
 
 NEEDS = (
-    said.NeedsEvent,
-    said.NeedsBall,
-    said.NeedsThing,
-    said.NeedsSkill,
-    said.NeedsPoints,
-    said.NeedsTwoSides,
-    said.NeedsClock,
+    needs.NeedsEvent,
+    needs.NeedsBall,
+    needs.NeedsThing,
+    needs.NeedsSkill,
+    needs.NeedsPoints,
+    needs.NeedsTwoSides,
+    needs.NeedsClock,
 )
 
 
@@ -40,7 +41,7 @@ def modifier_of(sheet: ModifierSheet) -> Outcome[Modifier]:
             about,
             takes,
             tuple(each for each in sentences if isinstance(each, NEEDS)),
-            tuple(each.modifier.lower() for each in sentences if isinstance(each, said.Clashes)),
+            tuple(each.modifier.lower() for each in sentences if isinstance(each, needs.Clashes)),
             changes,
             told_in(sheet.lines, "caution"),
             sheet.span,

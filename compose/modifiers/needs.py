@@ -14,7 +14,7 @@ from grammar.core.values import Landmark, Skill, Sort
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import AREA_KINDS, CATEGORY_WORDS, TEAM_MATES
-from grammar.sentences import modifier as said
+from grammar.sentences import needs
 from grammar.sentences.base import Name
 from grammar.words import listing
 from library import KitItem
@@ -27,25 +27,25 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
     for need in modifier.needs:
         wrong = ""
         match need:
-            case said.NeedsEvent():
+            case needs.NeedsEvent():
                 own = frozenset(rule.trigger for rule in play.rules if not rule.granted)
                 wrong = "" if has_rule_for(game, need.event, own) else f"has no rule for when {need.event.words()}"
-            case said.NeedsBall():
+            case needs.NeedsBall():
                 wrong = _ball(core, need.skill, kit)
-            case said.NeedsThing():
+            case needs.NeedsThing():
                 wrong = "" if _has(core, need.thing.name) else f"has no {need.thing.name.text}"
-            case said.NeedsSkill():
+            case needs.NeedsSkill():
                 tried = {each.skill for offer in play.offers for each in offer.attempts}
                 wrong = "" if Skill(need.skill) in tried else f"has nobody {need.skill}"
-            case said.NeedsPoints():
+            case needs.NeedsPoints():
                 wrong = (
                     ""
                     if any(isinstance(effect, Add) for rule in play.rules for effect in rule.effects)
                     else "has no points"
                 )
-            case said.NeedsTwoSides():
+            case needs.NeedsTwoSides():
                 wrong = "" if len(play.sides) > 1 else "has only one side"
-            case said.NeedsClock():
+            case needs.NeedsClock():
                 wrong = "" if play.bell is not None else "has no clock that ends it"
         if wrong:
             title = f"`{modifier.name}` does not fit: {game.title} {wrong}."

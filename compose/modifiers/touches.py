@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from enum import Enum, auto
 
 from compose.modifiers.modifier import Modifier
-from grammar.sentences import finish, head, play, points, sides, when
+from grammar.sentences import attempting, finish, head, play, points, queues, resting, sides, then, when
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node
 
@@ -62,19 +62,19 @@ _OF_SENTENCES: Mapping[type[Node], Touch] = {
     play.StandUp: Touch.STANDING_UP,
     finish.After: Touch.CLOCK,
     finish.FirstTo: Touch.POINTS_TO_WIN,
-    when.Scores: Touch.POINTS,
+    then.Scores: Touch.POINTS,
     play.PointsCount: Touch.POINTS,
     points.TargetPoints: Touch.POINTS,
     points.SetPoints: Touch.POINTS,
-    play.Free: Touch.COMING_BACK,
+    queues.Free: Touch.COMING_BACK,
     play.ComesBack: Touch.COMING_BACK,
-    when.Returns: Touch.COMING_BACK,
-    when.ChangesPlaces: Touch.CHANGING_PLACES,
-    when.Waits: Touch.WAITING,
-    when.PlaysOn: Touch.PLAYING_ON,
-    when.Joins: Touch.JOINING,
-    play.Fetch: Touch.FETCHING,
-    play.Rest: Touch.RESTING,
+    then.Returns: Touch.COMING_BACK,
+    then.ChangesPlaces: Touch.CHANGING_PLACES,
+    then.Waits: Touch.WAITING,
+    then.PlaysOn: Touch.PLAYING_ON,
+    then.Joins: Touch.JOINING,
+    resting.Fetch: Touch.FETCHING,
+    resting.Rest: Touch.RESTING,
     play.HoldLimit: Touch.HOLD_LIMIT,
 }
 
@@ -99,7 +99,7 @@ def _of(sentence: Node) -> Iterator[Touch]:
 def _skills(sentence: Node) -> tuple[str, ...]:
     if isinstance(sentence, said.ChangeSkill):
         return (sentence.to,)
-    return sentence.skills if isinstance(sentence, play.Attempt) else ()
+    return sentence.skills if isinstance(sentence, attempting.Attempt) else ()
 
 
 def _all(modifier: Modifier) -> Iterator[Node]:

@@ -1,4 +1,4 @@
-"""Turns of phrase that mean what a sentence of the language means; they come after the words of heard_words.py.
+"""Turns of phrase that mean what a sentence of the language means; they come after the words of words.py.
 
 Names of the sheet are single letters with a number here (heard.py), so that `_WHAT` holds a name of many words.
 """

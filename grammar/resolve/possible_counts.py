@@ -8,13 +8,13 @@ import attrs
 
 from grammar.finding import Correction, Finding, Severity
 from grammar.game import Game
+from grammar.sentences.attempting import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
-from grammar.sentences.play import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
 from grammar.sentences.points import SetPoints
 from grammar.sentences.space import Court
-from grammar.sentences.when import Scores
+from grammar.sentences.then import Scores
 from grammar.span import Span
 
 

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from grammar.finding import Finding, Severity
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning, PlayerMeaning
+from grammar.sentences.attempting import Attempt
 from grammar.sentences.base import Node, Np
-from grammar.sentences.play import Attempt, Stay
+from grammar.sentences.play import Stay
 from grammar.sentences.sides import Placing
 from grammar.words import capital, listing
 

@@ -8,11 +8,13 @@ from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.base import Node, Np, spoken
-from grammar.sentences.finish import Claim
+from grammar.sentences.claims import Claim
+from grammar.sentences.events import Crosses
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
-from grammar.sentences.when import Crosses, Joins, TakenOver, When
+from grammar.sentences.then import Joins, TakenOver
+from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import did_you_mean, plural
 

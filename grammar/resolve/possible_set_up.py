@@ -14,8 +14,9 @@ from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node
 from grammar.sentences.finish import After
 from grammar.sentences.sides import Placing, PlacingOnStep
+from grammar.sentences.then import ComesIn
 from grammar.sentences.time import EveryTime
-from grammar.sentences.when import ComesIn, When
+from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import count
 

@@ -10,9 +10,12 @@ from importlib import import_module
 from types import ModuleType
 
 from grammar.sentences import (
+    attempting,
     ball,
     base,
     blocking,
+    claims,
+    events,
     finish,
     fouls,
     head,
@@ -20,16 +23,41 @@ from grammar.sentences import (
     lives,
     play,
     points,
+    queues,
+    resting,
     runs,
     sides,
     space,
+    then,
     time,
     when,
 )
 from grammar.sentences.base import Node
 
-_OF_GAMES = (base, ball, blocking, limits, head, space, sides, time, lives, runs, fouls, play, points, when, finish)
-_OF_OTHER_SHEETS = ("modifier", "remix", "class_sheet", "hall_sheet")
+_OF_GAMES = (
+    base,
+    ball,
+    blocking,
+    limits,
+    head,
+    space,
+    sides,
+    time,
+    lives,
+    runs,
+    fouls,
+    attempting,
+    resting,
+    queues,
+    play,
+    points,
+    events,
+    then,
+    when,
+    claims,
+    finish,
+)
+_OF_OTHER_SHEETS = ("needs", "modifier", "remix", "class_sheet", "hall_sheet")
 _by_rule: dict[str, type[Node]] = {}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, spoken
-from grammar.sentences.play import AllQueued, Queued
+from grammar.sentences.queues import AllQueued, Queued
 
 
 @frozen

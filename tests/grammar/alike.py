@@ -6,7 +6,8 @@ Only these excuse an exchange that changes nothing. What a slot means where noth
 from __future__ import annotations
 
 from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS, AgentMeaning, PlayerMeaning, side_named
-from grammar.sentences.play import Attempt, Take
+from grammar.sentences.attempting import Attempt
+from grammar.sentences.play import Take
 from grammar.words import plural
 from tests.grammar.exchanges import Exchange, Names
 

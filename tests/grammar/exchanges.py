@@ -10,7 +10,7 @@ from attrs import evolve, field, frozen
 
 from grammar.game import Game
 from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS, Meaning
-from grammar.sentences import base, finish, lives, play, time, when
+from grammar.sentences import attempting, base, claims, finish, lives, play, queues, resting, then, time
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
@@ -180,29 +180,29 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield from (Name(name) for name in names.every if name != value.text)
         case SideRef() | SideOf() | SideSame() | SideNamed():
             yield from (each for each in _whole_sides(names) if each != value)
-        case finish.NoneOf() | finish.Exactly() | finish.AtLeast() | finish.AtMost() | finish.AllOf():
+        case claims.NoneOf() | claims.Exactly() | claims.AtLeast() | claims.AtMost() | claims.AllOf():
             two = Quantity(2.0)
             amounts = (
-                finish.NoneOf(),
-                finish.Exactly(two),
-                finish.AtLeast(two),
-                finish.AtMost(two),
-                finish.AllOf("all"),
+                claims.NoneOf(),
+                claims.Exactly(two),
+                claims.AtLeast(two),
+                claims.AtMost(two),
+                claims.AllOf("all"),
             )
-            yield from (each for each in (*amounts, finish.AllOf("a")) if each != value)
-        case finish.Standing() | finish.Down() | finish.Inside() | finish.Placed() | finish.AtHome():
-            states = (finish.Standing(), finish.Down(), finish.Inside(), finish.AtHome())
+            yield from (each for each in (*amounts, claims.AllOf("a")) if each != value)
+        case claims.Standing() | claims.Down() | claims.Inside() | claims.Placed() | claims.AtHome():
+            states = (claims.Standing(), claims.Down(), claims.Inside(), claims.AtHome())
             yield from (each for each in states if each != value)
         case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins() | finish.NextPointWins():
             yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
-        case when.StaysDown() | when.StandsUp():
-            yield from (each for each in (when.StaysDown(), when.StandsUp()) if each != value)
-        case play.Queued():
-            yield play.AllQueued("all", value.preposition, value.where)
-        case play.AllQueued():
-            yield play.Queued("the", "first", None, value.preposition, value.where)
-        case play.RestInHalf() | play.RestToHalf():
-            yield from _places(isinstance(value, play.RestToHalf))
+        case then.StaysDown() | then.StandsUp():
+            yield from (each for each in (then.StaysDown(), then.StandsUp()) if each != value)
+        case queues.Queued():
+            yield queues.AllQueued("all", value.preposition, value.where)
+        case queues.AllQueued():
+            yield queues.Queued("the", "first", None, value.preposition, value.where)
+        case resting.RestInHalf() | resting.RestToHalf():
+            yield from _places(isinstance(value, resting.RestToHalf))
         case time.SpanAfter() | time.SpanFirst() | time.SpanLast():
             spans = (time.SpanAfter(value.time), time.SpanFirst(value.time), time.SpanLast(value.time))
             yield from (each for each in (*spans, time.TheFirstTime()) if each != value)
@@ -212,17 +212,17 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield time.AfterTime(value.time)
         case lives.LosesLife():
             yield lives.WinsLife(value.who, "gets a life back")
-        case when.Drops():
-            yield when.GoesBack(value.what, "goes back")
-        case play.AimAt(what=what):
-            yield from (play.AimThrough(what), play.AimPast(what), play.AimTo(what))
+        case then.Drops():
+            yield then.GoesBack(value.what, "goes back")
+        case attempting.AimAt(what=what):
+            yield from (attempting.AimThrough(what), attempting.AimPast(what), attempting.AimTo(what))
 
 
 def _places(to: bool) -> Iterator[Node]:
     behind = Np("the", None, None, Name("back line"), Owner("the", "other"))
     half = Np("the", None, None, Name("half"), Owner("the", "other"))
-    yield play.RestThere("behind", behind)
-    yield play.RestTo(half) if to else play.RestThere("in", half)
+    yield resting.RestThere("behind", behind)
+    yield play.RestTo(half) if to else resting.RestThere("in", half)
 
 
 def _whole_sides(names: Names) -> Iterator[base.AnySide]:

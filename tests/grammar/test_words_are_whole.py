@@ -25,17 +25,23 @@ from grammar.mistakes.examples import PAGE
 from grammar.resolve.expected import EXPECTED
 from grammar.resolve.names import FREE
 from grammar.sentences import (
+    attempting,
     ball,
     blocking,
+    claims,
+    events,
     finish,
     head,
     limits,
     lives,
     play,
     points,
+    queues,
+    resting,
     runs,
     sides,
     space,
+    then,
     time,
     when,
 )
@@ -47,7 +53,27 @@ from library.norm_tables import norms
 
 ON_THE_FLOOR = (Skill.ROLL,)  # of which no norm says how far up it goes
 OF_SENTENCES = (Skill.TOUCH, Skill.TAKE)  # that have sentences of their own, and no row in the list of skills
-OF_GAMES = (head, space, sides, play, when, finish, ball, blocking, limits, lives, points, runs, time)
+OF_GAMES = (
+    head,
+    space,
+    sides,
+    attempting,
+    resting,
+    queues,
+    play,
+    events,
+    then,
+    when,
+    claims,
+    finish,
+    ball,
+    blocking,
+    limits,
+    lives,
+    points,
+    runs,
+    time,
+)
 SENTENCES = [
     kind
     for module in OF_GAMES
@@ -57,7 +83,7 @@ SENTENCES = [
 # Rules that the making of nodes takes apart by itself (grammar/from_lark.py).
 WITHOUT_CLASS = ("also", "ball_state", "next_worth", "preposition", "shot", "skill_name", "stays_with", "within")
 # What is no play: facts for the card, the language of the sheet, and what only holds others together.
-READ_ELSEWHERE = (head.Ages, head.Practice, head.NeedsLanguage, finish.AnyWay, finish.BothWays, time.SpanAfter)
+READ_ELSEWHERE = (head.Ages, head.Practice, head.NeedsLanguage, claims.AnyWay, claims.BothWays, time.SpanAfter)
 
 
 def has_no_class(rule: str) -> bool:

@@ -55,7 +55,7 @@ def _made() -> Mapping[str, Callable[[], object]]:
     return {
         "library/games/lantern-row.rules": lambda: SHEET,
         "grammar/rules.lark": lambda: parse_sentence("play", LINE).data,
-        "grammar/sentences/play.py": lambda: repr(said),
+        "grammar/sentences/attempting.py": lambda: repr(said),
         "grammar/core/play.py": lambda: next(each for each in core.play.offers if "foam ball" in str(each)),
         "compose/staging/floor/throws.py": lambda: throws(core, floor)[0].reach,
         "compose/net/lower/attempts.py": lambda: [(str(each.name), each.distance_m) for each in moves],

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from attrs import frozen
 
-from grammar.sentences import play
+from grammar.sentences import attempting
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, UP, Board, Pupil, Spot
 from tests.interpreter.names import Folk
@@ -32,20 +32,20 @@ class Target:
     carried_for_good: bool = False
 
 
-def targets(sheet: Sheet, sentence: play.Attempt, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+def targets(sheet: Sheet, sentence: attempting.Attempt, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
     """All that the pupil may aim at by a line of play; of what stands alike one stands for all."""
     pupil = board.pupils[actor]
     for aim in sentence.aims:
         match aim:
-            case play.AimAt() | play.AimThrough() if isinstance(sheet.meaning(aim.what.name), Folk):
+            case attempting.AimAt() | attempting.AimThrough() if isinstance(sheet.meaning(aim.what.name), Folk):
                 yield from hit_aims(sheet, aim.what, actor, board, everyone)
-            case play.AimAt() | play.AimThrough():
+            case attempting.AimAt() | attempting.AimThrough():
                 yield from _things(sheet, aim, pupil, board, everyone)
-            case play.AimPast():
+            case attempting.AimPast():
                 yield from _lines(sheet, aim.what, pupil)
-            case play.AimTo():
+            case attempting.AimTo():
                 yield from _mates(sheet, aim, actor, board, everyone)
-            case play.AimBetween():
+            case attempting.AimBetween():
                 yield from _ways(sheet, sentence, aim, pupil, board, everyone)
 
 
@@ -87,11 +87,11 @@ def hit_aims(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool)
 
 
 def _things(
-    sheet: Sheet, aim: play.AimAt | play.AimThrough, pupil: Pupil, board: Board, everyone: bool
+    sheet: Sheet, aim: attempting.AimAt | attempting.AimThrough, pupil: Pupil, board: Board, everyone: bool
 ) -> Iterator[Target]:
     stuff = sheet.stuff(aim.what)
     sides, shared = aimed_sides(sheet, whose(sheet, aim.what), pupil.side)
-    order = aim.standing_or_not if isinstance(aim, play.AimAt) else None
+    order = aim.standing_or_not if isinstance(aim, attempting.AimAt) else None
     may_be = (UP, DOWN) if order == "standing or not" else (UP,)
     there = [
         (each, number)
@@ -104,7 +104,7 @@ def _things(
         there = list({(each.kind, each.owner): (each, number) for each, number in reversed(there)}.values())
     for number in _first(there, everyone):
         owner = board.things[number].owner
-        ring = stuff.category == "ring" or isinstance(aim, play.AimThrough)
+        ring = stuff.category == "ring" or isinstance(aim, attempting.AimThrough)
         concerned = against(sheet, owner, pupil.side)
         yield Target("ring" if ring else "target", concerned, concerned, thing=number)
 
@@ -116,7 +116,7 @@ def _lines(sheet: Sheet, phrase: Np, pupil: Pupil) -> Iterator[Target]:
         yield Target("line", concerned, concerned, spot=line)
 
 
-def _mates(sheet: Sheet, aim: play.AimTo, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+def _mates(sheet: Sheet, aim: attempting.AimTo, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
     """Another pupil of one's own side, in play or where the line says."""
     side, who = board.pupils[actor].side, sheet.folk(aim.what)
     role = who.role if who is not None else None
@@ -132,7 +132,7 @@ def _mates(sheet: Sheet, aim: play.AimTo, actor: int, board: Board, everyone: bo
         yield Target("mate", sheet.only_other(side), sent, mate=number, spot=here)
 
 
-def _stands(sheet: Sheet, aim: play.AimTo, side: str, where: str | Spot) -> bool:
+def _stands(sheet: Sheet, aim: attempting.AimTo, side: str, where: str | Spot) -> bool:
     if aim.where is None or place_of(sheet, aim.where) not in sheet.places:
         return where == IN
     said = whose(sheet, aim.where)
@@ -146,7 +146,7 @@ def _stands(sheet: Sheet, aim: play.AimTo, side: str, where: str | Spot) -> bool
 
 
 def _ways(
-    sheet: Sheet, sentence: play.Attempt, aim: play.AimBetween, pupil: Pupil, board: Board, everyone: bool
+    sheet: Sheet, sentence: attempting.Attempt, aim: attempting.AimBetween, pupil: Pupil, board: Board, everyone: bool
 ) -> Iterator[Target]:
     """From one place to another, with a load of one's own or nobody's where the line names one."""
     start, end = ((place_of(sheet, each), whose(sheet, each)) for each in (aim.start, aim.goal))
@@ -166,7 +166,7 @@ def _ways(
         yield Target("way", concerned, concerned, thing=number, spot=goal, carried_for_good=not back_and_forth)
 
 
-def way_start(sheet: Sheet, aim: play.AimBetween, side: str) -> tuple[Spot, ...]:
+def way_start(sheet: Sheet, aim: attempting.AimBetween, side: str) -> tuple[Spot, ...]:
     """Where what is carried is taken up."""
     return (_goal(sheet, aim.start, side),)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.sentences import finish, play, when
+from grammar.sentences import attempting, claims, events, finish, play, when
 from grammar.sentences.base import Node
 
 
@@ -18,24 +18,24 @@ def asked(sentences: tuple[Node, ...], finished: bool) -> Iterator[int]:
             yield from (number for claim in claims_in(sentence) if (number := _points(claim)) is not None)
 
 
-def _points(claim: finish.Claim) -> int | None:
+def _points(claim: claims.Claim) -> int | None:
     count = getattr(claim.quantity, "count", None)
-    return count.whole if isinstance(claim.counted, finish.CountedPoints) and count is not None else None
+    return count.whole if isinstance(claim.counted, claims.CountedPoints) and count is not None else None
 
 
-def claims_in(sentence: Node) -> Iterator[finish.Claim]:
+def claims_in(sentence: Node) -> Iterator[claims.Claim]:
     """All claims that a sentence makes."""
-    if isinstance(sentence, finish.Claim):
+    if isinstance(sentence, claims.Claim):
         yield sentence
-    elif isinstance(sentence, finish.AnyWay):
+    elif isinstance(sentence, claims.AnyWay):
         yield from (claim for way in sentence.ways for claim in way.claims)
-    elif isinstance(sentence, play.Attempt | play.Touch):
+    elif isinstance(sentence, attempting.Attempt | play.Touch):
         yield from (each for detail in sentence.details for each in claims_in(detail))
     elif isinstance(sentence, when.When):
         yield from claims_in(sentence.event)
         if sentence.condition:
             yield from claims_in(sentence.condition)
-    elif isinstance(sentence, when.Becomes):
+    elif isinstance(sentence, events.Becomes):
         yield sentence.claim
-    elif isinstance(sentence, finish.WinWhen | finish.LoseWhen | finish.EndsWhen | play.OnlyWhen):
+    elif isinstance(sentence, finish.WinWhen | finish.LoseWhen | finish.EndsWhen | attempting.OnlyWhen):
         yield from claims_in(sentence.condition)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from grammar.sentences import finish
+from grammar.sentences import claims
 from grammar.sentences.base import AnySide, SideRef, SideSame
 from tests.interpreter.board import DOWN, IN, UP, Board, Spot
 from tests.interpreter.names import Folk, Part, Stuff
@@ -34,12 +34,12 @@ def spoken_of(sheet: Sheet, side: str) -> Spoken:
     return Spoken(side, sheet.others(side))
 
 
-def true(sheet: Sheet, condition: finish.Condition, spoken: Spoken, board: Board) -> bool:
+def true(sheet: Sheet, condition: claims.Condition, spoken: Spoken, board: Board) -> bool:
     """Whether a condition holds."""
     return any(all(claimed(sheet, claim, spoken, board) for claim in way.claims) for way in condition.ways)
 
 
-def claimed(sheet: Sheet, claim: finish.Claim, spoken: Spoken, board: Board) -> bool:
+def claimed(sheet: Sheet, claim: claims.Claim, spoken: Spoken, board: Board) -> bool:
     """Whether one claim holds: for every side that it means, or for some where it says "a side" of anybody."""
     sides, some = _meant(sheet, claim.side, spoken)
     holds = [_enough(sheet, claim, *counted(sheet, claim.counted, side, board)) for side in sides]
@@ -65,32 +65,32 @@ def _meant(sheet: Sheet, phrase: AnySide, spoken: Spoken) -> tuple[tuple[str, ..
     return (side,), False
 
 
-def _enough(sheet: Sheet, claim: finish.Claim, there: int, whole: int) -> bool:
+def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
     match claim.quantity:
-        case finish.NoneOf():
+        case claims.NoneOf():
             return there == 0
-        case finish.AtLeast(count=count):
+        case claims.AtLeast(count=count):
             return there >= count.whole
-        case finish.AtMost(count=count):
+        case claims.AtMost(count=count):
             return there <= count.whole
-        case finish.AllOf(determiner=word):
+        case claims.AllOf(determiner=word):
             return there >= whole if word in ("all", "each", "every") else there >= 1
-        case finish.Exactly(count=count):
+        case claims.Exactly(count=count):
             return there == count.whole if _shrinks(sheet, claim.counted) else there >= count.whole
 
 
-def _shrinks(sheet: Sheet, what: finish.Counted | finish.CountedPoints) -> bool:
+def _shrinks(sheet: Sheet, what: claims.Counted | claims.CountedPoints) -> bool:
     """Whether play makes less of it: what stands, players in, balls; a bare number of these is exact."""
-    if isinstance(what, finish.CountedPoints):
+    if isinstance(what, claims.CountedPoints):
         return False
     meant = sheet.meaning(what.what)
     ball = isinstance(meant, Stuff) and meant.category == "ball"
-    return ball or what.state is None or isinstance(what.state, finish.Standing | finish.Inside)
+    return ball or what.state is None or isinstance(what.state, claims.Standing | claims.Inside)
 
 
-def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str, board: Board) -> tuple[int, int]:
+def counted(sheet: Sheet, what: claims.Counted | claims.CountedPoints, side: str, board: Board) -> tuple[int, int]:
     """How many a side has, and how many it would have if it had all."""
-    if isinstance(what, finish.CountedPoints):
+    if isinstance(what, claims.CountedPoints):
         return board.points[sheet.sides.index(side)], sheet.points_to
     meant = sheet.meaning(what.what)
     if isinstance(meant, Folk):
@@ -101,18 +101,18 @@ def counted(sheet: Sheet, what: finish.Counted | finish.CountedPoints, side: str
     return _things(sheet, meant, what.state, side, board)
 
 
-def _players(sheet: Sheet, meant: Folk, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+def _players(sheet: Sheet, meant: Folk, state: claims.State | None, side: str, board: Board) -> tuple[int, int]:
     of_kind = [each for each in board.pupils if each.side == side and meant.role in (None, each.role)]
-    if isinstance(state, finish.Placed):
+    if isinstance(state, claims.Placed):
         waiting = [(each, each.where) for each in of_kind if isinstance(each.where, Spot)]
         there = [each for each, here in waiting if _there(sheet, state, side, here, True)]
     else:
-        assert state is None or isinstance(state, finish.Inside)
+        assert state is None or isinstance(state, claims.Inside)
         there = [each for each in of_kind if each.where == IN]
     return len(there), len(of_kind)
 
 
-def _there(sheet: Sheet, state: finish.Placed, side: str, here: Spot | None, whoever: bool = False) -> bool:
+def _there(sheet: Sheet, state: claims.Placed, side: str, here: Spot | None, whoever: bool = False) -> bool:
     """Whether a spot is the one that is asked for: without an owner one's own, of players `whoever`'s it is."""
     said = whose(sheet, state.where)
     if here is None:
@@ -125,23 +125,23 @@ def _there(sheet: Sheet, state: finish.Placed, side: str, here: Spot | None, who
     return here in {spot(sheet, state.preposition, state.where, owner) for owner in owners}
 
 
-def _balls(sheet: Sheet, meant: Stuff, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+def _balls(sheet: Sheet, meant: Stuff, state: claims.State | None, side: str, board: Board) -> tuple[int, int]:
     balls = [each for each in board.balls if each.kind in meant.kinds]
-    if isinstance(state, finish.Placed):
+    if isinstance(state, claims.Placed):
         return sum(_there(sheet, state, side, each.spot) for each in balls), len(balls)
     return sum(each.spot == half(sheet, side) for each in balls), len(balls)
 
 
-def _things(sheet: Sheet, meant: Stuff, state: finish.State | None, side: str, board: Board) -> tuple[int, int]:
+def _things(sheet: Sheet, meant: Stuff, state: claims.State | None, side: str, board: Board) -> tuple[int, int]:
     """Whose things they are counts, and the things that nobody owns are everybody's."""
     mine = [each for each in board.things if each.kind in meant.kinds and each.owner in (side, None)]
     whole = [each for each in board.things if each.kind in meant.kinds] if sheet.things_move else mine
     match state:
-        case finish.Down():
+        case claims.Down():
             there = [each for each in mine if each.how == DOWN]
-        case finish.AtHome():
+        case claims.AtHome():
             there = [each for each in mine if each.how == home(sheet, each.kind, side)]
-        case finish.Placed():
+        case claims.Placed():
             there = [each for each in mine if each.how == UP and _there(sheet, state, side, each.spot)]
         case _:
             there = [each for each in mine if each.how != DOWN]

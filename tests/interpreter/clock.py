@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from attrs import frozen
 
-from grammar.sentences import play, when
+from grammar.sentences import attempting, events, play, queues, resting, then, when
 from grammar.sentences.base import Np
 from grammar.sentences.fouls import Fouls
 from tests.interpreter.board import DOWN, UP, Board, Spot, State
@@ -32,11 +32,11 @@ class Act:
 
 def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
     """All of it that is possible in a state."""
-    for line in sheet.said(play.Fetch):
+    for line in sheet.said(resting.Fetch):
         yield from _fetched(sheet, line, board, everyone, granted=False)
-    for line in sheet.said(play.Fetch, granted=True):
+    for line in sheet.said(resting.Fetch, granted=True):
         yield from _fetched(sheet, line, board, everyone, granted=True)
-    for free in sheet.said(play.Free):
+    for free in sheet.said(queues.Free):
         yield from _freed(sheet, free, board)
     for back in sheet.said(play.ComesBack):
         there = board.waiting(spots_of(sheet, None, back.where, _owners(sheet, back.where, None)))
@@ -67,7 +67,7 @@ def _helpers(sheet: Sheet, who: Np, side: str, board: Board) -> list[int]:
     return [each for each in board.playing((side,), folk.role) if board.pupils[each].load is None]  # hands are full
 
 
-def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, granted: bool) -> Iterator[Act]:
+def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, granted: bool) -> Iterator[Act]:
     kinds = sheet.stuff(line.what).kinds
     if isinstance(sheet.meaning(line.who.name), Teacher):
         spots = spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, None))
@@ -90,15 +90,15 @@ def _fetched(sheet: Sheet, line: play.Fetch, board: Board, everyone: bool, grant
                         yield from _brought(board, fetched, spot, _own_first(sheet, hand, side), everyone)
 
 
-def _left_out(sheet: Sheet, line: play.Fetch, spot: Spot) -> set[str]:
+def _left_out(sheet: Sheet, line: resting.Fetch, spot: Spot) -> set[str]:
     """The kinds that nobody fetches from a spot, by a line about less than this one."""
     all_said = _reach(sheet, line)
-    less = [reach for said in sheet.said(play.NobodyFetches) if (reach := _reach(sheet, said)) < all_said]
+    less = [reach for said in sheet.said(resting.NobodyFetches) if (reach := _reach(sheet, said)) < all_said]
     return {kind for reach in less for kind, at in reach if at == spot}
 
 
-def _reach(sheet: Sheet, line: play.Fetch | play.NobodyFetches) -> set[tuple[str, Spot]]:
-    teacher = isinstance(line, play.NobodyFetches) or isinstance(sheet.meaning(line.who.name), Teacher)
+def _reach(sheet: Sheet, line: resting.Fetch | resting.NobodyFetches) -> set[tuple[str, Spot]]:
+    teacher = isinstance(line, resting.NobodyFetches) or isinstance(sheet.meaning(line.who.name), Teacher)
     sides = (None,) if teacher else sheet.sides
     owners = dict.fromkeys(owner for side in sides for owner in _owners(sheet, line.where, side))
     spots = spots_of(sheet, line.preposition, line.where, tuple(owners))
@@ -120,9 +120,9 @@ def _brought(board: Board, kinds: Iterable[str], spot: Spot, there: Spot, everyo
 
 def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
     """The kinds of balls of which the sheet itself says who fetches them from a spot, or that nobody does."""
-    lines: tuple[play.Fetch | play.NobodyFetches, ...] = (
-        *sheet.said(play.Fetch),
-        *sheet.said(play.NobodyFetches),
+    lines: tuple[resting.Fetch | resting.NobodyFetches, ...] = (
+        *sheet.said(resting.Fetch),
+        *sheet.said(resting.NobodyFetches),
     )
     here = [line for line in lines if spot in spots_of(sheet, line.preposition, line.where, sheet.sides)]
     return {kind for kind in kinds if any(kind in sheet.stuff(line.what).kinds for line in here)}
@@ -131,8 +131,8 @@ def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
 def _carried_from(sheet: Sheet, spot: Spot) -> set[str]:
     """The kinds that some line has carried from there to somewhere, and those that players take home from anywhere."""
     taken = {kind for take in sheet.said(play.Take) for kind in sheet.stuff(take.what).kinds}
-    lines = [line for line in sheet.said(play.Attempt) if line.ball is not None]
-    ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, play.AimBetween)]
+    lines = [line for line in sheet.said(attempting.Attempt) if line.ball is not None]
+    ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, attempting.AimBetween)]
     there = [line.ball for line, aim in ways if line.ball and place_of(sheet, aim.start) == spot.place]
     return taken | {kind for ball in there for kind in sheet.stuff(ball).kinds}
 
@@ -143,7 +143,7 @@ def _within_closed(sheet: Sheet, spot: Spot) -> bool:
     return spot.place == "middle" and any(each.by == "middle" for each in shut)
 
 
-def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
+def _freed(sheet: Sheet, free: queues.Free, board: Board) -> Iterator[Act]:
     where, helped = free.queued.where, not isinstance(sheet.meaning(free.who.name), Teacher)
     for side in sheet.sides if helped else (None,):
         together = free.number.whole if free.number is not None else 1
@@ -156,9 +156,9 @@ def _freed(sheet: Sheet, free: play.Free, board: Board) -> Iterator[Act]:
                 there = [each for each in there if board.pupils[each].side == owner]
             if side is not None:
                 there = [each for each in there if board.pupils[each].side == side]  # players free their own
-            if there and isinstance(free.queued, play.AllQueued):
+            if there and isinstance(free.queued, queues.AllQueued):
                 yield Act(("frees",), _back_in(board, there))
-            elif isinstance(free.queued, play.Queued):
+            elif isinstance(free.queued, queues.Queued):
                 for some in several_of(sheet, there, free.queued, board) if there else ():
                     yield Act(("frees",), _back_in(board, some))
 
@@ -206,7 +206,7 @@ def _held(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[
             settled = holding(sheet, scene, rules, board)
             after = board.copy()
             for each in settled:
-                if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
+                if isinstance(each.said, then.MovesTo) and about_balls(sheet, each.said):
                     there = goal(sheet, each.said.place, scene, sent=sheet.only_other(side), rule=True)
                     after.balls[number] = after.balls[number]._replace(spot=there)
             rest = [each for each in settled if not about_balls(sheet, each.said)]
@@ -218,7 +218,7 @@ def _kept_too_long(sheet: Sheet, kind: str) -> list[tuple[when.When, bool, int]]
     """The rules for a ball of a kind that is kept too long, with how narrowly they speak of it."""
     found = []
     for rule in sheet.said(when.When):
-        if isinstance(rule.event, when.HeldLong) and kind in (stuff := sheet.stuff(rule.event.what)).kinds:
+        if isinstance(rule.event, events.HeldLong) and kind in (stuff := sheet.stuff(rule.event.what)).kinds:
             found.append((rule, True, int(stuff.named)))
     return found
 
@@ -238,7 +238,7 @@ def _fouled(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterato
 
 
 def _all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:
-    rules = [(rule, True, 0) for rule in sheet.said(when.When) if isinstance(rule.event, when.EveryoneHolds)]
+    rules = [(rule, True, 0) for rule in sheet.said(when.When) if isinstance(rule.event, events.EveryoneHolds)]
     playing = board.playing(sheet.sides)
     if rules and 0 < len(playing) <= len(board.balls):
         scene = Scene(None, None, everybody=True)

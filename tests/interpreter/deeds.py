@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from attrs import evolve, frozen
 
-from grammar.sentences import play, when
+from grammar.sentences import attempting, events, play, when
 from grammar.sentences.base import Np
 from tests.interpreter.aims import Target, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
@@ -66,7 +66,7 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
         if pupil.load is not None:
             yield _bring(sheet, number, board)
             continue
-        for sentence in sheet.said(play.Attempt):
+        for sentence in sheet.said(attempting.Attempt):
             if sentence.where is None and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
         for chase in sheet.said(play.Touch):
@@ -82,20 +82,20 @@ def _from_outside(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
     away = [(each, number) for number, each in enumerate(board.pupils) if isinstance(each.where, Spot)]
     for number in alike((((each.side, each.role, each.where), n) for each, n in away), everyone):
         pupil = board.pupils[number]
-        for sentence in sheet.said(play.Attempt):
+        for sentence in sheet.said(attempting.Attempt):
             there = sentence.where is not None and pupil.where in stands(sheet, sentence.where, pupil.side)
             if there and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
 
 
-def acts(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: str, role: str) -> bool:
+def acts(sheet: Sheet, sentence: attempting.Attempt | play.Touch | play.Take, side: str, role: str) -> bool:
     """Whether a line of play is for players of a side and role; a role with a line of its own plays only that."""
     who = sheet.folk(sentence.who)
     if who is None or not _of_side(sheet, sentence.who, side) or who.side not in (None, side):
         return False
     if who.role is not None:
         return who.role == role
-    lines = (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take), *sheet.said(play.Idle))
+    lines = (*sheet.said(attempting.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take), *sheet.said(play.Idle))
     lines = tuple(each for each in lines if getattr(each, "where", None) is None)  # whoever waits has no task in play
     own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
     return role == "" or not any(_of_side(sheet, each, side) for each in own)
@@ -106,10 +106,10 @@ def _of_side(sheet: Sheet, phrase: Np, side: str) -> bool:
     return said.side == side if isinstance(said, Of) else True
 
 
-def _now(sheet: Sheet, sentence: play.Attempt | play.Touch | play.Take, side: str, board: Board) -> bool:
+def _now(sheet: Sheet, sentence: attempting.Attempt | play.Touch | play.Take, side: str, board: Board) -> bool:
     """Whether a line that speaks of "only when" may be followed now."""
-    spans = [each.span_of_time for each in sentence.details if isinstance(each, play.OnlyIn)]
-    only = next((each for each in sentence.details if isinstance(each, play.OnlyWhen)), None)
+    spans = [each.span_of_time for each in sentence.details if isinstance(each, attempting.OnlyIn)]
+    only = next((each for each in sentence.details if isinstance(each, attempting.OnlyWhen)), None)
     return all(is_now(sheet, span, board) for span in spans) and (
         only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
     )
@@ -163,7 +163,7 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
         yield evolve(deed, outcome=MISSED)
 
 
-def _by(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
+def _by(sheet: Sheet, sentence: attempting.Attempt, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
     pupil = board.pupils[number]
     if not _now(sheet, sentence, pupil.side, board):
         return
@@ -178,16 +178,18 @@ def _by(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyon
                     yield from after_bounce(sheet, done)
 
 
-def _distance(sheet: Sheet, sentence: play.Attempt, pupil: Pupil, aim: Target) -> float | None:
+def _distance(sheet: Sheet, sentence: attempting.Attempt, pupil: Pupil, aim: Target) -> float | None:
     """From how far the sheet says that somebody tries it; a role's own distance is not for passes."""
-    said = sentence.told(play.FromWhere)
-    if isinstance(said, play.FromWhere):
+    said = sentence.told(attempting.FromWhere)
+    if isinstance(said, attempting.FromWhere):
         return said.distance.metres
     role = sheet.roles.get(pupil.role)
     return role.aims_from if role is not None and aim.what != "mate" and sentence.where is None else None
 
 
-def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, everyone: bool) -> Iterable[int | None]:
+def _balls(
+    sheet: Sheet, sentence: attempting.Attempt, number: int, board: Board, everyone: bool
+) -> Iterable[int | None]:
     """A ball of each kind and place that the pupil has at hand; None where the try needs no ball."""
     if sentence.ball is None or sheet.stuff(sentence.ball).category != "ball":
         return [None]
@@ -195,13 +197,13 @@ def _balls(sheet: Sheet, sentence: play.Attempt, number: int, board: Board, ever
     role = sheet.roles.get(pupil.role)
     kinds = role.uses if role is not None and role.uses is not None else sheet.stuff(sentence.ball).kinds
     hand = (pupil.where,) if isinstance(pupil.where, Spot) else at_hand(sheet, pupil.side, pupil.role)
-    ways = [aim for aim in sentence.aims if isinstance(aim, play.AimBetween)]
+    ways = [aim for aim in sentence.aims if isinstance(aim, attempting.AimBetween)]
     hand = way_start(sheet, ways[0], pupil.side) if ways else hand
     there = [(each, n) for n, each in enumerate(board.balls) if each.kind in kinds and each.spot in hand]
     return alike(there, everyone)
 
 
-def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, everyone: bool) -> Iterator[Deed]:
+def _outcomes(sheet: Sheet, sentence: attempting.Attempt, tried: Deed, board: Board, everyone: bool) -> Iterator[Deed]:
     aim = tried.aim
     down = aim.what == "target" and aim.thing is not None and board.things[aim.thing].how == DOWN
     hit = board.pupils[aim.hit] if aim.what == "player" and aim.hit is not None else None
@@ -210,10 +212,10 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
         yield evolve(tried, catcher=aim.mate)
         if tried.ball is not None and blocked_by(sheet, tried, board):
             yield evolve(tried, outcome=BLOCKED)
-    fouls = any(isinstance(rule.event, when.HitHigh) for rule in sheet.said(when.When))
+    fouls = any(isinstance(rule.event, events.HitHigh) for rule in sheet.said(when.When))
     if aim.what == "player" and fouls and not safe:
         yield evolve(tried, outcome=HIGH)
-    if aim.what == "way" and sentence.told(play.SucceedChance) is None:
+    if aim.what == "way" and sentence.told(attempting.SucceedChance) is None:
         return
     if can_be_caught(sheet, sentence, tried.skill, tried.kind, aim):
         there = catchers(sheet, tried.actor, aim, board)
@@ -222,9 +224,9 @@ def _outcomes(sheet: Sheet, sentence: play.Attempt, tried: Deed, board: Board, e
     yield evolve(tried, outcome=MISSED)
     if tried.ball is not None and can_leave(sheet, tried.skill, tried.kind):
         yield evolve(tried, outcome=LEFT)
-    stray = sentence.told(play.Stray)
-    if isinstance(stray, play.Stray):
-        for hit in targets(sheet, evolve(sentence, aims=(play.AimAt(stray.what),)), tried.actor, board, everyone):
+    stray = sentence.told(attempting.Stray)
+    if isinstance(stray, attempting.Stray):
+        for hit in targets(sheet, evolve(sentence, aims=(attempting.AimAt(stray.what),)), tried.actor, board, everyone):
             if hit.thing != aim.thing and hit.thing is not None and board.things[hit.thing].how == UP:
                 yield evolve(tried, aim=hit)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import finish, play, when
+from grammar.sentences import events, finish, play, queues, then, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
@@ -101,10 +101,10 @@ def holding(sheet: Sheet, scene: Scene, rules: list[tuple[when.When, bool, int]]
     lost = {id(said) for order, settles, said in found if best[settles][1] != order}
     held: dict[int, Settled] = {}
     for order, settles, said in found:
-        if isinstance(said, when.Scores) and not isinstance(said, More) and best[settles][1] == order:
+        if isinstance(said, then.Scores) and not isinstance(said, More) and best[settles][1] == order:
             so_far = held[id(said)].scoring if id(said) in held else None
             held[id(said)] = Settled(said, (so_far or frozenset()) | {str(settles)})
-        elif (isinstance(said, More) or not isinstance(said, when.Scores)) and id(said) not in lost:
+        elif (isinstance(said, More) or not isinstance(said, then.Scores)) and id(said) not in lost:
             held[id(said)] = Settled(said)
     return list(held.values())
 
@@ -114,28 +114,28 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
     match said:
         case Taking():
             yield ("line", said.line)
-        case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
+        case then.StaysDown() | then.StandsUp() | then.TakenOver() | then.Steps():
             yield "thing"
-        case when.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
+        case then.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
             word = {"ball": "ball", "load": "load"}.get(meant.category, "thing")
             yield (word, who.words() if scene.deed is None else "")
-        case when.ComesIn():
+        case then.ComesIn():
             yield from (("balls", kind) for kind in sorted(sheet.stuff(said.name).kinds))
-        case when.TakenAway(who=Np() as who):
+        case then.TakenAway(who=Np() as who):
             yield from (("balls", kind) for kind in sorted(sheet.stuff(who).kinds))
-        case when.PlaysOn():
+        case then.PlaysOn():
             yield ("person", "hit")
         case More():
             yield from (("more", side) for side in sides_meant(sheet, said.side, scene))
-        case when.Drops() | when.GoesBack():
+        case then.Drops() | then.GoesBack():
             yield "load"
-        case when.Scores():
+        case then.Scores():
             yield from sides_meant(sheet, said.side, scene)
-        case finish.SideWins() | when.SideLoses():
+        case finish.SideWins() | then.SideLoses():
             yield "result"
-        case when.StartsAgain():
+        case then.StartsAgain():
             yield "everything"
-        case when.ChangesPlaces():
+        case then.ChangesPlaces():
             yield from (_person(sheet, said.who, scene), _person(sheet, said.other, scene))
         case _:
             yield _person(sheet, said.who, scene)
@@ -164,12 +164,12 @@ def acts_by_name(sheet: Sheet, who: Np, scene: Scene) -> bool:
     if folk is None or folk.role is None or deed is None or deed.skill != TOUCHING:
         return False
     own = {sheet.folk(each.who) for each in sheet.said(play.Touch)}
-    event = {sheet.folk(rule.event.who) for rule in sheet.said(when.When) if isinstance(rule.event, when.Touched)}
+    event = {sheet.folk(rule.event.who) for rule in sheet.said(when.When) if isinstance(rule.event, events.Touched)}
     return folk in own and folk not in event
 
 
-def _person(sheet: Sheet, who: when.Who, scene: Scene) -> object:
-    if isinstance(who, play.Queued | play.AllQueued):
+def _person(sheet: Sheet, who: then.Who, scene: Scene) -> object:
+    if isinstance(who, queues.Queued | queues.AllQueued):
         return ("queue", place_of(sheet, who.where), whose(sheet, who.where))
     if who.determiner in ("all", "each", "every"):
         return ("all", who.words())
@@ -205,39 +205,39 @@ def _from_there(sheet: Sheet, whence: Np | when.Afar | None, deed: Deed, board: 
     return of_place(sheet, whence, where, deed) if isinstance(where, Spot) else None
 
 
-def speaks_of(sheet: Sheet, event: when.Event, deed: Deed, board: Board) -> int | None:
+def speaks_of(sheet: Sheet, event: events.Event, deed: Deed, board: Board) -> int | None:
     """How narrowly an event speaks of a deed: the number of things that it names; None where it does not."""
     aim, fact = deed.aim, (deed.aim.what, deed.outcome)
     match event:
-        case when.Knocked() if fact == ("target", REACHED):
+        case events.Knocked() if fact == ("target", REACHED):
             return of_thing(sheet, event.what, deed, board)
-        case when.Hit() | when.Touched() if fact == ("player", REACHED):
-            of_touches = isinstance(event, when.Touched) == (deed.skill == TOUCHING)
+        case events.Hit() | events.Touched() if fact == ("player", REACHED):
+            of_touches = isinstance(event, events.Touched) == (deed.skill == TOUCHING)
             return of_hit(sheet, event.who, event.load, deed, board) if of_touches else None
-        case when.HitHigh() if fact == ("player", HIGH):
+        case events.HitHigh() if fact == ("player", HIGH):
             return of_hit(sheet, event.who, None, deed, board)
         case Intercepted() if deed.outcome == CAUGHT and deed.skill == "pass":
             spoken_of = of_ball(sheet, event.what, deed)
             return None if spoken_of is None else 1 + sheet.stuff(event.what).named
-        case when.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
+        case events.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
             return of_ball(sheet, event.what, deed)
-        case when.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):
+        case events.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):
             there = of_place(sheet, event.where, aim.spot, deed) if event.where is not None else 0
             ball = of_ball(sheet, event.what, deed)
             return ball + there if ball is not None and there is not None else None
-        case when.Missed() if deed.outcome == MISSED and deed.ball is not None:
+        case events.Missed() if deed.outcome == MISSED and deed.ball is not None:
             return of_ball(sheet, event.what, deed)
         case Blocked() if deed.outcome == BLOCKED:
             return of_ball(sheet, event.what, deed)
-        case when.Leaves() if deed.outcome == LEFT:
+        case events.Leaves() if deed.outcome == LEFT:
             return of_ball(sheet, event.what, deed)
-        case when.GoesThrough() if fact == ("ring", REACHED):
+        case events.GoesThrough() if fact == ("ring", REACHED):
             ball, ring = of_ball(sheet, event.what, deed), of_thing(sheet, event.through, deed, board)
             return ball + ring if ball is not None and ring is not None else None
-        case when.Crosses() if fact == ("line", REACHED):
+        case events.Crosses() if fact == ("line", REACHED):
             ball, line = of_ball(sheet, event.what, deed), of_place(sheet, event.line, aim.spot, deed)
             return ball + line if ball is not None and line is not None else None
-        case when.Arrives() if fact == ("way", REACHED):
+        case events.Arrives() if fact == ("way", REACHED):
             meant = sheet.meaning(event.who.name)
             if isinstance(meant, Stuff):
                 if aim.thing is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import finish, lives, play, when
+from grammar.sentences import finish, lives, play, resting, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
@@ -20,7 +20,7 @@ from tests.interpreter.room import finds_room
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, place_of
 
-Going = when.Waits | when.MovesTo | when.Joins | when.Out | when.TurnsInto | when.Returns
+Going = then.Waits | then.MovesTo | then.Joins | then.Out | then.TurnsInto | then.Returns
 
 
 def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
@@ -37,16 +37,16 @@ def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board,
 
 def _gives_up_a_task(sheet: Sheet, said: when.Consequence) -> bool:
     """Whoever gives a task up does so first, so that another can have it."""
-    folk = sheet.folk(said.role) if isinstance(said, when.TurnsInto) else None
+    folk = sheet.folk(said.role) if isinstance(said, then.TurnsInto) else None
     return folk is not None and folk.role is None
 
 
 def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     said = settled.said
     match said:
-        case when.MovesTo() | when.Drops() | when.GoesBack() if about_loads(sheet, said) and scene.deed is not None:
+        case then.MovesTo() | then.Drops() | then.GoesBack() if about_loads(sheet, said) and scene.deed is not None:
             let_go(sheet, said, scene, board)
-        case when.MovesTo() if about_balls(sheet, said) or about_loads(sheet, said):
+        case then.MovesTo() if about_balls(sheet, said) or about_loads(sheet, said):
             yield from _send_balls(sheet, said, scene, board)
             return
         case lives.LosesLife() | lives.WinsLife():
@@ -54,32 +54,32 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             return
         case Taking():
             board.taken |= {said.line}
-        case when.ComesIn():
+        case then.ComesIn():
             yield from _come_in(sheet, said, board)
             return
-        case when.TakenAway(who=Np() as who):
+        case then.TakenAway(who=Np() as who):
             for number, ball in enumerate(board.balls):
                 if ball.kind in sheet.stuff(who).kinds:
                     board.balls[number] = ball._replace(spot=WITH_THE_TEACHER)
-        case when.MovesTo(place=play.RestOnStep()):
+        case then.MovesTo(place=resting.RestOnStep()):
             _put_on_step(sheet, said, scene, board)
-        case when.Waits() | when.MovesTo() | when.Joins() | when.Out() | when.TurnsInto() | when.Returns():
+        case then.Waits() | then.MovesTo() | then.Joins() | then.Out() | then.TurnsInto() | then.Returns():
             yield from _go(sheet, said, scene, board)
             return
-        case when.ChangesPlaces():
+        case then.ChangesPlaces():
             yield from change_places(sheet, said, scene, board, begin)
             return
-        case when.StaysDown() | when.StandsUp() | when.TakenOver() | when.Steps():
+        case then.StaysDown() | then.StandsUp() | then.TakenOver() | then.Steps():
             _thing(sheet, said, scene, board)
-        case when.Scores():
+        case then.Scores():
             for side in settled.scoring or sides_meant(sheet, said.side, scene):
                 number = sheet.sides.index(side)
                 by = said.points.whole * times_more(sheet, board) if said.verb == "scores" else -said.points.whole
                 board.points[number] = min(max(board.points[number] + by, 0), sheet.points_to)
-        case finish.SideWins() | when.SideLoses():
+        case finish.SideWins() | then.SideLoses():
             (side,) = sides_meant(sheet, said.side, scene)
             board.won = side if isinstance(said, finish.SideWins) else sheet.others(side)[0]
-        case when.StartsAgain():
+        case then.StartsAgain():
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
             board.rows = list(begin.rows)
     yield board
@@ -97,7 +97,7 @@ def _life(
         yield from boards
 
 
-def _come_in(sheet: Sheet, said: when.ComesIn, board: Board) -> Iterator[Board]:
+def _come_in(sheet: Sheet, said: then.ComesIn, board: Board) -> Iterator[Board]:
     """Balls of the teacher come in one by one, to each half in turn; which side has the first is open."""
     whole = said.determiner in ("all", "every", "each")
     many = len(board.balls) if whole else said.number.whole if said.number else 1
@@ -113,7 +113,7 @@ def _come_in(sheet: Sheet, said: when.ComesIn, board: Board) -> Iterator[Board]:
         yield after
 
 
-def _send_balls(sheet: Sheet, said: when.MovesTo, scene: Scene, board: Board) -> Iterator[Board]:
+def _send_balls(sheet: Sheet, said: then.MovesTo, scene: Scene, board: Board) -> Iterator[Board]:
     """Where a count came true, all balls of the kind go, or any one of them; the ball of a deed lies already."""
     if scene.deed is not None:
         yield board
@@ -135,7 +135,7 @@ def _send_balls(sheet: Sheet, said: when.MovesTo, scene: Scene, board: Board) ->
 
 def _thing(
     sheet: Sheet,
-    said: when.StaysDown | when.StandsUp | when.TakenOver | when.Steps,
+    said: then.StaysDown | then.StandsUp | then.TakenOver | then.Steps,
     scene: Scene,
     board: Board,
 ) -> None:
@@ -143,13 +143,13 @@ def _thing(
     number = scene.deed.aim.thing
     thing = board.things[number]
     match said:
-        case when.StaysDown() if not isinstance(thing.how, int):
+        case then.StaysDown() if not isinstance(thing.how, int):
             board.things[number] = thing._replace(how=DOWN)
-        case when.TakenOver():
+        case then.TakenOver():
             side = other_than(sheet, thing.owner, scene) if _over(sheet, said) and thing.owner else None
             owner = side or sides_meant(sheet, said.side, scene)[0]
             board.things[number] = thing._replace(owner=owner, how=UP)
-        case when.Steps() if isinstance(thing.how, int):
+        case then.Steps() if isinstance(thing.how, int):
             towards = home(sheet, thing.kind, _towards(sheet, said.towards, scene))
             track, _ = sheet.tracks[thing.kind]
             down = (towards == 0) == (said.direction == "towards")
@@ -157,7 +157,7 @@ def _thing(
             board.things[number] = thing._replace(how=min(max(step, 0), track.steps.whole))
 
 
-def _over(sheet: Sheet, said: when.TakenOver) -> bool:
+def _over(sheet: Sheet, said: then.TakenOver) -> bool:
     return bool(getattr(said.side, "other", None))
 
 
@@ -171,9 +171,9 @@ def _towards(sheet: Sheet, phrase: Np, scene: Scene) -> str:
     return side
 
 
-def _put_on_step(sheet: Sheet, said: when.MovesTo, scene: Scene, board: Board) -> None:
+def _put_on_step(sheet: Sheet, said: then.MovesTo, scene: Scene, board: Board) -> None:
     """From where it was hit; where a count came true, from the home of the side spoken of."""
-    assert isinstance(said.who, Np) and isinstance(said.place, play.RestOnStep)
+    assert isinstance(said.who, Np) and isinstance(said.place, resting.RestOnStep)
     meant = sheet.meaning(said.who.name)
     assert isinstance(meant, Stuff)
     number = scene.deed.aim.thing if scene.deed is not None else None
@@ -197,30 +197,30 @@ def _go(sheet: Sheet, said: Going, scene: Scene, board: Board) -> Iterator[Board
             if pupil.load is not None:
                 after.put_down(number, pupil.load.start)  # whether they find room or not
             stays = (side, role, where) == (pupil.side, pupil.role, pupil.where)
-            if not stays and (isinstance(said, when.Returns | when.Out) or finds_room(sheet, side, role, where, after)):
+            if not stays and (isinstance(said, then.Returns | then.Out) or finds_room(sheet, side, role, where, after)):
                 after.go(number, side, role, where)
         yield after
 
 
 def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: Board) -> tuple[str, str, str | Spot]:
     match said:
-        case when.Out():
+        case then.Out():
             return side, role, OUT
-        case when.TurnsInto():
+        case then.TurnsInto():
             into = sheet.folk(said.role)
             assert into is not None
             if into.role is None:
                 return into.side or side, "", IN
             there = sum((each.side, each.role) == (side, into.role) for each in board.pupils)
             return side, into.role if there < sheet.roles[into.role].most else role, IN
-        case when.Waits():
+        case then.Waits():
             return side, role, where_to(sheet, said.where, side, scene)
-        case when.MovesTo():
-            assert isinstance(said.place, play.RestTo | play.RestThere)
+        case then.MovesTo():
+            assert isinstance(said.place, play.RestTo | resting.RestThere)
             return side, role, where_to(sheet, said.place.where, side, scene)
-        case when.Joins(what=Np() as what) if place_or_none(sheet, what):
+        case then.Joins(what=Np() as what) if place_or_none(sheet, what):
             return side, role, where_to(sheet, what, side, scene)
-        case when.Joins():
+        case then.Joins():
             return _new_side(sheet, said, side, scene), role, IN
     return side, role, IN
 
@@ -230,7 +230,7 @@ def place_or_none(sheet: Sheet, phrase: Np) -> str | None:
     return None if sheet.side_meant(sheet.meaning(phrase.name)) else place_of(sheet, phrase)
 
 
-def _new_side(sheet: Sheet, said: when.Joins, side: str, scene: Scene) -> str:
+def _new_side(sheet: Sheet, said: then.Joins, side: str, scene: Scene) -> str:
     if isinstance(said.what, Np):
         new = sheet.side_meant(sheet.meaning(said.what.name))
         assert new is not None

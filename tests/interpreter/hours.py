@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import finish, play, time, when
+from grammar.sentences import attempting, finish, play, time, when
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.sheet import Sheet
 
@@ -36,8 +36,8 @@ def moments(sheet: Sheet) -> list[float]:
             (again if isinstance(rule.event, time.EveryTime) else once).add(at_s(sheet, rule.event))
         if rule.span_of_time is not None and not isinstance(rule.span_of_time, time.TheFirstTime):
             once.add(at_s(sheet, rule.span_of_time))
-    for attempt in (*sheet.said(play.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take)):
-        once |= {at_s(sheet, each.span_of_time) for each in attempt.details if isinstance(each, play.OnlyIn)}
+    for attempt in (*sheet.said(attempting.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take)):
+        once |= {at_s(sheet, each.span_of_time) for each in attempt.details if isinstance(each, attempting.OnlyIn)}
     for more in sheet.said(play.PointsCount):
         once |= {at_s(sheet, more.span_of_time)} if more.span_of_time is not None else set()
     bell = bell_s(sheet)

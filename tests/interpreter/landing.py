@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.sentences import ball, play, when
+from grammar.sentences import attempting, ball, resting, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
@@ -21,7 +21,7 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     meant_for_own = deed.aim.sent == deed.side or deed.aim.what == "mate"
     sent = scene.catching if deed.outcome == CAUGHT and meant_for_own else deed.aim.sent  # they have it on their side
     for each in settled:
-        if isinstance(each.said, when.MovesTo) and about_balls(sheet, each.said):
+        if isinstance(each.said, then.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
     if deed.aim.what == "way":  # what did not arrive, or is carried to and fro, lies where it was taken up
         there = deed.aim.spot if deed.aim.carried_for_good and deed.outcome == REACHED else deed.came
@@ -37,13 +37,13 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
 
 def about_balls(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence sends balls somewhere."""
-    if not isinstance(said, when.MovesTo) or not isinstance(said.who, Np):
+    if not isinstance(said, then.MovesTo) or not isinstance(said.who, Np):
         return False
     meant = sheet.meaning(said.who.name)
     return isinstance(meant, Stuff) and meant.category == "ball"
 
 
-def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
+def _line(sheet: Sheet, deed: Deed) -> tuple[resting.Rest, bool]:
     """The sheet's own line before what is granted, a state before none, a named ball before any, then the first.
 
     With it comes whether it is the sheet's own.
@@ -52,7 +52,7 @@ def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
         deed.outcome, "passed" if deed.aim.what == "mate" else "scored"
     )
     for own in (True, False):
-        lines = sheet.said(play.Rest, granted=not own)
+        lines = sheet.said(resting.Rest, granted=not own)
         fitting = [
             line
             for line in lines
@@ -63,17 +63,17 @@ def _line(sheet: Sheet, deed: Deed) -> tuple[play.Rest, bool]:
     raise LookupError(f"nothing says where a {state} ball rests")
 
 
-def _named(sheet: Sheet, line: play.Rest) -> bool:
+def _named(sheet: Sheet, line: resting.Rest) -> bool:
     meant = sheet.meaning(line.ball)
     return isinstance(meant, Stuff) and (meant.named or bool(meant.skills))
 
 
-def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None, rule: bool) -> Spot:
+def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | None, rule: bool) -> Spot:
     """The spot that a phrase such as "in the half it was sent to" means.
 
     Without an owner it is that of the side to which the ball was sent, or of the side spoken of.
     """
-    if isinstance(place, play.RestInHalf | play.RestToHalf):
+    if isinstance(place, resting.RestInHalf | resting.RestToHalf):
         if place.which == "half it came from" or (place.which == "half it left" and not _left(scene)):
             return half(sheet, scene.actor_side)
         return half(sheet, sent)
@@ -81,7 +81,7 @@ def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None,
         return goal(sheet, place.whom, scene, sent, rule)
     if isinstance(place, ball.RestToSide):
         return half(sheet, _taking(sheet, side_said(sheet, place.side), scene))
-    assert isinstance(place, play.RestThere | ball.RestTo)
+    assert isinstance(place, resting.RestThere | ball.RestTo)
     meant = sheet.meaning(place.where.name) if isinstance(place, ball.RestTo) else None
     if is_keeper(meant):
         meant = Part("keeper")
@@ -89,7 +89,7 @@ def goal(sheet: Sheet, place: play.RestingPlace, scene: Scene, sent: str | None,
         return half(sheet, _taking(sheet, meant, scene))
     if meant is not None and (named := sheet.side_meant(meant)) is not None:
         return half(sheet, named)
-    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    preposition = place.preposition if isinstance(place, resting.RestThere) else None
     side = _owner(whose(sheet, place.where), scene, sent, rule)
     return spot(sheet, preposition, place.where, side)
 
@@ -126,7 +126,7 @@ def _owner(said: Whose, scene: Scene, sent: str | None, rule: bool) -> str | Non
 
 def _unfollowed(sheet: Sheet, rest: Spot, deed: Deed) -> list[Spot]:
     """Where nobody follows a ball: areas where nobody enters or fetches, and behind lines where nobody fetches."""
-    lines = [line for line in sheet.said(play.NobodyFetches) if deed.kind in sheet.stuff(line.what).kinds]
+    lines = [line for line in sheet.said(resting.NobodyFetches) if deed.kind in sheet.stuff(line.what).kinds]
     left = {spot for line in lines for spot in _left_lying(sheet, line)}
     past = deed.outcome == REACHED and deed.aim.what in ("line", "ring")
     found = [
@@ -143,14 +143,14 @@ def _unfollowed(sheet: Sheet, rest: Spot, deed: Deed) -> list[Spot]:
     return found
 
 
-def _left_lying(sheet: Sheet, line: play.NobodyFetches) -> Iterator[Spot]:
+def _left_lying(sheet: Sheet, line: resting.NobodyFetches) -> Iterator[Spot]:
     said = whose(sheet, line.where)
     yield from spots_of(sheet, line.preposition, line.where, (said.side,) if isinstance(said, Of) else sheet.sides)
 
 
 def _with_who_waits(sheet: Sheet, rest: Spot, deed: Deed, past: bool, sides: tuple[str, ...]) -> Iterator[Spot]:
     """Where those wait who may send such a ball from there: areas of the half, and those that lie behind it."""
-    for line in sheet.said(play.Attempt):
+    for line in sheet.said(attempting.Attempt):
         if line.where is None or deed.kind not in _kinds_of(sheet, line):
             continue
         area = sheet.places[place_of(sheet, line.where)]
@@ -162,7 +162,7 @@ def _with_who_waits(sheet: Sheet, rest: Spot, deed: Deed, past: bool, sides: tup
                 yield there
 
 
-def _kinds_of(sheet: Sheet, line: play.Attempt) -> frozenset[str]:
+def _kinds_of(sheet: Sheet, line: attempting.Attempt) -> frozenset[str]:
     """The balls of a line; of a role that has a ball of its own, that one, too."""
     assert line.ball is not None
     own = (role.uses for role in sheet.roles.values() if role.uses is not None)

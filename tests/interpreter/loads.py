@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import when
+from grammar.sentences import then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, HANDS, Board, Load, Spot
 from tests.interpreter.events import Scene
@@ -20,9 +20,9 @@ def take_up(board: Board, number: int, ball: int, load: Load) -> None:
 
 def about_loads(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence says what becomes of a thing that somebody carries."""
-    if isinstance(said, when.Drops | when.GoesBack):
+    if isinstance(said, then.Drops | then.GoesBack):
         return True
-    meant = sheet.meaning(said.who.name) if isinstance(said, when.MovesTo) and isinstance(said.who, Np) else None
+    meant = sheet.meaning(said.who.name) if isinstance(said, then.MovesTo) and isinstance(said.who, Np) else None
     return isinstance(meant, Stuff) and meant.category == "load"
 
 
@@ -32,13 +32,13 @@ def let_go(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> 
     load = board.pupils[hit].load if hit is not None else None
     if hit is None or load is None:
         return
-    what = said.what if isinstance(said, when.Drops | when.GoesBack) else getattr(said, "who", None)
+    what = said.what if isinstance(said, then.Drops | then.GoesBack) else getattr(said, "who", None)
     assert isinstance(what, Np)
     if load.kind not in sheet.stuff(what).kinds:
         return
-    if isinstance(said, when.MovesTo):
+    if isinstance(said, then.MovesTo):
         board.put_down(hit, goal(sheet, said.place, scene, sent=scene.it, rule=True))
-    elif isinstance(said, when.Drops):
+    elif isinstance(said, then.Drops):
         board.put_down(hit, half(sheet, load.start.owner) if load.start.owner else Spot("court", AT, None))
     else:
         board.put_down(hit, load.start)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import play, when
+from grammar.sentences import queues, then
 from grammar.sentences.base import Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.deeds import CAUGHT, REACHED
@@ -15,11 +15,11 @@ from tests.interpreter.whose import ANY, EVERY, OTHERS, OWN, SPOKEN, UNSAID, Of,
 Chosen = tuple[int, ...]
 
 
-def people(sheet: Sheet, who: when.Who, scene: Scene, board: Board, mover: str | None = None) -> list[Chosen]:
+def people(sheet: Sheet, who: then.Who, scene: Scene, board: Board, mover: str | None = None) -> list[Chosen]:
     """The pupils meant; several ways where it may be one or another. `mover` is the side of who changes places."""
-    if isinstance(who, play.Queued | play.AllQueued):
+    if isinstance(who, queues.Queued | queues.AllQueued):
         there = _in_line(sheet, who.where, scene, board, mover)
-        if isinstance(who, play.AllQueued):
+        if isinstance(who, queues.AllQueued):
             return [tuple(there)]
         return several_of(sheet, there, who, board) or [()]
     if who.determiner in ("all", "each", "every"):
@@ -27,7 +27,7 @@ def people(sheet: Sheet, who: when.Who, scene: Scene, board: Board, mover: str |
     return [(each,) for each in _one(sheet, who, scene, board)] or [()]
 
 
-def several_of(sheet: Sheet, there: list[int], who: play.Queued, board: Board) -> list[Chosen]:
+def several_of(sheet: Sheet, there: list[int], who: queues.Queued, board: Board) -> list[Chosen]:
     """The first of those in line, or the first so many; those of whom more than one is meant are alike."""
     number = who.number.whole if who.number is not None else 1
     if number == 1:

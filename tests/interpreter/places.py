@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from grammar.sentences import play, when
+from grammar.sentences import queues, then
 from tests.interpreter.board import IN, Board, Spot, State
 from tests.interpreter.events import Scene
 from tests.interpreter.people import people, queue_sides
@@ -13,25 +13,25 @@ from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import spot
 
 
-def change_places(sheet: Sheet, said: when.ChangesPlaces, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
+def change_places(sheet: Sheet, said: then.ChangesPlaces, scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     """The boards after it; that needs no room, for each takes the place of another."""
     for chosen in people(sheet, said.who, scene, board):
         after = board.copy()
-        if isinstance(said.other, play.AllQueued):
+        if isinstance(said.other, queues.AllQueued):
             _all(sheet, said.other, chosen, scene, after, begin)
         elif chosen:
             _one(sheet, said.other, chosen[0], scene, after)
         yield after
 
 
-def _one(sheet: Sheet, other: play.Queued | when.Who, number: int, scene: Scene, board: Board) -> None:
+def _one(sheet: Sheet, other: queues.Queued | then.Who, number: int, scene: Scene, board: Board) -> None:
     """With nobody waiting the one comes straight back."""
     mover = board.pupils[number]
     (second,) = people(sheet, other, scene, board, mover.side)
     if not second:
         return
     there = board.pupils[second[0]]
-    if isinstance(other, play.Queued):
+    if isinstance(other, queues.Queued):
         board.go(second[0], there.side, there.role, mover.where)
         board.go(number, mover.side, mover.role, there.where)
     else:
@@ -39,7 +39,9 @@ def _one(sheet: Sheet, other: play.Queued | when.Who, number: int, scene: Scene,
         board.pupils[second[0]] = there._replace(where=mover.where, turn=mover.turn)
 
 
-def _all(sheet: Sheet, other: play.AllQueued, going: tuple[int, ...], scene: Scene, board: Board, begin: State) -> None:
+def _all(
+    sheet: Sheet, other: queues.AllQueued, going: tuple[int, ...], scene: Scene, board: Board, begin: State
+) -> None:
     """All go to the end, and as many come in as played at the start, of each side and role."""
     waiting = [n for (there,) in [people(sheet, other, scene, board)] for n in there]
     places = {number: _own(sheet, other, board.pupils[number].side, scene) for number in going}
@@ -54,6 +56,6 @@ def _all(sheet: Sheet, other: play.AllQueued, going: tuple[int, ...], scene: Sce
             board.go(number, pupil.side, pupil.role, IN)
 
 
-def _own(sheet: Sheet, other: play.AllQueued, side: str, scene: Scene) -> Spot:
+def _own(sheet: Sheet, other: queues.AllQueued, side: str, scene: Scene) -> Spot:
     sides = queue_sides(sheet, other.where, scene, side)
     return spot(sheet, None, other.where, side if side in sides else sides[0])

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import finish, play, when
+from grammar.sentences import events, finish, queues, then, when
 from grammar.sentences.base import Node, SideRef
 from grammar.sentences.runs import InARow
 from tests.interpreter.board import Board, State, alike, in_line
@@ -46,13 +46,13 @@ class Round:
         self.sheet = sheet
         self.everyone = everyone
         self.in_turn = frozenset(
-            place_of(sheet, each.where) for line in sheet.said(play.Free) for each in _first_or_last(line.queued)
+            place_of(sheet, each.where) for line in sheet.said(queues.Free) for each in _first_or_last(line.queued)
         ) | frozenset(
             place_of(sheet, each.where)
             for rule in sheet.said(when.When)
             for said in rule.consequences
             for who in (getattr(said, "who", None), getattr(said, "other", None))
-            for each in _first_or_last(who, any_line=isinstance(said, when.ChangesPlaces))
+            for each in _first_or_last(who, any_line=isinstance(said, then.ChangesPlaces))
         )
         self.begin = self._kept(set_up(sheet)._replace(rows=(0,) * len(rows_of(sheet))))
 
@@ -116,18 +116,18 @@ class Round:
         rows = dict(zip(rows_of(self.sheet), zip(before.rows, after.rows, strict=True), strict=True))
         found = []
         for rule in self.sheet.said(when.When):
-            if isinstance(rule.event, when.Becomes):
+            if isinstance(rule.event, events.Becomes):
                 sides = self._spoken_of(rule.event)
                 found += [(rule, s) for s in sides if self._so(rule, s, after) and not self._so(rule, s, before)]
             found += [(each, s) for (each, s), (was, now) in rows.items() if each is rule and was < asked(rule) <= now]
         return found
 
-    def _spoken_of(self, event: when.Becomes) -> tuple[str, ...]:
+    def _spoken_of(self, event: events.Becomes) -> tuple[str, ...]:
         said = side_said(self.sheet, event.claim.side)
         return (said.side,) if isinstance(said, Of) else self.sheet.sides
 
     def _so(self, rule: when.When, side: str, board: Board) -> bool:
-        assert isinstance(rule.event, when.Becomes)
+        assert isinstance(rule.event, events.Becomes)
         spoken = spoken_of(self.sheet, side)
         return (
             claimed(self.sheet, rule.event.claim, spoken, board)
@@ -212,9 +212,9 @@ class Round:
         return best[0] if len(best) == 1 else None
 
 
-def _first_or_last(who: object, any_line: bool = False) -> list[play.Queued | play.AllQueued]:
+def _first_or_last(who: object, any_line: bool = False) -> list[queues.Queued | queues.AllQueued]:
     """A phrase for the first or the last of a line, or (`any_line`) for all in it, in their order."""
-    if isinstance(who, play.Queued) or (any_line and isinstance(who, play.AllQueued)):
+    if isinstance(who, queues.Queued) or (any_line and isinstance(who, queues.AllQueued)):
         return [who]
     return []
 

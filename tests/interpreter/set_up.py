@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.sentences import time, when
+from grammar.sentences import then, time, when
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.sides import Placing
 from tests.interpreter.board import IN, UP, Ball, Pupil, Spot, State, Thing
@@ -120,7 +120,7 @@ def _coming(sheet: Sheet, kind: str) -> int:
     found = 0
     for rule in sheet.said(when.When):
         for said in rule.consequences:
-            if isinstance(said, when.ComesIn) and kind in sheet.stuff(said.name).kinds:
+            if isinstance(said, then.ComesIn) and kind in sheet.stuff(said.name).kinds:
                 whole = said.determiner in ("all", "every", "each")
                 times = (
                     sum(moment % at_s(sheet, rule.event) == 0 for moment in moments(sheet))

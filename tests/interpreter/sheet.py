@@ -9,7 +9,7 @@ from typing import cast
 from attrs import frozen
 
 import library
-from grammar.sentences import ball, base, play, sides, space, when
+from grammar.sentences import ball, base, resting, sides, space, then, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched
 from grammar.tree import GameSheet, Sentence
@@ -133,7 +133,7 @@ class Sheet:
             return is_keeper(meant) or isinstance(meant, Part) or self.side_meant(meant) is not None
         if isinstance(line, when.When):
             return any(self._gives(each) for each in line.consequences)
-        if isinstance(line, play.Rest | when.MovesTo):
+        if isinstance(line, resting.Rest | then.MovesTo):
             return self._gives(line.place)
         return isinstance(line, HAVING)
 
@@ -247,4 +247,4 @@ class Sheet:
     @cached_property
     def things_move(self) -> bool:
         """Whether things may come to belong to another side."""
-        return any(isinstance(each, when.TakenOver) for rule in self.said(when.When) for each in rule.consequences)
+        return any(isinstance(each, then.TakenOver) for rule in self.said(when.When) for each in rule.consequences)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import play, time, when
+from grammar.sentences import play, then, time, when
 from tests.interpreter.board import Board, State
 from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
@@ -38,7 +38,7 @@ def _time_is_over(sheet: Sheet, board: Board) -> Board:
     """Level and as high as anybody counts: the next point could not be seen, so that both begin anew."""
     after = board.copy()
     after.clock += 1
-    scored = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, when.Scores)]
+    scored = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, then.Scores)]
     most = max((each.points.whole for each in scored if each.verb == "scores"), default=0)
     most *= max(({"count double": 2, "count three times": 3}[x.times] for x in sheet.said(play.PointsCount)), default=1)
     if len(set(after.points)) == 1 and after.points[0] > sheet.points_to - most:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 from grammar.sentences.base import Np
 from tests.interpreter.board import Load, Spot
 from tests.interpreter.sheet import Sheet
@@ -22,7 +22,7 @@ def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
 
 def one_by_one(sentence: play.Take) -> bool:
     """Whether the next has to wait till the one before is back."""
-    return any(isinstance(each, play.AtATime) for each in sentence.details)
+    return any(isinstance(each, attempting.AtATime) for each in sentence.details)
 
 
 def _spots(sheet: Sheet, part: str | None, phrase: Np, side: str) -> list[Spot]:

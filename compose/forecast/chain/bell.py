@@ -21,7 +21,7 @@ class Until:
     play came first to where the space was not explored; they sum to 1. `running` is the chance that the
     bell rang; `mean` the mean length in minutes. `time` (cells,), `tokens` (places, token
     minutes) and `firings` (transitions,) are expectations until then; `at_bell` (cells,) the chance
-    that the bell rings there. `walk` may be handed on to `bell_times.lengths`. `error` bounds the error
+    that the bell rings there. `walk` may be handed on to `durations.lengths`. `error` bounds the error
     of every chance.
     """
 

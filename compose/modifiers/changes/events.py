@@ -8,7 +8,8 @@ from grammar.core.reading.asked import triggers_of
 from grammar.core.rules import Becomes, Trigger
 from grammar.game import Game
 from grammar.sentences.base import Node
-from grammar.sentences.when import Event, When
+from grammar.sentences.events import Event
+from grammar.sentences.when import When
 from grammar.topics import event_topic
 
 

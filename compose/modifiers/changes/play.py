@@ -10,9 +10,9 @@ from compose.modifiers.changes.agents import with_agents
 from compose.modifiers.changes.sheets import Draft, Problem
 from grammar.game import Game, GameKit
 from grammar.sentences import modifier as said
+from grammar.sentences.attempting import AimAt, AimThrough, Attempt, FromWhere
 from grammar.sentences.base import Node
 from grammar.sentences.head import Practice, Skills, Switch, Switched
-from grammar.sentences.play import AimAt, AimThrough, Attempt, FromWhere
 
 
 def change_skill(draft: Draft, game: Game, sentence: said.ChangeSkill) -> Problem | None:

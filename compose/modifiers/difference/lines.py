@@ -6,15 +6,16 @@ from collections.abc import Iterator
 
 from compose.modifiers.difference.lines_meant import lines_meant
 from grammar.game import Game
+from grammar.sentences.attempting import Aim, AimBetween, Attempt
 from grammar.sentences.base import Node
 from grammar.sentences.head import Caution
-from grammar.sentences.play import Aim, AimBetween, Attempt, SaidRule
+from grammar.sentences.play import SaidRule
 from grammar.sentences.when import When
 from grammar.topics import Topic, topic
 
 
 def line_differences(one: Game, other: Game, section: str) -> Iterator[str]:
-    """The lines of a section that came, went or changed what they say; for their order see `difference_order`."""
+    """The lines of a section that came, went or changed what they say; for their order see `order`."""
     ours, theirs = lines_meant(one, section), lines_meant(other, section)
     gone = [each.sentence for each in ours if not any(each.same(line) for line in theirs)]
     come = [each.sentence for each in theirs if not any(each.same(line) for line in ours)]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from grammar.core.skills import SKILL_WORDS, bare
 from grammar.game import Game
-from grammar.sentences.play import Attempt
+from grammar.sentences.attempting import Attempt
 from grammar.words import listing
 
 _PAST = {skill.value: f"{words.did}{words.way}" for skill, words in SKILL_WORDS.items()}

@@ -33,7 +33,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.meanings import MateMeaning, PlayerMeaning
-from grammar.sentences import play
+from grammar.sentences import attempting
 from grammar.sentences.base import Np
 
 LINES = (Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.MIDDLE_LINE, Landmark.WALL)
@@ -47,19 +47,19 @@ def spoken_by(reader: Reader, side: SideId) -> Spoken:
 
 def aims_of(
     reader: Reader,
-    sentence: play.Attempt,
-    aim: play.Aim,
+    sentence: attempting.Attempt,
+    aim: attempting.Aim,
     who: Population,
     spoken: Spoken,
     load: frozenset[Thing],
 ) -> Iterator[Aim]:
     """All aims of a phrase: one for each thing, side or line that it means."""
     match aim:
-        case play.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
+        case attempting.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
             if aim.standing_or_not:
                 raise Senseless(aim.what, f"Players are not {aim.standing_or_not}.", "Leave that out.")
             yield from at_players(reader, aim.what, who, spoken)
-        case play.AimAt():
+        case attempting.AimAt():
             for thing in _aimed_at(reader, aim.what, who, spoken, Sort.TARGET, Sort.RING, Sort.BODY):
                 ring = reader.sort(thing.kind) is Sort.RING
                 falls = not ring and track_start(reader, thing.kind) is None
@@ -67,15 +67,15 @@ def aims_of(
                     said = f"`{aim.what.words()}` never falls: it is not {aim.standing_or_not}."
                     raise Senseless(aim.what, said, "Leave that out.")
                 yield Through(thing) if ring else AtThing(thing, _order(aim.standing_or_not))
-        case play.AimThrough():
+        case attempting.AimThrough():
             if not reader.kinds_meant(aim.what, Sort.RING):
                 raise Senseless(aim.what, f"Nothing goes through `{aim.what.words()}`.", "Name a ring, or write at.")
             yield from (Through(thing) for thing in _aimed_at(reader, aim.what, who, spoken, Sort.RING))
-        case play.AimPast():
+        case attempting.AimPast():
             yield from (Past(line) for line in _lines(reader, aim.what, who.side, spoken))
-        case play.AimTo():
+        case attempting.AimTo():
             yield _to_mate(reader, aim, who, spoken)
-        case play.AimBetween():
+        case attempting.AimBetween():
             yield _along(reader, aim, who.side, spoken, load)
         case _:
             assert_never(aim)
@@ -131,7 +131,7 @@ def _is_player(reader: Reader, phrase: Np) -> bool:
     return isinstance(reader.game.meaning(phrase.name), PlayerMeaning)
 
 
-def _to_mate(reader: Reader, aim: play.AimTo, who: Population, spoken: Spoken) -> ToMate:
+def _to_mate(reader: Reader, aim: attempting.AimTo, who: Population, spoken: Spoken) -> ToMate:
     own = frozenset({who.side})
     meaning = reader.game.meaning(aim.what.name)
     if isinstance(meaning, MateMeaning):
@@ -161,7 +161,7 @@ def _where_they_play(reader: Reader, where: Np, side: SideId, spoken: Spoken) ->
     return reader.spots("in", where, spoken, frozenset({side}), (Part.AT,)) == (Spot(Landmark.HALF, side),)
 
 
-def _along(reader: Reader, aim: play.AimBetween, side: SideId, spoken: Spoken, load: frozenset[Thing]) -> Along:
+def _along(reader: Reader, aim: attempting.AimBetween, side: SideId, spoken: Spoken, load: frozenset[Thing]) -> Along:
     """A way with its two ends. From a place to the like of it there is no end: what was brought can be taken again."""
     own, others = frozenset({side}), reader.others(side) or frozenset({side})
     start = reader.spots(None, aim.start, spoken, own)[0]

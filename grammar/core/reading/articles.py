@@ -17,7 +17,7 @@ from grammar.meanings import (
     PlayerMeaning,
     TeacherMeaning,
 )
-from grammar.sentences import play, sides, when
+from grammar.sentences import attempting, events, play, sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 
 OF_ONE = (None, "a", "an", "the")
@@ -54,7 +54,7 @@ def _refuse_of_none_spoken(game: Game, sentence: Node) -> None:
 
 def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
     """Raises Senseless where "the tagger's" could be of who acted or of the tagger to whom it happened."""
-    if not isinstance(sentence.event, when.Hit | when.HitHigh | when.Touched):
+    if not isinstance(sentence.event, events.Hit | events.HitHigh | events.Touched):
         return
     for node in (each for said in sentence.consequences for each in _nodes(said)):
         owner = getattr(node, "possessive", None)
@@ -99,18 +99,18 @@ def _refuse(game: Game, node: Node, section: str) -> None:
         case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
             said = node.headcount.words()
             raise Senseless(node.headcount, f"`{said}`: each, or of all sides together?", f"Write: {said} each")
-        case play.Attempt() if node.ball is not None and node.ball.determiner in FOR_EACH:
+        case attempting.Attempt() if node.ball is not None and node.ball.determiner in FOR_EACH:
             title = f"`{node.ball.words()}`: with one at a time; how many there are the kit says."
             raise Senseless(node.ball, title, f"Write: {_with_article(game, node.ball)}")
         case play.StandUp() if node.what.determiner in FOR_EACH:
             title = f"`{node.what.words()}`: one is stood up at a time."
             raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
-        case play.AimAt() if node.what.determiner in ("each", "every"):
+        case attempting.AimAt() if node.what.determiner in ("each", "every"):
             plain = attrs.evolve(node.what, determiner="the").words()
             raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
-        case play.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
+        case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
             raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
-        case play.AimTo() if node.what.determiner in (*FOR_EACH, *THAT_WORDS):
+        case attempting.AimTo() if node.what.determiner in (*FOR_EACH, *THAT_WORDS):
             raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
         case sides.Placing() if node.all_but and node.count is None:
             raise Senseless(node, "All but how many?", "Write: all but 10 players")
@@ -123,14 +123,21 @@ def _refuse_kit(kit: sides.Kit) -> None:
         raise Senseless(kit.like, f"`like {kit.determiner} {kit.like.text}` is no thing.", "Write: like a …")
 
 
-def _subjects(event: when.Event) -> Iterator[Np]:
+def _subjects(event: events.Event) -> Iterator[Np]:
     """The phrases of an event that name one of many."""
     match event:
-        case when.Knocked() | when.Caught() | when.Missed() | when.Crosses() | when.Leaves() | when.HeldLong():
+        case (
+            events.Knocked()
+            | events.Caught()
+            | events.Missed()
+            | events.Crosses()
+            | events.Leaves()
+            | events.HeldLong()
+        ):
             yield event.what
-        case when.GoesThrough():
+        case events.GoesThrough():
             yield from (event.what, event.through)
-        case when.Hit() | when.HitHigh() | when.Touched() | when.Arrives():
+        case events.Hit() | events.HitHigh() | events.Touched() | events.Arrives():
             yield event.who
 
 

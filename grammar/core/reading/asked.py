@@ -13,7 +13,7 @@ from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Trigger
 from grammar.game import Game
 from grammar.sentences.base import Name, Node
-from grammar.sentences.when import Event
+from grammar.sentences.events import Event
 
 _last: list[tuple[Game, Reader]] = []  # many modifiers ask one game, one after the other
 

@@ -13,7 +13,7 @@ from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.stopping import Blocking, Means
 from grammar.core.values import SHARED, Population, SideId, Sort, Thing
 from grammar.frozen import evolve
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
 
@@ -45,7 +45,7 @@ def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blockin
 def _do_something_else(reader: Reader, who: Np) -> bool:
     """Whether any line of play gives these players anything to try in play."""
     tried = [
-        *(each.who for each in reader.game.all_of("play", play.Attempt) if each.where is None),
+        *(each.who for each in reader.game.all_of("play", attempting.Attempt) if each.where is None),
         *(each.who for each in reader.game.all_of("play", play.Touch)),
         *(each.who for each in reader.game.all_of("play", play.Take)),
     ]

@@ -36,12 +36,12 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
-from grammar.sentences import finish
+from grammar.sentences import claims
 from grammar.sentences.base import Np
 from grammar.words import listing
 
 
-def read_condition(reader: Reader, condition: finish.Condition, spoken: Spoken, each: bool = True) -> Guard:
+def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
     """A condition where `spoken` says who "it" and "the other side" are.
 
     `each`: "a side" is the side spoken of, since the sentence holds for each in turn; else it is some side.
@@ -49,9 +49,9 @@ def read_condition(reader: Reader, condition: finish.Condition, spoken: Spoken, 
     return either([every([read_claim(reader, claim, spoken, each) for claim in way.claims]) for way in condition.ways])
 
 
-def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool = True) -> Guard:
+def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool = True) -> Guard:
     """One claim. What every side has is so of all, what a side has of one."""
-    if isinstance(claim, finish.ThereAre):
+    if isinstance(claim, claims.ThereAre):
         return _of_side(reader, claim, _whoever(reader, claim), spoken)
     said = whose_side(reader.game, claim.side)
     if said.whose is Whose.ANY and each and spoken.that is not None:
@@ -63,12 +63,12 @@ def read_claim(reader: Reader, claim: finish.Claim, spoken: Spoken, each: bool =
     return either(parts) if said.whose is Whose.ANY else every(parts)
 
 
-def _whoever(reader: Reader, claim: finish.ThereAre) -> SideId:
+def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     """A side that has the place: what lies in one that is nobody's, or one side's, is there whoever speaks of it."""
     counted = claim.counted
-    placed = counted.state if isinstance(counted, finish.Counted) else None
-    things = isinstance(counted, finish.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
-    if not things or not isinstance(placed, finish.Placed):
+    placed = counted.state if isinstance(counted, claims.Counted) else None
+    things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
+    if not things or not isinstance(placed, claims.Placed):
         raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
     owners = reader.owners_of_place(reader.place(placed.where))
     if len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED:
@@ -77,7 +77,7 @@ def _whoever(reader: Reader, claim: finish.ThereAre) -> SideId:
     return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
 
 
-def _of_side(reader: Reader, claim: finish.Claim, side: SideId, spoken: Spoken) -> Guard:
+def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) -> Guard:
     others = reader.others(side)
     within = evolve(spoken, own=frozenset({side}), that=frozenset({side}), other=others or None)
     count = read_count(reader, claim.counted, side, within)
@@ -87,34 +87,34 @@ def _of_side(reader: Reader, claim: finish.Claim, side: SideId, spoken: Spoken) 
     return Compare(count, relation, bound)
 
 
-def _shrinks(counted: finish.Counted | finish.CountedPoints) -> bool:
+def _shrinks(counted: claims.Counted | claims.CountedPoints) -> bool:
     """Whether play makes less of it: targets standing, players in. Points, say, are built up instead."""
-    return isinstance(counted, finish.Counted) and (
-        counted.state is None or isinstance(counted.state, finish.Standing | finish.Inside)
+    return isinstance(counted, claims.Counted) and (
+        counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
     )
 
 
-def _amount(quantity: finish.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole]:
+def _amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole]:
     """A bare number is exact where play makes less of it, and enough once reached where it is built up."""
     match quantity:
-        case finish.NoneOf():
+        case claims.NoneOf():
             return Relation.EQUAL, 0
-        case finish.AtMost():
+        case claims.AtMost():
             return Relation.AT_MOST, quantity.count.whole
-        case finish.AtLeast():
+        case claims.AtLeast():
             return Relation.AT_LEAST, quantity.count.whole
-        case finish.Exactly():
+        case claims.Exactly():
             return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
-        case finish.AllOf() if quantity.determiner in ("all", "every", "each"):
+        case claims.AllOf() if quantity.determiner in ("all", "every", "each"):
             return Relation.AT_LEAST, WHOLE
-        case finish.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
+        case claims.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
             return Relation.AT_LEAST, 1
     raise Senseless(quantity, f"`{quantity.words()}` does not say how many.", "Write a number, no or all.")
 
 
-def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, side: SideId, spoken: Spoken) -> Count:
+def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, side: SideId, spoken: Spoken) -> Count:
     """What is counted of a side; `spoken` says whose places are meant."""
-    if isinstance(counted, finish.CountedPoints):
+    if isinstance(counted, claims.CountedPoints):
         return Points(side)
     meaning = reader.game.meaning(counted.what)
     if isinstance(meaning, PlayerMeaning):
@@ -131,7 +131,7 @@ def read_count(reader: Reader, counted: finish.Counted | finish.CountedPoints, s
 
 
 def _players(
-    reader: Reader, counted: finish.Counted, meaning: PlayerMeaning, side: SideId, spoken: Spoken
+    reader: Reader, counted: claims.Counted, meaning: PlayerMeaning, side: SideId, spoken: Spoken
 ) -> PlayersAt:
     if meaning.side not in (None, side.key):
         raise Senseless(
@@ -142,9 +142,9 @@ def _players(
     if not who:
         raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
     match counted.state:
-        case None | finish.Inside():
+        case None | claims.Inside():
             return PlayersAt(who, frozenset({Presence.PLAYING}))
-        case finish.Placed():
+        case claims.Placed():
             return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
     raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")
 
@@ -165,7 +165,7 @@ def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken
     return frozenset(At(spot) for spot in spots)
 
 
-def _balls(reader: Reader, counted: finish.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
+def _balls(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
     loads = any(reader.sort(kind) is Sort.LOAD for kind in kinds)
     match counted.state:
         case None if loads:
@@ -173,14 +173,14 @@ def _balls(reader: Reader, counted: finish.Counted, kinds: tuple[KindId, ...], s
             raise Senseless(counted, f"The {name} are whoever's place they lie in.", f"Say where: {name} in its base.")
         case None:
             return BallsAt(frozenset(kinds), frozenset({reader.own_part(side)}))
-        case finish.Placed():
+        case claims.Placed():
             spots = reader.spots(counted.state.preposition, counted.state.where, spoken, frozenset({side}))
             return BallsAt(frozenset(kinds), frozenset(spots))
     what = counted.what.text if loads else "Balls"
     raise Senseless(counted, f"{what} are never {counted.state.words()}.", "Name the place where they lie.")
 
 
-def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoken) -> ThingsAt:
+def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoken) -> ThingsAt:
     kinds = reader.kinds_meant(counted.what, *Sort)
     on_track = [kind for kind in kinds if track_start(reader, kind)]
     if on_track:
@@ -191,11 +191,11 @@ def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoke
     if not things:
         raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name targets of the kit.")
     match counted.state:
-        case None | finish.Standing():
+        case None | claims.Standing():
             return ThingsAt(things, frozenset({Posture.UP}))
-        case finish.Down():
+        case claims.Down():
             return ThingsAt(things, frozenset({Posture.DOWN}))
-        case finish.Placed():
+        case claims.Placed():
             return _placed(reader, counted.state, kinds, things, side, spoken)
     said = counted.state.words()
     raise Senseless(counted, f"The {counted.what.text} are never {said}.", "Write standing or down.")
@@ -203,7 +203,7 @@ def _things(reader: Reader, counted: finish.Counted, side: SideId, spoken: Spoke
 
 def _placed(
     reader: Reader,
-    placed: finish.Placed,
+    placed: claims.Placed,
     kinds: Iterable[KindId],
     things: frozenset[Thing],
     side: SideId,
@@ -229,8 +229,8 @@ def _kind(what: object) -> KindId | None:
     return what.kind if isinstance(what, Thing) else None
 
 
-def _on_track(reader: Reader, counted: finish.Counted, kinds: list[KindId], side: SideId) -> ThingsAt:
-    if not isinstance(counted.state, finish.AtHome):
+def _on_track(reader: Reader, counted: claims.Counted, kinds: list[KindId], side: SideId) -> ThingsAt:
+    if not isinstance(counted.state, claims.AtHome):
         raise Senseless(
             counted, f"The {counted.what.text} move along a track; at its end they are at home.", "Write: at home"
         )

@@ -12,7 +12,7 @@ from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Effect, Trigger
 from grammar.core.values import KindId, Sort
-from grammar.sentences import play, time, when
+from grammar.sentences import play, then, time, when
 from grammar.sentences.base import Node, Np, Quantity
 
 TIMES = {"count double": 2, "count three times": 3}
@@ -95,11 +95,11 @@ def read_points_count(reader: Reader, sentence: play.PointsCount, line: int) -> 
     yield PointsCount(TIMES[sentence.times], read_span(reader, sentence.span_of_time), (line,))
 
 
-def come_or_go(reader: Reader, consequence: when.ComesIn | when.TakenAway, trigger: Trigger) -> Effect:
+def come_or_go(reader: Reader, consequence: then.ComesIn | then.TakenAway, trigger: Trigger) -> Effect:
     """Balls that come into play or leave it, by the clock."""
     if not isinstance(trigger, AtTime):
         raise Senseless(consequence, "Balls come and go by the clock.", 'Say when: "after 2 min: ...".')
-    if isinstance(consequence, when.TakenAway):
+    if isinstance(consequence, then.TakenAway):
         return TakeAway(_taken(reader, consequence))
     balls = reader.balls(consequence.name)
     every_ball = consequence.number is None and consequence.determiner in ALL
@@ -121,7 +121,7 @@ def come_or_go(reader: Reader, consequence: when.ComesIn | when.TakenAway, trigg
     return ComeIn(frozenset(balls), count)
 
 
-def _taken(reader: Reader, consequence: when.TakenAway) -> frozenset[KindId]:
+def _taken(reader: Reader, consequence: then.TakenAway) -> frozenset[KindId]:
     who = consequence.who
     if not isinstance(who, Np) or not reader.kinds_meant(who, Sort.BALL):
         raise Senseless(consequence, "Only balls are taken away.", "Write: all balls are taken away")

@@ -9,7 +9,7 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import AreaId, Population, SideId, Spot
 from grammar.meanings import PlaceMeaning
-from grammar.sentences import play, when
+from grammar.sentences import resting, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 
@@ -28,11 +28,11 @@ def sent_over(reader: Reader, effects: Iterable[when.Consequence]) -> Mapping[Ar
 
 def _places(reader: Reader, effect: when.Consequence) -> Iterator[Np]:
     match effect:
-        case when.Waits():
+        case then.Waits():
             yield effect.where
-        case when.Joins(what=Np() as what):
+        case then.Joins(what=Np() as what):
             yield what
-        case when.MovesTo(place=RestTo() | play.RestThere() as place):
+        case then.MovesTo(place=RestTo() | resting.RestThere() as place):
             if not (isinstance(effect.who, Np) and reader.is_kit(effect.who)):
                 yield place.where
 

@@ -30,18 +30,18 @@ from grammar.core.reading.services import (
 )
 from grammar.core.reading.target_points import read_set_points, read_target_points
 from grammar.core.reading.when_lines import read_when
-from grammar.sentences import ball, blocking, finish, limits, play, points, when
+from grammar.sentences import ball, blocking, finish, limits, play, points, queues, resting, when
 from grammar.sentences.base import Node
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
 DOINGS: Readers = {
     play.Stay: read_stay,
-    play.Rest: read_rest,
+    resting.Rest: read_rest,
     ball.CatcherHas: read_catcher_has,
     ball.FirstHas: read_first_has,
-    play.Fetch: read_fetch,
-    play.NobodyFetches: read_nobody_fetches,
-    play.Free: read_free,
+    resting.Fetch: read_fetch,
+    resting.NobodyFetches: read_nobody_fetches,
+    queues.Free: read_free,
     play.ComesBack: read_comes_back,
     play.StandUp: read_stand_up,
     play.HoldLimit: read_hold,

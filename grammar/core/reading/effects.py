@@ -45,7 +45,7 @@ from grammar.core.values import (
     Spot,
 )
 from grammar.meanings import PlaceMeaning
-from grammar.sentences import finish, lives, play, when
+from grammar.sentences import finish, lives, queues, resting, then, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
 
@@ -53,74 +53,74 @@ from grammar.sentences.base import AnySide, Np, SideNamed
 def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
     """The effects of one consequence. Raises Senseless."""
     match consequence:
-        case when.StaysDown() | when.StandsUp():
+        case then.StaysDown() | then.StandsUp():
             yield _fallen(reader, consequence, moment)
-        case when.TakenOver():
+        case then.TakenOver():
             things_of(moment, consequence)
             yield Own(_side(reader, consequence.side, moment))
-        case when.Steps():
+        case then.Steps():
             yield stepped(reader, consequence, moment)
-        case when.MovesTo():
+        case then.MovesTo():
             yield from _sent(reader, consequence, moment)
         case HasBall():
             yield from has_ball(reader, consequence, moment)
-        case when.Waits():
+        case then.Waits():
             yield from _made_to_wait(reader, consequence, moment)
-        case when.Out():
+        case then.Out():
             yield from (Go(mover.who, Presence.OUT) for mover in movers(reader, consequence.who, moment))
-        case when.Returns():
+        case then.Returns():
             yield from _returned(reader, consequence, moment)
-        case when.Joins():
+        case then.Joins():
             yield from _joined(reader, consequence, moment)
-        case when.TurnsInto():
+        case then.TurnsInto():
             yield from with_a_task(reader, consequence, moment)
-        case when.ChangesPlaces():
+        case then.ChangesPlaces():
             yield from _swapped(reader, consequence, moment)
-        case when.Scores():
+        case then.Scores():
             yield from _scored(reader, consequence, moment)
         case finish.SideWins():
             yield Finish(_side(reader, consequence.side, moment))
-        case when.SideLoses():
+        case then.SideLoses():
             yield _lost(reader, consequence, moment)
         case lives.LosesLife() | lives.WinsLife():
             yield from (life_of(reader, consequence, each.who) for each in movers(reader, consequence.who, moment))
-        case when.ComesIn() | when.TakenAway():
+        case then.ComesIn() | then.TakenAway():
             yield come_or_go(reader, consequence, moment.trigger)
-        case when.StartsAgain():
+        case then.StartsAgain():
             yield StartAgain.EVERYTHING
-        case when.Drops() | when.GoesBack():
+        case then.Drops() | then.GoesBack():
             yield from set_down(reader, consequence, moment)
-        case when.PlaysOn():
+        case then.PlaysOn():
             yield from _nothing_changes(consequence, moment)
         case _:
             assert_never(consequence)
 
 
-def _nothing_changes(consequence: when.PlaysOn, moment: Moment) -> Iterator[PlayOn]:
+def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[PlayOn]:
     if isinstance(moment.trigger, AtTime):
         raise Senseless(consequence, "Then nothing happens at this time.", "Say what does, or leave it out.")
     if moment.result in (*ON_A_PLAYER, Result.CAUGHT):
         yield PlayOn.PLAY_ON
 
 
-def _scored(reader: Reader, consequence: when.Scores, moment: Moment) -> Iterator[Effect]:
+def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterator[Effect]:
     sign = 1 if consequence.verb == "scores" else -1
     for side in _sides(reader, consequence.side, moment):
         yield Add(side, sign * consequence.points.whole)
 
 
-def _made_to_wait(reader: Reader, consequence: when.Waits, moment: Moment) -> Iterator[Go]:
+def _made_to_wait(reader: Reader, consequence: then.Waits, moment: Moment) -> Iterator[Go]:
     for mover in movers(reader, consequence.who, moment):
         yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
 
 
-def _fallen(reader: Reader, consequence: when.StaysDown | when.StandsUp, moment: Moment) -> Put:
+def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp, moment: Moment) -> Put:
     if all(track_start(reader, thing.kind) for thing in things_of(moment, consequence)):
         raise Senseless(consequence, "What stands on a track does not fall.", "Say how many steps it moves.")
-    return Put(Posture.DOWN if isinstance(consequence, when.StaysDown) else Posture.UP)
+    return Put(Posture.DOWN if isinstance(consequence, then.StaysDown) else Posture.UP)
 
 
-def _lost(reader: Reader, consequence: when.SideLoses, moment: Moment) -> Finish:
+def _lost(reader: Reader, consequence: then.SideLoses, moment: Moment) -> Finish:
     others = reader.others(_side(reader, consequence.side, moment))
     if len(others) != 1:
         title = f"{len(others)} sides are left, of which none has won."
@@ -142,7 +142,7 @@ def _side(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
     return the_one(whose_side(reader.game, phrase), frozenset(_sides(reader, phrase, moment)), "it is")
 
 
-def _sent(reader: Reader, consequence: when.MovesTo, moment: Moment) -> Iterator[Effect]:
+def _sent(reader: Reader, consequence: then.MovesTo, moment: Moment) -> Iterator[Effect]:
     who, place = consequence.who, consequence.place
     if isinstance(who, Np) and reader.kinds_meant(who, Sort.LOAD) and moment.result in ON_A_PLAYER:
         yield from sent_load(reader, who, place, moment)
@@ -150,14 +150,14 @@ def _sent(reader: Reader, consequence: when.MovesTo, moment: Moment) -> Iterator
     if isinstance(who, Np) and reader.is_kit(who):
         yield from sent_thing_or_ball(reader, who, place, moment)
         return
-    if not isinstance(place, RestTo | play.RestThere):
+    if not isinstance(place, RestTo | resting.RestThere):
         raise Senseless(place, "Players go to an area of the sheet.", "Name a bench, a queue or another area.")
-    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    preposition = place.preposition if isinstance(place, resting.RestThere) else None
     for mover in movers(reader, who, moment):
         yield Go(mover.who, area_of(reader, preposition, place.where, mover, moment))
 
 
-def _returned(reader: Reader, consequence: when.Returns, moment: Moment) -> Iterator[Go]:
+def _returned(reader: Reader, consequence: then.Returns, moment: Moment) -> Iterator[Go]:
     for mover in movers(reader, consequence.who, moment):
         if isinstance(mover.who, AllPlaying):
             kinds = (AreaKind.QUEUE, AreaKind.BENCH)
@@ -187,7 +187,7 @@ def mate_is_away(moment: Moment) -> bool:
     )
 
 
-def _joined(reader: Reader, consequence: when.Joins, moment: Moment) -> Iterator[Go]:
+def _joined(reader: Reader, consequence: then.Joins, moment: Moment) -> Iterator[Go]:
     what = consequence.what
     for mover in movers(reader, consequence.who, moment):
         if isinstance(what, Np) and isinstance(reader.game.meaning(what.name), PlaceMeaning):
@@ -213,12 +213,12 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
     return the_one(said, spoken.meant(said, frozenset()), "it is")
 
 
-def _swapped(reader: Reader, consequence: when.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
+def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
     who, other = consequence.who, consequence.other
-    if isinstance(who, Np) and isinstance(other, play.Queued | play.AllQueued):
+    if isinstance(who, Np) and isinstance(other, queues.Queued | queues.AllQueued):
         for mover in movers(reader, who, moment):
             assert not isinstance(mover.who, Waiting)
-            if isinstance(mover.who, AllPlaying) != isinstance(other, play.AllQueued):
+            if isinstance(mover.who, AllPlaying) != isinstance(other, queues.AllQueued):
                 raise Senseless(consequence, "One changes with one, all with all.", "Write: all … with all in …")
             for waiting in waiting_of(reader, other, moment, mover.side):
                 assert isinstance(waiting.who, Waiting)

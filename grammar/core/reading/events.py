@@ -37,13 +37,13 @@ from grammar.core.values import (
     Sort,
 )
 from grammar.frozen import evolve, field, frozen
-from grammar.sentences import finish, lives, time, when
+from grammar.sentences import claims, events, lives, time
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.fouls import Fouls
 from grammar.sentences.runs import InARow
 
-ON_PLAYERS = {when.Hit: Result.HIT, when.Touched: Result.TOUCHED, when.HitHigh: Result.HIGH}
+ON_PLAYERS = {events.Hit: Result.HIT, events.Touched: Result.TOUCHED, events.HitHigh: Result.HIGH}
 MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
 
 
@@ -66,10 +66,10 @@ class Moment:
         return self.trigger.result if isinstance(self.trigger, Happening) else None
 
 
-def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
+def moments(reader: Reader, event: events.Event) -> Iterator[Moment]:
     """All triggers of an event, with what its words mean in each."""
     match event:
-        case when.Becomes():
+        case events.Becomes():
             yield from _becoming(reader, event.claim)
         case InARow():
             yield from _runs(reader, event)
@@ -80,10 +80,10 @@ def moments(reader: Reader, event: when.Event) -> Iterator[Moment]:
             yield Moment(read_moment(reader, event), Spoken(reader.side_ids), None, None)
         case Fouls():
             yield from _fouls(reader, event)
-        case when.EveryoneHolds():
+        case events.EveryoneHolds():
             everybody = frozenset(reader.populations(reader.side_ids))
             yield Moment(AllHold(everybody, seconds(event.time)), Spoken(reader.side_ids), None, None)
-        case when.HeldLong():
+        case events.HeldLong():
             balls, limit = frozenset(reader.balls(event.what)), seconds(event.limit)
             for side in reader.side_ids:
                 yield _kept(reader, side, balls, limit)
@@ -125,14 +125,14 @@ def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fract
     return Moment(trigger, _spoken(reader, side, concerned, None), side, concerned)
 
 
-def _becoming(reader: Reader, claim: finish.Claim) -> Iterator[Moment]:
+def _becoming(reader: Reader, claim: claims.Claim) -> Iterator[Moment]:
     """For each side in turn where it speaks of "a side", else for the one that it names."""
     for side, spoken in each_spoken_of(reader, claim):
         guard = read_claim(reader, claim, spoken)
         yield Moment(Becomes(guard), _one_other(reader, spoken, side), None, None, side)
 
 
-def each_spoken_of(reader: Reader, claim: finish.Claim) -> Iterator[tuple[SideId | None, Spoken]]:
+def each_spoken_of(reader: Reader, claim: claims.Claim) -> Iterator[tuple[SideId | None, Spoken]]:
     """The sides of which a claim speaks in turn, with what "it" and "the other side" mean then."""
     said = whose_side(reader.game, claim.side)
     if said.whose is Whose.NAMED:
@@ -168,7 +168,7 @@ def _spoken(reader: Reader, actor: SideId, concerned: SideId | None, result: Res
     return Spoken(reader.side_ids, own=None, that=one, other=other, parts=parts)
 
 
-def _of_attempts(reader: Reader, event: when.Event, side: SideId, against: Owner) -> Iterator[Moment]:
+def _of_attempts(reader: Reader, event: events.Event, side: SideId, against: Owner) -> Iterator[Moment]:
     happening = _happening(reader, event, side, against)
     if happening is None:
         return
@@ -186,7 +186,7 @@ def _seen_by(reader: Reader, side: SideId) -> Spoken:
     return Spoken(reader.side_ids, other=reader.others(side) or None, parts={Whose.ACTOR: frozenset({side})})
 
 
-def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) -> Happening | None:
+def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner) -> Happening | None:
     """What has to happen, where the event can happen between these two at all."""
     by = frozenset(reader.populations([side]))
     owner = frozenset({against})
@@ -195,43 +195,43 @@ def _happening(reader: Reader, event: when.Event, side: SideId, against: Owner) 
     no_ball: frozenset[KindId | None] = frozenset({None})
     any_ball = no_ball | frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)
     match event:
-        case when.Knocked():
+        case events.Knocked():
             things = reader.thing_phrase(event.what, spoken, anybody, Sort.TARGET, Sort.BODY)
             to = frozenset(thing for thing in things if thing.owner == against)
             return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
-        case when.Hit() | when.Touched() | when.HitHigh():
+        case events.Hit() | events.Touched() | events.HitHigh():
             meant = frozenset(players_of_event(reader, event.who, spoken)) & frozenset(players_against(reader, against))
-            hit = with_load(reader, meant, None if isinstance(event, when.HitHigh) else event.load)
+            hit = with_load(reader, meant, None if isinstance(event, events.HitHigh) else event.load)
             return Happening(ON_PLAYERS[type(event)], by, ALL_SKILLS, any_ball, owner, hit) if hit else None
-        case when.GoesThrough():
+        case events.GoesThrough():
             rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)
             through = frozenset(ring for ring in rings if ring.owner == against)
             balls = balls_of_event(reader, event.what)
             return Happening(Result.THROUGH, by, ALL_SKILLS, balls, owner, through) if through else None
-        case when.Crosses():
+        case events.Crosses():
             lines = frozenset(line for line in lines_crossed(reader, event.line, spoken) if line.owner == against)
             balls = balls_of_event(reader, event.what)
             return Happening(Result.CROSSED, by, ALL_SKILLS, balls, owner, lines) if lines else None
-        case when.Arrives():
+        case events.Arrives():
             along = carried_along(reader, event.who, spoken)
             if along is not None:
                 return Happening(Result.ARRIVED, by, ALL_SKILLS, along[0] or any_ball, frozenset(), along[1])
             who = arriving(reader, event.who, spoken) & by
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
-        case when.Caught():
+        case events.Caught():
             return _caught(reader, event, side, against, spoken)
         case Blocked() | Intercepted():
             return stopped(reader, event, by, owner)
-        case when.Missed() | when.Leaves():
-            if isinstance(event, when.Leaves):
+        case events.Missed() | events.Leaves():
+            if isinstance(event, events.Leaves):
                 only_the_court(reader, event.where)
-            result = Result.MISSED if isinstance(event, when.Missed) else Result.LEFT
+            result = Result.MISSED if isinstance(event, events.Missed) else Result.LEFT
             skills, balls = with_which(reader, event.what)
             return Happening(result, by, skills, balls, owner)
     raise TypeError(type(event).__name__)
 
 
-def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
+def _caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
     """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
     skills, balls = with_which(reader, event.what)
     by = frozenset(reader.populations([side]))
@@ -243,7 +243,7 @@ def _caught(reader: Reader, event: when.Caught, side: SideId, against: Owner, sp
     return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)
 
 
-def _mates_at(reader: Reader, event: when.Caught, spoken: Spoken) -> frozenset[Presence | At]:
+def _mates_at(reader: Reader, event: events.Caught, spoken: Spoken) -> frozenset[Presence | At]:
     assert event.where is not None
     if reader.place(event.where) in (Landmark.HALF, Landmark.COURT):
         return frozenset({Presence.PLAYING})

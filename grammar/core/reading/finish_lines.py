@@ -13,7 +13,7 @@ from grammar.core.reading.events import of_one
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.core.values import SideId
-from grammar.sentences import finish
+from grammar.sentences import claims, finish
 from grammar.sentences.base import AnySide, Node, SideRef
 
 
@@ -36,7 +36,7 @@ def read_end(reader: Reader, sentence: Node, line: int) -> Iterator[End]:
             yield from _ends_when(reader, sentence, line)
 
 
-def _in_turn(reader: Reader, subject: AnySide, condition: finish.Condition) -> Iterator[tuple[SideId, Spoken, bool]]:
+def _in_turn(reader: Reader, subject: AnySide, condition: claims.Condition) -> Iterator[tuple[SideId, Spoken, bool]]:
     """The sides that a sentence speaks of in turn; whether "a side" in its condition is that side."""
     said = whose_side(reader.game, subject)
     if said.whose is Whose.NAMED:
@@ -55,7 +55,7 @@ def _in_turn(reader: Reader, subject: AnySide, condition: finish.Condition) -> I
         yield side, of_one(reader, side), True
 
 
-def _forms(reader: Reader, condition: finish.Condition) -> list[Claimed]:
+def _forms(reader: Reader, condition: claims.Condition) -> list[Claimed]:
     return [whose_side(reader.game, claim.side) for way in condition.ways for claim in way.claims]
 
 
@@ -126,7 +126,7 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
             return Best(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
-                best = isinstance(result.counted, finish.CountedPoints) and any(side.solo for side in reader.sides)
+                best = isinstance(result.counted, claims.CountedPoints) and any(side.solo for side in reader.sides)
                 hint = "the player with the most points wins" if best else "nobody wins"
                 raise Senseless(result, "There is only one side, so that none has more.", f"Write: {hint}")
             counts = frozenset(
@@ -143,7 +143,7 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
         of_points = [
             each
             for each in others
-            if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", finish.CountedPoints)
+            if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", claims.CountedPoints)
         ]
         if len(others) != 1 or not of_points:
             hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"

@@ -12,16 +12,16 @@ from grammar.core.reading.services import doers_of, spots_of_place
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
 from grammar.meanings import TeacherMeaning
-from grammar.sentences import play
+from grammar.sentences import play, queues
 from grammar.sentences.base import Np
 
 MOST_TOGETHER = 4  # our choice: more than four have no room around one
 
 
-def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
+def read_free(reader: Reader, sentence: queues.Free, line: int) -> Iterator[Free]:
     """Who brings back whom."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
-    turn = Turn(sentence.queued.end) if isinstance(sentence.queued, play.Queued) else Turn.ALL
+    turn = Turn(sentence.queued.end) if isinstance(sentence.queued, queues.Queued) else Turn.ALL
     where, together = sentence.queued.where, _together(reader, sentence)
     for who, side in doers_of(reader, sentence.who):
         spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
@@ -32,7 +32,7 @@ def read_free(reader: Reader, sentence: play.Free, line: int) -> Iterator[Free]:
                 yield Free(who, waiting, per_minute, (line,), together)
 
 
-def _together(reader: Reader, sentence: play.Free) -> int:
+def _together(reader: Reader, sentence: queues.Free) -> int:
     """How many it takes to bring somebody back."""
     number = sentence.number
     if number is None:
@@ -45,7 +45,7 @@ def _together(reader: Reader, sentence: play.Free) -> int:
 
 
 def _freed_sides(
-    reader: Reader, sentence: play.Free, owner: Owner, at: frozenset[Spot], side: SideId | None
+    reader: Reader, sentence: queues.Free, owner: Owner, at: frozenset[Spot], side: SideId | None
 ) -> tuple[SideId, ...]:
     """Whose players are brought back: players free their own, the teacher whoever waits there."""
     there = _waiting(reader, owner, at)

@@ -63,7 +63,7 @@ from grammar.core.stopping import Blocking
 from grammar.core.values import Population, SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
-from grammar.sentences import ball, finish, head, lives, play, sides, space, when
+from grammar.sentences import attempting, ball, finish, head, lives, play, sides, space, then, when
 from grammar.sentences.base import Node
 from grammar.sentences.blocking import Blocks
 from grammar.tree import GameSheet
@@ -117,7 +117,7 @@ def _declare(reading: Reading) -> None:
     for take, line in reading.all_of(play.Take):
         reader.laden.extend(reading.add(take, line, partial(carrying, busy)))
     effects = [effect for rule, _ in reading.all_of(when.When) for effect in rule.consequences]
-    reader.changing_owners = any(isinstance(effect, when.TakenOver) for effect in effects)
+    reader.changing_owners = any(isinstance(effect, then.TakenOver) for effect in effects)
     reader.sent_over = sent_over(reader, effects)
     for placing, line in reading.all_of(sides.Placing):
         reader.starts.extend(reading.add(placing, line, read_placing))
@@ -147,7 +147,7 @@ def _doings(reading: Reading) -> None:
         return
     busy = with_own_task(reader, _tries(reading))
     offers: list[Offer] = []
-    for attempt, line in reading.all_of(play.Attempt):
+    for attempt, line in reading.all_of(attempting.Attempt):
         offers.extend(reading.add(attempt, line, partial(read_attempt, busy)))
     touches = reading.all_of(play.Touch)
     touching = [offer for touch, line in touches for offer in reading.add(touch, line, partial(read_touch, busy))]
@@ -169,7 +169,7 @@ def _doings(reading: Reading) -> None:
 
 def _tries(reading: Reading) -> list[Trying | play.Idle]:
     """All that players try, or are said to leave, as the sheet says it."""
-    kinds: tuple[type[Trying | play.Idle], ...] = (play.Attempt, play.Touch, play.Take, play.Idle)
+    kinds: tuple[type[Trying | play.Idle], ...] = (attempting.Attempt, play.Touch, play.Take, play.Idle)
     return [said for kind in kinds for said, _ in reading.all_of(kind)]
 
 

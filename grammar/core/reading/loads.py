@@ -12,14 +12,14 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, the_one, whose
 from grammar.core.rules import ON_A_PLAYER, Happening, Person
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
-from grammar.sentences import play, when
+from grammar.sentences import resting, then
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 
 
-def set_down(reader: Reader, consequence: when.Drops | when.GoesBack, moment: Moment) -> Iterator[SetDown]:
+def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Moment) -> Iterator[SetDown]:
     """ "that player drops the log": it lies where they are. "The log goes back": to where it was taken from."""
-    if isinstance(consequence, when.GoesBack):
+    if isinstance(consequence, then.GoesBack):
         yield SetDown(_carried(reader, consequence.what, moment), Lies.BACK)
         return
     for mover in movers(reader, consequence.who, moment):
@@ -28,11 +28,11 @@ def set_down(reader: Reader, consequence: when.Drops | when.GoesBack, moment: Mo
         yield SetDown(_carried(reader, consequence.what, moment), Lies.THERE)
 
 
-def sent_load(reader: Reader, what: Np, place: play.RestingPlace, moment: Moment) -> Iterator[SetDown]:
+def sent_load(reader: Reader, what: Np, place: resting.RestingPlace, moment: Moment) -> Iterator[SetDown]:
     """ "the log goes to the tagger's base"."""
-    if not isinstance(place, RestTo | play.RestThere):
+    if not isinstance(place, RestTo | resting.RestThere):
         raise Senseless(place, "What was carried goes to a place.", "Name a half, a base or another area.")
-    preposition = place.preposition if isinstance(place, play.RestThere) else None
+    preposition = place.preposition if isinstance(place, resting.RestThere) else None
     spots = reader.spots(preposition, place.where, moment.spoken, _own(moment))
     if len(spots) != 1:
         the_one(whose(reader.game, place.where, place=True), frozenset(_owners(spots)), "it is")

@@ -37,12 +37,12 @@ from grammar.core.values import (
     TrackId,
 )
 from grammar.meanings import PlaceMeaning, side_named
-from grammar.sentences import play, when
+from grammar.sentences import resting, then
 from grammar.sentences.ball import HasBall
 from grammar.sentences.base import Np
 
 
-def sent_thing_or_ball(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> Iterator[Effect]:
+def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> Iterator[Effect]:
     """What a line sends somewhere: a thing along its track, the ball of the event, or all balls."""
     loads = frozenset(reader.kinds_meant(who, Sort.LOAD))
     if not loads and not reader.kinds_meant(who, Sort.BALL):
@@ -100,8 +100,8 @@ def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[E
     yield _given(reader, consequence.ball, balls, with_side(reader, said, moment.spoken), moment)
 
 
-def _put_on_step(reader: Reader, who: Np, place: play.RestingPlace, moment: Moment) -> PutOnStep:
-    if not isinstance(place, play.RestOnStep):
+def _put_on_step(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> PutOnStep:
+    if not isinstance(place, resting.RestOnStep):
         raise Senseless(place, "A thing that stands goes nowhere, unless along a track.", "Write: to step 3 of the …")
     meaning = reader.game.meaning(place.where.name)
     track = TrackId(meaning.place) if isinstance(meaning, PlaceMeaning) else None
@@ -124,7 +124,7 @@ def _put_on_step(reader: Reader, who: Np, place: play.RestingPlace, moment: Mome
     return PutOnStep(thing, to, OnStep(track, 0 if moment.of_each == known.homes[0] else known.steps))
 
 
-def stepped(reader: Reader, consequence: when.Steps, moment: Moment) -> Shift:
+def stepped(reader: Reader, consequence: then.Steps, moment: Moment) -> Shift:
     """Towards one home is away from the other."""
     homes = {
         track.homes

@@ -26,7 +26,7 @@ from grammar.core.values import (
 )
 from grammar.frozen import evolve, frozen
 from grammar.meanings import AgentMeaning, MateMeaning, PlayerMeaning, SideMeaning
-from grammar.sentences import play, when
+from grammar.sentences import queues, then
 from grammar.sentences.base import Node, Np
 
 ALL = ("all", "every", "each")
@@ -40,9 +40,9 @@ class Mover:
     side: SideId | None
 
 
-def movers(reader: Reader, who: when.Who, moment: Moment) -> tuple[Mover, ...]:
+def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
     """Everybody whom a phrase means: a person of the event, all who play, or who wait."""
-    if isinstance(who, play.Queued | play.AllQueued):
+    if isinstance(who, queues.Queued | queues.AllQueued):
         return tuple(waiting_of(reader, who, moment, None))
     meaning = reader.game.meaning(who.name)
     if isinstance(moment.trigger, InARow) and not (isinstance(meaning, PlayerMeaning) and who.determiner in ALL):
@@ -136,12 +136,12 @@ def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
 
 
 def waiting_of(
-    reader: Reader, who: play.Queued | play.AllQueued, moment: Moment, own: SideId | None
+    reader: Reader, who: queues.Queued | queues.AllQueued, moment: Moment, own: SideId | None
 ) -> Iterator[Mover]:
     """Those in a queue; where the phrase does not say whose: one's `own`, else that of who acted or caught."""
-    if isinstance(who, play.AllQueued) and who.determiner not in ("all", "every", "each"):
+    if isinstance(who, queues.AllQueued) and who.determiner not in ("all", "every", "each"):
         raise Senseless(who, f"`{who.words()}` does not say how many.", "Write: all in …, or the first in …")
-    turn = Turn(who.end) if isinstance(who, play.Queued) else Turn.ALL
+    turn = Turn(who.end) if isinstance(who, queues.Queued) else Turn.ALL
     default = own or moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
     spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
@@ -164,9 +164,9 @@ def waiting_of(
         yield Mover(Waiting(players, frozenset({spot}), turn, how_many_wait(who, players)), one)
 
 
-def how_many_wait(who: play.Queued | play.AllQueued, players: frozenset[Population]) -> int:
+def how_many_wait(who: queues.Queued | queues.AllQueued, players: frozenset[Population]) -> int:
     """ "The first 3": of players who are alike, so that it is all one who of them is which."""
-    if not isinstance(who, play.Queued) or who.number is None:
+    if not isinstance(who, queues.Queued) or who.number is None:
         return 1
     number = who.number
     if number.value != number.whole or number.whole < 1:

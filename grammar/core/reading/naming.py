@@ -5,30 +5,30 @@ from __future__ import annotations
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Whose, whose
 from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning
-from grammar.sentences import when
+from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocked
 
 
-def named_in(reader: Reader, event: when.Event) -> int:
+def named_in(reader: Reader, event: events.Event) -> int:
     """How much an event names: a kind, a role, an owner, a skill, a place."""
     match event:
-        case when.Knocked():
+        case events.Knocked():
             phrases: tuple[Np | None, ...] = (event.what,)
-        case when.HitHigh():
+        case events.HitHigh():
             phrases = (event.who,)
-        case when.Hit() | when.Touched():
+        case events.Hit() | events.Touched():
             phrases = (event.who, event.load)
-        case when.Arrives():
+        case events.Arrives():
             phrases = (event.who,)
-        case when.GoesThrough():
+        case events.GoesThrough():
             phrases = (event.what, event.through)
-        case when.Crosses():
+        case events.Crosses():
             phrases = (event.what, event.line)
-        case when.Caught():
+        case events.Caught():
             phrases = (event.what, event.where)
-        case when.Missed() | when.Leaves() | Blocked():
+        case events.Missed() | events.Leaves() | Blocked():
             phrases = (event.what,)
         case Intercepted():
             return 1 + isinstance(reader.game.meaning(event.what.name), KitMeaning)  # it says that it is a pass

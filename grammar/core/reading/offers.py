@@ -31,11 +31,11 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 from grammar.sentences.base import Np
 
-Details = dict[type, play.Detail]
-Trying = play.Attempt | play.Touch | play.Take
+Details = dict[type, attempting.Detail]
+Trying = attempting.Attempt | play.Touch | play.Take
 CARRYING = (Skill.CARRY, Skill.TOW, Skill.PUSH, Skill.RUN)
 
 
@@ -53,7 +53,7 @@ def with_own_task(reader: Reader, sentences: Iterable[Trying | play.Idle]) -> fr
     """The populations of a role that a line of the play names: they play that and nothing else."""
     found: set[Population] = set()
     for sentence in sentences:
-        if isinstance(sentence, play.Attempt) and sentence.where is not None:
+        if isinstance(sentence, attempting.Attempt) and sentence.where is not None:
             continue  # what they may do while they wait is no task in play
         try:
             found |= {each for each in acting(reader, sentence.who) if reader.player_phrase(sentence.who)[1]}
@@ -62,7 +62,9 @@ def with_own_task(reader: Reader, sentences: Iterable[Trying | play.Idle]) -> fr
     return frozenset(found)
 
 
-def read_attempt(busy: frozenset[Population], reader: Reader, sentence: play.Attempt, line: int) -> Iterator[Offer]:
+def read_attempt(
+    busy: frozenset[Population], reader: Reader, sentence: attempting.Attempt, line: int
+) -> Iterator[Offer]:
     """All offers of a line."""
     named = reader.player_phrase(sentence.who)[1] is not None
     details = details_of(sentence)
@@ -86,24 +88,24 @@ def details_of(sentence: Trying) -> Details:
     details: Details = {type(each): each for each in sentence.details}
     if len(details) < len(sentence.details):
         raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
-    one_by_one = details.get(play.AtATime)
+    one_by_one = details.get(attempting.AtATime)
     if one_by_one is not None and not isinstance(sentence, play.Take):
         title = "Only of those who take something from place to place is it counted how many go at a time."
         raise Senseless(one_by_one, title, "Leave it out, or write: players take a log from … to …")
     return details
 
 
-def _goes_or_sends(sentence: play.Attempt) -> None:
+def _goes_or_sends(sentence: attempting.Attempt) -> None:
     """To carry, tow or run is from place to place; to throw, roll, kick, strike or pass is at something."""
     for skill in sentence.skills:
         for aim in sentence.aims:
-            on_the_way = isinstance(aim, play.AimBetween)
+            on_the_way = isinstance(aim, attempting.AimBetween)
             if Skill(skill) is not Skill.PUSH and (Skill(skill) in CARRYING) != on_the_way:
                 way = "does not go from place to place" if on_the_way else "goes from place to place"
                 raise Senseless(aim, f"To {skill} {way}.", "Take another skill, or say at what they aim.")
 
 
-def _of(reader: Reader, sentence: play.Attempt, details: Details, who: Population, line: int) -> Iterator[Offer]:
+def _of(reader: Reader, sentence: attempting.Attempt, details: Details, who: Population, line: int) -> Iterator[Offer]:
     spoken = spoken_by(reader, who.side)
     skills = tuple(Skill(skill) for skill in sentence.skills)
     balls, load = _with_what(reader, sentence, who, spoken)
@@ -112,16 +114,16 @@ def _of(reader: Reader, sentence: play.Attempt, details: Details, who: Populatio
         return
     if len(set(aims)) < len(aims):
         raise Senseless(sentence, "This line aims twice at the same.", "Keep one of them.")
-    share = details.get(play.PartOf)
+    share = details.get(attempting.PartOf)
     only = only_of(reader, details, spoken)
     at = _waiting_at(reader, sentence, spoken)
     for ball in balls:
         attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
-        part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
+        part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
         yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at)
 
 
-def _waiting_at(reader: Reader, sentence: play.Attempt, spoken: Spoken) -> frozenset[Spot]:
+def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) -> frozenset[Spot]:
     """Where those of a line wait who act from outside; any place of that name where it does not say whose."""
     if sentence.where is None:
         return frozenset()
@@ -135,7 +137,7 @@ def _waiting_at(reader: Reader, sentence: play.Attempt, spoken: Spoken) -> froze
 
 
 def _with_what(
-    reader: Reader, sentence: play.Attempt, who: Population, spoken: Spoken
+    reader: Reader, sentence: attempting.Attempt, who: Population, spoken: Spoken
 ) -> tuple[tuple[KindId | None, ...], frozenset[Thing]]:
     """The kinds of balls, or the load, of an attempt."""
     if sentence.ball is None:
@@ -154,30 +156,30 @@ def _with_what(
 
 def only_of(reader: Reader, details: Details, spoken: Spoken) -> Guard:
     """When alone it may be tried; "it" and "a side" are those who act."""
-    asked, span = details.get(play.OnlyWhen), details.get(play.OnlyIn)
+    asked, span = details.get(attempting.OnlyWhen), details.get(attempting.OnlyIn)
     only: Guard = ALWAYS
-    if isinstance(asked, play.OnlyWhen):
+    if isinstance(asked, attempting.OnlyWhen):
         told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
         only = read_condition(reader, asked.condition, told)
-    return within_span(reader, span.span_of_time if isinstance(span, play.OnlyIn) else None, only)
+    return within_span(reader, span.span_of_time if isinstance(span, attempting.OnlyIn) else None, only)
 
 
 def figures_of(reader: Reader, details: Details, spoken: Spoken) -> Figures:
     """The figures of a line."""
-    chance, caught = details.get(play.SucceedChance), details.get(play.CaughtChance)
-    bounced = details.get(play.BounceShare)
-    pace, away, stray = details.get(play.Pace), details.get(play.FromWhere), details.get(play.Stray)
+    chance, caught = details.get(attempting.SucceedChance), details.get(attempting.CaughtChance)
+    bounced = details.get(attempting.BounceShare)
+    pace, away, stray = details.get(attempting.Pace), details.get(attempting.FromWhere), details.get(attempting.Stray)
     return Figures(
-        Fraction(chance.times.whole, chance.of.whole) if isinstance(chance, play.SucceedChance) else None,
-        Fraction(caught.times.whole, caught.of.whole) if isinstance(caught, play.CaughtChance) else None,
-        exactly(pace.times) if isinstance(pace, play.Pace) else None,
-        metres(away.distance) if isinstance(away, play.FromWhere) else None,
-        _stray(reader, stray, spoken) if isinstance(stray, play.Stray) else None,
-        Fraction(bounced.times.whole, bounced.of.whole) if isinstance(bounced, play.BounceShare) else None,
+        Fraction(chance.times.whole, chance.of.whole) if isinstance(chance, attempting.SucceedChance) else None,
+        Fraction(caught.times.whole, caught.of.whole) if isinstance(caught, attempting.CaughtChance) else None,
+        exactly(pace.times) if isinstance(pace, attempting.Pace) else None,
+        metres(away.distance) if isinstance(away, attempting.FromWhere) else None,
+        _stray(reader, stray, spoken) if isinstance(stray, attempting.Stray) else None,
+        Fraction(bounced.times.whole, bounced.of.whole) if isinstance(bounced, attempting.BounceShare) else None,
     )
 
 
-def _stray(reader: Reader, stray: play.Stray, spoken: Spoken) -> Stray:
+def _stray(reader: Reader, stray: attempting.Stray, spoken: Spoken) -> Stray:
     assert spoken.other is not None
     things = reader.thing_phrase(stray.what, spoken, spoken.other, Sort.TARGET)
     return Stray(Fraction(stray.times.whole, stray.of.whole), frozenset(things))

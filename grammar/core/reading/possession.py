@@ -19,7 +19,7 @@ from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, Landmark, Owner, SideId, Spot
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, side_named
-from grammar.sentences import play
+from grammar.sentences import resting
 from grammar.sentences.ball import BeginsWith, CatcherHas, FirstHas, HasBall, KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Node
 from grammar.words import listing
@@ -36,7 +36,7 @@ def gives_the_ball(game: Game, node: Node) -> bool:
     return any(gives_the_ball(game, part) for part in parts if isinstance(part, Node))
 
 
-def side_of_place(game: Game, place: play.RestingPlace) -> Claimed | None:
+def side_of_place(game: Game, place: resting.RestingPlace) -> Claimed | None:
     """The side to which a ball goes, where the phrase names a side or somebody of it instead of a place."""
     if isinstance(place, KeptBy):
         return side_of_place(game, place.whom) or _no_side(place)

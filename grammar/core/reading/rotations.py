@@ -10,7 +10,7 @@ from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless, Whose
 from grammar.core.rotation import Occasion, Rotation
 from grammar.core.values import PLAIN, Population, RoleId
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 from grammar.sentences.base import Quantity
 
 
@@ -58,7 +58,7 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
         if who.role is PLAIN:
             title = f"`{sentence.who.words()}`: then others could not act either."
             raise Senseless(sentence.who, title, "Name a role.")
-        for said in reader.game.all_of("play", play.Attempt):
+        for said in reader.game.all_of("play", attempting.Attempt):
             if reader.player_phrase(said.who)[1] == who.role:
                 title = f"Another line says what {sentence.who.name.text} try."
                 raise Senseless(sentence, title, "Take one of the two out.")

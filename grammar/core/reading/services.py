@@ -25,7 +25,7 @@ from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
 from grammar.meanings import TeacherMeaning
-from grammar.sentences import play
+from grammar.sentences import play, resting
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 
@@ -49,7 +49,7 @@ def read_stay(reader: Reader, sentence: play.Stay, line: int) -> Iterator[Home]:
             yield Home(who, spot, (line,))
 
 
-def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
+def read_rest(reader: Reader, sentence: resting.Rest, line: int) -> Iterator[Rest]:
     """Where balls of some results come to lie: for each side that acts and each owner who is concerned."""
     skills, balls = with_which(reader, sentence.ball)
     if sentence.determiner in ("their", "its", "that"):
@@ -73,7 +73,7 @@ def read_rest(reader: Reader, sentence: play.Rest, line: int) -> Iterator[Rest]:
         yield Rest(results, side, frozenset({against}), balls, to, spreads, (line,), reader.granted, skills)
 
 
-def _refuse_what_never_comes(reader: Reader, sentence: play.Rest) -> None:
+def _refuse_what_never_comes(reader: Reader, sentence: resting.Rest) -> None:
     """Raises Senseless for a passed ball where nobody passes, and a blocked one where nobody blocks."""
     nobody = {"passed": Skill.PASS not in reader.tried, "blocked": not reader.blocked}
     if not reader.granted and nobody.get(sentence.state or "", False):
@@ -91,7 +91,7 @@ def sent_to(reader: Reader, side: SideId, against: Owner) -> SideId:
 
 def resting_place(
     reader: Reader,
-    place: play.RestingPlace,
+    place: resting.RestingPlace,
     side: SideId,
     against: Owner,
     results: frozenset[Result],
@@ -100,15 +100,15 @@ def resting_place(
     """Where a ball comes to lie that a side sent at something of an owner, and whether it may stop anywhere there."""
     toward = sent_to(reader, side, against)
     match place:
-        case play.RestInHalf() | play.RestToHalf():
+        case resting.RestInHalf() | resting.RestToHalf():
             if reader.court.cut is Cut.WHOLE and not reader.granted:
                 raise Senseless(place, "This court has no halves.", "Name a place of the court where it comes to lie.")
             back = place.which == "half it came from" or (place.which == "half it left" and results != {Result.LEFT})
-            preposition = place.preposition if isinstance(place, play.RestInHalf) else "in"
+            preposition = place.preposition if isinstance(place, resting.RestInHalf) else "in"
             if preposition not in ("in", "on"):
                 raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
-            return reader.own_part(side if back else toward), isinstance(place, play.RestInHalf)
-        case play.RestThere():
+            return reader.own_part(side if back else toward), isinstance(place, resting.RestInHalf)
+        case resting.RestThere():
             spot = _one_spot(reader, place.preposition, place.where, side, toward, results, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
         case RestTo():
@@ -133,7 +133,7 @@ def _one_spot(
     return spots[0]
 
 
-def read_fetch(reader: Reader, sentence: play.Fetch, line: int) -> Iterator[Fetch]:
+def read_fetch(reader: Reader, sentence: resting.Fetch, line: int) -> Iterator[Fetch]:
     """Who brings which balls from where; the lines taken for granted are of the same form."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
     for who, side in doers_of(reader, sentence.who):
@@ -169,7 +169,7 @@ def spots_of_place(
     return reader.spots(preposition, where, spoken_by(reader, side), frozenset({side}), allowed)
 
 
-def read_nobody_fetches(reader: Reader, sentence: play.NobodyFetches, line: int) -> Iterator[Unfetched]:
+def read_nobody_fetches(reader: Reader, sentence: resting.NobodyFetches, line: int) -> Iterator[Unfetched]:
     """From where nobody brings balls."""
     for ball in reader.balls(sentence.what):
         for spot in spots_of_place(reader, sentence.preposition, sentence.where, None):

@@ -12,10 +12,10 @@ from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import KindId, Laden, Plain, Population, RoleId, Skill, Sort
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 from grammar.sentences.base import Node, Np
 
-_KNOWN = (play.Pace, play.PartOf, play.OnlyWhen, play.OnlyIn, play.AtATime)
+_KNOWN = (attempting.Pace, attempting.PartOf, attempting.OnlyWhen, attempting.OnlyIn, attempting.AtATime)
 
 
 def taken_kinds(reader: Reader, sentences: Iterable[play.Take]) -> frozenset[KindId]:
@@ -41,9 +41,9 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
     for detail in sentence.details:
         if not isinstance(detail, _KNOWN):
             raise Senseless(detail, f"`{detail.words()}`: whoever takes something has it.", "Leave that out.")
-    alone = _alone(reader, details.get(play.AtATime))
-    share = details.get(play.PartOf)
-    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
+    alone = _alone(reader, details.get(attempting.AtATime))
+    share = details.get(attempting.PartOf)
+    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
     for who, kind, way in _ways(busy, reader, sentence):
         spoken = spoken_by(reader, who.side)
         take = Attempt(Skill.TAKE, kind, frozenset(), way)
@@ -56,7 +56,7 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
 
 def _alone(reader: Reader, said: Node | None) -> bool:
     """Whether the next of a side has to wait till the one before is back."""
-    if not isinstance(said, play.AtATime):
+    if not isinstance(said, attempting.AtATime):
         return False
     owner, role = reader.player_phrase(said.who)
     if said.number.value != 1 or role is not None or owner.whose not in (Whose.UNSAID, Whose.ONE_EACH):

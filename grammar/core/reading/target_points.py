@@ -12,7 +12,7 @@ from grammar.core.reading.when_lines import read_when
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
-from grammar.sentences import when
+from grammar.sentences import events, then, when
 from grammar.sentences.base import Name, Np, SideOf
 from grammar.sentences.points import SetPoints, TargetPoints, Worth
 
@@ -23,21 +23,21 @@ BALL = Np("a", None, None, Name("ball"))
 def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Iterator[Rule]:
     """One rule for each kind of target."""
     for worth in sentence.worths:
-        event: when.Event = when.Knocked(worth.what, "is")
+        event: events.Event = events.Knocked(worth.what, "is")
         if reader.kinds_meant(worth.what, Sort.RING):
-            event = when.GoesThrough(BALL, "goes", worth.what)
+            event = events.GoesThrough(BALL, "goes", worth.what)
         yield from read_when(reader, _scoring(event, worth), line)
 
 
-def _scoring(event: when.Event, worth: Worth | SetPoints) -> when.When:
-    scores = when.Scores(ACTORS_SIDE, "scores", worth.points, "points")
+def _scoring(event: events.Event, worth: Worth | SetPoints) -> when.When:
+    scores = then.Scores(ACTORS_SIDE, "scores", worth.points, "points")
     return when.When(event, None, (scores,), span=worth.span)
 
 
 def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[Rule]:
     """Whoever knocks the last that stands has these points besides what it is worth by itself."""
     _refuse_no_set(reader, sentence.what)
-    for rule in read_when(reader, _scoring(when.Knocked(sentence.what, "is"), sentence), line):
+    for rule in read_when(reader, _scoring(events.Knocked(sentence.what, "is"), sentence), line):
         assert isinstance(rule.trigger, Happening)
         for owner in sorted(rule.trigger.against, key=repr):
             things = frozenset(to for to in rule.trigger.to if isinstance(to, Thing) and to.owner == owner)

@@ -11,11 +11,11 @@ from grammar.core.reading.whose import Senseless, Whose, is_keeper
 from grammar.core.rules import Becoming, Go, Happening, Result
 from grammar.core.values import PLAIN, Plain, Presence, RoleId, SideId
 from grammar.meanings import PlayerMeaning
-from grammar.sentences import when
+from grammar.sentences import then
 from grammar.sentences.base import Np, SideNamed
 
 
-def with_a_task(reader: Reader, consequence: when.TurnsInto, moment: Moment) -> Iterator[Go]:
+def with_a_task(reader: Reader, consequence: then.TurnsInto, moment: Moment) -> Iterator[Go]:
     """Everybody of whom a line says what they become. Raises Senseless."""
     for mover in movers(reader, consequence.who, moment):
         side = _another_side(reader, consequence.role, mover)

@@ -13,9 +13,9 @@ from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import PLAIN, Laden, Landmark, Population, Skill
-from grammar.sentences import play
+from grammar.sentences import attempting, play
 
-_OF_BALLS = (play.CaughtChance, play.FromWhere, play.Stray)
+_OF_BALLS = (attempting.CaughtChance, attempting.FromWhere, attempting.Stray)
 
 
 def read_touch(busy: frozenset[Population], reader: Reader, sentence: play.Touch, line: int) -> Iterator[Offer]:
@@ -25,8 +25,8 @@ def read_touch(busy: frozenset[Population], reader: Reader, sentence: play.Touch
     for detail in sentence.details:
         if isinstance(detail, _OF_BALLS):
             raise Senseless(detail, f"`{detail.words()}` is of a ball; whoever touches has none.", "Leave that out.")
-    share = details.get(play.PartOf)
-    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, play.PartOf) else None
+    share = details.get(attempting.PartOf)
+    part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
     nobody = True
     for who in acting(reader, sentence.who):
         if not named and who in busy:

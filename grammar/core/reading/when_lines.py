@@ -18,7 +18,7 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.whence import moments_of
 from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Add, Becomes, Effect, Happening, Rule
-from grammar.sentences import when
+from grammar.sentences import then, when
 from grammar.sentences.time import TheFirstTime
 
 
@@ -29,7 +29,7 @@ def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
         rule = _rule(reader, sentence, moment, line)
         if not found or not _joined(found, rule):
             found.append(rule)
-    if not any(rule.effects for rule in found) and not all(isinstance(c, when.PlaysOn) for c in sentence.consequences):
+    if not any(rule.effects for rule in found) and not all(isinstance(c, then.PlaysOn) for c in sentence.consequences):
         raise Senseless(sentence, "Nothing would change by this.", "Say what else follows, or leave the line out.")
     yield from found
 

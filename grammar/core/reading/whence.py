@@ -12,7 +12,7 @@ from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Happening, Result
 from grammar.core.values import At, Part, SideId
 from grammar.frozen import evolve
-from grammar.sentences import play, when
+from grammar.sentences import attempting, then, when
 from grammar.sentences.base import Np
 
 COUNTING = (Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CAUGHT, Result.PASSED)
@@ -36,7 +36,7 @@ def _bounced(reader: Reader, moment: Moment, sentence: when.When) -> Moment:
         title = f"`{sentence.event.words()}`: of that it is not known whether a ball bounced."
         raise Senseless(sentence, title, f"Leave out: {sentence.bounced}")
     nothing_bounces(reader, sentence)
-    if any(isinstance(each, when.PlaysOn) for each in sentence.consequences):
+    if any(isinstance(each, then.PlaysOn) for each in sentence.consequences):
         what = "catch" if trigger.result in (Result.CAUGHT, Result.PASSED) else "hit"
         hint = f"Write in play: a {what} after a bounce does not count"
         raise Senseless(sentence, "What else follows from it would still do so.", hint)
@@ -49,8 +49,8 @@ def _from_afar(reader: Reader, moment: Moment, afar: when.Afar) -> Moment:
     if not isinstance(trigger, Happening) or trigger.result in IN_PLAY:
         title = f"`from {afar.words()}`: of that no distance is known."
         raise Senseless(afar, title, "Leave that out, or say it of a thing that falls or a player who is hit.")
-    said = [each.told(play.FromWhere) for each in reader.game.all_of("play", play.Attempt)]
-    known = [metres(each.distance) for each in said if isinstance(each, play.FromWhere)]
+    said = [each.told(attempting.FromWhere) for each in reader.game.all_of("play", attempting.Attempt)]
+    known = [metres(each.distance) for each in said if isinstance(each, attempting.FromWhere)]
     known += [role.aims_from_m for role in reader.roles if role.aims_from_m is not None]
     if not any(each >= metres(afar.distance) for each in known):
         title = f"No line lets anybody try anything from {afar.words()}."

@@ -1,0 +1,171 @@
+"""Conditions: what can be so at a moment of a round."""
+
+from __future__ import annotations
+
+from grammar.frozen import field, frozen
+from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
+
+
+@frozen
+class NoneOf(Node):
+    """Such as "no"."""
+
+    def words(self) -> str:
+        return "no"
+
+
+@frozen
+class Exactly(Node):
+    """Such as "5"."""
+
+    count: Quantity
+
+    def words(self) -> str:
+        return self.count.words()
+
+
+@frozen
+class AtLeast(Node):
+    """Such as "at least 5"."""
+
+    count: Quantity
+
+    def words(self) -> str:
+        return spoken("at least", self.count)
+
+
+@frozen
+class AtMost(Node):
+    """Such as "at most 5"."""
+
+    count: Quantity
+
+    def words(self) -> str:
+        return spoken("at most", self.count)
+
+
+@frozen
+class AllOf(Node):
+    """Such as "all"."""
+
+    determiner: str
+
+    def words(self) -> str:
+        return self.determiner
+
+
+AmountOf = NoneOf | Exactly | AtLeast | AtMost | AllOf
+
+
+@frozen
+class Standing(Node):
+    """Targets that stand."""
+
+    def words(self) -> str:
+        return "standing"
+
+
+@frozen
+class Down(Node):
+    """Targets that are down."""
+
+    def words(self) -> str:
+        return "down"
+
+
+@frozen
+class Inside(Node):
+    """Players in play."""
+
+    preposition: str = "in"
+
+    def words(self) -> str:
+        return "in"
+
+
+@frozen
+class Placed(Node):
+    """Such as "on the far bench"."""
+
+    preposition: str
+    where: Np
+
+    def words(self) -> str:
+        return spoken(self.preposition, self.where)
+
+
+@frozen
+class AtHome(Node):
+    """On the side's own end of a track."""
+
+    def words(self) -> str:
+        return "at home"
+
+
+State = AtHome | Standing | Down | Inside | Placed
+
+
+@frozen
+class Counted(Node):
+    """Such as "lanterns standing"."""
+
+    what: Name
+    state: State | None = None
+
+    def words(self) -> str:
+        return spoken(self.what, self.state)
+
+
+@frozen
+class CountedPoints(Node):
+    """Such as "points"."""
+
+    points: str = field(default="points", eq=False)
+
+    def words(self) -> str:
+        return self.points
+
+
+@frozen
+class Claim(Node):
+    """Such as "the other side has no lanterns standing"."""
+
+    side: AnySide
+    verb: str = field(eq=False)
+    quantity: AmountOf
+    counted: Counted | CountedPoints
+
+    def words(self) -> str:
+        return spoken(self.side, self.verb, self.quantity, self.counted)
+
+
+@frozen
+class ThereAre(Claim):
+    """Such as "there are no logs in the middle": of a place that all share, so that each side can say it."""
+
+    def words(self) -> str:
+        one = isinstance(self.quantity, AllOf) or getattr(getattr(self.quantity, "count", None), "value", 0) == 1
+        return spoken("there is" if one else "there are", self.quantity, self.counted)
+
+
+@frozen
+class BothWays(Node):
+    """Claims that must all hold."""
+
+    claims: tuple[Claim, ...] = field(metadata={"rest": True})
+
+    def words(self) -> str:
+        return " and ".join(claim.words() for claim in self.claims)
+
+
+@frozen
+class AnyWay(Node):
+    """Ways of which one is enough."""
+
+    ways: tuple[BothWays, ...] = field(metadata={"rest": True})
+
+    def words(self) -> str:
+        return " or ".join(way.words() for way in self.ways)
+
+
+Condition = AnyWay
