@@ -65,13 +65,13 @@ def says(function, path):
     """Whether a call says a pattern: at the terminal only through the wording, for its own `say` prints English."""
     if isinstance(function, ast.Attribute):
         return function.attr in SAYING
-    return isinstance(function, ast.Name) and function.id == "say" and path.parent != TERMINAL
+    return isinstance(function, ast.Name) and function.id == "say" and TERMINAL not in path.parents
 
 
 def messages():
     """Every pattern that the code says: written in the call, or given a name in the same function."""
     found = set()
-    for path in (*HOME.glob("*.py"), *TELLING.glob("*.py"), *TERMINAL.glob("*.py")):
+    for path in (*HOME.rglob("*.py"), *TELLING.rglob("*.py"), *TERMINAL.rglob("*.py")):
         tree = ast.parse(path.read_text(encoding="utf-8"))
         for function in (node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)):
             named = {}
