@@ -119,7 +119,8 @@ def _lines(
     title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion], reach: Reach
 ) -> Iterator[str]:
     if found.base.met:
-        yield from textwrap.wrap(f"{title} needs no modifier: {listing(wish.words() for wish in wishes)}.", 78)
+        as_wished = listing(wish.words() for wish in wishes)
+        yield from textwrap.wrap(f"{title} needs no modifier; it is as wished: {as_wished}.", 78)
         return
     yield f"{title} misses:"
     for each in unmet(found.base, wishes):
