@@ -11,7 +11,7 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
-from grammar.core.play import Along, AtThing, Fetch, Through
+from grammar.core.play import Along, AtThing, Fetch, PickUp, Through
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
 
@@ -69,7 +69,7 @@ def _unfetched(voice: Voice) -> Iterator[tuple[set[KindId], frozenset[Spot]]]:
     fetched = {(each.ball, each.spot) for each in play.services if isinstance(each, Fetch)}
     said = {(each.ball, each.spot) for each in play.unfetched}
     along = ((each.ball, each.aim) for offer in play.offers for each in offer.attempts)
-    said |= {(ball, aim.start) for ball, aim in along if isinstance(aim, Along) and ball is not None}
+    said |= {(ball, aim.start) for ball, aim in along if isinstance(aim, Along | PickUp) and ball is not None}
     left = {pair for pair in places_of_balls(play) - fetched - said if not _at_hand(voice, pair[1])}
     by_balls: dict[frozenset[KindId], set[Spot]] = {}
     for spot in {spot for _, spot in left}:

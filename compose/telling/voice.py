@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.side_voice import SideVoice, Subject
+from grammar.core.clock import ComeIn
 from grammar.core.declared import STOOD_ON, Per
 from grammar.core.values import (
     PLAIN,
@@ -50,6 +51,12 @@ class Voice(SideVoice):
         """Whether there is more than one of a thing, of one owner."""
         supplies = [supply for supply in self.play.supplies if supply.thing in things]
         return any(supply.count > 1 or supply.per is Per.PLAYER for supply in supplies)
+
+    def the_only_ball(self, kinds: Collection[KindId]) -> bool:
+        """Whether there is one ball of these kinds in all, from the beginning to the end."""
+        supplies = [supply for supply in self.play.supplies if supply.thing.kind in kinds]
+        more = any(isinstance(each, ComeIn) for rule in self.play.rules for each in rule.effects)
+        return not more and [(each.count, each.per) for each in supplies] == [(1, Per.OWNER)]
 
     def things(self, things: Collection[Thing], several: bool | None = None, determiner: str | None = "the") -> str:
         """Things by kind and owners: "a lantern of the other side or a cone"; in the number that there are."""

@@ -32,6 +32,11 @@ def own_down(core: Core) -> Iterator[Finding]:
     for line in dict.fromkeys((*wins, *gains)):
         title = "A side gains here by being hit: whoever is hit more often is ahead."
         hint = "Let the other side gain by it, or let each side aim at what is its own."
+        if line in gains:
+            hint = (
+                'Let the side of who hits it gain, such as "the thrower\'s side scores 1 point": "the other side" is, '
+                "in what follows, the one against who acted."
+            )
         yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
 
 
