@@ -55,8 +55,9 @@ def _tried(found: Sequence[Finding], lines: Sequence[str], judge: Judge) -> Iter
         for correction in _once(finding.corrections):
             if left:
                 left -= 1
-                gone = _gone(found, judge(applied(lines, correction)), correction.place.line)
-                mending += [(gone, correction)] if index in gone else []
+                left_over = judge(applied(lines, correction))
+                gone = _gone(found, left_over, correction.place.line)
+                mending += [(gone, correction)] if index in gone and _is_sound(correction, left_over) else []
         if mending:
             most = max(len(gone) for gone, _ in mending)
             best = sorted((each for each in mending if len(each[0]) == most), key=lambda each: each[1].cost)
@@ -87,6 +88,11 @@ def _gone(before: Sequence[Finding], after: Sequence[Finding], line: int) -> fro
         else:
             gone.add(index)
     return frozenset() if +left else frozenset(gone)
+
+
+def _is_sound(correction: Correction, left: Sequence[Finding]) -> bool:
+    """Whether the line to write has no mistake of its own: nobody is told to write what is refused again."""
+    return bool(correction.section) or all(each.place.line != correction.place.line for each in left)
 
 
 def _about(finding: Finding) -> tuple[str, str]:
