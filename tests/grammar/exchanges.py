@@ -10,7 +10,7 @@ from attrs import evolve, field, frozen
 
 from grammar.game import Game
 from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS, Meaning
-from grammar.sentences import attempting, base, claims, finish, lives, play, queues, resting, then, time
+from grammar.sentences import attempting, ball, base, claims, finish, lives, queues, resting, then, time
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
@@ -222,7 +222,7 @@ def _places(to: bool) -> Iterator[Node]:
     behind = Np("the", None, None, Name("back line"), Owner("the", "other"))
     half = Np("the", None, None, Name("half"), Owner("the", "other"))
     yield resting.RestThere("behind", behind)
-    yield play.RestTo(half) if to else resting.RestThere("in", half)
+    yield ball.RestTo(half) if to else resting.RestThere("in", half)
 
 
 def _whole_sides(names: Names) -> Iterator[base.AnySide]:

@@ -56,5 +56,5 @@ def catchers(sheet: Sheet, actor: int, aim: Target, board: Board) -> list[int]:
 
 def can_leave(sheet: Sheet, skill: str, kind: str | None) -> bool:
     """Whether the sheet says what follows when such a ball leaves the court."""
-    events = (rule.event for rule in sheet.said(when.When))
-    return any(isinstance(each, events.Leaves) and means_ball(sheet, each.what.name, skill, kind) for each in events)
+    happened = (rule.event for rule in sheet.said(when.When))
+    return any(isinstance(each, events.Leaves) and means_ball(sheet, each.what.name, skill, kind) for each in happened)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import finish, lives, play, resting, then, when
+from grammar.sentences import finish, lives, resting, then, when
+from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
@@ -216,7 +217,7 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: 
         case then.Waits():
             return side, role, where_to(sheet, said.where, side, scene)
         case then.MovesTo():
-            assert isinstance(said.place, play.RestTo | resting.RestThere)
+            assert isinstance(said.place, RestTo | resting.RestThere)
             return side, role, where_to(sheet, said.place.where, side, scene)
         case then.Joins(what=Np() as what) if place_or_none(sheet, what):
             return side, role, where_to(sheet, what, side, scene)
