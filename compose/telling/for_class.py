@@ -113,6 +113,19 @@ def odd_ball_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str
             yield wording.say("{balls}: {shares}.", balls=balls, shares=_shares(near, wording))
 
 
+def stand_in_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
+    """What stands in for things of which the class has too few: "6 lanterns: 6 cones can stand in."."""
+    for row in staging.kit:
+        if row.stand_ins:
+            things = wording.counted(row.needed, row.line.name, row.line.plural)
+            yield wording.say("{balls}: {shares}.", balls=things, shares=_instead(row, wording))
+
+
+def _instead(row: KitRow, wording: Wording) -> str:
+    names = [wording.counted(each.count, each.name, each.name) for each in row.stand_ins]
+    return wording.say("{things} can stand in", things=wording.listed(names))
+
+
 def _shares(near: Mapping[str, int], wording: Wording) -> str:
     """ "3 for north and 2 for south"."""
     names = {side: side if wording.english else side_name(wording, side) for side in near}
@@ -124,10 +137,9 @@ def _kit(row: KitRow, listed: bool, wording: Wording) -> str:
     say, things = wording.say, wording.counted(row.needed, row.line.name, row.line.plural)
     if not listed:
         return say("Kit: {things}.", things=things)
-    names = [wording.counted(each.count, each.name, each.name) for each in row.stand_ins]
     parts = [say("Kit: {things}, {number} there", things=things, number=wording.figure(row.there))]
-    if names:
-        parts.append(say("{things} can stand in", things=wording.listed(names)))
+    if row.stand_ins:
+        parts.append(_instead(row, wording))
     said = ", ".join(parts)
     if row.short > 0:
         said = say("{one}; {other}", one=said, other=say("{number} short", number=wording.figure(row.short)))

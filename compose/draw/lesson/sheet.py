@@ -28,7 +28,7 @@ from compose.draw.signs.shapes import Drawing, Ink, Label, Lines, Shape, hatch, 
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
 from compose.telling.care import care_lines
-from compose.telling.for_class import courts_said, team_lines
+from compose.telling.for_class import courts_said, stand_in_lines, team_lines
 from compose.telling.french import joined
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
@@ -53,11 +53,12 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     games = [resolved(one.game) for one in table.games]
     ages = [age for one in table.games for age in one.staging.ages_years]
     pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
+    instead = dict.fromkeys(line for one in table.games for line in stand_in_lines(one.staging, wording))
     sections = [
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
         CardSection(say("Warm-up"), warm_up_lines(games, wording)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
-        CardSection(say("Kit of the whole lesson"), tuple(_kit(table, each, wording) for each in table.kit)),
+        CardSection(say("Kit of the whole lesson"), (*(_kit(table, each, wording) for each in table.kit), *instead)),
         *(
             CardSection(f"{order}. {game.title}", tuple(_of_game(table, order - 1, wording)))
             for order, game in enumerate(games, start=1)

@@ -18,8 +18,7 @@ from compose.forecast.findings.of_length import long_round, out_of_reach, short_
 from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_wins
 from compose.forecast.forecast import Forecast
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
-from compose.forecast.telling.wording import minutes, percent
-from compose.telling.english.nouns import where
+from compose.forecast.telling.wording import for_what, minutes, percent
 from compose.telling.sides import does, subject
 from grammar.finding import Finding, Severity
 from grammar.words import listing
@@ -83,7 +82,7 @@ def long_wait(held: Held) -> list[Finding]:
     if wait is None or severity is None:
         return []
     place = held.told.net.places[wait.place]
-    title = f"of the waits {where(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
+    title = f"of the waits {for_what(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
     title += f" (on average {minutes(wait.mean.value)})."
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
     numbers = {

@@ -11,11 +11,17 @@ from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING
 from compose.forecast.telling.results import NAMES, results, row, winners
-from compose.forecast.telling.wording import SELDOM, minutes, minutes_with_margin, parts, percent, share_with_margin
+from compose.forecast.telling.wording import (
+    SELDOM,
+    for_what,
+    minutes,
+    minutes_with_margin,
+    parts,
+    percent,
+    share_with_margin,
+)
 from compose.staging.minutes import Lesson
-from compose.telling.english.nouns import where
 from compose.telling.sides import subject, wins
-from grammar.core.values import Presence
 from grammar.frozen import frozen
 from grammar.words import count, listing
 
@@ -129,8 +135,7 @@ def _pupil(forecast: Forecast) -> Iterator[str]:
     if wait is not None:
         place = forecast.net.places[wait.place]
         of_side = f" of {subject(place.side)}" if place.side and len(forecast.net.sides) > 1 else ""
-        there = "for a turn" if place.standing is Presence.PLAYING else where(place)  # one after the other
-        yield f"the longest waits are {there}{of_side}:"
+        yield f"the longest waits are {for_what(place)}{of_side}:"
         yield row("on average", minutes_with_margin(wait.mean), 4)
         yield row("nine in ten, at most", minutes_with_margin(wait.ninety), 4)
     turns = forecast.turns

@@ -6,8 +6,12 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from compose.telling.english.nouns import where
+from grammar.core.values import Presence
+
 if TYPE_CHECKING:
     from compose.forecast.course import Figure
+    from compose.net.net import Place
 
 DAY_MINUTES = 24 * 60.0  # nobody plays for longer
 SELDOM = 1e-5  # a share that no teacher will ever see the difference of
@@ -20,6 +24,11 @@ def percent(share: float) -> str:
     if 0.995 < share < 1 - SELDOM:
         return "over 99 %"
     return f"{100 * share:.0f} %"
+
+
+def for_what(place: Place) -> str:
+    """Where somebody waits; who is in play waits for a turn, one after the other."""
+    return "for a turn" if place.standing is Presence.PLAYING else where(place)
 
 
 def minutes(value: float) -> str:

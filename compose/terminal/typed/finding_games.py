@@ -108,6 +108,8 @@ def path_of(name: str, kinds: Sequence[str], what: str, as_json: bool) -> Path:
     by_slug = {each.slug: each.path for each in at_hand(kinds)}
     if slug(name) in by_slug:
         return by_slug[slug(name)]
+    if Path(name).is_file():
+        return Path(name)
     titles = [each.replace("-", " ") for each in by_slug]
     hint = did_you_mean(name.replace("-", " "), titles) or f"There are {listing(sorted(titles))}."
     refuse(f"There is no {what} called `{name}`.", hint, as_json)
