@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 import textwrap
 from collections.abc import Iterator, Sequence
 from contextlib import redirect_stderr
@@ -71,6 +72,10 @@ def show_games(chosen: Chosen, as_json: bool) -> int:
         say("No game is as you wish. The nearest:")
     for each in fitting or near:
         _show(each, named)
+    if near and chosen.asked.class_name is not None:
+        name = named[near[0].game.title].slug.replace("-", " ")
+        say("To look for modifiers that make the first one fit:")
+        say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(chosen.asked.class_name)}")
     return FINE if fitting else TO_MEND
 
 
