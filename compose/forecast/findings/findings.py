@@ -20,6 +20,7 @@ from compose.forecast.forecast import Forecast
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
 from compose.forecast.telling.wording import for_what, minutes, percent
 from compose.telling.sides import does, subject
+from grammar.core.values import Presence
 from grammar.finding import Finding, Severity
 from grammar.words import listing
 from library import Figure as Margin
@@ -85,6 +86,8 @@ def long_wait(held: Held) -> list[Finding]:
     title = f"of the waits {for_what(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
     title += f" (on average {minutes(wait.mean.value)})."
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
+    if place.standing is Presence.PLAYING:
+        hint = "Let more try at once, or play in smaller groups side by side."
     numbers = {
         "mean minutes": wait.mean.value,
         "nine in ten, minutes": wait.ninety.value,
@@ -120,7 +123,9 @@ def idle_pupils(held: Held) -> list[Finding]:
         return []
     most = max(away, key=lambda each: each.share.value)
     title = f"a pupil spends {percent(share.value)} of the round not playing, most of it {most.name}."
-    hint = "Let whoever is out come back, give the waiting a task, or play in smaller groups."
+    hint = "Give whoever does not play a task, or play in smaller groups."
+    if any(each.name == OUT for each in away):
+        hint = "Let whoever is out come back, give the waiting a task, or play in smaller groups."
     if most.name == OUT:
         hint = "Let whoever is out come back: in a queue, after a catch, or after a time."
     kinds = standing_of(held.told.net)
