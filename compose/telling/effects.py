@@ -87,11 +87,9 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case SendBall():
             return voice.say("the ball goes {goal}", goal=_plain(moment).goal([effect.to]))
         case SendBalls():
-            goal = _plain(moment).goal([effect.to])
-            if not effect.all and voice.the_only_ball(effect.balls):
-                return voice.say("the ball goes {goal}", goal=goal)
-            pattern = "all {balls} go {goal}" if effect.all else "one of the {balls} goes {goal}"
-            return voice.say(pattern, balls=voice.balls(effect.balls, True, None), goal=goal)
+            one = "the ball goes {goal}" if voice.the_only_ball(effect.balls) else "one of the {balls} goes {goal}"
+            goal, balls = _plain(moment).goal([effect.to]), voice.balls(effect.balls, True, None)
+            return voice.say("all {balls} go {goal}" if effect.all else one, balls=balls, goal=goal)
         case ComeIn() | TakeAway():
             return come_or_go_told(voice, effect)
         case Add():

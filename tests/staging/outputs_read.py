@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterable
 from typing import Any
 
 from compose.answer.staged import Staged
@@ -35,11 +36,7 @@ def in_text(text: str, staging: Staging) -> Numbers:
         sorts = {name: row.line.category for row in staging.kit for name in (row.line.name, row.line.plural)}
         for sort, word in (("ball", "balls"), ("target", "targets")):
             told[word] = sum(int(number) for number, name, _, _ in kit if sorts[name] == sort)
-        stand_ins = Counter[str]()
-        for *_, said in kit:
-            for number, name in re.findall(r"(\d+) ([^,]+?)(?:,| and |$)", said):
-                stand_ins[name] += int(number)
-        told["stand_ins"] = stand_ins
+        told["stand_ins"] = _standing_in(said for *_, said in kit)
     if play := re.search(r"Time: ([\d.]+) min of play", flat):
         told["play_min"] = float(play[1])
     if turns := re.search(r"A pupil gets ([\d.]+) turns a minute(?: and spends (under )?(\d+) % of the round)?", flat):
@@ -89,12 +86,24 @@ def in_lesson(card: Card, staging: Staging) -> Numbers:
     """The numbers on the sheet of a lesson with one game."""
     kit = card.section("Kit of the whole lesson")
     sorts = {name: row.line.category for row in staging.kit for name in (row.line.name, row.line.plural)}
-    found = [re.fullmatch(r"(\d+) (.+)", line) for line in (kit.lines if kit else ())]
+    lines = kit.lines if kit else ()
+    instead = [said for line in lines for said in re.findall(r"^\d+ .+: (.+) can stand in\.$", line)]
+    found = [re.fullmatch(r"(\d+) (.+)", line) for line in lines if not line.endswith(" can stand in.")]
     counts = Counter({"ball": 0, "target": 0})
     for each in found:
         assert each is not None, kit
         counts[sorts[each[2]]] += int(each[1])
-    return {"balls": counts["ball"], "targets": counts["target"], **in_text(text_of(card), staging)}
+    numbers = {"balls": counts["ball"], "targets": counts["target"], "stand_ins": _standing_in(instead)}
+    return {**numbers, **in_text(text_of(card), staging)}
+
+
+def _standing_in(said: Iterable[str]) -> Counter[str]:
+    """What stands in: "6 cones and 2 pins", for each thing that there is too little of."""
+    counts = Counter[str]()
+    for each in said:
+        for number, name in re.findall(r"(\d+) ([^,]+?)(?:,| and |$)", each):
+            counts[name] += int(number)
+    return counts
 
 
 def in_plan(drawing: Drawing, staging: Staging) -> Numbers:

@@ -33,7 +33,7 @@ SHOWN_BY = {
     "fit": OF_CLASS,
     "booklet": OF_CLASS,
     "page": OF_CLASS,
-    "lesson": OF_CLASS - {"stand_ins", "play_min"},
+    "lesson": OF_CLASS - {"play_min"},
     "plan": {"teams", "courts", "court_m"},
 }
 
