@@ -18,7 +18,7 @@ from compose.net.lower.own_down import own_down
 from compose.net.lower.room import too_many_at_the_start
 from compose.net.lower.services import lower_services
 from compose.net.lower.setup import place_tokens
-from compose.net.lower.spontaneous import lower_clockwork
+from compose.net.lower.spontaneous import lower_spontaneous
 from compose.net.lower.ticking import lower_ticks
 from compose.net.lower.tokens import clock_place, in_play, points_place
 from compose.net.lower.unread import unread
@@ -161,7 +161,7 @@ def _lower_moves(builder: Builder) -> Schedule | None:
 
 def _lowered(builder: Builder) -> Schedule | None:
     lower_attempts(builder)
-    lower_clockwork(builder)
+    lower_spontaneous(builder)
     lower_services(builder)
     return lower_ticks(builder)
 

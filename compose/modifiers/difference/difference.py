@@ -19,7 +19,7 @@ from compose.modifiers.difference.people import people_differences
 from compose.modifiers.difference.same_game import same_game
 from compose.modifiers.difference.skills import skill_differences
 from compose.modifiers.difference.space import space_differences
-from compose.modifiers.difference_told import told_differences
+from compose.modifiers.difference.told import told_differences
 from grammar.frozen import frozen
 from grammar.game import Game
 

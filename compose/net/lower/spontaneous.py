@@ -26,7 +26,7 @@ from grammar.core.runs import InARow
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
 
 
-def lower_clockwork(builder: Builder) -> None:
+def lower_spontaneous(builder: Builder) -> None:
     """The transitions and reactions of all of them."""
     for side in builder.play.side_ids:
         for who in builder.play.populations(side):
