@@ -70,10 +70,8 @@ def _searched(work: Trying, scorer: Scorer, starts: Sequence[Use]) -> Found:
     nearest = min(work.tried, key=lambda each: each.hope)
     closest = tuple(_closest(work.tried, number) for number in range(len(scorer.wishes)))
     situations, untried = sum(work.shapes.values()), len({use.modifier.name for use in starts} - work.names)
-    return Found(
-        base, tuple(work.solutions), nearest, closest, len(work.tried) - 1, whole, situations, work.moves,
-        untried if work.late() else 0,
-    )  # fmt: skip
+    solutions, untried = tuple(work.solutions), untried if work.late() else 0
+    return Found(base, solutions, nearest, closest, len(work.tried) - 1, whole, situations, work.moves, untried)
 
 
 def _all_sizes(work: Trying, scorer: Scorer, starts: Sequence[Use]) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
+from compose.forecast.standings import pupils_of
 from compose.forecast.telling.wording import SELDOM, minutes, parts, percent, share_with_margin, whole_percents
 from compose.net.net import Net
 from compose.net.told import Ended
@@ -34,7 +35,7 @@ def winners(forecast: Forecast) -> Iterator[str]:
     for number, (side, chance) in enumerate(odds.wins):
         yield row(wins(side, forecast.net.solo), share_with_margin(chance, said[side]))
         if _shared_by_the_best(forecast.net, side):
-            yield row("each of them, at least", percent(chance.value / _players(forecast.net, side)), 4)
+            yield row("each of them, at least", percent(chance.value / pupils_of(forecast.net, side)), 4)
         yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], percents.get(number, 100))
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
@@ -42,7 +43,7 @@ def winners(forecast: Forecast) -> Iterator[str]:
     for side, points in forecast.points:
         margin = f" ± {points.margin:.1f}" if points.margin else ""
         if _shared_by_the_best(forecast.net, side):
-            yield row("points of each, on average", f"{points.value / _players(forecast.net, side):.1f}")
+            yield row("points of each, on average", f"{points.value / pupils_of(forecast.net, side):.1f}")
             continue
         yield row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
 
@@ -51,10 +52,6 @@ def _shared_by_the_best(net: Net, side: str) -> bool:
     """Whether each of a side plays for themselves for the most points: one of them has won, or those who are level."""
     results = net.bell.results if net.bell is not None else ()
     return any(isinstance(each.told, Ended) and each.told.verdict == Best(SideId(side)) for each in results)
-
-
-def _players(net: Net, side: str) -> int:
-    return sum(place.start for place in net.places if (place.token, place.side) == ("player", side))
 
 
 def results(forecast: Forecast) -> list[tuple[str, Figure]]:

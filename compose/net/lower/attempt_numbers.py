@@ -9,13 +9,11 @@ from attrs import evolve
 
 from compose.net.attempt import Attempt
 from compose.net.lower.builder import Builder
-from compose.net.lower.heights import sizes_m
+from compose.net.lower.heights import share_safe, sizes_m
 from compose.net.lower.tokens import how_many, in_play
 from compose.net.lower.unread import grows
 from compose.net.outcome import Moment
 from compose.staging.floor.distance import reach
-from compose.staging.floor.touching import safe_share
-from grammar.core.declared import Doing
 from grammar.core.limits import Valid
 from grammar.core.play import AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
@@ -99,8 +97,7 @@ def _in_the_open(builder: Builder, offer: Offer, moment: Moment) -> float:
     """How much of the time whoever is to be touched or hit is not safe; a chance of the sheet's own has that in it."""
     if not isinstance(moment.aim, AtPlayers) or moment.person is None or offer.figures.chance is not None:
         return 1.0
-    doing = Doing.TOUCH if moment.skill is Skill.TOUCH else Doing.HIT
-    return 1.0 - safe_share(builder.play, moment.person, moment.by, doing)
+    return 1.0 - share_safe(builder, moment.by, moment.person, moment.skill)
 
 
 def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:

@@ -92,9 +92,7 @@ def _both_at_once(builder: Builder, wins: list[End]) -> Iterator[End]:
 def _results(builder: Builder, verdict: Verdict, held: Condition, rule: Rule, because: Because) -> Iterator[End]:
     """The ends that a verdict gives where `held` holds."""
     match verdict:
-        case Won():
-            yield _won(verdict, verdict.side, held, rule, because)
-        case Best():
+        case Won() | Best():
             yield _won(verdict, verdict.side, held, rule, because)
         case Deciding():
             return

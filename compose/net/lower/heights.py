@@ -9,7 +9,7 @@ from compose.staging.floor.touching import safe_share
 from grammar.core.declared import Doing, Kind
 from grammar.core.game import Play
 from grammar.core.play import AtPlayers, AtThing, Through
-from grammar.core.values import Skill
+from grammar.core.values import Population, Skill
 
 ON_THE_FLOOR = (Skill.ROLL,)  # skills whose ball stays on the floor
 USUAL_BALL_M = 0.2  # assumption: how high a ball is that the kit does not know
@@ -26,12 +26,16 @@ def sizes_m(play: Play) -> dict[str, tuple[float, float]]:
     return found
 
 
+def share_safe(builder: Builder, by: Population, who: Population, skill: Skill | None) -> float:
+    """How much of the time a population is safe from what another one does to it, by touch or with a ball."""
+    return safe_share(builder.play, who, by, Doing.TOUCH if skill is Skill.TOUCH else Doing.HIT)
+
+
 def can_succeed(builder: Builder, moment: Moment) -> bool:
     """Whether an attempt can reach what it is aimed at, as far as heights go, or whom it is to touch."""
     aim = moment.aim
     if isinstance(aim, AtPlayers) and moment.person is not None:
-        doing = Doing.TOUCH if moment.skill is Skill.TOUCH else Doing.HIT
-        return safe_share(builder.play, moment.person, moment.by, doing) < 1.0
+        return share_safe(builder, moment.by, moment.person, moment.skill) < 1.0
     if moment.skill not in ON_THE_FLOOR or not isinstance(aim, AtThing | Through):
         return True
     thing = builder.play.kind(aim.thing.kind)
