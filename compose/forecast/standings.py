@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from compose.check.condition import places_read
 from compose.forecast.course import SURE, Course, Figure
 from compose.net.match import Match
 from compose.net.net import Net, Place
+from compose.net.told import Tried
 from grammar.core.declared import AreaKind
+from grammar.core.rules import Result
 from grammar.core.values import At, Presence
 from grammar.frozen import frozen
 
@@ -84,16 +87,30 @@ def standing_of(net: Net) -> dict[int, str]:
 
 
 def taking_part(net: Net) -> frozenset[int]:
-    """The places of players who act, or to whom others send the ball; to wait till somebody frees one is no act."""
+    """The places of players who act, who keep something, to whom others send the ball or who may catch it; to wait
+    till somebody frees one is no act."""
     acting = {place for t in net.transitions if t.side is not None for limit in t.rate.limits for place in limit}
     reached = {place for t in net.transitions if t.attempt.aim in SENT_TO for place in places_read(t.guard)}
+    busy, catching = acting.union(net.keeping), set(_catching(net))
     return frozenset(
         number
         for number, place in enumerate(net.places)
         if place.token == "player"
         and place.area is not AreaKind.QUEUE
-        and (number in reached or (number in acting and not isinstance(place.standing, At)))
+        and (
+            number in reached
+            or (number in busy and not isinstance(place.standing, At))
+            or (place.side in catching and place.standing is Presence.PLAYING)
+        )
     )
+
+
+def _catching(net: Net) -> Iterator[str]:
+    """The sides of which whoever is in play may catch what others send."""
+    for transition in net.transitions:
+        told = transition.told
+        if isinstance(told, Tried) and told.moment.result is Result.CAUGHT and told.moment.concerned is not None:
+            yield told.moment.concerned.key
 
 
 def idle_places(net: Net) -> tuple[int, ...]:

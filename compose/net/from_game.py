@@ -33,6 +33,7 @@ from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
+from grammar.core.keeping import kept_by
 from grammar.core.rotation import Occasion
 from grammar.core.rules import Add, Finish, StartAgain
 from grammar.core.values import At, Population, SideId
@@ -82,6 +83,7 @@ def net_of(
         duties=tuple(_duties(builder)),
         spared=tuple(_spared(builder)),
         unfetched=tuple(_unfetched(builder)),
+        keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
         schedule=schedule,
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),

@@ -224,7 +224,8 @@ class Net:
 
     The first of `ends` that holds is the result; where those of different winners hold together, that is "two
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
-    `spared`: places of players at whom nobody may aim, `unfetched`: places where balls are left, each with the line.
+    `spared`: places of players at whom nobody may aim, `unfetched`: places where balls are left, each with the line;
+    `keeping`: places of players who guard things, or stop balls before them.
     """
 
     title: str
@@ -241,6 +242,7 @@ class Net:
     duties: tuple[Duty, ...] = ()
     spared: tuple[tuple[int, Span], ...] = ()
     unfetched: tuple[tuple[int, Rule], ...] = ()
+    keeping: tuple[int, ...] = ()
     schedule: Schedule | None = None
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: tuple[str, ...] = field(eq=False, default=())

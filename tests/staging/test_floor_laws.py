@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from floor_games import floor_in
+from floor_games import floor_in, game_of
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
@@ -186,3 +186,25 @@ def test_the_name_of_an_area_never_moves_anything(kind, lies, name):
 def test_a_sheet_without_a_word_of_homes_is_as_one_that_says_what_is_taken_for_granted():
     unsaid, said = seen(sheet(play="")), seen(sheet(play=STAY))
     assert unsaid == said is not None
+
+
+KEEPING = ("keepers block shots at the cones of their side", "at most 1 keeper may guard each cone")
+
+
+@pytest.mark.parametrize("keeping", KEEPING)
+@pytest.mark.parametrize("keepers", [1, 2, 4])
+def test_whoever_keeps_a_thing_starts_before_it(keeping: str, keepers: int) -> None:
+    """No farther from the back line than any other, next to a cone, and as far apart as the cones let them be."""
+    text = sheet(set_up="cones on the back line of their side", play=f"{STAY}\n  {keeping}")
+    text = text.replace("kit\n", f"  role keeper: {keepers} players of each side\nkit\n", 1)
+    game = game_of(text.replace("2 to 12", "8 to 12"))
+    floor = floor_in(game, {"east": 8, "west": 8})
+    for side in ("east", "west"):
+        own, cones = floor.players_of(side), floor.items_of("cone", side)
+        before = [item for item in own if item.role == "keeper"]
+        assert len(before) == keepers
+        kept = [min(cones, key=lambda cone: abs(cone.y - each.y)) for each in before]
+        assert len({cone.y for cone in kept}) == min(keepers, len(cones))
+        for each, cone in zip(before, kept, strict=True):
+            assert 0 < abs(each.x - cone.x) < 2.0 and abs(each.y - cone.y) < 1.0
+            assert all(abs(each.x - cone.x) <= abs(other.x - cone.x) for other in own)

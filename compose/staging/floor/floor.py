@@ -194,19 +194,21 @@ def _stacked(batch: Batch, bases: list[FloorItem], items: list[FloorItem]) -> It
 
 
 def _beside(batch: Batch, bases: list[FloorItem], items: list[FloorItem], ground: Ground) -> Iterator[FloorItem]:
-    """Things before (towards the middle of the court), behind or beside other things, in turn."""
+    """Things before (towards the middle of the court), behind or beside other things, in turn; fewer than these are
+    spread over all of them."""
     assert batch.upon is not None
     own = [base for base in bases if batch.side is None or batch.side.key == base.side] or bases
-    within = ground.court.grown(2.0 if batch.upon.part is Part.BEHIND else -batch.size_m[0] / 2)
+    within = batch.region.rectangle.grown(2.0 if batch.upon.part is Part.BEHIND else -batch.size_m[0] / 2)
+    shut = _kept_out(batch, ground) if batch.category == PLAYER else []
     mine: list[FloorItem] = []
     for order in range(batch.count if own else 0):
-        base = own[order % len(own)]
+        base = own[max(order, (2 * order + 1) * len(own) // (2 * batch.count)) % len(own)]
         facing = 1 if base.x < ground.length_m / 2 else -1
         off = base.radius + batch.size_m[0] / 2 + BESIDE_M
         wanted = {Part.BEFORE: (base.x + facing * off, base.y), Part.BEHIND: (base.x - facing * off, base.y)}
         for x, y in _tries(wanted.get(batch.upon.part, (base.x, base.y + off)), within, facing):
             item = _item(batch, order, x, y, base.near)
-            if _free(item, items, mine, _gap(batch), []):
+            if _free(item, items, mine, _gap(batch), shut):
                 mine.append(item)
                 yield item
                 break

@@ -11,7 +11,8 @@ from compose.staging.floor.homes import homes_of
 from compose.staging.floor.items import Batch, Muster, Size, dealt, shared_out, wanted_of
 from compose.staging.floor.regions import regions
 from grammar.core.declared import Side
-from grammar.core.game import Line
+from grammar.core.game import Line, Play
+from grammar.core.keeping import kept_by
 from grammar.core.values import PLAIN, Laden, Landmark, Part, Population, SideId, Sort, Spot, Upon, without_load
 
 PLAYER = "player"
@@ -76,13 +77,23 @@ def _by_their_things(muster: Muster, side: Side) -> Iterator[Batch]:
 
 
 def _unplaced(muster: Muster, who: Population, total: int) -> Iterator[Batch]:
-    """Players that the set-up does not speak of start where they stay; on an undivided floor in an equal part of it."""
+    """Players that the set-up does not speak of start where they stay, before what they keep; on an undivided floor in
+    an equal part of it."""
     homes = homes_of(muster.core.play, who)
     found = tuple(region for home in homes for region in _starting(muster, who.side, home.at))
     lines = [muster.core.lines[home.lines[0]] for home in homes]
     side = next(side for side in muster.core.play.sides if side.id == who.side)
     line = next((line for line in lines if not line.granted), muster.core.lines[side.lines[0]])
-    yield from _placed(muster, who, found or (_own_part(muster, who.side),), total - muster.used[who], line)
+    before = _before_what_they_keep(muster.core.play, who)
+    for batch in _placed(muster, who, found or (_own_part(muster, who.side),), total - muster.used[who], line):
+        yield evolve(batch, upon=before)
+
+
+def _before_what_they_keep(play: Play, who: Population) -> Upon | None:
+    """Where those stand whose task it is to keep a thing; who does so besides, where all may, stands anywhere."""
+    kept = kept_by(play, who)
+    tasked = who.role is not PLAIN or not any(offer.by == who for offer in play.offers)
+    return Upon(kept[0].kind, Part.BEFORE) if kept and tasked else None
 
 
 def _starting(muster: Muster, side: SideId, home: Spot) -> tuple[Region, ...]:
