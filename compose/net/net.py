@@ -183,10 +183,7 @@ class Transition:
 
 @frozen
 class Reaction:
-    """What follows at once when a condition becomes true (false before the move, true after it).
-
-    Nothing follows where `only` does not hold then.
-    """
+    """What follows at once when a condition becomes true (false before the move, true after it), if `only` holds then."""
 
     told: Followed
     guard: Condition
@@ -224,8 +221,8 @@ class Net:
 
     The first of `ends` that holds is the result; where those of different winners hold together, that is "two
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
-    `spared`: places of players at whom nobody may aim, `unfetched`: places where balls are left, each with the line;
-    `keeping`: places of players who guard things, or stop balls before them.
+    places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, each with the line; of
+    players who guard, or stop balls, `keeping`.
     """
 
     title: str
