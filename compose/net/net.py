@@ -183,7 +183,7 @@ class Transition:
 
 @frozen
 class Reaction:
-    """What follows at once when a condition becomes true (false before the move, true after it), if `only` holds then."""
+    """What follows at once when a condition becomes true (false before the move, true after it) and `only` holds."""
 
     told: Followed
     guard: Condition
