@@ -62,8 +62,7 @@ def net_of(
     sides = {SideId(side): players for side, players in numbers.items()}
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
-    builder.findings.extend((*too_many_at_the_start(builder), *nowhere_to_act(core), *nobody_in_reach(core)))
-    builder.findings.extend(_of_the_sheet(core))
+    builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
     _counters(builder)
     schedule = _lower_moves(builder)
     ends, bell = lower_ends(builder), lower_bell(builder)
@@ -133,6 +132,7 @@ def _duties(builder: Builder) -> Iterator[Duty]:
 
 def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
+    yield from (*nowhere_to_act(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
     yield from unread(core)
 
