@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from grammar.frozen import field, frozen
+from grammar.said import NOTHING, english
 from grammar.span import Span
+from grammar.words import capital
 
 
 class Severity(Enum):
@@ -61,6 +63,7 @@ class Finding:
     `code` is stable (tests match it), `title` is one plain sentence, `hint` says what would mend it.
     `witness` is the shortest line of play that leads there, empty where no play is needed;
     `loop` is the part of it that can repeat for ever. `corrections` are lines that might mend it.
+    `said` are title and hint in values, for other languages; None where there are only the words of English.
     """
 
     code: str
@@ -74,6 +77,13 @@ class Finding:
     loop: tuple[Step, ...] = ()
     numbers: tuple[tuple[str, float], ...] = field(default=())
     corrections: tuple[Correction, ...] = field(default=(), eq=False, repr=False)
+    said: tuple[Any, Any] | None = field(default=None, eq=False, repr=False)
+
+
+def spoken(code: str, severity: Severity, title: Any, place: Span, hint: Any = NOTHING, **more: Any) -> Finding:
+    """The finding of a title and a hint in values (`grammar.said.Value`)."""
+    words = capital(english(title)), capital(english(hint))
+    return Finding(code, severity, words[0], place, words[1], said=(title, hint), **more)
 
 
 Value = TypeVar("Value")

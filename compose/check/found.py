@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Literal, Union
+from typing import Union
 
 from compose.net.match import Match
 from compose.net.net import All, AnyOf, Comparison, End, Not, Place, Reaction, Rule, Transition
 from grammar.finding import Basis, Severity
 from grammar.frozen import field, frozen
+from grammar.said import NOTHING, Capital, Chain, Listed, Said
 from grammar.span import Span
-
-
-@frozen
-class Said:
-    """A sentence or a piece of one: its English pattern, and by name the values that stand in it."""
-
-    pattern: str
-    fields: tuple[tuple[str, Value], ...] = ()
 
 
 @frozen
@@ -64,45 +57,14 @@ class FetchedBy:
     place: Place
 
 
-@frozen
-class Listed:
-    """One after another, the last behind "and" or "or"."""
-
-    items: tuple[Value, ...]
-    last: Literal["and", "or"] = "and"
-
-
-@frozen
-class Chain:
-    """One after another, with the same between them all. With `most` only the first that differ, and how many more."""
-
-    items: tuple[Value, ...]
-    between: str = " "
-    most: int | None = None
-
-
-@frozen
-class Capital:
-    """With a capital letter."""
-
-    what: Value
-
-
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
 Value = Union[Said, Sides, Likewise, Wins, Counted, Share, FetchedBy, Listed, Chain, Capital, Piece, str, int, float]
-NOTHING = Said("")
-
-
-def said(pattern: str, /, **fields: Value) -> Said:
-    """The pattern with these values in it."""
-    return Said(pattern, tuple(fields.items()))
 
 
 @frozen
 class Stepped:
-    """A move of a line of play (-1: the set-up) and the counts after it; only those of some places, if these are given.
-    """
+    """A move of a line of play (-1: the set-up) and the counts after it; `only` those of some places, where given."""
 
     transition: int
     marking: tuple[int, ...]

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 import numpy as np
 
 from compose.check.condition import Bools, clauses, holds
-from compose.check.found import NOTHING, Chain, Value, said
+from compose.check.found import Value
 from compose.check.study import Study
 from compose.net.net import RESULT, All, AnyOf, Assign, Comparison, Condition, Move, Net, Not, Reaction, Transition
 from grammar.frozen import evolve, frozen
+from grammar.said import NOTHING, Chain, said
 from grammar.span import Span
 
 

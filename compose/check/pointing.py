@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.condition import clauses, evaluate
-from compose.check.found import Chain, Share, Value, said
+from compose.check.found import Share, Value
 from compose.check.never import plain
 from compose.check.rate import factor
 from compose.check.study import Study
 from compose.net.net import Move, Net, Not, Rate
+from grammar.said import Chain, said
 from grammar.span import Span, nowhere
 
 MOST_NAMED = 3

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from compose.staging.found import note, refused, warning
@@ -9,7 +10,7 @@ from compose.staging.school_class import SchoolClass
 from compose.staging.teams import Teams, least_pupils
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.words import count
+from grammar.said import Chain, Figure, Listed, Many, Named, Players, Value, said
 
 
 def people_findings(
@@ -19,23 +20,50 @@ def people_findings(
     pupils, least, place = school_class.pupils, least_pupils(game), game.sides[0].span
     if pupils < least:
         rest = least - sum(side.least for side in game.sides)
-        of_whom = f", of whom {rest} {'rests' if rest == 1 else 'rest'}" if rest else ""
-        title = f"{game.title} needs at least {count(least, 'pupil')}{of_whom}; the class has {pupils}."
+        pattern = "{game} needs at least {pupils}; the class has {there}."
+        if rest:
+            pattern = "{game} needs at least {pupils}, of whom {rest} rest; the class has {there}."
+        title = said(pattern, game=Named(game.title), pupils=_pupils(least), there=pupils, rest=rest)
         hint = "Choose another game, or let the sides be smaller."
         yield refused("F-too-few", title, place, hint, short=least - pupils)
     elif teams.over and not _odd_only(game, teams):
-        title = f"{count(teams.over, 'pupil')} of {pupils} would not play: {teams.words()} is all that is possible."
+        title = said(
+            "{over} of {pupils} would not play: {teams} is all that is possible.",
+            over=_pupils(teams.over),
+            pupils=pupils,
+            teams=_teams(teams),
+        )
         yield refused("F-too-many", title, place, _for_more(allowed, courts), over=teams.over)
     elif teams.over:
-        who = "One pupil is over" if teams.over == 1 else f"{teams.over} pupils are over"
-        does = f": the odd pupil {teams.odd}" if teams.odd else ""
+        who: Value = "One pupil is over" if teams.over == 1 else said("{number} pupils are over", number=teams.over)
+        if teams.odd:
+            who = said("{who}: {odd}", who=who, odd=f"the odd pupil {teams.odd}")
         hint = "" if teams.odd else 'Say what the odd pupil does, such as: "the odd pupil keeps the score".'
-        yield note("F-odd", f"{who}{does}.", place, hint, over=teams.over)
+        yield note("F-odd", Chain((who, "."), ""), place, hint, over=teams.over)
     elif _uneven(game, teams):
-        title = f"The sides cannot be equal: {teams.words()}."
+        title = said("The sides cannot be equal: {teams}.", teams=_teams(teams))
         hint = 'The sides with fewer get the first throw, or say: "the odd pupil changes in each round".'
         yield note("F-odd", title, place, hint)
     yield from _age_findings(game, school_class)
+
+
+def _pupils(number: int) -> Many:
+    return Many(number, "pupil", "pupils")
+
+
+def _teams(teams: Teams) -> Value:
+    """ "14 north and 13 south", "13 games of 1 west and 1 east"."""
+    kinds = Counter(tuple(sides.items()) for sides in teams.games)
+    people = {kind: Listed(tuple(Players(number, side) for side, number in kind)) for kind in kinds}
+    told: Value = Listed(
+        tuple(
+            said("{games} of {people}", games=Many(number, "game", "games"), people=people[kind])
+            for kind, number in kinds.items()
+        )
+    )
+    if len(teams.games) == 1:
+        told = next(iter(people.values()))
+    return said("{teams}; {number} rest", teams=told, number=teams.resting) if teams.resting else told
 
 
 def _odd_only(game: Game, teams: Teams) -> bool:
@@ -48,9 +76,13 @@ def _uneven(game: Game, teams: Teams) -> bool:
     return any(len({number for side, number in sides.items() if side in mirrored}) > 1 for sides in teams.games)
 
 
-def _for_more(allowed: int, courts: int | None) -> str:
+def _for_more(allowed: int, courts: int | None) -> Value:
     if courts is not None and courts < allowed:
-        return f"The sheet allows {allowed} games side by side; the hall has room for {count(courts, 'court')}."
+        return said(
+            "The sheet allows {allowed} games side by side; the hall has room for {courts}.",
+            allowed=allowed,
+            courts=Many(courts, "court", "courts"),
+        )
     return "Let them take turns, or play two games side by side."
 
 
@@ -59,7 +91,14 @@ def _age_findings(game: Game, school_class: SchoolClass) -> Iterator[Finding]:
         return
     (youngest, oldest), (least, most) = school_class.ages_years, game.ages_years
     if youngest < least or oldest > most:
-        title = f"{game.title} is for ages {least:g} to {most:g}; the class is {youngest:g} to {oldest:g}."
+        title = said(
+            "{game} is for ages {least} to {most}; the class is {youngest} to {oldest}.",
+            game=Named(game.title),
+            least=Figure(least),
+            most=Figure(most),
+            youngest=Figure(youngest),
+            oldest=Figure(oldest),
+        )
         hint = "Make it easier: larger or nearer targets, softer balls." if youngest < least else "Make it harder."
         place = game.sheet.span
         yield warning("F-age", title, place, hint, below=max(0.0, least - youngest), above=max(0.0, oldest - most))

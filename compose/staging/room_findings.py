@@ -13,7 +13,16 @@ from compose.staging.room import Room
 from compose.staging.where import beside_court, of_court
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.words import count
+from grammar.said import Figure, Many, Named, Value, said
+
+TOO_SMALL = (
+    "The {hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
+    "the hall is {length} m by {width} m."
+)
+TOO_SMALL_FOR_ALL = (
+    "The {hall} is {short} m too small: {courts} each need {long} m by {wide} m with what lies beside it, "
+    "the hall is {length} m by {width} m."
+)
 
 
 def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) -> Iterator[Finding]:
@@ -22,10 +31,16 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
         return
     if not room.fits:
         short = -2 * room.run_off
-        hall = f"{room.hall.length_m.usual:g} m by {room.hall.width_m.usual:g} m"
-        needs = f"{count(room.courts, 'court')} {'each need' if room.courts > 1 else 'needs'}"
-        title = f"The {room.hall.name} is {short:.1f} m too small: {needs} {room.long:.4g} m by {room.wide:.4g} m"
-        title += f" with what lies beside it, the hall is {hall}."
+        title = said(
+            TOO_SMALL if room.courts == 1 else TOO_SMALL_FOR_ALL,
+            hall=Named(room.hall.name),
+            short=Figure(short, ".1f"),
+            courts=Many(room.courts, "court", "courts"),
+            long=Figure(room.long, ".4g"),
+            wide=Figure(room.wide, ".4g"),
+            length=Figure(room.hall.length_m.usual),
+            width=Figure(room.hall.width_m.usual),
+        )
         beside = beside_court(game)
         hint = "Make the court smaller, or lay nothing beside it." if beside else "Make the court smaller."
         yield evolve(warning("F-hall", title, of_court(game), hint, short_m=short), others=beside)
@@ -38,10 +53,16 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
     for each in limits:
         if each.kept:
             continue
-        asked = f"{each.usual:g} {each.unit} is usual, {each.least:g} {each.unit} the least"
-        title = f"The {each.what} is {each.there:.3g} {each.unit}; {asked}."
+        title = said(
+            "The {what} is {there} {unit}; {usual} {unit} is usual, {least} {unit} the least.",
+            what=each.what,
+            there=Figure(each.there, ".3g"),
+            unit=each.unit,
+            usual=Figure(each.usual),
+            least=Figure(each.least),
+        )
         code = "F-area" if each.unit == "m2" else "F-run-off"
-        hint = f"Source: {each.said_by()}."
+        hint = Named(f"Source: {each.said_by()}.")
         make = warning if each.broken else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
         yield evolve(found, others=beside_court(game)) if code == "F-run-off" else found
@@ -54,8 +75,16 @@ def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterat
         reached = [court for court in courts if box.overlaps(court)]
         if reached:
             into = max(min(_into(box, court)) for court in reached)
-            where = "where the court should lie" if len(courts) == 1 else f"on {count(len(reached), 'court')}"
-            title = f"The {fixed.name} of the {room.hall.name} stands {where}, {into:.2g} m into it."
+            where: Value = "where the court should lie"
+            if len(courts) > 1:
+                where = said("on {courts}", courts=Many(len(reached), "court", "courts"))
+            title = said(
+                "The {thing} of the {hall} stands {where}, {into} m into it.",
+                thing=Named(fixed.name),
+                hall=Named(room.hall.name),
+                where=where,
+                into=Figure(into, ".2g"),
+            )
             hint = "Lay the court elsewhere, or make it smaller."
             yield warning("F-fixed", title, of_court(game), hint, short_m=into)
 

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from compose.telling.findings import finding_said
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 
-FINDING = "finding"  # the context of the catalogue that says findings by their codes
 MOST_TOLD = 3  # our choice: a card has room for so many
 
 
 def care_lines(found: Sequence[Finding], wording: Wording) -> Iterator[str]:
     """The three gravest, each as the reminder that it is, and where the others are told."""
-    told = dict.fromkeys(wording.known(FINDING, each.code) or each.title for each in found)
+    told = dict.fromkeys(finding_said(each, wording).title for each in found)
     for title in list(told)[:MOST_TOLD]:
         yield f"{wording.say('Reminder: {what}', what=title).rstrip('.')}."
     if len(told) > MOST_TOLD:

@@ -11,10 +11,11 @@ from typing import Any, NoReturn
 import typer
 
 import library
+from compose.telling.findings import finding_said
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity, Step
-from grammar.mistakes.shown import framed
+from grammar.mistakes.shown import LABELS, framed, headed
 from grammar.span import Span
-from grammar.words import count
 
 FINE, TO_MEND, WRONG = 0, 1, 2
 JSON_VERSION = 1  # of all answers as JSON: raised when a field goes or means something else, not when one comes
@@ -69,29 +70,34 @@ def _printable(text: str, to_error: bool = False) -> str:
     return plain.encode(encoding, "replace").decode(encoding, "replace")
 
 
-def say_findings(findings: Sequence[Finding], to_error: bool = False) -> None:
-    """All findings in frames, the mistakes first in the order of the text."""
+def say_findings(
+    findings: Sequence[Finding], to_error: bool = False, wording: Wording = ENGLISH, notes_framed: bool = True
+) -> None:
+    """All findings in frames, in the order given; of what there is only to know without `notes_framed` the heads."""
     for finding in findings:
-        for line in framed(finding, source_line):
-            typer.echo(_shown(_printable(line, to_error), finding), err=to_error)
+        told, say = finding_said(finding, wording), wording.say
+        short = not notes_framed and finding.severity is Severity.NOTE
+        for line in headed(told, say=say) if short else framed(told, source_line, say=say):
+            typer.echo(_shown(_printable(line, to_error), finding, wording), err=to_error)
         typer.echo("", err=to_error)
 
 
-def _shown(line: str, finding: Finding) -> str:
-    if line.startswith(("mistake", "to mend", "to know")):
+def _shown(line: str, finding: Finding, wording: Wording) -> str:
+    if line.startswith(wording.say(LABELS[finding.severity])):
         colour = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}[finding.severity]
         return typer.style(line, bold=True, fg=colour)
     return line
 
 
-def stop(findings: Sequence[Finding], as_json: bool) -> NoReturn:
+def stop(findings: Sequence[Finding], as_json: bool, wording: Wording = ENGLISH) -> NoReturn:
     """End with findings that let nothing else be done."""
     if as_json:
         say_json({"findings": [finding_json(finding) for finding in findings]})
     else:
-        say_findings(findings, to_error=True)
-        mistakes = sum(finding.severity is Severity.ERROR for finding in findings)
-        say_to_error(f"{count(mistakes, 'mistake').capitalize()}; nothing was done.")
+        say_findings(findings, to_error=True, wording=wording)
+        number = sum(finding.severity is Severity.ERROR for finding in findings)
+        pattern = "{number} mistake; nothing was done." if number == 1 else "{number} mistakes; nothing was done."
+        say_to_error(wording.say(pattern, number=number or "No"))
     raise typer.Exit(exit_code(findings))
 
 

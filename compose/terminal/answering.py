@@ -8,7 +8,10 @@ from typing import Any
 
 from compose.answer.answer import CARE, CLASS, FORECAST, PROVED, Answer, to_mend
 from compose.care.scene import LAST_WORD
+from compose.net.net import Net
+from compose.staging.resolved import resolved
 from compose.telling.english.matches import match_words
+from compose.telling.wording import Wording
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.finding import Finding
@@ -28,6 +31,23 @@ def _verdict(answer: Answer, findings: Sequence[Finding]) -> str:
     if answer.added is None:
         return f"Proved: {things} to mend. {MORE}"
     return f"Proved and forecast: {things} to mend."
+
+
+def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
+    """All findings of an answer, those to mend first, with their lines of play in the words of the language."""
+    wrong = to_mend(answer.findings)
+    ordered = (*wrong, *(each for each in answer.findings if each not in wrong))
+    if wording.english or not any(each.witness for each in ordered):
+        return ordered
+    from compose.telling.voice import Voice
+    from compose.telling.witness import witness_said
+
+    voice = Voice(resolved(answer.staged.staging.game), wording)
+
+    def played_in(finding: Finding) -> Net:
+        return next((other.staged.net for other in answer.others if finding in other.proved), answer.staged.net)
+
+    return tuple(witness_said(each, played_in(each), voice) for each in ordered)
 
 
 def say_in_short(answer: Answer) -> None:

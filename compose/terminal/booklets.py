@@ -76,7 +76,7 @@ def make_booklet(
     else:
         bound = look.wording.counted(len(titles), "printed card", "printed cards")
         say(look.wording.say("The booklet with {cards} is in {file}.", cards=bound, file=out))
-        say_findings(to_mend(findings))
+        say_findings(to_mend(findings), wording=look.wording)
     return exit_code(findings)
 
 
@@ -101,11 +101,11 @@ def _card(name: str, modifiers: Sequence[str], binding: Binding, as_json: bool) 
         from compose.terminal.carding import card_for
         from compose.terminal.stages import answered, ready
 
-        prepared = ready(name, modifiers, binding.who, as_json)
+        prepared = ready(name, modifiers, binding.who, as_json, binding.look.wording)
         answer = answered(prepared, binding.budget)
         return card_for(prepared, answer, binding.look), answer.findings
-    made, said = remixed(name, modifiers, as_json)
-    staging = staging_for(made, binding.who, as_json)
+    made, said = remixed(name, modifiers, as_json, binding.look.wording)
+    staging = staging_for(made, binding.who, as_json, binding.look.wording)
     return card_of_remix(made, staging, binding.look), (*said, *staging.findings)
 
 

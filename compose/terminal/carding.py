@@ -14,7 +14,7 @@ from compose.draw.plan.of_class import class_plan
 from compose.draw.signs.shapes import Drawing
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json, stop
-from compose.terminal.answering import answer_json
+from compose.terminal.answering import answer_json, in_language
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, answered, ready
 from compose.terminal.typed.appearance import units_named, wording_named
@@ -53,7 +53,7 @@ def make_card(
     look = Look(units_named(asked.units, as_json), wording_named(asked.language, as_json), asked.large)
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
-    prepared = ready(name, modifiers, who, as_json)
+    prepared = ready(name, modifiers, who, as_json, look.wording)
     with Patience(asked.seconds) as patience:
         answer = answered(prepared, evolve(asked.budget, keep_going=patience.keep_going))
     staging = prepared.staging
@@ -121,4 +121,4 @@ def _say(card: Card, out: Path | None, answer: Answer, wording: Wording, as_json
     else:
         say(wording.say("The card of {game} is in {file}.", game=card.title, file=out))
         say(f"{next(check_lines(answer, wording))}.")
-    say_findings(answer.findings)
+    say_findings(in_language(answer, wording), wording=wording, notes_framed=False)

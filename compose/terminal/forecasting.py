@@ -17,7 +17,6 @@ from compose.forecast.forecast import Forecast
 from compose.forecast.rounds.simulate import Play
 from compose.forecast.telling.telling import Section, told_first, told_in_detail, told_then
 from compose.forecast.telling.to_json import answers_json, forecast_json
-from compose.forecast.telling.wording import minutes, percent
 from compose.telling.for_class import class_lines
 from compose.telling.sides import wins
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
@@ -28,6 +27,7 @@ from compose.terminal.sharing.observed_rounds import Kept, correction, correctio
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
+from grammar.amounts import minutes, percent
 from grammar.frozen import evolve, field, frozen
 from grammar.words import count, listing
 

@@ -11,7 +11,6 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.draw.card.of_remix import titled
-from compose.draw.card.proof import FINDING
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.strip.line_of_play import counts_in, steps_behind, told_moves
 from compose.draw.strip.moments import Moment, moments_of, stamp
@@ -20,6 +19,7 @@ from compose.forecast.chances.chances import chances, said_too_much
 from compose.forecast.rounds.sample import Sample, sample_round
 from compose.staging.resolved import resolved
 from compose.telling.english.ends import end_words
+from compose.telling.findings import finding_said
 from compose.telling.moves import Happenings
 from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
@@ -54,7 +54,7 @@ def make_strip(
     if out is not None and out.suffix.lower() not in ENDINGS:
         refuse(f"`{out}` does not say what to write.", f"End its name with {listing(ENDINGS, 'or')}.", as_json)
     wording = wording_named(language, as_json)
-    prepared = ready(name, modifiers, who, as_json)
+    prepared = ready(name, modifiers, who, as_json, wording)
     if finding:
         made = _of_finding(prepared, finding, budget, pictures, wording, as_json)
     else:
@@ -75,7 +75,7 @@ def make_strip(
         say_json({"title": made.title, "about": made.about, "pictures": pictures_told, "written": written} | found)
     else:
         _say(made, out)
-        say_findings(to_mend(of_class))
+        say_findings(to_mend(of_class), wording=wording)
     return exit_code(of_class)
 
 
@@ -120,7 +120,7 @@ def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wordi
         refuse(f"The check has no line of play for `{code}`.", hint, as_json)
     moves = told_moves(prepared.game, prepared.net, steps_behind(prepared.net, chosen), wording)
     moments = moments_of(prepared.net, moves, "", pictures, wording, counts_in(prepared.game, wording))
-    title = sentence(wording.known(FINDING, chosen.code) or chosen.title)
+    title = sentence(finding_said(chosen, wording).title)
     return _strip(prepared, moments, chosen.code, title, wording)
 
 

@@ -13,40 +13,47 @@ WIDTH = 80
 TOO_MANY = 3  # times that steps come over and over, from which on they are told once
 LONGEST_RUN = 4  # so many steps may take turns
 UNSEEN = "�"
-_LABEL = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
+LABELS = {Severity.ERROR: "mistake", Severity.WARNING: "to mend", Severity.NOTE: "to know"}
 SourceLine = Callable[[str, int], str | None]
+Say = Callable[..., str]  # a pattern and what stands in its fields, in the words of a language
 
 
-def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH) -> Iterator[str]:
+def in_english(pattern: str, **fields: object) -> str:
+    """The pattern as it is, filled in."""
+    return pattern.format(**fields)
+
+
+def framed(finding: Finding, source_line: SourceLine, width: int = WIDTH, say: Say = in_english) -> Iterator[str]:
     """Lines of at most `width` letters; the source line itself is cut where it is longer."""
-    yield from _wrapped(_headed(finding), "", width)
+    yield from headed(finding, width, say)
     for place in (finding.place, *finding.others):
-        yield from _shown(place, source_line, width)
+        yield from _shown(place, source_line, width, say)
     if finding.witness:
-        yield "  How it comes about:"
-        yield from _steps(finding.witness, width)
+        yield f"  {say('How it comes about:')}"
+        yield from _steps(finding.witness, width, say)
     if finding.loop:
-        yield "  And then round and round:"
-        yield from _steps(finding.loop, width)
+        yield f"  {say('And then round and round:')}"
+        yield from _steps(finding.loop, width, say)
     if finding.hint:
         yield from _wrapped(finding.hint, "  → ", width)
 
 
-def _headed(finding: Finding) -> str:
+def headed(finding: Finding, width: int = WIDTH, say: Say = in_english) -> list[str]:
     """What is found, in words first; the code of a mistake leads to what the language page says of it."""
-    label = _LABEL[finding.severity]
-    basis = () if finding.basis is Basis.READ else (finding.basis.value,)
+    label = say(LABELS[finding.severity])
+    basis = () if finding.basis is Basis.READ else (say(finding.basis.value),)
     if finding.severity is Severity.ERROR:
         known = f" ({basis[0]})" if basis else ""
-        return f"{label}{known} {finding.code}: {finding.title}"
-    return f"{label}: {finding.title} [{', '.join((finding.code, *basis))}]"
+        return _wrapped(f"{label}{known} {finding.code}{say(':')} {finding.title}", "", width)
+    return _wrapped(f"{label}{say(':')} {finding.title} [{', '.join((finding.code, *basis))}]", "", width)
 
 
-def _shown(place: Span, source_line: SourceLine, width: int) -> Iterator[str]:
+def _shown(place: Span, source_line: SourceLine, width: int, say: Say) -> Iterator[str]:
     if not place.line:
-        yield from _wrapped(f"in {place.file}", "  ", width) if place.file else ()
+        yield from _wrapped(say("in {file}", file=place.file), "  ", width) if place.file else ()
         return
-    yield from _wrapped(f"{place.file}, line {place.line}, column {place.column}", "  ", width)
+    where = say("{file}, line {line}, column {column}", file=place.file, line=place.line, column=place.column)
+    yield from _wrapped(where, "  ", width)
     text = source_line(place.file, place.line)
     if text is None:
         return
@@ -72,14 +79,18 @@ def _width(text: str, letters: int) -> int:
     return letters + wide - marks
 
 
-def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:
+def _steps(steps: tuple[Step, ...], width: int, say: Say) -> Iterator[str]:
     """The steps, numbered; a few that come over and over are told once, with what comes of them in the end."""
     number = 0
     while number < len(steps):
         length, times = _repeated(steps, number)
         if length == 1 and times > 1:
             last = number + times - 1
-            yield from _wrapped(f"{times} times {steps[number].words}", f"  {number:>3} to {last}. ", width)
+            yield from _wrapped(
+                say("{times} times {words}", times=times, words=steps[number].words),
+                f"  {number:>3} to {last}. ",
+                width,
+            )
             yield from _after(steps[last], width)
         else:
             for at in range(number, number + length):
@@ -87,8 +98,11 @@ def _steps(steps: tuple[Step, ...], width: int) -> Iterator[str]:
                 yield from _after(steps[at], width)
             if times > 1:
                 first, last = number + length, number + length * times - 1
-                again = "once more" if times == 2 else f"{times - 1} times more"
-                yield from _wrapped(f"the last {length} again, {again}", f"  {first:>3} to {last}. ", width)
+                pattern = "the last {length} again, {times} times more"
+                if times == 2:
+                    pattern = "the last {length} again, once more"
+                fields = {"length": length} | ({"times": times - 1} if times > 2 else {})
+                yield from _wrapped(say(pattern, **fields), f"  {first:>3} to {last}. ", width)
                 yield from _after(steps[last], width)
         number += length * times
 

@@ -16,12 +16,14 @@ from compose.check import Facts
 from compose.check import findings as folder
 from compose.check.findings import limits
 from compose.check.space import USUAL
-from compose.draw.card.proof import FINDING, answer_lines, fact_lines, forecast_lines, share_said, time_said
+from compose.draw.card.proof import answer_lines, fact_lines, forecast_lines
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
 from compose.forecast.findings.findings import LOOKS
 from compose.net.match import ONE_ROUND, Match
 from compose.net.net import Bell, Net
+from compose.telling.amounts import share_said, time_said
+from compose.telling.findings import FINDING
 from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.carding import Asked, make_card
 from compose.terminal.typed.classes import Who
@@ -156,9 +158,9 @@ def test_what_is_to_mend():
     )
     assert answer_lines(answer(HERONS, said, facts=FACTS), FRENCH) == (
         "Vérifié pour 11 hérons et 1 brochet\u00a0: 3 points à corriger",
-        "Une équipe peut empêcher la manche de finir",
-        "Rien de ce qui peut arriver en jeu ne met fin à la manche",
-        "Une règle n’a jamais d’effet",
+        "Une équipe peut empêcher la manche de finir.",
+        "Rien de ce qui peut arriver en jeu ne met fin à la manche.",
+        "Une règle n’a jamais d’effet.",
     )
     assert answer_lines(answer(HERONS, said[:1]), FRENCH)[0].endswith("1 point à corriger")
 

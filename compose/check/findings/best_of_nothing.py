@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from compose.check.found import Chain, Found, said
+from compose.check.found import Found
 from compose.check.match import decides
 from compose.check.study import Study
 from grammar.finding import Severity
+from grammar.said import Chain, said
 
 CODE = "C-best-of-nothing"
 

@@ -6,11 +6,12 @@ stop. Found where more rounds of reactions follow a single move than `reactions.
 
 from __future__ import annotations
 
-from compose.check.found import Chain, Found, said
+from compose.check.found import Found
 from compose.check.reactions import ROUNDS
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
+from grammar.said import Chain, said
 
 CODE = "C-chase"
 

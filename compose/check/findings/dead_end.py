@@ -8,11 +8,12 @@ nothing (T. Murata, "Petri nets: properties, analysis and applications", Proceed
 from __future__ import annotations
 
 from compose.check.findings.stranded import behind_dead_ends, forbidden_by
-from compose.check.found import Chain, Found, Value, said
+from compose.check.found import Found, Value
 from compose.check.pointing import missing_in, span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
+from grammar.said import Chain, said
 
 CODE = "C-dead-end"
 

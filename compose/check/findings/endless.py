@@ -7,12 +7,13 @@ that only moves without effect leave is such a component too: players go on tryi
 
 from __future__ import annotations
 
-from compose.check.found import Found, Share, said
+from compose.check.found import Found, Share
 from compose.check.graph import loop_from
 from compose.check.pointing import span_of_last_move
 from compose.check.study import Study
 from compose.check.witness import line_of_play, steps_along
 from grammar.finding import Severity
+from grammar.said import said
 
 CODE = "C-endless"
 

@@ -11,13 +11,14 @@ from collections.abc import Iterator
 
 from compose.check.findings.no_end import no_end
 from compose.check.findings.unwinnable import unwinnable
-from compose.check.found import Capital, Chain, Found, Listed, Value, said
+from compose.check.found import Found, Value
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_not_fired
 from compose.check.space import Happened
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Reaction, Rule, Transition
 from grammar.finding import Severity
 from grammar.frozen import frozen
+from grammar.said import Capital, Chain, Listed, said
 
 CODE = "C-idle"
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm

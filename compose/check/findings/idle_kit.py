@@ -8,10 +8,11 @@ from __future__ import annotations
 import numpy as np
 
 from compose.check.findings.stranded import likeness
-from compose.check.found import Counted, Found, Likewise, said
+from compose.check.found import Counted, Found, Likewise
 from compose.check.study import Study
 from compose.net.net import Place
 from grammar.finding import Severity
+from grammar.said import said
 from grammar.span import nowhere
 
 CODE = "C-idle-kit"

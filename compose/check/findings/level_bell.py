@@ -5,11 +5,12 @@ Then the bell never says who has won. Where nothing else does either, that nobod
 
 from __future__ import annotations
 
-from compose.check.found import Found, said
+from compose.check.found import Found
 from compose.check.match import can_win
 from compose.check.never import why_never
 from compose.check.study import Study
 from grammar.finding import Severity
+from grammar.said import said
 
 CODE = "C-level-bell"
 

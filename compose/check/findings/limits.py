@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.check.explore import TooLarge
-from compose.check.found import Capital, Found, Listed, said
+from compose.check.found import Found
 from compose.check.space import Budget, StateSpace
 from grammar.finding import Basis, Severity
+from grammar.said import Capital, Listed, said
 from grammar.span import nowhere
 
 BUDGET = "C-budget"
@@ -54,9 +55,7 @@ def unfinished(missed: Sequence[str]) -> list[Found]:
         Found(
             code=UNFINISHED,
             severity=Severity.WARNING,
-            title=said(
-                "The check was stopped before these were looked for: {missed}.", missed=Listed(tuple(missed))
-            ),
+            title=said("The check was stopped before these were looked for: {missed}.", missed=Listed(tuple(missed))),
             place=nowhere(),
             hint="Let it go on longer, or check the game with fewer players, targets or balls.",
             basis=Basis.COMPUTED,

@@ -7,10 +7,11 @@ is reachable, so the game cannot terminate.)
 
 from __future__ import annotations
 
-from compose.check.found import Chain, Found, said
+from compose.check.found import Found
 from compose.check.never import why_never
 from compose.check.study import Study
 from grammar.finding import Severity
+from grammar.said import Chain, said
 from grammar.span import nowhere
 
 CODE = "C-no-end"

@@ -10,12 +10,13 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from compose.check.found import Chain, Found, Sides, said
+from compose.check.found import Found, Sides
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_last_move, told_as_one
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
+from grammar.said import Chain, said
 
 CODE = "C-no-return"
 

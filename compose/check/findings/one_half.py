@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from compose.check.found import Found, Sides, said
+from compose.check.found import Found, Sides
 from compose.check.match import can_win
 from compose.check.study import Study
 from grammar.finding import Severity
+from grammar.said import said
 
 CODE = "C-half"
 

@@ -15,13 +15,14 @@ import numpy as np
 from compose.check.acts import Longs, powers_of
 from compose.check.condition import Bools
 from compose.check.forcing import can_avoid, can_force
-from compose.check.found import Capital, Chain, FetchedBy, Found, Listed, Sides, Value, said
+from compose.check.found import FetchedBy, Found, Sides, Value
 from compose.check.liberties import Kind, Liberty, held_up, what_lets
 from compose.check.pointing import how_many_like_this
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
 from grammar.frozen import frozen
+from grammar.said import Capital, Chain, Listed, said
 from grammar.span import nowhere
 
 CODE = "C-stall"
@@ -76,9 +77,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if len(gaining) == len(alike) else ""
     told = [each.rule.span for each in first.blamed if each.rule]
-    only = said(
-        "Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining))
-    )
+    only = said("Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining)))
     sides = Sides(first.side, tuple(each.side for each in alike[1:]))
     return Found(
         code=CODE,

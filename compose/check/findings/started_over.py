@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from compose.check.found import Found, said
+from compose.check.found import Found
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
+from grammar.said import said
 
 CODE = "C-started-over"
 

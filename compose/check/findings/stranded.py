@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.found import Chain, FetchedBy, Found, Likewise, Value, said
+from compose.check.found import FetchedBy, Found, Likewise, Value
 from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study
@@ -19,6 +19,7 @@ from compose.net.net import Place, Rule, Transition
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
+from grammar.said import Chain, said
 
 CODE = "C-stranded"
 MOVABLE = ("ball", "load", "body", "player")

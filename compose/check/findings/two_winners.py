@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.found import Found, Wins, said
+from compose.check.found import Found, Wins
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
+from grammar.said import said
 
 CODE = "C-two-winners"
 

@@ -7,13 +7,14 @@ this is asked of the groups, each of which may play either side.
 
 from __future__ import annotations
 
-from compose.check.found import Chain, Found, Sides, Value, said
+from compose.check.found import Found, Sides, Value
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
 from compose.check.study import Study
 from compose.net.net import End, Net
 from grammar.finding import Severity
+from grammar.said import Chain, said
 from grammar.span import nowhere
 
 CODE = "C-unwinnable"

@@ -6,18 +6,19 @@ from collections.abc import Collection, Iterator
 from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, to_mend
-from compose.forecast.telling.wording import SELDOM, minutes, percent
 from compose.net.match import Match
+from compose.telling.amounts import share_said, time_said
+from compose.telling.findings import finding_said
 from compose.telling.for_class import teams_said
 from compose.telling.french import side_name
 from compose.telling.sides import subject, wins
 from compose.telling.wording import Wording
+from grammar.amounts import SELDOM
 from grammar.words import called_by_players
 
 if TYPE_CHECKING:
     from compose.forecast.answers import Answers
 
-FINDING = "finding"  # the context of the catalogue that says findings by their codes
 MOST_TOLD = 3  # our choice: a card has room for so many findings
 
 
@@ -41,7 +42,7 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
         yield something if wrong else nothing
     for each in wrong[:MOST_TOLD]:
-        yield wording.known(FINDING, each.code) or each.title
+        yield finding_said(each, wording).title
     if len(wrong) > MOST_TOLD:
         more = wording.counted(len(wrong) - MOST_TOLD, "thing", "things")
         yield wording.say("{things} more to mend: the commands check and forecast tell all of them", things=more)
@@ -126,25 +127,3 @@ def _wins(side: str, chance: float, wording: Wording, solo: Collection[str]) -> 
         return wording.say("one of {side} wins {share}", side=side_name(wording, side), share=share)
     pattern = "{side} win {share}" if called_by_players(side) else "{side} wins {share}"
     return wording.say(pattern, side=side_name(wording, side), share=share)
-
-
-def share_said(share: float, wording: Wording) -> str:
-    """Such as "45 %"; what may be seen now and then is not rounded to never, nor what may fail to always."""
-    if wording.english:
-        return percent(share)
-    if SELDOM < share < 0.005:
-        return wording.say("under {share}", share=wording.percent(0.01))
-    if 0.995 < share < 1 - SELDOM:
-        return wording.say("over {share}", share=wording.percent(0.99))
-    return wording.percent(share)
-
-
-def time_said(value: float, wording: Wording) -> str:
-    """Such as "4.5 min", "40 s", "12 min", "for ever"."""
-    shown = minutes(value)
-    if wording.english:
-        return shown
-    number, _space, unit = shown.partition(" ")
-    if unit not in ("s", "min"):
-        return wording.say(shown)
-    return f"{wording.figure(float(number), 1 if '.' in number else 0)}\u00a0{unit}"

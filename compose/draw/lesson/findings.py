@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.draw.lesson.timetable import LessonTable
-from compose.forecast.telling.wording import percent
 from compose.staging.found import note, warning
 from compose.staging.norms import Ability
+from grammar.amounts import percent
 from grammar.finding import Finding
+from grammar.said import Figure, Percent, said
 from library import Norms
 
 
@@ -19,13 +20,19 @@ def lesson_findings(table: LessonTable, norms: Norms) -> Iterator[Finding]:
     least = ability.read("lesson play", "least", ages).value
     share = table.played_min / table.lesson.minutes
     if share < least:
-        title = f"Play takes {table.played_min:.0f} min of the {table.lesson.minutes:.0f} min, "
-        title += f"{percent(share)}; a third at least is usual."
+        title = said(
+            "Play takes {time} min of the {lesson} min, {share}; a third at least is usual.",
+            time=Figure(table.played_min, ".0f"),
+            lesson=Figure(table.lesson.minutes, ".0f"),
+            share=Percent(share),
+        )
         hint = "Play one game less, or get ready faster: each change and each talk takes minutes from play."
         yield warning("F-little-play", title, place, hint, play_min=table.played_min, share=share)
     asked = ability.read("effort target", "class time active", ages).value
     if table.active is not None and table.active < asked and percent(table.active) != percent(asked):
-        title = (
-            f"In this lesson a pupil is active in {percent(table.active)} of class time; {percent(asked)} is asked for."
+        title = said(
+            "In this lesson a pupil is active in {share} of class time; {asked} is asked for.",
+            share=Percent(table.active),
+            asked=Percent(asked),
         )
         yield note("F-lesson-active", title, place, "Fewer waiting, more balls, shorter talk.", active=table.active)

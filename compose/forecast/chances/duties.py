@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil
 
-from compose.forecast.telling.wording import minutes, percent
 from compose.net.duties import Duty
 from compose.net.net import Net
 from compose.telling.sides import subject
+from grammar.amounts import minutes, percent
 from grammar.core.rotation import Occasion
 from grammar.words import count
 

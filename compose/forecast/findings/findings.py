@@ -18,11 +18,14 @@ from compose.forecast.findings.of_length import long_round, out_of_reach, short_
 from compose.forecast.findings.spans import span_of_sending, span_of_tries, span_of_wins
 from compose.forecast.forecast import Forecast
 from compose.forecast.standings import OUT, PLAYING, pupils_of, standing_of
-from compose.forecast.telling.wording import for_what, minutes, percent
-from compose.telling.sides import does, subject
-from grammar.core.values import Presence
+from compose.net.net import Place
+from grammar.amounts import percent
+from grammar.core.declared import STOOD_ON
+from grammar.core.values import AreaId, At, Presence, SideId
 from grammar.finding import Finding, Severity
-from grammar.words import listing
+from grammar.said import Chain, Listed, Many, Named, Percent, Players, Side, Time, Value, said
+from grammar.said import Figure as Written
+from grammar.words import called_by_players
 from library import Figure as Margin
 from library import Norms
 
@@ -47,17 +50,26 @@ def lopsided(held: Held) -> list[Finding]:
     sizes = {side: pupils_of(net, side) for side, _ in odds}
     even = len(set(sizes.values())) == 1
     numbers = {f"win odds of {side}": chance.value for side, chance in odds}
-    of_what = "rounds" if net.match.one_round else "games"
-    title = f"{does(more, 'wins', 'win')} {percent(high.value)} of the {of_what}, "
-    title += f"{subject(less)} {percent(low.value)}"
+    pattern = "{more} win {high} of the {games}, {less} {low}"
+    if not called_by_players(more):
+        pattern = "{more} wins {high} of the {games}, {less} {low}"
+    title = said(
+        pattern,
+        more=Side(more),
+        high=Percent(high.value),
+        games="rounds" if net.match.one_round else "games",
+        less=Side(less),
+        low=Percent(low.value),
+    )
     if even:
-        title += ", although the sides are called mirrored"
+        title = said("{odds}, although the sides are called mirrored.", odds=title)
         hint = "Look where their places, kit or distances differ; or let the sides change ends after each round."
     else:
         severity = Severity.NOTE
-        title += f", with {listing(f'{number} {side}' for side, number in sizes.items())}"
+        people = Listed(tuple(Players(number, side) for side, number in sizes.items()))
+        title = said("{odds}, with {people}.", odds=title, people=people)
         hint = "Let the odd pupil change sides after each round, or let the smaller side have more to play with."
-    return held.found("F-lopsided", severity, title + ".", hint, span_of_wins(held.told, more), numbers)
+    return held.found("F-lopsided", severity, title, hint, span_of_wins(held.told, more), numbers)
 
 
 def freed(held: Held) -> list[Finding]:
@@ -67,8 +79,15 @@ def freed(held: Held) -> list[Finding]:
     if not found:
         return []
     worst = found[0]
-    title = f"with {worst.waiting} of {worst.of} of {subject(worst.side)} waiting, {worst.back:.1f} a minute come back "
-    title += f"and {worst.sent:.1f} are sent to wait: hardly ever is nobody left."
+    title = said(
+        "with {waiting} of {all} of {side} waiting, {back} a minute come back and {sent} are sent to wait: "
+        "hardly ever is nobody left.",
+        waiting=worst.waiting,
+        all=worst.of,
+        side=Side(worst.side),
+        back=Written(worst.back, ".1f"),
+        sent=Written(worst.sent, ".1f"),
+    )
     balls = ("use more balls",) if has(net, "ball") else ()
     hint = one_of(("let fewer come back at once or more seldom", *balls, "let the round finish when few are left"))
     severity = Severity.WARNING if net.bell is None else Severity.NOTE
@@ -83,8 +102,11 @@ def long_wait(held: Held) -> list[Finding]:
     if wait is None or severity is None:
         return []
     place = held.told.net.places[wait.place]
-    title = f"of the waits {for_what(place)} one in ten lasts more than {minutes(wait.ninety.value)}"
-    title += f" (on average {minutes(wait.mean.value)})."
+    pattern = "of the waits {where} one in ten lasts more than {most} (on average {mean})."
+    if place.standing is Presence.PLAYING:
+        pattern = "of the waits for a turn one in ten lasts more than {most} (on average {mean})."
+    where = {} if place.standing is Presence.PLAYING else {"where": _where(place)}
+    title = said(pattern, most=Time(wait.ninety.value), mean=Time(wait.mean.value), **where)
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
     if place.standing is Presence.PLAYING:
         hint = "Let more try at once, or play in smaller groups side by side."
@@ -104,11 +126,16 @@ def few_turns(held: Held) -> list[Finding]:
     if severity is None:
         return []
     net = held.told.net
-    title = f"a pupil gets {each.value:.1f} turns a minute: {_gap(each.value)}."
+    title = said("a pupil gets {turns} turns a minute: {gap}.", turns=Written(each.value, ".1f"), gap=_gap(each.value))
     balls = sum(place.start for place in net.places if place.token == "ball")
     pupils = pupils_of(net)
-    hint = f"There {_balls(balls)} for {pupils} pupils: take more. " if 0 < balls < pupils else ""
-    hint += "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
+    hint: Value = "Play in smaller groups side by side, bring balls back sooner, or shorten what a turn takes."
+    if 0 < balls < pupils:
+        pattern = "There is {balls} for {pupils}: take more."
+        if balls > 1:
+            pattern = "There are {balls} for {pupils}: take more."
+        more = said(pattern, balls=Many(balls, "ball", "balls"), pupils=Many(pupils, "pupil", "pupils"))
+        hint = Chain((more, hint))
     return held.found("F-few-turns", severity, title, hint, span_of_tries(held.told), {"turns a minute": each.value})
 
 
@@ -122,7 +149,9 @@ def idle_pupils(held: Held) -> list[Finding]:
     if severity is None:
         return []
     most = max(away, key=lambda each: each.share.value)
-    title = f"a pupil spends {percent(share.value)} of the round not playing, most of it {most.name}."
+    title = said(
+        "a pupil spends {share} of the round not playing, most of it {how}.", share=Percent(share.value), how=most.name
+    )
     hint = "Give whoever does not play a task, or play in smaller groups."
     if any(each.name == OUT for each in away):
         hint = "Let whoever is out come back, give the waiting a task, or play in smaller groups."
@@ -140,11 +169,16 @@ def inactive(held: Held) -> list[Finding]:
     if active.usual >= asked or percent(active.usual) == percent(asked):
         return []
     severity = Severity.WARNING if active.high < asked else Severity.NOTE
-    title = f"pupils are active in {percent(active.usual)} of class time; {percent(asked)} is asked for"
-    title += f" ({active.counted})."
+    title = said(
+        "pupils are active in {share} of class time; {asked} is asked for ({counted}).",
+        share=Percent(active.usual),
+        asked=Percent(asked),
+        counted=active.counted,
+    )
     waiting = ("fewer waiting",) if any(each.name != PLAYING for each in held.told.standings) else ()
     balls = ("more balls",) if has(held.told.net, "ball") else ()
-    hint = f"{', '.join((*waiting, *balls, 'shorter talk and setting up'))}: each adds active minutes."
+    ways = Chain((*waiting, *balls, "shorter talk and setting up"), ", ")
+    hint = said("{ways}: each adds active minutes.", ways=ways)
     numbers = {"low": active.low, "usual": active.usual, "high": active.high}
     return held.found("F-inactive", severity, title, hint, span_of_tries(held.told), numbers)
 
@@ -155,7 +189,9 @@ def slow_duties(held: Held) -> list[Finding]:
     duty = next(never_passed_on(held.told.net, usual), None)
     if duty is None:
         return []
-    title = f"half of the rounds are over after {minutes(usual)}, before another is {duty.task}."
+    title = said(
+        "half of the rounds are over after {time}, before another is {task}.", time=Time(usual), task=Named(duty.task)
+    )
     hint = 'Let them change sooner, or every round: "... change every round".'
     return held.found("F-never-passed-on", Severity.WARNING, title, hint, duty.place, {"half, minutes": usual})
 
@@ -186,9 +222,17 @@ def _below(figure: Figure, margin: Margin) -> Severity | None:
     return Severity.WARNING if most < margin.low else Severity.NOTE if most < margin.usual else None
 
 
-def _gap(per_minute: float) -> str:
-    return f"one in {minutes(1 / per_minute)}" if per_minute > 0 else "none at all"
+def _where(place: Place) -> Value:
+    """Where somebody waits."""
+    if not isinstance(place.standing, At):
+        return "out for the round"
+    of, owner = place.standing.spot.of, place.standing.spot.owner
+    name = of.key if isinstance(of, AreaId) else of.value
+    there = said("on the {area}" if place.area in STOOD_ON else "in the {area}", area=Named(name))
+    if isinstance(owner, SideId) and owner.key != place.side:
+        return said("{there} of {side}", there=there, side=Side(owner.key))
+    return there
 
 
-def _balls(number: int) -> str:
-    return f"is {number} ball" if number == 1 else f"are {number} balls"
+def _gap(per_minute: float) -> Value:
+    return said("one in {time}", time=Time(1 / per_minute)) if per_minute > 0 else "none at all"

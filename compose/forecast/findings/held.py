@@ -5,10 +5,10 @@ from __future__ import annotations
 from compose.forecast.assumptions import ages_of
 from compose.forecast.forecast import Forecast
 from compose.staging.norms import bands_used
-from grammar.finding import Basis, Finding, Severity
+from grammar.finding import Basis, Finding, Severity, spoken
 from grammar.frozen import frozen
+from grammar.said import Value
 from grammar.span import Span
-from grammar.words import capital
 from library import Figure as Margin
 from library import Norms
 
@@ -28,14 +28,12 @@ class Held:
         self,
         code: str,
         severity: Severity,
-        title: str,
-        hint: str,
+        title: Value,
+        hint: Value,
         place: Span,
         numbers: dict[str, float],
         played: bool | None = None,
     ) -> list[Finding]:
         """One finding; `played` says whether its numbers were simulated, usually as the forecast was."""
         basis = Basis.SIMULATED if (self.told.simulated if played is None else played) else Basis.COMPUTED
-        return [
-            Finding(code, severity, capital(title), place, capital(hint), basis=basis, numbers=tuple(numbers.items()))
-        ]
+        return [spoken(code, severity, title, place, hint, basis=basis, numbers=tuple(numbers.items()))]

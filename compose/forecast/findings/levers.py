@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from compose.check.condition import places_read
 from compose.net.net import Net
-from grammar.words import capital, listing
+from grammar.said import Chain, Value, said
 
 _THINGS = ("target", "load", "body")
 
@@ -16,10 +16,12 @@ def has(net: Net, token: str) -> bool:
     return any(place.token == token for place in net.places)
 
 
-def one_of(ways: Sequence[str]) -> str:
+def one_of(ways: Sequence[str]) -> Value:
     """Such as "Take fewer balls, or play best of several rounds."."""
-    told = ", or ".join((", ".join(ways[:-1]), ways[-1])) if len(ways) > 1 else listing(ways)
-    return f"{capital(told)}."
+    *others, last = ways
+    if not others:
+        return said("{way}.", way=last)
+    return said("{ways}, or {way}.", ways=Chain(tuple(others), ", "), way=last)
 
 
 def to_make_longer(net: Net, clock_stops: bool) -> Iterator[str]:

@@ -7,10 +7,12 @@ from attrs import evolve
 from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
 from compose.forecast.findings.spans import span_of_stop
-from compose.forecast.telling.wording import minutes, percent
 from grammar.finding import Finding, Severity
+from grammar.said import Named, Percent, Time, said
 
 MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
+HARDLY_ENDED = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}."
+HARDLY_WON = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}, without a winner."
 SELDOM_REACHED = 0.01  # of the rounds: what ends fewer of them by play is out of reach (assumption)
 
 
@@ -21,10 +23,11 @@ def long_round(held: Held) -> list[Finding]:
     going = 0.0 if held.told.course.clock_rings else held.told.odds.running.value
     if mean.value - mean.margin <= margin.high and going <= MOST_GOING:
         return []
-    title = f"a round lasts {minutes(mean.value)} on average, longer than {minutes(margin.high)}."
+    title = said("a round lasts {time} on average, longer than {most}.", time=Time(mean.value), most=Time(margin.high))
     numbers = {"mean minutes": mean.value}
     if going > 0:
-        title = f"{percent(going)} of the rounds are still going after {minutes(held.told.course.clock_minutes)}."
+        after = Time(held.told.course.clock_minutes)
+        title = said("{share} of the rounds are still going after {time}.", share=Percent(going), time=after)
         numbers["still going"] = going
     hint = one_of(tuple(to_make_shorter(held.told.net)))
     return held.found("F-long-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
@@ -36,7 +39,11 @@ def short_round(held: Held) -> list[Finding]:
     margin = held.margin("lesson round", "length")
     if mean.value + mean.margin >= margin.low:
         return []
-    title = f"a round lasts only {minutes(mean.value)} on average; setting it up again takes {minutes(again)}."
+    title = said(
+        "a round lasts only {time} on average; setting it up again takes {again}.",
+        time=Time(mean.value),
+        again=Time(again),
+    )
     hint = one_of(tuple(to_make_longer(held.told.net, held.told.course.stopped > MOST_GOING)))
     numbers = {"mean minutes": mean.value}
     return held.found("F-short-round", Severity.WARNING, title, hint, span_of_stop(held.told), numbers)
@@ -54,10 +61,11 @@ def out_of_reach(held: Held) -> list[Finding]:
     ways = tuple(dict.fromkeys(end.rule for end in net.ends))
     won = sum(chance.value for _, chance in told.odds.wins)
     severity = Severity.NOTE if won >= SELDOM_REACHED else Severity.WARNING
-    time = minutes(net.bell.after_s / 60)
-    title = f"hardly a round gets as far as `{ways[0].text}`: the clock ends nearly every one after {time}."
-    if severity is Severity.WARNING:
-        title = f"{title[:-1]}, without a winner."
+    title = said(
+        HARDLY_ENDED if severity is Severity.NOTE else HARDLY_WON,
+        line=Named(ways[0].text),
+        time=Time(net.bell.after_s / 60),
+    )
     hint = one_of((*to_reach(net), "give the clock more time"))
     numbers = {"ended by play": reached.value, "won": won}
     found = held.found("F-out-of-reach", severity, title, hint, ways[0].span, numbers)

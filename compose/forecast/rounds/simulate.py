@@ -15,8 +15,8 @@ from compose.forecast.course import SURE, Course, Figure, Length, chance_margin,
 from compose.forecast.rounds.on_space import SpaceRounds
 from compose.forecast.rounds.rounds import CUT, Rounds
 from compose.forecast.rounds.waits import Waits, waits_of
-from compose.forecast.telling.wording import DAY_MINUTES
 from compose.net.net import Net
+from grammar.amounts import DAY_MINUTES
 from grammar.frozen import field, frozen
 
 FIRST = 4  # the first batch is so many times smaller

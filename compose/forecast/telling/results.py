@@ -8,12 +8,13 @@ from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
 from compose.forecast.standings import pupils_of
-from compose.forecast.telling.wording import SELDOM, minutes, parts, percent, share_with_margin, whole_percents
+from compose.forecast.telling.wording import parts, share_with_margin, whole_percents
 from compose.net.net import Net
 from compose.net.told import Ended
 from compose.telling.english.ends import way_words
 from compose.telling.english.matches import match_words, part_words
 from compose.telling.sides import wins
+from grammar.amounts import SELDOM, minutes, percent
 from grammar.core.ends import Best
 from grammar.core.values import SideId
 

@@ -11,17 +11,10 @@ from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.forecast.standings import PLAYING
 from compose.forecast.telling.results import NAMES, results, row, winners
-from compose.forecast.telling.wording import (
-    SELDOM,
-    for_what,
-    minutes,
-    minutes_with_margin,
-    parts,
-    percent,
-    share_with_margin,
-)
+from compose.forecast.telling.wording import for_what, minutes_with_margin, parts, share_with_margin
 from compose.staging.minutes import Lesson
 from compose.telling.sides import subject, wins
+from grammar.amounts import SELDOM, minutes, percent
 from grammar.frozen import frozen
 from grammar.words import count, listing
 

@@ -7,39 +7,17 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from compose.telling.english.nouns import where
+from grammar.amounts import SELDOM, minutes, percent
 from grammar.core.values import Presence
 
 if TYPE_CHECKING:
     from compose.forecast.course import Figure
     from compose.net.net import Place
 
-DAY_MINUTES = 24 * 60.0  # nobody plays for longer
-SELDOM = 1e-5  # a share that no teacher will ever see the difference of
-
-
-def percent(share: float) -> str:
-    """Such as "45 %"; what may be seen now and then is not rounded to never, nor what may fail to always."""
-    if SELDOM < share < 0.005:
-        return "under 1 %"
-    if 0.995 < share < 1 - SELDOM:
-        return "over 99 %"
-    return f"{100 * share:.0f} %"
-
 
 def for_what(place: Place) -> str:
     """Where somebody waits; who is in play waits for a turn, one after the other."""
     return "for a turn" if place.standing is Presence.PLAYING else where(place)
-
-
-def minutes(value: float) -> str:
-    """Such as "4.5 min", "40 s", "12 min", "over a day", "for ever"."""
-    if math.isinf(value):
-        return "for ever"
-    if value > DAY_MINUTES:
-        return "over a day"
-    if value < 1.5:
-        return f"{60 * value:.0f} s"
-    return f"{value:.1f} min" if value < 9.95 else f"{value:.0f} min"
 
 
 def share_with_margin(figure: Figure, said: str = "") -> str:

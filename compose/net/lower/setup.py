@@ -22,8 +22,9 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.finding import Basis, Finding, Severity
-from grammar.words import count, listing
+from grammar.finding import Basis, Finding, Severity, spoken
+from grammar.said import Listed, Many, Side, said
+from grammar.words import plural
 
 
 def place_tokens(builder: Builder) -> None:
@@ -138,9 +139,13 @@ def _uneven(
     owners = [spot.owner.key for spot in shares if isinstance(spot.owner, SideId)]
     if len(owners) == len(shares):
         left, fewest = sum(shares.values()), min(shares.values())
-        each = listing(f"{share} for {owner}" for share, owner in zip(shares.values(), owners, strict=True))
-        title = f"The {count(left, kind.key, dict(builder.core.plurals).get(kind))} cannot be shared evenly: {each}."
+        each = (
+            said("{number} for {side}", number=share, side=Side(owner))
+            for share, owner in zip(shares.values(), owners, strict=True)
+        )
+        balls = Many(left, kind.key, dict(builder.core.plurals).get(kind, plural(kind.key)))
+        title = said("The {balls} cannot be shared evenly: {shares}.", balls=balls, shares=Listed(tuple(each)))
         hint = "Play with one more or one less, or say where each of them lies."
         place = builder.core.lines[next(iter(rest.values())).lines[0]].span
         numbers = (("over", float(left - fewest * len(shares))),)
-        yield Finding("N-uneven", Severity.NOTE, title, place, hint, basis=Basis.PROVED, numbers=numbers)
+        yield spoken("N-uneven", Severity.NOTE, title, place, hint, basis=Basis.PROVED, numbers=numbers)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.answer.answer import Answer
-from compose.draw.card.proof import forecast_lines, share_said, time_said
+from compose.draw.card.proof import forecast_lines
 from compose.forecast.forecast import Forecast
 from compose.forecast.sensitivity import Swing
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.known import forecast_of
 from compose.page.answers.values import Asked, Band
 from compose.page.wording import page_wording
+from compose.telling.amounts import share_said, time_said
 from compose.telling.wording import Wording
 
 SHOWN = 2  # our choice: what the forecast hangs on most

@@ -9,7 +9,7 @@ from compose.answer.answer import Answer, to_mend
 from compose.check.findings.limits import BUDGET as TOO_MUCH
 from compose.check.findings.limits import TOO_LARGE, UNFINISHED
 from compose.draw.card.of_remix import label_said
-from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines, time_said
+from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines
 from compose.fit.fit import fit_of
 from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
@@ -22,6 +22,7 @@ from compose.page.answers.said import in_order, lines_of, said
 from compose.page.answers.values import Amount, Asked, Odds, Proof, Quick, Used
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
+from compose.telling.amounts import time_said
 from compose.telling.read_back import read_back
 from compose.telling.wording import Wording
 from grammar.game import Game

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from compose.page.answers.values import Said
+from compose.telling.findings import finding_said
 from compose.telling.sentences import sentence
 from compose.telling.wording import Wording
 from grammar.finding import Basis, Finding, Severity
 from grammar.format import format_game
 from grammar.game import Game
 
-FINDING = "finding"  # the context of the catalogue that says findings by their codes
 ORDER = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
 GRAVITY = {Severity.ERROR: "mistake", Severity.WARNING: "mend", Severity.NOTE: "know"}
 
@@ -21,15 +21,12 @@ def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
     number = finding.place.line
     line = lines[number - 1].strip() if 0 < number <= len(lines) else ""
     basis = "" if finding.basis is Basis.READ else wording.say(finding.basis.value)
-    if wording.english:
-        title, hint = finding.title, finding.hint
-    else:
-        title, hint = wording.known(FINDING, finding.code) or finding.title, ""
+    told = finding_said(finding, wording)
     return Said(
         finding.code,
         GRAVITY[finding.severity],
-        sentence(title),
-        hint,
+        sentence(told.title),
+        told.hint,
         basis,
         line,
         len(finding.witness) + len(finding.loop),

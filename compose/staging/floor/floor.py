@@ -22,9 +22,9 @@ from compose.staging.floor.values import KEPT_OFF, Floor, FloorItem, Half, Recta
 from grammar.core.declared import Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
-from grammar.finding import Basis, Finding, Severity
-from grammar.words import capital
-from grammar.words import count as counted
+from grammar.finding import Basis, Finding, Severity, spoken
+from grammar.said import Figure, Many, Named, Side, Value, said
+from grammar.words import plural
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
@@ -222,13 +222,18 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
     if not region.line:
         missing = max(missing, batch.size_m[0] - min(box.length, box.width))
     short = max(missing, (batch.count - placed) * (batch.size_m[0] + _gap(batch)) if missing <= 0 else missing)
-    whose = f" of {batch.side.key}" if batch.side else ""
-    there = f"find{'s' if batch.count - placed == 1 else ''} no place ({batch.line.words})"
-    left_out = counted(batch.count - placed, batch.role or batch.name)
-    return Finding(
+    left_out = batch.count - placed
+    pattern = "{things} finds no place ({line}): {short} m more is needed."
+    if left_out > 1:
+        pattern = "{things} find no place ({line}): {short} m more is needed."
+    noun = batch.role or batch.name
+    things: Value = Many(left_out, noun, plural(noun))
+    if batch.side:
+        things = said("{things} of {side}", things=things, side=Side(batch.side.key))
+    return spoken(
         "P-no-room",
         Severity.WARNING,
-        f"{capital(left_out)}{whose} {there}: {short:.1f} m more is needed.",
+        said(pattern, things=things, line=Named(batch.line.words), short=Figure(short, ".1f")),
         batch.line.span,
         "Make the court larger, place fewer, or spread them over more of the floor.",
         basis=Basis.COMPUTED,

@@ -5,21 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from compose.check.found import (
-    Capital,
-    Chain,
-    Counted,
-    FetchedBy,
-    Found,
-    Likewise,
-    Listed,
-    Said,
-    Share,
-    Sides,
-    Stepped,
-    Value,
-    Wins,
-)
+from compose.check.found import Counted, FetchedBy, Found, Likewise, Share, Sides, Stepped, Value, Wins
 from compose.net.match import Match
 from compose.net.net import End, Net, Place, Reaction, Rule, Transition
 from compose.telling.english.conditions import condition_in_words
@@ -32,6 +18,7 @@ from compose.telling.english.states import state_in_words
 from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
+from grammar.said import Capital, Chain, Listed, Said, chained
 from grammar.words import capital, listing
 
 SET_UP = "the round starts"
@@ -70,7 +57,7 @@ def words(value: Value, net: Net) -> str:
         case Said(pattern, fields):
             return pattern.format(**{name: _field(each, net) for name, each in fields})
         case Chain(items, between, most):
-            return _chained([words(each, net) for each in items], between, most)
+            return chained([words(each, net) for each in items], between, most)
         case Listed(items, last):
             return listing([words(each, net) for each in items], last)
         case Capital(what):
@@ -108,14 +95,6 @@ def _of_net(value: Any, net: Net) -> str:
 def _field(value: Value, net: Net) -> str | float:
     """A number stays one, for the pattern says how it is written."""
     return value if isinstance(value, int | float) else words(value, net)
-
-
-def _chained(told: list[str], between: str, most: int | None) -> str:
-    if most is None:
-        return between.join(told)
-    differing = list(dict.fromkeys(told))
-    more = f" and {len(differing) - most} more" if len(differing) > most else ""
-    return between.join(differing[:most]) + more
 
 
 def _likewise(others: tuple[str, ...], lead: str = "") -> str:

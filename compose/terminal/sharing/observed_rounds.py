@@ -11,12 +11,12 @@ import attrs
 import library
 from compose.forecast.answers import Answers
 from compose.forecast.observed import Corrected, SeenRound, corrected
-from compose.forecast.telling.wording import minutes, percent
 from compose.modifiers.content_hash import content_hash
 from compose.share.shelf.rounds import DRAW, NOBODY
 from compose.staging.norms import bands_used
 from compose.terminal.sharing.shelf_door import given, own_shelf, shelf_folder
 from compose.terminal.stages import Ready
+from grammar.amounts import minutes, percent
 from grammar.frozen import frozen
 from grammar.words import count
 

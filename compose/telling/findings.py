@@ -1,0 +1,67 @@
+"""A finding in the words of another language than English: of its values, or else of its code."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from compose.telling.amounts import share_said, time_said
+from compose.telling.french import joined, side_name, side_players
+from compose.telling.wording import Wording
+from grammar.finding import Finding
+from grammar.frozen import evolve
+from grammar.said import Capital, Chain, Figure, Listed, Many, Named, Percent, Players, Said, Side, Time, chained
+from grammar.words import capital
+from library.finding_codes import explanations
+
+FINDING = "finding"  # the context of the catalogue that says findings by their codes
+
+
+def finding_said(finding: Finding, wording: Wording) -> Finding:
+    """The finding in a language. Where its values say nothing, its code says what it is and what to do."""
+    if wording.english:
+        return finding
+    title, hint = finding.said or (None, None)
+    told = explanations(wording.language).get(finding.code)
+    general = wording.known(FINDING, finding.code)
+    if title is not None:
+        words = capital(joined(told_in(title, wording)))
+    elif general is not None:
+        words = f"{general}."
+    else:
+        return finding  # a mistake in a sheet, whose words are those of the rule language
+    if hint is not None and not isinstance(hint, Named):
+        mend = capital(joined(told_in(hint, wording)))
+    else:
+        mend = told.to_do if told is not None else ""
+    return evolve(finding, title=words, hint=mend)
+
+
+def told_in(value: Any, wording: Wording) -> str:
+    """A value of `grammar.said` in words of the language."""
+    match value:
+        case Said(pattern, fields):
+            return wording.say(pattern, **{name: told_in(each, wording) for name, each in fields}) if pattern else ""
+        case str():
+            return wording.say(value) if value else ""
+        case Many(number, one, many):
+            return wording.counted(number, one, many)
+        case Figure(number, form):
+            shown = format(number, form)
+            return wording.figure(float(shown), int(form[1]) if form.endswith("f") else None)
+        case Percent(share):
+            return share_said(share, wording)
+        case Time(minutes):
+            return time_said(minutes, wording)
+        case Named(text):
+            return wording.author(wording.named(text))
+        case Side(key):
+            return side_name(wording, key)
+        case Players(number, side):
+            return side_players(wording, side, number)
+        case Listed(items, last):
+            return wording.listed([told_in(each, wording) for each in items], last)
+        case Chain(items, between, most):
+            return chained([told_in(each, wording) for each in items], between, most)
+        case Capital(what):
+            return capital(told_in(what, wording))
+    return wording.figure(value)

@@ -1,0 +1,143 @@
+"""A sentence in values: its pattern in English, and by name what stands in it; of that any language is made.
+
+A text by itself is of the program's own words, as a pattern without fields is; a name that an author gave is `Named`.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Literal, Union
+
+from grammar.amounts import minutes, percent
+from grammar.frozen import frozen
+from grammar.words import called_by_players, capital, count, listing
+
+
+@frozen
+class Said:
+    """A pattern and the values in its fields; those that the check finds stand in its net."""
+
+    pattern: str
+    fields: tuple[tuple[str, Any], ...] = ()
+
+
+@frozen
+class Many:
+    """A number with its noun: "5 players"."""
+
+    number: float
+    one: str
+    many: str
+
+
+@frozen
+class Figure:
+    """A number as it is written: "2.5"; `form` as Python writes it."""
+
+    value: float
+    form: str = "g"
+
+
+@frozen
+class Percent:
+    """A part of one: "45 %"."""
+
+    of_one: float
+
+
+@frozen
+class Time:
+    """How long: "4.5 min", "40 s"."""
+
+    minutes: float
+
+
+@frozen
+class Named:
+    """A name, or a text, as its author wrote it."""
+
+    text: str
+
+
+@frozen
+class Side:
+    """A side in a sentence: "north", "the herons"."""
+
+    key: str
+
+
+@frozen
+class Players:
+    """So many of a side: "14 north", "11 herons"."""
+
+    number: int
+    side: str
+
+
+@frozen
+class Listed:
+    """One after another, the last behind "and" or "or"."""
+
+    items: tuple[Any, ...]
+    last: Literal["and", "or"] = "and"
+
+
+@frozen
+class Chain:
+    """One after another, with the same between them all. With `most` only the first that differ, and how many more."""
+
+    items: tuple[Any, ...]
+    between: str = " "
+    most: int | None = None
+
+
+@frozen
+class Capital:
+    """With a capital letter."""
+
+    what: Any
+
+
+Value = Union[Said, Many, Figure, Percent, Time, Named, Side, Players, Listed, Chain, Capital, str, int]
+NOTHING = Said("")
+
+
+def said(pattern: str, /, **fields: Any) -> Said:
+    """The pattern with these values in it."""
+    return Said(pattern, tuple(fields.items()))
+
+
+def english(value: Value) -> str:
+    """The value in words of English; a whole sentence begins with a capital letter where it is told."""
+    match value:
+        case Said(pattern, fields):
+            return pattern.format(**{name: english(each) for name, each in fields})
+        case Many(number, one, many):
+            return count(number, one, many)
+        case Figure(number, form):
+            return format(number, form)
+        case Percent(part):
+            return percent(part)
+        case Time(time):
+            return minutes(time)
+        case Named(text):
+            return text
+        case Side(key):
+            return f"the {key}" if called_by_players(key) else key
+        case Players(number, side):
+            return f"{number} {side}"
+        case Listed(items, last):
+            return listing([english(each) for each in items], last)
+        case Chain(items, between, most):
+            return chained([english(each) for each in items], between, most)
+        case Capital(what):
+            return capital(english(what))
+    return str(value)
+
+
+def chained(told: list[str], between: str, most: int | None, more: str = " and {number} more") -> str:
+    """What is told in a row, cut off behind the `most` that differ."""
+    if most is None:
+        return between.join(told)
+    differing = list(dict.fromkeys(told))
+    left = more.format(number=len(differing) - most) if len(differing) > most else ""
+    return between.join(differing[:most]) + left
