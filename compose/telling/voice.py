@@ -10,6 +10,7 @@ from compose.telling.side_voice import SideVoice, Subject
 from grammar.core.clock import ComeIn
 from grammar.core.declared import STOOD_ON, Per
 from grammar.core.values import (
+    ONE_OF_SEVERAL,
     PLAIN,
     SHARED,
     KindId,
@@ -127,7 +128,8 @@ class Voice(SideVoice):
             return self.sides(owners, "or") if bare else self.say("with {side}", side=self.sides(owners, "or"))
         everybody = len(owners) == len(self.play.sides) > 1
         voice = evolve(self, me=self.play.side_ids[0]) if everybody else self
-        said = voice.of(self.place_noun(first), False, owners)
+        one_of_several = owners == {SHARED} and first.of in ONE_OF_SEVERAL
+        said = voice.of(self.place_noun(first), False, owners, "a" if one_of_several else "the")
         return said if bare and first.part is Part.AT else f"{self.preposition(first)} {said}"
 
     def step(self, at: OnStep) -> str:

@@ -139,6 +139,8 @@ OF_A_SIDE = frozenset(
     {Landmark.HALF, Landmark.HANDS, Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER}
 )
 
+ONE_OF_SEVERAL = frozenset({Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER})  # "a corner"
+
 
 class Part(Enum):
     """How something lies to a place."""
@@ -149,6 +151,7 @@ class Part(Enum):
     BESIDE = "beside"
     ACROSS = "across"
     ALONG = "along"
+    AROUND = "around"
 
 
 @frozen

@@ -14,7 +14,7 @@ from grammar.sentences import attempting, ball, base, claims, finish, lives, que
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
-PREPOSITIONS = ("in", "on", "behind", "before", "beside", "across", "along", "between")
+PREPOSITIONS = ("in", "on", "behind", "before", "beside", "across", "along", "around", "between")
 SKILLS = ("overarm throw", "underarm throw", "roll", "kick", "strike", "pass", "carry", "tow", "push", "run")
 AGENTS = ("thrower", "catcher", "keeper", "teacher")
 OTHER = (None, "other")

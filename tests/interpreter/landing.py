@@ -10,7 +10,7 @@ from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, Deed
 from tests.interpreter.events import Scene, Settled
-from tests.interpreter.names import Part, Stuff, is_keeper
+from tests.interpreter.names import OWNED_PLACES, Part, Stuff, is_keeper
 from tests.interpreter.sheet import Place, Sheet
 from tests.interpreter.spots import half, place_of, spot, spots_of, stands
 from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, side_said, whose
@@ -154,7 +154,7 @@ def _with_who_waits(sheet: Sheet, rest: Spot, deed: Deed, past: bool, sides: tup
         if line.where is None or deed.kind not in _kinds_of(sheet, line):
             continue
         area = sheet.places[place_of(sheet, line.where)]
-        inside = area.preposition in ("before", "across", "along")
+        inside = area.preposition in ("before", "across", "along", "around")
         for there in dict.fromkeys(each for side in sheet.sides for each in stands(sheet, line.where, side)):
             if inside and there in _parts_of(sheet, area, rest):
                 yield from () if past else (there,)
@@ -171,7 +171,9 @@ def _kinds_of(sheet: Sheet, line: attempting.Attempt) -> frozenset[str]:
 
 def _parts_of(sheet: Sheet, area: Place, rest: Spot) -> list[Spot]:
     """The parts of a half, or of the court, that an area takes."""
-    if area.preposition not in ("before", "across", "along"):
+    if area.preposition not in ("before", "across", "along", "around"):
         return []
+    if area.owners == (None,) and area.by in OWNED_PLACES and rest.owner not in (None, sheet.sides[-1]):
+        return []  # the one that is for all lies at the end of the side named last
     owners = area.owners if rest.owner is None else [owner for owner in area.owners if owner in (rest.owner, None)]
     return [Spot(area.name, "at", owner) for owner in owners]

@@ -25,6 +25,7 @@ USUAL_DEPTH_M = {
     AreaKind.MARK: 0.5,
 }
 COMPACT = (AreaKind.BASE, AreaKind.CIRCLE, AreaKind.MARK)
+AROUND_M = 1.0  # assumption: what lies around a place reaches a step farther than the place itself
 LONG = (Part.ACROSS, Part.ALONG)
 
 
@@ -44,6 +45,9 @@ def with_areas(play: Play, ground: Ground) -> Ground:
 def _regions_of(area: Area, ground: Ground) -> list[Region]:
     depth_m = float(area.depth_m) if area.depth_m is not None else USUAL_DEPTH_M[area.kind]
     lies = area.lies
+    if lies.part is Part.AROUND and not isinstance(lies.of, Landmark):
+        reaching_m = float(area.depth_m) if area.depth_m is not None else AROUND_M
+        return list(regions(ground, lies, reaching_m))
     if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
         lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
     found = list(regions(ground, lies, depth_m))

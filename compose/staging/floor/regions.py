@@ -9,7 +9,7 @@ from attrs import evolve
 
 from compose.staging.floor.ground import GAP_M, Ground, Region
 from compose.staging.floor.values import Rectangle
-from grammar.core.values import AreaId, Landmark, Part, SideId, Spot
+from grammar.core.values import ONE_OF_SEVERAL, SHARED, AreaId, Landmark, Part, SideId, Spot
 
 STRIP_M = 2.0  # assumption: "before", "behind" and "beside" a line reach this far
 OUTSIDE = (Part.BEHIND, Part.BESIDE)
@@ -25,6 +25,8 @@ def regions(
     """
     if not isinstance(spot.of, Landmark):
         return tuple(_by_areas(ground, spot.of, spot, depth_m)) or (Region(ground.court),)
+    if spot.owner is SHARED and spot.of in ONE_OF_SEVERAL:
+        return (_one_for_all(ground, spot, depth_m),)
     owners = (spot.owner,) if isinstance(spot.owner, SideId) else ground.sides
     match spot.of:
         case Landmark.HALF | Landmark.HANDS:
@@ -42,6 +44,20 @@ def regions(
         case _:
             assert_never(spot.of)
     return tuple(found)
+
+
+def _one_for_all(ground: Ground, spot: Spot, depth_m: float | None) -> Region:
+    """One line or corner of several, for all: the last corner, which of three sides nobody has, or the last side's
+    end; of the side lines the one where queues and benches are, over the whole court."""
+    last = ground.sides[-1]
+    match spot.of:
+        case Landmark.SIDE_LINE:
+            found = next(_at_side_lines(evolve(ground, halved=False), last, spot.part, depth_m))
+        case Landmark.CORNER:
+            (found,) = _by_corners([corners(ground, depth_m or STRIP_M)[-1]], spot.part)
+        case _:
+            found = _at_back(ground, last, spot.part, depth_m)[-1]
+    return evolve(found, side=None)
 
 
 def _square(x: float, y: float, size: float, within: Rectangle) -> Rectangle:
@@ -113,7 +129,7 @@ def _at_middle(ground: Ground, spot: Spot, depth_m: float | None, seen_from: Sid
             return Region(ground.across(ground.front_x(seen_from), -facing, deep), seen_from, facing)
         case Part.BESIDE:
             return Region(ground.beside(middle - STRIP_M, middle + STRIP_M, deep))
-        case Part.AT if spot.of is Landmark.MIDDLE:
+        case Part.AT | Part.AROUND if spot.of is Landmark.MIDDLE:
             return Region(_square(middle, ground.width_m / 2, deep, ground.court))
         case Part.AT if depth_m is None:
             return Region(ground.across(middle, 1, 0.0), None, 1, "across")
@@ -125,7 +141,12 @@ def _at_corners(ground: Ground, side: SideId, part: Part, size_m: float) -> Iter
     alone, few = len(ground.sides) == 1, len(ground.sides) <= 4
     own = [region for region in corners(ground, size_m) if alone or region.side == side]
     own = own if alone else sorted(own, key=lambda region: -region.up)  # the ends of a court mirror each other
-    for region in own if few else [Region(ground.slice_of(side), side, ground.facing(side))]:
+    yield from _by_corners(own if few else [Region(ground.slice_of(side), side, ground.facing(side))], part)
+
+
+def _by_corners(found: list[Region], part: Part) -> Iterator[Region]:
+    """Corners, or what lies before, behind or beside each."""
+    for region in found:
         box = region.rectangle
         match part:
             case Part.BEFORE:
@@ -183,6 +204,8 @@ def _by_areas(ground: Ground, of: AreaId, spot: Spot, depth_m: float | None) -> 
                 box = _between(near, near + facing * deep, box)
             case Part.BESIDE:
                 box = Rectangle(box.left, box.top, box.right, box.top + deep)
+            case Part.AROUND:
+                box = box.grown(deep)
         yield Region(box, owner, facing)
 
 

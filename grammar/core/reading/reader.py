@@ -36,6 +36,7 @@ _PARTS = {
     "beside": Part.BESIDE,
     "across": Part.ACROSS,
     "along": Part.ALONG,
+    "around": Part.AROUND,
 }
 
 
@@ -178,6 +179,8 @@ class Reader(Known):
                 )
             return (Spot(_as_lain(of, part), SHARED, part),)
         wanted = spoken.meant(said, unsaid)
+        if said.whose is Whose.UNSAID and len(owners) == 1:
+            wanted = frozenset(self.side_ids)  # the only one of its name, whosever it is
         if of is Landmark.HALF and self.court.cut is Cut.WHOLE:
             return self._without_halves(phrase)
         found = tuple(Spot(of, owner, part) for owner in owners if owner in wanted)

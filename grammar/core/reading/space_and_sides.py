@@ -8,7 +8,20 @@ from fractions import Fraction
 from grammar.core.declared import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
 from grammar.core.reading.reader import Reader, metres, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
-from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, Population, RoleId, SideId, Spot, TrackId
+from grammar.core.values import (
+    ONE_OF_SEVERAL,
+    SHARED,
+    AreaId,
+    KindId,
+    Landmark,
+    Owner,
+    Part,
+    Population,
+    RoleId,
+    SideId,
+    Spot,
+    TrackId,
+)
 from grammar.sentences import sides, space
 from grammar.sentences.base import Node, Np
 from grammar.sentences.base import Owner as OwnerPhrase
@@ -19,12 +32,12 @@ _LIES = {
     Landmark.BACK_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
     Landmark.SIDE_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
     Landmark.MIDDLE_LINE: (Part.AT, Part.BESIDE, Part.ALONG, Part.ACROSS),
-    Landmark.MIDDLE: (Part.AT, Part.ACROSS, Part.BESIDE),
+    Landmark.MIDDLE: (Part.AT, Part.ACROSS, Part.BESIDE, Part.AROUND),
     Landmark.COURT: (Part.AT, Part.BESIDE, Part.BEHIND, Part.ACROSS),
     Landmark.WALL: (Part.AT, Part.BEFORE, Part.BESIDE, Part.ALONG),
     Landmark.CORNER: (Part.AT, Part.BEFORE, Part.BESIDE),
 }
-BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.AROUND)
 
 
 def read_court(sentence: space.Court, line: int) -> Court:
@@ -114,10 +127,14 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     part = reader.part(sentence.preposition, spot, *(BY_AN_AREA if isinstance(of, AreaId) else _LIES[of]))
     said = whose(reader.game, spot, place=True)
     owners: tuple[Owner, ...] = reader.owners_of_place(of)
+    if said.whose is Whose.UNSAID and spot.determiner in ("a", "an") and of in ONE_OF_SEVERAL:
+        owners = (SHARED,)
     if owners != (SHARED,):
         if said.whose is Whose.UNSAID:
-            word = spot.name.text
-            raise Senseless(spot, f"There is more than one {word}.", f"Write each {word}, or the {word} of one side.")
+            word = of.key if isinstance(of, AreaId) else of.value
+            hint = f"Write each {word}, or the {word} of one side"
+            hint += f"; a {word}, if this one place is for all." if of in ONE_OF_SEVERAL else "."
+            raise Senseless(spot, f"There is more than one {word}.", hint)
         meant = Spoken(reader.side_ids).meant(said, frozenset())
         owners = tuple(owner for owner in owners if owner in meant)
     elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
