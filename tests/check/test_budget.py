@@ -10,8 +10,11 @@ from compose.check.graph import distances, longest_line
 from compose.check.patience import Patience, StoppedError
 from compose.check.space import USUAL
 from compose.check.study import Study
+from compose.net.net import Rule
 from compose.telling.english.findings import findings_told
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES
+from grammar.frozen import evolve
+from grammar.span import nowhere
 from tests.benchmarks.lantern_net import lantern_row
 from tests.check.build import Builder
 
@@ -117,3 +120,12 @@ def test_a_stopped_search_says_so() -> None:
 
 def test_the_options_are_the_usual_budget() -> None:
     assert (USUAL.states, USUAL.megabytes) == (USUAL_STATES, USUAL_MEGABYTES)
+
+
+def test_a_rule_to_which_nothing_leads_is_told_of_a_game_too_large_to_look_into() -> None:
+    net = lantern_row(14, 6, 8)
+    unused = Rule("a ball crosses the back line: the thrower's side scores 1 point", nowhere())
+    result = check(evolve(net, rules=(*net.rules, unused)), Budget(states=50))
+    told = [found for found in result.findings if found.code == "C-idle"]
+    assert [found.place for found in told] == [unused.span]
+    assert result.facts is not None and not result.facts.complete

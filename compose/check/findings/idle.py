@@ -15,7 +15,7 @@ from compose.check.found import Found, Value
 from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_not_fired
 from compose.check.space import Happened
 from compose.check.study import Study
-from compose.net.net import Effect, Move, Reaction, Rule, Transition
+from compose.net.net import Effect, Move, Net, Reaction, Rule, Transition
 from grammar.finding import Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
@@ -35,10 +35,13 @@ class Idle:
 
 
 def idle(study: Study) -> list[Found]:
-    """One finding for each reason that keeps sentences from taking effect."""
-    elsewhere = {span for found in (*no_end(study), *unwinnable(study)) for span in (found.place, *found.others)}
+    """One finding for each reason that keeps sentences from taking effect; where not all of play was looked into those
+    to which nothing in the net leads."""
+    whole = study.space.complete
+    told_of = (*no_end(study), *unwinnable(study)) if whole else ()
+    elsewhere = {span for found in told_of for span in (found.place, *found.others)}
     groups: list[list[Idle]] = []
-    for rule in study.net.rules:
+    for rule in study.net.rules if whole else _left_out(study.net):
         found = _judge(study, rule)
         told = found is not None and rule.span in elsewhere and any(end.rule == rule for end in study.net.ends)
         if found is not None and not told:
@@ -48,6 +51,14 @@ def idle(study: Study) -> list[Found]:
             else:
                 alike.append(found)
     return [_finding(study, alike) for alike in groups]
+
+
+def _left_out(net: Net) -> Iterator[Rule]:
+    """Rules of no move, reaction or end."""
+    acts: tuple[Transition | Reaction, ...] = (*net.transitions, *net.reactions)
+    used = {rule for act in acts for rule in (*act.rules, *(effect.rule for effect in act.effects))}
+    used |= {end.rule for end in net.ends}
+    yield from (rule for rule in net.rules if rule not in used)
 
 
 def _common(alike: list[Idle]) -> tuple[Why, ...]:
