@@ -12,11 +12,13 @@ from library.reading import Entry
 
 @frozen
 class SkillWords:
-    """How to warm up for a skill, and what to ask about it in the talk."""
+    """How to warm up for a skill, and what to ask about it in the talk. In the warm-up so many `share_a_ball`; 0 where
+    none is needed."""
 
     skill: str
     warm_up: str
     ask: str
+    share_a_ball: int
 
 
 @cache
@@ -26,5 +28,5 @@ def skill_words() -> Mapping[str, SkillWords]:
 
 
 def _from(skill: str, entry: Entry) -> SkillWords:
-    entry.only("warm_up", "ask")
-    return SkillWords(skill, entry.text("warm_up"), entry.text("ask"))
+    entry.only("warm_up", "ask", "share_a_ball")
+    return SkillWords(skill, entry.text("warm_up"), entry.text("ask"), int(entry.number("share_a_ball", 0)))

@@ -101,9 +101,9 @@ def _planned(prepared: Ready, answer: Answer) -> Planned:
 
 def _written(card: Card, ending: str, paper: str, as_json: bool) -> bytes:
     if ending == ".pdf":
-        from compose.draw.card.pdf import pdf_of
+        from compose.draw.lesson.to_pdf import lesson_pdf_of
 
-        outcome = pdf_of(card, paper)
+        outcome = lesson_pdf_of(card, paper)
         if outcome.value is None:
             stop(outcome.findings, as_json)
         return outcome.value

@@ -1,4 +1,4 @@
-"""A lesson of several games: the minutes add up, rounds are whole, kit is shared, and its sheet fits on a page."""
+"""A lesson of several games: the minutes add up, rounds are whole, kit is shared, and its sheet says how to play."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from io import BytesIO
 
 import pytest
 from attrs import evolve
-from drawn_games import NAMES, lanterns, library_game
+from drawn_games import NAMES, game_of, lanterns, library_game
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
@@ -16,17 +16,19 @@ from test_remixed_cards import nothing_is_clipped
 from typer import Exit
 
 import library
-from compose.draw.card.pdf import pdf_of
 from compose.draw.lesson.findings import lesson_findings
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
+from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.staging.resolved import resolved
-from compose.staging.school_class import some_class
+from compose.staging.school_class import InCupboard, some_class
 from compose.staging.staging import stage
 from compose.staging.teams import Teams
-from compose.telling.wording import wording_of
+from compose.telling.rules import rules_of
+from compose.telling.wording import ENGLISH, wording_of
 from compose.terminal.lessons import uses_of
 from grammar.core.declared import Odd
+from grammar.span import nowhere
 from library.lesson_words import skill_words
 
 TWO = ("lantern-row", "heron-and-pike")
@@ -115,15 +117,15 @@ def test_change_overs_tell_what_to_put_away():
 
 
 @pytest.mark.parametrize("language", ["en", "fr"])
-def test_the_sheet_is_one_whole_page(language):
-    names = ("lantern-row", "heron-and-pike", "quarry-row")
+@pytest.mark.parametrize("names", [TWO[:1], (*TWO, "quarry-row")], ids=len)
+def test_the_sheet_is_whole_on_as_few_pages_as_it_needs(language, names):
     table = lesson_table([planned(name, minutes=60) for name in names], library.norms())
     card = lesson_card(table, "Monday", wording_of(language))
     assert card.plan.box.joined(covered(card.plan)) == card.plan.box
-    outcome = pdf_of(card)
+    outcome = lesson_pdf_of(card)
     reader = PdfReader(BytesIO(outcome.value))
-    assert len(reader.pages) == 1
-    page = re.sub(r"\s+", "", reader.pages[0].extract_text())
+    assert len(reader.pages) == (1 if len(names) == 1 else 2)
+    page = re.sub(r"\s+", "", "".join(each.extract_text() for each in reader.pages))
     assert all(re.sub(r"\s+", "", line) in page for part in card.sections for line in part.lines)
     nothing_is_clipped(outcome.value, "A4")
 
@@ -176,3 +178,38 @@ def test_every_skill_of_a_game_has_words_in_both_languages(name):
     for skill in resolved(library_game(name)).facts.skills:
         words = skill_words()[skill]
         assert french.author(words.warm_up) != words.warm_up and french.author(words.ask) != words.ask
+
+
+def of_class(game, pupils, round_min=3.0, balls=None):
+    """The game in a usual lesson of a class that has so many foam balls, if that is said."""
+    cupboard = () if balls is None else (InCupboard("foam ball", balls, "foam ball", nowhere()),)
+    group = evolve(some_class(pupils), cupboard=cupboard)
+    return Planned(game, stage(game, library.norms(), library.kit_names(), group), round_min)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_game_says_how_it_is_played(name):
+    """A lesson is given from its sheet alone: whatever the card says of play, of what follows and of winning."""
+    card = lesson_card(lesson_table([planned(name, 2.0, 60)], library.norms()), "Monday")
+    rules = rules_of(resolved(library_game(name)), ENGLISH)
+    told = next(part.lines for part in card.sections if part.heading.startswith("1. "))
+    assert {*rules.play, *rules.when, *rules.finish} <= {*told}
+
+
+@pytest.mark.parametrize(("balls", "enough"), [(None, False), (5, False), (13, True)])
+def test_a_warm_up_asks_for_no_more_balls_than_there_are(balls, enough):
+    """In pairs 25 pupils need 13 balls."""
+    sheet = next(path for path in library.game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
+    kicked = of_class(game_of(sheet.replace("skills overarm throw, aim", "skills kick, run")), 25, balls=balls)
+    lines = lesson_card(lesson_table([kicked], library.norms()), "Monday").section("Warm-up").lines
+    words = skill_words()
+    assert (words["kick"].warm_up in lines) == enough
+    assert words["run"].warm_up in lines
+
+
+@pytest.mark.parametrize(("round_min", "rounds"), [(3.0, 3), (30.0, 0)])
+def test_who_is_over_changes_in_where_there_is_one_round(round_min, rounds):
+    table = lesson_table([of_class(library_game("toll-stone"), 25, round_min)], library.norms())
+    assert sum(slot.rounds for slot in table.slots) >= rounds
+    told = lesson_card(table, "Monday").section("1. Toll Stone").lines
+    assert any("change whoever does not play in" in line for line in told) == (rounds == 0)

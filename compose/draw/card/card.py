@@ -19,7 +19,7 @@ from grammar.core.game import Core
 from grammar.frozen import field, frozen
 from library.records import KitItem
 
-LAST_WORD = "Local safety rules and the teacher in charge come first: they decide over everything on this card."
+LAST_WORD = "Local safety rules and the teacher in charge come first: they decide over everything on this sheet."
 
 
 @frozen

@@ -33,6 +33,7 @@ from compose.telling.french import joined
 from compose.telling.rules import rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
+from grammar.core.declared import Odd
 from grammar.core.game import Core
 
 NAMES = {
@@ -51,12 +52,12 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     """The sheet of a lesson that fits into its minutes; `known` are lines of what is known of its games."""
     say = wording.say
     games = [resolved(one.game) for one in table.games]
-    ages = [age for one in table.games for age in one.staging.ages_years]
+    ages = sorted({age for one in table.games for age in one.staging.ages_years})
     pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
     instead = dict.fromkeys(line for one in table.games for line in stand_in_lines(one.staging, wording))
     sections = [
         CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
-        CardSection(say("Warm-up"), warm_up_lines(games, wording)),
+        CardSection(say("Warm-up"), warm_up_lines(table.games, wording)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
         CardSection(say("Kit of the whole lesson"), (*(_kit(table, each, wording) for each in table.kit), *instead)),
         *(
@@ -77,7 +78,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         facts=(
             (say("Lesson"), wording.counted(round(table.lesson.minutes), "minute", "minutes")),
             (say("Pupils"), " / ".join(pupils)),
-            (say("Ages"), say("{low} to {high}", low=f"{min(ages):g}", high=f"{max(ages):g}")),
+            (say("Ages"), _ages(ages[0], ages[-1], wording)),
             (say("Play"), wording.counted(round(table.played_min), "minute", "minutes")),
             *_active(table, wording),
             (say("Practises"), ", ".join(_skills(games, wording))),
@@ -89,6 +90,12 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         language=wording.language,
         colon=say(":"),
     )
+
+
+def _ages(youngest: float, oldest: float, wording: Wording) -> str:
+    if youngest == oldest:
+        return wording.figure(youngest)
+    return wording.say("{low} to {high}", low=wording.figure(youngest), high=wording.figure(oldest))
 
 
 def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
@@ -148,16 +155,25 @@ def _kit(table: LessonTable, each: KitShared, wording: Wording) -> str:
 
 
 def _of_game(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
-    """What to change on the floor, what to say, and how it is won."""
+    """What to change on the floor, how it is played and won, and what to say."""
     game = resolved(table.games[order].game)
     if order:
         yield from _changed(table, order, wording)
     if game.told.about:
         yield about_of(game, wording)
     yield from team_lines(table.games[order].staging, wording)
+    yield from _swapped_in(table, order, wording)
     rules = rules_of(game, wording)
-    yield from rules.finish[:2]
+    yield from dict.fromkeys((*rules.play, *rules.when, *rules.finish))
     yield from (sentence(wording.author(cue)) for cue in game.told.cues)
+
+
+def _swapped_in(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:
+    """Whoever is to change in from round to round, where there is only one."""
+    teams = table.games[order].staging.teams
+    rounds = sum(slot.rounds for slot in table.slots if slot.game == order)
+    if rounds <= 1 and (teams.resting or (teams.over and teams.odd_pupil is Odd.CHANGES)):
+        yield wording.say("There is time for one round: change whoever does not play in when half of it is over.")
 
 
 def _changed(table: LessonTable, order: int, wording: Wording) -> Iterator[str]:

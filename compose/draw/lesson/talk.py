@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import library
+from compose.draw.lesson.timetable import Planned
+from compose.staging.resolved import resolved
+from compose.staging.staging import Staging
 from compose.telling.sentences import sentence
 from compose.telling.wording import Wording
 from grammar.core.game import Core
@@ -12,9 +16,24 @@ from library.lesson_words import SkillWords, skill_words
 WARM_UPS, QUESTIONS = 2, 2  # our choice: what five minutes have room for, and what a tired class answers
 
 
-def warm_up_lines(games: Sequence[Core], wording: Wording) -> tuple[str, ...]:
-    """For the skills that most games practise, the first ones before the others."""
-    return tuple(sentence(wording.author(each.warm_up)) for each in _of_skills(games)[:WARM_UPS])
+def warm_up_lines(games: Sequence[Planned], wording: Wording) -> tuple[str, ...]:
+    """For the skills that most games practise, the first ones before the others; with balls only what there are
+    enough of for everybody at once."""
+    pupils, balls = games[0].staging.pupils, max(_balls(one.staging) for one in games)
+    skills = _of_skills([resolved(one.game) for one in games])
+    done = [each for each in skills if not each.share_a_ball or balls * each.share_a_ball >= pupils]
+    told = [wording.author(each.warm_up) for each in done[:WARM_UPS]]
+    if not told:
+        told = [wording.say("Run about without a ball; on the call do as if you had one, as in the game.")]
+    return tuple(sentence(each) for each in told)
+
+
+def _balls(staging: Staging) -> int:
+    """How many balls there are: those of the cupboard, or where nobody says what lies in it those of the game."""
+    if not staging.school_class.lists_kit:
+        return sum(row.needed for row in staging.kit if row.line.category == "ball")
+    sorts = library.kit_categories()
+    return sum(each.count for each in staging.school_class.cupboard if sorts.get(each.like) == "ball")
 
 
 def talk_lines(games: Sequence[Core], wording: Wording) -> tuple[str, ...]:

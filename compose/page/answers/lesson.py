@@ -7,10 +7,10 @@ from collections.abc import Sequence
 import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
-from compose.draw.card.pdf import pdf_of
 from compose.draw.card.proof import check_lines
 from compose.draw.lesson.sheet import NAMES, lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
+from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
 from compose.page.answers.known import all_of, proved_of
@@ -47,7 +47,7 @@ def sheet(games: Sequence[Asked]) -> bytes | str:
     table = lesson_table(planned, library.norms())
     if table.short_min > 0:
         return wording.say("The lesson is too short for these games.")
-    outcome = pdf_of(lesson_card(table, wording.say(TITLE), wording, tuple(known)), PAPER)
+    outcome = lesson_pdf_of(lesson_card(table, wording.say(TITLE), wording, tuple(known)), PAPER)
     return outcome.value if outcome.value is not None else " ".join(each.title for each in outcome.findings)
 
 
