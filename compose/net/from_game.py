@@ -27,7 +27,7 @@ from compose.net.match import match_of
 from compose.net.net import RESULT, Net, Place, Rule
 from compose.net.schedule import Schedule
 from compose.net.width import too_wide
-from compose.staging.floor.nowhere import nowhere_to_act
+from compose.staging.floor.nowhere import nowhere_to_act, shut_out
 from compose.staging.floor.touching import nobody_in_reach
 from compose.staging.laid_out import laid_out
 from compose.staging.resolved import resolved
@@ -132,7 +132,7 @@ def _duties(builder: Builder) -> Iterator[Duty]:
 
 def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
-    yield from (*nowhere_to_act(core), *nobody_in_reach(core))
+    yield from (*nowhere_to_act(core), *shut_out(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
     yield from unread(core)
 

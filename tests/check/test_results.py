@@ -148,8 +148,11 @@ def test_best_of_rounds_that_nobody_can_win() -> None:
         told = play.rule("a step ends it")
         play.may("a step", play.shift("steps", 1, told))
         play.end("over", winner, play.at_least("steps", 1), told)
-        net = evolve(play.net(), match=Match(best_of=3, lines=("best of 3 rounds",)))
-        assert len(found(net, "C-best-of-nothing")) == count
+        for match in (Match(best_of=3), Match(resting=1, stays=True, rounds=6)):
+            net = evolve(play.net(), match=evolve(match, lines=("best of 3 rounds",)))
+            assert len(found(net, "C-best-of-nothing")) == count
+        for_its_own_sake = evolve(play.net(), match=Match(resting=1))
+        assert not found(for_its_own_sake, "C-best-of-nothing")
         assert not found(play.net(), "C-best-of-nothing"), "one round may be for its own sake"
 
 

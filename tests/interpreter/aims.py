@@ -10,6 +10,7 @@ from grammar.sentences import attempting
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, UP, Board, Pupil, Spot
 from tests.interpreter.names import Folk
+from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of, spot
 from tests.interpreter.whose import OTHERS, OWN, UNSAID, Of, Whose, whose
@@ -152,6 +153,8 @@ def _ways(
     start, end = ((place_of(sheet, each), whose(sheet, each)) for each in (aim.start, aim.goal))
     back_and_forth = start == end
     goal = _goal(sheet, aim.goal, pupil.side)
+    if any(barred(sheet, each, pupil) for each in (goal, *way_start(sheet, aim, pupil.side))):
+        return
     concerned = sheet.only_other(pupil.side)
     if sentence.ball is None or sheet.stuff(sentence.ball).category == "ball":
         yield Target("way", concerned, concerned, spot=goal, carried_for_good=not back_and_forth)

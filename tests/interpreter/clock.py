@@ -17,6 +17,7 @@ from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.names import Folk, Teacher
 from tests.interpreter.narrow import of_player
 from tests.interpreter.people import several_of
+from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
@@ -79,7 +80,8 @@ def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, gr
         return
     for side in sheet.sides:
         for spot in spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, side)):
-            hands = {at_hand(sheet, side, board.pupils[n].role): n for n in _helpers(sheet, line.who, side, board)}
+            there = (n for n in _helpers(sheet, line.who, side, board) if not barred(sheet, spot, board.pupils[n]))
+            hands = {at_hand(sheet, side, board.pupils[n].role): n for n in there}
             if granted and spot.place == "court" and not sheet.held:
                 continue
             fetched = kinds - _spoken_of(sheet, spot, kinds) - _carried_from(sheet, spot) if granted else kinds

@@ -14,6 +14,7 @@ from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.claims import spoken_of, true
 from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
+from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.stopping import blocked_by
@@ -124,6 +125,8 @@ def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyon
         if any(each.side == pupil.side and each.load in alone for each in board.pupils):
             return
     for load in ways(sheet, sentence, pupil.side):
+        if barred(sheet, load.start, pupil) or barred(sheet, load.goal, pupil):
+            continue
         there = [(each, n) for n, each in enumerate(board.balls) if (each.kind, each.spot) == (load.kind, load.start)]
         for ball in alike(there, everyone):
             aim = Target("take", None, None, spot=load.goal)

@@ -25,6 +25,11 @@ def finds_room(sheet: Sheet, side: str, role: str, where: str | Spot, board: Boa
     return True
 
 
+def barred(sheet: Sheet, spot: Spot, pupil: Pupil) -> bool:
+    """Whether a pupil may not go to a spot."""
+    return spot.place in sheet.places and shut_to(sheet, spot.place, spot.owner or "", pupil)
+
+
 def shut_to(sheet: Sheet, place: str, owner: str, pupil: Pupil) -> bool:
     """Whether an area, of the side `owner` where each has its own, is not for a pupil."""
     found = sheet.places[place]

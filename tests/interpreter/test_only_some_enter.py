@@ -19,9 +19,11 @@ sides
 kit
   2 soft balls, like a foam ball
   2 cones for each side
+  1 log for each side, like a box
 set-up
   soft balls in the middle
   cones on the back line of their side
+  logs in the goal zone of their side
 play
   {play}
 when
@@ -57,6 +59,19 @@ SHEETS = {
         "in one piece",
         "goal zone: 3 m deep, behind each back line, only keepers of the other side there",
         f"keepers stay in the goal zone of the other side\n  {THROWS}",
+        "",
+    ),
+    "they alone fetch": (
+        "halved across",
+        ZONE,
+        f"{THROWS}\n  keepers do not act\n  a missed ball rests in the goal zone of the other side\n"
+        "  players fetch balls from their goal zone",
+        "",
+    ),
+    "who may go takes": (
+        "halved across",
+        ZONE.replace("only keepers there", "no keepers there"),
+        f"{THROWS}\n  players take a log from the goal zone to the middle",
         "",
     ),
     "in halves": ("halved across", ZONE, f"players stay in their half\n  {THROWS}", ""),

@@ -36,9 +36,11 @@ def net(
     return net_in(game, players or {"north": 2, "south": 2})
 
 
-def refusals(when: str, *, space: str, set_up: str) -> tuple[Finding, ...]:
+def refusals(
+    when: str, *, space: str, set_up: str, sides: str = SIDES, kit: str = KIT, play: str = THROW
+) -> tuple[Finding, ...]:
     """Why the sheet with these lines has no net, for three players a side."""
-    game = _game(space=space, sides=SIDES, kit=KIT, set_up=set_up, play=THROW, when=when, finish=FINISH)
+    game = _game(space=space, sides=sides, kit=kit, set_up=set_up, play=play, when=when, finish=FINISH)
     outcome = net_of(game, granted(), {"north": 3, "south": 3})
     assert outcome.value is None
     return outcome.findings

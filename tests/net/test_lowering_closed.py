@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from sheet_pieces import SET_UP, SPACE, net, refusals
+from sheet_pieces import KIT, SET_UP, SPACE, net, refusals
 
 import library
 from compose.net.net import Move, Net
@@ -104,6 +104,29 @@ def test_an_attempt_needs_a_floor(verb: str, told: str) -> None:
     [finding] = refusals("a cone is knocked: it stays down", space=space, set_up=SET_UP)
     assert finding.code == "N-nowhere" and f"{told} the reed strip" in finding.title
     assert net(play=ROLL, space=f"{COURT}\n  {deep.replace('9 m', '8 m')}").transitions
+
+
+@pytest.mark.parametrize("admitted", ["only keepers there", "no runners there", "at most 2 players there"])
+@pytest.mark.parametrize("who", ["keepers", "runners", "players"])
+@pytest.mark.parametrize(
+    "what", ["fetch soft balls from the reed strip", "take a log from the reed strip to their half"]
+)
+def test_whoever_may_not_go_there_has_nothing_from_there(admitted: str, who: str, what: str) -> None:
+    """Of those whom a line names the others do it; where none of them may it is refused."""
+    space = f"{COURT}\n  {STRIP.replace('nobody enters there', admitted)}"
+    roles = "role keeper: 1 player of each side\n  role runner: 1 player of each side"
+    sides = f"north and south, 3 to 9 players each\n  {roles}"
+    kit, set_up = f"{KIT}\n  4 logs, like a box", f"{SET_UP}\n  logs in the reed strip"
+    play = f"{ROLL}\n  keepers do not act\n  runners do not act\n  {who} {what}"
+    shut = (admitted.split()[0], who) in {("only", "runners"), ("no", "runners")}
+    if shut or (admitted.startswith("only") and what.startswith("take") and who == "players"):
+        found = refusals(
+            "a cone is knocked: it stays down", space=space, sides=sides, kit=kit, set_up=set_up, play=play
+        )
+        assert [each.code for each in found] == ["N-nowhere"]
+    else:
+        of = net(play=play, space=space, sides=sides, kit=kit, set_up=set_up, players={"north": 4, "south": 4})
+        assert of.transitions
 
 
 @pytest.mark.parametrize("verb", ["acts", "enters"])

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import pytest
 
 from compose.net.from_game import net_of
@@ -12,6 +14,7 @@ from tests.net.sheet_pieces import KIT, SET_UP, SPACE
 AT_OTHERS = "players roll a soft ball at the cones of the other side"
 AT_PLAYERS = "players underarm throw a soft ball at the players of the other side"
 RACE = "the first side to 2 points wins"
+PAST = "players roll a soft ball past the back line of the other side"
 AT_OWN = "players roll a soft ball at the cones of their side"
 
 
@@ -46,15 +49,48 @@ def test_more_of_their_own_down(play: str, result: str, warned: bool) -> None:
         (AT_OTHERS, "a cone is knocked: its side scores 1 point", "after 5 min: fewer points wins, else a draw", False),
         (AT_OTHERS, "a cone is knocked while it has 1 cone standing: its side scores 1 point", RACE, False),
         (AT_OTHERS, "a cone is knocked: the roller's side scores 1 point", RACE, False),
+        (AT_PLAYERS, "a player is hit: that side scores 1 point", "a side loses when it has 3 points", False),
+        (PAST, "a ball crosses the back line: the other side scores 1 point", RACE, True),
+        (PAST, "a ball crosses the back line: the roller's side scores 1 point", RACE, False),
+        (AT_OTHERS, "a ball is missed: the other side scores 1 point", RACE, False),
+        (AT_OTHERS, "a ball is missed: the roller's side scores 1 point", RACE, True),
+        (AT_OTHERS, "a player fouls: the other side scores 1 point", RACE, False),
+        (AT_OTHERS, "a player of north fouls: north scores 1 point", RACE, True),
+        (AT_OTHERS, "a player of north fouls: north scores 1 point", "after 5 min: fewer points wins", False),
+        (AT_OTHERS, "a player of north fouls: north scores 1 point", "a side loses when it has 3 points", False),
+        (AT_PLAYERS, "a player is hit above the shoulder: the thrower's side scores 1 point", RACE, True),
+        (AT_PLAYERS, "a player is hit above the shoulder: that side scores 1 point", RACE, False),
     ],
 )
 def test_gains_by_being_hit(play: str, when: str, result: str, warned: bool) -> None:
     assert warned_of(play, result, when) == warned
 
 
-def warned_of(play: str, result: str, when: str = "") -> bool:
+@pytest.mark.parametrize(
+    ("moves", "wins", "warned"),
+    [
+        ("away from the thrower", "it has", True),
+        ("away from the thrower", "the other side has", False),
+        ("towards the thrower", "it has", False),
+        ("towards the thrower", "the other side has", True),
+    ],
+)
+def test_gains_by_being_driven_back(moves: str, wins: str, warned: bool) -> None:
+    play = "players overarm throw a soft ball at the raft"
+    when = f"a raft is knocked: it moves 1 step {moves}"
+    assert warned_of(play, f"a side wins when {wins} a raft at home", when, TRACK) == warned
+
+
+TRACK = {
+    "space": f"{SPACE}\n  drift track: 8 steps, from north to south",
+    "kit": f"{KIT}\n  1 raft, like a gym ball",
+    "set-up": f"{SET_UP}\n  raft on step 4 of the drift track",
+}
+
+
+def warned_of(play: str, result: str, when: str = "", instead: Mapping[str, str] | None = None) -> bool:
     sides = "north and south, 3 to 9 players each"
-    sections = {"space": SPACE, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": play}
+    sections = {"space": SPACE, "sides": sides, "kit": KIT, "set-up": SET_UP, "play": play} | dict(instead or {})
     sections |= {"when": when} if when else {}
     sections["finish"] = result
     text = "game Down\n  ages 8 to 12\n" + "".join(f"{name}\n  {said}\n" for name, said in sections.items())

@@ -14,7 +14,7 @@ CODE = "C-best-of-nothing"
 def best_of_nothing(study: Study) -> list[Found]:
     """At most one finding, at the sentence that asks for several rounds."""
     match = study.net.match
-    if match.best_of == 1 or decides(study.net):
+    if (match.best_of == 1 and not match.stays) or decides(study.net):
         return []
     return [
         Found(

@@ -19,6 +19,7 @@ from compose.net.lower.taking import on_the_way_alone, rate_of_one, taken_alike
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.net.outcome import Moment
+from compose.staging.floor.nowhere import shut_to
 from compose.staging.floor.touching import meet
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
@@ -50,6 +51,9 @@ def _while_play_goes_on(builder: Builder) -> frozenset[Condition]:
 
 def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
     for attempt, stand in product(offer.attempts, _stands(builder, offer)):
+        way = (attempt.aim.start, attempt.aim.goal) if isinstance(attempt.aim, Along | PickUp) else ()
+        if shut_to(builder.play, frozenset({offer.by}), *way) is not None:
+            continue
         sources = _sources(builder, offer.by, attempt, stand)
         for source in sources:
             for moment, there, ratios, limits in _aimed(builder, offer, attempt, source, stand):

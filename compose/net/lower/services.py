@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.net.attempt import Attempt
 from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.attempt_numbers import ages_years
@@ -14,6 +16,7 @@ from compose.net.lower.tokens import ball_place, in_play, player_place, target_p
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import All, Move, Rate, Ratio, Transition
 from compose.net.told import CameBack, Doer, Fetched, Freed, StoodUp
+from compose.staging.floor.nowhere import shut_to
 from grammar.core.play import ComeBack, Fetch, Free, Lines, StandUp, Turn, Waiting, Who
 from grammar.core.values import At, Posture, Presence, SideId, Teacher
 
@@ -25,7 +28,8 @@ def lower_services(builder: Builder) -> None:
     for service in builder.play.services:
         match service:
             case Fetch():
-                builder.transitions.extend(_fetches(builder, service))
+                admitted = evolve(service, who=_admitted(builder, service))
+                builder.transitions.extend(_fetches(builder, admitted) if admitted.who else ())
             case Free():
                 builder.transitions.extend(_frees(builder, service))
             case ComeBack():
@@ -92,6 +96,13 @@ def _fetches(builder: Builder, fetch: Fetch) -> Iterator[Transition]:
             (rule,),
             part=1 / len(set(homes)),  # now to one side, now to another
         )
+
+
+def _admitted(builder: Builder, fetch: Fetch) -> Who:
+    """Who may go there, of those who fetch."""
+    if isinstance(fetch.who, Teacher):
+        return fetch.who
+    return frozenset(who for who in fetch.who if shut_to(builder.play, frozenset({who}), fetch.spot) is None)
 
 
 def _per_minute(said: Fraction | None) -> float | None:

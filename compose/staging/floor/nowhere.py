@@ -1,4 +1,5 @@
-"""Attempts for which there is no floor: their players may use only places in which nobody enters or acts."""
+"""What there is no floor for: attempts of players who may use only places in which nobody enters or acts, and things
+to be had in an area that whoever should fetch or take them may not enter."""
 
 from __future__ import annotations
 
@@ -8,9 +9,10 @@ from compose.staging.floor.floor import ground_of
 from compose.staging.floor.ground import Ground
 from compose.staging.floor.homes import floors_of
 from compose.staging.floor.values import KEPT_OFF, FloorArea
-from grammar.core.declared import Doing
+from grammar.core.declared import Area, Doing
 from grammar.core.game import Core, Play
-from grammar.core.values import Population
+from grammar.core.play import Along, Fetch, PickUp, Who
+from grammar.core.values import Population, Spot, Teacher, without_load
 from grammar.finding import Finding, Severity
 
 
@@ -29,6 +31,31 @@ def nowhere_to_act(core: Core) -> Iterator[Finding]:
             title = f"There is nowhere to do this from: {nobody} the {shut.name}, which is all their floor."
             hint = f"Make the {shut.name} less deep, or let players act there."
             yield Finding("N-nowhere", Severity.ERROR, title, line.span, hint)
+
+
+def shut_out(core: Core) -> Iterator[Finding]:
+    """A finding for every line by which all whom it names would have to go where only others enter."""
+    ways = [(each.lines[0], each.who, (each.spot,)) for each in core.play.services if isinstance(each, Fetch)]
+    for offer in core.play.offers:
+        on = [(each.aim.start, each.aim.goal) for each in offer.attempts if isinstance(each.aim, PickUp | Along)]
+        ways += [(offer.lines[0], frozenset({offer.by}), spots) for spots in on]
+    told = [(number, shut_to(core.play, who, *spots)) for number, who, spots in ways]
+    for number in dict.fromkeys(number for number, _ in told):
+        areas, line = [area for each, area in told if each == number], core.lines[number]
+        if not line.granted and areas[0] is not None and all(areas):
+            title = f"They cannot do this: only others enter the {areas[0].id.key}."
+            hint = f"Let those do it who may be there, or let these enter the {areas[0].id.key}, too."
+            others = (core.lines[areas[0].lines[0]].span,)
+            yield Finding("N-nowhere", Severity.ERROR, title, line.span, hint, others)
+
+
+def shut_to(play: Play, who: Who, *spots: Spot) -> Area | None:
+    """The first area of these places into which none of these may go."""
+    if isinstance(who, Teacher):
+        return None
+    empty_handed = [Population(each.side, without_load(each.role)) for each in who]
+    areas = (area for spot in spots if (area := play.area(spot)) is not None)
+    return next((area for area in areas if all(area.keeps_out(each) for each in empty_handed)), None)
 
 
 def _covering(play: Play, ground: Ground, by: Population) -> FloorArea | None:
