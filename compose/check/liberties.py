@@ -85,7 +85,8 @@ def liberties_of(net: Net, side: str) -> tuple[Liberty, ...]:
 def _left(transition: Transition, net: Net) -> Kind:
     if transition.attempt.ball is not None:
         return Kind.HOLD
-    return Kind.FETCH if duty_of(transition, net) else Kind.LEAVE
+    fetched = transition.attempt.skill != "take" and duty_of(transition, net)  # who takes a ball along keeps it
+    return Kind.FETCH if fetched else Kind.LEAVE
 
 
 def _liberty(net: Net, kind: Kind, moves: Sequence[int]) -> Liberty:

@@ -185,8 +185,9 @@ def _points_are_good(play: Play) -> bool:
 
 def _points_of(guard: Guard) -> SideId | None:
     """The side that must have so many points where a guard holds that asks for nothing else."""
-    asks = isinstance(guard, Compare) and isinstance(guard.count, Points) and guard.relation is not Relation.AT_MOST
-    return guard.count.side if asks else None
+    if isinstance(guard, Compare) and isinstance(guard.count, Points) and guard.relation is not Relation.AT_MOST:
+        return guard.count.side
+    return None
 
 
 def _aimed_at(play: Play) -> Iterator[tuple[Thing, SideId]]:

@@ -35,7 +35,8 @@ def nowhere_to_act(core: Core) -> Iterator[Finding]:
 
 def shut_out(core: Core) -> Iterator[Finding]:
     """A finding for every line by which all whom it names would have to go where only others enter."""
-    ways = [(each.lines[0], each.who, (each.spot,)) for each in core.play.services if isinstance(each, Fetch)]
+    ways: list[tuple[int, Who, tuple[Spot, ...]]] = []
+    ways += [(each.lines[0], each.who, (each.spot,)) for each in core.play.services if isinstance(each, Fetch)]
     for offer in core.play.offers:
         on = [(each.aim.start, each.aim.goal) for each in offer.attempts if isinstance(each.aim, PickUp | Along)]
         ways += [(offer.lines[0], frozenset({offer.by}), spots) for spots in on]
