@@ -152,4 +152,6 @@ class SideVoice:
         return self.say("they (a side)" if self.many({self.near}) else "it (a named side)", feminine)
 
     def _own(self) -> str:
+        if self.subject is Subject.SIDE and self.near is not None and self.many({self.near}):
+            return "their"
         return self.subject.value[0 if self.wording.english else 1]

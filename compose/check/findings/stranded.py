@@ -15,7 +15,7 @@ from compose.check.graph import Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study
 from compose.check.witness import line_of_play
-from compose.net.net import Place, Rule, Transition
+from compose.net.net import Net, Place, Rule, Transition
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
@@ -123,15 +123,23 @@ def _title(study: Study, alike: list[Stranding]) -> Value:
     return said(
         "{since} may ever {free} the {tokens}{likewise}: they stay there while play goes on.",
         since=since,
-        free=_who(where),
+        free=_act(study, where),
         tokens=where,
         likewise=Likewise(tuple(str(study.net.places[other.place].side) for other in alike[1:])),
     )
 
 
-def _who(where: Place) -> str:
+def _act(study: Study, where: Place) -> str:
     """What somebody would have to do with what lies there."""
+    if where.token == "ball" and nobody_uses(study.net, where):
+        return "use"
     return {"player": "free", "load": "take"}.get(where.token, "fetch")
+
+
+def nobody_uses(net: Net, ball: Place) -> bool:
+    """Whether nobody does anything with balls of a kind, wherever they lie."""
+    own = {number for number, place in enumerate(net.places) if (place.token, place.kind) == ("ball", ball.kind)}
+    return not any(own.intersection(limit) for transition in net.transitions for limit in transition.rate.limits)
 
 
 def forbidden_by(study: Study, place: int) -> Rule | None:
@@ -144,10 +152,12 @@ def _mend(study: Study, alike: list[Stranding]) -> Value:
     first, where = alike[0], study.net.places[alike[0].place]
     if where.token == "ball" and first.sometimes:
         return "Give whoever may play them a way back, or let the round finish when it comes to this."
+    if where.token == "ball" and nobody_uses(study.net, where):
+        return "Say in play who throws or rolls them, and at what, or leave them out."
     if where.token == "load":
         return "Say in play who takes them from there, and where to."
     if where.token != "ball" or where.kind is None:
-        who = _who(where)
+        who = _act(study, where)
         return said("Say who may {free} them and when, or say that they are out for the round.", free=who)
     forbidding, instead = forbidden_by(study, first.place), FetchedBy(where)
     if forbidding is not None:
