@@ -48,6 +48,7 @@ PAIRS = (
     Pair("unwinnable", "C-unwinnable", "a side wins when the other side has no cones standing", shown=False),
     Pair("bench-too-small", "C-unwinnable", "north wins when it has 3 players on the far bench", shown=False),
     Pair("stranded", "C-stranded", "a player is hit: that player waits in the rest queue"),
+    Pair("freed-only-once", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair("stranded-balls", "C-stranded", "nobody fetches soft balls from behind the back line"),
     Pair("closed-strip", "C-dead-end", "players roll a soft ball at the cones of the other side"),
     Pair("stall", "C-stall", "players roll a soft ball at the cones of the other side"),

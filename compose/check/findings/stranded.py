@@ -8,14 +8,18 @@ left alone; so are places where players take part in play, for staying there is 
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 
+from compose.check.condition import Bools
 from compose.check.found import FetchedBy, Found, Likewise, Value
-from compose.check.graph import Longs
+from compose.check.graph import Ints, Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study
 from compose.check.witness import line_of_play
 from compose.net.net import Net, Place, Rule, Transition
+from compose.net.told import Ticked
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Severity
 from grammar.frozen import evolve, frozen
@@ -88,10 +92,22 @@ def _at(study: Study, place: int) -> Stranding:
         free[study.sources[freeing]] = True
         kept &= ~free & study.far_from_over
         if kept.any():
-            kept &= ~study.reaching(free)
+            kept &= ~study.reaching(free) & ~_soon_over(study, study.space.transitions[change < 0])
     elif not (change > 0).any():
         kept = np.zeros_like(kept)
     return Stranding(place, np.flatnonzero(kept), bool(freeing.any()))
+
+
+def _soon_over(study: Study, freeing: Ints) -> Bools:
+    """Where the clock takes nothing away any more, but ends the round no later than it usually comes to do so."""
+    net, schedule = study.net, study.net.schedule
+    ticks = [net.transitions[number].told for number in np.unique(freeing)]
+    times_s = sorted({float(told.at_s) for told in ticks if isinstance(told, Ticked)})
+    if not times_s or schedule is None or net.bell is None:
+        return np.zeros(study.space.states, dtype=np.bool_)
+    usual_s = max(after - before for before, after in pairwise((0.0, *times_s)))
+    passed = sum(time_s <= times_s[-1] for time_s in schedule.times_s)
+    return np.greater_equal(study.table[:, schedule.place], passed) & (net.bell.after_s - times_s[-1] <= usual_s)
 
 
 def _uses(transition: Transition, place: int) -> bool:
