@@ -24,11 +24,16 @@ def unwinnable(study: Study) -> list[Found]:
     """One finding for each side that cannot win, unless nobody is ever said to win; mirrored ones are told as one."""
     if not decides(study.net) or not (study.ended.any() or study.net.bell is not None):
         return []
-    lost = [side for side in study.net.sides if side not in can_win(study)]
+    lost = unwinnable_sides(study)
     if study.net.match.halves:
         return [_over_halves(study, lost)] if lost and _whole(study) else []
     together = [lost] if len(lost) == len(study.net.sides) else told_as_one(study.net, lost)
     return [_finding(study, alike) for alike in together if alike]
+
+
+def unwinnable_sides(study: Study) -> list[str]:
+    """The sides for which no win was found."""
+    return [side for side in study.net.sides if side not in can_win(study)]
 
 
 def _whole(study: Study) -> bool:
