@@ -35,6 +35,14 @@ class PlayerMeaning:
 
 
 @frozen
+class FrozenMeaning:
+    """Players who froze where they are: of one side or of any, in one role or in any."""
+
+    side: str | None = None
+    role: str | None = None
+
+
+@frozen
 class SideMeaning:
     """A side by its name."""
 
@@ -70,6 +78,7 @@ Meaning = Union[
     KitMeaning,
     CategoryMeaning,
     PlayerMeaning,
+    FrozenMeaning,
     SideMeaning,
     AgentMeaning,
     MateMeaning,

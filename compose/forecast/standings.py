@@ -97,6 +97,7 @@ def taking_part(net: Net) -> frozenset[int]:
         for number, place in enumerate(net.places)
         if place.token == "player"
         and place.area is not AreaKind.QUEUE
+        and not (isinstance(place.standing, At) and place.standing.spot.is_frozen)
         and (
             number in reached
             or (number in busy and not isinstance(place.standing, At))

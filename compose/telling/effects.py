@@ -236,6 +236,8 @@ def _go(moment: Moment, effect: Go) -> str:
 
 def _goes(moment: Moment, to: At, who: str, several: bool, side: SideId | None) -> str:
     voice = moment.voice.about(side, Subject.PLAYERS if several else Subject.PLAYER)
+    if to.spot.is_frozen:
+        return voice.say("{who} freeze" if several else "{who} freezes", who=who)
     area = voice.play.area(to.spot)
     if area is not None and area.kind is AreaKind.QUEUE:
         pattern = "{who} wait {where}" if several else "{who} waits {where}"

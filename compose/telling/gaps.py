@@ -36,6 +36,9 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
     for balls, spots in _unfetched(voice):
         yield Topic.BALLS, nobody_fetches(_alike(voice, spots), balls, set(spots))
     stuck = _never_left(voice)
+    if frozen := frozenset(spot for spot in stuck if spot.is_frozen):
+        yield Topic.WAITS, voice.say("nobody frees who is frozen")
+        stuck -= frozen
     if stuck:
         speaking = _alike(voice, stuck)
         yield Topic.WAITS, speaking.say("nobody comes back from {where}", where=speaking.bare_place(stuck))
@@ -94,6 +97,7 @@ def _never_left(voice: Voice) -> frozenset[Spot]:
             if isinstance(effect, Go) and isinstance(effect.to, At):
                 entered.add(effect.to.spot)
     areas = {spot for spot in entered if (area := play.area(spot)) is not None and area.kind in WAITING_AREAS}
+    areas |= {spot for spot in entered if spot.is_frozen}
     return frozenset(areas - waited_at(play))
 
 

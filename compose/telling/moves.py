@@ -184,6 +184,8 @@ class Happenings:
             pattern = "{who} are out for the rest of the round" if several else "{who} is out for the rest of the round"
             noun = voice.nouns.player_of(side) or voice.nouns.noun(PLAYER)
             return voice.say(pattern, noun.feminine, who=players)
+        if isinstance(goal.standing, At) and goal.standing.spot.is_frozen:
+            return voice.say("{who} freeze" if several else "{who} freezes", who=players)
         if isinstance(goal.standing, At):
             near = voice.about(side, Subject.PLAYERS if several else Subject.PLAYER)
             pattern = "{who} go {where}" if several else "{who} goes {where}"

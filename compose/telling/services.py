@@ -155,6 +155,10 @@ def nobody_fetches(voice: Voice, balls: set[KindId], spots: set[Spot]) -> str:
 def waiting(voice: Voice, who: Waiting) -> str:
     """ "the first in the heron queue of their side"."""
     side = next(iter(who.who)).side
+    if all(spot.is_frozen for spot in who.at):
+        if who.turn is Turn.ALL:
+            return voice.say("all {who} who are frozen", who=voice.players(who.who, None, True))
+        return voice.say("{who} who is frozen", who=voice.players(who.who, "a", False))
     where = voice.place(who.at)
     if who.count > 1:
         pattern = "the last {count} {where}" if who.turn is Turn.LAST else "the first {count} {where}"
@@ -193,6 +197,10 @@ def come_backs_told(voice: Voice, values: Sequence[ComeBack]) -> Iterator[str]:
     """Who comes back by themselves."""
     for value in values:
         where, time = voice.place(value.at), voice.time(value.after_s)
+        if all(spot.is_frozen for spot in value.at):
+            who = voice.calling("each").players(value.who)
+            yield voice.say("{who} who are frozen are free after {time}", who=who, time=time)
+            continue
         yield voice.say("whoever waits {where} comes back after {time}", where=where, time=time)
 
 

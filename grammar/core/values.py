@@ -122,7 +122,8 @@ class Sort(Enum):
 
 
 class Landmark(Enum):
-    """The places of every court. HANDS: a side has the ball, wherever on an undivided court its players are."""
+    """The places of every court. HANDS: a side has the ball, wherever on an undivided court its players are;
+    FROZEN: wherever its players were when they froze."""
 
     HALF = "half"
     BACK_LINE = "back line"
@@ -133,10 +134,19 @@ class Landmark(Enum):
     WALL = "wall"
     CORNER = "corner"
     HANDS = "hands"
+    FROZEN = "frozen"
 
 
 OF_A_SIDE = frozenset(
-    {Landmark.HALF, Landmark.HANDS, Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER}
+    {
+        Landmark.HALF,
+        Landmark.HANDS,
+        Landmark.FROZEN,
+        Landmark.BACK_LINE,
+        Landmark.SIDE_LINE,
+        Landmark.WALL,
+        Landmark.CORNER,
+    }
 )
 
 ONE_OF_SEVERAL = frozenset({Landmark.BACK_LINE, Landmark.SIDE_LINE, Landmark.WALL, Landmark.CORNER})  # "a corner"
@@ -161,6 +171,11 @@ class Spot:
     of: Landmark | AreaId
     owner: Owner
     part: Part = Part.AT
+
+    @property
+    def is_frozen(self) -> bool:
+        """Whether whoever is there froze where they were."""
+        return self.of is Landmark.FROZEN
 
 
 class Presence(Enum):

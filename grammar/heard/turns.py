@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from grammar.class_turns import CLASS_TURNS
+from grammar.heard.freezing_turns import FREEZING_TURNS
 from grammar.heard.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
@@ -59,12 +60,12 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (
+TURNS: tuple[Saying, ...] = (*FREEZING_TURNS,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({_WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({_WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
     # one after the other of the same player: "that player drops the log and waits in the queue"
-    saying(rf"(: that {_WHAT} [^:]*?) and (?=(?:waits|goes|joins|becomes|changes|loses|drops)\b)",
+    saying(rf"(: that {_WHAT} [^:]*?) and (?=(?:waits|freezes|goes|joins|becomes|changes|loses|drops)\b)",
            r"\1 and that player ", "when"),
     # whose: "the other side's lanterns"
     saying(rf"\b(the other|that|each|every|a|any|the) side's ({_WHAT})", r"the \2 of \1 side"),

@@ -44,6 +44,7 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostL
     areas = declare_areas(sheet, words)
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
+    words.know_frozen_ones()
     findings = [*words.findings]
     known, wrong_names = with_known_names(sheet, words.meanings)
     findings.extend(wrong_names)

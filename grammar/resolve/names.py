@@ -11,6 +11,7 @@ from grammar.meanings import (
     AREA_KINDS,
     AgentMeaning,
     CategoryMeaning,
+    FrozenMeaning,
     KitMeaning,
     MateMeaning,
     Meaning,
@@ -32,6 +33,7 @@ _SAID = {
     "body": "a big body",
     "furniture": "furniture",
     "player": "players",
+    "frozen": "frozen players",
     "agent": "who took part (the thrower, the catcher)",
     "mate": "a team-mate",
     "teacher": "the teacher",
@@ -65,6 +67,8 @@ def sort_of(meaning: Meaning) -> str:
             return meaning.category
         case PlayerMeaning():
             return "player"
+        case FrozenMeaning():
+            return "frozen"
         case AgentMeaning():
             return "agent"
         case MateMeaning():

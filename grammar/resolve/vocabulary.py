@@ -10,6 +10,7 @@ from grammar.finding import Correction, Finding, Severity
 from grammar.meanings import (
     AgentMeaning,
     CategoryMeaning,
+    FrozenMeaning,
     KitMeaning,
     MateMeaning,
     Meaning,
@@ -18,7 +19,7 @@ from grammar.meanings import (
     SideMeaning,
     TeacherMeaning,
 )
-from grammar.sentences.base import Name
+from grammar.sentences.base import FROZEN, Name
 from grammar.span import Span
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, plural, singulars
 
@@ -49,6 +50,14 @@ class Vocabulary:
             self.meanings[form] = meaning
             self.places[form] = name.span
         return True
+
+    def know_frozen_ones(self) -> None:
+        """Whoever has a name may freeze; a name that the sheet itself gives stays."""
+        for word, meaning in list(self.meanings.items()):
+            if isinstance(meaning, PlayerMeaning):
+                self.meanings.setdefault(FROZEN + word, FrozenMeaning(meaning.side, meaning.role))
+            elif isinstance(meaning, MateMeaning):
+                self.meanings.setdefault(FROZEN + word, FrozenMeaning())
 
     def wrong(self, code: str, title: str, span: Span, hint: str, corrections: tuple[Correction, ...] = ()) -> None:
         """One more mistake of meaning."""

@@ -43,6 +43,7 @@ def detail(*parts: object) -> str:
     return f", {said}" if said else ""
 
 
+FROZEN = "frozen "  # before what players are called: those who froze where they were
 METRES = {"m": 1.0, "cm": 0.01}
 SECONDS = {"s": 1.0, "min": 60.0}
 
@@ -116,6 +117,17 @@ class OwnerName(Node):
 
 
 @frozen
+class SideOf(Node):
+    """Such as "the thrower's side"."""
+
+    determiner: str
+    possessive: str
+
+    def words(self) -> str:
+        return spoken(self.determiner, self.possessive, "side")
+
+
+@frozen
 class Np(Node):
     """A phrase that names something: "the lanterns of the other side", "the catcher's queue"."""
 
@@ -123,7 +135,7 @@ class Np(Node):
     possessive: str | None
     other: str | None
     name: Name
-    owner: Owner | OwnerName | None = None
+    owner: Owner | OwnerName | SideOf | None = None
 
     def words(self) -> str:
         of = spoken("of", self.owner) if self.owner else ""
@@ -139,17 +151,6 @@ class SideRef(Node):
 
     def words(self) -> str:
         return spoken(self.determiner, self.other, "side")
-
-
-@frozen
-class SideOf(Node):
-    """Such as "the thrower's side"."""
-
-    determiner: str
-    possessive: str
-
-    def words(self) -> str:
-        return spoken(self.determiner, self.possessive, "side")
 
 
 @frozen

@@ -35,12 +35,13 @@ class AllQueued(Node):
 
 @frozen
 class Free(Node):
-    """Such as "the teacher frees the first in each queue, 1 times a minute"; "2 players free …" do it together."""
+    """Such as "the teacher frees the first in each queue, 1 times a minute", "players free frozen players"; "2 players
+    free …" do it together."""
 
     number: Quantity | None
     who: Np
     verb: str = field(eq=False)
-    queued: Queued | AllQueued
+    queued: Queued | AllQueued | Np
     pace: Pace | None = field(default=None)
 
     def words(self) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.ball import KeptBy
-from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, spoken
+from grammar.sentences.base import FROZEN, AnySide, Name, Node, Np, Quantity, spoken
 from grammar.sentences.queues import AllQueued, Queued
 from grammar.sentences.resting import RestingPlace
 
@@ -93,12 +93,15 @@ class Waits(Node):
 
 @frozen
 class Returns(Node):
-    """Such as "the first in the catcher's queue returns"."""
+    """Such as "the first in the catcher's queue returns", "a frozen player is free"."""
 
     who: Who
     verb: str = field(eq=False)
 
     def words(self) -> str:
+        named = isinstance(self.who, Np) and self.who.name.text.startswith(FROZEN)
+        if named or self.verb.endswith("free"):
+            return spoken(self.who, agree(self.who, "is", "are"), "free")
         return spoken(self.who, agree(self.who, "returns", "return"))
 
 

@@ -8,6 +8,7 @@ from grammar.sentences.base import Node, Np, Quantity, spoken
 from grammar.sentences.claims import Condition
 from grammar.sentences.events import Event
 from grammar.sentences.finish import SideWins
+from grammar.sentences.freezing import Freezes
 from grammar.sentences.lives import LosesLife, WinsLife
 from grammar.sentences.then import (
     ChangesPlaces,
@@ -44,6 +45,7 @@ Consequence = (
     | MovesTo
     | HasBall
     | Waits
+    | Freezes
     | Returns
     | Out
     | Joins

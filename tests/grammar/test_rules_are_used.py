@@ -16,7 +16,9 @@ from grammar.tree import Line
 from library import granted_path
 
 # Sentences that no game of the library says, only a modifier that puts one in or takes one out.
-ONLY_IN_MODIFIERS = frozenset(("both_at_once", "bounce_share", "low_down", "nobody_fetches", "not_bounced"))
+ONLY_IN_MODIFIERS = frozenset(
+    ("both_at_once", "bounce_share", "frozen_back", "low_down", "nobody_fetches", "not_bounced")
+)
 
 
 def rules_of_the_grammar(only_games: bool = False) -> frozenset[str]:

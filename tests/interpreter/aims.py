@@ -9,6 +9,7 @@ from attrs import frozen
 from grammar.sentences import attempting
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, UP, Board, Pupil, Spot
+from tests.interpreter.frozen import frozen_spot, means_frozen
 from tests.interpreter.names import Folk
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
@@ -119,7 +120,7 @@ def _lines(sheet: Sheet, phrase: Np, pupil: Pupil) -> Iterator[Target]:
 
 def _mates(sheet: Sheet, aim: attempting.AimTo, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
     """Another pupil of one's own side, in play or where the line says."""
-    side, who = board.pupils[actor].side, sheet.folk(aim.what)
+    side, who = board.pupils[actor].side, sheet.folk(aim.what) or means_frozen(sheet, aim.what)
     role = who.role if who is not None else None
     mates = [
         (each, number)
@@ -134,6 +135,8 @@ def _mates(sheet: Sheet, aim: attempting.AimTo, actor: int, board: Board, everyo
 
 
 def _stands(sheet: Sheet, aim: attempting.AimTo, side: str, where: str | Spot) -> bool:
+    if means_frozen(sheet, aim.what) is not None:
+        return where == frozen_spot(side)
     if aim.where is None or place_of(sheet, aim.where) not in sheet.places:
         return where == IN
     said = whose(sheet, aim.where)

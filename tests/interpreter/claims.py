@@ -7,7 +7,8 @@ from attrs import frozen
 from grammar.sentences import claims
 from grammar.sentences.base import AnySide, SideRef, SideSame
 from tests.interpreter.board import DOWN, IN, UP, Board, Spot
-from tests.interpreter.names import Folk, Part, Stuff
+from tests.interpreter.frozen import frozen_of
+from tests.interpreter.names import Folk, Frozen, Part, Stuff
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, spot
 from tests.interpreter.whose import ANY, EVERY, OTHERS, UNSAID, Of, side_said, whose
@@ -84,6 +85,8 @@ def _shrinks(sheet: Sheet, what: claims.Counted | claims.CountedPoints) -> bool:
     if isinstance(what, claims.CountedPoints):
         return False
     meant = sheet.meaning(what.what)
+    if isinstance(meant, Frozen):
+        return False
     ball = isinstance(meant, Stuff) and meant.category == "ball"
     return ball or what.state is None or isinstance(what.state, claims.Standing | claims.Inside)
 
@@ -93,6 +96,9 @@ def counted(sheet: Sheet, what: claims.Counted | claims.CountedPoints, side: str
     if isinstance(what, claims.CountedPoints):
         return board.points[sheet.sides.index(side)], sheet.points_to
     meant = sheet.meaning(what.what)
+    if isinstance(meant, Frozen):
+        there = frozen_of(sheet, meant, (side,), board)
+        return len(there), sum(each.side == side and meant.role in (None, each.role) for each in board.pupils)
     if isinstance(meant, Folk):
         return _players(sheet, meant, what.state, side, board)
     assert isinstance(meant, Stuff), what

@@ -1,34 +1,22 @@
-"""What happens beside attempts: fetching, freeing, coming back, standing up, holding too long, all holding."""
+"""What happens beside attempts: fetching, freeing, coming back, standing up."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from attrs import frozen
-
-from grammar.sentences import attempting, events, play, queues, resting, then, when
+from grammar.sentences import attempting, freezing, play, queues, resting
 from grammar.sentences.base import Np
-from grammar.sentences.fouls import Fouls
+from tests.interpreter.act import Act
 from tests.interpreter.board import DOWN, UP, Board, Spot, State
 from tests.interpreter.deeds import alike
-from tests.interpreter.events import Scene, holding
-from tests.interpreter.follows import follow
-from tests.interpreter.landing import about_balls, goal
+from tests.interpreter.foul_play import all_hold, fouled, held
+from tests.interpreter.frozen import any_of_them, frozen_of, frozen_spot, means_frozen
 from tests.interpreter.names import Folk, Teacher
-from tests.interpreter.narrow import of_player
 from tests.interpreter.people import several_of
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
-
-
-@frozen
-class Act:
-    """Something that happens, in words that any telling must hold, and the board after it."""
-
-    told: tuple[str, ...]
-    after: Board
 
 
 def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
@@ -43,11 +31,14 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
         there = board.waiting(spots_of(sheet, None, back.where, _owners(sheet, back.where, None)))
         for number in alike(((board.pupils[each]._replace(turn=0), each) for each in there), True):
             yield Act(("comes back",), _back_in(board, (number,)))
+    for _ in sheet.said(freezing.FrozenBack):
+        for number in any_of_them(board.waiting(map(frozen_spot, sheet.sides)), board):
+            yield Act(("free",), _back_in(board, (number,)))
     for stand_up in sheet.said(play.StandUp):
         yield from _stood_up(sheet, stand_up, board, everyone)
-    yield from _held(sheet, board, begin, everyone)
-    yield from _fouled(sheet, board, begin, everyone)
-    yield from _all_hold(sheet, board, begin)
+    yield from held(sheet, board, begin, everyone)
+    yield from fouled(sheet, board, begin, everyone)
+    yield from all_hold(sheet, board, begin)
 
 
 def _owners(sheet: Sheet, phrase: Np, own: str | None) -> tuple[str, ...]:
@@ -146,6 +137,9 @@ def _within_closed(sheet: Sheet, spot: Spot) -> bool:
 
 
 def _freed(sheet: Sheet, free: queues.Free, board: Board) -> Iterator[Act]:
+    if isinstance(free.queued, Np):
+        yield from _unfrozen(sheet, free, free.queued, board)
+        return
     where, helped = free.queued.where, not isinstance(sheet.meaning(free.who.name), Teacher)
     for side in sheet.sides if helped else (None,):
         together = free.number.whole if free.number is not None else 1
@@ -163,6 +157,22 @@ def _freed(sheet: Sheet, free: queues.Free, board: Board) -> Iterator[Act]:
             elif isinstance(free.queued, queues.Queued):
                 for some in several_of(sheet, there, free.queued, board) if there else ():
                     yield Act(("frees",), _back_in(board, some))
+
+
+def _unfrozen(sheet: Sheet, free: queues.Free, phrase: Np, board: Board) -> Iterator[Act]:
+    """Pupils free one of their own who froze, or all; the teacher those of any side."""
+    meant = means_frozen(sheet, phrase)
+    assert meant is not None
+    helped = not isinstance(sheet.meaning(free.who.name), Teacher)
+    together = free.number.whole if free.number is not None else 1
+    for side in sheet.sides if helped else (None,):
+        if side is not None and len(_helpers(sheet, free.who, side, board)) < together:
+            continue
+        there = frozen_of(sheet, meant, _owners(sheet, phrase, side), board)
+        if phrase.determiner in ("all", "each", "every"):
+            yield from [Act(("frees",), _back_in(board, there))] if there else []
+        else:
+            yield from (Act(("frees",), _back_in(board, (one,))) for one in any_of_them(there, board))
 
 
 def _back_in(board: Board, numbers: Iterable[int]) -> Board:
@@ -196,54 +206,3 @@ def _may_raise(sheet: Sheet, said: object, side: str, owner: str | None) -> bool
     if said == OWN:
         return owner == side
     return owner in (side, None) or said == EVERY or isinstance(said, Of)
-
-
-def _held(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
-    """A ball that somebody has at hand may be kept too long, if the sheet says what follows."""
-    for side in sheet.sides:
-        hands = {spot for n in board.playing((side,)) for spot in at_hand(sheet, side, board.pupils[n].role)}
-        scene = Scene(sheet.only_other(side), sheet.only_other(side), side)
-        for number in alike(((each, n) for n, each in enumerate(board.balls) if each.spot in hands), everyone):
-            rules = _kept_too_long(sheet, board.balls[number].kind)
-            settled = holding(sheet, scene, rules, board)
-            after = board.copy()
-            for each in settled:
-                if isinstance(each.said, then.MovesTo) and about_balls(sheet, each.said):
-                    there = goal(sheet, each.said.place, scene, sent=sheet.only_other(side), rule=True)
-                    after.balls[number] = after.balls[number]._replace(spot=there)
-            rest = [each for each in settled if not about_balls(sheet, each.said)]
-            if settled:
-                yield from (Act(("too long",), done) for done in follow(sheet, rest, scene, after, begin))
-
-
-def _kept_too_long(sheet: Sheet, kind: str) -> list[tuple[when.When, bool, int]]:
-    """The rules for a ball of a kind that is kept too long, with how narrowly they speak of it."""
-    found = []
-    for rule in sheet.said(when.When):
-        if isinstance(rule.event, events.HeldLong) and kind in (stuff := sheet.stuff(rule.event.what)).kinds:
-            found.append((rule, True, int(stuff.named)))
-    return found
-
-
-def _fouled(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[Act]:
-    """Anybody in play may foul, if the sheet says what follows."""
-    lines = [rule for rule in sheet.said(when.When) if isinstance(rule.event, Fouls)]
-    for number in alike(((board.pupils[each], each) for each in board.playing(sheet.sides)), everyone):
-        side, role = board.pupils[number].side, board.pupils[number].role
-        named = [(rule, of_player(sheet, rule.event.who, side, role, side)) for rule in lines]
-        rules = [(rule, True, narrow) for rule, narrow in named if narrow is not None]
-        other = sheet.only_other(side)
-        scene = Scene(other, other, side, loser=number)
-        settled = holding(sheet, scene, rules, board)
-        if settled:
-            yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, board.copy(), begin))
-
-
-def _all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:
-    rules = [(rule, True, 0) for rule in sheet.said(when.When) if isinstance(rule.event, events.EveryoneHolds)]
-    playing = board.playing(sheet.sides)
-    if rules and 0 < len(playing) <= len(board.balls):
-        scene = Scene(None, None, everybody=True)
-        settled = holding(sheet, scene, rules, board)
-        if settled:
-            yield from (Act(("everyone holds",), done) for done in follow(sheet, settled, scene, board.copy(), begin))

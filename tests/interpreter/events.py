@@ -15,9 +15,10 @@ from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
+from tests.interpreter.frozen import means_frozen
 from tests.interpreter.hours import first_time, holds_now
 from tests.interpreter.names import Part, Stuff
-from tests.interpreter.narrow import of_ball, of_hit, of_place, of_player, of_thing
+from tests.interpreter.narrow import of_ball, of_hit, of_mate, of_place, of_player, of_thing
 from tests.interpreter.plainly import More
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -171,7 +172,7 @@ def acts_by_name(sheet: Sheet, who: Np, scene: Scene) -> bool:
 def _person(sheet: Sheet, who: then.Who, scene: Scene) -> object:
     if isinstance(who, queues.Queued | queues.AllQueued):
         return ("queue", place_of(sheet, who.where), whose(sheet, who.where))
-    if who.determiner in ("all", "each", "every"):
+    if who.determiner in ("all", "each", "every") or means_frozen(sheet, who) is not None:
         return ("all", who.words())
     meant = sheet.meaning(who.name)
     if who.determiner == "its":
@@ -222,7 +223,7 @@ def speaks_of(sheet: Sheet, event: events.Event, deed: Deed, board: Board) -> in
         case events.Caught() if by_other_side(sheet, event) and deed.outcome == CAUGHT:
             return of_ball(sheet, event.what, deed)
         case events.Caught() if not by_other_side(sheet, event) and fact == ("mate", REACHED):
-            there = of_place(sheet, event.where, aim.spot, deed) if event.where is not None else 0
+            there = of_mate(sheet, event.where, deed, board)
             ball = of_ball(sheet, event.what, deed)
             return ball + there if ball is not None and there is not None else None
         case events.Missed() if deed.outcome == MISSED and deed.ball is not None:

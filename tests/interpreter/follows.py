@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import finish, lives, resting, then, when
+from grammar.sentences import finish, freezing, lives, resting, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, Taking, sides_meant
+from tests.interpreter.frozen import frozen_spot
 from tests.interpreter.hours import WITH_THE_TEACHER, times_more
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.life import after_the_last, lose_or_win
@@ -21,7 +22,7 @@ from tests.interpreter.room import finds_room
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, place_of
 
-Going = then.Waits | then.MovesTo | then.Joins | then.Out | then.TurnsInto | then.Returns
+Going = freezing.Freezes | then.Waits | then.MovesTo | then.Joins | then.Out | then.TurnsInto | then.Returns
 
 
 def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
@@ -64,7 +65,10 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
                     board.balls[number] = ball._replace(spot=WITH_THE_TEACHER)
         case then.MovesTo(place=resting.RestOnStep()):
             _put_on_step(sheet, said, scene, board)
-        case then.Waits() | then.MovesTo() | then.Joins() | then.Out() | then.TurnsInto() | then.Returns():
+        case freezing.Freezes() | then.Waits() | then.MovesTo() | then.Joins() | then.Out():
+            yield from _go(sheet, said, scene, board)
+            return
+        case then.TurnsInto() | then.Returns():
             yield from _go(sheet, said, scene, board)
             return
         case then.ChangesPlaces():
@@ -207,6 +211,8 @@ def _goal(sheet: Sheet, said: Going, side: str, role: str, scene: Scene, board: 
     match said:
         case then.Out():
             return side, role, OUT
+        case freezing.Freezes():
+            return side, role, frozen_spot(side)
         case then.TurnsInto():
             into = sheet.folk(said.role)
             assert into is not None

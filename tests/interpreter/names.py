@@ -41,6 +41,14 @@ class Folk:
 
 
 @frozen
+class Frozen:
+    """Players who froze: of one side or of any, in one role or in any."""
+
+    side: str | None = None
+    role: str | None = None
+
+
+@frozen
 class Part:
     """Who took part in what happened: "actor", "catcher" or "keeper"."""
 
@@ -71,7 +79,7 @@ class OneSide:
     side: str
 
 
-Meant = Union[Stuff, Folk, Part, Mate, Teacher, Somewhere, OneSide]
+Meant = Union[Stuff, Folk, Frozen, Part, Mate, Teacher, Somewhere, OneSide]
 
 
 def several(noun: str) -> str:
@@ -115,7 +123,13 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
     found |= _kit(tree, known)
     found |= _people(tree)
     found |= _areas(tree)
-    return found
+    who = {word: meant for word, meant in found.items() if isinstance(meant, Folk | Mate)}
+    frozen_ones = {f"frozen {word}": Frozen(*_whom(meant)) for word, meant in who.items()}
+    return frozen_ones | found
+
+
+def _whom(meant: Folk | Mate) -> tuple[str | None, str | None]:
+    return (meant.side, meant.role) if isinstance(meant, Folk) else (None, None)
 
 
 def is_keeper(meant: object) -> bool:

@@ -6,6 +6,7 @@ from grammar.sentences.base import Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import Deed
+from tests.interpreter.frozen import frozen_spot, means_frozen
 from tests.interpreter.names import Part
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
@@ -65,3 +66,12 @@ def of_place(sheet: Sheet, phrase: Np, spot: Spot | None, deed: Deed) -> int | N
         return None
     whose_it_is = owned(sheet, phrase, spot.owner, deed.side)
     return None if whose_it_is is None else 1 + whose_it_is
+
+
+def of_mate(sheet: Sheet, phrase: Np | None, deed: Deed, board: Board) -> int | None:
+    """Of where the team-mate is to whom a pass came, or of one who froze."""
+    assert deed.aim.mate is not None
+    meant, pupil = means_frozen(sheet, phrase), board.pupils[deed.aim.mate]
+    if phrase is None or meant is None:
+        return 0 if phrase is None else of_place(sheet, phrase, deed.aim.spot, deed)
+    return 1 if pupil.where == frozen_spot(pupil.side) and meant.side in (None, pupil.side) else None

@@ -7,6 +7,7 @@ from grammar.sentences.base import Np
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.deeds import CAUGHT, REACHED
 from tests.interpreter.events import Scene, acts_by_name
+from tests.interpreter.frozen import PLACE, any_of_them, frozen_of, means_frozen
 from tests.interpreter.names import Folk, Mate, Part
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of, spots_of
@@ -22,6 +23,10 @@ def people(sheet: Sheet, who: then.Who, scene: Scene, board: Board, mover: str |
         if isinstance(who, queues.AllQueued):
             return [tuple(there)]
         return several_of(sheet, there, who, board) or [()]
+    if (meant := means_frozen(sheet, who)) is not None:
+        there = frozen_of(sheet, meant, queue_sides(sheet, who, scene, mover), board)
+        everybody = who.determiner in ("all", "each", "every")
+        return [tuple(there)] if everybody else [(each,) for each in any_of_them(there, board)] or [()]
     if who.determiner in ("all", "each", "every"):
         return [tuple(_everybody(sheet, who, scene, board))]
     return [(each,) for each in _one(sheet, who, scene, board)] or [()]
@@ -110,7 +115,8 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         chosen = deed.actor
     else:
         assert isinstance(meant, Folk | Mate), who.words()
-        chosen = deed.aim.mate if isinstance(meant, Mate) else deed.aim.hit
+        froze = deed.aim.spot is not None and deed.aim.spot.place == PLACE
+        chosen = deed.aim.mate if isinstance(meant, Mate) or froze else deed.aim.hit
     return [] if chosen is None else [chosen]
 
 

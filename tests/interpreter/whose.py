@@ -27,6 +27,8 @@ def whose(sheet: Sheet, phrase: Np) -> Whose:
     """What a phrase says of the owner: one of the words above, a side, or who took part."""
     if phrase.possessive:
         return _holder(sheet, phrase.possessive)
+    if isinstance(phrase.owner, SideOf):
+        return _holder(sheet, phrase.owner.possessive)
     if isinstance(phrase.owner, OwnerName):
         if phrase.owner.other:
             return OTHERS

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from compose.telling.english.nouns import where
 from grammar.amounts import SELDOM, minutes, percent
-from grammar.core.values import Presence
+from grammar.core.values import At, Presence
 
 if TYPE_CHECKING:
     from compose.forecast.course import Figure
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 def for_what(place: Place) -> str:
     """Where somebody waits; who is in play waits for a turn, one after the other."""
+    if isinstance(place.standing, At) and place.standing.spot.is_frozen:
+        return "of frozen players"
     return "for a turn" if place.standing is Presence.PLAYING else where(place)
 
 

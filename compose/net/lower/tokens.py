@@ -65,7 +65,7 @@ def player_place(builder: Builder, who: Population, standing: Presence | At, liv
         0,
         who.side.key,
         role,
-        final=area is not AreaKind.QUEUE,
+        final=area is not AreaKind.QUEUE and not (isinstance(standing, At) and standing.spot.is_frozen),
         standing=standing,
         area=area,
         lives=lives,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from compose.net.net import Net
-from compose.telling.english.places import lying, plural_of
+from compose.telling.english.places import lying, players, plural_of
 from compose.telling.sides import does, subject
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
@@ -29,7 +29,20 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.skills import SKILL_WORDS
-from grammar.core.values import PLAIN, SAME, At, Landmark, Part, Posture, Presence, SideId, Skill, Spot
+from grammar.core.values import (
+    PLAIN,
+    SAME,
+    At,
+    Landmark,
+    Part,
+    Population,
+    Posture,
+    Presence,
+    SideId,
+    Skill,
+    Spot,
+    without_load,
+)
 from grammar.words import article, count, listing, plural
 
 _PERSONS = {Person.OBJECT: "that player", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
@@ -45,9 +58,18 @@ def agent(skill: Skill | None) -> str:
 
 def waiting_words(who: Waiting) -> str:
     """Such as "the first 2 in the rest queue of north"."""
+    if all(spot.is_frozen for spot in who.at):
+        one, several = players(_whoever(who))
+        return f"all frozen {several}" if who.turn is Turn.ALL else f"a frozen {one}"
     first = {Turn.FIRST: "the first", Turn.LAST: "the last", Turn.ALL: "all"}[who.turn]
     some = f" {who.count}" if who.count > 1 else ""
     return f"{first}{some} {lying(sorted(who.at, key=repr)[0])}"
+
+
+def _whoever(who: Waiting) -> Population:
+    """Those who wait, as players of a role where they all have it."""
+    roles = {without_load(each.role) for each in who.who}
+    return Population(next(iter(who.who)).side, next(iter(roles)) if len(roles) == 1 else PLAIN)
 
 
 def follows_words(
@@ -142,6 +164,8 @@ def _go_words(effect: Go, skill: Skill | None) -> str:
         return f"{who} {'join' if several else 'joins'} {subject(becomes.side.key)}"
     if effect.to is Presence.OUT:
         return f"{who} {'are' if several else 'is'} out"
+    if isinstance(effect.to, At) and effect.to.spot.is_frozen:
+        return f"{who} {'freeze' if several else 'freezes'}"
     if isinstance(effect.to, At):
         there = lying(effect.to.spot).removeprefix("in ").removeprefix("on ")
         return f"{who} {'go' if several else 'goes'} to {there}"

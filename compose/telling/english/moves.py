@@ -112,6 +112,8 @@ def _(told: StoodUp, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
 
 @clauses.register
 def _(told: CameBack, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
+    if told.spot.is_frozen:
+        return (f"{_player(told.who)} who was frozen is free again",)
     there = standing_words(At(told.spot), told.who.side).removeprefix("in ").removeprefix("on ")
     return (f"{_player(told.who)} comes back from {there}",)
 
@@ -179,6 +181,8 @@ def _aim(moment: Moment) -> str:
             return f"past the {of_side(name, line.owner)}"
         case ToMate():
             at = moment.mate_at or next(iter(sorted(moment.aim.at, key=repr)))
+            if isinstance(at, At) and at.spot.is_frozen:
+                return "to a frozen team-mate"
             return f"to a team-mate {standing_words(at, moment.by.side)}" if isinstance(at, At) else "to a team-mate"
         case PickUp():
             return lying(moment.aim.start)

@@ -74,6 +74,8 @@ def lying(spot: Spot, bare: bool = False, the: str = "the") -> str:
         return "half" if bare else f"in the {of_side('half', spot.owner)}"
     if spot.part is Part.AT and spot.of in (Landmark.COURT, Landmark.MIDDLE):
         return spot.of.value if bare else {"court": "on the court"}.get(spot.of.value, "in the middle")
+    if spot.is_frozen:
+        return "frozen"
     if spot.of is Landmark.HANDS:
         return spot.of.value if bare else f"in the hands{whose}"
     at = "in" if spot.of is Landmark.CORNER else "on"

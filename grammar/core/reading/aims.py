@@ -16,8 +16,10 @@ from grammar.core.play import (
     Through,
     ToMate,
 )
-from grammar.core.reading.claims import track_start, where_players_are
+from grammar.core.reading.claims import where_players_are
+from grammar.core.reading.frozen import is_frozen, mates_frozen
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.tracks import track_start
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
     SHARED,
@@ -133,6 +135,11 @@ def _is_player(reader: Reader, phrase: Np) -> bool:
 
 def _to_mate(reader: Reader, aim: attempting.AimTo, who: Population, spoken: Spoken) -> ToMate:
     own = frozenset({who.side})
+    if is_frozen(reader, aim.what):
+        if aim.where is not None:
+            raise Senseless(aim.where, "Frozen players are where they froze.", f"Write: to {aim.what.words()}")
+        there = mates_frozen(reader, aim.what, who.side, spoken)
+        return ToMate(there.who, frozenset(At(spot) for spot in there.at))
     meaning = reader.game.meaning(aim.what.name)
     if isinstance(meaning, MateMeaning):
         said, role = whose(reader.game, aim.what), None

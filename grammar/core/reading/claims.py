@@ -20,13 +20,14 @@ from grammar.core.guards import (
     either,
     every,
 )
+from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.tracks import counted_on_track, track_start
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.values import (
     SHARED,
     At,
     KindId,
-    OnStep,
     Owner,
     Part,
     Posture,
@@ -35,10 +36,9 @@ from grammar.core.values import (
     Sort,
     Thing,
 )
-from grammar.meanings import CategoryMeaning, KitMeaning, PlayerMeaning
+from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences import claims
 from grammar.sentences.base import Np
-from grammar.words import listing
 
 
 def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
@@ -81,17 +81,17 @@ def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) 
     others = reader.others(side)
     within = evolve(spoken, own=frozenset({side}), that=frozenset({side}), other=others or None)
     count = read_count(reader, claim.counted, side, within)
-    relation, bound = _amount(claim.quantity, _shrinks(claim.counted))
+    relation, bound = _amount(claim.quantity, _shrinks(reader, claim.counted))
     if isinstance(count, Points) and bound is WHOLE:
         raise Senseless(claim.quantity, "Points have no end, so that nobody has all.", "Write a number of points.")
     return Compare(count, relation, bound)
 
 
-def _shrinks(counted: claims.Counted | claims.CountedPoints) -> bool:
-    """Whether play makes less of it: targets standing, players in. Points, say, are built up instead."""
-    return isinstance(counted, claims.Counted) and (
-        counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
-    )
+def _shrinks(reader: Reader, counted: claims.Counted | claims.CountedPoints) -> bool:
+    """Whether play makes less of it: targets standing, players in. Points and frozen players are built up instead."""
+    if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
+        return False
+    return counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
 
 
 def _amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole]:
@@ -117,7 +117,7 @@ def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, s
     if isinstance(counted, claims.CountedPoints):
         return Points(side)
     meaning = reader.game.meaning(counted.what)
-    if isinstance(meaning, PlayerMeaning):
+    if isinstance(meaning, PlayerMeaning | FrozenMeaning):
         return _players(reader, counted, meaning, side, spoken)
     if not isinstance(meaning, KitMeaning | CategoryMeaning):
         raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
@@ -131,7 +131,7 @@ def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, s
 
 
 def _players(
-    reader: Reader, counted: claims.Counted, meaning: PlayerMeaning, side: SideId, spoken: Spoken
+    reader: Reader, counted: claims.Counted, meaning: PlayerMeaning | FrozenMeaning, side: SideId, spoken: Spoken
 ) -> PlayersAt:
     if meaning.side not in (None, side.key):
         raise Senseless(
@@ -142,6 +142,10 @@ def _players(
     if not who:
         raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
     match counted.state:
+        case None if isinstance(meaning, FrozenMeaning):
+            return PlayersAt(who, frozenset({At(where_frozen(side))}))
+        case _ if isinstance(meaning, FrozenMeaning):
+            raise Senseless(counted, "Frozen players are where they froze.", f"Write: {counted.what.text}")
         case None | claims.Inside():
             return PlayersAt(who, frozenset({Presence.PLAYING}))
         case claims.Placed():
@@ -184,7 +188,7 @@ def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoke
     kinds = reader.kinds_meant(counted.what, *Sort)
     on_track = [kind for kind in kinds if track_start(reader, kind)]
     if on_track:
-        return _on_track(reader, counted, on_track, side)
+        return counted_on_track(reader, counted, on_track, side)
     targets = [kind for kind in kinds if reader.sort(kind) is Sort.TARGET]
     owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
     things = frozenset(reader.things(targets, owners))
@@ -218,33 +222,3 @@ def _placed(
     if not there:
         raise Senseless(placed, f"None of them ever stands {placed.words()}.", "Name the place of the set-up.")
     return ThingsAt(there, frozenset({Posture.UP}))
-
-
-def track_start(reader: Reader, kind: KindId) -> OnStep | None:
-    """The step on which the set-up puts things of a kind, or None."""
-    return next((s.at for s in reader.starts if isinstance(s.at, OnStep) and _kind(s.what) == kind), None)
-
-
-def _kind(what: object) -> KindId | None:
-    return what.kind if isinstance(what, Thing) else None
-
-
-def _on_track(reader: Reader, counted: claims.Counted, kinds: list[KindId], side: SideId) -> ThingsAt:
-    if not isinstance(counted.state, claims.AtHome):
-        raise Senseless(
-            counted, f"The {counted.what.text} move along a track; at its end they are at home.", "Write: at home"
-        )
-    standings: set[Posture | OnStep | At] = set()
-    things: set[Thing] = set()
-    for kind in kinds:
-        start = track_start(reader, kind)
-        assert start is not None
-        track = next((each for each in reader.tracks if each.id == start.track), None)
-        if track is None:  # its own line means nothing
-            raise Senseless(counted, f"The track of the {counted.what.text} has no two ends.", "Mend its line.")
-        if side not in track.homes:
-            names = listing([home.key for home in track.homes])
-            raise Senseless(counted, f"That track does not lead to {side.key}.", f"Its homes are those of {names}.")
-        standings.add(OnStep(track.id, 0 if side == track.homes[0] else track.steps))
-        things |= set(reader.owned(kind))
-    return ThingsAt(frozenset(things), frozenset(standings))

@@ -8,7 +8,7 @@ from typing import Any
 from grammar.core.reading.blocking import read_blocks, read_guarding
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
-from grammar.core.reading.freeing import read_comes_back, read_free
+from grammar.core.reading.freeing import read_comes_back, read_free, read_frozen_back
 from grammar.core.reading.limits import (
     read_after_bounce,
     read_low_down,
@@ -30,7 +30,7 @@ from grammar.core.reading.services import (
 )
 from grammar.core.reading.target_points import read_set_points, read_target_points
 from grammar.core.reading.when_lines import read_when
-from grammar.sentences import ball, blocking, finish, limits, play, points, queues, resting, when
+from grammar.sentences import ball, blocking, finish, freezing, limits, play, points, queues, resting, when
 from grammar.sentences.base import Node
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
@@ -43,6 +43,7 @@ DOINGS: Readers = {
     resting.NobodyFetches: read_nobody_fetches,
     queues.Free: read_free,
     play.ComesBack: read_comes_back,
+    freezing.FrozenBack: read_frozen_back,
     play.StandUp: read_stand_up,
     play.HoldLimit: read_hold,
     play.GuardLimit: read_guarding,

@@ -10,15 +10,17 @@ from attrs import evolve
 from grammar.core.clock import AtTime
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
-from grammar.core.reading.claims import track_start
+from grammar.core.reading.away import is_away, mate_is_away
 from grammar.core.reading.clock import come_or_go
 from grammar.core.reading.events import Moment
+from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.lives import life_of
 from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.tasks import side_of_toucher, task_named, with_a_task
+from grammar.core.reading.tracks import track_start
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
 from grammar.core.rules import (
     ON_A_PLAYER,
@@ -28,7 +30,6 @@ from grammar.core.rules import (
     Effect,
     Finish,
     Go,
-    Happening,
     Own,
     Person,
     PlayOn,
@@ -38,6 +39,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.values import (
+    At,
     Posture,
     Presence,
     SideId,
@@ -45,7 +47,7 @@ from grammar.core.values import (
     Spot,
 )
 from grammar.meanings import PlaceMeaning
-from grammar.sentences import finish, lives, queues, resting, then, when
+from grammar.sentences import finish, freezing, lives, queues, resting, then, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
 
@@ -64,7 +66,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield from _sent(reader, consequence, moment)
         case HasBall():
             yield from has_ball(reader, consequence, moment)
-        case then.Waits():
+        case then.Waits() | freezing.Freezes():
             yield from _made_to_wait(reader, consequence, moment)
         case then.Out():
             yield from (Go(mover.who, Presence.OUT) for mover in movers(reader, consequence.who, moment))
@@ -109,9 +111,21 @@ def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterato
         yield Add(side, sign * consequence.points.whole)
 
 
-def _made_to_wait(reader: Reader, consequence: then.Waits, moment: Moment) -> Iterator[Go]:
+def _made_to_wait(reader: Reader, consequence: then.Waits | freezing.Freezes, moment: Moment) -> Iterator[Go]:
+    if isinstance(consequence, freezing.Freezes):
+        yield from _frozen(reader, consequence, moment)
+        return
     for mover in movers(reader, consequence.who, moment):
         yield Go(mover.who, area_of(reader, consequence.preposition, consequence.where, mover, moment))
+
+
+def _frozen(reader: Reader, consequence: freezing.Freezes, moment: Moment) -> Iterator[Go]:
+    """Whoever plays freezes; who waits somewhere stands still anyway."""
+    for mover in movers(reader, consequence.who, moment):
+        if isinstance(mover.who, Waiting) or is_away(mover.who, moment) or mover.side is None:
+            said = consequence.who.words()
+            raise Senseless(consequence.who, f"`{said}` waits: only who plays freezes.", "Write: that player freezes")
+        yield Go(mover.who, At(where_frozen(mover.side)))
 
 
 def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp, moment: Moment) -> Put:
@@ -166,25 +180,11 @@ def _returned(reader: Reader, consequence: then.Returns, moment: Moment) -> Iter
                 raise Senseless(consequence, "There is nowhere to return from.", "Say in space where players wait.")
             yield Go(Waiting(mover.who.who, at, Turn.ALL), Presence.PLAYING)
             continue
-        away = isinstance(mover.who, Waiting) or (mover.who is Person.MATE and mate_is_away(moment))
-        away = away or (mover.who is Person.ACTOR and _actor_is_away(moment))
-        if not away:
+        if not isinstance(mover.who, Waiting) and not is_away(mover.who, moment):
             raise Senseless(
                 consequence.who, f"`{consequence.who.words()}` is in play already.", "Name the first in a queue."
             )
         yield Go(mover.who, Presence.PLAYING)
-
-
-def _actor_is_away(moment: Moment) -> bool:
-    """Whether the line is only of who acts from a place outside."""
-    return isinstance(moment.trigger, Happening) and bool(moment.trigger.whence)
-
-
-def mate_is_away(moment: Moment) -> bool:
-    """Whether the team-mate of a pass waits somewhere, so that there is a way back into play."""
-    return (
-        isinstance(moment.trigger, Happening) and Presence.PLAYING not in moment.trigger.at and bool(moment.trigger.at)
-    )
 
 
 def _joined(reader: Reader, consequence: then.Joins, moment: Moment) -> Iterator[Go]:

@@ -3,10 +3,26 @@
 from __future__ import annotations
 
 from grammar.core.reading.aims import LINES
+from grammar.core.reading.claims import where_players_are
+from grammar.core.reading.frozen import frozen_places, is_frozen
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
-from grammar.core.values import SHARED, KindId, Laden, Landmark, Owner, Population, SideId, Sort, Spot, Thing
+from grammar.core.values import (
+    SHARED,
+    At,
+    KindId,
+    Laden,
+    Landmark,
+    Owner,
+    Population,
+    Presence,
+    SideId,
+    Sort,
+    Spot,
+    Thing,
+)
 from grammar.meanings import BALL_ACTORS, AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.sentences import events
 from grammar.sentences.base import Np
 
 
@@ -83,3 +99,18 @@ def balls_of_event(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
 def players_against(reader: Reader, against: Owner) -> tuple[Population, ...]:
     """The players of the owner who is concerned."""
     return reader.populations([against]) if isinstance(against, SideId) else ()
+
+
+def mates_at(reader: Reader, event: events.Caught, spoken: Spoken) -> frozenset[Presence | At]:
+    """Where the team-mate is who catches a pass."""
+    assert event.where is not None
+    if is_frozen(reader, event.where):
+        if reader.player_phrase(event.where)[1] is not None:
+            title = f"Of which task who caught it is, is not asked: `{event.where.words()}`."
+            raise Senseless(event.where, title, "Write: by a frozen player")
+        return frozen_places(reader, event.where, spoken, spoken.parts[Whose.ACTOR])
+    if event.preposition == "by":
+        raise Senseless(event.where, "A pass is caught at a place.", f"Write: in the {event.where.name.text}")
+    if reader.place(event.where) in (Landmark.HALF, Landmark.COURT):
+        return frozenset({Presence.PLAYING})
+    return where_players_are(reader, event.preposition, event.where, spoken)

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.fouls import Fouled
-from grammar.core.reading.claims import read_claim, where_players_are
+from grammar.core.reading.claims import read_claim
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
     arriving,
     balls_of_event,
     carried_along,
     lines_crossed,
+    mates_at,
     only_the_court,
     players_against,
     players_of_event,
@@ -27,11 +28,8 @@ from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.runs import InARow as Run
 from grammar.core.values import (
-    At,
     KindId,
-    Landmark,
     Owner,
-    Presence,
     SideId,
     Skill,
     Sort,
@@ -238,13 +236,6 @@ def _caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, 
     if not among_mates(reader, event):
         caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
         return caught if against != side or len(reader.sides) == 1 else None
-    at = _mates_at(reader, event, spoken) if event.where is not None else frozenset()
+    at = mates_at(reader, event, spoken) if event.where is not None else frozenset()
     anyhow = ALL_SKILLS if reader.shot(event.what) == (Skill.PASS,) else skills
     return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)
-
-
-def _mates_at(reader: Reader, event: events.Caught, spoken: Spoken) -> frozenset[Presence | At]:
-    assert event.where is not None
-    if reader.place(event.where) in (Landmark.HALF, Landmark.COURT):
-        return frozenset({Presence.PLAYING})
-    return where_players_are(reader, event.preposition, event.where, spoken)

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
 from grammar.core.play import ComeBack, Free, Turn, Waiting
+from grammar.core.reading.aims import spoken_by
 from grammar.core.reading.crossing import waiting_there
+from grammar.core.reading.frozen import frozen_ones, mates_frozen, where_frozen
 from grammar.core.reading.movers import how_many_wait
 from grammar.core.reading.reader import Reader, exactly, seconds
 from grammar.core.reading.services import doers_of, spots_of_place
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
 from grammar.meanings import TeacherMeaning
-from grammar.sentences import play, queues
+from grammar.sentences import freezing, play, queues
 from grammar.sentences.base import Np
 
 MOST_TOGETHER = 4  # our choice: more than four have no room around one
@@ -21,6 +24,9 @@ MOST_TOGETHER = 4  # our choice: more than four have no room around one
 def read_free(reader: Reader, sentence: queues.Free, line: int) -> Iterator[Free]:
     """Who brings back whom."""
     per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    if isinstance(sentence.queued, Np):
+        yield from _free_frozen(reader, sentence, sentence.queued, per_minute, line)
+        return
     turn = Turn(sentence.queued.end) if isinstance(sentence.queued, queues.Queued) else Turn.ALL
     where, together = sentence.queued.where, _together(reader, sentence)
     for who, side in doers_of(reader, sentence.who):
@@ -30,6 +36,19 @@ def read_free(reader: Reader, sentence: queues.Free, line: int) -> Iterator[Free
                 players = frozenset(reader.populations([one]))
                 waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
                 yield Free(who, waiting, per_minute, (line,), together)
+
+
+def _free_frozen(
+    reader: Reader, sentence: queues.Free, whom: Np, per_minute: Fraction | None, line: int
+) -> Iterator[Free]:
+    """Who brings back whom of those who froze: players one of their own, the teacher one of any side."""
+    together = _together(reader, sentence)
+    for who, side in doers_of(reader, sentence.who):
+        if side is None:
+            found = tuple(frozen_ones(reader, whom, Spoken(reader.side_ids), reader.all_sides))
+        else:
+            found = (mates_frozen(reader, whom, side, spoken_by(reader, side)),)
+        yield from (Free(who, waiting, per_minute, (line,), together) for waiting in found)
 
 
 def _together(reader: Reader, sentence: queues.Free) -> int:
@@ -49,6 +68,7 @@ def _freed_sides(
 ) -> tuple[SideId, ...]:
     """Whose players are brought back: players free their own, the teacher whoever waits there."""
     there = _waiting(reader, owner, at)
+    assert not isinstance(sentence.queued, Np)
     freed = there & {side} if side else there
     if not freed:
         where = sentence.queued.where
@@ -74,6 +94,13 @@ def _by_owner(spots: Iterable[Spot]) -> Iterator[tuple[Owner, frozenset[Spot]]]:
     for spot in spots:
         found.setdefault(spot.owner, []).append(spot)
     yield from ((owner, frozenset(each)) for owner, each in found.items())
+
+
+def read_frozen_back(reader: Reader, sentence: freezing.FrozenBack, line: int) -> Iterator[ComeBack]:
+    """Whoever froze is free by themselves, after how long."""
+    for side in reader.side_ids:
+        at = frozenset({where_frozen(side)})
+        yield ComeBack(frozenset(reader.populations([side])), at, seconds(sentence.time), (line,))
 
 
 def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:

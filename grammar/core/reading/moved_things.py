@@ -8,12 +8,12 @@ from attrs import evolve
 
 from grammar.core.clock import AtTime
 from grammar.core.fouls import Fouled
-from grammar.core.reading.claims import track_start
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers, things_of
 from grammar.core.reading.possession import side_of_place, with_side
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.services import resting_place
+from grammar.core.reading.tracks import track_start
 from grammar.core.reading.whose import Senseless, Whose, whose_side
 from grammar.core.rules import (
     AllHold,
@@ -55,10 +55,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
         return
     trigger, missed = moment.trigger, frozenset({Result.MISSED})
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
-    if (
-        actor is None
-        and len({resting_place(reader, place, each, each, missed)[0] for each in reader.side_ids}) == 1
-    ):
+    if actor is None and len({resting_place(reader, place, each, each, missed)[0] for each in reader.side_ids}) == 1:
         actor = reader.side_ids[0]  # a place that all share
     if actor is None:
         raise Senseless(place, "Where that is depends on a side, and none is spoken of.", "Speak of a side.")

@@ -10,6 +10,7 @@ from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.crossing import waiting_there
 from grammar.core.reading.events import Moment
+from grammar.core.reading.frozen import froze_at, frozen_ones
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
 from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
@@ -25,7 +26,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.frozen import evolve, frozen
-from grammar.meanings import AgentMeaning, MateMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import AgentMeaning, FrozenMeaning, MateMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences import queues, then
 from grammar.sentences.base import Node, Np
 
@@ -47,6 +48,8 @@ def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
     meaning = reader.game.meaning(who.name)
     if isinstance(moment.trigger, InARow) and not (isinstance(meaning, PlayerMeaning) and who.determiner in ALL):
         raise Senseless(who, "Several have had a part in a row.", "Speak of a side, or of all its players.")
+    if isinstance(meaning, FrozenMeaning):
+        return tuple(_frozen(reader, who, moment))
     if isinstance(meaning, AgentMeaning):
         return (_agent(who, meaning, moment),)
     if isinstance(meaning, MateMeaning):
@@ -56,6 +59,19 @@ def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
     if isinstance(meaning, PlayerMeaning | SideMeaning):
         return _players(reader, who, moment)
     raise Senseless(who, f"`{who.words()}` is nobody who could be moved.", "Name the thrower, or that player.")
+
+
+def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
+    """One of those who froze, or all: without an owner of the side of who acted or caught; by the clock of each."""
+    if who.determiner not in (*ALL, "a", "an", "any"):
+        title = f"`{who.words()}` does not say how many."
+        raise Senseless(who, title, "Write: a frozen player …, or all frozen players …")
+    default = moment.of_each or _doer(moment)
+    unsaid = frozenset({default}) if default else reader.all_sides
+    spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
+    for waiting in frozen_ones(reader, who, spoken, unsaid):
+        of = {each.side for each in waiting.who}
+        yield Mover(waiting, of.pop() if len(of) == 1 else None)
 
 
 def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
@@ -103,6 +119,8 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         raise Senseless(
             who, f"`{who.words()}`: nobody has been spoken of.", "Say all players, or the first in a queue."
         )
+    if trigger.result is Result.PASSED and trigger.at and all(each in froze_at(reader) for each in trigger.at):
+        return (Mover(Person.MATE, moment.actor),)  # the one frozen player of whom the event speaks
     meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
     task = trigger.result is Result.TOUCHED and role is not None and not trigger.to <= meant
     if task and trigger.by & reader.touching <= meant:

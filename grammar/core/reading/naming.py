@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Whose, whose
-from grammar.meanings import KitMeaning, PlaceMeaning, PlayerMeaning
+from grammar.meanings import FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
@@ -43,5 +43,7 @@ def names_in(reader: Reader, phrase: Np) -> int:
     particular = isinstance(meaning, KitMeaning) or bool(reader.shot(phrase))
     if isinstance(meaning, PlayerMeaning):
         particular = meaning.role is not None
+    if isinstance(meaning, FrozenMeaning):
+        return 1  # a place of its own
     owned = whose(reader.game, phrase).whose is not Whose.UNSAID or getattr(meaning, "side", None) is not None
     return int(particular) + int(owned) + int(isinstance(meaning, PlaceMeaning))

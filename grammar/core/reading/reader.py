@@ -24,7 +24,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.game import GameKit
-from grammar.meanings import CategoryMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences.base import Name, Node, Np, Quantity, spoken
 
 _PARTS = {
@@ -68,6 +68,8 @@ class Reader(Known):
         said = whose(self.game, phrase)
         if isinstance(meaning, SideMeaning):
             meaning = PlayerMeaning(meaning.side)
+        if isinstance(meaning, FrozenMeaning):
+            meaning = PlayerMeaning(meaning.side, meaning.role)
         if not isinstance(meaning, PlayerMeaning):
             raise Senseless(phrase, f"`{phrase.words()}` does not mean players.", "Name players, a side or a role.")
         if meaning.side is not None:

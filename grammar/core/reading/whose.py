@@ -80,6 +80,8 @@ def _owner(game: Game, phrase: Np) -> list[Claimed]:
     owner = phrase.owner
     if isinstance(owner, Owner):
         return [Claimed(_of_determiner(owner.determiner, owner.other), owner)]
+    if isinstance(owner, SideOf):
+        return [of_name(game, owner, possessor(owner.possessive), owner.possessive)]
     if not isinstance(owner, OwnerName):
         return []
     found = of_name(game, owner, owner.name.text, owner.words())

@@ -1,0 +1,48 @@
+"""How teachers say that somebody freezes where they are, and how they are freed; they come before other turns."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.heard.saying import Saying, saying
+
+_WHAT = r"(?:ǁ\d+|[\w-]+)"
+_SPOT = (
+    r"(?:right |exactly |still )?(?:on the spot|in (?:their|its) place|"
+    r"where (?:they|it|he|she) (?:are|is|was|were|stands?)(?: hit| touched| caught)?)"
+)
+_POSE = r"(?:,? (?:with|and holds?|holding) [^:]*? (?:apart|up|stretched out|behind (?:the|their) back))?"
+_FROZEN = rf"(?:an? |the |all |each )?frozen {_WHAT}(?: of (?:their|its|the other) side)?"
+
+
+def _freezes(match: re.Match[str]) -> str:
+    several = match["who"].lower().startswith((": all ", "and all "))
+    return f"{match['who']} {'freeze' if several else 'freezes'}"
+
+
+FREEZING_TURNS: tuple[Saying, ...] = (
+    saying(rf"(?P<who>(?::|\band) (?:that|the|all|its|each) [^:]+?) (?:must |has to |have to )?"
+           rf"(?:(?:freezes?|is frozen|are frozen|stands? still|stays still)(?: {_SPOT})?|"
+           rf"(?:stands?|sits? down|sits?|stops?|stays?|kneels? down|lies down|crouches) {_SPOT}){_POSE}"
+           r"(?=$| and )", _freezes, "when"),
+    saying(r"\b(?:may|can) (?:move|play|run|act|join in|go on) again$", "is free", "when"),
+    saying(r"\b(?:is|are) (?:free again|freed|unfrozen|released|back in (?:the game|play))$", "is free", "when"),
+    saying(rf"\b(a pass|a ball) (?:is caught by|reaches|comes to) (?:an?|the) frozen (?:{_WHAT})(?=:)",
+           r"a pass is caught by a frozen player", "when"),
+    saying(rf"^(?:an?|the) frozen ({_WHAT}) catches a pass(?=:)", r"a pass is caught by a frozen \1", "when"),
+    saying(rf"^frozen ({_WHAT}) are freed by (?:(?:a|the) (?:touch|tag) (?:of|from) )?(?:their |a |any |free )*"
+           r"(?:team-mates?|mates?|players)$", r"players free frozen \1 of their side", "play"),
+    saying(r"^(?:a |any |every )?(?:free |unfrozen )(players?|team-mates?) (?=frees? )", "players ", "play"),
+    saying(rf"\b(frees? )({_FROZEN}) (?:by|with) (?:touching|a touch|tagging|a tag|crawling|high) .*$", r"\1\2",
+           "play"),
+    saying(r"\b(free) (?:each other|one another|their (?:team-)?mates)$", r"\1 frozen players of their side", "play"),
+    saying(r"^(?:whoever|who|anyone who) (?:is frozen|froze|freezes) (?:comes back|is free again|is free|plays on|"
+           r"may move again) after ", "whoever is frozen is free after ", "play"),
+    saying(rf"\bwhen (\d+|no|all|at least \d+|at most \d+) ({_WHAT}) (?:are|is) frozen"
+           r"(?: at (?:once|the same time))?\b",
+           r"when \2 have \1 frozen players", "finish"),
+    saying(r"\bhas (\d+|no|all|at least \d+|at most \d+) players frozen\b", r"has \1 frozen players", "finish", "when"),
+    saying(rf"\b(?:nobody|no one|none)(?: else)? (?:of|on|in) (the other side|{_WHAT}) is (?:still )?"
+           r"(?:free|moving|unfrozen)(?: any ?more)?\b", r"\1 has no players in", "finish"),
+    saying(r"\bhas (?:nobody|no players?|no one) (?:free|moving)(?: any ?more)?\b", "has no players in", "finish"),
+)  # fmt: skip
