@@ -9,11 +9,10 @@ from random import Random
 
 import pytest
 from drawn_calls import Call, drawn_calls
-from typer.testing import CliRunner
 from world import make_world
 
-from compose.terminal.main import app
 from grammar.parse import parse_bytes
+from tests.terminal.running import typed
 
 SEED = int(os.environ.get("RULEWEAVE_SEED", "20261126"))
 CALLS = int(os.environ.get("RULEWEAVE_CALLS", "300"))
@@ -29,7 +28,7 @@ def _unseen(text: str) -> list[str]:
 def wrong_with(call: Call, folder: Path) -> tuple[int, list[str]]:
     """The exit code of a call, and what it did that no call may do; nothing where all is well."""
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file() and "shelf" not in path.parts}
-    result = CliRunner().invoke(app, list(call.words), env={"COLUMNS": "60"})
+    result = typed(*call.words, COLUMNS="60")
     wrong = []
     if not (result.exception is None or isinstance(result.exception, SystemExit)):
         wrong.append(f"raised {result.exception!r}")
@@ -74,7 +73,7 @@ def test_no_call_does_what_no_call_may(batch: int, tmp_path: Path, monkeypatch: 
     make_world(tmp_path, chance)
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "shelf"))
-    CliRunner().invoke(app, ["shelf", "keep", "small.rules", "--shelf", "shelf"])
+    typed("shelf", "keep", "small.rules", "--shelf", "shelf")
     wrong, answered = {}, 0
     for call in drawn_calls(AT_A_TIME, chance):
         code, found = wrong_with(call, tmp_path)

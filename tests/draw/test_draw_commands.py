@@ -7,21 +7,13 @@ from io import BytesIO
 from xml.etree import ElementTree
 
 import pytest
-import typer
 from pypdf import PdfReader
-from typer.testing import CliRunner
 
-from compose.terminal.draw_commands import register
+from tests.terminal.running import typed
 
 
 @pytest.fixture
 def run():
-    app = typer.Typer()
-    register(app)
-
-    def typed(*words):
-        return CliRunner().invoke(app, [str(word) for word in words])
-
     return typed
 
 

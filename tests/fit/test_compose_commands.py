@@ -9,19 +9,14 @@ from typing import Any
 from xml.etree import ElementTree
 
 import pytest
-import typer
-from typer.testing import CliRunner
 
 import library
-from compose.terminal.compose_commands import register
-
-app = typer.Typer()
-register(app)
+from tests.terminal.running import typed
 
 
 def run(*arguments: str) -> tuple[int, str]:
     """The exit code and all that is printed; the test fails where the program breaks."""
-    result = CliRunner().invoke(app, arguments, env={"COLUMNS": "100"})
+    result = typed(*arguments, COLUMNS="100")
     assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
     return result.exit_code, result.output
 
@@ -182,9 +177,7 @@ def test_remixes_that_come_from_each_other_are_refused(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("command", ["show", "remix", "check", "forecast", "card", "plan", "suggest"])
 def test_every_command_of_a_game_takes_a_remix(command: str) -> None:
-    from compose.terminal.main import app as whole
-
-    result = CliRunner().invoke(whole, [command, "lantern row on the floor"])
+    result = typed(command, "lantern row on the floor")
     assert result.exit_code == 0, result.output
     assert "Lantern Row on the Floor" in result.output or "LANTERN ROW ON THE FLOOR" in result.output
 

@@ -8,37 +8,28 @@ import signal
 from pathlib import Path
 
 import pytest
-import typer
-from typer.testing import CliRunner
 
 from compose.terminal.answer import JSON_VERSION
-from compose.terminal.forecast_commands import register
 from compose.terminal.patience import INTERRUPTED, Patience, StoppedError
+from tests.terminal.running import typed
 
 FEW = ("--states", "50", "--rounds", "100")  # too few states for anything, so that rounds are played
 
 
-@pytest.fixture(scope="module")
-def program() -> typer.Typer:
-    app = typer.Typer()
-    register(app)
-    return app
-
-
-def run(program: typer.Typer, *words: str, code: int = 0) -> str:
-    result = CliRunner().invoke(program, words)
+def run(*words: str, code: int = 0) -> str:
+    result = typed(*words)
     assert result.exit_code == code, result.output
     return result.output
 
 
-def answer(program: typer.Typer, *words: str, code: int = 0) -> dict[str, object]:
-    found = json.loads(run(program, *words, "--json", code=code))
+def answer(*words: str, code: int = 0) -> dict[str, object]:
+    found = json.loads(run(*words, "--json", code=code))
     assert isinstance(found, dict)
     return found
 
 
-def test_forecast_in_words_fits_the_terminal(program: typer.Typer) -> None:
-    text = run(program, "forecast", "lantern-row", "--absent", "3", "--minutes", "60")
+def test_forecast_in_words_fits_the_terminal() -> None:
+    text = run("forecast", "lantern-row", "--absent", "3", "--minutes", "60")
     assert all(len(line) <= 80 for line in text.splitlines())
     for said in ("on average", "north wins", "a draw", "turns a minute", "In a lesson of 60 min", "--details"):
         assert said in text
@@ -46,14 +37,14 @@ def test_forecast_in_words_fits_the_terminal(program: typer.Typer) -> None:
     assert "sideways error" not in text and "Worked out exactly" not in text and "seed" not in text
 
 
-def test_what_a_forecast_rests_on_is_told_on_request(program: typer.Typer) -> None:
-    text = run(program, "forecast", "lantern-row", "--details")
+def test_what_a_forecast_rests_on_is_told_on_request() -> None:
+    text = run("forecast", "lantern-row", "--details")
     assert all(len(line) <= 80 for line in text.splitlines())
     assert "sideways error" in text and "Worked out exactly" in text and "seed" not in text
 
 
-def test_forecast_as_json_adds_up(program: typer.Typer) -> None:
-    told = answer(program, "forecast", "lantern-row")
+def test_forecast_as_json_adds_up() -> None:
+    told = answer("forecast", "lantern-row")
     forecast = told["forecast"]
     assert isinstance(forecast, dict) and told["players"] == {"north": 10, "south": 10}
     odds = forecast["odds"]
@@ -62,28 +53,28 @@ def test_forecast_as_json_adds_up(program: typer.Typer) -> None:
     assert all(each["low"] <= each["usual"] <= each["high"] and each["sources"] for each in forecast["assumptions"])
 
 
-def test_past_the_budget_rounds_are_played_and_the_seed_is_said(program: typer.Typer) -> None:
-    text = run(program, "forecast", "lantern-row", *FEW, "--seed", "9", code=1)
+def test_past_the_budget_rounds_are_played_and_the_seed_is_said() -> None:
+    text = run("forecast", "lantern-row", *FEW, "--seed", "9", code=1)
     assert text.count("100 rounds at random (seed 9)") == 1 and "±" in text
-    details = run(program, "forecast", "lantern-row", *FEW, "--seed", "9", "--details", code=1)
+    details = run("forecast", "lantern-row", *FEW, "--seed", "9", "--details", code=1)
     assert details.count("100 rounds at random (seed 9)") == 1
-    told = answer(program, "forecast", "lantern-row", *FEW, "--seed", "9", code=1)["forecast"]
+    told = answer("forecast", "lantern-row", *FEW, "--seed", "9", code=1)["forecast"]
     assert isinstance(told, dict)
     assert told["method"] == {"name": "simulated", "rounds": 100, "seed": 9, "margin_level": 0.95}
     mean = told["length_minutes"]["mean"]["value"]
     assert f"{mean:.1f} min" in text, "the same seed, the same numbers"
 
 
-def test_modifiers_and_pupils_are_heeded(program: typer.Typer) -> None:
-    base = answer(program, "forecast", "lantern-row", "--pupils", "16")["forecast"]
-    more = answer(program, "forecast", "lantern-row", "--pupils", "16", "--with", "add balls, n 6")["forecast"]
+def test_modifiers_and_pupils_are_heeded() -> None:
+    base = answer("forecast", "lantern-row", "--pupils", "16")["forecast"]
+    more = answer("forecast", "lantern-row", "--pupils", "16", "--with", "add balls, n 6")["forecast"]
     assert isinstance(base, dict) and isinstance(more, dict)
     mean = [told["length_minutes"]["mean"]["value"] for told in (base, more)]
     assert mean[1] < mean[0]
 
 
-def test_findings_set_the_exit_code(program: typer.Typer) -> None:
-    told = answer(program, "forecast", "homestead", code=1)
+def test_findings_set_the_exit_code() -> None:
+    told = answer("forecast", "homestead", code=1)
     findings = told["findings"]
     assert isinstance(findings, list)
     assert "F-idle-pupils" in {finding["code"] for finding in findings}
@@ -100,26 +91,26 @@ def test_findings_set_the_exit_code(program: typer.Typer) -> None:
         ("export", "no such game"),
     ],
 )
-def test_wrong_use_is_refused_in_words(program: typer.Typer, words: tuple[str, ...]) -> None:
-    told = answer(program, *words, code=2)
+def test_wrong_use_is_refused_in_words(words: tuple[str, ...]) -> None:
+    told = answer(*words, code=2)
     findings = told["findings"]
     assert isinstance(findings, list) and len(findings) == 1 and findings[0]["hint"]
 
 
-def test_no_time_for_rounds_says_so(program: typer.Typer) -> None:
-    told = answer(program, "forecast", "four-becks", "--states", "50", "--seconds", "0.01", code=2)
+def test_no_time_for_rounds_says_so() -> None:
+    told = answer("forecast", "four-becks", "--states", "50", "--seconds", "0.01", code=2)
     findings = told["findings"]
     assert isinstance(findings, list) and "too short" in findings[0]["title"]
 
 
-def test_replay_of_a_round(program: typer.Typer) -> None:
-    text = run(program, "replay", "lantern-row", "--seed", "4")
-    assert text == run(program, "replay", "lantern-row", "--seed", "4") != run(program, "replay", "lantern-row")
+def test_replay_of_a_round() -> None:
+    text = run("replay", "lantern-row", "--seed", "4")
+    assert text == run("replay", "lantern-row", "--seed", "4") != run("replay", "lantern-row")
     assert all(len(line) <= 80 for line in text.splitlines())
     assert "0:00  the round starts" in text and "knocks it" in text and "without effect" in text
-    whole = run(program, "replay", "lantern-row", "--seed", "4", "--all")
+    whole = run("replay", "lantern-row", "--seed", "4", "--all")
     assert len(whole) > len(text) and "and misses" in " ".join(whole.split()) and "without effect" not in whole
-    told = answer(program, "replay", "lantern-row", "--seed", "4")
+    told = answer("replay", "lantern-row", "--seed", "4")
     moves = told["moves"]
     assert isinstance(moves, list) and str(told["result"]) in text
     times = [move["minutes"] for move in moves]
@@ -128,21 +119,21 @@ def test_replay_of_a_round(program: typer.Typer) -> None:
     assert fallen == sorted(fallen) and fallen[-1] >= 1
 
 
-def test_replay_of_a_finding(program: typer.Typer) -> None:
-    told = answer(program, "replay", "sledge-road", "--finding", "c-stall")
+def test_replay_of_a_finding() -> None:
+    told = answer("replay", "sledge-road", "--finding", "c-stall")
     assert told["finding"] == "C-stall" and "can keep the round from ending" in str(told["title"])
-    text = run(program, "replay", "sledge-road", "--finding", "C-stall")
+    text = run("replay", "sledge-road", "--finding", "C-stall")
     assert "the round starts" in text and all(len(line) <= 80 for line in text.splitlines())
 
 
-def test_export(program: typer.Typer, tmp_path: Path) -> None:
-    text = run(program, "export", "lantern-row")
+def test_export(tmp_path: Path) -> None:
+    text = run("export", "lantern-row")
     assert text.startswith("ctmc") and 'label "over"' in text
     target = tmp_path / "row.sm"
-    assert "Written to" in run(program, "export", "lantern-row", "--out", str(target))
+    assert "Written to" in run("export", "lantern-row", "--out", str(target))
     assert target.read_text().rstrip() == text.rstrip()
-    run(program, "export", "lantern-row", "--out", str(target), code=2)
-    run(program, "export", "lantern-row", "--out", str(target), "--force")
+    run("export", "lantern-row", "--out", str(target), code=2)
+    run("export", "lantern-row", "--out", str(target), "--force")
 
 
 def test_one_stop_is_heeded_and_a_second_ends_the_program() -> None:
@@ -157,7 +148,7 @@ def test_one_stop_is_heeded_and_a_second_ends_the_program() -> None:
     assert signal.getsignal(signal.SIGINT) is before
 
 
-def test_a_forecast_that_is_stopped_tells_what_it_knows(program: typer.Typer, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_forecast_that_is_stopped_tells_what_it_knows(monkeypatch: pytest.MonkeyPatch) -> None:
     """Stopped while assumptions are tried: length and odds are there, the band is not."""
 
     def stop_late(self: Patience, what: str, done: int, of: int) -> bool:
@@ -165,25 +156,23 @@ def test_a_forecast_that_is_stopped_tells_what_it_knows(program: typer.Typer, mo
         return not self.stopped
 
     monkeypatch.setattr(Patience, "keep_going", stop_late)
-    told = answer(program, "forecast", "lantern-row", code=INTERRUPTED)["forecast"]
+    told = answer("forecast", "lantern-row", code=INTERRUPTED)["forecast"]
     assert isinstance(told, dict)
     assert told["band"]["low"] is None and told["moves_most"] == [] and told["odds"]["wins"]["north"]["value"] > 0
 
 
-def test_a_forecast_stopped_at_once_says_that_nothing_is_known(
-    program: typer.Typer, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_forecast_stopped_at_once_says_that_nothing_is_known(monkeypatch: pytest.MonkeyPatch) -> None:
     def stop(self: Patience, what: str, done: int, of: int) -> bool:
         self.stopped = True
         return False
 
     monkeypatch.setattr(Patience, "keep_going", stop)
-    assert answer(program, "forecast", "lantern-row", code=INTERRUPTED) == {
+    assert answer("forecast", "lantern-row", code=INTERRUPTED) == {
         "version": JSON_VERSION,
         "stopped": True,
         "forecast": None,
     }
-    assert "nothing is known yet" in run(program, "forecast", "lantern-row", code=INTERRUPTED)
+    assert "nothing is known yet" in run("forecast", "lantern-row", code=INTERRUPTED)
 
 
 def test_progress_is_shown_on_a_terminal_after_a_second(

@@ -10,14 +10,13 @@ from pathlib import Path
 import pytest
 from told_examples import TOLD
 from tried_examples import given, in_words
-from typer.testing import CliRunner
 
 import compose
 import grammar
 import library
 from compose.telling.wording import languages
-from compose.terminal.main import app
 from library.finding_codes import Explanation, explanations, page_path
+from tests.terminal.running import typed
 
 CODE = re.compile("[A-Z]-[a-z]+(?:-[a-z]+)*")
 OTHERS = [language for language in languages() if not language.startswith("en")]
@@ -72,9 +71,9 @@ def test_example_gives_its_code(told: Explanation, tmp_path: Path, monkeypatch: 
 
 
 def test_the_command_tells_one_code_or_all() -> None:
-    one = CliRunner().invoke(app, ["means", "c-STALL"]).stdout
+    one = typed("means", "c-STALL").stdout
     assert one.startswith("C-stall: ") and "\n  To do: " in one and "\n  Such as: " in one
-    every = CliRunner().invoke(app, ["means"]).stdout
+    every = typed("means").stdout
     assert all(f"\n{code}: " in f"\n{every}" for code in explanations())
-    unknown = CliRunner().invoke(app, ["means", "C-stal"])
+    unknown = typed("means", "C-stal")
     assert unknown.exit_code == 2 and "`C-stall`" in unknown.output

@@ -9,17 +9,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import typer
 from hostile_packs import hostile
 from shared_games import FELL_GATE, KICK_ON, KICKED_GATE, MORE_CONES, TOLL_BRIDGE, game_item
 from shelves import files
-from typer.testing import CliRunner, Result
 
-from compose.terminal.share_commands import register
+from tests.terminal.running import Result, typed
 
 HOSTILE = hostile()
-APP = typer.Typer()
-register(APP)
 
 
 @pytest.fixture
@@ -35,7 +31,7 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def run(*order: str) -> Result:
-    return CliRunner().invoke(APP, list(order))
+    return typed(*order)
 
 
 def fine(*order: str) -> str:

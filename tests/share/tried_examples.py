@@ -9,10 +9,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from typer.testing import CliRunner
-
-from compose.terminal.main import app
 from library.load import beginning_paths, class_paths, game_paths, modifier_paths, remix_paths
+from tests.terminal.running import typed
 
 _COMMANDS = re.compile(r"`ruleweave (.+?)`")
 _CHANGED = re.compile(r"([^:`]+): ((?:`[^`]*` → (?:`[^`]*`(?: / )?)+(?:, )?)+)(?:; `ruleweave (.+)`)?")
@@ -55,7 +53,7 @@ def _sheet(title: str) -> str:
 
 def called(words: list[str]) -> Iterator[str]:
     """The codes in the answer of a command."""
-    result = CliRunner().invoke(app, [*words, "--json"])
+    result = typed(*words, "--json")
     assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
     yield from _codes(json.loads(result.stdout))
 

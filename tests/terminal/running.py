@@ -10,12 +10,14 @@ from pathlib import Path
 from typing import Any
 
 import typer.main
-from typer.testing import CliRunner, Result
+from click.testing import CliRunner, Result
 
 from compose.terminal.main import app
 
 ROOT = Path(__file__).parents[2]
-COMMANDS = typer.main.get_command(app).commands  # type: ignore[attr-defined]
+NAME = "ruleweave"
+PROGRAM = typer.main.get_command(app)  # built once: that takes ten times as long as a small command
+COMMANDS = PROGRAM.commands  # type: ignore[attr-defined]
 
 
 def taking(part: str) -> tuple[str, ...]:
@@ -27,9 +29,14 @@ OF_A_GAME = taking("name")
 REPORTING = taking("as_json")
 
 
+def typed(*arguments: str | Path, **variables: str) -> Result:
+    """What comes of a call, as it is typed; whatever that is."""
+    return CliRunner().invoke(PROGRAM, [str(argument) for argument in arguments], prog_name=NAME, env=variables)
+
+
 def run(*arguments: str | Path, code: int | None = None) -> Result:
     """The program's answer; it never ends with an exception of its own."""
-    result = CliRunner().invoke(app, [str(argument) for argument in arguments])
+    result = typed(*arguments)
     assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
     assert result.exit_code in (0, 1, 2), result.output
     assert "Traceback" not in result.output

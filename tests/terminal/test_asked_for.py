@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 import typer
 import typer.main
-from running import COMMANDS
-from typer.testing import CliRunner
+from click.testing import CliRunner
+from running import COMMANDS, NAME, typed
 
 from compose.terminal.main import app
 from compose.terminal.typed.calling import asked_for
@@ -18,8 +18,9 @@ WHOLE = {info.name for info in app.registered_groups}
 def test_a_command_made_alone_explains_itself_as_in_the_whole_program(name: str) -> None:
     alone = asked_for(app, [name])
     assert alone is not app
-    assert set(typer.main.get_group(alone).commands) == {name}
-    assert CliRunner().invoke(alone, [name, "--help"]).stdout == CliRunner().invoke(app, [name, "--help"]).stdout
+    group = typer.main.get_group(alone)
+    assert set(group.commands) == {name}
+    assert CliRunner().invoke(group, [name, "--help"], prog_name=NAME).stdout == typed(name, "--help").stdout
 
 
 @pytest.mark.parametrize("words", [[], ["--help"], ["chek"], ["pack", "make"], ["--install-completion"]])
