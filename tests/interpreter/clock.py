@@ -13,6 +13,7 @@ from tests.interpreter.foul_play import all_hold, fouled, held
 from tests.interpreter.frozen import any_of_them, frozen_of, frozen_spot, means_frozen
 from tests.interpreter.names import Folk, Teacher
 from tests.interpreter.people import several_of
+from tests.interpreter.remembered import remembered
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand, half, place_of, spots_of
@@ -41,6 +42,7 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
     yield from all_hold(sheet, board, begin)
 
 
+@remembered
 def _owners(sheet: Sheet, phrase: Np, own: str | None) -> tuple[str, ...]:
     """Whose places a line means that is said for a side (None: by the teacher, for all)."""
     said = whose(sheet, phrase)
@@ -83,6 +85,7 @@ def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, gr
                         yield from _brought(board, fetched, spot, _own_first(sheet, hand, side), everyone)
 
 
+@remembered
 def _left_out(sheet: Sheet, line: resting.Fetch, spot: Spot) -> set[str]:
     """The kinds that nobody fetches from a spot, by a line about less than this one."""
     all_said = _reach(sheet, line)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from grammar.sentences import attempting, finish, play, time, when
 from tests.interpreter.board import Board, Spot
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 
 WITH_THE_TEACHER = Spot("with the teacher", "at", None)
 
 
+@remembered
 def bell_s(sheet: Sheet) -> float | None:
     """When the clock ends the round."""
     after = next(iter(sheet.said(finish.After)), None)
@@ -27,6 +29,7 @@ def at_s(sheet: Sheet, said: time.OfClock | time.TimeSpan) -> float:
     return said.time.seconds
 
 
+@remembered
 def moments(sheet: Sheet) -> list[float]:
     """Every moment at which something happens or begins, up to the bell; without one, up to the last of these."""
     once: set[float] = set()
@@ -50,6 +53,7 @@ def moments(sheet: Sheet) -> list[float]:
     return [*sorted(once), *([bell] if bell is not None and next_point(sheet) else [])]
 
 
+@remembered
 def next_point(sheet: Sheet) -> bool:
     """Whether play goes on from a level score when the clock is over."""
     after = next(iter(sheet.said(finish.After)), None)

@@ -8,10 +8,12 @@ from grammar.sentences import lives, when
 from tests.interpreter.board import IN, Board, State
 from tests.interpreter.events import Scene, Settled, holding
 from tests.interpreter.names import Folk
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import Of, whose
 
 
+@remembered
 def most_lives(sheet: Sheet, side: str, role: str) -> int:
     """How many lives a pupil of a side and role has at most; 0 where they are not counted."""
     for line in sheet.tree.all_of("sides", lives.HasLives):
@@ -31,10 +33,11 @@ def in_full(sheet: Sheet, state: State) -> State:
     """Whoever has come into play has all lives."""
     if not any(True for _ in sheet.tree.all_of("sides", lives.HasLives)):
         return state
-    most = {(each.side, each.role): most_lives(sheet, each.side, each.role) for each in state.pupils}
+    most = [most_lives(sheet, each.side, each.role) if each.where == IN else each.lives for each in state.pupils]
+    if all(0 < each.lives <= full or each.lives == full for each, full in zip(state.pupils, most, strict=True)):
+        return state
     pupils = (
-        each._replace(lives=min(each.lives or most[each[:2]], most[each[:2]])) if each.where == IN else each
-        for each in state.pupils
+        each._replace(lives=min(each.lives or full, full)) for each, full in zip(state.pupils, most, strict=True)
     )
     return state._replace(pupils=tuple(pupils))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import library
 from compose.modifiers.apply import remix
 from compose.modifiers.from_sheet import modifier_of
@@ -25,6 +27,7 @@ def fitted(base: Game, name: str) -> Game | None:
     return outcome.value.game if outcome.value is not None and outcome.value.edits else None
 
 
+@cache
 def _use(name: str) -> Use:
     path = next(path for path in library.modifier_paths() if path.stem == name)
     sheets = parse_bytes(path.read_bytes(), path.name)

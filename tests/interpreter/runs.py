@@ -5,11 +5,13 @@ from __future__ import annotations
 from grammar.sentences import runs, when
 from tests.interpreter.board import Board
 from tests.interpreter.deeds import REACHED, Deed
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 
 Row = tuple[when.When, str]
 
 
+@remembered
 def rows_of(sheet: Sheet) -> list[Row]:
     """Every line about a row, with every side."""
     lines = (rule for rule in sheet.said(when.When) if isinstance(rule.event, runs.InARow))

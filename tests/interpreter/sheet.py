@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cached_property
-from typing import cast
+from typing import Any, cast
 
 from attrs import frozen
 
@@ -90,6 +90,7 @@ class Sheet:
         self.solo = len(self.sides) == 1
         cut = next(tree.all_of("space", space.Court)).cut
         self.halved = cut in ("halved across", "in equal parts")
+        self.known: dict[tuple[object, ...], Any] = {}  # of remembered.py
         self._said: dict[tuple[type[Node], bool], tuple[Node, ...]] = {}
 
     def said(self, kind: type[Sentence], granted: bool = False) -> tuple[Sentence, ...]:

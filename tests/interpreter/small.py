@@ -42,6 +42,7 @@ SMALLER = {  # less kit and fewer points, so that plain Python comes through
         "clouds on step 9": "clouds on step 3",
         "to step 9": "to step 3",
     },
+    "crag-row": {"  3 crags": "  2 crags", "  6 foam balls": "  2 foam balls", "  3 foam balls": "  1 foam ball"},
     "four-becks": {
         "  8 foam balls": "  4 foam balls",
         "  2 foam balls in each": "  1 foam ball in each",

@@ -8,6 +8,7 @@ from grammar.sentences import play
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Pupil, Spot
 from tests.interpreter.names import SHARED_PLACES, Somewhere
+from tests.interpreter.remembered import remembered
 from tests.interpreter.room import shut_to
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.whose import EVERY, OTHERS, OWN, UNSAID, Of, whose
@@ -57,6 +58,7 @@ def half(sheet: Sheet, side: str | None) -> Spot:
     return Spot("half", AT, side) if sheet.halved else Spot("court", AT, None)
 
 
+@remembered
 def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
     """Where the balls lie that a player can take up: in the half where they stay, or anywhere on the court."""
     if not sheet.halved:

@@ -10,7 +10,7 @@ from compose.check import Budget, StateSpace, explore
 from tests.interpreter.sheets import game_in, net_in
 from tests.interpreter.test_same_states import agree
 
-MOST_STATES = 1_500
+MOST_STATES = 800
 
 
 @given(sheet=plain_games())

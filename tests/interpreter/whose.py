@@ -8,6 +8,7 @@ from attrs import frozen
 
 from grammar.sentences.base import AnySide, Np, Owner, OwnerName, SideNamed, SideOf, SideRef
 from tests.interpreter.names import ACTING, Folk, Part
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 
 UNSAID, OWN, OTHERS, EVERY, ANY, SPOKEN = "unsaid", "own", "others", "every", "any", "spoken of"
@@ -23,6 +24,7 @@ class Of:
 Whose = Union[str, Of, Part]
 
 
+@remembered
 def whose(sheet: Sheet, phrase: Np) -> Whose:
     """What a phrase says of the owner: one of the words above, a side, or who took part."""
     if phrase.possessive:
