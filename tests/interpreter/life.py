@@ -36,9 +36,7 @@ def in_full(sheet: Sheet, state: State) -> State:
     most = [most_lives(sheet, each.side, each.role) if each.where == IN else each.lives for each in state.pupils]
     if all(0 < each.lives <= full or each.lives == full for each, full in zip(state.pupils, most, strict=True)):
         return state
-    pupils = (
-        each._replace(lives=min(each.lives or full, full)) for each, full in zip(state.pupils, most, strict=True)
-    )
+    pupils = (each._replace(lives=min(each.lives or full, full)) for each, full in zip(state.pupils, most, strict=True))
     return state._replace(pupils=tuple(pupils))
 
 

@@ -13,6 +13,7 @@ Told = TypeVar("Told", bound=Callable[..., Any])
 
 def remembered(function: Told) -> Told:
     """A function of a sheet and of words that are compared, or phrases that are one another or are not."""
+
     @wraps(function)
     def known(sheet: Any, *asked: Any) -> Any:
         key = (function, *(id(each) if isinstance(each, Node) else each for each in asked))

@@ -90,18 +90,17 @@ class Sheet:
         self.solo = len(self.sides) == 1
         cut = next(tree.all_of("space", space.Court)).cut
         self.halved = cut in ("halved across", "in equal parts")
-        self.known: dict[tuple[object, ...], Any] = {}  # of remembered.py
-        self._said: dict[tuple[type[Node], bool], tuple[Node, ...]] = {}
+        self.known: dict[tuple[object, ...], Any] = {}  # what remembered.py and `said` keep
 
     def said(self, kind: type[Sentence], granted: bool = False) -> tuple[Sentence, ...]:
         """All sentences of a kind that hold: those of the sheet itself, or those taken for granted."""
-        if (kind, granted) not in self._said:
+        if (kind, granted) not in self.known:
             tree = self.granted if granted else self.tree
             lines = (line.sentence for name in ("set-up", "play", "when", "finish") for line in tree.lines(name))
             held = (self._held(line) for line in lines)
             plain = (each for line in held if line is not None for each in plainly(line))
-            self._said[kind, granted] = tuple(line for line in plain if isinstance(line, kind))
-        return cast("tuple[Sentence, ...]", self._said[kind, granted])
+            self.known[kind, granted] = tuple(line for line in plain if isinstance(line, kind))
+        return cast("tuple[Sentence, ...]", self.known[kind, granted])
 
     def _held(self, line: Node) -> Node | None:
         if not isinstance(line, Switched):

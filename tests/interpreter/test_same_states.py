@@ -71,8 +71,7 @@ SHUT = {
 
 
 def agree(game: Game, numbers: dict[str, int]) -> None:
-    """Every counted state is reached by both, with the same result, the same moves out of it, the same word of the
-    clock."""
+    """Every counted state is reached by both, with the same result, moves out of it and word of the clock."""
     space = explore(net_in(game, numbers))
     assert isinstance(space, StateSpace) and space.complete
     theirs = read_by_net(space)
