@@ -40,7 +40,8 @@ def view(voice: Voice, value: Any) -> View:
             who, owners = _side(value.who), frozenset(spot.owner for spot in value.waiting.at)
             return _against(who, owners) if who else View(_lone(owners))
         case ComeBack():
-            return View(_lone(spot.owner for spot in value.at))
+            waiting, owners = _lone(who.side for who in value.who), frozenset(spot.owner for spot in value.at)
+            return _against(waiting, owners) if waiting else View(_lone(owners))
         case Rest():
             return _against(value.by, value.against)
         case Rule():

@@ -12,7 +12,7 @@ from tests.interpreter.deeds import alike
 from tests.interpreter.foul_play import all_hold, fouled, held
 from tests.interpreter.frozen import any_of_them, frozen_of, frozen_spot, means_frozen
 from tests.interpreter.names import Folk, Teacher
-from tests.interpreter.people import several_of
+from tests.interpreter.people import owners_meant, several_of, waits_there
 from tests.interpreter.remembered import remembered
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
@@ -29,7 +29,7 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
     for free in sheet.said(queues.Free):
         yield from _freed(sheet, free, board)
     for back in sheet.said(play.ComesBack):
-        there = board.waiting(spots_of(sheet, None, back.where, _owners(sheet, back.where, None)))
+        there = [number for number, each in enumerate(board.pupils) if waits_there(sheet, back.where, each)]
         for number in alike(((board.pupils[each]._replace(turn=0), each) for each in there), True):
             yield Act(("comes back",), _back_in(board, (number,)))
     for _ in sheet.said(freezing.FrozenBack):
@@ -40,17 +40,6 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
     yield from held(sheet, board, begin, everyone)
     yield from fouled(sheet, board, begin, everyone)
     yield from all_hold(sheet, board, begin)
-
-
-@remembered
-def _owners(sheet: Sheet, phrase: Np, own: str | None) -> tuple[str, ...]:
-    """Whose places a line means that is said for a side (None: by the teacher, for all)."""
-    said = whose(sheet, phrase)
-    if isinstance(said, Of):
-        return (said.side,)
-    if own is None or said == EVERY:
-        return sheet.sides
-    return sheet.others(own) if said == OTHERS else (own,)
 
 
 def _helpers(sheet: Sheet, who: Np, side: str, board: Board) -> list[int]:
@@ -64,7 +53,7 @@ def _helpers(sheet: Sheet, who: Np, side: str, board: Board) -> list[int]:
 def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, granted: bool) -> Iterator[Act]:
     kinds = sheet.stuff(line.what).kinds
     if isinstance(sheet.meaning(line.who.name), Teacher):
-        spots = spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, None))
+        spots = spots_of(sheet, line.preposition, line.where, owners_meant(sheet, line.where, None))
         for spot in spots:
             fetched = kinds - _left_out(sheet, line, spot)
             goals = [half(sheet, spot.owner)] if spot.owner else [half(sheet, side) for side in sheet.sides]
@@ -72,7 +61,7 @@ def _fetched(sheet: Sheet, line: resting.Fetch, board: Board, everyone: bool, gr
                 yield from _brought(board, fetched, spot, there, everyone)
         return
     for side in sheet.sides:
-        for spot in spots_of(sheet, line.preposition, line.where, _owners(sheet, line.where, side)):
+        for spot in spots_of(sheet, line.preposition, line.where, owners_meant(sheet, line.where, side)):
             there = (n for n in _helpers(sheet, line.who, side, board) if not barred(sheet, spot, board.pupils[n]))
             hands = {at_hand(sheet, side, board.pupils[n].role): n for n in there}
             if granted and spot.place == "court" and not sheet.held:
@@ -96,7 +85,7 @@ def _left_out(sheet: Sheet, line: resting.Fetch, spot: Spot) -> set[str]:
 def _reach(sheet: Sheet, line: resting.Fetch | resting.NobodyFetches) -> set[tuple[str, Spot]]:
     teacher = isinstance(line, resting.NobodyFetches) or isinstance(sheet.meaning(line.who.name), Teacher)
     sides = (None,) if teacher else sheet.sides
-    owners = dict.fromkeys(owner for side in sides for owner in _owners(sheet, line.where, side))
+    owners = dict.fromkeys(owner for side in sides for owner in owners_meant(sheet, line.where, side))
     spots = spots_of(sheet, line.preposition, line.where, tuple(owners))
     return {(kind, spot) for kind in sheet.stuff(line.what).kinds for spot in spots}
 
@@ -149,7 +138,7 @@ def _freed(sheet: Sheet, free: queues.Free, board: Board) -> Iterator[Act]:
         if side is not None and len(_helpers(sheet, free.who, side, board)) < together:
             continue
         shared = None in sheet.owners_of(place_of(sheet, where))
-        for owner in _owners(sheet, where, side):
+        for owner in owners_meant(sheet, where, side):
             there = board.waiting(spots_of(sheet, None, where, (owner,)))
             if shared and whose(sheet, where) != UNSAID:
                 there = [each for each in there if board.pupils[each].side == owner]
@@ -171,7 +160,7 @@ def _unfrozen(sheet: Sheet, free: queues.Free, phrase: Np, board: Board) -> Iter
     for side in sheet.sides if helped else (None,):
         if side is not None and len(_helpers(sheet, free.who, side, board)) < together:
             continue
-        there = frozen_of(sheet, meant, _owners(sheet, phrase, side), board)
+        there = frozen_of(sheet, meant, owners_meant(sheet, phrase, side), board)
         if phrase.determiner in ("all", "each", "every"):
             yield from [Act(("frees",), _back_in(board, there))] if there else []
         else:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from grammar.sentences import queues, then
 from grammar.sentences.base import Np
-from tests.interpreter.board import Board, Spot
+from tests.interpreter.board import Board, Pupil, Spot
 from tests.interpreter.deeds import CAUGHT, REACHED
 from tests.interpreter.events import Scene, acts_by_name
 from tests.interpreter.frozen import PLACE, any_of_them, frozen_of, means_frozen
 from tests.interpreter.names import Folk, Mate, Part
+from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of, spots_of
 from tests.interpreter.whose import ANY, EVERY, OTHERS, OWN, SPOKEN, UNSAID, Of, whose
@@ -140,3 +141,20 @@ def other_than(sheet: Sheet, side: str, scene: Scene) -> str:
     found = against or sheet.only_other(side)
     assert found is not None, "which other side?"
     return found
+
+
+def waits_there(sheet: Sheet, where: Np, pupil: Pupil) -> bool:
+    """Whether a pupil waits where a line says; "their" and "of the other side" are said of whoever waits."""
+    own = pupil.side if whose(sheet, where) in (OWN, OTHERS) else None
+    return pupil.where in spots_of(sheet, None, where, owners_meant(sheet, where, own))
+
+
+@remembered
+def owners_meant(sheet: Sheet, phrase: Np, own: str | None) -> tuple[str, ...]:
+    """Whose places a line means that is said for a side (None: by the teacher, for all)."""
+    said = whose(sheet, phrase)
+    if isinstance(said, Of):
+        return (said.side,)
+    if own is None or said == EVERY:
+        return sheet.sides
+    return sheet.others(own) if said == OTHERS else (own,)

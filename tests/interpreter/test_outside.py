@@ -95,6 +95,14 @@ CASES = {
         "outside": "whoever waits in the shadow zone comes back after 20 s",
         "when": "a cone is knocked: it stays down",
     },
+    "they come back from over there": {
+        "outside": "whoever waits in the shadow zone of the other side comes back after 20 s",
+        "when": "a cone is knocked: it stays down",
+    },
+    "nobody waits at home": {
+        "outside": "whoever waits in their shadow zone comes back after 20 s",
+        "when": "a cone is knocked: it stays down",
+    },
     "a bench for all": {
         **BENCH,
         "when": f"{BENCH['when']}\n  a player is hit from the shadow zone while a side has 1 player in: play goes on",

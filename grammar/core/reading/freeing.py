@@ -12,7 +12,7 @@ from grammar.core.reading.frozen import frozen_ones, mates_frozen, where_frozen
 from grammar.core.reading.movers import how_many_wait
 from grammar.core.reading.reader import Reader, exactly, seconds
 from grammar.core.reading.services import doers_of, spots_of_place
-from grammar.core.reading.whose import Senseless, Spoken
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
 from grammar.meanings import TeacherMeaning
 from grammar.sentences import freezing, play, queues
@@ -104,8 +104,14 @@ def read_frozen_back(reader: Reader, sentence: freezing.FrozenBack, line: int) -
 
 
 def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
-    """Who comes back by themselves, after how long."""
+    """Who comes back by themselves, after how long; "their" and "the other side" are said of whoever waits."""
+    after_s = seconds(sentence.time)
+    if whose(reader.game, sentence.where).whose in (Whose.OWN, Whose.OTHER):
+        for side in reader.side_ids:
+            at = frozenset(_waiting_spots(reader, "in", sentence.where, side))
+            yield ComeBack(frozenset(reader.populations([side])), at, after_s, (line,))
+        return
     spots = _waiting_spots(reader, "in", sentence.where, None)
     for owner, at in _by_owner(spots):
         sides = [each for each in reader.side_ids if each in _waiting(reader, owner, at)]
-        yield ComeBack(frozenset(reader.populations(sides)), at, seconds(sentence.time), (line,))
+        yield ComeBack(frozenset(reader.populations(sides)), at, after_s, (line,))
