@@ -64,6 +64,8 @@ def _words(wording: Wording) -> dict[str, str]:
         "round": say("Round {number} of {most}", number="{number}", most="{most}"),
         "one_round": say("Round {number}", number="{number}"),
         "next": say("Next: {game}", game="{game}"),
+        "earlier": say("Back to {game}", game="{game}"),
+        "not_timed": say("This round is not kept: its clock did not run."),
         "less": say("one less"),
         "more": say("one more"),
         "draw": say("A draw"),

@@ -10,6 +10,7 @@ import pytest
 from desks import CLASS, browser, desk_in
 from starlette.testclient import TestClient
 
+import library
 from compose.page.desk import Desk
 
 HOSTILE = 'x"><script>alert(1)</script>'
@@ -100,6 +101,19 @@ def test_what_does_not_fit_says_why(client: TestClient) -> None:
     assert off and "zone" in off.group(1)
 
 
+def test_what_fits_stands_before_what_does_not(client: TestClient) -> None:
+    """Under each heading, so that nobody has to look for what can be tapped between what cannot."""
+    for heading in client.get("/remix/lantern-row/choices").text.split('class="heading"')[1:]:
+        offered = re.findall(r'class="choice( off)?', heading)
+        assert offered == sorted(offered)
+
+
+def test_what_the_class_lacks_stands_before_the_forecast(desk: Desk, client: TestClient) -> None:
+    client.post("/class", data={**CLASS, "token": desk.token, "kit-foam ball": "1"})
+    before, _, after = client.get("/remix/lantern-row").text.partition('id="odds"')
+    assert "finding mend" in before and after
+
+
 def test_the_forecast_follows(client: TestClient) -> None:
     assert "data-later" in client.get("/remix/lantern-row").text
     assert "A round lasts" in client.get("/remix/lantern-row/odds").text
@@ -131,6 +145,14 @@ def test_a_hall_by_its_size_is_kept(desk: Desk, client: TestClient) -> None:
     again = client.get("/class").text
     assert 'value="12.5"' in again and '<option value="*" selected>' in again
     assert client.post("/class", data={**sent, "long": "x"}).status_code == 422
+
+
+def test_a_size_that_is_typed_is_never_dropped(desk: Desk, client: TestClient) -> None:
+    """Without the list saying so it is the hall's; beside the name of a hall it is refused."""
+    sent = {**CLASS, "token": desk.token, "long": "15", "wide": "12"}
+    assert client.post("/class", data=sent).url.path == "/games"
+    assert "the hall is 15 m by 12 m" in (desk.shelf / "my-class.rules").read_text()
+    assert client.post("/class", data={**sent, "hall": next(iter(library.halls()))}).status_code == 422
 
 
 @pytest.mark.parametrize("query", ["with=kick+instead&with=roll+instead", "with=no+such+modifier"])

@@ -55,8 +55,15 @@ def test_a_finding_leads_to_its_play_move_by_move(client: TestClient) -> None:
 
 def test_mends_are_links_to_the_mended_remix(client: TestClient) -> None:
     text = client.get("/why/heron-and-pike/mends?with=nobody+is+out&finding=r0").text
-    assert "Take nobody is out off" in text
+    assert "Take “nobody is out” off" in text
     assert 'href="/remix/heron-and-pike?was=nobody+is+out"' in text
+    assert 'data-later="/why/heron-and-pike/more-mends?' in text, "what has to be searched for keeps nobody waiting"
+
+
+def test_what_could_be_added_follows(client: TestClient) -> None:
+    first = client.get("/why/stuck-row/mends?finding=r0").text
+    assert "choice" not in first and "more-mends" in first
+    assert "Add “open fetching”" in client.get("/why/stuck-row/more-mends?finding=r0").text
 
 
 @pytest.mark.parametrize("place", ["", "r", "x0", "r0000", "r99", "c99"])

@@ -53,7 +53,7 @@ def _why_not(modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], 
     use = Use(modifier)
     for other in remix.uses:
         if clash(use, other):
-            return wording.say("Does not go with {other}.", other=wording.author(other.modifier.name))
+            return wording.say("Does not go with “{other}”.", other=wording.author(other.modifier.name))
     more, before = made(texts, (*uses, modifier.name)), made(texts, uses)
     if more.value is None:
         return said(more.findings[len(before.findings)], wording).title.replace(f"`{modifier.name}` does not fit: ", "")

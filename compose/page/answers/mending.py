@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import library
 from compose.draw.card.of_remix import label_said
@@ -28,21 +28,25 @@ from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.game import Game
 
-MOST_MENDS = 4
 REACH = Reach(tries=300, situations=150_000, keep_going=keep_going)  # our choice: some seconds
 
 
-def mends(asked: Asked, place: str) -> tuple[Mend, ...]:
-    """What mends it, what changes least first. Each was tried, and makes nothing else to mend."""
+def less(asked: Asked, place: str) -> tuple[Mend, ...]:
+    """What mends it by taking away. Each was tried, and makes nothing else to mend."""
+    return tuple(mend for tried in _tried(asked, place) for mend in _less(asked, *tried))
+
+
+def more(asked: Asked, place: str, wanted: int) -> tuple[Mend, ...]:
+    """So many that mend it by adding, what changes least first; the search for them takes seconds."""
+    return tuple(mend for tried in _tried(asked, place) for mend in _more(asked, *tried, wanted))
+
+
+def _tried(asked: Asked, place: str) -> Iterator[tuple[Remix, Scorer]]:
+    """The remix and what is wished of it; nothing where there is no such finding."""
     finding, remix = finding_at(asked, place), remixed(asked.texts, asked.uses).value
-    if finding is None or remix is None:
-        return ()
-    wording, group = page_wording(asked.language), group_in(asked)
-    looker = Looker(library.granted_sheet(), library.kit_names(), library.norms(), group=group)
-    wishes = tuple(_wishes(finding, place, remix.game, looker))
-    less = tuple(_less(asked, remix, wishes, looker, wording))
-    wanted = MOST_MENDS - len(less)
-    return (*less, *_more(asked, remix, Scorer(remix.game, wishes, looker), wanted, wording)) if wanted > 0 else less
+    if finding is not None and remix is not None:
+        looker = Looker(library.granted_sheet(), library.kit_names(), library.norms(), group=group_in(asked))
+        yield remix, Scorer(remix.game, tuple(_wishes(finding, place, remix.game, looker)), looker)
 
 
 def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterator[Wish]:
@@ -58,30 +62,35 @@ def _wishes(finding: Finding, place: str, game: Game, looker: Looker) -> Iterato
     yield from no_worse(game, looker)
 
 
-def _less(
-    asked: Asked, remix: Remix, wishes: Sequence[Wish], looker: Looker, wording: Wording
-) -> Iterator[Mend]:
+def _less(asked: Asked, remix: Remix, scorer: Scorer) -> Iterator[Mend]:
     """What a teacher has just put on is taken off first."""
+    wording = page_wording(asked.language)
     for number, use in reversed(list(enumerate(remix.uses))):
         raise_if_withdrawn()
         left = (*asked.uses[:number], *asked.uses[number + 1 :])
         other = made(asked.texts, left).value
-        if other is not None and all(wish.miss(other.game, looker).met for wish in wishes):
-            yield Mend(wording.say("Take {name} off", name=wording.author(use.modifier.name)), "", left)
+        if other is not None and all(wish.miss(other.game, scorer.looker).met for wish in scorer.wishes):
+            name = _quoted(wording.author(use.modifier.name), wording)
+            yield Mend(wording.say("Take {name} off", name=name), "", left)
 
 
-def _more(asked: Asked, remix: Remix, scorer: Scorer, wanted: int, wording: Wording) -> Iterator[Mend]:
+def _quoted(name: str, wording: Wording) -> str:
+    """A name that is a sentence of its own ("nobody is out"), apart from the sentence that it stands in."""
+    return wording.say("“{name}”", name=name)
+
+
+def _more(asked: Asked, remix: Remix, scorer: Scorer, wanted: int) -> Iterator[Mend]:
     there = {use.modifier.name for use in remix.uses}
     others = [each for each in modifiers().values() if each.name not in there]
     starts = [use for use in at_the_ends(others) if not any(clash(use, each) for each in remix.uses)]
     found = search(scorer, starts, REACH, wanted)
     for each in suggestions(found, scorer, wanted):
         if each.bought:
-            yield _added(asked, each, wording)
+            yield _added(asked, each, page_wording(asked.language))
 
 
 def _added(asked: Asked, suggestion: Suggestion, wording: Wording) -> Mend:
-    names = wording.listed(label_said(use, wording) for use in suggestion.uses)
+    names = wording.listed(_quoted(label_said(use, wording), wording) for use in suggestion.uses)
     about = " ".join(wording.author(use.modifier.about) for use in suggestion.uses)
     values = (({name: each.value for name, each in use.values.items()}, use) for use in suggestion.uses)
     more = (written(use.modifier.name, given) for given, use in values)

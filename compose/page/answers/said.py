@@ -20,17 +20,25 @@ def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
     """The finding in the language; `lines` are those of the sheet that it speaks of."""
     number = finding.place.line
     line = lines[number - 1].strip() if 0 < number <= len(lines) else ""
-    basis = "" if finding.basis is Basis.READ else wording.say(finding.basis.value)
     told = finding_said(finding, wording)
     return Said(
         finding.code,
         GRAVITY[finding.severity],
         sentence(told.title),
         told.hint,
-        basis,
+        _known_by(finding.basis, wording),
         line,
         len(finding.witness) + len(finding.loop),
     )
+
+
+def _known_by(basis: Basis, wording: Wording) -> str:
+    return {
+        Basis.READ: "",
+        Basis.PROVED: wording.say("This is proved."),
+        Basis.COMPUTED: wording.say("This is computed from the chances of the forecast."),
+        Basis.SIMULATED: wording.say("This comes from rounds played at random."),
+    }[basis]
 
 
 def in_order(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -56,7 +56,7 @@ def _slip(finding: Finding, lines: Sequence[str], language: str) -> Slip:
     told, place = said(finding, page_wording(language)), finding.place
     first = next((each for each in finding.corrections if each.sure), None)
     mended = applied(lines, first) if first else ""
-    hint = finding.hint if not told.hint else told.hint
+    hint = finding.hint or told.hint
     write = first.line.strip() if first else ""
     return Slip(place.line, place.column, max(place.end, place.column + 1), told.title, hint, write, mended)
 

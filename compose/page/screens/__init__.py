@@ -24,6 +24,7 @@ SCREENS: tuple[tuple[str, str, str], ...] = (
     ("/remix/{slug}/choices", "GET", "remix:show_choices"),
     ("/why/{slug}", "GET", "why:show"),
     ("/why/{slug}/mends", "GET", "why:show_mends"),
+    ("/why/{slug}/more-mends", "GET", "why:show_more_mends"),
     ("/paper/{slug}", "GET", "paper:show"),
     ("/paper/{slug}/card.pdf", "GET", "paper:card"),
     ("/paper/{slug}/large.pdf", "GET", "paper:large_card"),

@@ -65,7 +65,7 @@ def settle(call: Call) -> Reply:
         kept = shelf.replace(item_of(made.sheet, history))
         if kept.value is None:
             return _shown(call, two, made, in_words(kept.findings[0], call.wording))
-    return Go(address("/share/pack", pack=call.one("pack")))
+    return Go(address("/share/pack", pack=call.one("pack"), merged=two.ours.name))
 
 
 def _choices(call: Call) -> dict[int, Side]:

@@ -106,7 +106,7 @@ def _lines(call: Call) -> Iterator[str]:
     hall = call.one("hall")
     if hall in library.halls():
         yield f'in the hall "{hall}"'
-    elif hall == BY_SIZE:
+    if hall == BY_SIZE or call.one("long") or call.one("wide"):  # beside a name it is refused, not dropped
         yield f"the hall is {_metres(call, 'long')} m by {_metres(call, 'wide')} m"
     for name, item in library.kit_catalogue().items():
         count = _number(call, f"kit-{name}")

@@ -41,16 +41,19 @@ def _again(call: Call, wrong: str) -> Reply:
 def look_again(call: Call) -> Reply:
     """The same pack once more, after one of its things was merged."""
     pack = call.desk.arrived.get(call.one("pack"))
-    return _standing(call, pack) if pack else _again(call, call.wording.say("Drop the pack in once more."))
+    if pack is None:
+        return _again(call, call.wording.say("Drop the pack in once more."))
+    return _standing(call, pack, call.one("merged"))
 
 
-def _standing(call: Call, pack: Pack) -> Reply:
+def _standing(call: Call, pack: Pack, merged: str = "") -> Reply:
     outcome = arrived(call, pack)
     if outcome.value is None:
         return _again(call, in_words(outcome.findings[0], call.wording))
     groups = [(state, [each for each in outcome.value if each.state is state]) for state in State]
     choosing = any(each.needs_choice for each in outcome.value)
-    told = {"pack": pack, "groups": [(state.name, some) for state, some in groups if some], "choosing": choosing}
+    shown = [(state.name, some) for state, some in groups if some]
+    told = {"pack": pack, "groups": shown, "choosing": choosing, "merged": merged}
     return Shown("share-pack.html", told)
 
 

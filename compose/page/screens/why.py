@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from compose.page.answers.values import Mend, Why
-from compose.page.call import PATIENT, Call, Reply, Shown, address
-from compose.page.screens.remix import Trail, asked_of, no_such_game, trail_of
+from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
+from compose.page.screens.remix import asked_of, no_such_game, trail_of
 
+MOST_MENDS = 4  # our choice: what somebody reads
 PLACE = re.compile(r"[rc]\d{1,3}")
 
 
@@ -26,28 +28,54 @@ def show(call: Call) -> Reply:
     def at(number: int) -> str:
         return address(f"/why/{trail.slug}", **{"with": trail.uses, "finding": place, "step": str(number)})
 
+    less = _less(call) if call.whole else ()
     values = {
         "why": why,
         "trail": trail,
         "step": step,
         "back": at(step - 1) if step > 0 else "",
         "on": at(step + 1) if step < last else "",
-        "mends": _linked(call, trail) if call.whole else None,
-        "later": address(f"/why/{trail.slug}/mends", **{"with": trail.uses, "finding": place}),
+        "mends": (*less, *_more(call, less)) if call.whole else None,
+        "later": _later(call),
+        "more": "",
     }
     return Shown("why.html", values)
 
 
 def show_mends(call: Call) -> Reply:
-    """The mends alone."""
+    """What mends it by taking away; where that is not much, the search for what could be added follows."""
     if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
         return no_such_game(call)
-    return Shown("why-mends.html", {"mends": _linked(call, trail_of(call))})
+    less = _less(call)
+    more = _later(call, "more-mends") if len(less) < MOST_MENDS else ""
+    return Shown("why-mends.html", {"mends": less, "more": more})
 
 
-def _linked(call: Call, trail: Trail) -> list[tuple[Mend, str]]:
-    found = call.ask("mending:mends", asked_of(call), call.one("finding"), rank=PATIENT, turn=_turn(call))
-    return [(each, trail.to(each.uses)) for each in found]
+def show_more_mends(call: Call) -> Reply:
+    """What was found to add, alone."""
+    if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
+        return no_such_game(call)
+    less = _less(call)
+    return Shown("why-mends.html", {"mends": _more(call, less), "before": bool(less), "more": ""})
+
+
+def _later(call: Call, part: str = "mends") -> str:
+    trail = trail_of(call)
+    return address(f"/why/{trail.slug}/{part}", **{"with": trail.uses, "finding": call.one("finding")})
+
+
+def _less(call: Call) -> tuple[tuple[Mend, str], ...]:
+    found = call.ask("mending:less", asked_of(call), call.one("finding"), rank=SOON, turn=_turn(call))
+    return _linked(call, found)
+
+
+def _more(call: Call, less: Sequence[object]) -> tuple[tuple[Mend, str], ...]:
+    given = (asked_of(call), call.one("finding"), MOST_MENDS - len(less))
+    return _linked(call, call.ask("mending:more", *given, rank=PATIENT, turn=_turn(call)))
+
+
+def _linked(call: Call, found: Sequence[Mend]) -> tuple[tuple[Mend, str], ...]:
+    return tuple((each, trail_of(call).to(each.uses)) for each in found)
 
 
 def _turn(call: Call) -> str:

@@ -59,10 +59,12 @@
       const text = await answer.text();
       if (mine !== asked || !answer.ok || !form.isConnected) return;
       const part = new DOMParser().parseFromString(text, "text/html");
-      document.getElementById("told").replaceChildren(...part.body.childNodes);
+      const told = document.getElementById("told");
+      told.replaceChildren(...part.body.childNodes);
+      told.removeAttribute("aria-busy");
       paint(form.querySelector("[data-editor]"));
     } catch {
-      // The page is not there: what was typed is, and the next look tells.
+      document.dispatchEvent(new CustomEvent("page-gone")); // what was typed is still there
     }
   }
 
@@ -117,10 +119,12 @@
     box.dataset.ready = "";
     const area = box.querySelector("textarea");
     document.querySelector(".keys").hidden = false;
+    document.getElementById("what-can").addEventListener("click", () => complete(box)?.focus());
     box.classList.add("coloured");
     area.addEventListener("input", () => {
       paint(box);
       document.getElementById("completions").hidden = true;
+      document.getElementById("told").setAttribute("aria-busy", "true"); // it is said of the text before
       clearTimeout(timer);
       timer = setTimeout(() => look(area.form), 450);
     });

@@ -110,9 +110,11 @@
     document.title = game().title;
     at("round").textContent = (game().rounds > 1 ? say.round : say.one_round).replace("{number}", round).replace("{most}", game().rounds);
     at("care").textContent = game().cautions.join(" ");
-    at("start").textContent = since === null ? say.start : say.stop;
-    at("next").hidden = number + 1 >= data.games.length;
-    if (number + 1 < data.games.length) at("next").textContent = say.next.replace("{game}", data.games[number + 1].title);
+    for (const [id, other, words] of [["earlier", number - 1, say.earlier], ["next", number + 1, say.next]]) {
+      at(id).hidden = !data.games[other];
+      if (data.games[other]) at(id).textContent = words.replace("{game}", data.games[other].title);
+    }
+    running();
     at("counters").replaceChildren(
       ...game().counters.map((each) => {
         const tile = part("div", undefined, "counter");
@@ -131,6 +133,12 @@
     );
     waiting();
     tick();
+  }
+
+  // While the clock runs, nothing takes the round away by one wrong tap.
+  function running() {
+    at("start").textContent = since === null ? say.start : say.stop;
+    for (const id of ["new", "earlier", "next"]) at(id).disabled = since !== null;
   }
 
   function waiting() {
@@ -169,7 +177,7 @@
       if (awake) awake.release();
     }
     remember();
-    at("start").textContent = since === null ? say.start : say.stop;
+    running();
   });
 
   at("over").addEventListener("click", () => {
@@ -179,6 +187,7 @@
     at("waited").value = 0;
     at("waited").max = game().pupils;
     at("ended").showModal();
+    at("winners").firstChild.focus(); // in the field of the number a phone would open its keys over the winners
   });
 
   function end(winner) {
@@ -190,8 +199,9 @@
       write(KEPT, [...kept(), { slug, uses, content, pupils, day, length_s: length, winner, waited }]);
     }
     at("ended").close();
-    again(round + 1);
-    send();
+    again(length > 0 ? round + 1 : round);
+    at("note").textContent = length > 0 ? "" : say.not_timed;
+    if (length > 0) send();
   }
 
   function again(next) {
@@ -204,8 +214,13 @@
     draw();
   }
 
+  for (const [id, by] of [["fewer", -1], ["more", 1]])
+    at(id).addEventListener("click", () => {
+      at("waited").value = Math.max(0, Math.min(game().pupils, Number(at("waited").value || 0) + by));
+    });
   at("back").addEventListener("click", () => at("ended").close());
   at("new").addEventListener("click", () => again(round));
+  at("earlier").addEventListener("click", () => begin(number - 1));
   at("next").addEventListener("click", () => begin(number + 1));
   at("send").addEventListener("click", () => send());
 

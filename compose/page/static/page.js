@@ -7,7 +7,14 @@
   let looking = null;
 
   function says(words) {
-    document.getElementById("voice").textContent = words;
+    const voice = document.getElementById("voice");
+    voice.textContent = words;
+    voice.classList.remove("seen");
+  }
+
+  function gone() {
+    says(document.getElementById("voice").dataset.gone);
+    document.getElementById("voice").classList.add("seen"); // there is nothing else to see it by
   }
 
   async function fetched(url, options = {}) {
@@ -41,7 +48,7 @@
       if (keep) history.pushState({}, "", answer.url || url);
       swap(page, next);
     } catch (wrong) {
-      if (wrong.name !== "AbortError" && mine === looking) says(document.getElementById("voice").dataset.gone);
+      if (wrong.name !== "AbortError" && mine === looking) gone();
     } finally {
       if (mine === looking) document.getElementById("room").removeAttribute("aria-busy");
     }
@@ -96,7 +103,7 @@
       if (again && again !== document.activeElement) again.focus({ preventScroll: true });
       ready();
     } catch (wrong) {
-      if (wrong.name !== "AbortError") says(document.getElementById("voice").dataset.gone);
+      if (wrong.name !== "AbortError") gone();
     }
   }
 
@@ -120,8 +127,19 @@
     }
   }
 
+  function echo() {
+    const line = document.getElementById("echo");
+    const verdict = document.getElementById("verdict");
+    if (!line) return;
+    line.hidden = !verdict;
+    if (!verdict) return;
+    line.className = `${verdict.className} echo`;
+    line.querySelector("a").textContent = `${verdict.textContent.trim()} ↑`;
+  }
+
   function ready() {
     steppers();
+    echo();
     for (const slot of document.querySelectorAll("[data-later]:not([data-asked])")) {
       if (slot.closest("details:not([open])")) continue; // asked for once somebody opens it
       slot.dataset.asked = "";
@@ -195,6 +213,7 @@
     link.click();
   });
 
+  document.addEventListener("page-gone", gone);
   window.addEventListener("popstate", () => shown(location.href, {}, false));
   ready();
 })();
