@@ -56,7 +56,7 @@ def topic(sentence: Node) -> Topic:
         case play.Idle() | play.Rotate() | limits.LowDown():
             return (type(sentence).__name__, _thing(sentence.who))
         case play.Take():
-            return ("take", _thing(sentence.who), _thing(sentence.what), sentence.start.words())
+            return ("take", _thing(sentence.who), *map(_thing, sentence.phrases), sentence.start.words())
         case sides.Kit():
             return ("kit", sentence.name.text)
         case sides.Placing():

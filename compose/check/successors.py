@@ -72,5 +72,5 @@ class Successors:
             stride = self.strides.get(place)
             if stride is not None:
                 before = table[:, place] if rows is None else table[rows, place]
-                codes = codes + (columns(place) - before) * np.int64(stride)
+                codes = codes + (columns(place) - before).astype(np.int64) * stride
         return codes

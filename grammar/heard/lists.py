@@ -9,10 +9,12 @@ from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
+_SKILLS = "|".join(skill.value for skill in Skill)
 _VERBS = "|".join(("stay", "fetch", "free", *(skill.value for skill in Skill)))
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)
+_WITH_BALLS = re.compile(rf"(.+? (?:{_SKILLS}) )((?:an?|the) .+?)( (?:at|through|past|to) .*)$", re.IGNORECASE)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 MOST_PARTS = 8
 
@@ -40,6 +42,9 @@ def _play(text: str) -> Iterator[tuple[str, ...]]:
     if match:
         said = _VERB.split(match[2])
         yield tuple(f"{match[1]} {each}" for each in said)
+    balls = _WITH_BALLS.match(text)
+    if balls:  # each with each kind of ball: "throw a foam ball or a yarn ball at the cones"
+        yield tuple(f"{balls[1]}{each}{balls[3]}" for each in _LISTED.split(balls[2]))
 
 
 def _events(text: str) -> Iterator[tuple[str, ...]]:

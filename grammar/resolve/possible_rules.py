@@ -98,7 +98,7 @@ def _most_of(game: Game, claim: Claim) -> int | None:
     if isinstance(meaning, KitMeaning):
         line = game.kit_named(meaning.key)
         of_one = max((line.total(most, side) for side in most), default=line.count)
-        taken = any(line in game.kit_meant(said.what.name) for said in game.all_of("play", Take))
+        taken = any(line in game.kit_meant(each.name) for said in game.all_of("play", Take) for each in said.phrases)
         return line.total(most) if taken or _change_sides(game, TakenOver) else of_one
     if isinstance(meaning, PlayerMeaning) and game.sides:
         return sum(most.values()) if _change_sides(game, Joins) else max(most.values())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.attempting import Detail, Pace
-from grammar.sentences.base import Node, Np, Quantity, detail, one_of, spoken
+from grammar.sentences.base import Node, Np, Quantity, detail, listed, one_of, spoken
 from grammar.sentences.time import TimeSpan
 
 
@@ -68,18 +68,33 @@ class Rotate(Node):
 
 
 @frozen
+class SeveralKinds(Node):
+    """Such as "a carrot, an onion or a leek": one of them, whichever somebody comes upon."""
+
+    kinds: tuple[Np, ...] = field(metadata={"rest": True})
+
+    def words(self) -> str:
+        return listed(self.kinds, "or")
+
+
+@frozen
 class Take(Node):
     """Such as "players take a log from the store of the other side to their store"."""
 
     who: Np
     number: Quantity | None
-    what: Np
+    what: Np | SeveralKinds
     start_part: str | None
     start: Np
     goal_part: str | None
     goal: Np
     once: str | None = field(default=None, eq=False)
     details: tuple[Detail, ...] = field(default=(), metadata={"rest": True})
+
+    @property
+    def phrases(self) -> tuple[Np, ...]:
+        """What is taken, a phrase for each kind that it names."""
+        return self.what.kinds if isinstance(self.what, SeveralKinds) else (self.what,)
 
     def words(self) -> str:
         verb = "takes" if one_of(self.who) else "take"

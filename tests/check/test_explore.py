@@ -123,6 +123,22 @@ def test_too_many_codes() -> None:
     assert isinstance(found, TooLarge) and found.size == 10**24
 
 
+@pytest.mark.parametrize("below", [2**15, 2**30, 2**31 - 1, 2**31, 2**32])
+def test_codes_hold_what_no_32_bits_do(below: int) -> None:
+    """A count that rises by several at once, with about so many codes for all that stands behind it."""
+    built = Builder()
+    told = built.rule("points")
+    built.place("points", 0, 9)
+    built.place("behind", 0, below - 1)
+    built.may("points", built.shift("points", 3, told))
+    built.may("behind", built.shift("behind", 1, told))
+    space = explore(built.net(), Budget(states=60))
+    assert isinstance(space, StateSpace)
+    found = markings(space, np.arange(space.states))
+    assert set(found[:, 0].tolist()) == {0, 3, 6, 9}
+    assert found[:, 1].min() == 0 and found[:, 1].max() < 60
+
+
 def test_hashed_numbers_survive_growth() -> None:
     generator = np.random.default_rng(5)
     numbering = Numbering(2**62, dense_limit=0)

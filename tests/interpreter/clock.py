@@ -115,7 +115,7 @@ def _spoken_of(sheet: Sheet, spot: Spot, kinds: Iterable[str]) -> set[str]:
 
 def _carried_from(sheet: Sheet, spot: Spot) -> set[str]:
     """The kinds that some line has carried from there to somewhere, and those that players take home from anywhere."""
-    taken = {kind for take in sheet.said(play.Take) for kind in sheet.stuff(take.what).kinds}
+    taken = {kind for take in sheet.said(play.Take) for phrase in take.phrases for kind in sheet.stuff(phrase).kinds}
     lines = [line for line in sheet.said(attempting.Attempt) if line.ball is not None]
     ways = [(line, aim) for line in lines for aim in line.aims if isinstance(aim, attempting.AimBetween)]
     there = [line.ball for line, aim in ways if line.ball and place_of(sheet, aim.start) == spot.place]

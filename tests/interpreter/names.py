@@ -162,7 +162,7 @@ def _taken(tree: GameSheet) -> set[str]:
     """The words for things that somebody takes from place to place."""
     lines = (line.sentence for line in tree.lines("play"))
     said = (line.sentence if isinstance(line, Switched) else line for line in lines)
-    return {line.what.name.text for line in said if isinstance(line, play.Take)}
+    return {phrase.name.text for line in said if isinstance(line, play.Take) for phrase in line.phrases}
 
 
 def _kit(tree: GameSheet, known: Mapping[str, str]) -> Iterator[tuple[str, Meant]]:

@@ -47,9 +47,10 @@ def plainly(line: Node) -> Iterator[Node]:
 
 
 def _scored(what: Np, scores: then.Scores) -> Iterator[when.When]:
-    """What is worth points is knocked, or a ball goes through it."""
+    """What is worth points is knocked, brought somewhere, or a ball goes through it."""
     yield when.When(events.Knocked(what, "is"), None, (scores,))
     yield when.When(events.GoesThrough(BALL, "goes", what), None, (scores,))
+    yield when.When(events.Arrives(what), None, (scores,))
 
 
 def _sent(said: when.Consequence) -> when.Consequence:

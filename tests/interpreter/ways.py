@@ -17,7 +17,8 @@ def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
     (there,) = _spots(sheet, sentence.goal_part, sentence.goal, side)
     for start in _spots(sheet, sentence.start_part, sentence.start, side):
         if start != there:
-            yield from (Load(kind, start, there) for kind in sorted(sheet.stuff(sentence.what).kinds))
+            kinds = {kind for phrase in sentence.phrases for kind in sheet.stuff(phrase).kinds}
+            yield from (Load(kind, start, there) for kind in sorted(kinds))
 
 
 def one_by_one(sentence: play.Take) -> bool:

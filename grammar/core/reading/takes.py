@@ -20,7 +20,8 @@ _KNOWN = (attempting.Pace, attempting.PartOf, attempting.OnlyWhen, attempting.On
 
 def taken_kinds(reader: Reader, sentences: Iterable[play.Take]) -> frozenset[KindId]:
     """The kinds of which a line of the play says that players take them from place to place."""
-    return frozenset(KindId(line.name) for said in sentences for line in reader.game.kit_meant(said.what.name))
+    phrases = (phrase for said in sentences for phrase in said.phrases)
+    return frozenset(KindId(line.name) for phrase in phrases for line in reader.game.kit_meant(phrase.name))
 
 
 def carrying(busy: frozenset[Population], reader: Reader, sentence: play.Take, line: int) -> Iterator[Population]:
@@ -35,7 +36,7 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
         title = "Where lives are counted, what players carry is not: the check cannot read both."
         raise Senseless(sentence, title, "Leave the lives out, or write carry where nobody can be stopped on the way.")
     if sentence.number is not None:
-        hint = f"Leave out {sentence.number.words()}: {sentence.what.name.text} are then taken one after the other."
+        hint = f"Leave out {sentence.number.words()}: they are then taken one after the other."
         raise Senseless(sentence.number, "Whoever takes something along carries one at a time.", hint)
     details = details_of(sentence)
     for detail in sentence.details:
@@ -70,7 +71,7 @@ def _ways(
 ) -> Iterator[tuple[Population, KindId, PickUp]]:
     """Who takes what from where to where: of the other sides from each of them."""
     named = reader.player_phrase(sentence.who)[1] is not None
-    kinds = _kinds(reader, sentence.what)
+    kinds = tuple(dict.fromkeys(kind for phrase in sentence.phrases for kind in _kinds(reader, phrase)))
     nobody = True
     for who in acting(reader, sentence.who):
         if not named and who in busy:

@@ -21,11 +21,16 @@ BALL = Np("a", None, None, Name("ball"))
 
 
 def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Iterator[Rule]:
-    """One rule for each kind of target."""
+    """One rule for each kind of target, and for each thing that is brought somewhere."""
     for worth in sentence.worths:
         event: events.Event = events.Knocked(worth.what, "is")
         if reader.kinds_meant(worth.what, Sort.RING):
             event = events.GoesThrough(BALL, "goes", worth.what)
+        if kinds := reader.kinds_meant(worth.what, Sort.LOAD, Sort.BALL):
+            if not set(kinds) <= reader.taken | reader.brought:
+                title = f"`{worth.what.words()}`: nobody takes them from place to place."
+                raise Senseless(worth.what, title, "Say in play: players take one from the middle to their base")
+            event = events.Arrives(evolve(worth.what, determiner="a"))
         yield from read_when(reader, _scoring(event, worth), line)
 
 
