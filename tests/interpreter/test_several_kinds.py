@@ -33,14 +33,22 @@ finish
 TAKE = "players take a carrot or an onion from the middle to their pot base"
 WORTH = "carrots score 1 and onions 3 points"
 THROW = "players overarm throw a soft ball or a yellow ball at the players of the other side"
+THEIRS = "the pot base of the other side"
 SHEETS = {
     "whichever comes": (TAKE, WORTH, ""),
     "one at a time": (f"{TAKE}, only 1 player at a time", WORTH, ""),
-    "from theirs, too": (f"{TAKE}\n  players take an onion or a carrot from the pot base of the other side to their pot "
-                         "base, only when there are no onions in the middle", WORTH, ""),
-    "either ball": (f"north players take a carrot from the middle to their pot base\n  {THROW}",
-                    "carrots score 2 points\n  a player is hit: the thrower's side scores 1 point", "balls"),
-}  # fmt: skip
+    "from theirs, too": (
+        f"{TAKE}\n  players take an onion or a carrot from {THEIRS} to their pot base, "
+        "only when there are no onions in the middle",
+        WORTH,
+        "",
+    ),
+    "either ball": (
+        f"north players take a carrot from the middle to their pot base\n  {THROW}",
+        "carrots score 2 points\n  a player is hit: the thrower's side scores 1 point",
+        "balls",
+    ),
+}
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
