@@ -80,7 +80,14 @@ def _remix_of_game(base: Game, uses: Sequence[Use]) -> Outcome[Remix]:
     from compose.modifiers.clash import clashes
 
     clashing = tuple(clashes(uses))
-    return Outcome(None, clashing) if clashing else remix(base, uses, kit())
+    if clashing:
+        return Outcome(None, clashing)
+    made = remix(base, uses, kit())
+    if made.value is not None:
+        return made
+    from compose.modifiers.kin import with_kin
+
+    return Outcome(None, with_kin(made.findings, base, [each.modifier for each in uses], kit()))
 
 
 def staging_for(made: Remix, who: Who, as_json: bool = False, wording: Wording = ENGLISH) -> Staging:
