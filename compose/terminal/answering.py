@@ -11,32 +11,35 @@ from compose.care.scene import LAST_WORD
 from compose.net.net import Net
 from compose.staging.resolved import resolved
 from compose.telling.english.matches import match_words
-from compose.telling.wording import Wording
+from compose.telling.findings import finding_said
+from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
 from grammar.finding import Finding
-from grammar.words import count
-
-MORE = "The forecast may find more."
 
 
-def verdict(answer: Answer) -> str:
+def verdict(answer: Answer, wording: Wording = ENGLISH) -> str:
     """Such as "Proved: nothing to mend. The forecast may find more."."""
-    return _verdict(answer, answer.findings)
+    return _verdict(answer, answer.findings, wording)
 
 
-def _verdict(answer: Answer, findings: Sequence[Finding]) -> str:
+def _verdict(answer: Answer, findings: Sequence[Finding], wording: Wording) -> str:
     number = len(to_mend(findings))
-    things = count(number, "thing") if number else "nothing"
+    things = wording.counted(number, "thing", "things") if number else wording.say("nothing")
     if answer.added is None:
-        return f"Proved: {things} to mend. {MORE}"
-    return f"Proved and forecast: {things} to mend."
+        return wording.say("Proved: {things} to mend. The forecast may find more.", things=things)
+    return wording.say("Proved and forecast: {things} to mend.", things=things)
+
+
+def mend_first(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """The findings, what there is only to know behind what is to mend."""
+    wrong = to_mend(findings)
+    return (*wrong, *(each for each in findings if each not in wrong))
 
 
 def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
     """All findings of an answer, those to mend first, with their lines of play in the words of the language."""
-    wrong = to_mend(answer.findings)
-    ordered = (*wrong, *(each for each in answer.findings if each not in wrong))
+    ordered = mend_first(answer.findings)
     if wording.english or not any(each.witness for each in ordered):
         return ordered
     from compose.telling.voice import Voice
@@ -50,24 +53,25 @@ def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
     return tuple(witness_said(each, played_in(each), voice) for each in ordered)
 
 
-def say_in_short(answer: Answer) -> None:
+def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:
     """What is to mend of the game, and how much more there is to know; for outputs that tell what is of the class."""
     findings = [each for each in answer.findings if each not in answer.of_class]
     mend = to_mend(findings)
-    say_findings(mend)
-    say(_verdict(answer, findings))
+    say_findings(mend, wording=wording)
+    say(_verdict(answer, findings, wording))
     more = len(findings) - len(mend)
     if more:
-        say(f"{count(more, 'thing').capitalize()} more to know: see check and forecast.")
+        things = wording.counted(more, "thing", "things")
+        say(wording.say("{things} more to know: see check and forecast.", things=things))
 
 
-def say_care(answer: Answer) -> None:
+def say_care(answer: Answer, wording: Wording = ENGLISH) -> None:
     """All reminders, a paragraph each."""
     if not answer.care:
         return
     say()
-    say("Reminders, the gravest first; local rules and the teacher in charge decide:")
-    for each in answer.care:
+    say(wording.say("Reminders, the gravest first; local rules and the teacher in charge decide:"))
+    for each in (finding_said(one, wording) for one in answer.care):
         text = f"{each.title} {each.hint.removesuffix(LAST_WORD).strip()}".strip()
         for line in textwrap.wrap(text, 78, initial_indent="  - ", subsequent_indent="    "):
             say(line)

@@ -8,13 +8,8 @@ from typing import Annotated
 import typer
 
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
-from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Language, Name, Out, Pupils, With
 
-ItsClass = Annotated[str, typer.Option("--class", help="A class of the library by its name, or a file.")]
-OtherHall = Annotated[
-    str | None,
-    typer.Option("--hall", help='Another hall than the class says: "15 m by 12 m", a name, or a file.'),
-]
 Quick = Annotated[bool, typer.Option("--quick", help="Leave out the forecast.")]
 
 
@@ -82,19 +77,23 @@ def suggest(
 
 def fit(
     played: Name,
-    class_name: ItsClass,
+    class_name: ClassName = None,
+    pupils: Pupils = None,
+    hall: InHall = None,
     modifier: With = None,
-    hall: OtherHall = None,
     quick: Quick = False,
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Fit a game to a class: teams, odd pupil, kit, hall, run-off, ages, and the rounds the lesson has time for."""
     from compose.check.space import Budget
     from compose.terminal.fitting import show_fit
+    from compose.terminal.typed.classes import Who
 
-    raise typer.Exit(show_fit(played, modifier or [], class_name, hall, quick, Budget(states, memory), as_json))
+    who = Who(pupils, class_name, hall)
+    raise typer.Exit(show_fit(played, modifier or [], who, quick, Budget(states, memory), language, as_json))
 
 
 def mix(

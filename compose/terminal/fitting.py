@@ -11,34 +11,39 @@ from compose.answer.answer import CLASS, Answer, to_mend
 from compose.check import Budget
 from compose.fit.fit import Fit, fit_of
 from compose.modifiers.remix_sheet import remix_title
-from compose.staging.staging import stage
 from compose.telling.for_class import class_lines
-from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json
-from compose.terminal.answering import answer_json, say_care, say_in_short
+from compose.telling.wording import ENGLISH, Wording
+from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
+from compose.terminal.answering import answer_json, mend_first, say_care, say_in_short
 from compose.terminal.checking import headline
 from compose.terminal.stages import answered, checked, ready_of, remixed
 from compose.terminal.staging_json import staging_json
-from compose.terminal.typed.classes import school_class
-from compose.terminal.typed.finding_games import kit
-from grammar.words import capital, count, listing
+from compose.terminal.typed.appearance import wording_named
+from compose.terminal.typed.classes import Who, staging_of
+from grammar.finding import Severity
+from grammar.words import capital, listing
+
+IN_LINES = ("F-area", "F-run-off", "F-stand-in")  # notes of which the lines above them say the same
 
 
 def show_fit(
     name: str,
     modifiers: Sequence[str],
-    class_name: str,
-    hall: str | None,
+    who: Who,
     quick: bool,
     budget: Budget,
+    language: str,
     as_json: bool,
 ) -> int:
     """Print how a game and a class go together, and what is known of the game for its teams; the exit code.
 
     `quick` leaves out the forecast."""
-    group = school_class(class_name, as_json, hall)
-    made, said = remixed(name, modifiers, as_json)
-    staging = stage(made.game, library.norms(), kit(), group)
-    prepared = ready_of(made, staging, said, as_json) if not staging.refused else None
+    wording = wording_named(language, as_json)
+    if who.class_name is None and who.pupils is None:
+        refuse("Nobody says for whom.", "Name a class with --class, or how many pupils with --pupils.", as_json)
+    made, said = remixed(name, modifiers, as_json, wording)
+    staging = staging_of(made.game, who, as_json)
+    prepared = ready_of(made, staging, said, as_json, wording) if not staging.refused else None
     answer = None
     if prepared is not None:
         answer = checked(prepared, budget) if quick else answered(prepared, budget)
@@ -47,22 +52,27 @@ def show_fit(
     if as_json:
         say_json(_json(found) | {"game": remix_title(made)} | _known_json(found, answer))
         return exit_code(findings)
-    say(f"{remix_title(made)} for {group.name}: {count(group.pupils, 'pupil')}")
+    group = staging.school_class
+    pupils = wording.counted(group.pupils, "pupil", "pupils")
+    whom = wording.say("{name}: {pupils}", name=group.name, pupils=pupils) if group.name else pupils
+    say(wording.say("{game} for {whom}", game=remix_title(made), whom=whom))
     say()
-    for line in fit_lines(found):
+    for line in fit_lines(found, wording):
         for part in textwrap.wrap(line, 78, subsequent_indent="  "):
             say(part)
     say()
-    say_findings(found.findings)
+    untold = [each for each in found.findings if each.severity is not Severity.NOTE or each.code not in IN_LINES]
+    say_findings(mend_first(untold), wording=wording, notes_framed=False)
     wrong = len(to_mend(found.findings))
-    say(f"Class, hall and cupboard: {count(wrong, 'thing') if wrong else 'nothing'} to mend.")
+    things = wording.counted(wrong, "thing", "things") if wrong else wording.say("nothing")
+    say(wording.say("Class, hall and cupboard: {things} to mend.", things=things))
     if prepared is not None and answer is not None:
         say()
-        say(headline(prepared))
-        say_in_short(answer)
-        say_care(answer)
+        say(headline(prepared, wording))
+        say_in_short(answer, wording)
+        say_care(answer, wording)
     say()
-    say(_in_one(found, answer))
+    say(wording.say(_in_one(found, answer)))
     return exit_code(findings)
 
 
@@ -86,28 +96,51 @@ def _known_json(found: Fit, answer: Answer | None) -> dict[str, Any]:
     return told | {"findings": [*(finding_json(each) | {"set": CLASS} for each in found.findings), *of_game]}
 
 
-def fit_lines(found: Fit) -> Iterator[str]:
+def fit_lines(found: Fit, wording: Wording = ENGLISH) -> Iterator[str]:
     """The fit as sentences."""
-    staging = found.staging
-    yield from class_lines(staging)
+    staging, say = found.staging, wording.say
+    yield from class_lines(staging, wording)
     for each in staging.limits:
-        verdict = "kept" if each.kept else "less than usual" if not each.broken else "too little"
-        yield f"{capital(each.what)}: {each.there:.3g} {each.unit} ({each.usual:g} usual, {verdict})."
-    yield from _lesson(found)
+        what = capital(say(each.what))
+        there, usual = (_figure(number, wording) for number in (each.there, each.usual))
+        pattern = "{what}: {there} {unit} ({usual} usual, kept)."
+        if not each.kept:
+            pattern = "{what}: {there} {unit} ({usual} usual, less than usual)."
+        if each.broken:
+            pattern = "{what}: {there} {unit} ({usual} usual, too little)."
+        yield say(pattern, what=what, there=there, unit=each.unit, usual=usual)
+    yield from _lesson(found, wording)
     for caution in staging.cautions:
-        yield f"Mind: {caution}"
+        yield say("Mind: {what}", what=wording.author(caution))
 
 
-def _lesson(found: Fit) -> Iterator[str]:
-    plan = found.lesson
+def _figure(number: float, wording: Wording) -> str:
+    return wording.figure(float(f"{number:.3g}"))
+
+
+def _lesson(found: Fit, wording: Wording) -> Iterator[str]:
+    plan, say = found.lesson, wording.say
     lesson = plan.lesson
-    yield (
-        f"Lesson: {lesson.minutes:.3g} min; changing {lesson.changing:.3g}, setting up {lesson.setting_up:.3g}, "
-        f"explaining {lesson.explaining:.3g}, clearing away {lesson.clearing:.3g}: {lesson.play:.3g} min of play."
+    yield say(
+        "Lesson: {lesson} min; changing {changing}, setting up {set_up}, explaining {explaining}, "
+        "clearing away {clearing}: {play} min of play.",
+        lesson=_figure(lesson.minutes, wording),
+        changing=_figure(lesson.changing, wording),
+        set_up=_figure(lesson.setting_up, wording),
+        explaining=_figure(lesson.explaining, wording),
+        clearing=_figure(lesson.clearing, wording),
+        play=_figure(lesson.play, wording),
     )
     if plan.round_min:
-        yield f"Rounds: {plan.rounds} of {plan.round_min:.3g} min ({plan.known_by}); the game asks for {plan.wanted}."
-    yield f"Times by: {listing(str(source) for source in plan.sources)}."
+        yield say(
+            "Rounds: {rounds} of {time} min ({known_by}); the game asks for {wanted}.",
+            rounds=str(plan.rounds),
+            time=_figure(plan.round_min, wording),
+            known_by=say(plan.known_by),
+            wanted=str(plan.wanted),
+        )
+    if wording.english:
+        yield f"Times by: {listing(str(source) for source in plan.sources)}."
 
 
 def _json(found: Fit) -> dict[str, Any]:

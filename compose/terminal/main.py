@@ -19,7 +19,7 @@ from compose.terminal import (
 from compose.terminal.answer import say, say_json
 from compose.terminal.start import main
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
-from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Name, Out, Pupils, With
+from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Language, Name, Out, Pupils, With
 
 app = typer.Typer(
     help="Write a hall game down once, remix it, and know before class whether the remix works.",
@@ -87,7 +87,7 @@ def show(
 def understood(
     name: Name,
     modifier: With = None,
-    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Say what was understood of a game: who may do what, what follows, how it ends."""
@@ -123,7 +123,7 @@ def say_wish(
 @app.command()
 def means(
     code: Annotated[str, typer.Argument(help="The code behind a finding, such as C-stall; nothing for all.")] = "",
-    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Say what the code behind a finding means, what to do, and what gives it."""
@@ -163,6 +163,7 @@ def check(
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
     seconds: Seconds = None,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Find out whether a game can be won, ends, or gets stuck, and show the moves that lead there."""
@@ -170,9 +171,8 @@ def check(
     from compose.terminal.checking import show_check
     from compose.terminal.typed.classes import Who
 
-    raise typer.Exit(
-        show_check(name, modifier or [], Who(pupils, class_name, hall), Budget(states, memory), seconds, as_json)
-    )
+    who = Who(pupils, class_name, hall)
+    raise typer.Exit(show_check(name, modifier or [], who, Budget(states, memory), seconds, language, as_json))
 
 
 @app.command()
@@ -186,7 +186,7 @@ def card(
     paper: Annotated[str, typer.Option("--paper", help="a4 or letter.")] = "a4",
     large: Annotated[bool, typer.Option("--large", help="Large print, on two pages.")] = False,
     units: Annotated[str, typer.Option("--units", help="metric or feet.")] = "metric",
-    language: Annotated[str, typer.Option("--language", help="en or fr.")] = "en",
+    language: Language = "en",
     states: States = USUAL_STATES,
     memory: Memory = USUAL_MEGABYTES,
     seconds: Seconds = None,

@@ -24,7 +24,6 @@ from compose.fit.mixing import (
 )
 from compose.fit.suggest.look import Looker
 from compose.terminal.answer import FINE, refuse, say, say_json
-from compose.terminal.answering import MORE
 from compose.terminal.patience import Patience
 from compose.terminal.typed.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.writing import write
@@ -103,7 +102,7 @@ def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> Iterator[
         number = sum(each.verdict == verdict for each in cells)
         yield f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}"
     yield "Each was checked with the least players of the game's range."
-    yield MORE
+    yield "The forecast may find more."
     for each in cells if why else ():
         if each.why:
             yield from textwrap.wrap(f"{each.game}, {each.modifier}: {each.why}", WIDTH - 2, subsequent_indent="  ")

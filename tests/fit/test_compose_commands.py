@@ -201,3 +201,17 @@ def test_fit_says_in_its_last_line_what_its_exit_code_says(game: str, with_rules
     counts = [line for line in lines if line.endswith(" to mend.") or " to mend. " in line]
     assert (lines[-1] == "The game fits the class.") == (code == 0), text
     assert all("nothing to mend" in line for line in counts) == (code == 0), text
+
+
+def test_fit_is_asked_of_pupils_alone_or_of_a_class() -> None:
+    code, alone = run("fit", "lantern row", "--pupils", "27", "--hall", "15 m by 12 m", "--quick")
+    assert code == 1 and "Lantern Row for 27 pupils" in alone
+    assert "The hall is 3.0 m too small" in " ".join(alone.split())
+    assert "9 pupils" in run("fit", "lantern row", "--class", "beck class", "--pupils", "9", "--quick")[1]
+    assert run("fit", "lantern row")[0] == 2
+
+
+def test_fit_speaks_french() -> None:
+    _, said = run("fit", "lantern row", "--class", "beck class", "--with", "kick instead", "--language", "fr")
+    assert "joueurs du Nord" in said and "à corriger" in said
+    assert not {"the", "pupils", "nothing", "usual"} & set(said.lower().split())

@@ -30,6 +30,7 @@ MAKERS = (
     *HOME.glob("forecast/findings/*.py"),
     HOME / "net/lower/setup.py",
     HOME / "draw/lesson/findings.py",
+    HOME / "fit/time_findings.py",
 )
 ENGLISH_WORDS = {"the", "is", "are", "of", "with", "there", "line", "needs", "to", "pupils"}
 SAYING = ("said", "warning", "note", "refused", "spoken", "found", "one_of")
