@@ -52,10 +52,23 @@ def show_fit(
     if as_json:
         say_json(_json(found) | {"game": remix_title(made)} | _known_json(found, answer))
         return exit_code(findings)
-    group = staging.school_class
+    _say(remix_title(made), found, wording)
+    if prepared is not None and answer is not None:
+        say()
+        say(headline(prepared, wording))
+        say_in_short(answer, wording)
+        say_care(answer, wording)
+    say()
+    say(wording.say(_in_one(found, answer)))
+    return exit_code(findings)
+
+
+def _say(title: str, found: Fit, wording: Wording) -> None:
+    """How the class, the hall and the cupboard go with the game."""
+    group = found.staging.school_class
     pupils = wording.counted(group.pupils, "pupil", "pupils")
     whom = wording.say("{name}: {pupils}", name=group.name, pupils=pupils) if group.name else pupils
-    say(wording.say("{game} for {whom}", game=remix_title(made), whom=whom))
+    say(wording.say("{game} for {whom}", game=title, whom=whom))
     say()
     for line in fit_lines(found, wording):
         for part in textwrap.wrap(line, 78, subsequent_indent="  "):
@@ -66,14 +79,6 @@ def show_fit(
     wrong = len(to_mend(found.findings))
     things = wording.counted(wrong, "thing", "things") if wrong else wording.say("nothing")
     say(wording.say("Class, hall and cupboard: {things} to mend.", things=things))
-    if prepared is not None and answer is not None:
-        say()
-        say(headline(prepared, wording))
-        say_in_short(answer, wording)
-        say_care(answer, wording)
-    say()
-    say(wording.say(_in_one(found, answer)))
-    return exit_code(findings)
 
 
 def _in_one(found: Fit, answer: Answer | None) -> str:
