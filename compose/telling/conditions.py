@@ -24,6 +24,7 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
+    Row,
     Taken,
     ThingsAt,
 )
@@ -49,7 +50,7 @@ NOBODY = SideId("")  # stands for any side where claims about several are compar
 def condition(voice: Voice, guard: Guard) -> str:
     """Parts of "and" listed; ways of "or" one after the other. With no parts it always holds, or never."""
     match guard:
-        case Compare() if isinstance(guard.count, Clock | Taken):
+        case Compare() if isinstance(guard.count, Clock | Taken | Row):
             return part_of_round(voice, guard)
         case Compare():
             return claim(voice, guard, frozenset({owner_of(voice, guard.count)}))
@@ -92,7 +93,7 @@ def _rank(voice: Voice, part: Guard) -> tuple[int, str]:
 def owner_of(voice: Voice, count: Count) -> Owner:
     """The side that has what is counted; SHARED where it is nobody's."""
     match count:
-        case Clock() | Taken():
+        case Clock() | Taken() | Row():
             return SHARED
         case Points():
             return count.side
@@ -167,7 +168,7 @@ def _what(voice: Voice, compare: Compare) -> str:
 def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
     """The noun of what is counted, and how it stands: "lantern" and "standing"."""
     match count:
-        case Clock() | Taken():
+        case Clock() | Taken() | Row():
             return voice.nouns.noun("moment"), ""
         case Points():
             return voice.nouns.noun("point"), ""

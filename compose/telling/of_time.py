@@ -7,9 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from compose.telling.nouns import Noun
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway
-from grammar.core.guards import ALWAYS, Clock, Compare, Every, Guard, Relation, Taken, every
+from grammar.core.guards import ALWAYS, Clock, Compare, Every, Guard, Relation, Row, Taken, every
 from grammar.core.play import PointsCount
-from grammar.core.values import KindId
+from grammar.core.values import KindId, Skill
 
 A_MINUTE_S = 60
 TIMES = {2: "points count double", 3: "points count three times"}
@@ -19,6 +19,10 @@ def part_of_round(voice: Voice, compare: Compare) -> str:
     """When a claim about the clock holds: "in the last minute", "in the first 2 minutes"."""
     if isinstance(compare.count, Taken):
         return voice.say("the first time")
+    if isinstance(compare.count, Row):
+        run = compare.count.run
+        skills = voice.wording.listed((voice.nouns.skill(each) for each in Skill if each in run.skills), "or")
+        return voice.say("after {number} successes in a row ({skills})", number=str(run.number), skills=skills)
     assert isinstance(compare.count, Clock)
     at_s, bell = compare.count.at_s, voice.play.bell
     if compare.relation is not Relation.AT_LEAST:
@@ -35,7 +39,7 @@ def part_of_round(voice: Voice, compare: Compare) -> str:
 def parted(guard: Guard) -> tuple[tuple[Compare, ...], Guard]:
     """What a guard asks of the clock, and the rest of it."""
     parts = guard.parts if isinstance(guard, Every) else frozenset({guard})
-    clock = [part for part in parts if isinstance(part, Compare) and isinstance(part.count, Clock | Taken)]
+    clock = [part for part in parts if isinstance(part, Compare) and isinstance(part.count, Clock | Taken | Row)]
     rest = [part for part in parts if part not in clock]
     return tuple(sorted(clock, key=repr)), every(list(rest)) if rest else ALWAYS
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
+from grammar.core.runs import InARow
 from grammar.core.values import At, KindId, OnStep, Population, Posture, Presence, SideId, Spot, Thing
 from grammar.frozen import frozen
 
@@ -54,7 +55,14 @@ class Taken:
     line: int
 
 
-Count = PlayersAt | ThingsAt | BallsAt | Points | Clock | Taken
+@frozen
+class Row:
+    """A side's successes in a row, as far as they are asked for; whoever then tries what asks for them begins anew."""
+
+    run: InARow
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points | Clock | Taken | Row
 
 
 class Relation(Enum):

@@ -20,7 +20,7 @@ def moments_s(play: Play) -> tuple[Fraction, ...]:
 
     Where no clock ends the round, what comes again is counted up to the last of the others.
     """
-    once = {at_s for guard, _ in _guards(play) for at_s in _asked(guard)}
+    once = {at_s for guard, _ in guards_of(play) for at_s in _asked(guard)}
     once |= {rule.trigger.at_s for rule in play.rules if isinstance(rule.trigger, AtTime) and not rule.trigger.again}
     latest = play.bell.after_s if play.bell is not None else max(once, default=Fraction(0))
     found = once | {
@@ -65,7 +65,7 @@ def _times(play: Play, rule: Rule) -> int:
 def lines_at(play: Play, at_s: Fraction) -> Iterator[Lines]:
     """The lines that speak of a moment of the clock."""
     yield from (rule.lines for rule in play.rules if isinstance(rule.trigger, AtTime) and falls_on(rule.trigger, at_s))
-    yield from (lines for guard, lines in _guards(play) if at_s in _asked(guard))
+    yield from (lines for guard, lines in guards_of(play) if at_s in _asked(guard))
 
 
 def falls_on(trigger: AtTime, at_s: Fraction) -> bool:
@@ -73,7 +73,8 @@ def falls_on(trigger: AtTime, at_s: Fraction) -> bool:
     return at_s % trigger.at_s == 0 if trigger.again else at_s == trigger.at_s
 
 
-def _guards(play: Play) -> Iterator[tuple[Guard, Lines]]:
+def guards_of(play: Play) -> Iterator[tuple[Guard, Lines]]:
+    """Everything that anything hangs on, with the lines that say so."""
     yield from ((rule.guard, rule.lines) for rule in play.rules)
     yield from ((rule.trigger.guard, rule.lines) for rule in play.rules if isinstance(rule.trigger, Becomes))
     yield from ((offer.only, offer.lines) for offer in play.offers)

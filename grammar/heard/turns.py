@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from grammar.class_turns import CLASS_TURNS
-from grammar.heard.freezing_turns import FREEZING_TURNS
+from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
@@ -60,7 +60,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*FREEZING_TURNS,
+TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({_WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({_WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),

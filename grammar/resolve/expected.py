@@ -69,6 +69,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.Touch, "who"): ("player", "side"),
     (play.Touch, "whom"): ("player", "side"),
     (runs.InARow, "what"): ("ball",),
+    (runs.OnlyAfterRow, "what"): ("ball",),
     (fouls.Fouls, "who"): ("player",),
     (lives.HasLives, "who"): ("player",),
     (lives.LastLife, "who"): ("player",),

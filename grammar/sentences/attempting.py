@@ -5,6 +5,7 @@ from __future__ import annotations
 from grammar.frozen import field, frozen
 from grammar.sentences.base import Node, Np, Quantity, detail, listed, spoken
 from grammar.sentences.claims import Condition
+from grammar.sentences.runs import OnlyAfterRow
 from grammar.sentences.time import TimeSpan
 
 
@@ -174,7 +175,8 @@ class AtATime(Node):
         return spoken("only", self.number, self.who, "at a time")
 
 
-Detail = AtATime | Stray | SucceedChance | CaughtChance | BounceShare | Pace | PartOf | OnlyWhen | OnlyIn | FromWhere
+Figure = SucceedChance | CaughtChance | BounceShare | Pace | PartOf | Stray
+Detail = Figure | AtATime | OnlyWhen | OnlyIn | OnlyAfterRow | FromWhere
 
 
 @frozen

@@ -15,3 +15,14 @@ class InARow(Node):
 
     def words(self) -> str:
         return spoken(self.number, self.what, "in a row")
+
+
+@frozen
+class OnlyAfterRow(Node):
+    """Such as "only after 5 passes in a row": what a side has to have done before."""
+
+    number: Quantity
+    what: Name
+
+    def words(self) -> str:
+        return spoken("only after", self.number, self.what, "in a row")

@@ -16,7 +16,8 @@ from grammar.sentences import finish
 from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
 from tests.interpreter.hours import WITH_THE_TEACHER, moments, next_point
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
-from tests.interpreter.runs import asked, rows_of
+from tests.interpreter.rows import key_of as row_key
+from tests.interpreter.rows import rows_of
 from tests.interpreter.sheet import Sheet
 
 Key = tuple[str, ...]
@@ -141,8 +142,8 @@ def count(sheet: Sheet, state: State) -> Counted:
     for line in state.taken:
         found["line", line] = 1
     found[("clock",)] = state.clock
-    for (rule, side), number in zip(rows_of(sheet), state.rows, strict=True):
-        found["row", side, str(asked(rule)), "+".join(sorted(sheet.stuff(rule.event.what).skills))] = number
+    for (asking, side), number in zip(rows_of(sheet), state.rows, strict=True):
+        found[("row", side, *row_key(sheet, asking))] = number
     if state.won:
         found[("result",)] = sheet.sides.index(state.won) + 1
     return frozenset((key, number) for key, number in found.items() if number)

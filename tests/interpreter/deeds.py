@@ -7,19 +7,17 @@ from collections.abc import Iterable, Iterator
 from attrs import evolve, frozen
 
 from grammar.sentences import attempting, events, play, when
-from grammar.sentences.base import Np
+from grammar.sentences.runs import OnlyAfterRow
 from tests.interpreter.aims import Target, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
-from tests.interpreter.claims import spoken_of, true
-from tests.interpreter.hours import is_now
 from tests.interpreter.reach import hangs_too_high
 from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.stopping import blocked_by
+from tests.interpreter.tasks import acts, asks, is_open
 from tests.interpreter.ways import one_by_one, ways
-from tests.interpreter.whose import Of, whose
 
 REACHED, CAUGHT, MISSED, LEFT, BLOCKED, HIGH = "reached", "caught", "missed", "left", "blocked", "high"
 TOUCHING = "touch"
@@ -43,6 +41,7 @@ class Deed:
     load: Load | None = None
     bounced: bool = False
     from_m: float | None = None
+    after: OnlyAfterRow | None = None
 
     def told(self, board: Board) -> tuple[str, ...]:
         """Words that any telling of the deed must hold."""
@@ -71,10 +70,10 @@ def deeds(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
             if sentence.where is None and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
         for chase in sheet.said(play.Touch):
-            if acts(sheet, chase, pupil.side, pupil.role) and _now(sheet, chase, pupil.side, board):
+            if acts(sheet, chase, pupil.side, pupil.role) and is_open(sheet, chase, pupil.side, board):
                 yield from _chases(sheet, chase, number, board, everyone)
         for take in sheet.said(play.Take):
-            if acts(sheet, take, pupil.side, pupil.role) and _now(sheet, take, pupil.side, board):
+            if acts(sheet, take, pupil.side, pupil.role) and is_open(sheet, take, pupil.side, board):
                 yield from _takes(sheet, take, number, board, everyone)
 
 
@@ -87,33 +86,6 @@ def _from_outside(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
             there = sentence.where is not None and pupil.where in stands(sheet, sentence.where, pupil.side)
             if there and acts(sheet, sentence, pupil.side, pupil.role):
                 yield from _by(sheet, sentence, number, board, everyone)
-
-
-def acts(sheet: Sheet, sentence: attempting.Attempt | play.Touch | play.Take, side: str, role: str) -> bool:
-    """Whether a line of play is for players of a side and role; a role with a line of its own plays only that."""
-    who = sheet.folk(sentence.who)
-    if who is None or not _of_side(sheet, sentence.who, side) or who.side not in (None, side):
-        return False
-    if who.role is not None:
-        return who.role == role
-    lines = (*sheet.said(attempting.Attempt), *sheet.said(play.Touch), *sheet.said(play.Take), *sheet.said(play.Idle))
-    lines = tuple(each for each in lines if getattr(each, "where", None) is None)  # whoever waits has no task in play
-    own = (each.who for each in lines if (f := sheet.folk(each.who)) is not None and f.role == role)
-    return role == "" or not any(_of_side(sheet, each, side) for each in own)
-
-
-def _of_side(sheet: Sheet, phrase: Np, side: str) -> bool:
-    said = whose(sheet, phrase)
-    return said.side == side if isinstance(said, Of) else True
-
-
-def _now(sheet: Sheet, sentence: attempting.Attempt | play.Touch | play.Take, side: str, board: Board) -> bool:
-    """Whether a line that speaks of "only when" may be followed now."""
-    spans = [each.span_of_time for each in sentence.details if isinstance(each, attempting.OnlyIn)]
-    only = next((each for each in sentence.details if isinstance(each, attempting.OnlyWhen)), None)
-    return all(is_now(sheet, span, board) for span in spans) and (
-        only is None or true(sheet, only.condition, spoken_of(sheet, side), board)
-    )
 
 
 def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
@@ -168,13 +140,13 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
 
 def _by(sheet: Sheet, sentence: attempting.Attempt, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
     pupil = board.pupils[number]
-    if not _now(sheet, sentence, pupil.side, board):
+    if not is_open(sheet, sentence, pupil.side, board):
         return
     for ball in _balls(sheet, sentence, number, board, everyone):
         for skill in sentence.skills:
             for aim in targets(sheet, sentence, number, board, everyone):
                 away = _distance(sheet, sentence, pupil, aim)
-                deed = Deed(number, pupil.side, pupil.role, skill, aim, REACHED, from_m=away)
+                deed = Deed(number, pupil.side, pupil.role, skill, aim, REACHED, from_m=away, after=asks(sentence))
                 if ball is not None:
                     deed = evolve(deed, ball=ball, kind=board.balls[ball].kind, came=board.balls[ball].spot)
                 for done in _outcomes(sheet, sentence, deed, board, everyone):

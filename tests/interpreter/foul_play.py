@@ -13,6 +13,7 @@ from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
 from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.narrow import of_player
+from tests.interpreter.rows import lose_rows
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import at_hand
 
@@ -31,6 +32,8 @@ def held(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
                     there = goal(sheet, each.said.place, scene, sent=sheet.only_other(side), rule=True)
                     after.balls[number] = after.balls[number]._replace(spot=there)
             rest = [each for each in settled if not about_balls(sheet, each.said)]
+            if len(rest) < len(settled):
+                lose_rows(sheet, side, after)
             if settled:
                 yield from (Act(("too long",), done) for done in follow(sheet, rest, scene, after, begin))
 
@@ -54,8 +57,11 @@ def fouled(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator
         other = sheet.only_other(side)
         scene = Scene(other, other, side, loser=number)
         settled = holding(sheet, scene, rules, board)
+        after = board.copy()
+        if any(about_balls(sheet, each.said) for each in settled):
+            lose_rows(sheet, side, after)
         if settled:
-            yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, board.copy(), begin))
+            yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, after, begin))
 
 
 def all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:

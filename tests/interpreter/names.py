@@ -16,6 +16,7 @@ SENDING = ("thrower", "roller", "kicker", "striker", "passer", "shooter", "hitte
 ACTING = (*SENDING, "carrier", "pusher", "runner", "tagger")
 THROWS = ("overarm throw", "underarm throw")
 SHOTS = (*THROWS, "roll", "kick", "strike")
+SENT = (*SHOTS, "pass")
 BY_SKILL = {"throw": THROWS, "shot": SHOTS, "pass": ("pass",)} | {each: (each,) for each in SHOTS}
 SHARED_PLACES = ("middle", "court")
 OWNED_PLACES = ("half", "back line", "side line", "wall", "corner")

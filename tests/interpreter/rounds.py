@@ -19,7 +19,8 @@ from tests.interpreter.hours import holds_now, moments, next_point
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
 from tests.interpreter.loads import take_up
-from tests.interpreter.runs import asked, count_row, rows_of
+from tests.interpreter.rows import asked, rows_of
+from tests.interpreter.runs import count_row
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of

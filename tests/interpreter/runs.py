@@ -1,32 +1,21 @@
-"""Successes in a row as the second reader counts them: for each line that asks for some, for each side."""
+"""What a deed does to the successes in a row."""
 
 from __future__ import annotations
 
-from grammar.sentences import runs, when
+from grammar.sentences import runs
 from tests.interpreter.board import Board
 from tests.interpreter.deeds import REACHED, Deed
-from tests.interpreter.remembered import remembered
+from tests.interpreter.names import SENT
+from tests.interpreter.rows import asked, event_of, key_of, rows_of
 from tests.interpreter.sheet import Sheet
-
-Row = tuple[when.When, str]
-
-
-@remembered
-def rows_of(sheet: Sheet) -> list[Row]:
-    """Every line about a row, with every side."""
-    lines = (rule for rule in sheet.said(when.When) if isinstance(rule.event, runs.InARow))
-    return [(rule, side) for rule in lines for side in sheet.sides]
-
-
-def asked(rule: when.When) -> int:
-    """How many a line asks for."""
-    assert isinstance(rule.event, runs.InARow)
-    return rule.event.number.whole
 
 
 def count_row(sheet: Sheet, deed: Deed, board: Board) -> None:
-    """One more, or none any more."""
-    for number, (rule, side) in enumerate(rows_of(sheet)):
-        assert isinstance(rule.event, runs.InARow)
-        if side == deed.side and deed.skill in sheet.stuff(rule.event.what).skills:
-            board.rows[number] = min(board.rows[number] + 1, asked(rule)) if deed.outcome == REACHED else 0
+    """One more, or none any more; what is asked for begins anew with who makes use of it, or gives the ball away."""
+    for number, (asking, side) in enumerate(rows_of(sheet)):
+        one_of_them = deed.skill in sheet.stuff(event_of(asking).what).skills
+        if side != deed.side or not (one_of_them or (isinstance(asking, runs.OnlyAfterRow) and deed.skill in SENT)):
+            continue
+        uses = deed.after is not None and key_of(sheet, deed.after) == key_of(sheet, asking)
+        more = one_of_them and deed.outcome == REACHED and not uses
+        board.rows[number] = min(board.rows[number] + 1, asked(asking)) if more else 0

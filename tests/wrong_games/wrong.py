@@ -49,6 +49,12 @@ PAIRS = (
     Pair("bench-too-small", "C-unwinnable", "north wins when it has 3 players on the far bench", shown=False),
     Pair("stranded", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair("freed-only-once", "C-stranded", "a player is hit: that player waits in the rest queue"),
+    Pair(
+        "row-never-full",
+        "C-idle",
+        "players underarm throw a red ball through the ring of the other side, only after 2 passes in a row",
+        shown=False,
+    ),
     Pair("frozen-for-good", "C-stranded", "a player is hit: that player freezes"),
     Pair("idle-frozen", "C-idle", "a ball is caught: a frozen player of the catcher's side is free", shown=False),
     Pair("stranded-balls", "C-stranded", "nobody fetches soft balls from behind the back line"),

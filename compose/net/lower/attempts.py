@@ -182,7 +182,7 @@ def _landed(
         (
             *_brought(builder, moment, rules[0]),
             *case_effects(builder, case, moment, cast),
-            *row_effects(builder, moment),
+            *row_effects(builder, moment, option.offer),
         ),
         tuple(dict.fromkeys((*rules, *limits))),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
+from compose.net.lower.runs import row_place
 from compose.net.lower.tokens import (
     ball_place,
     clock_place,
@@ -24,6 +25,7 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
+    Row,
     Taken,
     ThingsAt,
     Whole,
@@ -76,6 +78,8 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             return (clock_place(builder),)
         case Taken():
             return (line_place(builder, count.line),)
+        case Row():
+            return (row_place(builder, count),)
 
 
 def _can_be(builder: Builder, who: Population, standing: Presence | At) -> bool:
@@ -108,7 +112,7 @@ def whole(builder: Builder, count: Count) -> int:
             if builder.owners_change:
                 return sum(how_many(builder, kind) for kind in kinds)
             return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
-        case Points() | Clock() | Taken():
+        case Points() | Clock() | Taken() | Row():
             raise TypeError("points and time have no whole")
 
 

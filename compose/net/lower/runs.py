@@ -4,25 +4,61 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.lower.builder import Builder
+from compose.net.lower.builder import Builder, by_itself
 from compose.net.net import Assign, Effect, Place, Shift
 from compose.net.outcome import Moment
+from grammar.core.guards import Compare, Guard, Row
+from grammar.core.play import Lines, Offer
 from grammar.core.rules import Result
 from grammar.core.runs import InARow
+from grammar.core.schedule import guards_of
+from grammar.core.skills import WITH_A_BALL
+from grammar.core.values import SideId
 
 FAILED = frozenset({Result.MISSED, Result.CAUGHT, Result.LEFT, Result.BLOCKED, Result.HIGH})
 
 
-def row_place(builder: Builder, run: InARow) -> int:
-    """The count of a side's successes in a row."""
-    skills = "+".join(sorted(skill.value for skill in run.skills))
-    name = f"row/{run.side.key}/{run.number}/{skills}"
-    place = Place(name, "row", run.number, 0, run.side.key, skills=run.skills)
+def row_place(builder: Builder, run: InARow | Row) -> int:
+    """The count of a side's successes in a row; one that is asked for stays full till somebody makes use of it."""
+    row = run.run if isinstance(run, Row) else run
+    skills = "+".join(sorted(skill.value for skill in row.skills))
+    name = f"row/{row.side.key}/{row.number}/{skills}"
+    if isinstance(run, Row):
+        name += "/asked"
+    place = Place(name, "row", row.number, 0, row.side.key, skills=row.skills)
     return builder.add_place(("row", run), place)
 
 
-def row_effects(builder: Builder, moment: Moment) -> Iterator[Effect]:
-    """What an attempt does to the counts of those that it is one of."""
+def rows_asked(guard: Guard) -> Iterator[Row]:
+    """The successes in a row on which something hangs."""
+    if isinstance(guard, Compare):
+        if isinstance(guard.count, Row):
+            yield guard.count
+        return
+    for part in guard.parts:
+        yield from rows_asked(part)
+
+
+def rows_begun_anew(builder: Builder, side: SideId, lines: Lines) -> Iterator[Effect]:
+    """A side that has lost the ball by a line counts anew what is asked of it."""
+    rule = by_itself(builder.core.lines[lines[0]].span)
+    rows = dict.fromkeys(row for guard, _ in guards_of(builder.play) for row in rows_asked(guard))
+    yield from (Assign(row_place(builder, row), 0, rule) for row in rows if row.run.side == side)
+
+
+def row_effects(builder: Builder, moment: Moment, offer: Offer) -> Iterator[Effect]:
+    """What an attempt does to the counts: one more success, or none any more; whoever tries what asks for a row, or
+    gives the ball away by any other attempt, begins it anew."""
+    yield from _of_rules(builder, moment)
+    own = set(rows_asked(offer.only))
+    for row in dict.fromkeys(row for guard, _ in guards_of(builder.play) for row in rows_asked(guard)):
+        if row.run.side == moment.by.side and (moment.skill in row.run.skills or moment.skill in WITH_A_BALL):
+            more = moment.skill in row.run.skills and moment.result not in FAILED and row not in own
+            place, rule = row_place(builder, row), by_itself(builder.core.lines[offer.lines[0]].span)
+            yield Shift(place, 1, rule) if more else Assign(place, 0, rule)
+
+
+def _of_rules(builder: Builder, moment: Moment) -> Iterator[Effect]:
     for rule in builder.play.rules:
         run = rule.trigger
         if isinstance(run, InARow) and run.side == moment.by.side and moment.skill in run.skills:

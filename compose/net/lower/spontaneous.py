@@ -10,11 +10,11 @@ from compose.net.lower.at_hand import spots_at_hand
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
-from compose.net.lower.dispatch import cases_of
+from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.fouls import fouls
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
-from compose.net.lower.runs import row_place
+from compose.net.lower.runs import row_place, rows_begun_anew
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, balls_lying, in_play
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Reaction, Transition
@@ -70,9 +70,15 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
                 "always",
                 Rate((holders, (source,)), cast.share),
                 All((at_least(holders), at_least((source,)), *case_guard(builder, case), *cast.guard)),
-                (*moves, *case_effects(builder, case, moment, cast)),
+                (*moves, *case_effects(builder, case, moment, cast), *_lost(builder, case, who.side)),
                 tuple(builder.rule(lines) for lines in case.lines),
             )
+
+
+def _lost(builder: Builder, case: Case, side: SideId) -> Iterator[Effect]:
+    """Whoever has to give the ball away counts anew."""
+    for rule in [rule for effect, rule in case.effects if isinstance(effect, SendBall)][:1]:
+        yield from rows_begun_anew(builder, side, rule.lines)
 
 
 def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transition]:

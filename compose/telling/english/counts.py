@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import assert_never
 
 from compose.net.net import Net
-from compose.telling.english.places import lying, plural_of, standing_words
+from compose.telling.english.places import in_a_row, lying, plural_of, standing_words
 from compose.telling.sides import does
 from grammar.core.guards import (
     BallsAt,
@@ -18,6 +18,7 @@ from grammar.core.guards import (
     PlayersAt,
     Points,
     Relation,
+    Row,
     Taken,
     ThingsAt,
     Whole,
@@ -53,6 +54,9 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
         return over if guard.relation is Relation.AT_LEAST else f"{over.removesuffix('over')}not over yet"
     if isinstance(guard.count, Taken):
         return "it is the first time"
+    if isinstance(guard.count, Row):
+        run = guard.count.run
+        return f"{run.number} {in_a_row(run.skills, run.side)[1]}"
     side = _side_of(guard.count)
     amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
     bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
@@ -81,7 +85,7 @@ def over_words(time_s: Fraction) -> str:
 def _side_of(count: Count) -> SideId | None:
     """The side that has what is counted, None where it is not one side's."""
     match count:
-        case Clock() | Taken():
+        case Clock() | Taken() | Row():
             return None
         case Points():
             return count.side
@@ -99,7 +103,7 @@ def _side_of(count: Count) -> SideId | None:
 def count_words(net: Net, count: Count, side: SideId | None, one: bool = False, their: str = "its") -> str:
     """What is counted, of a side: "lanterns standing", "players in", "balls in its half"; or `one` of them."""
     match count:
-        case Clock() | Taken():
+        case Clock() | Taken() | Row():
             return "moment" if one else "moments"
         case Points():
             return "point" if one else "points"

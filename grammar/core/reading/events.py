@@ -23,10 +23,10 @@ from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
 from grammar.core.reading.pairs import among_mates, pairs_of_event, parts_of
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
+from grammar.core.reading.rows import run_of
 from grammar.core.reading.stopped import stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
-from grammar.core.runs import InARow as Run
 from grammar.core.values import (
     KindId,
     Owner,
@@ -42,7 +42,6 @@ from grammar.sentences.fouls import Fouls
 from grammar.sentences.runs import InARow
 
 ON_PLAYERS = {events.Hit: Result.HIT, events.Touched: Result.TOUCHED, events.HitHigh: Result.HIGH}
-MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
 
 
 @frozen
@@ -92,16 +91,11 @@ def moments(reader: Reader, event: events.Event) -> Iterator[Moment]:
 
 def _runs(reader: Reader, event: InARow) -> Iterator[Moment]:
     """So many successes of a side in a row: side by side."""
-    skills, number = reader.shot(event.what), event.number
-    if not skills:
-        raise Senseless(event.what, f"Nobody counts {event.what.text} in a row.", "Write: 5 passes in a row")
-    if number.value != number.whole or not 2 <= number.whole <= MOST_IN_A_ROW:
-        raise Senseless(number, f"{number.words()} in a row is no run.", f"Write a number from 2 to {MOST_IN_A_ROW}.")
     for side in reader.side_ids:
         others, own = reader.others(side), frozenset({side})
         spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None, parts={Whose.ACTOR: own})
         one = next(iter(others)) if len(others) == 1 else None
-        yield Moment(Run(side, frozenset(skills), number.whole), spoken, side, one, side)
+        yield Moment(run_of(reader, event, side), spoken, side, one, side)
 
 
 def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:

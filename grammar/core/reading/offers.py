@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from grammar.core.guards import ALWAYS, Guard
+from grammar.core.guards import ALWAYS, Guard, every
 from grammar.core.play import (
     Along,
     AtPlayers,
@@ -18,6 +18,7 @@ from grammar.core.reading.aims import against, aims_of, spoken_by
 from grammar.core.reading.claims import read_condition
 from grammar.core.reading.clock import within_span
 from grammar.core.reading.reader import Reader, exactly, metres
+from grammar.core.reading.rows import after_row
 from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.values import (
     KindId,
@@ -31,7 +32,7 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.sentences import attempting, play
+from grammar.sentences import attempting, play, runs
 from grammar.sentences.base import Np
 
 Details = dict[type, attempting.Detail]
@@ -161,6 +162,10 @@ def only_of(reader: Reader, details: Details, spoken: Spoken) -> Guard:
     if isinstance(asked, attempting.OnlyWhen):
         told = Spoken(reader.side_ids, own=spoken.own, that=spoken.own, other=spoken.other, parts=spoken.parts)
         only = read_condition(reader, asked.condition, told)
+    row = details.get(runs.OnlyAfterRow)
+    if isinstance(row, runs.OnlyAfterRow):
+        assert spoken.own is not None
+        only = every([only, after_row(reader, row, next(iter(spoken.own)))])
     return within_span(reader, span.span_of_time if isinstance(span, attempting.OnlyIn) else None, only)
 
 

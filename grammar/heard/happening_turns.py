@@ -1,4 +1,4 @@
-"""How teachers say that somebody freezes where they are, and how they are freed; they come before other turns."""
+"""How teachers say what becomes of players: who freezes and is freed, what counts in a row; they come before others."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def _freezes(match: re.Match[str]) -> str:
     return f"{match['who']} {'freeze' if several else 'freezes'}"
 
 
-FREEZING_TURNS: tuple[Saying, ...] = (
+HAPPENING_TURNS: tuple[Saying, ...] = (
     saying(rf"(?P<who>(?::|\band) (?:that|the|all|its|each) [^:]+?) (?:must |has to |have to )?"
            rf"(?:(?:freezes?|is frozen|are frozen|stands? still|stays still)(?: {_SPOT})?|"
            rf"(?:stands?|sits? down|sits?|stops?|stays?|kneels? down|lies down|crouches) {_SPOT}){_POSE}"
@@ -45,4 +45,9 @@ FREEZING_TURNS: tuple[Saying, ...] = (
     saying(rf"\b(?:nobody|no one|none)(?: else)? (?:of|on|in) (the other side|{_WHAT}) is (?:still )?"
            r"(?:free|moving|unfrozen)(?: any ?more)?\b", r"\1 has no players in", "finish"),
     saying(r"\bhas (?:nobody|no players?|no one) (?:free|moving)(?: any ?more)?\b", "has no players in", "finish"),
+    # successes in a row
+    saying(r"\b(\d+) consecutive (\w+)\b", r"\1 \2 in a row", "play", "when"),
+    saying(r",? (?:but )?only (?:after|once|when|if) (?:they|it|the side|a side|that side|you) (?:have|has)(?: made| had)? "
+           r"(\d+ \w+)(?: in a row)?$", r", only after \1 in a row", "play"),
+    saying(r"\bonly after (?:at least )?(\d+ passes)(?: made)?(?! in a row)", r"only after \1 in a row", "play"),
 )  # fmt: skip
