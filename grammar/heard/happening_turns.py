@@ -47,7 +47,7 @@ HAPPENING_TURNS: tuple[Saying, ...] = (
     saying(r"\bhas (?:nobody|no players?|no one) (?:free|moving)(?: any ?more)?\b", "has no players in", "finish"),
     # successes in a row
     saying(r"\b(\d+) consecutive (\w+)\b", r"\1 \2 in a row", "play", "when"),
-    saying(r",? (?:but )?only (?:after|once|when|if) (?:they|it|the side|a side|that side|you) (?:have|has)(?: made| had)? "
-           r"(\d+ \w+)(?: in a row)?$", r", only after \1 in a row", "play"),
+    saying(r",? (?:but )?only (?:after|once|when|if) (?:they|it|the side|a side|that side|you) (?:have|has)"
+           r"(?: made| had)? (\d+ \w+)(?: in a row)?$", r", only after \1 in a row", "play"),
     saying(r"\bonly after (?:at least )?(\d+ passes)(?: made)?(?! in a row)", r"only after \1 in a row", "play"),
 )  # fmt: skip
