@@ -16,8 +16,8 @@ from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.stopping import blocked_by
-from tests.interpreter.tasks import acts, asks, is_open
 from tests.interpreter.ways import one_by_one, ways
+from tests.interpreter.whose_task import acts, asks, is_open
 
 REACHED, CAUGHT, MISSED, LEFT, BLOCKED, HIGH = "reached", "caught", "missed", "left", "blocked", "high"
 TOUCHING = "touch"
