@@ -105,7 +105,6 @@ class Round:
             scene = Scene(side, other, side)
             settled = [Settled(said) for said in (*rule.consequences, *taking(self.sheet, rule))]
             if isinstance(rule.event, InARow):
-                scene = Scene(side, other, side)
                 settled = holding(self.sheet, scene, [(rule, True, 0)], after)
                 for each in boards:
                     each.rows[rows_of(self.sheet).index((rule, side))] = 0
