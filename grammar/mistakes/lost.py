@@ -8,7 +8,7 @@ from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.words import LIKE_ENOUGH, likeness
 
-_DECLARING = frozenset(("head", "space", "sides", "kit"))
+DECLARING = frozenset(("head", "space", "sides", "kit"))
 _FOLLOWS = {
     "G-missing": frozenset(("space",)),
     "G-no-place": frozenset(("set-up", "when")),
@@ -34,7 +34,7 @@ def may_declare(lost: Sequence[LostLine], name: str) -> bool:
     last = name.rsplit(maxsplit=1)[-1].lower()
     if any(not line.text for line in lost):
         return True
-    words = (word.strip(",:;.") for line in lost if line.sections & _DECLARING for word in line.text.lower().split())
+    words = (word.strip(",:;.") for line in lost if line.sections & DECLARING for word in line.text.lower().split())
     return any(likeness(last, word) >= LIKE_ENOUGH for word in words)
 
 

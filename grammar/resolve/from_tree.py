@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 
 import attrs
 
 from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Outcome, Severity
+from grammar.frozen import frozen
 from grammar.game import Game
+from grammar.layout import SECTIONS as GAME_SECTIONS
 from grammar.meanings import built_in
-from grammar.mistakes.lost import LostLine, may_declare, may_follow
+from grammar.mistakes.lost import DECLARING, LostLine, may_declare, may_follow
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
 from grammar.resolve.declare_places import declare_areas, declare_tracks
-from grammar.resolve.known import with_known_names
+from grammar.resolve.known import WithKnownNames, unknown_name, with_known_names, without_lines, without_unsure
 from grammar.resolve.possible import possible_findings
 from grammar.resolve.vocabulary import Vocabulary
 from grammar.sentences.base import Node
@@ -25,12 +27,29 @@ from grammar.sentences.sides import Sides
 from grammar.sentences.space import Court
 from grammar.tree import GameSheet, Line
 
+SECTIONS = ("head", *GAME_SECTIONS)
+_OF_ALL_LINES = ("G-sense", "G-contradiction", "G-no-points")  # mistakes that may come of what others say or do not
+_OF_DECLARED = (*_OF_ALL_LINES, "G-unknown", "G-sort")  # after which a line declares nothing for sure
+_SAYING = tuple(section for section in SECTIONS if section not in DECLARING)
+_OF_THINGS = frozenset(("space", "kit"))
 _USUAL_AGES_YEARS = (8.0, 12.0)
-_NEEDED: tuple[tuple[str, type[Node], str, str], ...] = (
-    ("space", Node, "court", "court 18 m by 9 m, halved across"),
-    ("sides", Sides, "side", "north and south, 6 to 14 players each, mirrored"),
-    ("play", Node, "rule", "players roll a ball past the back line of the other side"),
-    ("finish", Node, "end", "the first side to 10 points wins"),
+
+
+@frozen
+class _Needed:
+    """A kind of sentence that every game has, under which heading and what it is called, with one of them."""
+
+    section: str
+    kind: type[Node]
+    what: str
+    example: str
+
+
+_NEEDED = (
+    _Needed("space", Node, "court", "court 18 m by 9 m, halved across"),
+    _Needed("sides", Sides, "side", "north and south, 6 to 14 players each, mirrored"),
+    _Needed("play", Node, "rule", "players roll a ball past the back line of the other side"),
+    _Needed("finish", Node, "end", "the first side to 10 points wins"),
 )
 
 
@@ -39,15 +58,31 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostL
 
     Of what a `lost` line may say nothing is told as missing: all other mistakes are.
     """
+    found = _resolved(sheet, catalogue, lost)
+    if not found.findings:
+        return Outcome(None if lost else found.game)
+    findings = sorted(_standing(found, catalogue, lost), key=lambda finding: (finding.place.line, finding.place.column))
+    broken = bool(lost) or any(finding.severity is Severity.ERROR for finding in findings)
+    return Outcome(None if broken else found.game, tuple(findings))
+
+
+@frozen
+class _Resolved:
+    """A game, what of it can be read, its mistakes, and its lines that cannot be for what a name or number says."""
+
+    game: Game
+    readable: Game
+    findings: tuple[Finding, ...]
+    left_out: tuple[tuple[str, Line], ...]
+
+
+def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> _Resolved:
     words = Vocabulary(built_in())
     sides, roles = declare_sides(sheet, words)
     areas = declare_areas(sheet, words)
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
     words.know_frozen_ones()
-    findings = [*words.findings]
-    known, wrong_names = with_known_names(sheet, words.meanings)
-    findings.extend(wrong_names)
     court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
     ages = next((line.sentence for line in sheet.head if isinstance(line.sentence, Ages)), None)
     game = Game(
@@ -62,47 +97,116 @@ def resolve(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostL
         kit,
         words.meanings,
     )
-    findings.extend(possible_findings(attrs.evolve(game, sheet=known)))
-    gone = frozenset(section for line in lost for section in line.sections) | _shorter(known, sheet)
-    findings = [finding for finding in findings if not _may_follow(finding, lost, gone, bool(words.findings))]
+    names = with_known_names(sheet, words.meanings)
+    found = _found(game, words, names, lost)
+    misread = {each.place.line for each in found.findings if each.code in _OF_DECLARED} & _declaring(names[0])
+    if misread:  # what such a line declares is not known: neither is what others say of it
+        again = _found(game, words, names, lost, misread)
+        told = {(finding.code, finding.place) for finding in again.findings}
+        kept = [each for each in found.findings if each.place.line in misread and (each.code, each.place) not in told]
+        return attrs.evolve(again, findings=(*kept, *again.findings))
+    return found
+
+
+def _declaring(sheet: GameSheet) -> frozenset[int]:
+    return frozenset(line.span.line for section in DECLARING for line in sheet.lines(section))
+
+
+def _found(
+    game: Game, words: Vocabulary, names: WithKnownNames, lost: Sequence[LostLine], misread: Set[int] = frozenset()
+) -> _Resolved:
+    """What is wrong with a game, of which the misread lines are left out and those of which a name means nothing."""
+    sheet, (known, wrong_names) = game.sheet, names
+    known, unsure = without_unsure(known, sheet, words, misread)
+    left_out = tuple(_left_out(sheet, known)) if known is not sheet else ()
+    declaring = [(line.span.line, _as_lost(section, line)) for section, line in left_out if section in DECLARING]
+    rest = _without(game, known, {line.span.line for _, line in left_out}) if left_out else game
+    findings = [*words.findings, *(finding for finding in wrong_names if _name(finding) not in unsure)]
+    findings.extend(possible_findings(rest))
+    gone = frozenset(section for line in lost for section in line.sections) | {section for section, _ in left_out}
+    findings = [
+        each
+        for each in findings
+        if not _may_follow(
+            each,
+            [*lost, *(line for number, line in declaring if number != each.place.line)],
+            gone,
+            bool(words.findings),
+        )
+    ]
     findings.extend(_missing(sheet, lost))
-    if not lost and not any(finding.severity is Severity.ERROR for finding in findings):
-        findings.extend(core_of(game).findings)
-    elif not words.findings:
-        findings.extend(_senseless(attrs.evolve(game, sheet=known), findings, gone))
-    findings.sort(key=lambda finding: (finding.place.line, finding.place.column))
-    broken = bool(lost) or any(finding.severity is Severity.ERROR for finding in findings)
-    return Outcome(None if broken else game, tuple(findings))
+    told = {finding.place.line for finding in findings if finding.place.line > 0}
+    saying = ((section, line) for section in _SAYING for line in known.lines(section))
+    impossible = tuple(each for each in saying if each[1].span.line in told)
+    if impossible:
+        rest = attrs.evolve(rest, sheet=without_lines(known, told - _declaring(known)))
+    if any(each.code in _OF_DECLARED for each in findings if each.place.line in _declaring(known)):
+        return _Resolved(game, rest, tuple(findings), left_out)
+    senseless = core_of(rest).findings if rest.sides and game.court_m[0] else senseless_lines(rest)
+    findings.extend(finding for finding in senseless if finding.place.line not in told)
+    return _Resolved(game, rest, tuple(findings), (*left_out, *impossible))
 
 
-def _shorter(known: GameSheet, sheet: GameSheet) -> frozenset[str]:
-    """The sections of which lines were left out, since a name in them means nothing."""
-    names = ("head", *(section.name for section in sheet.sections))
-    return frozenset(name for name in names if len(known.lines(name)) < len(sheet.lines(name)))
+def _without(game: Game, known: GameSheet, left_out: Set[int]) -> Game:
+    """The game of the lines that are known, without what the others declare."""
+    return attrs.evolve(
+        game,
+        sheet=known,
+        sides=tuple(each for each in game.sides if each.span.line not in left_out),
+        roles=tuple(each for each in game.roles if each.span.line not in left_out),
+        areas=tuple(each for each in game.areas if each.span.line not in left_out),
+        tracks=tuple(each for each in game.tracks if each.span.line not in left_out),
+        kit=tuple(each for each in game.kit if each.span.line not in left_out),
+    )
+
+
+def _name(finding: Finding) -> str:
+    name = re.search(r"`(.+?)`", finding.title)
+    return name.group(1) if name else ""
+
+
+def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
+    """The lines of a sheet that are not among those of which every name is known, with their sections."""
+    for section in SECTIONS:
+        kept = {line.span for line in known.lines(section)}
+        yield from ((section, line) for line in sheet.lines(section) if line.span not in kept)
+
+
+def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> Iterator[Finding]:
+    """The mistakes that stay whatever the lines say that are wrong, each but for the line of which it speaks."""
+    wrong = {line.span.line: _as_lost(section, line) for section, line in found.left_out}
+    doubtful = [finding for finding in found.findings if finding.code in _OF_ALL_LINES]
+    of_doubt = {finding.place.line for finding in doubtful}
+    for section in SECTIONS:
+        lines = found.game.sheet.lines(section)
+        wrong |= {line.span.line: _as_lost(section, line) for line in lines if line.span.line in of_doubt}
+    missing = [LostLine(frozenset((each.section,)), "") for each in _missing_sections(found.game.sheet)]
+    missing += [LostLine(_OF_THINGS, name) for name in map(unknown_name, found.findings) if name]
+    yield from (finding for finding in found.findings if finding not in doubtful)
+    if lost or wrong:
+        from grammar.mistakes.might_say import Completed  # loaded only beside other mistakes
+
+        completed = Completed(found.game.sheet, found.readable, lambda more: _resolved(more, catalogue, lost).findings)
+        if not found.readable.sides or not found.game.court_m[0]:
+            more = completed.with_sides_and_court(lost)
+            doubtful += [each for each in more if each.code in _OF_ALL_LINES and each not in doubtful]
+    for finding in doubtful:
+        others = [*lost, *missing, *(line for number, line in wrong.items() if number != finding.place.line)]
+        if not others or any(completed.still_has(finding, lines) for lines in ([*others, *wrong.values()], others)):
+            yield finding
+
+
+def _as_lost(section: str, line: Line) -> LostLine:
+    return LostLine(frozenset((section,)), line.sentence.words())
 
 
 def _may_follow(finding: Finding, lost: Sequence[LostLine], gone: frozenset[str], misdeclared: bool) -> bool:
     """Whether a mistake may be none, were all lines there: it is not told till then."""
     if finding.code in ("G-unknown", "G-sort"):
-        name = re.search(r"`(.+?)`", finding.title)
-        return name is not None and may_declare(lost, name.group(1))
+        return bool(_name(finding)) and may_declare(lost, _name(finding))
     if misdeclared and finding.code in ("G-no-place", "G-switch", "G-half"):
         return True
     return may_follow(finding.code, gone)
-
-
-def _senseless(game: Game, findings: Sequence[Finding], gone: frozenset[str]) -> tuple[Finding, ...]:
-    """What means nothing among the lines that are not wrong otherwise."""
-    wrong = {finding.place.line for finding in findings}
-    parts = (attrs.evolve(part, lines=_but(part.lines, wrong)) for part in game.sheet.sections)
-    sheet = attrs.evolve(game.sheet, head=_but(game.sheet.head, wrong), sections=tuple(parts))
-    gone |= _shorter(sheet, game.sheet)
-    alone = bool(gone - {"when", "care"}) or any(finding.code == "G-missing" for finding in findings)
-    return senseless_lines(attrs.evolve(game, sheet=sheet), alone)
-
-
-def _but(lines: Sequence[Line], wrong: Set[int]) -> tuple[Line, ...]:
-    return tuple(line for line in lines if line.span.line not in wrong)
 
 
 def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
@@ -110,10 +214,14 @@ def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
         Finding(
             "G-missing",
             Severity.ERROR,
-            f"The game `{sheet.title}` has no {what} under `{section}`.",
+            f"The game `{sheet.title}` has no {each.what} under `{each.section}`.",
             sheet.span,
-            f'Add there a line such as "{example}".',
+            f'Add there a line such as "{each.example}".',
         )
-        for section, kind, what, example in _NEEDED
-        if not any(sheet.all_of(section, kind)) and not any(section in line.sections for line in lost)
+        for each in _missing_sections(sheet)
+        if not any(each.section in line.sections for line in lost)
     ]
+
+
+def _missing_sections(sheet: GameSheet) -> list[_Needed]:
+    return [each for each in _NEEDED if not any(sheet.all_of(each.section, each.kind))]

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Set
 from functools import lru_cache
 
 import attrs
 
 from grammar.finding import Correction, Finding
 from grammar.meanings import Meaning
-from grammar.resolve.names import name_findings
+from grammar.resolve.names import name_findings, names_of
+from grammar.resolve.vocabulary import Vocabulary
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line
@@ -18,10 +19,11 @@ from grammar.tree import GameSheet, Line
 _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
 
 
+WithKnownNames = tuple[GameSheet, list[Finding]]
 _Meanings = tuple[tuple[str, Meaning], ...]
 
 
-def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple[GameSheet, list[Finding]]:
+def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> WithKnownNames:
     """The sheet without the lines that hold unknown names, and one finding for each such name or line."""
     findings: dict[str, Finding] = {}
     fixed = tuple(meanings.items())
@@ -43,7 +45,42 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> tuple
 
     head = known("head", sheet.head)
     sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
+    if not findings:
+        return sheet, []
     return attrs.evolve(sheet, head=head, sections=sections), _with_declarations(findings.values(), sheet)
+
+
+def without_unsure(
+    known: GameSheet, sheet: GameSheet, words: Vocabulary, misread: Set[int]
+) -> tuple[GameSheet, frozenset[str]]:
+    """The known lines without those that speak of what a wrong or misread line declares, and what these declare."""
+    lines = {line.span.line: line for part in _parts(sheet) for line in sheet.lines(part)}
+    wrong = {place.line for each in words.findings for place in (each.place, *each.others)} | misread
+    wrong |= lines.keys() - {line.span.line for part in _parts(known) for line in known.lines(part)}
+    unsure, more = frozenset[str](), wrong
+    while more:
+        unsure |= {name for name, place in words.places.items() if place.line in more}
+        more = {number for number, line in lines.items() if number not in wrong and _names(line.sentence) & unsure}
+        wrong |= more
+    return (without_lines(known, wrong) if wrong else known), unsure
+
+
+def _parts(sheet: GameSheet) -> tuple[str, ...]:
+    return ("head", *(section.name for section in sheet.sections))
+
+
+def _names(sentence: Node) -> frozenset[str]:
+    return frozenset(name.text for _, name in names_of(sentence))
+
+
+def without_lines(sheet: GameSheet, numbers: Set[int]) -> GameSheet:
+    """The sheet without the lines of these numbers."""
+
+    def kept(lines: tuple[Line, ...]) -> tuple[Line, ...]:
+        return tuple(line for line in lines if line.span.line not in numbers)
+
+    sections = tuple(attrs.evolve(part, lines=kept(part.lines)) for part in sheet.sections)
+    return attrs.evolve(sheet, head=kept(sheet.head), sections=sections)
 
 
 @lru_cache(maxsize=2_000)

@@ -10,7 +10,9 @@ from pathlib import Path
 import pytest
 from proofreading import judge_of
 
+from grammar.mistakes.proofread import mistakes
 from grammar.parse import read
+from library import kit_categories
 
 GAMES = sorted(Path("library/games").glob("*.rules"))
 _BROKEN = " zzqq wwyy zzqq"
@@ -60,6 +62,64 @@ def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
         alone = _with(text, number, unknown)
         both = _with(alone, lost, text.splitlines()[lost] + _BROKEN)
         assert {each for each in _places(alone) if each[1] == number + 1} <= _places(both), unknown
+
+
+SENSELESS = {
+    "set-up": ("1 player of each side behind the back line",),
+    "play": (
+        "a hit after a bounce does not count",
+        "players stay in that half",
+        "a hit above the hip does not count",
+        "players roll each ball at the targets",
+        "players roll a ball at the targets, only 1 player at a time",
+        "whoever is first at a loose ball has it",
+        "at most 3 steps with their ball",
+    ),
+    "when": (
+        "a player fouls: the ball goes to step 3 of the half",
+        "all targets are knocked: it stays down",
+        "a player fouls: that player loses a life",
+        "a pass is caught: the thrower returns",
+        "a side has 3 points: that player is out",
+        "a player crosses the back line: that player is out",
+    ),
+    "finish": ("the other side wins when it has 3 points", "the first side to 4 points wins"),
+}
+DRAWN = 14
+TOLD_AT_ONCE = 0.75  # the others may be none, were the broken lines there
+
+
+def _with_senseless_and_broken(text: str, draw: random.Random) -> tuple[str, str, set[str]]:
+    """A sheet with up to three senseless lines; the same with three more that cannot be read; and the senseless."""
+    put = set[str]()
+    for section in draw.sample(sorted(SENSELESS), 3):
+        line = draw.choice(SENSELESS[section])
+        if f"\n{section}\n" in text:
+            text = text.replace(f"\n{section}\n", f"\n{section}\n  {line}\n", 1)
+            put.add(line)
+    broken = text
+    own = [number for number in _lines_below(text) if text.splitlines()[number].strip() not in put]
+    for number in draw.sample(own, 3):
+        broken = _with(broken, number, broken.splitlines()[number] + _BROKEN)
+    return text, broken, put
+
+
+def _wrong_lines(text: str) -> set[str]:
+    lines = text.splitlines()
+    found = mistakes(read(text, "sheet.rules"), kit_categories())
+    return {lines[each.place.line - 1].strip() for each in found if each.place.line}
+
+
+def test_what_means_nothing_is_told_beside_lines_that_cannot_be_read() -> None:
+    """And nothing is told of a readable line that is no mistake once the others are mended."""
+    senseless, told = 0, 0
+    for path in random.Random(DRAWN).sample(GAMES, DRAWN):
+        whole, broken, put = _with_senseless_and_broken(path.read_text(encoding="utf-8"), random.Random(path.stem))
+        before, after = _wrong_lines(whole), _wrong_lines(broken)
+        assert not {line for line in after - before if _BROKEN not in line}, path.stem
+        senseless += len(before & put)
+        told += len(before & put & after)
+    assert told >= TOLD_AT_ONCE * senseless
 
 
 def test_all_that_a_sheet_lacks_is_told_though_all_of_it_stands_at_its_first_line() -> None:
