@@ -12,6 +12,7 @@ _SPOT = (
     r"where (?:they|it|he|she) (?:are|is|was|were|stands?)(?: hit| touched| caught)?)"
 )
 _POSE = r"(?:,? (?:with|and holds?|holding) [^:]*? (?:apart|up|stretched out|behind (?:the|their) back))?"
+_GONE = r"(?:is out|has no lives left|has lost (?:all (?:\d+ )?|the last |its last |all its )li(?:fe|ves))"
 _FROZEN = rf"(?:an? |the |all |each )?frozen {_WHAT}(?: of (?:their|its|the other) side)?"
 
 
@@ -50,4 +51,13 @@ HAPPENING_TURNS: tuple[Saying, ...] = (
     saying(r",? (?:but )?only (?:after|once|when|if) (?:they|it|the side|a side|that side|you) (?:have|has)"
            r"(?: made| had)? (\d+ \w+)(?: in a row)?$", r", only after \1 in a row", "play"),
     saying(r"\bonly after (?:at least )?(\d+ passes)(?: made)?(?! in a row)", r"only after \1 in a row", "play"),
+    # lives by task
+    saying(r"^(?:everyone|everybody|all players|all) else has (?=\d+ li(?:fe|ves))", "each other player has ", "sides"),
+    saying(r"^(?:all (?:the )?other(?:s| players)|the other(?:s| players)) have (?=\d+ li(?:fe|ves))",
+           "each other player has ", "sides"),
+    saying(rf"\b(the other|that) side's ({_WHAT}) {_GONE}", r"\1 side has all \2 out", "finish"),
+    saying(rf"\bits ({_WHAT}) {_GONE}", r"it has all \1 out", "finish"),
+    saying(rf"\b(?:the|its) ({_WHAT}) of (the other side|ǁ\d+) {_GONE}", r"\2 has all \1 out", "finish"),
+    saying(rf"\bwhen (\d+|all) players (?:of|on) (the other side|{_WHAT}) are out\b", r"when \2 has \1 players out",
+           "finish"),
 )  # fmt: skip

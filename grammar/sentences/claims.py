@@ -84,6 +84,14 @@ class Inside(Node):
 
 
 @frozen
+class Gone(Node):
+    """Players who are out for the round."""
+
+    def words(self) -> str:
+        return "out"
+
+
+@frozen
 class Placed(Node):
     """Such as "on the far bench"."""
 
@@ -102,7 +110,7 @@ class AtHome(Node):
         return "at home"
 
 
-State = AtHome | Standing | Down | Inside | Placed
+State = AtHome | Standing | Down | Inside | Gone | Placed
 
 
 @frozen

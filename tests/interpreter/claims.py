@@ -6,7 +6,7 @@ from attrs import frozen
 
 from grammar.sentences import claims
 from grammar.sentences.base import AnySide, SideRef, SideSame
-from tests.interpreter.board import DOWN, IN, UP, Board, Spot
+from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
 from tests.interpreter.frozen import frozen_of
 from tests.interpreter.names import Folk, Frozen, Part, Stuff
 from tests.interpreter.sheet import Sheet
@@ -112,6 +112,8 @@ def _players(sheet: Sheet, meant: Folk, state: claims.State | None, side: str, b
     if isinstance(state, claims.Placed):
         waiting = [(each, each.where) for each in of_kind if isinstance(each.where, Spot)]
         there = [each for each, here in waiting if _there(sheet, state, side, here, True)]
+    elif isinstance(state, claims.Gone):
+        there = [each for each in of_kind if each.where == OUT]
     else:
         assert state is None or isinstance(state, claims.Inside)
         there = [each for each in of_kind if each.where == IN]

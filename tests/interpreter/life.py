@@ -16,10 +16,15 @@ from tests.interpreter.whose import Of, whose
 @remembered
 def most_lives(sheet: Sheet, side: str, role: str) -> int:
     """How many lives a pupil of a side and role has at most; 0 where they are not counted."""
-    for line in sheet.tree.all_of("sides", lives.HasLives):
-        if _meant(sheet, line, side, role):
-            return line.number.whole
-    return 0
+    lines = [line for line in sheet.tree.all_of("sides", lives.HasLives) if _meant(sheet, line, side, role)]
+    return max(lines, key=lambda line: _narrow(sheet, line)).number.whole if lines else 0
+
+
+def _narrow(sheet: Sheet, line: lives.HasLives) -> int:
+    """How much a line names: a task, a side."""
+    folk = sheet.meaning(line.who.name)
+    assert isinstance(folk, Folk)
+    return int(folk.role is not None) + int(folk.side is not None or isinstance(whose(sheet, line.who), Of))
 
 
 def _meant(sheet: Sheet, line: lives.HasLives | lives.LastLife, side: str, role: str) -> bool:

@@ -33,6 +33,7 @@ from grammar.core.values import (
     OnStep,
     Part,
     Posture,
+    Presence,
     SideId,
     Spot,
     without_load,
@@ -137,6 +138,8 @@ def _lying(spot: Spot, side: SideId | None, their: str) -> str:
 
 def _where(count: PlayersAt, side: SideId | None) -> str:
     """Where these players are; of an area that is meant whoever's it is, only its name."""
+    if Presence.OUT in count.at:
+        return "out"
     spots = [each.spot for each in count.at if isinstance(each, At)]
     if len(spots) > 1 and len({spot.of for spot in spots}) == 1:
         return lying(Spot(spots[0].of, SHARED))

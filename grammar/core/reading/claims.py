@@ -148,6 +148,8 @@ def _players(
             raise Senseless(counted, "Frozen players are where they froze.", f"Write: {counted.what.text}")
         case None | claims.Inside():
             return PlayersAt(who, frozenset({Presence.PLAYING}))
+        case claims.Gone():
+            return PlayersAt(who, frozenset({Presence.OUT}))
         case claims.Placed():
             return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
     raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")

@@ -7,23 +7,56 @@ from collections.abc import Iterator
 from grammar.core.lives import LastLife, Lives
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless, Spoken
+from grammar.core.reading.whose import Senseless, Spoken, Whose
 from grammar.core.rules import LifeOf, Person, Subject
-from grammar.core.values import SideId
+from grammar.core.values import Population, SideId
+from grammar.frozen import evolve
 from grammar.sentences import lives
+from grammar.sentences.base import Np
 
 MOST = 9  # our choice: more are counted with points
 
 
 def read_lives(reader: Reader, sentence: lives.HasLives, line: int) -> Iterator[Lives]:
-    """How many lives each of them has."""
-    if sentence.who.determiner not in ("each", "every", "all", None):
+    """How many lives each of them has; who has a line of their own has what that says."""
+    named = reader.player_phrase(sentence.who)[1] is not None
+    if sentence.who.determiner not in ("each", "every", "all", None) and not named and not sentence.who.other:
         raise Senseless(sentence.who, f"`{sentence.who.words()}`: which of them?", "Write: each player has 3 lives")
     number = sentence.number
     if number.value != number.whole or not 1 <= number.whole <= MOST:
         raise Senseless(number, f"Nobody has {number.words()} lives.", f"Write a whole number from 1 to {MOST}.")
-    for who in acting(reader, sentence.who):
+    own = _with_own_line(reader, sentence)
+    if sentence.who.other and not own:
+        said = sentence.who.words()
+        raise Senseless(sentence.who, f"`{said}`: others than who?", "Say before how many lives some with a task have.")
+    for who in (each for each in acting(reader, _each(sentence.who)) if each not in own):
         yield Lives(who, number.whole, (line,))
+
+
+def _each(who: Np) -> Np:
+    """The phrase of a line about lives: "each other player" is whoever has no line of their own."""
+    return evolve(who, determiner="each", other=None)
+
+
+def _narrow(reader: Reader, who: Np) -> int:
+    """How much a line names: a task, a side."""
+    said, role = reader.player_phrase(_each(who))
+    return int(role is not None) + int(said.whose is Whose.NAMED)
+
+
+def _with_own_line(reader: Reader, sentence: lives.HasLives) -> frozenset[Population]:
+    """Those of whom another line speaks more narrowly. Raises Senseless where one speaks as narrowly of the same."""
+    found: set[Population] = set()
+    mine, named = frozenset(acting(reader, _each(sentence.who))), _narrow(reader, sentence.who)
+    for line in reader.game.all_of("sides", lives.HasLives):
+        its = frozenset(acting(reader, _each(line.who))) & mine
+        narrower = _narrow(reader, line.who)
+        if its and narrower > named:
+            found |= its
+        elif its and narrower == named and line.words() != sentence.words():
+            title = f"Another line says how many lives they have: {line.words()}"
+            raise Senseless(sentence, title, "Keep one of the two.")
+    return frozenset(found)
 
 
 def last_lives(reader: Reader, event: lives.LastLife) -> Iterator[tuple[SideId, LastLife, Spoken]]:
