@@ -12,8 +12,9 @@ from lark.tree import Meta
 from grammar.own_names import unmasked
 from grammar.sentences import head
 from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
-from grammar.sentences.base import Name, Node, Np, Quantity, SideRef
+from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
 from grammar.sentences.claims import ThereAre
+from grammar.sentences.events import Caught
 from grammar.sentences.kinds import kind_of
 from grammar.sentences.points import TargetPoints, Worth
 from grammar.sentences.resting import Rest
@@ -116,8 +117,10 @@ def _attempt(children: list[Any]) -> Attempt:
 
 
 def _when(children: list[Any]) -> When:
-    span_of_time, event, whence, bounced, condition, *consequences = children
-    return When(event, condition, tuple(consequences), span_of_time, whence, bounced)
+    span_of_time, event, doer, whence, bounced, condition, *consequences = children
+    if isinstance(event, Caught) and event.where is None and isinstance(doer, Np) and doer.name.text.startswith(FROZEN):
+        event, doer = attrs.evolve(event, preposition="by", where=doer), None  # it is said of where the mate is
+    return When(event, condition, tuple(consequences), span_of_time, whence, bounced, doer)
 
 
 def _rest(children: list[Any]) -> Rest:

@@ -36,7 +36,7 @@ def topic(sentence: Node) -> Topic:
         case head.Switch():
             return ("switch", sentence.name.text)
         case when.When():
-            said = (sentence.span_of_time, sentence.condition, sentence.whence)
+            said = (sentence.span_of_time, sentence.condition, sentence.doer, sentence.whence)
             how = (*(part.words() if part else "" for part in said), sentence.bounced or "")
             return ("when", event_topic(sentence.event), *how)
         case play.PointsCount():

@@ -65,4 +65,5 @@ def _object(moment: Moment, trigger: Happening) -> bool:
         return True
     if moment.result is Result.CROSSED:
         return isinstance(moment.aim, Past) and moment.aim.line in trigger.to
-    return (moment.person if moment.result in ON_A_PLAYER else moment.thing) in trigger.to
+    of_whom = moment.result in ON_A_PLAYER or moment.result is Result.CAUGHT
+    return (moment.person if of_whom else moment.thing) in trigger.to

@@ -17,7 +17,7 @@ from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.runs import InARow
-from grammar.core.values import At, Population, Presence, SideId, Skill, Sort, Spot, Thing
+from grammar.core.values import SHARED, At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
 
 def rules_told(voice: Voice, rules: Sequence[Rule]) -> Iterator[str]:
@@ -150,9 +150,9 @@ def _happening(voice: Voice, trigger: Happening) -> str:
     match trigger.result:
         case Result.KNOCKED:
             things = frozenset(to for to in trigger.to if isinstance(to, Thing))
-            return voice.say("{who} knocks {what}", who=who, what=voice.things(things, False, "a")) + having + skills
+            return voice.say("{who} knocks {what}", who=who, what=_knocked(voice, side, things)) + having + skills
         case Result.HIT | Result.HIGH | Result.TOUCHED:
-            whom = _hit(voice, side, frozenset(to for to in trigger.to if isinstance(to, Population)))
+            whom = _hit(voice, side, _players(trigger))
             said = voice.say(TO_SOMEBODY[trigger.result], who=who, whom=whom)
             return said if trigger.result is Result.TOUCHED else said + having + skills
         case Result.THROUGH:
@@ -173,7 +173,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             what = voice.things(things, False, "a") if things else "" if None in trigger.balls else ball
             return voice.say("{who} arrives", who=who) + (voice.say(" with {ball}", ball=what) if what else "")
         case Result.CAUGHT:
-            catching = voice.sides(owners, "or")
+            catching = _one(voice, _players(trigger)) if trigger.to else voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
             return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills
@@ -191,6 +191,10 @@ IN_VAIN = {
 }
 
 
+def _players(trigger: Happening) -> frozenset[Population]:
+    return frozenset(to for to in trigger.to if isinstance(to, Population))
+
+
 def _skills(voice: Voice, trigger: Happening) -> Iterator[str]:
     return (voice.nouns.skill(skill) for skill in Skill if skill in trigger.skills)
 
@@ -202,6 +206,14 @@ def _hit(voice: Voice, side: SideId, hit: frozenset[Population]) -> str:
             return voice.players(hit, "another", False)
         return voice.say("another {player}", player=voice.players(hit, None, False))
     return _one(voice, hit)
+
+
+def _knocked(voice: Voice, side: SideId, things: frozenset[Thing]) -> str:
+    """What falls; where that is somebody's own, it is by accident."""
+    said = voice.things(frozenset(evolve(each, owner=SHARED) for each in things), False, "a")
+    if {each.owner for each in things} == {side} and len(voice.play.sides) > 1:
+        return voice.say("{thing} of their own side", thing=said)
+    return voice.things(things, False, "a")
 
 
 def _where(voice: Voice, trigger: Happening) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.heard.by_whom import BY_WHOM
 from grammar.heard.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+)"
@@ -21,7 +22,7 @@ def _freezes(match: re.Match[str]) -> str:
     return f"{match['who']} {'freeze' if several else 'freezes'}"
 
 
-HAPPENING_TURNS: tuple[Saying, ...] = (
+HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     saying(rf"(?P<who>(?::|\band) (?:that|the|all|its|each) [^:]+?) (?:must |has to |have to )?"
            rf"(?:(?:freezes?|is frozen|are frozen|stands? still|stays still)(?: {_SPOT})?|"
            rf"(?:stands?|sits? down|sits?|stops?|stays?|kneels? down|lies down|crouches) {_SPOT}){_POSE}"

@@ -107,6 +107,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (queues.Free, "queued"): ("frozen",),
     (queues.Queued, "where"): ("place",),
     (queues.AllQueued, "where"): ("place",),
+    (when.When, "doer"): ("player", "side", "mate", "ball"),
     (when.When, "whence"): ("place",),
     (events.Knocked, "what"): ("target", "body"),
     (events.Hit, "who"): ("player",),

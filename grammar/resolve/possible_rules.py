@@ -30,8 +30,9 @@ def contradictions(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             key = ""
             if isinstance(sentence, When) and sentence.condition is None:
+                doer = ("by", sentence.doer) if sentence.doer else ()
                 whence = ("from", sentence.whence) if sentence.whence else ()
-                key = spoken(sentence.span_of_time, sentence.event, *whence, sentence.bounced)
+                key = spoken(sentence.span_of_time, sentence.event, *doer, *whence, sentence.bounced)
             elif isinstance(sentence, HoldLimit):
                 key = sentence.ball.words()
             if not key:

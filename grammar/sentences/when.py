@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import frozen
 from grammar.sentences.ball import HasBall
-from grammar.sentences.base import Node, Np, Quantity, spoken
+from grammar.sentences.base import Node, Np, Quantity, SideOf, SideRef, spoken
 from grammar.sentences.claims import Condition
 from grammar.sentences.events import Event
 from grammar.sentences.finish import SideWins
@@ -72,9 +72,20 @@ class Afar(Node):
 
 
 @frozen
+class OwnSide(Node):
+    """Such as "its own side": that of the thing, or of the player, to whom it happens."""
+
+    def words(self) -> str:
+        return "its own side"
+
+
+Doer = Np | SideRef | SideOf | OwnSide
+
+
+@frozen
 class When(Node):
-    """An event, an optional condition, and its consequences in order; `whence`: only of who acts from there, `bounced`:
-    only of a ball that has touched the floor on its way."""
+    """An event, an optional condition, and its consequences in order; `doer`: only of what these do, `whence`: only of
+    who acts from there, `bounced`: only of a ball that has touched the floor on its way."""
 
     event: Event
     condition: Condition | None
@@ -82,10 +93,12 @@ class When(Node):
     span_of_time: WhenSpan | None = None
     whence: Np | Afar | None = None
     bounced: str | None = None
+    doer: Doer | None = None
 
     def words(self) -> str:
+        doer = spoken("by", self.doer) if self.doer else ""
         whence = spoken("from", self.whence) if self.whence else ""
         condition = spoken("while", self.condition) if self.condition else ""
         of_time = f"{self.span_of_time.words()}, " if self.span_of_time else ""
         follows = " and ".join(each.words() for each in self.consequences)
-        return f"{of_time}{spoken(self.event, whence, self.bounced, condition)}: {follows}"
+        return f"{of_time}{spoken(self.event, doer, whence, self.bounced, condition)}: {follows}"

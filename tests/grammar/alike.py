@@ -8,6 +8,7 @@ from __future__ import annotations
 from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS, AgentMeaning, PlayerMeaning, side_named
 from grammar.sentences.attempting import Attempt
 from grammar.sentences.play import Take
+from grammar.sentences.when import When
 from grammar.words import plural
 from tests.grammar.exchanges import Exchange, Names
 
@@ -47,7 +48,7 @@ _WITHOUT_SAYING = ("it stays down", "the ball goes to the other side")
 def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
     """Whether both words may mean the same where they stand."""
     was, now, field = exchange.was, exchange.now, exchange.slot.partition(".")[2]
-    if section == "when" and _same_in_an_event(exchange, names):
+    if section == "when" and (_of_who_did_it(exchange) or _same_in_an_event(exchange, names)):
         return True
     if exchange.slot == "Kit.singular" and "" in (was, now):  # odd plurals that are known
         return plural(was or now) in exchange.sentence.words()
@@ -136,6 +137,8 @@ def same_in_one_game(exchange: Exchange, names: Names, section: str) -> bool:
         return isinstance(exchange.sentence, Attempt) and field == "owner" and (mates or " through the " in said)
     if section != "when":
         return False
+    if _of_who_did_it(exchange):
+        return True
     if field == "name":
         return _one_is_wide(exchange.was, exchange.now) or _same_who_arrives(exchange, names)
     if field in ("owner", "side", "possessive"):
@@ -164,6 +167,13 @@ def _same_in_an_event(exchange: Exchange, names: Names) -> bool:
     if field == "place" and said.startswith("a ball leaves the court"):
         return any("half it left" in each for each in both)
     return _same_who_arrives(exchange, names)
+
+
+def _of_who_did_it(exchange: Exchange) -> bool:
+    """Whether the word says by whom or by which ball: who alone can do it, what alone there is, need not be said."""
+    sentence = exchange.sentence
+    doer = sentence.doer.words() if isinstance(sentence, When) and sentence.doer is not None else ""
+    return exchange.slot == "When.doer" or (bool(exchange.now) and exchange.now in doer)
 
 
 def _same_who_arrives(exchange: Exchange, names: Names) -> bool:

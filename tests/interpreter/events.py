@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import events, finish, play, queues, then, when
+from grammar.sentences import events, finish, queues, then, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.time import TheFirstTime
 from tests.interpreter.board import Board, Spot
+from tests.interpreter.by_whom import acts_by_name, by_whom, done_by_name
 from tests.interpreter.catching import by_other_side
 from tests.interpreter.claims import Spoken, true
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
@@ -159,16 +160,6 @@ def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
     return (found,)
 
 
-def acts_by_name(sheet: Sheet, who: Np, scene: Scene) -> bool:
-    """Whether a phrase names who touched by the task: "the tagger", where the event itself is of another pupil."""
-    folk, deed = sheet.folk(who), scene.deed
-    if folk is None or folk.role is None or deed is None or deed.skill != TOUCHING:
-        return False
-    own = {sheet.folk(each.who) for each in sheet.said(play.Touch)}
-    event = {sheet.folk(rule.event.who) for rule in sheet.said(when.When) if isinstance(rule.event, events.Touched)}
-    return folk in own and folk not in event
-
-
 def _person(sheet: Sheet, who: then.Who, scene: Scene) -> object:
     if isinstance(who, queues.Queued | queues.AllQueued):
         return ("queue", place_of(sheet, who.where), whose(sheet, who.where))
@@ -177,8 +168,10 @@ def _person(sheet: Sheet, who: then.Who, scene: Scene) -> object:
     meant = sheet.meaning(who.name)
     if who.determiner == "its":
         return ("person", "keeper")
-    if acts_by_name(sheet, who, scene):
+    if acts_by_name(sheet, who, scene.deed):
         return ("person", "actor")
+    if (by := done_by_name(sheet, who, scene.deed)) is not None:
+        return ("person", by)
     return ("person", meant.part if isinstance(meant, Part) else "hit")
 
 
@@ -189,10 +182,11 @@ def rules_for(sheet: Sheet, deed: Deed, board: Board) -> list[tuple[when.When, b
         for rule in sheet.said(when.When, granted=granted):
             narrow = speaks_of(sheet, rule.event, deed, board)
             there = _from_there(sheet, rule.whence, deed, board)
+            doer = by_whom(sheet, rule, deed, board)
             if rule.bounced is not None:
                 there = there + 1 if deed.bounced and there is not None else None
-            if narrow is not None and there is not None:
-                found.append((rule, not granted, narrow + there))
+            if narrow is not None and there is not None and doer is not None:
+                found.append((rule, not granted, narrow + there + doer))
     return found
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from grammar.sentences import queues, then
 from grammar.sentences.base import Np
 from tests.interpreter.board import Board, Pupil, Spot
+from tests.interpreter.by_whom import acts_by_name, done_by_name
 from tests.interpreter.deeds import CAUGHT, REACHED
-from tests.interpreter.events import Scene, acts_by_name
+from tests.interpreter.events import Scene
 from tests.interpreter.frozen import PLACE, any_of_them, frozen_of, means_frozen
 from tests.interpreter.names import Folk, Mate, Part
 from tests.interpreter.remembered import remembered
@@ -112,8 +113,10 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         return []
     if isinstance(meant, Part):
         chosen = deed.actor if meant.part == "actor" else deed.catcher
-    elif acts_by_name(sheet, who, scene):
+    elif acts_by_name(sheet, who, deed) or done_by_name(sheet, who, deed) == "actor":
         chosen = deed.actor
+    elif done_by_name(sheet, who, deed) is not None:
+        chosen = deed.catcher
     else:
         assert isinstance(meant, Folk | Mate), who.words()
         froze = deed.aim.spot is not None and deed.aim.spot.place == PLACE

@@ -41,7 +41,7 @@ def plainly(line: Node) -> Iterator[Node]:
             more = More(THROWERS_SIDE, "scores", line.points, "points")
             yield when.When(events.Knocked(line.what, "is"), last, (more,))
         case when.When():
-            yield evolve(line, consequences=tuple(_sent(each) for each in line.consequences))
+            yield evolve(line, event=_cut_off(line), consequences=tuple(_sent(each) for each in line.consequences))
         case _:
             yield line
 
@@ -51,6 +51,15 @@ def _scored(what: Np, scores: then.Scores) -> Iterator[when.When]:
     yield when.When(events.Knocked(what, "is"), None, (scores,))
     yield when.When(events.GoesThrough(BALL, "goes", what), None, (scores,))
     yield when.When(events.Arrives(what), None, (scores,))
+
+
+def _cut_off(line: when.When) -> events.Event:
+    """A pass that is caught by somebody of the other side is intercepted."""
+    event, doer = line.event, line.doer
+    passed = isinstance(event, events.Caught) and event.where is None and event.what.name.text in ("pass", "passes")
+    if not passed or doer is None or (isinstance(doer, Np) and doer.name.text in ("team-mate", "team-mates")):
+        return event
+    return ball.Intercepted(event.what, "is")  # type: ignore[union-attr]
 
 
 def _sent(said: when.Consequence) -> when.Consequence:

@@ -97,7 +97,6 @@ REFUSED = {
         "play": "players pass a foam ball to a frozen team-mate",
         "when": "a pass is caught by a frozen scout: the catcher is free",
     },
-    "caught by a side": {"when": "a pass is caught by north: the other side scores 1 point"},
 }
 
 

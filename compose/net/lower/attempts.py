@@ -11,6 +11,7 @@ from compose.net.lower.blocking import blocking_of
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.carrying import carried_about, hands_emptied
 from compose.net.lower.cast import Cast
+from compose.net.lower.catches import caught, share_of_catchers, somebody_catches, without_mate
 from compose.net.lower.consequences import counted, leaves_a_task
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
@@ -20,13 +21,13 @@ from compose.net.lower.last_life import settled
 from compose.net.lower.options import options_of
 from compose.net.lower.runs import row_effects
 from compose.net.lower.shares import Option
-from compose.net.lower.tokens import ball_place, side_in_play, target_place
+from compose.net.lower.tokens import ball_place, target_place
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
 from compose.net.outcome import Moment, fires
 from compose.net.told import Strayed, Tried
-from grammar.core.play import Along, Past, PickUp, ToMate
+from grammar.core.play import Along, PickUp
 from grammar.core.rules import Happening, Result, SendBall
-from grammar.core.values import At, Posture, Presence, SideId
+from grammar.core.values import At, Posture, SideId
 
 OUTCOMES = {
     Result.CAUGHT: "caught",
@@ -59,13 +60,13 @@ def _outcomes(builder: Builder, option: Option) -> Iterator[Moment]:
     if _always(option):
         return
     if option.attempt.catchable:
-        yield from _caught(builder, option)
-    yield evolve(_without_mate(success), result=Result.MISSED)
+        yield from caught(builder, option)
+    yield evolve(without_mate(success), result=Result.MISSED)
     leaving = any(
         isinstance(rule.trigger, Happening) and rule.trigger.result is Result.LEFT for rule in builder.play.rules
     )
     if success.ball is not None and leaving:
-        yield evolve(_without_mate(success), result=Result.LEFT)
+        yield evolve(without_mate(success), result=Result.LEFT)
 
 
 def _speaks_of(builder: Builder, moment: Moment) -> bool:
@@ -81,32 +82,6 @@ def _bounced_or_not(builder: Builder, moment: Moment) -> Iterator[Moment]:
         rules = (rule.trigger for rule in builder.play.rules)
         if any(isinstance(each, Happening) and each.bounced and fires(each, after) for each in rules):
             yield after
-
-
-def _without_mate(moment: Moment) -> Moment:
-    """A pass that does not arrive: no mate has the ball."""
-    return evolve(moment, person=None, mate_at=None) if isinstance(moment.aim, ToMate) else moment
-
-
-def _caught(builder: Builder, option: Option) -> Iterator[Moment]:
-    """By the side at which it was sent; a pass, or what is sent at one's own, by any other side."""
-    moment = option.moment
-    own = moment.concerned == moment.by.side and bool(builder.play.others(moment.by.side))
-    catching = builder.play.others(moment.by.side) if own else (moment.concerned,)
-    anywhere = own or isinstance(moment.aim, Past | ToMate)
-    for side in catching:
-        if side is not None:
-            against = side if anywhere else moment.against
-            yield evolve(_without_mate(moment), result=Result.CAUGHT, concerned=side, against=against)
-
-
-def _share_of_catchers(builder: Builder, option: Option, moment: Moment) -> tuple[Ratio, ...]:
-    """Where any of several sides may catch, each does so by the number of its players in play."""
-    others = builder.play.others(moment.by.side)
-    if moment.result is not Result.CAUGHT or option.moment.concerned != moment.by.side or len(others) < 2:
-        return ()
-    assert moment.concerned is not None
-    return (Ratio(side_in_play(builder, moment.concerned), side_in_play(builder, *others)),)
 
 
 def _always(option: Option) -> bool:
@@ -125,7 +100,7 @@ def _transitions(builder: Builder, option: Option, moment: Moment) -> Iterator[T
         yield from _strays(builder, option, moment)
         return
     succeeds = moment.result == option.moment.result
-    extra = option.standing_ratio if succeeds else _share_of_catchers(builder, option, moment)
+    extra = option.standing_ratio if succeeds else share_of_catchers(builder, option, moment)
     yield from _cases(builder, option, moment, extra)
     if succeeds and option.down_ratio:
         missed = evolve(option.moment, result=Result.MISSED)
@@ -166,10 +141,6 @@ def _landed(
     rules = (builder.rule(option.offer.lines), *(builder.rule(lines) for lines in case.lines))
     if moment.result is Result.BLOCKED:
         rules = (*rules, *(builder.rule(each.lines) for each in blocking_of(builder, moment)))
-    catchers: tuple[Condition, ...] = ()
-    if moment.result is Result.CAUGHT and moment.concerned is not None:
-        alone = moment.concerned == moment.by.side and moment.by_at is Presence.PLAYING  # nobody catches their own ball
-        catchers = (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)
     told = Tried(moment, case.done)
     whole = Transition(
         told,
@@ -178,7 +149,7 @@ def _landed(
         option.attempt,
         "always" if _always(option) else _outcome(moment),
         evolve(option.rate, ratios=option.rate.ratios + extra + cast.share),
-        All((*option.guard, *case_guard(builder, case), *cast.guard, *catchers)),
+        All((*option.guard, *case_guard(builder, case), *cast.guard, *somebody_catches(builder, moment))),
         (
             *_brought(builder, moment, rules[0]),
             *case_effects(builder, case, moment, cast),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from grammar.core.fouls import Fouled
@@ -13,7 +13,6 @@ from grammar.core.reading.event_phrases import (
     balls_of_event,
     carried_along,
     lines_crossed,
-    mates_at,
     only_the_court,
     players_against,
     players_of_event,
@@ -21,19 +20,13 @@ from grammar.core.reading.event_phrases import (
 )
 from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in
-from grammar.core.reading.pairs import among_mates, pairs_of_event, parts_of
+from grammar.core.reading.pairs import pairs_of_event, parts_of
 from grammar.core.reading.reader import ALL_SKILLS, Reader, seconds, with_which
 from grammar.core.reading.rows import run_of
-from grammar.core.reading.stopped import stopped
+from grammar.core.reading.stopped import caught, stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
-from grammar.core.values import (
-    KindId,
-    Owner,
-    SideId,
-    Skill,
-    Sort,
-)
+from grammar.core.values import KindId, Owner, SideId, Sort
 from grammar.frozen import evolve, field, frozen
 from grammar.sentences import claims, events, lives, time
 from grammar.sentences.ball import Intercepted
@@ -63,8 +56,16 @@ class Moment:
         return self.trigger.result if isinstance(self.trigger, Happening) else None
 
 
-def moments(reader: Reader, event: events.Event) -> Iterator[Moment]:
-    """All triggers of an event, with what its words mean in each."""
+Narrowed = Callable[[Moment], Moment | None]
+
+
+def of_anybody(moment: Moment) -> Moment | None:
+    """The moment as it is."""
+    return moment
+
+
+def moments(reader: Reader, event: events.Event, of_whom: Narrowed = of_anybody) -> Iterator[Moment]:
+    """All triggers of an event, with what its words mean in each; of attempts only those `of_whom` a line speaks."""
     match event:
         case events.Becomes():
             yield from _becoming(reader, event.claim)
@@ -85,8 +86,11 @@ def moments(reader: Reader, event: events.Event) -> Iterator[Moment]:
             for side in reader.side_ids:
                 yield _kept(reader, side, balls, limit)
         case _:
-            found = [each for pair in pairs_of_event(reader, event) for each in _of_attempts(reader, event, *pair)]
-            yield from found or (each for pair in reader.all_pairs for each in _of_attempts(reader, event, *pair))
+            for pairs in (pairs_of_event(reader, event), reader.all_pairs):
+                every = [each for pair in pairs for each in _of_attempts(reader, event, *pair)]
+                if found := [each for each in map(of_whom, every) if each is not None]:
+                    yield from found
+                    return
 
 
 def _runs(reader: Reader, event: InARow) -> Iterator[Moment]:
@@ -211,7 +215,7 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             who = arriving(reader, event.who, spoken) & by
             return Happening(Result.ARRIVED, who, ALL_SKILLS, any_ball, frozenset()) if who else None
         case events.Caught():
-            return _caught(reader, event, side, against, spoken)
+            return caught(reader, event, side, against, spoken)
         case Blocked() | Intercepted():
             return stopped(reader, event, by, owner)
         case events.Missed() | events.Leaves():
@@ -221,15 +225,3 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             skills, balls = with_which(reader, event.what)
             return Happening(result, by, skills, balls, owner)
     raise TypeError(type(event).__name__)
-
-
-def _caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
-    """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
-    skills, balls = with_which(reader, event.what)
-    by = frozenset(reader.populations([side]))
-    if not among_mates(reader, event):
-        caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
-        return caught if against != side or len(reader.sides) == 1 else None
-    at = mates_at(reader, event, spoken) if event.where is not None else frozenset()
-    anyhow = ALL_SKILLS if reader.shot(event.what) == (Skill.PASS,) else skills
-    return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)

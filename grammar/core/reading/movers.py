@@ -122,13 +122,10 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     if trigger.result is Result.PASSED and trigger.at and all(each in froze_at(reader) for each in trigger.at):
         return (Mover(Person.MATE, moment.actor),)  # the one frozen player of whom the event speaks
     meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
-    task = trigger.result is Result.TOUCHED and role is not None and not trigger.to <= meant
-    if task and trigger.by & reader.touching <= meant:
-        return (Mover(Person.ACTOR, moment.actor),)
     if trigger.result in ON_A_PLAYER:
-        if not trigger.to <= meant:
-            raise Senseless(who, f"Not only {who.name.text}s are {trigger.result.value}.", "Write: that player")
-        return (Mover(Person.OBJECT, moment.concerned),)
+        return (_of_both(reader, who, meant, moment, trigger),)
+    if trigger.result is Result.CAUGHT and trigger.to and trigger.to <= meant:
+        return (Mover(Person.CATCHER, moment.concerned),)
     if trigger.by <= meant and (said.whose is Whose.NAMED or role or trigger.result is Result.ARRIVED):
         return (Mover(Person.ACTOR, moment.actor),)
     if trigger.result is Result.KNOCKED and said.whose is Whose.NAMED and said.side == moment.concerned:
@@ -136,6 +133,16 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
             raise Senseless(who, f"`{who.words()}`: of none has been spoken.", f"Write: its {who.name.text}")
         return (Mover(Person.KEEPER, moment.concerned),)
     raise Senseless(who, f"`{who.words()}` could be several here.", "Name the thrower, the catcher or the keeper.")
+
+
+def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Moment, trigger: Happening) -> Mover:
+    """Who is touched or hit, or whoever did it where only they are called so."""
+    by = trigger.by & reader.touching if trigger.result is Result.TOUCHED else trigger.by
+    if trigger.to <= meant:
+        return Mover(Person.OBJECT, moment.concerned)
+    if not by <= meant:
+        raise Senseless(who, f"Not only {who.name.text}s are {trigger.result.value}.", "Write: that player")
+    return Mover(Person.ACTOR, moment.actor)
 
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:

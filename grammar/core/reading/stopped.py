@@ -1,11 +1,14 @@
-"""A ball that somebody stops on its way: before a target, or as a pass of the other side."""
+"""A ball that does not come to its aim, or to a team-mate: who stops it, who catches it."""
 
 from __future__ import annotations
 
+from grammar.core.reading.event_phrases import mates_at
+from grammar.core.reading.pairs import among_mates
 from grammar.core.reading.reader import ALL_SKILLS, Reader, with_which
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.rules import Happening, Result
-from grammar.core.values import Owner, Population, Skill
+from grammar.core.values import Owner, Population, SideId, Skill
+from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
 
@@ -23,3 +26,15 @@ def stopped(
         raise Senseless(event.what, f"`{event.what.words()}` is no pass.", "Write: a ball is caught")
     own = {who.side for who in by} & owner
     return Happening(Result.CAUGHT, by, passes, balls, owner) if not own or len(reader.sides) == 1 else None
+
+
+def caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
+    """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
+    skills, balls = with_which(reader, event.what)
+    by = frozenset(reader.populations([side]))
+    if not among_mates(reader, event):
+        caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
+        return caught if against != side or len(reader.sides) == 1 else None
+    at = mates_at(reader, event, spoken) if event.where is not None else frozenset()
+    anyhow = ALL_SKILLS if reader.shot(event.what) == (Skill.PASS,) else skills
+    return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)

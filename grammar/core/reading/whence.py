@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from grammar.core.reading.doers import done_by, event_of
 from grammar.core.reading.events import Moment, moments
 from grammar.core.reading.limits import nothing_bounces
 from grammar.core.reading.naming import names_in
@@ -20,8 +21,14 @@ IN_PLAY = (Result.TOUCHED, Result.TAKEN, Result.ARRIVED)
 
 
 def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
-    """All triggers of a line; where it says from where, only what those do who wait there; or only what bounced."""
-    for moment in moments(reader, sentence.event):
+    """All triggers of a line; where it says by whom, only what these do; from where, only what those do who wait there;
+    or only what bounced."""
+    doer = sentence.doer
+
+    def of_whom(moment: Moment) -> Moment | None:
+        return moment if doer is None else done_by(reader, doer, moment)
+
+    for moment in moments(reader, event_of(reader, sentence), of_whom):
         there = moment
         if isinstance(sentence.whence, when.Afar):
             there = _from_afar(reader, moment, sentence.whence)
