@@ -55,6 +55,11 @@ class Act:
         self.short = [False] * len(effects)
         self._places = places
 
+    def done_wholly(self) -> None:
+        """Note that every effect did what it says, and found enough and room everywhere."""
+        self.fired = True
+        self.changed = [True] * len(self.effects)
+
     def carry_out(self, columns: Columns, only: Bools | None = None) -> None:
         """Apply the effects to the columns; `only` limits them to some of the states."""
         self.fired = True

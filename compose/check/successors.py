@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from compose.check.certain import Steps
 from compose.check.effect import Act, Columns
 from compose.check.enabled import Enabling
 from compose.check.encoding import Codes, Encoding
@@ -35,6 +36,7 @@ class Successors:
         self.net = net
         self.strides = {place: stride for place, stride, _ in code.digits}
         self.acts = [Act(t.effects, net.places) for t in net.transitions]
+        self.steps = Steps(net, self.strides)
         self.enabling = Enabling(net)
         self.reactions = Reactions(net)
 
@@ -42,11 +44,17 @@ class Successors:
         """Every enabled transition in every row of `table` (states, places), none of them an end."""
         count = len(codes)
         enabled, factors = self.enabling.of(table)
-        after = np.zeros((len(self.net.transitions), count), dtype=np.int64)
-        watch = self.reactions.watch(table)
+        watch, lacking = self.reactions.watch(table), self.steps.lacking(table)
+        steps = np.zeros(len(enabled), dtype=np.int64)
+        worked: dict[int, Codes] = {}  # those whose step is not the same everywhere, each with the codes after it
         chases: list[tuple[int, int]] = []
         for number in np.flatnonzero(enabled.any(axis=1)):
             here = enabled[number]
+            step = self.steps.of(number, here, lacking)
+            if step is not None:
+                self.acts[number].done_wholly()
+                steps[number] = step
+                continue
             rows = None if here.all() else np.flatnonzero(here)
             columns = Columns(table, rows)
             self.acts[number].carry_out(columns)
@@ -55,14 +63,19 @@ class Successors:
                 places = restless if rows is None else rows[restless]
                 chases += [(int(row), int(number)) for row in places]
             reached = self._recoded(codes if rows is None else codes[rows], table, columns, rows)
-            after[number, slice(None) if rows is None else rows] = reached
-        rows, transitions = np.nonzero(enabled.T)
+            worked[int(number)] = reached if rows is None else _spread(reached, rows, count)
+        degrees = enabled.sum(axis=0)
+        rows = np.repeat(np.arange(count), degrees)
+        transitions = np.flatnonzero(np.ascontiguousarray(enabled.T)) - rows * len(enabled)
+        after = codes[rows] + steps[transitions]
+        if worked:
+            _put(worked, after, rows, transitions)
         return Found(
-            codes=after.T[rows, transitions],
+            codes=after,
             rows=rows,
             transitions=transitions.astype(np.int32),
             factors=factors[self.enabling.rate_of[transitions], rows],
-            degrees=enabled.sum(axis=0),
+            degrees=degrees,
             chases=chases,
         )
 
@@ -74,3 +87,17 @@ class Successors:
                 before = table[:, place] if rows is None else table[rows, place]
                 codes = codes + (columns(place) - before).astype(np.int64) * stride
         return codes
+
+
+def _spread(reached: Codes, rows: Rows, count: int) -> Codes:
+    whole = np.zeros(count, dtype=np.int64)
+    whole[rows] = reached
+    return whole
+
+
+def _put(worked: dict[int, Codes], after: Codes, rows: Rows, transitions: Rows) -> None:
+    """Write the codes that were worked out over those that a step gives."""
+    places = np.full(int(transitions.max(initial=0)) + 1, -1, dtype=np.int64)
+    places[list(worked)] = np.arange(len(worked))
+    edges = np.flatnonzero(places[transitions] >= 0)
+    after[edges] = np.array(list(worked.values()))[places[transitions[edges]], rows[edges]]
