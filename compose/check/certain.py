@@ -52,8 +52,8 @@ class Steps:
             most = self._places[place].capacity
             yield _counts((place,), ">=", -by) if by < 0 else _counts((place,), "<=", most - by)
         for effect in transition.effects:
-            for room in effect.rooms if isinstance(effect, Move) else ():
-                yield _counts(room.places, "<=", room.most - (effect.amount or 0))
+            if isinstance(effect, Move):
+                yield from (_counts(room.places, "<=", room.most - (effect.amount or 0)) for room in effect.rooms)
 
 
 def _is_fixed(effect: Effect) -> bool:

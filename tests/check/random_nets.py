@@ -53,13 +53,22 @@ def conditions() -> st.SearchStrategy[Condition]:
 
 
 def effects() -> st.SearchStrategy[tuple[Effect, ...]]:
-    several = st.lists(number_of_place, min_size=1, max_size=2, unique=True).map(tuple)
-    rooms = st.lists(st.builds(Room, several, st.integers(0, 3)), max_size=2).map(tuple)
     amount = st.sampled_from((1, 1, 1, 2, None))
-    move = st.builds(Move, number_of_place, number_of_place, amount, rules, st.just(()) | st.just(()) | rooms)
+    move = st.builds(Move, number_of_place, number_of_place, amount, rules, st.just(()) | st.just(()) | rooms())
     shift = st.builds(Shift, number_of_place, st.sampled_from((-1, 1, 2)), rules)
     assign = st.builds(Assign, number_of_place, st.integers(0, 1), rules)
     return st.lists(move | move | move | shift | assign, max_size=3).map(tuple)
+
+
+def rooms() -> st.SearchStrategy[tuple[Room, ...]]:
+    several = st.lists(number_of_place, min_size=1, max_size=2, unique=True).map(tuple)
+    return st.lists(st.builds(Room, several, st.integers(0, 3)), max_size=2).map(tuple)
+
+
+def fixed_effects() -> st.SearchStrategy[tuple[Effect, ...]]:
+    """Such as nearly all of a game's: so many tokens from one place to another."""
+    move = st.builds(Move, number_of_place, number_of_place, st.integers(1, 2), rules, rooms())
+    return st.lists(move, min_size=1, max_size=2).map(tuple)
 
 
 def rates() -> st.SearchStrategy[Rate]:
@@ -68,7 +77,7 @@ def rates() -> st.SearchStrategy[Rate]:
     return st.builds(Rate, st.lists(places, max_size=2).map(tuple), st.lists(ratio, max_size=1).map(tuple))
 
 
-def transitions() -> st.SearchStrategy[Transition]:
+def transitions(done: st.SearchStrategy[tuple[Effect, ...]]) -> st.SearchStrategy[Transition]:
     return st.builds(
         lambda side, forced, attempt, rate, guard, done: Transition(
             worded("a move"), side, forced, attempt, "always", rate, guard, done, tuple(RULES[:1])
@@ -78,12 +87,13 @@ def transitions() -> st.SearchStrategy[Transition]:
         st.sampled_from((ATTEMPT, OTHER_ATTEMPT)),
         rates(),
         conditions() | st.just(All()),
-        effects(),
+        done,
     )
 
 
 CONDITIONS = conditions()
-TRANSITIONS = st.lists(transitions(), min_size=1, max_size=4).map(tuple)
+TRANSITIONS = st.lists(transitions(effects()), min_size=1, max_size=4).map(tuple)
+FIXED = st.lists(transitions(fixed_effects()), min_size=1, max_size=4).map(tuple)
 REACTIONS = st.lists(
     st.builds(lambda guard, done: Reaction(worded("at once"), guard, done, ()), CONDITIONS, effects()), max_size=2
 ).map(tuple)
@@ -95,8 +105,8 @@ TOKENS = st.sampled_from(("ball", "player", "points"))
 
 
 @st.composite
-def nets(draw: st.DrawFn) -> Net:
-    """Four places of up to three tokens, a few transitions, reactions and ends."""
+def nets(draw: st.DrawFn, fixed: bool = False) -> Net:
+    """Four places of up to three tokens, a few transitions, reactions and ends; `fixed`: of fixed effects alone."""
     places = []
     for number in range(PLACES):
         capacity = draw(st.integers(1, 3))
@@ -109,8 +119,8 @@ def nets(draw: st.DrawFn) -> Net:
         "random (invented)",
         ("north", "south"),
         tuple(places),
-        draw(TRANSITIONS),
-        draw(REACTIONS),
+        draw(FIXED if fixed else TRANSITIONS),
+        () if fixed else draw(REACTIONS),
         draw(ENDS),
         None,
         tuple(RULES),

@@ -24,7 +24,7 @@ def whole(net: Net, dense_limit: int = 50_000_000) -> StateSpace:
 
 
 @pytest.mark.parametrize("dense_limit", [50_000_000, 0], ids=["table", "hashed"])
-@given(net=nets())
+@given(net=nets() | nets(fixed=True))
 @settings(max_examples=150, deadline=None)
 def test_same_as_plain_exploration(dense_limit: int, net: Net) -> None:
     plain = explore_plainly(net)
