@@ -8,7 +8,7 @@ from hypothesis import given, settings
 
 from compose.check import explore
 from compose.check.acts import powers_of
-from compose.check.findings.stall import hold_out
+from compose.check.findings.stall import hold_out, stall
 from compose.check.forcing import can_avoid, can_force
 from compose.check.liberties import held_up, liberties_of, what_lets, without
 from compose.check.space import Budget, StateSpace
@@ -96,6 +96,20 @@ def test_what_lets_a_side_hold_the_round_up_is_all_of_it_and_no_more(net: Net) -
     assert not held_up(study, without(powers, blamed)).any()
     for liberty in blamed:
         assert held_up(study, without(powers, [each for each in blamed if each is not liberty])).any()
+
+
+@given(net=nets())
+def test_no_line_of_play_to_where_a_side_holds_the_round_up_is_shorter_than_the_one_told(net: Net) -> None:
+    space = explore(net, Budget(states=300))
+    assert isinstance(space, StateSpace)
+    if not space.complete:
+        return
+    study, far = Study(space), {0: 0}
+    for source, target in zip(space.sources().tolist(), space.targets.tolist(), strict=True):
+        far.setdefault(target, far[source] + 1)
+    held = [np.flatnonzero(hold_out(study, side)).tolist() for side in net.sides]
+    for told in stall(study):
+        assert len(told.witness) - 1 in {min(far[state] for state in states) for states in held if states}
 
 
 @given(net=nets())

@@ -71,4 +71,5 @@ def test_of_several_places_only_those_are_named_that_always_hold_some() -> None:
     study = whole(net)
     assert study is not None
     why = why_never(study, Comparison(((1, 0), (1, 1)), "<=", 0), "")
+    assert why.instead == Comparison(((1, 1),), ">=", 1)
     assert words(why.told, net) == "there are always some spared, for nothing changes their number"

@@ -103,6 +103,7 @@ REFUSED = (
     ("lanterns on the back line of their side", "lanterns of north on the back line of each side"),
     ("pots in the middle", "pots in the middle\n  lanterns on the side line of their side"),
     ("pots in the middle", "pots before the court"),
+    ("pots in the middle", "1 pot in the half\n  1 pot in the middle"),
     ("behind the lanterns", "behind the lanterns of the teacher"),
     ("behind the lanterns", "behind the lanterns of the other side"),
     ("behind the lanterns", "behind the targets"),

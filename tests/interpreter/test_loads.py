@@ -48,6 +48,7 @@ TOUCHED = "a player who carries a log is touched: "
 CASES = {
     "goes back": {},
     "falls": {"when": f"{TOUCHED}that player drops the log and that player waits in the bog queue"},
+    "is laid where all come to it": {"when": f"{TOUCHED}the log goes to the middle"},
     "is handed over": {"when": f"{TOUCHED}the log goes to the tagger's peat base"},
     "goes back by itself": {"when": f"{TOUCHED}that player waits in the bog queue"},
     "two lines": {"when": f"{TOUCHED}the log goes back\n  a player is touched: that player waits in the bog queue"},

@@ -148,6 +148,15 @@ def test_order_of_rules_that_write_different_things_is_told_to_change_nothing() 
     assert words == f"in another order, which changes nothing, since both hold: {points}; {GUARDED[0]}"
 
 
+def test_rules_that_only_the_other_game_has_are_in_no_other_order() -> None:
+    """Nor is one that always holds: it stands by itself."""
+    more = "a lantern is knocked while it has 1 lantern standing: the thrower's side scores 1 point"
+    always = "a ball is missed: the thrower's side scores 2 points"
+    one, other = in_this_order(GUARDED[0], always), in_this_order(always, more, *GUARDED)
+    said = " ".join(told(one, other)["what follows"])
+    assert more in said and "in another order" not in said
+
+
 def test_order_of_ends_is_told() -> None:
     end = "a side wins when the other side has no lanterns standing"
     more = "a side wins when it has 3 players in"

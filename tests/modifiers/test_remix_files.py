@@ -172,6 +172,16 @@ def test_line_that_both_changed_is_told_with_all_three_wordings() -> None:
     assert "`own edits` made of it: a lantern is knocked: it stands up again" in finding.title
 
 
+def test_line_of_the_same_topic_is_told_and_no_other() -> None:
+    """Whatever lines stand before it or behind it in the base."""
+    rule = "a lantern is knocked: it stays down"
+    for more in ("a ball is missed", "a ball leaves the court", "the first time, a lantern is knocked"):
+        others = f"{more}: the thrower's side scores 1 point"
+        new = ROW.replace(rule, f"{others}\n      a lantern is knocked: the thrower's side scores 1 point")
+        [finding] = (each for each in carried(new).conflicts if "`own edits`" in each.title)
+        assert "now says: a lantern is knocked: the thrower's side scores 1 point" in finding.title
+
+
 def test_line_that_is_gone_is_told() -> None:
     skill = "players overarm throw a foam ball at the lanterns or the players of the other side"
     new = ROW.replace(skill, skill.replace("overarm throw", "kick"))

@@ -65,7 +65,8 @@ def _common(alike: list[Idle]) -> tuple[Why, ...]:
     """The reasons that keep all of them idle; none where some do no harm and others do."""
     if len({each.harmless for each in alike}) > 1:
         return ()
-    return tuple(why for why in alike[0].whys if all(why in each.whys for each in alike))
+    first, *others = alike
+    return tuple(why for why in first.whys if all(why in each.whys for each in others))
 
 
 def _finding(study: Study, alike: list[Idle]) -> Found:
