@@ -98,6 +98,20 @@ def test_what_lets_a_side_hold_the_round_up_is_all_of_it_and_no_more(net: Net) -
         assert held_up(study, without(powers, [each for each in blamed if each is not liberty])).any()
 
 
+def test_who_may_leave_three_things_undone_is_blamed_for_the_two_that_the_end_needs() -> None:
+    play = Builder("north", "south")
+    for name, start in (("far", 1), ("near", 0), ("home", 0), ("flag", 1), ("down", 0)):
+        play.place(name, start, 1, "step")
+    for goes, there in (("far", "near"), ("near", "home"), ("flag", "down")):
+        move = play.move(goes, there, told := play.rule(f"from {goes} to {there}"))
+        play.may(told.text, move, side="north", rate=play.rate(goes))
+    play.end("over", None, play.at_least("home", 1), told)
+    space = explore(play.net())
+    assert isinstance(space, StateSpace)
+    blamed = what_lets(Study(space), "north")
+    assert {each.rule.text for each in blamed if each.rule} == {"from far to near", "from near to home"}
+
+
 @given(net=nets())
 def test_no_line_of_play_to_where_a_side_holds_the_round_up_is_shorter_than_the_one_told(net: Net) -> None:
     space = explore(net, Budget(states=300))
