@@ -108,7 +108,9 @@ def test_who_may_leave_three_things_undone_is_blamed_for_the_two_that_the_end_ne
     play.end("over", None, play.at_least("home", 1), told)
     space = explore(play.net())
     assert isinstance(space, StateSpace)
-    blamed = what_lets(Study(space), "north")
+    [told] = stall(study := Study(space))
+    assert len(told.witness) == 1, "it is so from the start, and nothing has to come first"
+    blamed = what_lets(study, "north")
     assert {each.rule.text for each in blamed if each.rule} == {"from far to near", "from near to home"}
 
 

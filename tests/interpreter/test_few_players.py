@@ -22,7 +22,7 @@ play
   players underarm throw a soft ball at the players
 when
   a player is hit: that player is out
-  a ball is caught: the thrower is out
+  a ball is caught: the thrower's side wins
 finish
   a side wins when it has 1 player in
 """

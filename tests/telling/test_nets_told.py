@@ -16,6 +16,7 @@ from compose.telling.english.states import state_in_words
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
 from compose.telling.wording import wording_of
+from grammar.core.values import KindId
 from tests.interpreter.sheets import library_game, net_in
 
 GAMES = [path.stem for path in library.game_paths()]
@@ -39,6 +40,17 @@ def test_all_of_a_net_is_told(name: str) -> None:
     said += [french.told(move, net.start(), net.start()) for move in net.transitions]
     said.append(state_in_words(net, net.start()))
     assert not [text for text in said if not text.strip() or "  " in text or "None" in text]
+
+
+@pytest.mark.sample(8)
+@pytest.mark.parametrize("name", GAMES)
+def test_parts_are_told_of_what_falls_part_by_part_and_of_nothing_else(name: str) -> None:
+    game = library_game(name)
+    kinds, net = resolved(game).play, net_in(game)
+    for place in net.places:
+        if place.token == "target":
+            kind = kinds.kind(KindId(str(place.kind)))
+            assert [f"{kind.id.key} part" in noun for noun in nouns(place, net)] == [kind.parts > 1] * 2
 
 
 @pytest.mark.sample(8)
