@@ -182,22 +182,6 @@ def test_few_turns() -> None:
     assert not found(told(race({"north": 5.0, "south": 5.0}, 9)), "F-few-turns")
 
 
-def one_ball() -> Net:
-    """Eight play by the clock with one ball, and nobody is ever out."""
-    play = Builder("north")
-    play.place("player/north/-/in", 8, 8, "player", "north")
-    play.place("ball", 1, 1, "ball")
-    told_ = play.rule("roll")
-    rate = play.rate("player/north/-/in", "ball")
-    play.may("a roll", rules=(told_,), side="north", rate=rate, attempt=at_a_pace(2.0))
-    return play.net(Bell(300.0, (), told_), open_ended=True)
-
-
-def test_few_turns_with_few_balls_asks_for_balls() -> None:
-    [finding] = found(told(one_ball()), "F-few-turns")
-    assert "There is 1 ball for 8 pupils" in finding.hint
-
-
 def test_active_minutes() -> None:
     game = told(race({"north": 3.0, "south": 3.0}, 5))
     for active, expected in (
@@ -206,12 +190,6 @@ def test_active_minutes() -> None:
         (Active(0.4, 0.55, 0.7, 0.8), []),
     ):
         assert [f.severity for f in found(attrs.evolve(game, active=active), "F-inactive")] == expected
-
-
-def test_fewer_waiting_is_advised_where_somebody_waits() -> None:
-    for net, waits in ((one_ball(), False), (queue_game(0.5), True)):
-        [finding] = found(attrs.evolve(told(net), active=Active(0.2, 0.3, 0.4, 0.5)), "F-inactive")
-        assert ("fewer waiting" in finding.hint.lower()) is waits
 
 
 def out_for_good(chance_of_end: float) -> Net:

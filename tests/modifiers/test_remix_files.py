@@ -173,7 +173,6 @@ def test_line_that_both_changed_is_told_with_all_three_wordings() -> None:
 
 
 def test_line_of_the_same_topic_is_told_and_no_other() -> None:
-    """Whatever lines stand before it or behind it in the base."""
     rule = "a lantern is knocked: it stays down"
     for more in ("a ball is missed", "a ball leaves the court", "the first time, a lantern is knocked"):
         others = f"{more}: the thrower's side scores 1 point"
