@@ -24,7 +24,7 @@ from grammar.core.declared import AreaKind
 from grammar.finding import Finding, Severity
 from grammar.frozen import evolve, frozen
 from grammar.game import Game
-from library import KitItem, Norms
+from library import Hall, KitItem, Norms
 
 COURT_SPACE = "court floor for each player"
 
@@ -94,14 +94,13 @@ def stage(
     if school_class is None:
         teams = teams or usual_teams(game)
         school_class = some_class(teams.playing + teams.resting)
-    fewest = laid_out(game, {side.name: side.least for side in game.sides})
-    least_m = limit(norms, "space run-off", "default", "", 0.0, game.ages_years).least
-    hall = school_class.hall
-    most = max(1, most_courts(fewest, hall, least_m, most_games(game))) if hall else None
+    hall, fewest = school_class.hall, {side.name: side.least for side in game.sides}
+    most = max(1, _most_courts(game, fewest, hall, norms)) if hall else None
     teams = teams or teams_of(game, school_class.pupils, most)
-    room = room_for(fewest, hall, max(1, len(teams.games))) if hall else None
+    fullest = teams.games[0] if teams.games else fewest
+    room = room_for(laid_out(game, fullest), hall, max(1, len(teams.games))) if hall else None
     courts = _courts(game, teams, room)
-    playing = teams.games or ({side.name: side.least for side in game.sides},)  # what those who could play it need
+    playing = teams.games or (fewest,)  # what those who could play it need
     rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
     ages = school_class.ages_years or game.ages_years
     limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, courts, ages))
@@ -115,6 +114,15 @@ def stage(
     lesson = lesson_for(norms, school_class, game.ages_years)
     cautions = _cautions(game, rows, kit)
     return Staging(game, school_class, teams, courts, room, rows, limits, cautions, lesson, findings)
+
+
+def _most_courts(game: Game, players: Mapping[str, int], hall: Hall, norms: Norms) -> int:
+    """How many courts lie in the hall with the least strip to its walls, of as many as the sheet allows."""
+    allowed = most_games(game)
+    if allowed == 1:
+        return 1
+    least_m = limit(norms, "space run-off", "default", "", 0.0, game.ages_years).least
+    return most_courts(laid_out(game, players), hall, least_m, allowed)
 
 
 def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:

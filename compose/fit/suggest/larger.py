@@ -68,11 +68,15 @@ def larger(tried: Sequence[Scored], blocked: Sequence[Use], wishes: Sequence[Wis
     families: dict[frozenset[str], list[Guess]] = {}
     for guess in guesses:
         families.setdefault(guess.names, []).append(guess)
-    ordered = [tuple(sorted(family, key=lambda each: each.order)) for family in families.values()]
+    ordered = [_hopeful_first(family) for family in families.values()]
     return Larger(
         tuple(sorted((family for family in ordered if family[0].gap == 0), key=lambda family: family[0].edits)),
         tuple(sorted(_hopeful(ordered, singles, base, blocked, wishes), key=lambda family: family[0].order)),
     )
+
+
+def _hopeful_first(family: Sequence[Guess]) -> Family:
+    return tuple(sorted(family, key=lambda each: each.order) if len(family) > 1 else family)
 
 
 def together(uses: Uses, use: Use) -> bool:

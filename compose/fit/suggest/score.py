@@ -75,6 +75,7 @@ class Scorer:
         self.game, self.wishes, self.looker = game, tuple(wishes), looker
         self._only_shape = all(wish.cost == CHECK for wish in wishes)
         self._made: dict[tuple[str, ...], tuple[Game, int] | None] = {}
+        self._missed: dict[int, tuple[Miss | None, ...]] = {}
 
     def __call__(self, uses: Uses) -> Scored | None:
         """The score of a set; None where its modifiers do not go together or one of them changes nothing."""
@@ -82,11 +83,14 @@ class Scorer:
         if made is None:
             return None
         game, edits = made
-        misses = self._misses(game)
+        key = hash(self._key(game))
+        if key not in self._missed:  # other sets may have made a game that is as good
+            self._missed[key] = self._misses(game)
+        misses = self._missed[key]
         looked = [miss for miss, wish in zip(misses, self.wishes, strict=True) if miss is not None and wish.cost]
         shape, situations = self._looked_at(game) if looked else (0, 0)
         moves = self.looker.moves(game) if looked else 0
-        return Scored(uses, edits, misses, hash(self._key(game)), shape, situations, moves)
+        return Scored(uses, edits, misses, key, shape, situations, moves)
 
     def made(self, uses: Uses) -> tuple[Game, int] | None:
         """The game that a set makes and how many lines it changes."""

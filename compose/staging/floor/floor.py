@@ -150,18 +150,20 @@ def _with_steps(bounds: Rectangle, batch: Batch, ground: Ground) -> Rectangle:
 
 def _free(item: FloorItem, others: list[FloorItem], mine: list[FloorItem], gap: float, shut: list[Rectangle]) -> bool:
     return (
-        all(_apart(item, other, APART_M) for other in others)
-        and all(_apart(item, other, gap - 1e-9) for other in mine)
+        _apart(item, others, APART_M)
+        and _apart(item, mine, gap - 1e-9)
         and all(box.distance_m(item.x, item.y) >= item.radius - 1e-9 for box in shut)
     )
 
 
-def _apart(item: FloorItem, other: FloorItem, gap_m: float) -> bool:
-    """Whether so much lies between two things; most lie so far from each other that a glance is enough."""
-    far = (item.width_m + other.width_m) / 2 + gap_m + 1e-6  # no thing is deeper than it is wide
-    if abs(item.y - other.y) > far or abs(item.x - other.x) > far:
-        return True
-    return item.clear_of(other) >= gap_m
+def _apart(item: FloorItem, others: list[FloorItem], gap_m: float) -> bool:
+    """Whether so much lies between a thing and all others; most lie so far off that a glance is enough."""
+    x, y, far = item.x, item.y, item.width_m / 2 + gap_m + 1e-6  # no thing is deeper than it is wide
+    for other in others:
+        reach = far + other.width_m / 2
+        if -reach <= other.y - y <= reach and -reach <= other.x - x <= reach and item.clear_of(other) < gap_m:
+            return False
+    return True
 
 
 def _tries(point: tuple[float, float], bounds: Rectangle, facing: int) -> Iterator[tuple[float, float]]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
+from typing import Any
 
 import attrs
 
@@ -64,12 +66,21 @@ def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
 
 
 def _nodes(node: Node) -> Iterator[Node]:
+    kind: Any = type(node)
     yield node
-    for part in attrs.fields(type(node)):
-        value = getattr(node, part.name)
-        for each in value if isinstance(value, tuple) else (value,):
-            if isinstance(each, Node):
-                yield from _nodes(each)
+    for name in _fields(kind):
+        value = getattr(node, name)
+        if isinstance(value, Node):
+            yield from _nodes(value)
+        elif isinstance(value, tuple):
+            for each in value:
+                if isinstance(each, Node):
+                    yield from _nodes(each)
+
+
+@cache
+def _fields(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(part.name for part in attrs.fields(kind))
 
 
 def _refuse(game: Game, node: Node, section: str) -> None:

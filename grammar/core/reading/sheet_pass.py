@@ -32,7 +32,7 @@ class Reading:
     reader: Reader
     lines: list[Line] = field(factory=list)
     sentences: list[tuple[Node, int]] = field(factory=list)
-    found: list[Any] = field(factory=list)
+    found: dict[type[Any], list[Any]] = field(factory=dict)
     hanging: dict[SwitchId, list[Any]] = field(factory=dict)
     findings: list[Finding] = field(factory=list)
 
@@ -81,16 +81,16 @@ class Reading:
             self.hanging.setdefault(switch, []).extend(values)
         if not self.holds(line):
             return ()
-        self.found.extend(values)
+        for value in values:
+            self.found.setdefault(type(value), []).append(value)
         return values
 
     def of(self, kind: type[Value]) -> tuple[Value, ...]:
         """All values of a kind, each once, with all lines that say so."""
         merged: dict[Value, Value] = {}
-        for value in self.found:
-            if isinstance(value, kind):
-                before = merged.get(value)
-                merged[value] = value if before is None else _with_lines(before, value)
+        for value in self.found.get(kind, ()):
+            before = merged.get(value)
+            merged[value] = value if before is None else _with_lines(before, value)
         return tuple(merged.values())
 
 
