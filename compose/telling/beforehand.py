@@ -161,7 +161,8 @@ def starts_told(voice: Voice, starts: Sequence[Start]) -> Iterator[str]:
         where = _where(speaking if voice.me is not None and owner else voice.calling("each"), start)
         what = _what(voice.calling("each"), start)
         if isinstance(start.what, Thing):
-            yield voice.say("put {what} {where}", what=what, where=where) + spread
+            down = voice.say(", lying down") if start.down else ""
+            yield voice.say("put {what} {where}", what=what, where=where) + spread + down
         else:
             pattern = "{who} starts {where}" if start.count == 1 else "{who} start {where}"
             yield voice.say(pattern, who=what, where=where) + spread

@@ -7,6 +7,7 @@ from typing import assert_never
 from compose.telling.nouns import PLAYER
 from compose.telling.of_time import come_or_go_told
 from compose.telling.services import waiting
+from compose.telling.sets import stood_up_told
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
@@ -32,23 +33,18 @@ from grammar.core.rules import (
     SendBall,
     SendBalls,
     Shift,
+    StandAgain,
     StartAgain,
     Swap,
 )
-from grammar.core.rules import (
-    Subject as Mover,
-)
+from grammar.core.rules import Subject as Mover
 from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 HIT_ON, TOUCHED_ON = "the player hit plays on", "the player touched plays on"
 PLAYS_ON = {Result.HIT: HIT_ON, Result.TOUCHED: TOUCHED_ON, Result.HIGH: HIT_ON}
-PERSONS = {
-    Person.OBJECT: "the player hit",
-    Person.CATCHER: "the catcher",
-    Person.MATE: "the team-mate",
-}
+PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 
 
 @frozen
@@ -77,6 +73,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case Put():
             pattern = "{it} stays down" if effect.posture is Posture.DOWN else "{it} stands up again"
             return voice.say(pattern, _feminine(moment), it=_it(moment))
+        case StandAgain():
+            return stood_up_told(voice, effect)
         case Own():
             return voice.say("{it} joins {side}", it=_it(moment), side=_side(moment, effect.side))
         case Shift():

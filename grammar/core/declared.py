@@ -198,7 +198,8 @@ class AllBut:
 
 @frozen
 class Start:
-    """Where tokens are at the set-up. What lies in the middle may do so in a row, on the middle line."""
+    """Where tokens are at the set-up. What lies in the middle may do so in a row, on the middle line; `down`: targets
+    that lie there."""
 
     what: Thing | Population
     count: int | All | AllBut
@@ -206,3 +207,4 @@ class Start:
     spread: Spread | None
     lines: Lines = field(eq=False)
     on_middle_line: bool = False
+    down: bool = False

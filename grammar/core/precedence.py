@@ -41,6 +41,7 @@ from grammar.core.rules import (
     Swap,
     Trigger,
 )
+from grammar.core.sets import StandAgain
 from grammar.core.values import KindId, SideId, Skill
 
 
@@ -61,6 +62,8 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
     match effect:
         case Put() | Own() | Shift() | PutOnStep():
             return (Written.THING,)
+        case StandAgain():
+            return tuple(("down", thing) for thing in sorted(effect.things, key=repr))
         case SendBall():
             return (Written.BALL,)
         case SendBalls() | ComeIn() | TakeAway():

@@ -14,6 +14,7 @@ from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
 from grammar.core.play import Lines, Waiting
 from grammar.core.runs import InARow
+from grammar.core.sets import StandAgain
 from grammar.core.values import (
     SAME,
     At,
@@ -214,7 +215,7 @@ class Finish:
     winner: SideId
 
 
-OfThing = Put | Own | Shift | PutOnStep
+OfThing = Put | Own | Shift | PutOnStep | StandAgain
 OfBalls = SendBall | SendBalls | ComeIn | TakeAway
 Effect = Go | LifeOf | Swap | OfThing | OfBalls | Add | TakeEffect | StartAgain | PlayOn | Finish | SetDown
 

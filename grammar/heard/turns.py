@@ -9,6 +9,7 @@ import re
 
 from grammar.class_turns import CLASS_TURNS
 from grammar.heard.happening_turns import HAPPENING_TURNS
+from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
@@ -22,10 +23,6 @@ def _worth(match: re.Match[str]) -> str:
     points = int(match["points"] if match["points"].isdigit() else 1)
     noun = "point" if points == 1 else "points"
     return f"{match['event']}: {match['side'] or 'the thrower'}'s side scores {points} {noun}"
-
-
-def _one_of(match: re.Match[str]) -> str:
-    return f"{'in' if match[1] == 'at' and match[2] == 'corner' else match[1]} a {match[2]}"
 
 
 def _commas_to_and(match: re.Match[str]) -> str:
@@ -82,12 +79,6 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     saying(r"\b(?:stays|remain|remains|keep|keeps|are|stand) (in|on|behind|before|beside)\b", r"stay \1", "play"),
     saying(r"\bin front of\b", "before", "space", "set-up", "play"),
     saying(r"\bnext to\b", "beside", "space", "set-up", "play"),
-    # one place for all, where there are several like it
-    saying(r"\b(?:on|at|along|by|beside|against) (?:1|an?) (?:of the )?(?:long )?side (?:wall|line)s?"
-           r"(?: of the (?:court|hall))?(?=,|$)", "along a side line", "space"),
-    saying(r"\b(?:at|on) (?:1|an?|the other) (?:short )?end(?: of the (?:court|hall))?(?=,|$)", "before a back line",
-           "space"),
-    saying(r"\b(in|at|on|before|behind|beside) 1 (?:of the )?(back line|wall|corner)s?(?=,|$)", _one_of, "space"),
     # what may be somewhere
     saying(rf"(?<=, )(?:no )?({_WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
            r"no \1 there", "space"),
@@ -246,5 +237,6 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     saying(r"\b(?:in both|on both) (\w+)s\b", r"in each \1", "set-up"),
     saying(r"\bon the (?:centre|center|half-?way) line\b", "on the middle line", "set-up"),
     IN_A_CIRCLE,
+    *LAID_OUT,
     *CLASS_TURNS,
 )  # fmt: skip

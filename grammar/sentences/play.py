@@ -120,11 +120,13 @@ class StandUp(Node):
     """Such as "the teacher stands up a lantern, 2 times a minute"."""
 
     who: Np
+    verb: str = field(eq=False)
     what: Np
     pace: Pace | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.who, "stands up", self.what) + detail(self.pace)
+        one = one_of(self.who) or self.who.name.text == "teacher"
+        return spoken(self.who, "stands up" if one else "stand up", self.what) + detail(self.pace)
 
 
 @frozen

@@ -130,12 +130,14 @@ class Placing(Node):
     all_but: str | None
     count: Quantity | None
     what: Np
+    lying: str | None
     preposition: str
     where: Np
     spread: str | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.all_but, self.count, self.what, self.preposition, self.where) + detail(self.spread)
+        down = "lying" if self.lying else None
+        return spoken(self.all_but, self.count, self.what, down, self.preposition, self.where) + detail(self.spread)
 
 
 @frozen

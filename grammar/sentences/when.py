@@ -10,6 +10,7 @@ from grammar.sentences.events import Event
 from grammar.sentences.finish import SideWins
 from grammar.sentences.freezing import Freezes
 from grammar.sentences.lives import LosesLife, WinsLife
+from grammar.sentences.sets import StandAgain
 from grammar.sentences.then import (
     ChangesPlaces,
     ComesIn,
@@ -58,6 +59,7 @@ Consequence = (
     | PlaysOn
     | Drops
     | GoesBack
+    | StandAgain
 )
 
 

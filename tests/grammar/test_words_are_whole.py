@@ -39,6 +39,7 @@ from grammar.sentences import (
     queues,
     resting,
     runs,
+    sets,
     sides,
     space,
     then,
@@ -72,6 +73,7 @@ OF_GAMES = (
     lives,
     points,
     runs,
+    sets,
     time,
 )
 SENTENCES = [
@@ -83,7 +85,10 @@ SENTENCES = [
 # Rules that the making of nodes takes apart by itself (grammar/from_lark.py).
 WITHOUT_CLASS = ("also", "ball_state", "next_worth", "preposition", "shot", "skill_name", "stays_with", "within")
 # What is no play: facts for the card, the language of the sheet, and what only holds others together.
-READ_ELSEWHERE = (head.Ages, head.Practice, head.NeedsLanguage, claims.AnyWay, claims.BothWays, time.SpanAfter)
+READ_ELSEWHERE = (
+    *(head.Ages, head.Practice, head.NeedsLanguage, claims.AnyWay, claims.BothWays, time.SpanAfter),
+    play.SeveralKinds,
+)
 
 
 def has_no_class(rule: str) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import events, finish, queues, then, when
+from grammar.sentences import events, finish, queues, sets, then, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
@@ -121,10 +121,11 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
         case then.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
             word = {"ball": "ball", "load": "load"}.get(meant.category, "thing")
             yield (word, who.words() if scene.deed is None else "")
-        case then.ComesIn():
-            yield from (("balls", kind) for kind in sorted(sheet.stuff(said.name).kinds))
-        case then.TakenAway(who=Np() as who):
-            yield from (("balls", kind) for kind in sorted(sheet.stuff(who).kinds))
+        case sets.StandAgain():
+            yield ("down", said.what.words())
+        case then.ComesIn() | then.TakenAway():
+            balls = said.name if isinstance(said, then.ComesIn) else said.who
+            yield from (("balls", kind) for kind in sorted(sheet.stuff(balls).kinds))
         case then.PlaysOn():
             yield ("person", "hit")
         case More():

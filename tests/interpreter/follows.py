@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import finish, freezing, lives, resting, then, when
+from grammar.sentences import finish, freezing, lives, resting, sets, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
@@ -21,6 +21,7 @@ from tests.interpreter.places import change_places
 from tests.interpreter.room import finds_room
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, place_of
+from tests.interpreter.stood_up import stand_again
 
 Going = freezing.Freezes | then.Waits | then.MovesTo | then.Joins | then.Out | then.TurnsInto | then.Returns
 
@@ -71,6 +72,8 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case then.TurnsInto() | then.Returns():
             yield from _go(sheet, said, scene, board)
             return
+        case sets.StandAgain():
+            stand_again(sheet, said, scene, board)
         case then.ChangesPlaces():
             yield from change_places(sheet, said, scene, board, begin)
             return

@@ -9,7 +9,7 @@ from attrs import evolve
 from grammar.sentences import then, time, when
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.sides import Placing
-from tests.interpreter.board import IN, UP, Ball, Pupil, Spot, State, Thing
+from tests.interpreter.board import DOWN, IN, UP, Ball, Pupil, Spot, State, Thing
 from tests.interpreter.hours import WITH_THE_TEACHER, at_s, moments
 from tests.interpreter.names import Folk, Somewhere, Stuff
 from tests.interpreter.sheet import Sheet, Supply
@@ -112,7 +112,7 @@ def _balls(sheet: Sheet, kind: str) -> Iterator[Ball]:
             later -= kept
             yield from [Ball(kind, WITH_THE_TEACHER)] * kept
             at_first = evolve(supply, number=supply.number - kept)
-            yield from (Ball(kind, where) for where in _shared_out(sheet, at_first, 1) if where)
+            yield from (Ball(kind, where) for where, _ in _shared_out(sheet, at_first, 1) if where)
 
 
 def _coming(sheet: Sheet, kind: str) -> int:
@@ -131,18 +131,20 @@ def _coming(sheet: Sheet, kind: str) -> int:
     return found
 
 
-def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[Spot | None]:
-    """Where each of a supply lies or stands: so many here and there, the rest evenly where no number is said."""
+def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[tuple[Spot | None, bool]]:
+    """Where each of a supply lies or stands, and whether it is down: so many here and there, the rest evenly where no
+    number is said."""
     left = supply.number * parts
-    open_to: list[Spot] = []
+    open_to: list[tuple[Spot, bool]] = []
     for placing in _placings(sheet, supply.kind, supply.owner):
         for where in _where(sheet, placing, supply.owner):
+            there = (where, placing.lying is not None)
             if placing.count is None:
-                open_to.append(where)
+                open_to.append(there)
                 continue
             put = min(placing.count.whole * parts, left)
             left -= put
-            yield from [where] * put
+            yield from [there] * put
     for begins in sheet.said(BeginsWith):
         if supply.kind in sheet.stuff(begins.ball).kinds:
             said = side_said(sheet, begins.side)
@@ -150,14 +152,14 @@ def _shared_out(sheet: Sheet, supply: Supply, parts: int) -> Iterator[Spot | Non
                 if supply.owner not in (None, side):
                     continue
                 if begins.number is None:
-                    open_to.append(half(sheet, side))
+                    open_to.append((half(sheet, side), False))
                     continue
                 put = min(begins.number, left)
                 left -= put
-                yield from [half(sheet, side)] * put
-    for turn, where in enumerate(open_to):
-        yield from [where] * (left // len(open_to) + (turn < left % len(open_to)))
-    yield from [None] * (0 if open_to else left)
+                yield from [(half(sheet, side), False)] * put
+    for turn, there in enumerate(open_to):
+        yield from [there] * (left // len(open_to) + (turn < left % len(open_to)))
+    yield from [(None, False)] * (0 if open_to else left)
 
 
 def _things(sheet: Sheet, kind: str) -> Iterator[Thing]:
@@ -167,4 +169,4 @@ def _things(sheet: Sheet, kind: str) -> Iterator[Thing]:
             yield from [Thing(kind, supply.owner, step, None, False)] * (supply.number * supply.parts)
         elif supply.kind == kind:
             places = _shared_out(sheet, supply, supply.parts)
-            yield from (Thing(kind, supply.owner, UP, place, False) for place in places)
+            yield from (Thing(kind, supply.owner, DOWN if down else UP, place, False) for place, down in places)

@@ -48,6 +48,10 @@ def counted(
     match effect:
         case core.Put() | core.Own() | core.Shift() | core.PutOnStep():
             yield from _of_thing(builder, effect, moment, rule)
+        case core.StandAgain():
+            for thing in sorted(effect.things, key=repr):
+                down, up = (target_place(builder, thing, posture) for posture in (Posture.DOWN, Posture.UP))
+                yield Move(down, up, None if effect.all else 1, rule)
         case core.Go():
             yield from _gone(builder, effect, persons, rule)
         case core.LifeOf():

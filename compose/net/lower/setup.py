@@ -39,12 +39,29 @@ def place_tokens(builder: Builder) -> None:
             _on_steps(builder, kind.id)
         elif kind.sort is Sort.TARGET:
             for thing in builder.play.things(kind.id):
-                standing = target_place(builder, thing, Posture.UP)
-                builder.start(standing, how_many(builder, kind.id, thing.owner))
+                every, lying = how_many(builder, kind.id, thing.owner), _lying(builder, thing)
+                builder.start(target_place(builder, thing, Posture.UP), every - lying)
+                if lying:
+                    builder.start(target_place(builder, thing, Posture.DOWN), lying)
         elif kind.sort is Sort.BALL:
             builder.findings.extend(_balls(builder, kind.id))
         elif kind.sort is Sort.LOAD:
             _loads(builder, kind.id)
+
+
+def _lying(builder: Builder, thing: Thing) -> int:
+    """How many of a thing are down at the set-up."""
+    left = every = how_many(builder, thing.kind, thing.owner)
+    lying, parts = 0, builder.play.kind(thing.kind).parts
+    for start in sorted((each for each in builder.play.starts if each.what == thing), key=_unnumbered):
+        number = min(start.count * parts if isinstance(start.count, int) else _wanted(start, left), left)
+        left -= number
+        lying += number if start.down else 0
+    return min(lying, every)
+
+
+def _unnumbered(start: Start) -> bool:
+    return not isinstance(start.count, int)
 
 
 def _on_steps(builder: Builder, kind: KindId) -> None:

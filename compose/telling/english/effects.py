@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from compose.net.net import Net
-from compose.telling.english.places import lying, players, plural_of
+from compose.telling.english.places import lying, of_side, players, plural_of
 from compose.telling.sides import does, subject
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.loads import Lies, SetDown
@@ -25,6 +25,7 @@ from grammar.core.rules import (
     SendBall,
     SendBalls,
     Shift,
+    StandAgain,
     StartAgain,
     Swap,
 )
@@ -84,6 +85,8 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) ->
     match effect:
         case Put():
             return "it stays down" if effect.posture is Posture.DOWN else "it stands up again"
+        case StandAgain():
+            return _stand_again_words(net, effect)
         case Own():
             return f"it joins {subject(effect.side.key)}"
         case Shift():
@@ -117,6 +120,13 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) ->
             return ""
         case SetDown():
             return _set_down_words(effect)
+
+
+def _stand_again_words(net: Net, effect: StandAgain) -> str:
+    if not effect.all:
+        return f"a {of_side(next(iter(effect.things)).kind.key, next(iter(effect.things)).owner)} stands up again"
+    which = sorted(of_side(plural_of(net, thing.kind), thing.owner) for thing in effect.things)
+    return f"all {listing(which)} stand up again"
 
 
 def _come_in(net: Net, effect: ComeIn) -> str:

@@ -19,6 +19,7 @@ from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.reader import Reader
+from grammar.core.reading.stood_up import stood_up
 from grammar.core.reading.tasks import side_of_toucher, task_named, with_a_task
 from grammar.core.reading.tracks import track_start
 from grammar.core.reading.whose import Senseless, Whose, the_one, whose_side
@@ -47,7 +48,7 @@ from grammar.core.values import (
     Spot,
 )
 from grammar.meanings import PlaceMeaning
-from grammar.sentences import finish, freezing, lives, queues, resting, then, when
+from grammar.sentences import finish, freezing, lives, queues, resting, sets, then, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
 
@@ -57,6 +58,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
     match consequence:
         case then.StaysDown() | then.StandsUp():
             yield _fallen(reader, consequence, moment)
+        case sets.StandAgain():
+            yield stood_up(reader, consequence, moment)
         case then.TakenOver():
             things_of(moment, consequence)
             yield Own(_side(reader, consequence.side, moment))

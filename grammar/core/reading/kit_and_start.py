@@ -79,6 +79,8 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
         _refuse_side_without(reader, sentence, found)
         yield from found
         return
+    if sentence.lying is not None:
+        raise Senseless(sentence, "Nobody lies: players stand.", "Leave out that they lie.")
     said, role = reader.player_phrase(sentence.what)
     meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
     for side in [each for each in reader.side_ids if each in meant]:  # a side whose own line means nothing is in none
@@ -123,7 +125,8 @@ def _things_start(
         spots = _thing_spots(reader, sentence, thing)
         for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
             if number != 0 and _goes_there(reader, sentence, thing, at):
-                yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at))
+                down = sentence.lying is not None and reader.sort(thing.kind) is Sort.TARGET
+                yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at), down)
 
 
 def _refuse_any_of_several(reader: Reader, where: Np) -> None:

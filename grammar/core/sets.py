@@ -1,0 +1,14 @@
+"""Targets that are down stand up again, all of them or one, without anybody who does it."""
+
+from __future__ import annotations
+
+from grammar.core.values import Thing
+from grammar.frozen import frozen
+
+
+@frozen
+class StandAgain:
+    """All of these things that are down stand up, or one of them."""
+
+    things: frozenset[Thing]
+    all: bool

@@ -1,0 +1,17 @@
+"""What happens to all targets of a side at once."""
+
+from __future__ import annotations
+
+from grammar.frozen import frozen
+from grammar.sentences.base import Node, Np, spoken
+
+
+@frozen
+class StandAgain(Node):
+    """Such as "all its pins stand up again", "a pin of that side stands up again": of those that are down."""
+
+    what: Np
+
+    def words(self) -> str:
+        one = self.what.determiner in ("a", "an", "any")
+        return spoken(self.what, "stands up again" if one else "stand up again")
