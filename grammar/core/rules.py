@@ -14,7 +14,7 @@ from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
 from grammar.core.play import Lines, Waiting
 from grammar.core.runs import InARow
-from grammar.core.sets import StandAgain
+from grammar.core.sets import StandAgain as StandAgain
 from grammar.core.values import (
     SAME,
     At,
