@@ -12,7 +12,7 @@ _SPLIT = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")
 _MANY = r"(?:players|students|boys and girls|girls and boys)"
 _AGE = r"(?:(?P<least>\d+) to )?(?P<most>\d+)(?: years?)?(?: old| of age)?"
 _YEARS = rf"(?:(?P<least>\d+) to )?(?P<most>\d+|{'|'.join(NUMBERS)})"
-_METRES = r"(\d+(?:\.\d+)?)(?: m)?"
+_METRES = r"(\d+(?:\.\d+)?)(?: ?m)?"
 _HALL = r"(?:the |our |my )?(?:hall|gym|gymnasium|sports hall)"
 _LESSON = r"(?:the |a |our )?lesson"
 
@@ -45,7 +45,7 @@ CLASS_TURNS: tuple[Saying, ...] = (
            "hall"),
     saying(r"^(?:in the hall|hall:) ([^\d\":].*)$", r'in the hall "\1"', "class"),
     # how long
-    saying(rf"^(?:{_LESSON}(?: is| lasts| takes)?:? |we have |for )?(\d+ min)(?: long| lesson)?$", r"lesson of \1",
+    saying(rf"^(?:{_LESSON}(?: is| lasts| takes)?:? |we have |for |a )?(\d+ min)(?: long| lesson)?$", r"lesson of \1",
            "class"),
     saying(rf"^(?:{_LESSON}(?: is| lasts| takes| of)?:? |we have |for )?(?:an|1) hour(?: lesson)?$", "lesson of 60 min",
            "class"),

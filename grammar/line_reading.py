@@ -29,7 +29,8 @@ _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in 
 
 
 _NO_OWNERS = ("team", "child", "pupil", "kid")
-_IN_NO_CUPBOARD = ("players", "children", "pupils", "kids", "students", "year-olds", "year olds", "minutes", "mins")
+_IN_NO_CUPBOARD = ("players", "children", "pupils", "kids", "students", "year-olds", "year olds", "years old",
+                   "years", "minutes", "mins", "hour", "hours")  # fmt: skip
 
 
 @cache

@@ -19,6 +19,7 @@ NAMES = DeclaredNames(
      "stones", "stone", "otters", "otter", "dippers", "dipper", "cones", "cone", "ring", "north", "south"), ()
 )  # fmt: skip
 READER = LineReader("heard.txt", NAMES, in_a_game=True)
+OF_A_CLASS = LineReader("heard.txt")  # which declares no names
 LINES = [
     tuple(part.strip() for part in line.split("|"))
     for line in Path(__file__).with_name("heard.txt").read_text(encoding="utf-8").splitlines()
@@ -26,7 +27,8 @@ LINES = [
 
 
 def read(section: str, said: str) -> list[str]:
-    sentences, mistake = READER.sentences(section, TextLine(1, 0, said), {})
+    reader = OF_A_CLASS if section == "class" else READER
+    sentences, mistake = reader.sentences(section, TextLine(1, 0, said), {})
     assert mistake is None
     return [sentence.words() for sentence in sentences]
 
