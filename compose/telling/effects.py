@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import assert_never
 
 from compose.telling.nouns import PLAYER
-from compose.telling.of_time import come_or_go_told
 from compose.telling.services import waiting
-from compose.telling.sets import stood_up_told
+from compose.telling.sets import several_told
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
@@ -73,8 +72,6 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case Put():
             pattern = "{it} stays down" if effect.posture is Posture.DOWN else "{it} stands up again"
             return voice.say(pattern, _feminine(moment), it=_it(moment))
-        case StandAgain():
-            return stood_up_told(voice, effect)
         case Own():
             return voice.say("{it} joins {side}", it=_it(moment), side=_side(moment, effect.side))
         case Shift():
@@ -88,8 +85,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             one = "the ball goes {goal}" if voice.the_only_ball(effect.balls) else "one of the {balls} goes {goal}"
             goal, balls = _plain(moment).goal([effect.to]), voice.balls(effect.balls, True, None)
             return voice.say("all {balls} go {goal}" if effect.all else one, balls=balls, goal=goal)
-        case ComeIn() | TakeAway():
-            return come_or_go_told(voice, effect)
+        case ComeIn() | TakeAway() | StandAgain():
+            return several_told(voice, effect)
         case Add():
             return _points(moment, effect)
         case StartAgain():

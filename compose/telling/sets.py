@@ -1,13 +1,17 @@
-"""What happens to all targets of a side at once, in words."""
+"""What happens to several balls or targets at once, in words."""
 
 from __future__ import annotations
 
+from compose.telling.of_time import come_or_go_told
 from compose.telling.voice import Voice
+from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.sets import StandAgain
 
 
-def stood_up_told(voice: Voice, effect: StandAgain) -> str:
-    """Those that are down stand again, or one of them."""
+def several_told(voice: Voice, effect: ComeIn | TakeAway | StandAgain) -> str:
+    """Balls that come or go; targets of which those that are down stand again, or one of them."""
+    if not isinstance(effect, StandAgain):
+        return come_or_go_told(voice, effect)
     if effect.all:
         return voice.say("all fallen {things} stand up again", things=voice.things(effect.things, True, None))
     return voice.say("a fallen {thing} stands up again", thing=voice.things(effect.things, False, None))

@@ -72,12 +72,10 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case then.TurnsInto() | then.Returns():
             yield from _go(sheet, said, scene, board)
             return
-        case sets.StandAgain():
-            stand_again(sheet, said, scene, board)
         case then.ChangesPlaces():
             yield from change_places(sheet, said, scene, board, begin)
             return
-        case then.StaysDown() | then.StandsUp() | then.TakenOver() | then.Steps():
+        case then.StaysDown() | then.StandsUp() | then.TakenOver() | then.Steps() | sets.StandAgain():
             _thing(sheet, said, scene, board)
         case then.Scores():
             for side in settled.scoring or sides_meant(sheet, said.side, scene):
@@ -143,10 +141,12 @@ def _send_balls(sheet: Sheet, said: then.MovesTo, scene: Scene, board: Board) ->
 
 def _thing(
     sheet: Sheet,
-    said: then.StaysDown | then.StandsUp | then.TakenOver | then.Steps,
+    said: then.StaysDown | then.StandsUp | then.TakenOver | then.Steps | sets.StandAgain,
     scene: Scene,
     board: Board,
 ) -> None:
+    if isinstance(said, sets.StandAgain):
+        return stand_again(sheet, said, scene, board)
     assert scene.deed is not None and scene.deed.aim.thing is not None
     number = scene.deed.aim.thing
     thing = board.things[number]

@@ -58,8 +58,6 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
     match consequence:
         case then.StaysDown() | then.StandsUp():
             yield _fallen(reader, consequence, moment)
-        case sets.StandAgain():
-            yield stood_up(reader, consequence, moment)
         case then.TakenOver():
             things_of(moment, consequence)
             yield Own(_side(reader, consequence.side, moment))
@@ -89,8 +87,8 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield _lost(reader, consequence, moment)
         case lives.LosesLife() | lives.WinsLife():
             yield from (life_of(reader, consequence, each.who) for each in movers(reader, consequence.who, moment))
-        case then.ComesIn() | then.TakenAway():
-            yield come_or_go(reader, consequence, moment.trigger)
+        case then.ComesIn() | then.TakenAway() | sets.StandAgain():
+            yield _of_several(reader, consequence, moment)
         case then.StartsAgain():
             yield StartAgain.EVERYTHING
         case then.Drops() | then.GoesBack():
@@ -99,6 +97,14 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield from _nothing_changes(consequence, moment)
         case _:
             assert_never(consequence)
+
+
+def _of_several(
+    reader: Reader, consequence: then.ComesIn | then.TakenAway | sets.StandAgain, moment: Moment
+) -> Effect:
+    if isinstance(consequence, sets.StandAgain):
+        return stood_up(reader, consequence, moment)
+    return come_or_go(reader, consequence, moment.trigger)
 
 
 def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[PlayOn]:
