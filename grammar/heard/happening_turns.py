@@ -61,4 +61,7 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     saying(rf"\b(?:the|its) ({_WHAT}) of (the other side|ǁ\d+) {_GONE}", r"\2 has all \1 out", "finish"),
     saying(rf"\bwhen (\d+|all) players (?:of|on) (the other side|{_WHAT}) are out\b", r"when \2 has \1 players out",
            "finish"),
+    # two who change places
+    saying(rf"\b(the|that|its) ({_WHAT}) and (the|that|its) ({_WHAT}) (?:change|swap|exchange)(?: places| over| tasks)?"
+           r"(?=$| and |,)", r"\1 \2 changes places with \3 \4", "when"),
 )  # fmt: skip

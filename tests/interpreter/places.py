@@ -20,18 +20,29 @@ def change_places(sheet: Sheet, said: then.ChangesPlaces, scene: Scene, board: B
         if isinstance(said.other, queues.AllQueued):
             _all(sheet, said.other, chosen, scene, after, begin)
         elif chosen:
-            _one(sheet, said.other, chosen[0], scene, after)
+            yield from _one(sheet, said.other, chosen[0], scene, after)
+            continue
         yield after
 
 
-def _one(sheet: Sheet, other: queues.Queued | then.Who, number: int, scene: Scene, board: Board) -> None:
+def _one(
+    sheet: Sheet, other: queues.Queued | then.Who, number: int, scene: Scene, board: Board
+) -> Iterator[Board]:
     """With nobody waiting the one comes straight back."""
+    for second in people(sheet, other, scene, board, board.pupils[number].side):
+        after = board.copy()
+        if second:
+            _exchange(other, number, second, after)
+        yield after
+
+
+def _exchange(other: queues.Queued | then.Who, number: int, second: tuple[int, ...], board: Board) -> None:
     mover = board.pupils[number]
-    (second,) = people(sheet, other, scene, board, mover.side)
-    if not second:
-        return
     there = board.pupils[second[0]]
-    if isinstance(other, queues.Queued):
+    if mover.where == there.where == IN:
+        board.go(second[0], mover.side, mover.role, IN)
+        board.go(number, there.side, there.role, IN)
+    elif isinstance(other, queues.Queued):
         board.go(second[0], there.side, there.role, mover.where)
         board.go(number, mover.side, mover.role, there.where)
     else:

@@ -13,7 +13,7 @@ from compose.net.net import Comparison, Place, Reaction, Rule, Transition
 from compose.staging.floor.values import Floor
 from grammar.core.game import Core, Play
 from grammar.core.play import Lines
-from grammar.core.rules import Go, Own
+from grammar.core.rules import Go, Own, Person, Swap
 from grammar.core.schedule import moments_s
 from grammar.core.values import SAME, Population, SideId, Spot
 from grammar.finding import Finding
@@ -81,9 +81,10 @@ class Builder:
 
     @property
     def sides_change(self) -> bool:
-        """Whether any rule lets a player join another side: then one side may come to have everybody."""
+        """Whether any rule lets a player join another side, for good or while two change: one may have everybody."""
         return any(
-            isinstance(effect, Go) and effect.becomes.side is not SAME
+            (isinstance(effect, Go) and effect.becomes.side is not SAME)
+            or (isinstance(effect, Swap) and effect.other in (Person.OBJECT, Person.KEEPER, Person.CATCHER))
             for rule in self.play.rules
             for effect in rule.effects
         )

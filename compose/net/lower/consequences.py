@@ -201,9 +201,20 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
     one, other = persons.get(effect.who), persons.get(effect.other)
     if one is None or other is None:
         return
+    if one[1] is Presence.PLAYING and other[1] is Presence.PLAYING:
+        yield Move(player_place(builder, *one), _as(builder, one, other[0]), 1, rule)
+        yield Move(player_place(builder, *other), _as(builder, other, one[0]), 1, rule)
+        return
     yield Move(player_place(builder, *one), player_place(builder, one[0], other[1]), 1, rule)
     last = isinstance(effect.other, Waiting) and effect.other.turn is Turn.LAST
     yield Move(player_place(builder, *other), player_place(builder, other[0], one[1]), 1, rule, (), last)
+
+
+def _as(builder: Builder, stand: Stand, who: Population) -> int:
+    """The place of somebody in play who takes the part of another, with the lives that they had."""
+    most = builder.play.lives_of(who)
+    left = stand[2] if len(stand) == 3 else most
+    return player_place(builder, who, Presence.PLAYING, min(left, most) if left and most else None)
 
 
 def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Move]:

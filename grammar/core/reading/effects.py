@@ -52,6 +52,9 @@ from grammar.sentences import finish, freezing, lives, queues, resting, sets, th
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
 
+# With whom who acted can change sides and tasks: both of them play.
+EXCHANGED = dict.fromkeys(ON_A_PLAYER, Person.OBJECT) | {Result.KNOCKED: Person.KEEPER, Result.CAUGHT: Person.CATCHER}
+
 
 def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
     """The effects of one consequence. Raises Senseless."""
@@ -239,5 +242,9 @@ def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) ->
         pair = {mover.who for phrase in (who, other) for mover in movers(reader, phrase, moment)}
         if pair == {Person.ACTOR, Person.MATE} and mate_is_away(moment):
             yield Swap(Person.ACTOR, Person.MATE)
+            return
+        against = EXCHANGED.get(moment.result) if moment.result else None
+        if against is not None and pair == {Person.ACTOR, against} and not is_away(Person.ACTOR, moment):
+            yield Swap(Person.ACTOR, against)
             return
     raise Senseless(consequence, "These cannot change places.", "Write: that player changes places with the first in …")
