@@ -26,6 +26,7 @@ settings.load_profile("ruleweave")
 SEED = os.environ.get("RULEWEAVE_SEED", "20261126")
 WHOLE = "RULEWEAVE_WHOLE"  # set, it has every case of every test run
 MOST_CASES = 20  # of one test that has more of them, drawn by the seed
+MOST_EXAMPLES = 75  # of one property that asks for more of them
 
 
 def pytest_report_header() -> str:
@@ -40,6 +41,8 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     named = config.getoption("keyword") or any("[" in each for each in config.args)
     if WHOLE in os.environ or config.getoption("--reset") or named:
         return
+    for item in items:
+        _with_few_examples(item)
     cases = defaultdict[str, list[pytest.Item]](list)
     for item in items:
         dearest = item.get_closest_marker("whole")
@@ -53,6 +56,12 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
         drawn |= {item.nodeid for item in Random(f"{SEED} {name}").sample(each, min(most, len(each)))}
     config.hook.pytest_deselected(items=[item for item in items if item.nodeid not in drawn])
     items[:] = [item for item in items if item.nodeid in drawn]
+
+
+def _with_few_examples(item: pytest.Item) -> None:
+    own = getattr(getattr(item, "function", None), "_hypothesis_internal_use_settings", None)
+    if own is not None and own.max_examples > MOST_EXAMPLES:
+        item.function._hypothesis_internal_use_settings = settings(own, max_examples=MOST_EXAMPLES)  # type: ignore
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
