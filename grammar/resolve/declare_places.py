@@ -5,6 +5,7 @@ from __future__ import annotations
 from grammar.game import GameArea, GameTrack
 from grammar.meanings import AREA_KINDS, PlaceMeaning, side_named
 from grammar.resolve.vocabulary import Vocabulary
+from grammar.sentences.determiners import EACH
 from grammar.sentences.space import Area, NobodyThere, Track
 from grammar.tree import GameSheet
 from grammar.words import did_you_mean, listing, plural
@@ -23,7 +24,7 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
             words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
         words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
         forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
-        each = sentence.spot.determiner in ("each", "every")
+        each = sentence.spot.determiner in EACH
         depth = sentence.depth.metres if sentence.depth else None
         areas.append(
             GameArea(

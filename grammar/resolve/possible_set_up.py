@@ -12,6 +12,7 @@ from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node
+from grammar.sentences.determiners import ALL, EACH
 from grammar.sentences.finish import After
 from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.sentences.then import ComesIn
@@ -52,7 +53,7 @@ def _later(game: Game, line: GameKit) -> list[tuple[int, ComesIn]]:
         ((said.number.whole if said.number else 1) * _moments(game, rule), said)
         for rule in game.whens
         for said in rule.consequences
-        if isinstance(said, ComesIn) and said.determiner not in ("all", "every", "each")
+        if isinstance(said, ComesIn) and said.determiner not in ALL
         if _means(game.meaning(said.name), line)
     ]
 
@@ -97,7 +98,7 @@ def _means(meaning: Meaning, line: GameKit) -> bool:
 
 def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
     """In how many places the phrase puts its count: "in each half" is two."""
-    each = placing.where.determiner in ("each", "every", "their") or placing.what.owner is not None
+    each = placing.where.determiner in (*EACH, "their") or placing.what.owner is not None
     return len(game.sides) if each and line.owner in (None, "each") else 1
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideOf, SideRef, spoken
+from grammar.sentences.determiners import ALL
 
 
 @frozen
@@ -91,7 +92,7 @@ class BeginsWith(Node):
     @property
     def for_each(self) -> bool:
         """Whether each side has so many."""
-        return isinstance(self.side, SideRef) and self.side.determiner in ("each", "every", "all")
+        return isinstance(self.side, SideRef) and self.side.determiner in ALL
 
 
 @frozen

@@ -5,6 +5,7 @@ from __future__ import annotations
 from grammar.frozen import field, frozen
 from grammar.sentences.ball import KeptBy
 from grammar.sentences.base import FROZEN, AnySide, Name, Node, Np, Quantity, spoken
+from grammar.sentences.determiners import ALL
 from grammar.sentences.queues import AllQueued, Queued
 from grammar.sentences.resting import RestingPlace
 
@@ -205,7 +206,7 @@ class ComesIn(Node):
 
     def words(self) -> str:
         several = self.number is not None and self.number.value != 1
-        several = several or (self.number is None and self.determiner in ("all", "each", "every"))
+        several = several or (self.number is None and self.determiner in ALL)
         number = self.number if self.number is not None or self.determiner or self.more else Quantity(1.0)
         return spoken(self.more, self.determiner, number, self.name, "come in" if several else "comes in")
 

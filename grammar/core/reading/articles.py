@@ -21,10 +21,10 @@ from grammar.meanings import (
 )
 from grammar.sentences import attempting, events, play, sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
+from grammar.sentences.determiners import ALL, EACH
 
 OF_ONE = (None, "a", "an", "the")
 BEFORE_OTHER = (None, "the", "each", "every", "any")
-FOR_EACH = ("each", "every", "all")
 _NOT_OF_EVENTS = ("all", *THAT_WORDS)
 _SPEAKS_OF_BEFORE = ("when", "finish")  # where "that" can mean something that was spoken of
 
@@ -103,32 +103,32 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             raise Senseless(node, f"`{node.words()}`: the teacher is of no side.", "Write: the teacher")
         case sides.Kit():
             _refuse_kit(node)
-        case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in FOR_EACH:
+        case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in ALL:
             raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
         case sides.Headcount() if node.each not in (None, "each", "every"):
             raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
         case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
             said = node.headcount.words()
             raise Senseless(node.headcount, f"`{said}`: each, or of all sides together?", f"Write: {said} each")
-        case attempting.Attempt() if node.ball is not None and node.ball.determiner in FOR_EACH:
+        case attempting.Attempt() if node.ball is not None and node.ball.determiner in ALL:
             title = f"`{node.ball.words()}`: with one at a time; how many there are the kit says."
             raise Senseless(node.ball, title, f"Write: {_with_article(game, node.ball)}")
-        case play.StandUp() if node.what.determiner in FOR_EACH:
+        case play.StandUp() if node.what.determiner in ALL:
             title = f"`{node.what.words()}`: one is stood up at a time."
             raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
-        case attempting.AimAt() if node.what.determiner in ("each", "every"):
+        case attempting.AimAt() if node.what.determiner in EACH:
             plain = attrs.evolve(node.what, determiner="the").words()
             raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
         case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
             raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
-        case attempting.AimTo() if node.what.determiner in (*FOR_EACH, *THAT_WORDS):
+        case attempting.AimTo() if node.what.determiner in (*ALL, *THAT_WORDS):
             raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
         case sides.Placing() if node.all_but and node.count is None:
             raise Senseless(node, "All but how many?", "Write: all but 10 players")
 
 
 def _refuse_kit(kit: sides.Kit) -> None:
-    if isinstance(kit.owner, Owner) and kit.owner.determiner not in FOR_EACH:
+    if isinstance(kit.owner, Owner) and kit.owner.determiner not in ALL:
         raise Senseless(kit.owner, f"`{kit.owner.words()}` could be any of them.", "Write: each side")
     if kit.like is not None and kit.determiner not in OF_ONE:
         raise Senseless(kit.like, f"`like {kit.determiner} {kit.like.text}` is no thing.", "Write: like a …")

@@ -16,8 +16,9 @@ from grammar.frozen import evolve
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
+from grammar.sentences.determiners import EACH
 
-ONE, EACH = ("a", "an"), ("each", "every")
+ONE = ("a", "an")
 MEANS = {
     None: Means.BODY,
     "with the body": Means.BODY,

@@ -39,6 +39,7 @@ from grammar.core.values import (
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences import claims
 from grammar.sentences.base import Np
+from grammar.sentences.determiners import ALL
 
 
 def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
@@ -105,7 +106,7 @@ def _amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | W
             return Relation.AT_LEAST, quantity.count.whole
         case claims.Exactly():
             return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
-        case claims.AllOf() if quantity.determiner in ("all", "every", "each"):
+        case claims.AllOf() if quantity.determiner in ALL:
             return Relation.AT_LEAST, WHOLE
         case claims.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
             return Relation.AT_LEAST, 1

@@ -14,9 +14,9 @@ from grammar.core.rules import Effect, Trigger
 from grammar.core.values import KindId, Sort
 from grammar.sentences import play, then, time, when
 from grammar.sentences.base import Node, Np, Quantity
+from grammar.sentences.determiners import ALL, EACH
 
 TIMES = {"count double": 2, "count three times": 3}
-ALL = ("all", "every", "each")
 
 
 def read_moment(reader: Reader, event: time.OfClock) -> AtTime:
@@ -25,7 +25,7 @@ def read_moment(reader: Reader, event: time.OfClock) -> AtTime:
         case time.AfterTime():
             return AtTime(_within(reader, event.time, event))
         case time.EveryTime():
-            if event.determiner not in ("every", "each"):
+            if event.determiner not in EACH:
                 raise Senseless(event, f"`{event.words()}` is no moment of play.", f"Write: every {event.time.words()}")
             return AtTime(_within(reader, event.time, event), again=True)
         case time.HalfTime():

@@ -6,7 +6,7 @@ from grammar.core.reading.events import Moment
 from grammar.core.reading.naming import names_in
 from grammar.core.reading.pairs import among_mates
 from grammar.core.reading.reader import Reader, with_which
-from grammar.core.reading.whose import EACH_WORDS, Claimed, Senseless, Whose, whose_side
+from grammar.core.reading.whose import Claimed, Senseless, Whose, whose_side
 from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import RoleId, SideId
 from grammar.frozen import evolve
@@ -14,6 +14,7 @@ from grammar.meanings import CategoryMeaning, KitMeaning, MateMeaning
 from grammar.sentences import blocking, events, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
+from grammar.sentences.determiners import ALL
 from grammar.sentences.when import Doer, OwnSide
 
 BY_A_BALL = (Result.KNOCKED, Result.HIT, Result.HIGH)
@@ -38,7 +39,7 @@ def done_by(reader: Reader, doer: Doer, moment: Moment) -> Moment | None:
     trigger = moment.trigger
     if not isinstance(trigger, Happening):
         raise Senseless(doer, f"`by {doer.words()}`: nobody does this.", "Leave that out.")
-    if isinstance(doer, Np) and doer.determiner in EACH_WORDS:
+    if isinstance(doer, Np) and doer.determiner in ALL:
         hint = f"Write: by a {doer.name.text}"
         raise Senseless(doer, f"`by {doer.words()}`: one of them does it at a time.", hint)
     if isinstance(doer, Np) and isinstance(reader.game.meaning(doer.name), KitMeaning | CategoryMeaning):

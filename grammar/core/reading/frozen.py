@@ -10,8 +10,7 @@ from grammar.core.reading.whose import Senseless, Spoken
 from grammar.core.values import At, Landmark, SideId, Spot
 from grammar.meanings import FrozenMeaning
 from grammar.sentences.base import Node, Np
-
-ALL, ONE = ("all", "every", "each"), ("a", "an", "any")
+from grammar.sentences.determiners import ALL
 
 
 def where_frozen(side: SideId) -> Spot:

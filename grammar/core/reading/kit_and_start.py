@@ -30,8 +30,7 @@ from grammar.meanings import PlayerMeaning
 from grammar.sentences import sides
 from grammar.sentences.base import Np, OwnerName
 from grammar.sentences.base import Owner as OwnerPhrase
-
-ONE = ("a", "an", "any")
+from grammar.sentences.determiners import ONE
 
 
 def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:

@@ -13,6 +13,7 @@ from grammar.core.values import Population, SideId
 from grammar.frozen import evolve
 from grammar.sentences import lives
 from grammar.sentences.base import Np
+from grammar.sentences.determiners import ALL
 
 MOST = 9  # our choice: more are counted with points
 
@@ -20,7 +21,7 @@ MOST = 9  # our choice: more are counted with points
 def read_lives(reader: Reader, sentence: lives.HasLives, line: int) -> Iterator[Lives]:
     """How many lives each of them has; who has a line of their own has what that says."""
     named = reader.player_phrase(sentence.who)[1] is not None
-    if sentence.who.determiner not in ("each", "every", "all", None) and not named and not sentence.who.other:
+    if sentence.who.determiner not in (*ALL, None) and not named and not sentence.who.other:
         raise Senseless(sentence.who, f"`{sentence.who.words()}`: which of them?", "Write: each player has 3 lives")
     number = sentence.number
     if number.value != number.whole or not 1 <= number.whole <= MOST:

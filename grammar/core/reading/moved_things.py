@@ -40,6 +40,7 @@ from grammar.meanings import PlaceMeaning, side_named
 from grammar.sentences import resting, then
 from grammar.sentences.ball import HasBall
 from grammar.sentences.base import Np
+from grammar.sentences.determiners import ALL
 
 
 def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> Iterator[Effect]:
@@ -72,7 +73,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
 def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: Moment) -> SendBall | SendBalls:
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
-    all_of_them = who.determiner in ("all", "every", "each")
+    all_of_them = who.determiner in ALL
     if isinstance(trigger, InARow | Fouled):
         _one_ball_alone(reader, who, balls, all_of_them)
     if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):

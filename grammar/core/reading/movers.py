@@ -29,8 +29,7 @@ from grammar.frozen import evolve, frozen
 from grammar.meanings import AgentMeaning, FrozenMeaning, MateMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences import queues, then
 from grammar.sentences.base import Node, Np
-
-ALL = ("all", "every", "each")
+from grammar.sentences.determiners import ALL, ONE
 
 
 @frozen
@@ -63,7 +62,7 @@ def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
 
 def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
     """One of those who froze, or all: without an owner of the side of who acted or caught; by the clock of each."""
-    if who.determiner not in (*ALL, "a", "an", "any"):
+    if who.determiner not in (*ALL, *ONE):
         title = f"`{who.words()}` does not say how many."
         raise Senseless(who, title, "Write: a frozen player …, or all frozen players …")
     default = moment.of_each or _doer(moment)
@@ -76,7 +75,7 @@ def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
 
 def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
     theirs = who.determiner in ("its", "their")
-    if who.possessive or who.owner or who.other or (who.determiner in ("each", "every", "all", "any", "a", "an")):
+    if who.possessive or who.owner or who.other or (who.determiner in (*ALL, *ONE)):
         raise Senseless(who, f"`{who.words()}` is no one person of this event.", f"Write: the {who.name.text}")
     if meaning.part == "owner" or theirs:
         things_of(moment, who)
@@ -94,7 +93,7 @@ def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
 
 def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     """ "That player" is who was hit; "all players" are those in play."""
-    if who.determiner in ("all", "every", "each"):
+    if who.determiner in ALL:
         return _all_playing(reader, who, moment)
     if who.determiner in ("its", "their"):
         things_of(moment, who)
@@ -164,7 +163,7 @@ def waiting_of(
     reader: Reader, who: queues.Queued | queues.AllQueued, moment: Moment, own: SideId | None
 ) -> Iterator[Mover]:
     """Those in a queue; where the phrase does not say whose: one's `own`, else that of who acted or caught."""
-    if isinstance(who, queues.AllQueued) and who.determiner not in ("all", "every", "each"):
+    if isinstance(who, queues.AllQueued) and who.determiner not in ALL:
         raise Senseless(who, f"`{who.words()}` does not say how many.", "Write: all in …, or the first in …")
     turn = Turn(who.end) if isinstance(who, queues.Queued) else Turn.ALL
     default = own or moment.of_each or _doer(moment)

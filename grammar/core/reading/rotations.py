@@ -12,11 +12,12 @@ from grammar.core.rotation import Occasion, Rotation
 from grammar.core.values import PLAIN, Population, RoleId
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Quantity
+from grammar.sentences.determiners import EACH
 
 
 def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[Rotation]:
     """Raises Senseless where there is no task that could pass on, or no time after which it does."""
-    if sentence.each not in ("each", "every"):
+    if sentence.each not in EACH:
         raise Senseless(sentence, f"`{sentence.each} {sentence.words_of_time()}` is no time.", "Write: every 60 s")
     every = sentence.every
     if isinstance(every, Quantity) and every.seconds <= 0:

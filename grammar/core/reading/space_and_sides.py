@@ -25,6 +25,7 @@ from grammar.core.values import (
 from grammar.sentences import sides, space
 from grammar.sentences.base import Node, Np
 from grammar.sentences.base import Owner as OwnerPhrase
+from grammar.sentences.determiners import EACH
 from grammar.words import listing
 
 _LIES = {
@@ -70,7 +71,7 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
         )
     phrase = sentence.owner
     if isinstance(phrase, OwnerPhrase):
-        if phrase.other or phrase.determiner not in ("each", "every"):
+        if phrase.other or phrase.determiner not in EACH:
             raise Senseless(
                 phrase, f"`{phrase.words()}`: of no side has been spoken.", "Write: of each side, or name a side."
             )

@@ -10,6 +10,7 @@ from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
+from grammar.sentences.determiners import ALL
 from grammar.words import listing
 
 
@@ -45,7 +46,7 @@ class Claimed:
     side: SideId | None = None
 
 
-OWN_WORDS, EACH_WORDS, THAT_WORDS = ("their", "its"), ("each", "every", "all"), ("that",)
+OWN_WORDS, THAT_WORDS = ("their", "its"), ("that",)
 _PARTS = {"actor": Whose.ACTOR, "catcher": Whose.CATCHER, "owner": Whose.KEEPER}
 
 
@@ -56,7 +57,7 @@ def whose(game: Game, phrase: Np, place: bool = False) -> Claimed:
         said.append(Claimed(Whose.OTHER, phrase))
     if phrase.determiner in OWN_WORDS:
         said.append(Claimed(Whose.OWN, phrase))
-    if place and phrase.determiner in EACH_WORDS and not said:
+    if place and phrase.determiner in ALL and not said:
         said.append(Claimed(Whose.ONE_EACH, phrase))
     if place and phrase.determiner in THAT_WORDS and not said:
         said.append(Claimed(Whose.THAT, phrase))
@@ -97,7 +98,7 @@ def _of_determiner(determiner: str, other: str | None) -> Whose:
         return Whose.OTHER
     if determiner in OWN_WORDS:
         return Whose.OWN
-    if determiner in EACH_WORDS:
+    if determiner in ALL:
         return Whose.ONE_EACH
     return Whose.THAT if determiner in ("that", "the") else Whose.ANY
 
