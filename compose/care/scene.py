@@ -41,9 +41,7 @@ class Scene:
 
     def attempts(self) -> Iterator[tuple[Population, Attempt, Lines]]:
         """Everything that players may try, with the lines that say so."""
-        for offer in self.core.play.offers:
-            for attempt in offer.attempts:
-                yield offer.by, attempt, offer.lines
+        return ((offer.by, attempt, offer.lines) for offer, attempt in self.core.play.tries)
 
     def read(self, table: str, name: str) -> Reading:
         """A norm for the pupils."""

@@ -31,7 +31,7 @@ class Unfit:
 def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[Unfit]:
     """Each ball of the game with a skill that it is used for and not fit for."""
     play = resolved(game).play
-    used = dict.fromkeys((each.ball, each.skill) for offer in play.offers for each in offer.attempts)
+    used = dict.fromkeys((each.ball, each.skill) for each in play.attempts)
     for ball, skill in used:
         item = kit.get(play.kind(ball).like.key) if ball is not None else None
         if item and item.category == "ball" and skill.value in BALL_SKILLS and skill.value not in item.may:

@@ -35,7 +35,7 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
             case needs.NeedsThing():
                 wrong = "" if _has(core, need.thing.name) else f"has no {need.thing.name.text}"
             case needs.NeedsSkill():
-                tried = {each.skill for offer in play.offers for each in offer.attempts}
+                tried = {each.skill for each in play.attempts}
                 wrong = "" if Skill(need.skill) in tried else f"has nobody {need.skill}"
             case needs.NeedsPoints():
                 wrong = (

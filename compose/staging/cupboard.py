@@ -104,8 +104,7 @@ def _used_for(game: Game, line: GameKit) -> tuple[str, ...]:
     """The skills for which a ball of the game is used."""
     if line.category != "ball":
         return ()
-    offers = resolved(game).play.offers
-    tried = (each for offer in offers for each in offer.attempts if each.ball == KindId(line.name))
+    tried = (each for each in resolved(game).play.attempts if each.ball == KindId(line.name))
     return tuple(dict.fromkeys(each.skill.value for each in tried if each.skill.value in BALL_SKILLS))
 
 

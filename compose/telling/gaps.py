@@ -57,9 +57,9 @@ def _alike(voice: Voice, values: frozenset[object]) -> Voice:
 def _unaimed(voice: Voice) -> frozenset[Thing]:
     """Things of the kit at which nobody aims, which nobody carries, and which no miss hits."""
     play = voice.play
-    aims = [attempt.aim for offer in play.offers for attempt in offer.attempts]
+    aims = [attempt.aim for attempt in play.attempts]
     used = {aim.thing for aim in aims if isinstance(aim, AtThing | Through)}
-    used |= {thing for offer in play.offers for attempt in offer.attempts for thing in attempt.load}
+    used |= {thing for attempt in play.attempts for thing in attempt.load}
     used |= {thing for offer in play.offers if offer.figures.stray for thing in offer.figures.stray.at}
     sorts = (Sort.TARGET, Sort.RING, Sort.BODY)
     every = {supply.thing for supply in play.supplies if play.kind(supply.thing.kind).sort in sorts}
@@ -71,7 +71,7 @@ def _unfetched(voice: Voice) -> Iterator[tuple[set[KindId], frozenset[Spot]]]:
     play = voice.play
     fetched = {(each.ball, each.spot) for each in play.services if isinstance(each, Fetch)}
     said = {(each.ball, each.spot) for each in play.unfetched}
-    along = ((each.ball, each.aim) for offer in play.offers for each in offer.attempts)
+    along = ((each.ball, each.aim) for each in play.attempts)
     said |= {(ball, aim.start) for ball, aim in along if isinstance(aim, Along | PickUp) and ball is not None}
     left = {pair for pair in places_of_balls(play) - fetched - said if not _at_hand(voice, pair[1])}
     by_balls: dict[frozenset[KindId], set[Spot]] = {}

@@ -11,7 +11,7 @@ from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, S
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
-from grammar.core.play import Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
+from grammar.core.play import Attempt, Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
@@ -97,6 +97,16 @@ class Play:
     def side_ids(self) -> tuple[SideId, ...]:
         """The sides, in the order of the sheet."""
         return tuple(side.id for side in self.sides)
+
+    @property
+    def tries(self) -> tuple[tuple[Offer, Attempt], ...]:
+        """All that anybody may try, with the offer by which they may."""
+        return tuple((offer, attempt) for offer in self.offers for attempt in offer.attempts)
+
+    @property
+    def attempts(self) -> tuple[Attempt, ...]:
+        """All that anybody may try."""
+        return tuple(attempt for _, attempt in self.tries)
 
     def others(self, side: SideId) -> tuple[SideId, ...]:
         """The sides against a side."""

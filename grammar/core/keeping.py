@@ -13,8 +13,7 @@ def kept_by(play: Play, who: Population) -> tuple[Thing, ...]:
     stopped = [each.thing for each in play.blocking if who in each.who and each.each != 0]
     wanted = {
         attempt.aim.thing
-        for offer in play.offers
-        for attempt in offer.attempts
+        for offer, attempt in play.tries
         if offer.by.side != who.side and isinstance(attempt.aim, AtThing | Through)
     }
     return tuple(thing for thing in dict.fromkeys((*guarded, *stopped)) if thing in wanted)

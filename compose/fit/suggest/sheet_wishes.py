@@ -33,7 +33,7 @@ class Practises:
         return f"players {self.skill}"
 
     def miss(self, game: Game, looker: Looker) -> Miss:
-        tried = {each.skill for offer in resolved(game).play.offers for each in offer.attempts}
+        tried = {each.skill for each in resolved(game).play.attempts}
         if Skill(self.skill) in tried:
             return MET
         return Miss(1.0, f"no {self.skill}: they {listing(sorted(each.value for each in tried)) or 'try nothing'}")

@@ -20,12 +20,7 @@ def _stands_by(play: Play, rule: Rule) -> bool:
     trigger = rule.trigger
     if not isinstance(trigger, Happening) or trigger.result is not Result.KNOCKED:
         return False
-    aimed = {
-        (offer.by, attempt.aim.thing)
-        for offer in play.offers
-        for attempt in offer.attempts
-        if isinstance(attempt.aim, AtThing)
-    }
+    aimed = {(offer.by, attempt.aim.thing) for offer, attempt in play.tries if isinstance(attempt.aim, AtThing)}
     kinds = {thing.kind for _, thing in aimed}
     theirs = any(who in trigger.by and thing in trigger.to for who, thing in aimed)
     falls = rule.effects == (Put(Posture.DOWN),)

@@ -21,10 +21,9 @@ from library.records import BALL_SKILLS
 def doubts(core: Core) -> tuple[Finding, ...]:
     """A warning for each ball that is not fit for its skill, each hard one aimed at people, each thing out of reach."""
     found: dict[tuple[str, str], Finding] = {}
-    for offer in core.play.offers:
-        for attempt in offer.attempts:
-            for finding in _of_attempt(core, offer, attempt):
-                found.setdefault((finding.code, finding.title + str(finding.place)), finding)
+    for offer, attempt in core.play.tries:
+        for finding in _of_attempt(core, offer, attempt):
+            found.setdefault((finding.code, finding.title + str(finding.place)), finding)
     return tuple(found.values())
 
 

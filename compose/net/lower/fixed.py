@@ -16,18 +16,14 @@ CODE = "N-fixed"
 
 def fixed_targets(core: Core) -> Iterator[Finding]:
     """A warning for each kind that is aimed at and would be down after the first hit."""
-    said = {kind for kind in _aimed_at(core) if not _is_told(core, kind)}
+    aims = (attempt.aim for attempt in core.play.attempts)
+    said = {aim.thing.kind for aim in aims if isinstance(aim, AtThing) and not _is_told(core, aim.thing.kind)}
     for kind in (each for each in core.play.kinds if each.id in said):
         item = library.kit_names().get(kind.like.key)
         if item is not None and item.fixed and kind.lines:
             title = f"A {item.name} does not fall, and no line says what becomes of it: it counts once, then as down."
             hint = f"Write under when, such as: a {kind.id.key} is knocked: it stands up again"
             yield Finding(CODE, Severity.WARNING, title, core.lines[kind.lines[0]].span, hint)
-
-
-def _aimed_at(core: Core) -> set[KindId]:
-    aims = (attempt.aim for offer in core.play.offers for attempt in offer.attempts)
-    return {aim.thing.kind for aim in aims if isinstance(aim, AtThing)}
 
 
 def _is_told(core: Core, kind: KindId) -> bool:

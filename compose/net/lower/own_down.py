@@ -10,7 +10,7 @@ from grammar.core.game import Core, Play
 from grammar.core.guards import ALWAYS, Compare, Count, Guard, PlayersAt, Points, Relation, ThingsAt
 from grammar.core.play import AtThing
 from grammar.core.rules import Add, Becomes, Finish, Go, Happening, KeptFor, Person, Result, Rule, Shift, Swap
-from grammar.core.values import OnStep, Population, Posture, Presence, SideId, Thing
+from grammar.core.values import OnStep, Population, Posture, Presence, SideId
 from grammar.finding import Finding, Severity
 
 CODE = "N-own-down"
@@ -60,7 +60,8 @@ def _owner(play: Play, count: Count, posture: Posture) -> SideId | None:
         return None
     owners = {thing.owner for thing in count.of}
     owner = next(iter(owners)) if len(owners) == 1 else None
-    by = {side for thing, side in _aimed_at(play) if thing in count.of}
+    aims = ((offer.by.side, attempt.aim) for offer, attempt in play.tries)
+    by = {side for side, aim in aims if isinstance(aim, AtThing) and aim.thing in count.of}
     return owner if isinstance(owner, SideId) and by and owner not in by else None
 
 
@@ -188,10 +189,3 @@ def _points_of(guard: Guard) -> SideId | None:
     if isinstance(guard, Compare) and isinstance(guard.count, Points) and guard.relation is not Relation.AT_MOST:
         return guard.count.side
     return None
-
-
-def _aimed_at(play: Play) -> Iterator[tuple[Thing, SideId]]:
-    for offer in play.offers:
-        for attempt in offer.attempts:
-            if isinstance(attempt.aim, AtThing):
-                yield attempt.aim.thing, offer.by.side

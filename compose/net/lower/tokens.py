@@ -127,7 +127,7 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
 def _brought(play: Play) -> Iterator[tuple[KindId, Spot]]:
     """What is brought somewhere for good, and where: there it may lie."""
     yield from ((each.role.kind, each.role.goal) for each in play.laden if isinstance(each.role, Laden))
-    for attempt in (each for offer in play.offers for each in offer.attempts):
+    for attempt in play.attempts:
         if isinstance(attempt.aim, Along) and not attempt.aim.again and attempt.ball is not None:
             yield attempt.ball, attempt.aim.goal
 

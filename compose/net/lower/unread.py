@@ -40,7 +40,7 @@ def _halves(core: Core) -> Iterator[tuple[Finding, int]]:
 
 def _stays(core: Core) -> Iterator[tuple[Finding, int]]:
     """For how long somebody is safe where nobody is after anybody."""
-    if any(isinstance(each.aim, AtPlayers) for offer in core.play.offers for each in offer.attempts):
+    if any(isinstance(each.aim, AtPlayers) for each in core.play.attempts):
         return
     for area in core.play.areas:
         if area.stay_s is not None:
@@ -54,7 +54,7 @@ def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
         (area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room if limit.most
     ]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
-    touching = {offer.by for offer in core.play.offers for each in offer.attempts if each.skill is Skill.TOUCH}
+    touching = {offer.by for offer, each in core.play.tries if each.skill is Skill.TOUCH}
     read |= {area.lines for area, limit, _ in limits if limit.most == 0 and touching & limit.who}
     for area, limit, _ in limits:
         if area.lines not in read:
@@ -111,14 +111,14 @@ def _skills(core: Core) -> Iterator[tuple[Finding, int]]:
 
 def _orders(core: Core) -> Iterator[tuple[Finding, int]]:
     """An order of one target."""
-    for offer in core.play.offers:
-        for aim in (each.aim for each in offer.attempts):
-            if isinstance(aim, AtThing) and aim.order is Order.IN_ORDER:
-                supplies = [supply for supply in core.play.supplies if supply.thing == aim.thing]
-                number = sum(supply.count for supply in supplies) * core.play.kind(aim.thing.kind).parts
-                if number == 1 and all(supply.per is not Per.PLAYER for supply in supplies):
-                    title = f"There is one {aim.thing.kind.key} to aim at: in order or not is the same."
-                    yield _told(core, offer.lines, title, "Leave the order out, or put up more."), offer.lines[0]
+    for offer, attempt in core.play.tries:
+        aim = attempt.aim
+        if isinstance(aim, AtThing) and aim.order is Order.IN_ORDER:
+            supplies = [supply for supply in core.play.supplies if supply.thing == aim.thing]
+            number = sum(supply.count for supply in supplies) * core.play.kind(aim.thing.kind).parts
+            if number == 1 and all(supply.per is not Per.PLAYER for supply in supplies):
+                title = f"There is one {aim.thing.kind.key} to aim at: in order or not is the same."
+                yield _told(core, offer.lines, title, "Leave the order out, or put up more."), offer.lines[0]
 
 
 def _low(core: Core) -> Iterator[tuple[Finding, int]]:
