@@ -24,6 +24,7 @@ from library.records import (
     Source,
 )
 
+OPENINGS = ("", "up", "to the front")
 SIZES = ("diameter_cm", "width_cm", "height_cm", "length_cm", "mass_g", "stands_above_floor_cm")
 Kind = TypeVar("Kind")
 
@@ -131,7 +132,7 @@ def source_from(key: str, entry: Entry) -> Source:
 
 def kit_from(name: str, entry: Entry) -> KitItem:
     """A kit item; a ball says what it may be used for, whatever can be hit says how big it is."""
-    entry.only("plural", "category", "about", "also", "soft", "fixed", "may", "caution", *SIZES)
+    entry.only("plural", "category", "about", "also", "soft", "fixed", "may", "opens", "caution", *SIZES)
     category = entry.one_of("category", CATEGORIES)
     sizes = {size: entry.figure_under(size, sources()) for size in SIZES}
     may = entry.words("may", BALL_SKILLS)
@@ -144,7 +145,8 @@ def kit_from(name: str, entry: Entry) -> KitItem:
     about, caution = entry.text("about"), entry.text("caution", "")
     plural, also = entry.text("plural"), entry.words("also")
     soft, fixed = entry.flag("soft"), entry.flag("fixed")
-    return KitItem(name, plural, category, about, also, soft, fixed, may, caution=caution, **sizes)
+    opens = entry.one_of("opens", OPENINGS, "")
+    return KitItem(name, plural, category, about, also, soft, fixed, may, opens=opens, caution=caution, **sizes)
 
 
 def needed(entry: Entry, key: str) -> Figure:

@@ -45,7 +45,8 @@ class KitItem:
     """A kind of ball, target, ring, big body or piece of furniture; sizes in cm, masses in g.
 
     `may` lists the skills a ball is fit for. `also` are other names for the same thing. What is `fixed` does not
-    fall. A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower edge.
+    fall. A ring's `diameter_cm` is the clear width inside it; `stands_above_floor_cm` is its lower edge. A ball goes
+    into what `opens` up or to the front; the mouth is as wide as the thing.
     """
 
     name: str
@@ -62,6 +63,7 @@ class KitItem:
     length_cm: Figure | None = None
     mass_g: Figure | None = None
     stands_above_floor_cm: Figure | None = None
+    opens: str = ""
     caution: str = ""
 
     @property

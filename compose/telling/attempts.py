@@ -141,7 +141,8 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
             return voice.say("at {what}", what=aimed_at(voice, who))
         case Through():
             rings = frozenset(aim.thing for aim in aims if isinstance(aim, Through))
-            return voice.say("through {what}", what=voice.things(rings))
+            pattern = "into {what}" if first.into else "through {what}"
+            return voice.say(pattern, what=voice.things(rings))
         case Past():
             lines = frozenset(aim.line for aim in aims if isinstance(aim, Past))
             return voice.say("past {what}", what=voice.bare_place(lines))

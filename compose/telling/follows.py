@@ -156,8 +156,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             said = voice.say(TO_SOMEBODY[trigger.result], who=who, whom=whom)
             return said if trigger.result is Result.TOUCHED else said + having + skills
         case Result.THROUGH:
-            rings = frozenset(to for to in trigger.to if isinstance(to, Thing))
-            return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(rings)) + skills
+            return _through(voice, trigger, who, ball) + skills
         case Result.CROSSED:
             lines = [to for to in trigger.to if isinstance(to, Spot)]
             return (
@@ -189,6 +188,14 @@ IN_VAIN = {
     Result.BLOCKED: "{ball} sent by {who} is blocked",
     Result.LEFT: "{ball} sent by {who} leaves the court",
 }
+
+
+def _through(voice: Voice, trigger: Happening, who: str, ball: str) -> str:
+    """Through a ring, or into what is open and none."""
+    things = frozenset(to for to in trigger.to if isinstance(to, Thing))
+    if any(voice.play.kind(each.kind).sort is Sort.TARGET for each in things):
+        return voice.say("{who} sends {ball} into {what}", who=who, ball=ball, what=voice.things(things, False, "a"))
+    return voice.say("{who} sends {ball} through {what}", who=who, ball=ball, what=voice.things(things))
 
 
 def _players(trigger: Happening) -> frozenset[Population]:

@@ -39,9 +39,10 @@ class AtPlayers:
 
 @frozen
 class Through:
-    """Through a ring."""
+    """Through a ring, or into what is open and no ring."""
 
     thing: Thing
+    into: bool = False
 
 
 @frozen
@@ -111,8 +112,7 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What a population may try with one ball, by one line. `share`: its share of their attempts, divided evenly (None:
-    what others leave); `at`: for who waits there; `alone`: one of a side at a time."""
+    """What some may try by one line: a `share` of attempts (None: the rest), `at` where they wait, one `alone`."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)

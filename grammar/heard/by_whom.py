@@ -1,4 +1,4 @@
-"""Turns of phrase that say who did it: "a gull touches a player", "knocked over by accident by a team-mate"."""
+"""Turns of phrase that say who did it, and what a ball goes into: "a gull touches a player", "it lands in a box"."""
 
 from __future__ import annotations
 
@@ -18,6 +18,8 @@ def _done_by(match: re.Match[str]) -> str:
 
 _OF_ONES_OWN = r"(?:someone|somebody|a player|one) (?:of|from) (?:their|its)(?: own)? side"
 
+_INTO = r"(?:lands|falls|drops|flies|rolls|goes) (?:in|into|inside)"
+
 BY_WHOM: tuple[Saying, ...] = (
     saying(rf"^(?P<doer>an? {_WHAT}) (?P<does>touches|tags|hits|knocks(?: over| down)?|catches|intercepts|blocks) "
            rf"(?P<whom>an? {_WHAT})(?P<more>[^:]*):", _done_by, "when"),
@@ -25,4 +27,5 @@ BY_WHOM: tuple[Saying, ...] = (
     saying(r"\b(?:by accident|accidentally) (?=by )|(?<=\w) by accident(?=:)", "", "when"),
     saying(rf"\bby {_OF_ONES_OWN}(?=:| )", "by its own side", "when"),
     saying(r"\bby (?:an opponent|opponents|the opponents|someone else|the others)(?=:| )", "by the other side", "when"),
+    saying(rf"^(an? {_WHAT}) (?:that )?{_INTO} (?=an? |the |any )", r"\1 goes into ", "when"),
 )  # fmt: skip

@@ -194,7 +194,7 @@ WORDINGS = (
     _wording(r"\b(?:halved|cut in halves|in two halves|with a middle line|split across)$", "halved across", "space"),
     _wording(r"\b(?:in front of)\b", "before", "space", "set-up", "play"),
     _wording(r"\b(?:next to|alongside)\b", "beside", "space", "set-up", "play", "when"),
-    _wording(r"\b(?:within|inside|into)\b", "in", "set-up", "play", "when"),
+    _wording(r"\b(?:within|inside)\b", "in", "set-up", "play", "when"),
     _wording(r"\b(?:at|along) (?=the back line)", "on ", "set-up"),
     _wording(r"\bno[- ]one\b|\bno players?\b", "nobody", "space", "play"),
     _wording(r"\bonly guards(?: may be)? there\b", "only guards enter there", "space"),

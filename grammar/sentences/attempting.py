@@ -31,6 +31,14 @@ class AimThrough(Node):
 
 
 @frozen
+class AimInto(AimThrough):
+    """Such as "into the box of the other side"."""
+
+    def words(self) -> str:
+        return spoken("into", self.what)
+
+
+@frozen
 class AimPast(Node):
     """Such as "past the back line of the other side"."""
 

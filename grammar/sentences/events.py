@@ -98,6 +98,14 @@ class GoesThrough(Node):
 
 
 @frozen
+class GoesInto(GoesThrough):
+    """Such as "a ball goes into a box"."""
+
+    def words(self) -> str:
+        return spoken(self.what, "goes into", self.through)
+
+
+@frozen
 class Crosses(Node):
     """Such as "a ball crosses the back line"."""
 

@@ -99,8 +99,13 @@ def size_of_thing(case: Case) -> Aimed:
 
 
 def size_of_ring(case: Case) -> Aimed:
-    """A ring's clear width, and how high it hangs."""
+    """A ring's clear width, and how high it hangs; what is open in front is as high as wide only where it is a ring.
+
+    The mouth of what opens up is taken for a ring of its width: too far and too near are as likely as too high.
+    """
     item = case.target
+    if item and item.opens == "to the front":
+        return size_of_thing(case)
     wide = item.size_m[0] if item else 0.0
     width = case.attempt.width_m or wide or case.take("space unknown", "ring diameter")
     foot = item.stands_above_floor_cm.usual / 100 if item and item.stands_above_floor_cm else 0.0
@@ -141,6 +146,8 @@ def reach_ring(aimed: Aimed) -> float:
     radius = aimed.ball_m / 2
     if aimed.rolled:
         return within(aimed.width_m / 2 - radius, aimed.across_m) if aimed.foot_m <= 0 else 0.0
+    if not aimed.round:
+        return within(aimed.width_m / 2 - radius, aimed.across_m) * within(aimed.height_m / 2 - radius, aimed.up_m)
     return goes_through_ring(aimed.width_m, radius, aimed.across_m, aimed.up_m)
 
 

@@ -9,7 +9,7 @@ import attrs
 
 import library
 from compose.modifiers.fit_for import BEING
-from compose.net.lower.heights import ON_THE_FLOOR, foot_m, reaches
+from compose.net.lower.heights import ON_THE_FLOOR, foot_m, reaches, rim_m
 from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
@@ -38,8 +38,19 @@ def _of_attempt(core: Core, offer: Offer, attempt: Attempt) -> Iterator[Finding]
     if ball and item and not item.soft and isinstance(attempt.aim, AtPlayers):
         title = f"Players are aimed at with {article(ball.id.key)}, which is not soft."
         yield _doubt(core, offer.lines, "N-hard-ball", title, "Take a soft ball, or aim at something else.")
+    if isinstance(attempt.aim, Through) and attempt.aim.into:
+        yield from _closed(core, offer, core.play.kind(attempt.aim.thing.kind))
     if attempt.skill in ON_THE_FLOOR and isinstance(attempt.aim, AtThing | Through):
         yield from _too_high(core, offer, attempt, ball)
+
+
+def _closed(core: Core, offer: Offer, thing: Kind) -> Iterator[Finding]:
+    """What a ball is sent into and has no opening."""
+    item = library.kit_names().get(thing.like.key)
+    if item is not None and item.category == "target" and not item.opens:
+        title = f"A ball does not go into {article(thing.id.key)}: {article(item.name)} is not open."
+        hint = "Write at, to knock it over; or let it be like a box, a bucket or a goal."
+        yield _doubt(core, offer.lines, "N-unfit", title, hint)
 
 
 def _too_high(core: Core, offer: Offer, attempt: Attempt, ball: Kind | None) -> Iterator[Finding]:
@@ -48,7 +59,8 @@ def _too_high(core: Core, offer: Offer, attempt: Attempt, ball: Kind | None) -> 
     thing, through = core.play.kind(attempt.aim.thing.kind), isinstance(attempt.aim, Through)
     if reaches(thing, ball, through):
         return
-    verb, foot = "go through" if through else "reach", foot_m(thing)
+    verb, foot = ("go through", rim_m(thing)) if through else ("reach", foot_m(thing))
+    verb = "go into" if isinstance(attempt.aim, Through) and attempt.aim.into else verb
     title = f"A rolled ball cannot {verb} {article(thing.id.key)}: its lower edge is {foot:g} m high."
     hint = "Throw at it, or take one that stands on the floor."
     numbers = (("metres above the floor", foot),)

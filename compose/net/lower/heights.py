@@ -43,8 +43,14 @@ def can_succeed(builder: Builder, moment: Moment) -> bool:
 
 
 def reaches(thing: Kind, ball: Kind | None, through: bool) -> bool:
-    """Whether a rolled ball meets a thing, or goes `through` it: only where that stands on the floor."""
-    return foot_m(thing) <= (0.0 if through else _ball_m(ball))
+    """Whether a rolled ball meets a thing, or goes `through` it: only where that stands on the floor, open in front."""
+    return (rim_m(thing) <= 0.0) if through else (foot_m(thing) <= _ball_m(ball))
+
+
+def rim_m(thing: Kind) -> float:
+    """How high above the floor a ball is that just goes in: over the edge of what opens up."""
+    item = library.kit_names().get(thing.like.key)
+    return foot_m(thing) + (item.size_m[1] * float(thing.scale) if item and item.opens == "up" else 0.0)
 
 
 def foot_m(thing: Kind) -> float:

@@ -158,7 +158,8 @@ def _aimed(
         case AtPlayers():
             yield from _at_players(builder, aim, moment)
         case Through():
-            yield evolve(moment, thing=aim.thing), (), (), ()
+            stands = (at_least((target_place(builder, aim.thing, Posture.UP),)),) if aim.into else ()
+            yield evolve(moment, thing=aim.thing), stands, (), ()
         case Past():
             yield moment, (), (), ()
         case ToMate():

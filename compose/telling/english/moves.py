@@ -174,7 +174,7 @@ def _aim(moment: Moment) -> str:
             whom = _player(moment.person) if moment.person else "a player"
             return whom if moment.skill is Skill.TOUCH else f"at {whom}"
         case Through():
-            return f"through {_thing(moment.aim.thing)}"
+            return f"{'into' if moment.aim.into else 'through'} {_thing(moment.aim.thing)}"
         case Past():
             line = moment.aim.line
             name = lying(Spot(line.of, line.owner), bare=True).removeprefix("on the ")
@@ -198,5 +198,7 @@ def _outcome(moment: Moment) -> str:
         return f"and {_player(moment.person)} catches it{after}"
     if moment.result is Result.CAUGHT and moment.concerned is not None:
         return f"and {does(moment.concerned.key, 'catches', 'catch')} it{after}"
+    if isinstance(moment.aim, Through) and moment.aim.into and moment.result is Result.THROUGH:
+        return f"and it goes in{after}"
     assert moment.result is not None
     return f"{_ENDS[moment.result]}{after}"

@@ -70,9 +70,12 @@ def aims_of(
                     raise Senseless(aim.what, said, "Leave that out.")
                 yield Through(thing) if ring else AtThing(thing, _order(aim.standing_or_not))
         case attempting.AimThrough():
-            if not reader.kinds_meant(aim.what, Sort.RING):
-                raise Senseless(aim.what, f"Nothing goes through `{aim.what.words()}`.", "Name a ring, or write at.")
-            yield from (Through(thing) for thing in _aimed_at(reader, aim.what, who, spoken, Sort.RING))
+            sorts = open_to(isinstance(aim, attempting.AimInto))
+            if not reader.kinds_meant(aim.what, *sorts):
+                said = f"Nothing goes {aim.words()}."
+                raise Senseless(aim.what, said, "Name a ring, or write into (a box), or at (to knock it).")
+            for thing in _aimed_at(reader, aim.what, who, spoken, *sorts):
+                yield Through(thing, reader.sort(thing.kind) is not Sort.RING)
         case attempting.AimPast():
             yield from (Past(line) for line in _lines(reader, aim.what, who.side, spoken))
         case attempting.AimTo():
@@ -81,6 +84,11 @@ def aims_of(
             yield _along(reader, aim, who.side, spoken, load)
         case _:
             assert_never(aim)
+
+
+def open_to(into: bool) -> tuple[Sort, ...]:
+    """Through what balls go, or into what."""
+    return (Sort.RING, Sort.TARGET) if into else (Sort.RING,)
 
 
 def _order(said: str | None) -> Order:

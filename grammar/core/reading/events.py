@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from grammar.core.fouls import Fouled
+from grammar.core.reading.aims import open_to
 from grammar.core.reading.claims import read_claim
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
@@ -200,7 +201,7 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             hit = with_load(reader, meant, None if isinstance(event, events.HitHigh) else event.load)
             return Happening(ON_PLAYERS[type(event)], by, ALL_SKILLS, any_ball, owner, hit) if hit else None
         case events.GoesThrough():
-            rings = reader.thing_phrase(event.through, spoken, anybody, Sort.RING)
+            rings = reader.thing_phrase(event.through, spoken, anybody, *open_to(isinstance(event, events.GoesInto)))
             through = frozenset(ring for ring in rings if ring.owner == against)
             balls = balls_of_event(reader, event.what)
             return Happening(Result.THROUGH, by, ALL_SKILLS, balls, owner, through) if through else None

@@ -12,7 +12,7 @@ from grammar.core.reading.when_lines import read_when
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
-from grammar.sentences import events, then, when
+from grammar.sentences import attempting, events, then, when
 from grammar.sentences.base import Name, Np, SideOf
 from grammar.sentences.points import SetPoints, TargetPoints, Worth
 
@@ -24,14 +24,25 @@ def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Ite
     """One rule for each kind of target, and for each thing that is brought somewhere."""
     for worth in sentence.worths:
         event: events.Event = events.Knocked(worth.what, "is")
-        if reader.kinds_meant(worth.what, Sort.RING):
-            event = events.GoesThrough(BALL, "goes", worth.what)
+        if reader.kinds_meant(worth.what, Sort.RING) or _sent_into(reader, worth.what):
+            event = events.GoesInto(BALL, "goes", worth.what)
         if kinds := reader.kinds_meant(worth.what, Sort.LOAD, Sort.BALL):
             if not set(kinds) <= reader.taken | reader.brought:
                 title = f"`{worth.what.words()}`: nobody takes them from place to place."
                 raise Senseless(worth.what, title, "Say in play: players take one from the middle to their base")
             event = events.Arrives(evolve(worth.what, determiner="a"))
         yield from read_when(reader, _scoring(event, worth), line)
+
+
+def _sent_into(reader: Reader, what: Np) -> bool:
+    """Whether balls are thrown into such things, not at them."""
+    said = [each for line in reader.game.all_of("play", attempting.Attempt) for each in line.aims]
+    into = [each.what for each in said if isinstance(each, attempting.AimInto)]
+    at = [each.what for each in said if isinstance(each, attempting.AimAt)]
+    kinds, knocked = (
+        {kind for phrase in phrases for kind in reader.kinds_meant(phrase, Sort.TARGET)} for phrases in (into, at)
+    )
+    return bool({*reader.kinds_meant(what, Sort.TARGET)} & (kinds - knocked))
 
 
 def _scoring(event: events.Event, worth: Worth | SetPoints) -> when.When:
