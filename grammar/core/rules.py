@@ -62,8 +62,7 @@ class Happening:
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned; `whence` is where
     those wait who act; `bounced`: only of a ball that has touched the floor; `from_m`: from so far or farther.
-    An empty set stands for anything. `named` counts how many of these the line itself names: a line about a lantern
-    of north is narrower than one about any target, even where all targets are lanterns.
+    An empty set stands for anything. `named`: how many of these the line names, even where there are no others.
     """
 
     result: Result
