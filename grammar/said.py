@@ -99,6 +99,7 @@ class Capital:
 
 Value = Union[Said, Many, Figure, Percent, Time, Named, Side, Players, Listed, Chain, Capital, str, int]
 NOTHING = Said("")
+MORE = " and {number} more"
 
 
 def said(pattern: str, /, **fields: Any) -> Said:
@@ -134,7 +135,7 @@ def english(value: Value) -> str:
     return str(value)
 
 
-def chained(told: list[str], between: str, most: int | None, more: str = " and {number} more") -> str:
+def chained(told: list[str], between: str, most: int | None, more: str = MORE) -> str:
     """What is told in a row, cut off behind the `most` that differ."""
     if most is None:
         return between.join(told)

@@ -57,7 +57,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
             "The {what} is {there} {unit}; {usual} {unit} is usual, {least} {unit} the least.",
             what=each.what,
             there=Figure(each.there, ".3g"),
-            unit=each.unit,
+            unit=Named(each.unit),
             usual=Figure(each.usual),
             least=Figure(each.least),
         )

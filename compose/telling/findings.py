@@ -9,10 +9,11 @@ from compose.telling.french import joined, side_name, side_players
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.frozen import evolve
-from grammar.said import Capital, Chain, Figure, Listed, Many, Named, Percent, Players, Said, Side, Time, chained
+from grammar.said import MORE, Capital, Chain, Figure, Listed, Many, Named, Percent, Players, Said, Side, Time, chained
 from grammar.words import capital
 from library.finding_codes import explanations
 
+OF_GAMES = ("C-", "N-", "P-")
 FINDING = "finding"  # the context of the catalogue that says findings by their codes
 
 
@@ -21,19 +22,41 @@ def finding_said(finding: Finding, wording: Wording) -> Finding:
     if wording.english:
         return finding
     title, hint = finding.said or (None, None)
+    title = title if title is not None and known(title, wording) else None
+    hint = hint if title is not None and known(hint, wording) else None
     told = explanations(wording.language).get(finding.code)
     general = wording.known(FINDING, finding.code)
     if title is not None:
         words = capital(joined(told_in(title, wording)))
     elif general is not None:
         words = f"{general}."
+    elif told is not None and finding.code.startswith(OF_GAMES):
+        words = told.means
     else:
-        return finding  # a mistake in a sheet, whose words are those of the rule language
+        return finding  # a mistake in a sheet or a call, whose words are those of the rule language
     if hint is not None and not isinstance(hint, Named):
         mend = capital(joined(told_in(hint, wording)))
     else:
         mend = told.to_do if told is not None else ""
     return evolve(finding, title=words, hint=mend)
+
+
+def known(value: Any, wording: Wording) -> bool:
+    """Whether all of a value can be told in the language: patterns of the catalogue, and nothing of a net."""
+    match value:
+        case Said(pattern, fields):
+            return _has(pattern, wording) and all(known(each, wording) for _, each in fields)
+        case str():
+            return _has(value, wording)
+        case Listed(items) | Chain(items):
+            return all(known(each, wording) for each in items)
+        case Capital(what):
+            return known(what, wording)
+    return isinstance(value, Many | Figure | Percent | Time | Named | Side | Players | int)
+
+
+def _has(pattern: str, wording: Wording) -> bool:
+    return not pattern or wording.known("", pattern) is not None
 
 
 def told_in(value: Any, wording: Wording) -> str:
@@ -46,7 +69,7 @@ def told_in(value: Any, wording: Wording) -> str:
         case Many(number, one, many):
             return wording.counted(number, one, many)
         case Figure(number, form):
-            shown = format(number, form)
+            shown = format(number, form.removeprefix(","))
             return wording.figure(float(shown), int(form[1]) if form.endswith("f") else None)
         case Percent(share):
             return share_said(share, wording)
@@ -61,7 +84,8 @@ def told_in(value: Any, wording: Wording) -> str:
         case Listed(items, last):
             return wording.listed([told_in(each, wording) for each in items], last)
         case Chain(items, between, most):
-            return chained([told_in(each, wording) for each in items], between, most)
+            joint, more = wording.known("", between) or between, wording.known("", MORE) or MORE
+            return chained([told_in(each, wording) for each in items], joint, most, more)
         case Capital(what):
             return capital(told_in(what, wording))
     return wording.figure(value)

@@ -1,4 +1,4 @@
-"""The line of play behind a finding in another language than English: who did what, and the counts after it."""
+"""A finding of the check in another language than English, with its line of play: who did what, the counts after."""
 
 from __future__ import annotations
 
@@ -8,14 +8,20 @@ from compose.check.walk import walk
 from compose.net.net import Net
 from compose.telling.counts import counts_told
 from compose.telling.moves import Happenings
+from compose.telling.of_net import OfNet
 from compose.telling.voice import Voice
 from grammar.finding import Finding, Step
 from grammar.frozen import evolve
 
 
-def witness_said(finding: Finding, net: Net, voice: Voice) -> Finding:
-    """The finding with its steps in the language of the voice; each is a move of this net."""
-    if voice.wording.english or not finding.witness:
+def said_of_net(finding: Finding, net: Net, voice: Voice) -> Finding:
+    """A finding of this net with its steps, and what it says of the net, in the language of the voice."""
+    if voice.wording.english:
+        return finding
+    if finding.said is not None:
+        title, hint = (OfNet(voice, net).told(each) for each in finding.said)
+        finding = evolve(finding, said=(title, hint))
+    if not finding.witness:
         return finding
     steps = tuple(_told((*finding.witness, *finding.loop), net, voice))
     parted = len(finding.witness)

@@ -40,17 +40,17 @@ def mend_first(findings: Sequence[Finding]) -> tuple[Finding, ...]:
 def in_language(answer: Answer, wording: Wording) -> tuple[Finding, ...]:
     """All findings of an answer, those to mend first, with their lines of play in the words of the language."""
     ordered = mend_first(answer.findings)
-    if wording.english or not any(each.witness for each in ordered):
+    if wording.english:
         return ordered
     from compose.telling.voice import Voice
-    from compose.telling.witness import witness_said
+    from compose.telling.witness import said_of_net
 
     voice = Voice(resolved(answer.staged.staging.game), wording)
 
     def played_in(finding: Finding) -> Net:
         return next((other.staged.net for other in answer.others if finding in other.proved), answer.staged.net)
 
-    return tuple(witness_said(each, played_in(each), voice) for each in ordered)
+    return tuple(said_of_net(each, played_in(each), voice) for each in ordered)
 
 
 def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -21,6 +22,7 @@ from grammar.parse import parse_bytes
 from grammar.resolve import resolve
 from grammar.said import Chain, Figure, Listed, Many, Named, Percent, Players, Side, Time, english, said
 from grammar.span import nowhere
+from tests.terminal.running import run
 
 HOME = Path(compose.__file__).parent
 FRENCH = wording_of("fr")
@@ -116,3 +118,13 @@ def test_frames_hold_no_english_but_lines_of_the_sheet(pupils: int) -> None:
     for finding in found:
         told = framed(finding_said(finding, FRENCH), lambda _file, _line: None, say=FRENCH.say)
         assert not set(" ".join(told).lower().split()) & ENGLISH_WORDS
+
+
+@pytest.mark.parametrize("name", ["idle", "stall-by-passing", "dead-end", "unwinnable", "endless", "two-winners"])
+def test_what_the_check_finds_is_told_in_french(name: str) -> None:
+    """But for lines of the sheet, which stand between marks of quotation, and names that nobody translated."""
+    path = HOME.parent / f"tests/wrong_games/games/{name}.wrong.rules"
+    said = " ".join(run("check", path, "--language", "fr", code=1).stdout.split())
+    told = re.sub(r"«[^»]*»|\"[^\"]*\"|│[^│]*│ *\^+", "", said)
+    assert not ENGLISH_WORDS & set(told.lower().split()), told
+    assert re.search(r"\[C-[a-z-]+, prouvé\]", told)

@@ -22,7 +22,8 @@ from grammar.said import Capital, Chain, Listed, said
 
 CODE = "C-idle"
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
-_MEND = "Leave {it} out, or change what has to happen for {it}."
+_MEND = "Leave it out, or change what has to happen for it."
+_MEND_ALL = "Leave them out, or change what has to happen for them."
 
 
 @frozen
@@ -74,8 +75,9 @@ def _finding(study: Study, alike: list[Idle]) -> Found:
     shared = _common(alike)[0]
     title = said("{line} never takes effect.", line=first.rule)
     if others:
-        number = "1 other line" if len(others) == 1 else said("{number} other lines", number=len(others))
-        title = said("{line} and {others} never take effect.", line=first.rule, others=number)
+        title = said("{line} and 1 other line never take effect.", line=first.rule)
+        if len(others) > 1:
+            title = said("{line} and {number} other lines never take effect.", line=first.rule, number=len(others))
     return Found(
         code=CODE,
         severity=Severity.NOTE if first.harmless else Severity.WARNING,
@@ -94,7 +96,7 @@ def _and_then(first: Idle, others: list[Idle]) -> Iterator[Value]:
     if first.harmless:
         yield "It does no harm."
     else:
-        yield said(_MEND, it="them" if others else "it")
+        yield _MEND_ALL if others else _MEND
 
 
 def _judge(study: Study, rule: Rule) -> Idle | None:

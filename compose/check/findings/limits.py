@@ -8,7 +8,7 @@ from compose.check.explore import TooLarge
 from compose.check.found import Found
 from compose.check.space import Budget, StateSpace
 from grammar.finding import Basis, Severity
-from grammar.said import Capital, Listed, said
+from grammar.said import Capital, Figure, Listed, Value, said
 from grammar.span import nowhere
 
 BUDGET = "C-budget"
@@ -23,17 +23,19 @@ def over_budget(space: StateSpace, budget: Budget) -> list[Found]:
     if space.complete:
         return []
     why = "The check was stopped" if space.stopped else "The game is too large to prove everything"
-    further = f"--states {FURTHER * budget.states} --memory {FURTHER * budget.megabytes:.0f}"
-    more = "Let it go on longer" if space.stopped else f"Look further with {further}"
+    more: Value = "Let it go on longer"
+    if not space.stopped:
+        states, memory = Figure(FURTHER * budget.states, ".0f"), Figure(FURTHER * budget.megabytes, ".0f")
+        more = said("Look further with --states {states} --memory {memory}", states=states, memory=memory)
     return [
         Found(
             code=UNFINISHED if space.stopped else BUDGET,
             severity=Severity.WARNING,
             title=said(
-                "{why}: {looked:,} situations were looked into, {more:,} more were seen.",
+                "{why}: {looked} situations were looked into, {more} more were seen.",
                 why=why,
-                looked=space.expanded,
-                more=space.unexpanded,
+                looked=Figure(space.expanded, ","),
+                more=Figure(space.unexpanded, ","),
             ),
             place=nowhere(),
             hint=said(
@@ -69,7 +71,8 @@ def too_large(found: TooLarge) -> Found:
         code=TOO_LARGE,
         severity=Severity.WARNING,
         title=said(
-            "The game is too large to prove anything: some {size:.0e} situations are possible.", size=found.size
+            "The game is too large to prove anything: some {size} situations are possible.",
+            size=Figure(found.size, ".0e"),
         ),
         place=nowhere(),
         hint=Capital(_SMALLER),

@@ -18,7 +18,7 @@ from compose.telling.english.states import state_in_words
 from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
-from grammar.said import Capital, Chain, Listed, Said, chained
+from grammar.said import Capital, Chain, Figure, Listed, Said, chained, english
 from grammar.words import capital, listing
 
 SET_UP = "the round starts"
@@ -38,6 +38,7 @@ def findings_told(found: Iterable[Found], net: Net) -> tuple[Finding, ...]:
             witness=tuple(step(one, net) for one in each.witness),
             loop=tuple(step(one, net) for one in each.loop),
             numbers=each.numbers,
+            said=(each.title, each.hint),
         )
         for each in found
     )
@@ -74,6 +75,8 @@ def words(value: Value, net: Net) -> str:
             return share(part, whole)
         case FetchedBy(place):
             return teacher_fetches(net, place)
+        case Figure():
+            return english(value)
     return _of_net(value, net)
 
 
