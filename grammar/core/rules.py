@@ -134,7 +134,7 @@ class Go:
 
 @frozen
 class Swap:
-    """Two change places: a person or all who play with some who wait, a passer with the mate, or two who play: then
+    """Two change places: a person or all who play with some who wait; or a passer with the mate, or two who play: then
     each takes the side and the task of the other."""
 
     who: Person | AllPlaying

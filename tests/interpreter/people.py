@@ -8,7 +8,7 @@ from tests.interpreter.board import Board, Pupil, Spot
 from tests.interpreter.by_whom import acts_by_name, done_by_name
 from tests.interpreter.deeds import CAUGHT, REACHED
 from tests.interpreter.events import Scene
-from tests.interpreter.frozen import PLACE, any_of_them, frozen_of, means_frozen
+from tests.interpreter.frozen import any_of_them, frozen_of, means_frozen
 from tests.interpreter.names import Folk, Mate, Part
 from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
@@ -119,8 +119,7 @@ def _one(sheet: Sheet, who: Np, scene: Scene, board: Board) -> list[int]:
         chosen = deed.catcher
     else:
         assert isinstance(meant, Folk | Mate), who.words()
-        froze = deed.aim.spot is not None and deed.aim.spot.place == PLACE
-        chosen = deed.aim.mate if isinstance(meant, Mate) or froze else deed.aim.hit
+        chosen = deed.aim.mate if isinstance(meant, Mate) or deed.aim.what == "mate" else deed.aim.hit
     return [] if chosen is None else [chosen]
 
 

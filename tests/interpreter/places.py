@@ -46,8 +46,8 @@ def _exchange(other: queues.Queued | then.Who, number: int, second: tuple[int, .
         board.go(second[0], there.side, there.role, mover.where)
         board.go(number, mover.side, mover.role, there.where)
     else:
-        board.pupils[number] = mover._replace(where=there.where, turn=there.turn)
-        board.pupils[second[0]] = there._replace(where=mover.where, turn=mover.turn)
+        board.pupils[number] = mover._replace(where=there.where, turn=there.turn, role=there.role)
+        board.pupils[second[0]] = there._replace(where=mover.where, turn=mover.turn, role=mover.role)
 
 
 def _all(

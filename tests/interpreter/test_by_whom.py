@@ -96,3 +96,30 @@ finish
 
 def test_both_readers_know_who_touched() -> None:
     agree(game_in(CHASE), {"north": 2, "south": 2, "gulls": 1})
+
+
+FERRY = """
+game Who Stands There
+space
+  court 20 m by 12 m, in one piece
+  ferry bench: behind each back line
+sides
+  north and south, 2 to 6 players each, mirrored
+  role keeper: 1 player of each side
+kit
+  1 foam ball
+set-up
+  1 keeper of each side on the ferry bench
+  north begins with the ball
+play
+  players pass a foam ball to a team-mate on the ferry bench
+when
+  a pass is caught on the ferry bench: the passer changes places with the keeper and the ball goes to the other side
+  a ball is missed: the passer's side scores 1 point and the ball goes to the other side
+finish
+  the first side to 2 points wins
+"""
+
+
+def test_who_stands_there_is_the_one_of_that_task_and_hands_it_on() -> None:
+    agree(game_in(FERRY), {"north": 3, "south": 3})

@@ -194,7 +194,10 @@ def changed(builder: Builder, who: Population, becomes: core.Becoming) -> Popula
 
 
 def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) -> Iterator[Move]:
-    """Out goes the one, in comes the other. With nobody waiting the one comes straight back; it needs no room."""
+    """Out goes the one, in comes the other; passer and mate exchange tasks, too. It needs no room.
+
+    With nobody waiting the one comes straight back.
+    """
     if isinstance(effect.who, core.AllPlaying):
         yield from _all_swapped(builder, effect, rule)
         return
@@ -205,9 +208,10 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
         yield Move(player_place(builder, *one), _as(builder, one, other[0]), 1, rule)
         yield Move(player_place(builder, *other), _as(builder, other, one[0]), 1, rule)
         return
-    yield Move(player_place(builder, *one), player_place(builder, one[0], other[1]), 1, rule)
+    tasks = (other[0], one[0]) if effect.other is core.Person.MATE else (one[0], other[0])
+    yield Move(player_place(builder, *one), player_place(builder, tasks[0], other[1]), 1, rule)
     last = isinstance(effect.other, Waiting) and effect.other.turn is Turn.LAST
-    yield Move(player_place(builder, *other), player_place(builder, other[0], one[1]), 1, rule, (), last)
+    yield Move(player_place(builder, *other), player_place(builder, tasks[1], one[1]), 1, rule, (), last)
 
 
 def _as(builder: Builder, stand: Stand, who: Population) -> int:

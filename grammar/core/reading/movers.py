@@ -125,6 +125,9 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         return (_of_both(reader, who, meant, moment, trigger),)
     if trigger.result is Result.CAUGHT and trigger.to and trigger.to <= meant:
         return (Mover(Person.CATCHER, moment.concerned),)
+    posted = {At(each.at) for each in reader.starts if each.what in meant and isinstance(each.at, Spot)}
+    if trigger.result is Result.PASSED and role is not None and trigger.at and trigger.at <= posted:
+        return (Mover(Person.MATE, moment.actor),)
     if trigger.by <= meant and (said.whose is Whose.NAMED or role or trigger.result is Result.ARRIVED):
         return (Mover(Person.ACTOR, moment.actor),)
     if trigger.result is Result.KNOCKED and said.whose is Whose.NAMED and said.side == moment.concerned:
@@ -146,11 +149,8 @@ def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Mome
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     said, role = reader.player_phrase(who)
-    if isinstance(moment.trigger, AllHold | AtTime):
-        unsaid = reader.all_sides
-    else:
-        one = moment.of_each or moment.concerned
-        unsaid = frozenset({one}) if one else reader.all_sides
+    one = None if isinstance(moment.trigger, AllHold | AtTime) else moment.of_each or moment.concerned
+    unsaid = frozenset({one}) if one else reader.all_sides
     sides = moment.spoken.meant(said, unsaid)
     return tuple(
         Mover(AllPlaying(frozenset(reader.of_role([side], role))), side)
