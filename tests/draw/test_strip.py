@@ -25,7 +25,7 @@ from compose.net.from_game import net_of
 from compose.staging.resolved import resolved
 from compose.telling.english.moves import move_words
 from grammar.core.clock import ComeIn, TakeAway
-from grammar.core.values import At
+from grammar.core.values import At, Part
 from grammar.parse import parse
 from library.load import granted_path, kit_names
 
@@ -138,6 +138,25 @@ def test_few_moves_are_all_shown_and_many_are_thinned():
     assert len(moments_of(net, moves[:2], "")) == 3
     assert len(moments_of(net, moves, "", 4)) == 4
     assert len(moments_of(net, [], "")) == 1
+
+
+def test_what_lies_behind_a_line_is_drawn_behind_it():
+    """Over the library: of every sampled round, each ball behind a back line lies outside the court."""
+    seen = 0
+    for name in ("beck-gates", "millrace-roll", "heron-and-pike"):
+        net, _moves, made = strip(name)
+        court = laid_out(library_game(name)).court
+        behind = [
+            number
+            for number, place in enumerate(net.places)
+            if place.token == "ball" and isinstance(place.standing, At) and place.standing.spot.part is Part.BEHIND
+        ]
+        for moment, scene in zip(made.moments, made.scenes, strict=True):
+            outside = [each for each in scene if each.item.category == "ball" and not court.holds(each.item.x, each.item.y)]
+            count = sum(moment.marking[number] for number in behind)
+            assert len(outside) >= count
+            seen += count
+    assert seen
 
 
 def test_who_is_on_the_bench_of_the_other_side_is_drawn_there():

@@ -13,7 +13,9 @@ from compose.draw.strip.moments import Moment
 from compose.draw.strip.picture import frame_box, frame_of, frame_sheet
 from compose.draw.strip.whereabouts import Token, scenes
 from compose.net.net import Net
+from compose.staging.floor.ground import ground_under
 from compose.staging.floor.values import Floor, Rectangle
+from compose.staging.resolved import resolved
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import field, frozen
 from grammar.game import Game
@@ -46,7 +48,7 @@ def strip_of(
     wording: Wording = ENGLISH,
 ) -> Strip:
     """The strip of a round; `about` says where the round comes from."""
-    shown = scenes(net, floor, [moment.marking for moment in moments])
+    shown = scenes(net, floor, ground_under(floor, resolved(game).play), [moment.marking for moment in moments])
     box = frame_box(floor, frame_sheet(game, floor), [token for scene in shown for token in scene])
     frames = tuple(
         frame_of(game, floor, scene, box, (_name(order, wording), f"{moment.sentence} {moment.counts}."), wording)

@@ -10,6 +10,8 @@ from collections.abc import Hashable, Iterator, Mapping, Sequence
 from math import ceil, hypot
 
 from compose.net.net import Net, Place
+from compose.staging.floor.ground import Ground
+from compose.staging.floor.regions import regions
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from grammar.core.values import AreaId, At, Landmark, OnStep, Part, Posture, Presence, SideId, Spot
 from grammar.frozen import evolve, frozen
@@ -20,6 +22,8 @@ APART_M = 0.9  # our choice: how far apart those stand for whom the set-up names
 CLEAR = 0.035  # of the court's length between a ball without a spot of its own and all else (our choice)
 TOUCHING_M = 0.05  # our choice: nearer than this two signs are one
 TRIES = 400
+HALF_LIKE = (Landmark.HALF, Landmark.HANDS, Landmark.COURT)  # all over it, as the set-up spreads what lies there
+STRIP_M = 1.0  # our choice: how broad a strip along a line is, where it is shown what lies there
 OUT_M = 1.1  # our choice: how far beside the court those stand who are out
 
 
@@ -33,16 +37,18 @@ class Token:
     up: bool = True
 
 
-def scenes(net: Net, floor: Floor, markings: Sequence[tuple[int, ...]]) -> tuple[tuple[Token, ...], ...]:
+def scenes(
+    net: Net, floor: Floor, ground: Ground, markings: Sequence[tuple[int, ...]]
+) -> tuple[tuple[Token, ...], ...]:
     """The tokens of each marking; the same keys in the same order in all of them."""
-    moved = _Moved(net, floor)
+    moved = _Moved(net, floor, ground)
     return tuple(moved.scene(marking) for marking in markings)
 
 
 class _Moved:
     """Tokens in the places where they are, moved on as the counts change."""
 
-    def __init__(self, net: Net, floor: Floor) -> None:
+    def __init__(self, net: Net, floor: Floor, ground: Ground) -> None:
         self.net, self.floor = net, floor
         self.groups: dict[str, dict[Hashable, list[int]]] = {}
         for number, place in enumerate(net.places):
@@ -51,7 +57,7 @@ class _Moved:
         self.parts = dict(self._parts())
         taken = [(item.x, item.y) for item in floor.items]
         numbers = [places[0] for homes in self.groups.values() for places in homes.values()]
-        self.spots = {number: _Spots(net.places[number], floor, taken) for number in numbers}
+        self.spots = {number: _Spots(net.places[number], floor, ground, taken) for number in numbers}
         self.at: dict[str, list[tuple[int, int]]] = {group: [] for group in self.groups}
 
     def scene(self, marking: tuple[int, ...]) -> tuple[Token, ...]:
@@ -146,8 +152,8 @@ def _at(place: Place, landmark: Landmark) -> bool:
 class _Spots:
     """Where the tokens of a place stand: first as the set-up says, then side by side in what room there is."""
 
-    def __init__(self, place: Place, floor: Floor, taken: list[tuple[float, float]]) -> None:
-        self.floor, self.place, self.taken = floor, place, taken
+    def __init__(self, place: Place, floor: Floor, ground: Ground, taken: list[tuple[float, float]]) -> None:
+        self.floor, self.ground, self.place, self.taken = floor, ground, place, taken
         self.known = list(self._set_up())
         items = floor.players_of(place.side) if place.token == "player" else floor.items_of(str(place.kind))
         size = (0.5, 1.4) if place.token == "player" else (0.2, 0.2)
@@ -217,7 +223,16 @@ class _Spots:
         if _at(self.place, Landmark.MIDDLE):
             x, y = court.centre
             return Rectangle(x - 1.0, y - 1.0, x + 1.0, y + 1.0)
-        return half.grown(-0.8)
+        return self._by_a_line() or half.grown(-0.8)
+
+    def _by_a_line(self) -> Rectangle | None:
+        """Where a thing lies that is at a line, a wall or a corner, or before, beside or behind a place."""
+        at = self.place.standing
+        if self.place.token not in LYING or not isinstance(at, At):
+            return None
+        if at.spot.part is Part.AT and (isinstance(at.spot.of, AreaId) or at.spot.of in HALF_LIKE):
+            return None
+        return regions(self.ground, at.spot, STRIP_M)[0].rectangle
 
 
 def _grid(box: Rectangle) -> Iterator[tuple[float, float]]:
