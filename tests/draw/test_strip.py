@@ -141,7 +141,7 @@ def test_few_moves_are_all_shown_and_many_are_thinned():
 
 
 def test_what_lies_behind_a_line_is_drawn_behind_it():
-    """Over the library: of every sampled round, each ball behind a back line lies outside the court."""
+    """Of sampled rounds, each ball behind a back line lies outside the court."""
     seen = 0
     for name in ("beck-gates", "millrace-roll", "heron-and-pike"):
         net, _moves, made = strip(name)
@@ -152,7 +152,8 @@ def test_what_lies_behind_a_line_is_drawn_behind_it():
             if place.token == "ball" and isinstance(place.standing, At) and place.standing.spot.part is Part.BEHIND
         ]
         for moment, scene in zip(made.moments, made.scenes, strict=True):
-            outside = [each for each in scene if each.item.category == "ball" and not court.holds(each.item.x, each.item.y)]
+            balls = [each.item for each in scene if each.item.category == "ball"]
+            outside = [each for each in balls if not court.holds(each.x, each.y)]
             count = sum(moment.marking[number] for number in behind)
             assert len(outside) >= count
             seen += count
