@@ -128,7 +128,7 @@ class _Moved:
 def _group(place: Place) -> str:
     if place.token == "player":
         return f"player/{place.side}"
-    return f"{place.token}/{place.kind}"
+    return f"{LYING[0] if place.token in LYING else place.token}/{place.kind}"  # carried or lying, it is the same thing
 
 
 def _home(place: Place) -> Hashable:
