@@ -196,7 +196,8 @@ def frees_told(voice: Voice, frees: Sequence[Free]) -> Iterator[str]:
 def come_backs_told(voice: Voice, values: Sequence[ComeBack]) -> Iterator[str]:
     """Who comes back by themselves."""
     for value in values:
-        where, time = voice.place(value.at), voice.time(value.after_s)
+        point = voice.say("the next point")
+        where, time = voice.place(value.at), point if value.after_s is None else voice.time(value.after_s)
         if all(spot.is_frozen for spot in value.at):
             who = voice.calling("each").players(value.who)
             yield voice.say("{who} who are frozen are free after {time}", who=who, time=time)

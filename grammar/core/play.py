@@ -185,11 +185,11 @@ class Free:
 
 @frozen
 class ComeBack:
-    """Each who waits comes back after a time, by themselves."""
+    """Each who waits comes back after a time, by themselves; all with the next point of any side where none is said."""
 
     who: frozenset[Population]
     at: frozenset[Spot]
-    after_s: Fraction
+    after_s: Fraction | None
     lines: Lines = field(eq=False)
 
 

@@ -64,4 +64,10 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     # two who change places
     saying(rf"\b(the|that|its) ({_WHAT}) and (the|that|its) ({_WHAT}) (?:change|swap|exchange)(?: places| over| tasks)?"
            r"(?=$| and |,)", r"\1 \2 changes places with \3 \4", "when"),
+    # until somebody scores
+    saying(r",? (?:until|till) (?:the next (?:point|goal)(?: by (?:either|any|a) side)?|"
+           r"(?:somebody|anybody|a side) scores)(?=$| and )", " until the next point", "when"),
+    saying(r"\b(?:goes to|sits on|stands in|sits in) (the [^:]+? until the next point)", r"waits in \1", "when"),
+    saying(r"\bcomes back (?:after|with|at|when) (?:the next (?:point|goal)|(?:somebody|a side) scores)$",
+           "comes back after the next point", "play"),
 )  # fmt: skip

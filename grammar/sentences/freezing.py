@@ -22,7 +22,7 @@ class Freezes(Node):
 class FrozenBack(Node):
     """Such as "whoever is frozen is free after 30 s": each by themselves."""
 
-    time: Quantity
+    time: Quantity | str
 
     def words(self) -> str:
         return spoken("whoever is frozen is free after", self.time)

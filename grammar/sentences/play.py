@@ -153,10 +153,10 @@ class SaidRule(Node):
 
 @frozen
 class ComesBack(Node):
-    """Such as "whoever waits in the task queue comes back after 30 s": each by themselves, when done."""
+    """Such as "whoever waits in the task queue comes back after 30 s", "… after the next point"."""
 
     where: Np
-    time: Quantity
+    time: Quantity | str
 
     def words(self) -> str:
         return spoken("whoever waits in", self.where, "comes back after", self.time)

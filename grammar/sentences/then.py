@@ -81,15 +81,16 @@ class MovesTo(Node):
 
 @frozen
 class Waits(Node):
-    """Such as "that player waits in the queue"."""
+    """Such as "that player waits in the queue", "… until the next point"."""
 
     who: Who
     verb: str = field(eq=False)
     preposition: str
     where: Np
+    until: str | None = None
 
     def words(self) -> str:
-        return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where)
+        return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where, self.until)
 
 
 @frozen

@@ -28,11 +28,11 @@ def acts(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator[A
         yield from _fetched(sheet, line, board, everyone, granted=True)
     for free in sheet.said(queues.Free):
         yield from _freed(sheet, free, board)
-    for back in sheet.said(play.ComesBack):
+    for back in (each for each in sheet.said(play.ComesBack) if not isinstance(each.time, str)):
         there = [number for number, each in enumerate(board.pupils) if waits_there(sheet, back.where, each)]
         for number in alike(((board.pupils[each]._replace(turn=0), each) for each in there), True):
             yield Act(("comes back",), _back_in(board, (number,)))
-    for _ in sheet.said(freezing.FrozenBack):
+    for _ in (each for each in sheet.said(freezing.FrozenBack) if not isinstance(each.time, str)):
         for number in any_of_them(board.waiting(map(frozen_spot, sheet.sides)), board):
             yield Act(("free",), _back_in(board, (number,)))
     for stand_up in sheet.said(play.StandUp):

@@ -16,6 +16,7 @@ from tests.interpreter.landing import about_balls, goal
 from tests.interpreter.life import after_the_last, lose_or_win
 from tests.interpreter.loads import about_loads, let_go
 from tests.interpreter.names import Part, Stuff
+from tests.interpreter.next_point import with_the_point
 from tests.interpreter.people import other_than, people, where_to
 from tests.interpreter.places import change_places
 from tests.interpreter.room import finds_room
@@ -28,6 +29,11 @@ Going = freezing.Freezes | then.Waits | then.MovesTo | then.Joins | then.Out | t
 
 def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     """The boards after all consequences; several where somebody may be one or another."""
+    with_the_point(sheet, settled, board)
+    yield from _follow(sheet, settled, scene, board, begin)
+
+
+def _follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     if not settled:
         yield board
         return
@@ -35,7 +41,7 @@ def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board,
     first = first or next((each for each in settled if _gives_up_a_task(sheet, each.said)), settled[0])
     rest = [each for each in settled if each is not first]
     for after in _change(sheet, first, scene, board, begin):
-        yield from follow(sheet, rest, scene, after, begin)
+        yield from _follow(sheet, rest, scene, after, begin)
 
 
 def _gives_up_a_task(sheet: Sheet, said: when.Consequence) -> bool:

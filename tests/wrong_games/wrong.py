@@ -55,6 +55,9 @@ PAIRS = (
         "players underarm throw a red ball through the ring of the other side, only after 2 passes in a row",
         shown=False,
     ),
+    Pair(
+        "nobody-scores", "C-stranded", "a player is hit: that player waits in the rest queue until the next point"
+    ),
     Pair("frozen-for-good", "C-stranded", "a player is hit: that player freezes"),
     Pair("idle-frozen", "C-idle", "a ball is caught: a frozen player of the catcher's side is free", shown=False),
     Pair("stranded-balls", "C-stranded", "nobody fetches soft balls from behind the back line"),

@@ -73,4 +73,6 @@ def _offer(offer: Offer) -> Offer:
 
 
 def _service(service: Service) -> Service:
-    return evolve(service, after_s=_SOME) if isinstance(service, ComeBack) else evolve(service, per_minute=None)
+    if isinstance(service, ComeBack):
+        return service if service.after_s is None else evolve(service, after_s=_SOME)
+    return evolve(service, per_minute=None)

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS, Guard
-from grammar.core.play import Lines, PointsCount
+from grammar.core.play import ComeBack, Lines, PointsCount, Turn, Waiting
 from grammar.core.precedence import goes_before, slots, written
-from grammar.core.rules import Add, Effect, Rule
+from grammar.core.rules import Add, Effect, Go, Rule
+from grammar.core.values import Presence
 from grammar.frozen import evolve, frozen
 
 
@@ -38,7 +39,18 @@ class Case:
 def cases_of(play: Play, rules: Sequence[Rule]) -> Iterator[Case]:
     """All cases of rules that one happening fires; they shut each other out and leave nothing out."""
     for case in _split(tuple(rules), (), ()):
-        yield from _counted(case, play.counting)
+        yield from (_with_returns(each, play) for each in _counted(case, play.counting))
+
+
+def _with_returns(case: Case, play: Play) -> Case:
+    """With a point all return who waited for the next one, before anybody goes who will wait for another."""
+    scored = next((rule for effect, rule in case.effects if isinstance(effect, Add) and effect.points > 0), None)
+    backs = [each for each in play.services if isinstance(each, ComeBack) and each.after_s is None]
+    if scored is None or not backs:
+        return case
+    returns = [(Go(Waiting(each.who, each.at, Turn.ALL), Presence.PLAYING), each.lines) for each in backs]
+    done = tuple((go, Rule(scored.trigger, ALWAYS, (go,), lines)) for go, lines in returns)
+    return Case((*done, *case.effects), case.holds, case.fails, case.besides)
 
 
 def _counted(case: Case, counting: Sequence[PointsCount]) -> Iterator[Case]:

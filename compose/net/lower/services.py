@@ -149,6 +149,8 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
 
 def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
     """One for every population. The time is the mean of each player's own; who waits is counted, not in which order."""
+    if back.after_s is None:
+        return  # with a point: dispatch.py
     rule = builder.rule(back.lines)
     per_minute = 60.0 / max(float(back.after_s), LEAST_S)
     for who, spot in who_waits(builder, Waiting(back.who, back.at, Turn.FIRST)):

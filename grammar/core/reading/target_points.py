@@ -8,7 +8,7 @@ from attrs import evolve
 
 from grammar.core.guards import Compare, Relation, ThingsAt
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.when_lines import read_when
+from grammar.core.reading.when_lines import rules_of_line
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
@@ -31,7 +31,7 @@ def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Ite
                 title = f"`{worth.what.words()}`: nobody takes them from place to place."
                 raise Senseless(worth.what, title, "Say in play: players take one from the middle to their base")
             event = events.Arrives(evolve(worth.what, determiner="a"))
-        yield from read_when(reader, _scoring(event, worth), line)
+        yield from rules_of_line(reader, _scoring(event, worth), line)
 
 
 def _sent_into(reader: Reader, what: Np) -> bool:
@@ -53,7 +53,7 @@ def _scoring(event: events.Event, worth: Worth | SetPoints) -> when.When:
 def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[Rule]:
     """Whoever knocks the last that stands has these points besides what it is worth by itself."""
     _refuse_no_set(reader, sentence.what)
-    for rule in read_when(reader, _scoring(events.Knocked(sentence.what, "is"), sentence), line):
+    for rule in rules_of_line(reader, _scoring(events.Knocked(sentence.what, "is"), sentence), line):
         assert isinstance(rule.trigger, Happening)
         for owner in sorted(rule.trigger.against, key=repr):
             things = frozenset(to for to in rule.trigger.to if isinstance(to, Thing) and to.owner == owner)

@@ -9,20 +9,29 @@ from attrs import evolve
 
 from grammar.core.clock import TakeEffect
 from grammar.core.guards import ALWAYS, Guard
+from grammar.core.play import ComeBack
 from grammar.core.precedence import slots
 from grammar.core.reading.claims import read_condition
 from grammar.core.reading.clock import first_time, in_rule
 from grammar.core.reading.effects import effects_of
 from grammar.core.reading.events import Moment
+from grammar.core.reading.freeing import comings_back
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whence import moments_of
 from grammar.core.reading.whose import Senseless
-from grammar.core.rules import Add, Becomes, Effect, Happening, Rule
+from grammar.core.rules import Add, Becomes, Effect, Go, Happening, Rule
+from grammar.core.values import At, Spot
 from grammar.sentences import then, when
 from grammar.sentences.time import TheFirstTime
 
 
-def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
+def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule | ComeBack]:
+    """All rules of a line, and who comes back by it with the next point. Raises Senseless."""
+    yield from rules_of_line(reader, sentence, line)
+    yield from comings_back(reader, dict.fromkeys(_until_the_next_point(reader, sentence)), None, line)
+
+
+def rules_of_line(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
     """All rules of a line. Raises Senseless."""
     found: list[Rule] = []
     for moment in moments_of(reader, sentence):
@@ -32,6 +41,15 @@ def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
     if not any(rule.effects for rule in found) and not all(isinstance(c, then.PlaysOn) for c in sentence.consequences):
         raise Senseless(sentence, "Nothing would change by this.", "Say what else follows, or leave the line out.")
     yield from found
+
+
+def _until_the_next_point(reader: Reader, sentence: when.When) -> Iterator[Spot]:
+    """Where somebody waits only so long."""
+    waits = [each for each in sentence.consequences if isinstance(each, then.Waits) and each.until is not None]
+    for moment in moments_of(reader, sentence) if waits else ():
+        for effect in (effect for each in waits for effect in effects_of(reader, each, moment)):
+            if isinstance(effect, Go) and isinstance(effect.to, At):
+                yield effect.to.spot
 
 
 def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rule:
