@@ -134,8 +134,7 @@ class Go:
 
 @frozen
 class Swap:
-    """Two change places: a person or all who play with some who wait; or a passer with the mate, or two who play: then
-    each takes the side and the task of the other."""
+    """Two change places, one of whom may wait; of two who play each takes the side and the task of the other."""
 
     who: Person | AllPlaying
     other: Waiting | Person

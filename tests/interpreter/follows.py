@@ -12,16 +12,17 @@ from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, Taking, sides_meant
 from tests.interpreter.frozen import frozen_spot
 from tests.interpreter.hours import WITH_THE_TEACHER, times_more
-from tests.interpreter.landing import about_balls, goal
+from tests.interpreter.landing import about_balls
 from tests.interpreter.life import after_the_last, lose_or_win
 from tests.interpreter.loads import about_loads, let_go
+from tests.interpreter.moved_balls import come_in, send_balls
 from tests.interpreter.names import Part, Stuff
 from tests.interpreter.next_point import with_the_point
 from tests.interpreter.people import other_than, people, where_to
 from tests.interpreter.places import change_places
 from tests.interpreter.room import finds_room
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import half, place_of
+from tests.interpreter.spots import place_of
 from tests.interpreter.stood_up import stand_again
 
 Going = freezing.Freezes | then.Waits | then.MovesTo | then.Joins | then.Out | then.TurnsInto | then.Returns
@@ -56,7 +57,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case then.MovesTo() | then.Drops() | then.GoesBack() if about_loads(sheet, said) and scene.deed is not None:
             let_go(sheet, said, scene, board)
         case then.MovesTo() if about_balls(sheet, said) or about_loads(sheet, said):
-            yield from _send_balls(sheet, said, scene, board)
+            yield from send_balls(sheet, said, scene, board)
             return
         case lives.LosesLife() | lives.WinsLife():
             yield from _life(sheet, said, scene, board, begin)
@@ -64,7 +65,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
         case Taking():
             board.taken |= {said.line}
         case then.ComesIn():
-            yield from _come_in(sheet, said, board)
+            yield from come_in(sheet, said, board)
             return
         case then.TakenAway(who=Np() as who):
             for number, ball in enumerate(board.balls):
@@ -107,42 +108,6 @@ def _life(
             of_loser, settled = after_the_last(sheet, number, board)
             boards = [done for each in boards for done in follow(sheet, settled, of_loser, each, begin)]
         yield from boards
-
-
-def _come_in(sheet: Sheet, said: then.ComesIn, board: Board) -> Iterator[Board]:
-    """Balls of the teacher come in one by one, to each half in turn; which side has the first is open."""
-    whole = said.determiner in ("all", "every", "each")
-    many = len(board.balls) if whole else said.number.whole if said.number else 1
-    halves = list(dict.fromkeys(half(sheet, side) for side in sheet.sides))
-    for first in range(len(halves)):
-        after = board.copy()
-        for kind in sorted(sheet.stuff(said.name).kinds):
-            with_teacher = [
-                n for n, each in enumerate(after.balls) if (each.kind, each.spot) == (kind, WITH_THE_TEACHER)
-            ]
-            for turn, number in enumerate(with_teacher[:many]):
-                after.balls[number] = after.balls[number]._replace(spot=halves[(first + turn) % len(halves)])
-        yield after
-
-
-def _send_balls(sheet: Sheet, said: then.MovesTo, scene: Scene, board: Board) -> Iterator[Board]:
-    """Where a count came true, all balls of the kind go, or any one of them; the ball of a deed lies already."""
-    if scene.deed is not None:
-        yield board
-        return
-    assert isinstance(said.who, Np)
-    there = goal(sheet, said.place, scene, sent=None, rule=True)
-    kinds = sheet.stuff(said.who).kinds
-    moving = [number for number, ball in enumerate(board.balls) if ball.kind in kinds and ball.spot != there]
-    if said.who.determiner == "all" or not moving:
-        for number in moving:
-            board.balls[number] = board.balls[number]._replace(spot=there)
-        yield board
-        return
-    for number in {board.balls[number]: number for number in moving}.values():
-        after = board.copy()
-        after.balls[number] = after.balls[number]._replace(spot=there)
-        yield after
 
 
 def _thing(
