@@ -17,6 +17,9 @@ from grammar.tree import GameSheet
 from grammar.words import article, plural
 
 
+_A_SLIP = 0.35  # how far in letters a name of the kit may be from what was written to be offered as a slip
+
+
 def declare_kit(sheet: GameSheet, words: Vocabulary, catalogue: Mapping[str, str]) -> tuple[GameKit, ...]:
     """The kit of a sheet; `catalogue` gives the category of every thing that the library knows."""
     kit: list[GameKit] = []
@@ -80,6 +83,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
 
 def _other_likes(sentence: Kit, catalogue: Mapping[str, str]) -> Iterator[Correction]:
     for name, cost in near_names(sentence.like.text if sentence.like else "", catalogue):
+        if cost > _A_SLIP:
+            continue  # a medicine ball is no mini handball, however alike the letters are
         better = attrs.evolve(sentence, determiner=article(name).split()[0], like=Name(name))
         yield Correction(sentence.span, better.words(), cost)
 

@@ -83,10 +83,21 @@ def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
     return next((one for one in singulars(written) if plural(one) == written), written)
 
 
+_A_BALL = (
+    "Name a ball of its size and weight: a tennis ball, a foam ball, a light ball or a medicine ball; one that is pushed "
+    "or carried is like a gym ball."
+)
+_A_THING = (
+    "What stands and falls is like a cone, a plastic pin or a box; what balls go through is like a hoop, an open box or a "
+    "pole goal; what is thrown, or carried home, is like a beanbag; what is worn or laid out is like a bib or a mat."
+)
+
+
 def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[str, str]:
     """What to say of a thing that the library's kit does not have, and what to do about it."""
     near = [name for name in catalogue if likeness(like, name) >= LIKE_ENOUGH]
-    hint = did_you_mean(like, near) or "`ruleweave kit` lists what there is, with its sizes."
+    of_a_kind = _A_BALL if like.rsplit(maxsplit=1)[-1] in ("ball", "balls") else _A_THING
+    hint = did_you_mean(like, near) or f"{of_a_kind} `ruleweave kit` lists all, with their sizes."
     return f"The library's kit has no `{like}`.", hint
 
 

@@ -147,7 +147,8 @@ def categories(tree: GameSheet, known: Mapping[str, str]) -> dict[str, str]:
         last = like.split()[-1]
         found.setdefault(name, known.get(like) or (single(last) if single(last) in ("ball", "ring") else "target"))
     for name, forms in _forms(tree, known):
-        if found[name] == "target" and (forms | {"target", "targets"}) & _taken(tree):
+        words = {found[name], several(found[name])} if found[name] in ("target", "ring") else set()
+        if found[name] != "ball" and (forms | words) & _taken(tree):
             found[name] = "load"
     return found
 

@@ -58,3 +58,11 @@ def test_both_readers_take_the_same_kinds(sheet: str) -> None:
     text = GAME.format(play=play, when=when, balls=placed)
     lines = [line for line in text.splitlines() if line.strip() and (balls or " ball," not in line)]
     agree(game_in("\n".join(lines)), {"north": 2, "south": 2})
+
+
+@pytest.mark.parametrize(("one", "other"), [("hoop", "bib"), ("gym ball", "clothes peg"), ("small goal", "quoit")])
+def test_whatever_can_be_carried_is_taken_alike(one: str, other: str) -> None:
+    text = GAME.format(play=TAKE, when=WORTH, balls="").replace("like a beanbag", f"like a {one}")
+    lines = [line for line in text.splitlines() if line.strip() and " ball," not in line]
+    whole = "\n".join(lines).replace("2 onions, like a cone", f"2 onions, like a {other}")
+    agree(game_in(whole), {"north": 2, "south": 2})

@@ -37,7 +37,7 @@ def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:
     """What the things of a kit line are like; what players take from place to place is no target."""
     scale = Fraction(line.scale).limit_denominator(10**6)
     sort = Sort(line.category)
-    if sort is Sort.TARGET and KindId(line.name) in taken:
+    if sort is not Sort.BALL and KindId(line.name) in taken:
         sort = Sort.LOAD
     return Kind(KindId(line.name), sort, CatalogueId(line.like), scale, line.parts, (number,))
 
