@@ -102,7 +102,8 @@ class LineReader:
             return sentence.owner.name.text not in _NO_OWNERS
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
-        return all(name in _of_every_sheet() or self._declares(name) for name in _names_in(sentence))
+        names = (name.removeprefix("frozen ") for name in _names_in(sentence))
+        return all(name in _of_every_sheet() or self._declares(name) for name in names)
 
     def _declares(self, name: str) -> bool:
         return name in self.names.every or name.removesuffix("s").removesuffix(" player") in self.names.every

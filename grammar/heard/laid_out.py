@@ -7,7 +7,6 @@ import re
 from grammar.heard.saying import Saying, saying
 
 _WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
-_ONE = rf"(?:an?|the) {_WHAT}"
 
 
 def _one_of(match: re.Match[str]) -> str:
@@ -24,11 +23,9 @@ LAID_OUT: tuple[Saying, ...] = (
     saying(r" (?:that )?(?:are |is )?(?:lie down|lying down|lies down|down|fallen|lying on their sides?) "
            r"(?=(?:in|on|behind|before|beside) )", " lying ", "set-up"),
     saying(r" (?:that )?(?:are |is )?(?:standing|stands?)(?: up)? (?=(?:in|on|behind|before|beside) )", " ", "set-up"),
-    # what is in the cupboard, and what goes into it
+    # what is in the cupboard, and what it is worth
     saying(r"\blike an? (?:box|crate)(?: lying)? on its side\b", "like an open box", "kit"),
     saying(r"\blike an? (?:goal|gate) (?:made )?(?:of|from) 2 (?:poles|cones|posts)\b", "like a pole goal", "kit"),
-    saying(r"\b(goes) into (?=(?:an?|the) )", r"\1 through ", "when"),
-    saying(rf"\b((?:throw|roll|kick|strike) {_ONE}) into (?=(?:an?|the|each|any) )", r"\1 through ", "play"),
     saying(rf"^((?:the |an? )?{_WHAT}) scores (?=\d[^:]*$)", r"\1 is worth ", "when"),
     # all at once
     saying(rf"\b(?:all )?(?:of )?(their|its|the) (?:\d+ )?({_WHAT}) "

@@ -16,7 +16,6 @@ from grammar.sentences.sides import Kit
 from grammar.tree import GameSheet
 from grammar.words import article, plural
 
-
 _A_SLIP = 0.35  # how far in letters a name of the kit may be from what was written to be offered as a slip
 
 

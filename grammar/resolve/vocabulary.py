@@ -84,12 +84,12 @@ def singular(written: str, number: int, catalogue: Mapping[str, str]) -> str:
 
 
 _A_BALL = (
-    "Name a ball of its size and weight: a tennis ball, a foam ball, a light ball or a medicine ball; one that is pushed "
-    "or carried is like a gym ball."
+    "Name a ball of its size and weight: a tennis ball, a foam ball, a light ball or a medicine ball; a big one that "
+    "is pushed or carried is like a gym ball."
 )
 _A_THING = (
-    "What stands and falls is like a cone, a plastic pin or a box; what balls go through is like a hoop, an open box or a "
-    "pole goal; what is thrown, or carried home, is like a beanbag; what is worn or laid out is like a bib or a mat."
+    "What stands and falls is like a cone, a plastic pin or a box; what balls go into like an open box or a pole goal, "
+    "through like a hoop; what is thrown or carried home like a beanbag; what is worn or laid out like a bib or a mat."
 )
 
 
