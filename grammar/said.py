@@ -53,7 +53,14 @@ class Time:
 
 @frozen
 class Named:
-    """A name, or a text, as its author wrote it."""
+    """A name, or a text, of which the library may know the words in another language."""
+
+    text: str
+
+
+@frozen
+class Written:
+    """A text that is the same in every language: the title of a game, what is to be typed, a line of a sheet."""
 
     text: str
 
@@ -97,7 +104,7 @@ class Capital:
     what: Any
 
 
-Value = Union[Said, Many, Figure, Percent, Time, Named, Side, Players, Listed, Chain, Capital, str, int]
+Value = Union[Said, Many, Figure, Percent, Time, Named, Written, Side, Players, Listed, Chain, Capital, str, int]
 NOTHING = Said("")
 MORE = " and {number} more"
 
@@ -120,7 +127,7 @@ def english(value: Value) -> str:
             return percent(part)
         case Time(time):
             return minutes(time)
-        case Named(text):
+        case Named(text) | Written(text):
             return text
         case Side(key):
             return f"the {key}" if called_by_players(key) else key

@@ -10,7 +10,7 @@ from compose.modifiers.of_library import library_modifiers
 from grammar.finding import Finding
 from grammar.frozen import evolve
 from grammar.game import Game
-from grammar.words import listing
+from grammar.said import Chain, Listed, Written, english, said
 from library import KitItem
 
 UNFIT = ("M-need", "M-fit")
@@ -25,8 +25,13 @@ def with_kin(
 
 def _with(finding: Finding, game: Game, modifiers: Sequence[Modifier], kit: Mapping[str, KitItem]) -> Finding:
     wanted = next((each for each in modifiers if finding.title.startswith(f"`{each.name}` ")), None)
-    names = [f"`{each.name}`" for each in _kin(wanted, game, kit)] if wanted is not None else []
-    return evolve(finding, hint=f"{finding.hint} This game can have {listing(names, 'or')}.") if names else finding
+    kin = list(_kin(wanted, game, kit)) if wanted is not None else []
+    if not kin:
+        return finding
+    names = Listed(tuple(said("`{modifier}`", modifier=Written(each.name)) for each in kin), "or")
+    instead = said("This game can have {modifiers}.", modifiers=names)
+    both = (finding.said[0], Chain((finding.said[1], instead))) if finding.said is not None else None
+    return evolve(finding, hint=f"{finding.hint} {english(instead)}", said=both)
 
 
 def _kin(wanted: Modifier, game: Game, kit: Mapping[str, KitItem]) -> Iterator[Modifier]:

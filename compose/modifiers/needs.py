@@ -11,12 +11,12 @@ from grammar.core.declared import Area, AreaKind, Cut, Kind, Role, Side, Track
 from grammar.core.game import Core
 from grammar.core.rules import Add
 from grammar.core.values import Landmark, Skill, Sort
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, Severity, spoken
 from grammar.game import Game
 from grammar.meanings import AREA_KINDS, CATEGORY_WORDS, TEAM_MATES
+from grammar.said import Listed, Named, Value, Written, said
 from grammar.sentences import needs
 from grammar.sentences.base import Name
-from grammar.words import listing
 from library import KitItem
 
 
@@ -25,18 +25,20 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
     core = resolved(game)
     play = core.play
     for need in modifier.needs:
-        wrong = ""
+        wrong: Value = ""
         match need:
             case needs.NeedsEvent():
                 own = frozenset(rule.trigger for rule in play.rules if not rule.granted)
-                wrong = "" if has_rule_for(game, need.event, own) else f"has no rule for when {need.event.words()}"
+                if not has_rule_for(game, need.event, own):
+                    wrong = said("has no rule for when {event}", event=Written(need.event.words()))
             case needs.NeedsBall():
                 wrong = _ball(core, need.skill, kit)
             case needs.NeedsThing():
-                wrong = "" if _has(core, need.thing.name) else f"has no {need.thing.name.text}"
+                if not _has(core, need.thing.name):
+                    wrong = said("has no {thing}", thing=Named(need.thing.name.text))
             case needs.NeedsSkill():
                 tried = {each.skill for each in play.attempts}
-                wrong = "" if Skill(need.skill) in tried else f"has nobody {need.skill}"
+                wrong = "" if Skill(need.skill) in tried else said("has nobody {skill}", skill=Named(need.skill))
             case needs.NeedsPoints():
                 wrong = (
                     ""
@@ -48,18 +50,27 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
             case needs.NeedsClock():
                 wrong = "" if play.bell is not None else "has no clock that ends it"
         if wrong:
-            title = f"`{modifier.name}` does not fit: {game.title} {wrong}."
-            yield Finding("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")
+            title = said(
+                "`{modifier}` does not fit: {game} {wrong}.",
+                modifier=Written(modifier.name),
+                game=Written(game.title),
+                wrong=wrong,
+            )
+            yield spoken("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")
 
 
-def _ball(core: Core, skill: str, kit: Mapping[str, KitItem]) -> str:
+def _ball(core: Core, skill: str, kit: Mapping[str, KitItem]) -> Value:
     balls = [kind for kind in core.play.kinds if kind.sort is Sort.BALL]
     if not balls:
         return "has no ball"
     if any(ball.like.key in kit and skill in kit[ball.like.key].may for ball in balls):
         return ""
     plurals = dict(core.plurals)
-    return f"has no ball fit for {skill}, only {listing(plurals[ball.id] for ball in balls)}"
+    return said(
+        "has no ball fit for {skill}, only {balls}",
+        skill=Named(skill),
+        balls=Listed(tuple(Named(plurals[ball.id]) for ball in balls)),
+    )
 
 
 def _has(core: Core, name: Name) -> bool:

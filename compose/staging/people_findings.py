@@ -10,7 +10,7 @@ from compose.staging.school_class import SchoolClass
 from compose.staging.teams import Teams, least_pupils
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.said import Chain, Figure, Listed, Many, Named, Players, Value, said
+from grammar.said import Chain, Figure, Listed, Many, Players, Value, Written, said
 
 
 def people_findings(
@@ -23,7 +23,7 @@ def people_findings(
         pattern = "{game} needs at least {pupils}; the class has {there}."
         if rest:
             pattern = "{game} needs at least {pupils}, of whom {rest} rest; the class has {there}."
-        title = said(pattern, game=Named(game.title), pupils=_pupils(least), there=pupils, rest=rest)
+        title = said(pattern, game=Written(game.title), pupils=_pupils(least), there=pupils, rest=rest)
         hint = "Choose another game, or let the sides be smaller."
         yield refused("F-too-few", title, place, hint, short=least - pupils)
     elif teams.over and not _odd_only(game, teams):
@@ -93,7 +93,7 @@ def _age_findings(game: Game, school_class: SchoolClass) -> Iterator[Finding]:
     if youngest < least or oldest > most:
         title = said(
             "{game} is for ages {least} to {most}; the class is {youngest} to {oldest}.",
-            game=Named(game.title),
+            game=Written(game.title),
             least=Figure(least),
             most=Figure(most),
             youngest=Figure(youngest),

@@ -13,7 +13,7 @@ from compose.staging.room import Room
 from compose.staging.where import beside_court, of_court
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.said import Figure, Many, Named, Value, said
+from grammar.said import Figure, Many, Named, Value, Written, said
 
 TOO_SMALL = (
     "The {hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
@@ -57,7 +57,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
             "The {what} is {there} {unit}; {usual} {unit} is usual, {least} {unit} the least.",
             what=each.what,
             there=Figure(each.there, ".3g"),
-            unit=Named(each.unit),
+            unit=Written(each.unit),
             usual=Figure(each.usual),
             least=Figure(each.least),
         )

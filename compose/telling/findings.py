@@ -9,7 +9,22 @@ from compose.telling.french import joined, side_name, side_players
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.frozen import evolve
-from grammar.said import MORE, Capital, Chain, Figure, Listed, Many, Named, Percent, Players, Said, Side, Time, chained
+from grammar.said import (
+    MORE,
+    Capital,
+    Chain,
+    Figure,
+    Listed,
+    Many,
+    Named,
+    Percent,
+    Players,
+    Said,
+    Side,
+    Time,
+    Written,
+    chained,
+)
 from grammar.words import capital
 from library.finding_codes import explanations
 
@@ -52,7 +67,7 @@ def known(value: Any, wording: Wording) -> bool:
             return all(known(each, wording) for each in items)
         case Capital(what):
             return known(what, wording)
-    return isinstance(value, Many | Figure | Percent | Time | Named | Side | Players | int)
+    return isinstance(value, Many | Figure | Percent | Time | Named | Written | Side | Players | int)
 
 
 def _has(pattern: str, wording: Wording) -> bool:
@@ -77,6 +92,8 @@ def told_in(value: Any, wording: Wording) -> str:
             return time_said(minutes, wording)
         case Named(text):
             return wording.author(wording.named(text))
+        case Written(text):
+            return text
         case Side(key):
             return side_name(wording, key)
         case Players(number, side):

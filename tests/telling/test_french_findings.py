@@ -33,6 +33,7 @@ MAKERS = (
     HOME / "net/lower/setup.py",
     HOME / "draw/lesson/findings.py",
     HOME / "fit/time_findings.py",
+    HOME / "modifiers/needs.py",
 )
 ENGLISH_WORDS = {"the", "is", "are", "of", "with", "there", "line", "needs", "to", "pupils"}
 SAYING = ("said", "warning", "note", "refused", "spoken", "found", "one_of")

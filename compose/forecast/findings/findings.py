@@ -235,4 +235,4 @@ def _where(place: Place) -> Value:
 
 
 def _gap(per_minute: float) -> Value:
-    return said("one in {time}", time=Time(1 / per_minute)) if per_minute > 0 else "none at all"
+    return said("one every {time}", time=Time(1 / per_minute)) if per_minute > 0 else "none at all"

@@ -8,7 +8,7 @@ from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
 from compose.forecast.findings.spans import span_of_stop
 from grammar.finding import Finding, Severity
-from grammar.said import Named, Percent, Time, said
+from grammar.said import Percent, Time, Written, said
 
 MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)
 HARDLY_ENDED = "hardly a round gets as far as `{line}`: the clock ends nearly every one after {time}."
@@ -63,7 +63,7 @@ def out_of_reach(held: Held) -> list[Finding]:
     severity = Severity.NOTE if won >= SELDOM_REACHED else Severity.WARNING
     title = said(
         HARDLY_ENDED if severity is Severity.NOTE else HARDLY_WON,
-        line=Named(ways[0].text),
+        line=Written(ways[0].text),
         time=Time(net.bell.after_s / 60),
     )
     hint = one_of((*to_reach(net), "give the clock more time"))

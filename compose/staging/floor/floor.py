@@ -23,7 +23,7 @@ from grammar.core.declared import Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity, spoken
-from grammar.said import Figure, Many, Named, Side, Value, said
+from grammar.said import Figure, Many, Side, Value, Written, said
 from grammar.words import plural
 
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
@@ -235,7 +235,7 @@ def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:
     return spoken(
         "P-no-room",
         Severity.WARNING,
-        said(pattern, things=things, line=Named(batch.line.words), short=Figure(short, ".1f")),
+        said(pattern, things=things, line=Written(batch.line.words), short=Figure(short, ".1f")),
         batch.line.span,
         "Make the court larger, place fewer, or spread them over more of the floor.",
         basis=Basis.COMPUTED,
