@@ -48,13 +48,13 @@ def undone(made: Remix) -> Iterator[Finding]:
 def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Iterator[Finding]:
     """Pairs that make another game the other way round, with the lines that differ; and pairs that go together
     only one way round."""
-    return orders_told(uses, lambda pair: remix(game, pair, kit))
+    return orders_told(uses, lambda *numbers: remix(game, [uses[each] for each in numbers], kit))
 
 
-def orders_told(uses: Sequence[Use], made: Callable[[tuple[Use, Use]], Outcome[Remix]]) -> Iterator[Finding]:
-    """The same where somebody else makes the game of two modifiers, and may know it already."""
-    for first, second in combinations(uses, 2):
-        told = _told(first, second, made)
+def orders_told(uses: Sequence[Use], made: Callable[[int, int], Outcome[Remix]]) -> Iterator[Finding]:
+    """The same where somebody else makes the game of two of them, by their numbers, and may know it already."""
+    for (one, first), (other, second) in combinations(enumerate(uses), 2):
+        told = _told(made(one, other), made(other, one))
         if told:
             title = f"The order of `{first.modifier.name}` and `{second.modifier.name}` matters: {told}"
             hint = "They are applied in the order in which you name them."
@@ -63,9 +63,8 @@ def orders_told(uses: Sequence[Use], made: Callable[[tuple[Use, Use]], Outcome[R
             yield Finding("M-order", Severity.NOTE, title, place, hint, places, Basis.COMPUTED)
 
 
-def _told(first: Use, second: Use, made: Callable[[tuple[Use, Use]], Outcome[Remix]]) -> str | None:
+def _told(one: Outcome[Remix], other: Outcome[Remix]) -> str | None:
     """What differs between the two orders of a pair, or None where nothing does."""
-    one, other = made((first, second)), made((second, first))
     if one.value is None and other.value is None:
         return None
     if one.value is None or other.value is None:

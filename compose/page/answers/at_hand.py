@@ -59,8 +59,7 @@ def remixed(texts: tuple[str, ...], uses: tuple[str, ...]) -> Outcome[Remix]:
     outcome = Outcome[Remix](None, wrong) if wrong else made(texts, uses)
     if outcome.value is None:
         return outcome
-    written = {id(use): text for use, text in zip(outcome.value.uses, uses, strict=True)}
-    orders = orders_told(outcome.value.uses, lambda pair: made(texts, tuple(written[id(use)] for use in pair)))
+    orders = orders_told(outcome.value.uses, lambda one, other: made(texts, (uses[one], uses[other])))
     return Outcome(outcome.value, (*outcome.findings, *undone(outcome.value), *orders))
 
 
