@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cached_property
+from collections.abc import Callable, Hashable
+from functools import cached_property, wraps
+from typing import Any, TypeVar, cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,7 +15,20 @@ from compose.check.graph import Backward, Ints, Longs, backward, bottom_componen
 from compose.check.patience import Patience
 from compose.check.space import StateSpace, markings
 
+Finder = TypeVar("Finder", bound=Callable[..., Any])
 LEAST_LONG = 3  # moves still needed before it is worth saying that the round "goes on" (assumption)
+
+
+def once(finder: Finder) -> Finder:
+    """What several ask of a study is worked out for the first of them."""
+
+    @wraps(finder)
+    def known(study: Study, *asked: Hashable) -> Any:
+        if (finder, *asked) not in study.kept:
+            study.kept[finder, *asked] = finder(study, *asked)
+        return study.kept[finder, *asked]
+
+    return cast(Finder, known)
 
 
 class Study:
@@ -28,6 +43,7 @@ class Study:
         self.net = space.net
         self.turned = turned
         self.patience = patience if patience is not None else Patience()
+        self.kept: dict[Hashable, Any] = {}
 
     @cached_property
     def table(self) -> NDArray[np.int32]:
@@ -115,6 +131,7 @@ class Study:
         results = self.net.bell.results if self.net.bell is not None else ()
         return self._named(self.at_bell, [end.winner == side for end in results])
 
+    @once
     def can_win(self, side: str) -> Bools:
         """From which states the side can still win, if everybody helps.
 
@@ -122,22 +139,11 @@ class Study:
         E. Schkufza, M. Genesereth, General Game Playing: Game Description Language Specification,
         Stanford Logic Group LG-2006-01, 2008).
         """
-        if side not in self._can_win:
-            self._can_win[side] = self.reaching(self.won(side))
-        return self._can_win[side]
+        return self.reaching(self.won(side))
 
     def reaching(self, goals: Bools, allowed: Bools | None = None) -> Bools:
         """From which states a goal can be reached; `allowed` (edges,) leaves some moves out."""
         return can_reach(self.space, self.back, goals, allowed, self.patience)
-
-    @cached_property
-    def _can_win(self) -> dict[str, Bools]:
-        return {}
-
-    @cached_property
-    def held_up_by(self) -> dict[str, Bools]:
-        """Where each side holds the round up, as far as `findings.stall` has looked."""
-        return {}
 
     @cached_property
     def contested(self) -> bool:

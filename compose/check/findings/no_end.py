@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from compose.check.found import Found
 from compose.check.never import why_never
-from compose.check.study import Study
+from compose.check.study import Study, once
 from grammar.finding import Severity
 from grammar.said import Chain, said
 from grammar.span import nowhere
@@ -17,6 +17,7 @@ from grammar.span import nowhere
 CODE = "C-no-end"
 
 
+@once
 def no_end(study: Study) -> list[Found]:
     """One finding for the whole game, with the reason for each end."""
     net = study.net

@@ -18,7 +18,7 @@ from compose.check.forcing import can_avoid, can_force
 from compose.check.found import FetchedBy, Found, Sides, Value
 from compose.check.liberties import Kind, Liberty, held_up, what_lets
 from compose.check.pointing import how_many_like_this
-from compose.check.study import Study
+from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
 from grammar.frozen import frozen
@@ -40,13 +40,12 @@ def stall(study: Study) -> list[Found]:
     return [_finding(study, alike) for alike in found.values()]
 
 
+@once
 def hold_out(study: Study, side: str) -> Bools:
     """The states in which play can still end, but not unless this side wants it to."""
     if len(study.net.sides) < 2 or not study.ended.any():
         return np.zeros(study.space.states, dtype=np.bool_)
-    if side not in study.held_up_by:
-        study.held_up_by[side] = held_up(study, powers_of(study.net, side))
-    return study.held_up_by[side]
+    return held_up(study, powers_of(study.net, side))
 
 
 @frozen(eq=False)

@@ -16,7 +16,7 @@ from compose.check.condition import Bools
 from compose.check.found import FetchedBy, Found, Likewise, Value
 from compose.check.graph import Ints, Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
-from compose.check.study import Study
+from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from compose.net.net import Net, Place, Rule, Transition
 from compose.net.told import Ticked
@@ -44,6 +44,7 @@ def stranded(study: Study) -> list[Found]:
     return [_finding(study, alike) for alike in _strandings(study) if alike[0].place not in told]
 
 
+@once
 def behind_dead_ends(study: Study) -> dict[int, Value]:
     """The places whose stranded tokens lie in every dead end, with what mends it: to take one away is a move there.
 
@@ -58,6 +59,7 @@ def behind_dead_ends(study: Study) -> dict[int, Value]:
     return found
 
 
+@once
 def _strandings(study: Study) -> list[list[Stranding]]:
     """The places where tokens can be stranded; like places of mirrored sides together."""
     acting = {p for t in study.net.transitions for limit in t.rate.limits for p in limit}

@@ -11,7 +11,7 @@ from compose.check.found import Found, Sides, Value
 from compose.check.match import can_win, decides
 from compose.check.never import why_never
 from compose.check.pointing import told_as_one
-from compose.check.study import Study
+from compose.check.study import Study, once
 from compose.net.net import End, Net
 from grammar.finding import Severity
 from grammar.said import Chain, said
@@ -20,6 +20,7 @@ from grammar.span import nowhere
 CODE = "C-unwinnable"
 
 
+@once
 def unwinnable(study: Study) -> list[Found]:
     """One finding for each side that cannot win, unless nobody is ever said to win; mirrored ones are told as one."""
     if not decides(study.net) or not (study.ended.any() or study.net.bell is not None):
