@@ -176,7 +176,7 @@ def test_waits_and_idle_pupils() -> None:
 
 def test_few_turns() -> None:
     [few] = found(told(race({"north": 0.5, "south": 0.5}, 3)), "F-few-turns")
-    assert few.severity is Severity.WARNING and "one in" in few.title
+    assert few.severity is Severity.WARNING and "one every" in few.title
     [some] = found(told(race({"north": 1.5, "south": 1.5}, 9)), "F-few-turns")
     assert some.severity is Severity.NOTE
     assert not found(told(race({"north": 5.0, "south": 5.0}, 9)), "F-few-turns")
