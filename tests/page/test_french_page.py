@@ -95,5 +95,11 @@ def test_a_french_page_has_no_english_sentence_of_the_page(tmp_path: Path, path:
     assert not [each for each in long if each in text]
 
 
+def test_a_new_sheet_is_begun_in_french_and_can_be_read(tmp_path: Path) -> None:
+    text = browser(desk_in(tmp_path), **{"accept-language": "fr"}).get("/write/new").text
+    assert "game Mon jeu" in text and "note: Deux" in text
+    assert page_wording("fr").say("It can be read.") in text
+
+
 def test_the_catalogue_of_all_outputs_still_holds() -> None:
     assert page_wording("fr").say("Take care") == wording_of("fr").say("Take care")

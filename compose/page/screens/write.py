@@ -30,7 +30,15 @@ def begin(call: Call) -> Reply:
     known = {path.stem: path for path in library.beginning_paths() if path.stem in kinds}
     if like not in known:
         return Shown("trouble.html", {"why": call.wording.say("There is no such page.")}, 404)
-    return _edited(call, known[like].read_text(encoding="utf-8"), "")
+    text = known[like].read_text(encoding="utf-8")
+    return _edited(call, text if call.wording.english else _begun(text, kinds[like], call.wording), "")
+
+
+def _begun(text: str, kind: str, wording: Wording) -> str:
+    """A beginning whose name and first note are in the language; its rules stay in those of the sheets."""
+    note = f"note: {kind}. {wording.say('Change names, numbers and skills to your own.')}"
+    text = re.sub(r"\Anote: .*", lambda found: note, text, count=1)
+    return re.sub(r"(?m)^game .*$", lambda found: f"game {wording.say('My Game')}", text, count=1)
 
 
 def _kinds(wording: Wording) -> dict[str, str]:
