@@ -128,7 +128,8 @@ def fetches_told(voice: Voice, fetches: Sequence[Fetch]) -> Iterator[str]:
         where = speaking.source(frozenset(each.spot for each in group))
         one = isinstance(first.who, Teacher)
         pattern = "{who} fetches {what} {where}" if one else "{who} fetch {what} {where}"
-        yield voice.say(pattern, who=who, what=balls, where=where) + voice.often(first.per_minute)
+        only = voice.say(", but only one of them at a time") if first.alone else ""
+        yield voice.say(pattern, who=who, what=balls, where=where) + voice.often(first.per_minute) + only
 
 
 def _together(fetches: Sequence[Any]) -> list[list[Any]]:

@@ -6,6 +6,7 @@ from enum import Enum
 from fractions import Fraction
 
 from grammar.core.guards import Guard
+from grammar.core.unfetched import Unfetched as Unfetched
 from grammar.core.values import At as AtSpot
 from grammar.core.values import KindId, Population, Presence, Skill, Spot, Teacher, Thing
 from grammar.frozen import field, frozen
@@ -135,7 +136,7 @@ class Home:
 
 @frozen
 class Fetch:
-    """Balls of a kind are brought from a place; by players to where they have balls at hand."""
+    """Balls are brought from a place; by players to where they have balls at hand, one `alone` at a time."""
 
     who: Who
     ball: KindId
@@ -143,15 +144,7 @@ class Fetch:
     per_minute: Fraction | None
     lines: Lines = field(eq=False)
     granted: bool = field(default=False, eq=False)
-
-
-@frozen
-class Unfetched:
-    """Nobody fetches balls of a kind from a place."""
-
-    ball: KindId
-    spot: Spot
-    lines: Lines = field(eq=False)
+    alone: bool = False
 
 
 class Turn(Enum):

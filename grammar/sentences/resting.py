@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.attempting import Pace
+from grammar.sentences.attempting import AtATime, Pace
 from grammar.sentences.ball import KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Name, Node, Np, Quantity, detail, spoken
 
@@ -81,9 +81,11 @@ class Fetch(Node):
     preposition: str | None
     where: Np
     pace: Pace | None = field(default=None)
+    in_turn: AtATime | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.who, self.verb, self.what, "from", self.preposition, self.where) + detail(self.pace)
+        said = spoken(self.who, self.verb, self.what, "from", self.preposition, self.where)
+        return said + detail(self.pace) + detail(self.in_turn)
 
 
 @frozen

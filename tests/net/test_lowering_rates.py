@@ -34,6 +34,14 @@ def test_as_many_act_as_there_are_players_and_balls(players: int, balls: int, ac
     assert pace(play, "a north player", "misses", ball_soft_ball_half_north=balls) == acting
 
 
+@pytest.mark.parametrize(("players", "balls"), [(1, 1), (3, 2), (4, 4)])
+def test_one_at_a_time_acts_whoever_stands_ready(players: int, balls: int) -> None:
+    line = f"players underarm throw a soft ball {CONES}, only 1 player at a time"
+    play = net(play=line, players={"north": players, "south": 1})
+    assert pace(play, "a north player", "misses", ball_soft_ball_half_north=balls) == 1
+    assert pace(play, "a north player", "misses", ball_soft_ball_half_north=0) == 0
+
+
 @pytest.mark.parametrize(("players", "soft", "red"), [(9, 3, 1), (2, 1.5, 0.5)])
 def test_two_kinds_of_balls_part_the_players(players: int, soft: float, red: float) -> None:
     play = net(

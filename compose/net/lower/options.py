@@ -15,7 +15,7 @@ from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.guards import condition_of
 from compose.net.lower.shares import Option, negated, shared
-from compose.net.lower.taking import on_the_way_alone, rate_of_one, taken_alike
+from compose.net.lower.taking import on_the_way_alone, rate_in_turn, rate_of_one, taken_alike
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.net.outcome import Moment
@@ -72,7 +72,7 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
 def _only(builder: Builder, offer: Offer) -> Condition | None:
     """What a line asks for before it may be tried, and that nobody is on the way where one goes after the other."""
     asked = condition_of(builder, offer.only) if offer.only != ALWAYS else None
-    if not offer.alone:
+    if not offer.alone or not any(isinstance(each.aim, PickUp) for each in offer.attempts):
         return asked
     nobody = none_in(in_play(builder, *on_the_way_alone(builder.play, offer)))
     return nobody if asked is None else All((asked, nobody))
@@ -99,7 +99,8 @@ def _rate(
     if isinstance(stand, At) and source is not None:
         return rate_outside(builder, offer.by, *source)
     if not isinstance(attempt.aim, PickUp) or source is None:
-        return rate_of(builder, offer.by, source, uses)
+        usual = rate_of(builder, offer.by, source, uses)
+        return rate_in_turn(builder, offer, source) if offer.alone else usual
     if offer.alone:
         return rate_of_one(builder, offer, attempt.aim, source)
     kinds = taken_alike(builder.play, offer, attempt.aim)

@@ -90,7 +90,7 @@ def _fetches(builder: Builder, fetch: Fetch) -> Iterator[Transition]:
             side is None,
             act(builder, "fetch", fetch.lines, _per_minute(fetch.per_minute)),
             "always",
-            Rate((doers, (source,))) if doers else Rate(),
+            Rate((doers, (source,))) if doers and not fetch.alone else Rate(),
             All((at_least((source,)), at_least(doers))) if doers else at_least((source,)),
             (Move(source, ball_place(builder, fetch.ball, home), 1, rule),),
             (rule,),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from compose.net.lower.at_hand import spots_at_hand
 from compose.net.lower.builder import Builder
 from compose.net.lower.tokens import ball_place, in_play
 from compose.net.net import Rate, Ratio
@@ -19,6 +20,18 @@ def rate_of_one(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindI
     mine = in_play(builder, offer.by)
     ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
     return Rate((), (*ratios, *((Ratio(mine, ready),) if len(ready) > len(mine) else ())))
+
+
+def rate_in_turn(builder: Builder, offer: Offer, source: tuple[KindId, Spot] | None) -> Rate:
+    """Of a side one tries it at a time, however many stand ready and with whichever of the balls at hand."""
+    together = [each for each in builder.play.offers if (each.by.side, each.lines) == (offer.by.side, offer.lines)]
+    mine, ready = in_play(builder, offer.by), in_play(builder, *dict.fromkeys(each.by for each in together))
+    ratios: tuple[Ratio, ...] = (Ratio(mine, ready),) if len(ready) > len(mine) else ()
+    spots = spots_at_hand(builder.play, offer.by) if source is not None else ()
+    there = tuple(ball_place(builder, source[0], spot) for spot in spots) if source is not None else ()
+    if source is not None and len(there) > 1:
+        ratios += (Ratio((ball_place(builder, *source),), there),)
+    return Rate((), ratios)
 
 
 def on_the_way_alone(play: Play, offer: Offer) -> tuple[Population, ...]:

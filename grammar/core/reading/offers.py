@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sized
 from fractions import Fraction
 
 from grammar.core.guards import ALWAYS, Guard, every
@@ -90,10 +90,22 @@ def details_of(sentence: Trying) -> Details:
     if len(details) < len(sentence.details):
         raise Senseless(sentence, "A detail of this line stands twice.", "Keep one of them.")
     one_by_one = details.get(attempting.AtATime)
-    if one_by_one is not None and not isinstance(sentence, play.Take):
-        title = "Only of those who take something from place to place is it counted how many go at a time."
-        raise Senseless(one_by_one, title, "Leave it out, or write: players take a log from … to …")
+    if one_by_one is not None and isinstance(sentence, play.Touch):
+        title = "Of those who touch it is not counted how many do so at a time."
+        raise Senseless(one_by_one, title, "Leave it out, or give one of them a role of their own.")
     return details
+
+
+def one_at_a_time(sentence: attempting.Attempt, details: Details, balls: Sized) -> bool:
+    """Whether of a side one tries it while the others wait for their turn. Raises Senseless."""
+    said = details.get(attempting.AtATime)
+    if not isinstance(said, attempting.AtATime):
+        return False
+    on_the_way = any(isinstance(aim, attempting.AimBetween) for aim in sentence.aims)
+    if said.number.value != 1 or on_the_way or sentence.where is not None or len(balls) > 1:
+        title = f"`{said.words()}` is read of one at a time, in play, with one kind of ball."
+        raise Senseless(said, title, "Write: players roll a ball at the pins, only 1 player at a time")
+    return True
 
 
 def _goes_or_sends(sentence: attempting.Attempt) -> None:
@@ -121,7 +133,8 @@ def _of(reader: Reader, sentence: attempting.Attempt, details: Details, who: Pop
     for ball in balls:
         attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
         part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
-        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at)
+        alone = one_at_a_time(sentence, details, balls)
+        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at, alone)
 
 
 def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) -> frozenset[Spot]:

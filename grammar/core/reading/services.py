@@ -135,13 +135,16 @@ def _one_spot(
 
 def read_fetch(reader: Reader, sentence: resting.Fetch, line: int) -> Iterator[Fetch]:
     """Who brings which balls from where; the lines taken for granted are of the same form."""
-    per_minute = exactly(sentence.pace.times) if sentence.pace else None
+    per_minute, turn = exactly(sentence.pace.times) if sentence.pace else None, sentence.in_turn
     for who, side in doers_of(reader, sentence.who):
+        if turn is not None and (side is None or turn.number.value != 1):
+            title = f"`{turn.words()}`: only of players who go one by one is it counted."
+            raise Senseless(turn, title, "Write: only 1 player at a time, or leave it out.")
         for ball in reader.balls(sentence.what):
             for spot in spots_of_place(reader, sentence.preposition, sentence.where, side):
                 if reader.granted and spot.of is Landmark.COURT and not reader.held:
                     continue  # what lies on the court is at hand there
-                yield Fetch(who, ball, spot, per_minute, (line,), reader.granted)
+                yield Fetch(who, ball, spot, per_minute, (line,), reader.granted, turn is not None)
 
 
 def doers_of(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
