@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from grammar.frozen import frozen
 
+Row = tuple[str, int]
+
 
 @frozen
 class Span:
@@ -16,6 +18,11 @@ class Span:
     line: int
     column: int
     end: int
+
+    @property
+    def row(self) -> Row:
+        """The line of the file: lines of several files that make one sheet may have the same number."""
+        return self.file, self.line
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}" if self.line else self.file

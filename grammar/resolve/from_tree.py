@@ -25,6 +25,7 @@ from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
 from grammar.sentences.sides import Sides
 from grammar.sentences.space import Court
+from grammar.span import Row
 from grammar.tree import GameSheet, Line
 
 SECTIONS = ("head", *GAME_SECTIONS)
@@ -99,28 +100,28 @@ def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[Los
     )
     names = with_known_names(sheet, words.meanings)
     found = _found(game, words, names, lost)
-    misread = {each.place.line for each in found.findings if each.code in _OF_DECLARED} & _declaring(names[0])
+    misread = {each.place.row for each in found.findings if each.code in _OF_DECLARED} & _declaring(names[0])
     if misread:  # what such a line declares is not known: neither is what others say of it
         again = _found(game, words, names, lost, misread)
         told = {(finding.code, finding.place) for finding in again.findings}
-        kept = [each for each in found.findings if each.place.line in misread and (each.code, each.place) not in told]
+        kept = [each for each in found.findings if each.place.row in misread and (each.code, each.place) not in told]
         return attrs.evolve(again, findings=(*kept, *again.findings))
     return found
 
 
-def _declaring(sheet: GameSheet) -> frozenset[int]:
-    return frozenset(line.span.line for section in DECLARING for line in sheet.lines(section))
+def _declaring(sheet: GameSheet) -> frozenset[Row]:
+    return frozenset(line.span.row for section in DECLARING for line in sheet.lines(section))
 
 
 def _found(
-    game: Game, words: Vocabulary, names: WithKnownNames, lost: Sequence[LostLine], misread: Set[int] = frozenset()
+    game: Game, words: Vocabulary, names: WithKnownNames, lost: Sequence[LostLine], misread: Set[Row] = frozenset()
 ) -> _Resolved:
     """What is wrong with a game, of which the misread lines are left out and those of which a name means nothing."""
     sheet, (known, wrong_names) = game.sheet, names
     known, unsure = without_unsure(known, sheet, words, misread)
     left_out = tuple(_left_out(sheet, known)) if known is not sheet else ()
-    declaring = [(line.span.line, _as_lost(section, line)) for section, line in left_out if section in DECLARING]
-    rest = _without(game, known, {line.span.line for _, line in left_out}) if left_out else game
+    declaring = [(line.span.row, _as_lost(section, line)) for section, line in left_out if section in DECLARING]
+    rest = _without(game, known, {line.span.row for _, line in left_out}) if left_out else game
     findings = [*words.findings, *(finding for finding in wrong_names if _name(finding) not in unsure)]
     findings.extend(possible_findings(rest))
     gone = frozenset(section for line in lost for section in line.sections) | {section for section, _ in left_out}
@@ -129,34 +130,34 @@ def _found(
         for each in findings
         if not _may_follow(
             each,
-            [*lost, *(line for number, line in declaring if number != each.place.line)],
+            [*lost, *(line for number, line in declaring if number != each.place.row)],
             gone,
             bool(words.findings),
         )
     ]
     findings.extend(_missing(sheet, lost))
-    told = {finding.place.line for finding in findings if finding.place.line > 0}
+    told = {finding.place.row for finding in findings if finding.place.line > 0}
     saying = ((section, line) for section in _SAYING for line in known.lines(section))
-    impossible = tuple(each for each in saying if each[1].span.line in told)
+    impossible = tuple(each for each in saying if each[1].span.row in told)
     if impossible:
         rest = attrs.evolve(rest, sheet=without_lines(known, told - _declaring(known)))
-    if any(each.code in _OF_DECLARED for each in findings if each.place.line in _declaring(known)):
+    if any(each.code in _OF_DECLARED for each in findings if each.place.row in _declaring(known)):
         return _Resolved(game, rest, tuple(findings), left_out)
     senseless = core_of(rest).findings if rest.sides and game.court_m[0] else senseless_lines(rest)
-    findings.extend(finding for finding in senseless if finding.place.line not in told)
+    findings.extend(finding for finding in senseless if finding.place.row not in told)
     return _Resolved(game, rest, tuple(findings), (*left_out, *impossible))
 
 
-def _without(game: Game, known: GameSheet, left_out: Set[int]) -> Game:
+def _without(game: Game, known: GameSheet, left_out: Set[Row]) -> Game:
     """The game of the lines that are known, without what the others declare."""
     return attrs.evolve(
         game,
         sheet=known,
-        sides=tuple(each for each in game.sides if each.span.line not in left_out),
-        roles=tuple(each for each in game.roles if each.span.line not in left_out),
-        areas=tuple(each for each in game.areas if each.span.line not in left_out),
-        tracks=tuple(each for each in game.tracks if each.span.line not in left_out),
-        kit=tuple(each for each in game.kit if each.span.line not in left_out),
+        sides=tuple(each for each in game.sides if each.span.row not in left_out),
+        roles=tuple(each for each in game.roles if each.span.row not in left_out),
+        areas=tuple(each for each in game.areas if each.span.row not in left_out),
+        tracks=tuple(each for each in game.tracks if each.span.row not in left_out),
+        kit=tuple(each for each in game.kit if each.span.row not in left_out),
     )
 
 
@@ -174,12 +175,12 @@ def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
 
 def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> Iterator[Finding]:
     """The mistakes that stay whatever the lines say that are wrong, each but for the line of which it speaks."""
-    wrong = {line.span.line: _as_lost(section, line) for section, line in found.left_out}
+    wrong = {line.span.row: _as_lost(section, line) for section, line in found.left_out}
     doubtful = [finding for finding in found.findings if finding.code in _OF_ALL_LINES]
-    of_doubt = {finding.place.line for finding in doubtful}
+    of_doubt = {finding.place.row for finding in doubtful}
     for section in SECTIONS:
         lines = found.game.sheet.lines(section)
-        wrong |= {line.span.line: _as_lost(section, line) for line in lines if line.span.line in of_doubt}
+        wrong |= {line.span.row: _as_lost(section, line) for line in lines if line.span.row in of_doubt}
     missing = [LostLine(frozenset((each.section,)), "") for each in _missing_sections(found.game.sheet)]
     missing += [LostLine(_OF_THINGS, name) for name in map(unknown_name, found.findings) if name]
     yield from (finding for finding in found.findings if finding not in doubtful)
@@ -191,7 +192,7 @@ def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[Los
             more = completed.with_sides_and_court(lost)
             doubtful += [each for each in more if each.code in _OF_ALL_LINES and each not in doubtful]
     for finding in doubtful:
-        others = [*lost, *missing, *(line for number, line in wrong.items() if number != finding.place.line)]
+        others = [*lost, *missing, *(line for number, line in wrong.items() if number != finding.place.row)]
         if not others or any(completed.still_has(finding, lines) for lines in ([*others, *wrong.values()], others)):
             yield finding
 

@@ -13,7 +13,7 @@ from grammar.meanings import Meaning
 from grammar.resolve.names import name_findings, names_of
 from grammar.resolve.vocabulary import Vocabulary
 from grammar.sentences.base import Node
-from grammar.span import Span
+from grammar.span import Row, Span
 from grammar.tree import GameSheet, Line
 
 _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
@@ -51,15 +51,15 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> WithK
 
 
 def without_unsure(
-    known: GameSheet, sheet: GameSheet, words: Vocabulary, misread: Set[int]
+    known: GameSheet, sheet: GameSheet, words: Vocabulary, misread: Set[Row]
 ) -> tuple[GameSheet, frozenset[str]]:
     """The known lines without those that speak of what a wrong or misread line declares, and what these declare."""
-    lines = {line.span.line: line for part in _parts(sheet) for line in sheet.lines(part)}
-    wrong = {place.line for each in words.findings for place in (each.place, *each.others)} | misread
-    wrong |= lines.keys() - {line.span.line for part in _parts(known) for line in known.lines(part)}
+    lines = {line.span.row: line for part in _parts(sheet) for line in sheet.lines(part)}
+    wrong = {place.row for each in words.findings for place in (each.place, *each.others)} | misread
+    wrong |= lines.keys() - {line.span.row for part in _parts(known) for line in known.lines(part)}
     unsure, more = frozenset[str](), wrong
     while more:
-        unsure |= {name for name, place in words.places.items() if place.line in more}
+        unsure |= {name for name, place in words.places.items() if place.row in more}
         more = {number for number, line in lines.items() if number not in wrong and _names(line.sentence) & unsure}
         wrong |= more
     return (without_lines(known, wrong) if wrong else known), unsure
@@ -73,11 +73,11 @@ def _names(sentence: Node) -> frozenset[str]:
     return frozenset(name.text for _, name in names_of(sentence))
 
 
-def without_lines(sheet: GameSheet, numbers: Set[int]) -> GameSheet:
+def without_lines(sheet: GameSheet, numbers: Set[Row]) -> GameSheet:
     """The sheet without the lines of these numbers."""
 
     def kept(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-        return tuple(line for line in lines if line.span.line not in numbers)
+        return tuple(line for line in lines if line.span.row not in numbers)
 
     sections = tuple(attrs.evolve(part, lines=kept(part.lines)) for part in sheet.sections)
     return attrs.evolve(sheet, head=kept(sheet.head), sections=sections)
