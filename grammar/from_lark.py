@@ -123,6 +123,11 @@ def _when(children: list[Any]) -> When:
     return When(event, condition, tuple(consequences), span_of_time, whence, bounced, doer)
 
 
+def _aim_at(children: list[Any]) -> AimAt:
+    what, _linked, load, order = children
+    return AimAt(what, order, load)
+
+
 def _rest(children: list[Any]) -> Rest:
     """What stays with somebody has no verb of its own."""
     determiner, state, ball, *verb, place = children
@@ -154,7 +159,8 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "worth": lambda children: Worth(children[0], children[2]),
     "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
-    "also": lambda children: AimAt(*children),
+    "aim_at": _aim_at,
+    "also": _aim_at,
     "court": lambda children: Court(*children[1:]),
     "kit": lambda children: Kit(*children[:-1]),
     "change_skill": _change_skill,

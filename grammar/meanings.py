@@ -67,6 +67,11 @@ class TeacherMeaning:
 
 
 @frozen
+class NothingMeaning:
+    """What somebody carries whose hands are empty."""
+
+
+@frozen
 class PlaceMeaning:
     """A place: an area of the sheet by its name, or one of the built-in places."""
 
@@ -83,6 +88,7 @@ Meaning = Union[
     AgentMeaning,
     MateMeaning,
     TeacherMeaning,
+    NothingMeaning,
     PlaceMeaning,
 ]
 
@@ -133,5 +139,5 @@ def built_in() -> dict[str, Meaning]:
     found["keeper"] = AgentMeaning("owner")
     found["player"] = found["players"] = PlayerMeaning()
     found |= dict.fromkeys(TEAM_MATES, MateMeaning())
-    found["teacher"] = TeacherMeaning()
+    found["teacher"], found["nothing"] = TeacherMeaning(), NothingMeaning()
     return found

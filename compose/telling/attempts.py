@@ -10,6 +10,7 @@ from typing import assert_never
 from attrs import evolve
 
 from compose.telling.conditions import condition
+from compose.telling.empty_hands import with_empty_hands
 from compose.telling.of_time import part_of_round, parted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -164,8 +165,8 @@ def _of_sort(voice: Voice, aims: list[Aim]) -> str:
 def aimed_at(voice: Voice, who: frozenset[Population]) -> str:
     """ "the players of the other side"; where all play for themselves the others of one's own."""
     if {each.side for each in who} == {voice.near}:
-        return voice.say("other {players}", players=voice.players(who, None, True))
-    return voice.players(who)
+        return with_empty_hands(voice, who, voice.say("other {players}", players=voice.players(who, None, True)))
+    return with_empty_hands(voice, who, voice.players(who))
 
 
 def _to_mates(voice: Voice, mates: list[ToMate]) -> str:

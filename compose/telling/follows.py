@@ -8,6 +8,7 @@ from attrs import evolve
 
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told
+from compose.telling.empty_hands import with_empty_hands
 from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -152,7 +153,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             things = frozenset(to for to in trigger.to if isinstance(to, Thing))
             return voice.say("{who} knocks {what}", who=who, what=_knocked(voice, side, things)) + having + skills
         case Result.HIT | Result.HIGH | Result.TOUCHED:
-            whom = _hit(voice, side, _players(trigger))
+            whom = with_empty_hands(voice, _players(trigger), _hit(voice, side, _players(trigger)))
             said = voice.say(TO_SOMEBODY[trigger.result], who=who, whom=whom)
             return said if trigger.result is Result.TOUCHED else said + having + skills
         case Result.THROUGH:

@@ -21,6 +21,8 @@ _OF_ONES_OWN = r"(?:someone|somebody|a player|one) (?:of|from) (?:their|its)(?: 
 _INTO = r"(?:lands|falls|drops|flies|rolls|goes) (?:in|into|inside)"
 
 BY_WHOM: tuple[Saying, ...] = (
+    saying(r"\b(?:with empty hands|who (?:have|has) (?:empty hands|nothing in their hands)|who (?:do|does) not carry "
+           r"anything)\b", "who carry nothing", "play", "when"),
     saying(rf"^(?P<doer>an? {_WHAT}) (?P<does>touches|tags|hits|knocks(?: over| down)?|catches|intercepts|blocks) "
            rf"(?P<whom>an? {_WHAT})(?P<more>[^:]*):", _done_by, "when"),
     saying(r"(?<=is knocked )(?:over|down) (?=by )", "", "when"),

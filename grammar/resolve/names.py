@@ -15,6 +15,7 @@ from grammar.meanings import (
     KitMeaning,
     MateMeaning,
     Meaning,
+    NothingMeaning,
     PlaceMeaning,
     PlayerMeaning,
     SideMeaning,
@@ -37,6 +38,7 @@ _SAID = {
     "agent": "who took part (the thrower, the catcher)",
     "mate": "a team-mate",
     "teacher": "the teacher",
+    "nothing": "nothing",
     "place": "a place",
     "side": "a side",
 }
@@ -75,6 +77,8 @@ def sort_of(meaning: Meaning) -> str:
             return "mate"
         case TeacherMeaning():
             return "teacher"
+        case NothingMeaning():
+            return "nothing"
         case PlaceMeaning():
             return "place"
         case SideMeaning():

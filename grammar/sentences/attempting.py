@@ -11,13 +11,14 @@ from grammar.sentences.time import TimeSpan
 
 @frozen
 class AimAt(Node):
-    """Such as "at the lanterns of the other side", "at the lanterns standing or not"."""
+    """Such as "at the lanterns of the other side", "at the lanterns standing or not", "at players who carry a log"."""
 
     what: Np
     standing_or_not: str | None = None
+    load: Np | None = None
 
     def words(self) -> str:
-        return spoken("at", self.what, self.standing_or_not)
+        return spoken("at", self.what, "who carry" if self.load else None, self.load, self.standing_or_not)
 
 
 @frozen

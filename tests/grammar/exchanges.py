@@ -58,7 +58,7 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
 DROPPED = (
     "Np.owner", "Kit.owner", "Kit.singular", "Kit.percent", "Kit.parts", "Kit.like", "AimTo.where",
     "Placing.count", "When.span_of_time", "When.condition", "PointsCount.span_of_time", "Touch.load",
-    "Hit.load", "Touched.load", "Queued.number", "When.doer",
+    "Hit.load", "Touched.load", "AimAt.load", "Queued.number", "When.doer",
 )
 
 

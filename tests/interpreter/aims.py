@@ -40,7 +40,8 @@ def targets(sheet: Sheet, sentence: attempting.Attempt, actor: int, board: Board
     for aim in sentence.aims:
         match aim:
             case attempting.AimAt() | attempting.AimThrough() if isinstance(sheet.meaning(aim.what.name), Folk):
-                yield from hit_aims(sheet, aim.what, actor, board, everyone)
+                load = aim.load if isinstance(aim, attempting.AimAt) else None
+                yield from hit_aims(sheet, aim.what, actor, board, everyone, load)
             case attempting.AimAt() | attempting.AimThrough():
                 yield from _things(sheet, aim, pupil, board, everyone)
             case attempting.AimPast():
@@ -75,7 +76,16 @@ def _first(tokens: Iterable[tuple[object, int]], everyone: bool) -> Iterator[int
             yield number
 
 
-def hit_aims(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
+def carries(sheet: Sheet, pupil: Pupil, load: Np) -> bool:
+    """Whether somebody carries such a thing, or nothing where the phrase says so."""
+    if load.name.text == "nothing":
+        return pupil.load is None
+    return pupil.load is not None and pupil.load.kind in sheet.stuff(load).kinds
+
+
+def hit_aims(
+    sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool, load: Np | None = None
+) -> Iterator[Target]:
     """The pupils of a phrase at whom another pupil may aim."""
     who, side = sheet.folk(phrase), board.pupils[actor].side
     assert who is not None
@@ -83,6 +93,7 @@ def hit_aims(sheet: Sheet, phrase: Np, actor: int, board: Board, everyone: bool)
     sides, _ = aimed_sides(sheet, said, side)
     spared = {name for name, role in sheet.roles.items() if not role.aimed_at and who.role is None}
     there = [n for n in board.playing(sides, who.role) if n != actor and board.pupils[n].role not in spared]
+    there = [n for n in there if load is None or carries(sheet, board.pupils[n], load)]
     for number in _first(((board.pupils[n], n) for n in there), everyone):
         hit = board.pupils[number].side
         yield Target("player", hit, hit, hit=number)

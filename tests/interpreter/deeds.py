@@ -8,7 +8,7 @@ from attrs import evolve, frozen
 
 from grammar.sentences import attempting, events, play, when
 from grammar.sentences.runs import OnlyAfterRow
-from tests.interpreter.aims import Target, hit_aims, targets, way_start
+from tests.interpreter.aims import Target, carries, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
 from tests.interpreter.catching import can_be_caught, can_leave, catchers
 from tests.interpreter.reach import hangs_too_high
@@ -121,9 +121,7 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
     for aim in hit_aims(sheet, sentence.whom, number, board, everyone):
         assert aim.hit is not None
         other = board.pupils[aim.hit]
-        if sentence.load is not None and (
-            other.load is None or other.load.kind not in sheet.stuff(sentence.load).kinds
-        ):
+        if sentence.load is not None and not carries(sheet, other, sentence.load):
             continue
         if sentence.where is not None and other.load is None:
             continue  # only who carries something is ever in the other half

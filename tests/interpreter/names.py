@@ -117,6 +117,7 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
     """Every name of a sheet with what it stands for; `known` gives the category of what the library's kit has."""
     found: dict[str, Meant] = {word: Part("actor") for word in ACTING}
     found |= {"catcher": Part("catcher"), "keeper": Part("keeper"), "teacher": Teacher()}
+    found |= {"nothing": Stuff("", frozenset())}
     found |= {"team-mate": Mate(), "team-mates": Mate(), "player": Folk(), "players": Folk()}
     for place in (*SHARED_PLACES, *OWNED_PLACES):
         found[place] = found[several(place)] = Somewhere(place)

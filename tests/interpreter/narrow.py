@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.sentences.base import Np
+from tests.interpreter.aims import carries
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import Deed
@@ -48,8 +49,8 @@ def of_hit(sheet: Sheet, who: Np, load: Np | None, deed: Deed, board: Board) -> 
     narrow = of_player(sheet, who, hit.side, hit.role, deed.side)
     if load is None or narrow is None:
         return narrow
-    carried = hit.load is not None and hit.load.kind in sheet.stuff(load).kinds
-    return narrow + sheet.stuff(load).named if carried else None
+    named = load.name.text == "nothing" or sheet.stuff(load).named
+    return narrow + named if carries(sheet, hit, load) else None
 
 
 def of_ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:

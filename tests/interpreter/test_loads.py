@@ -51,6 +51,18 @@ CASES = {
     "is laid where all come to it": {"when": f"{TOUCHED}the log goes to the middle"},
     "is handed over": {"when": f"{TOUCHED}the log goes to the tagger's peat base"},
     "goes back by itself": {"when": f"{TOUCHED}that player waits in the bog queue"},
+    "a ball at who carries": {
+        "kit": "2 logs for each side, like a cone\n  1 foam ball",
+        "set_up": "logs in the peat base of their side\n  foam ball in the half of north",
+        "play": "players roll a foam ball at the players of the other side who carry a log",
+        "when": "a player who carries a log is hit: the log goes back",
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
+    "who has empty hands": {
+        "court": "in one piece",
+        "play": "players touch players of the other side who carry nothing",
+        "when": "a player who carries nothing is touched: that player waits in the bog queue",
+    },
     "two lines": {"when": f"{TOUCHED}the log goes back\n  a player is touched: that player waits in the bog queue"},
     "anybody is touched": {
         "court": "in one piece",

@@ -16,6 +16,7 @@ from grammar.core.play import (
     Through,
     ToMate,
 )
+from grammar.core.reading.carrying import with_load
 from grammar.core.reading.claims import where_players_are
 from grammar.core.reading.frozen import is_frozen, mates_frozen
 from grammar.core.reading.reader import Reader
@@ -60,8 +61,12 @@ def aims_of(
         case attempting.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
             if aim.standing_or_not:
                 raise Senseless(aim.what, f"Players are not {aim.standing_or_not}.", "Leave that out.")
-            yield from at_players(reader, aim.what, who, spoken)
+            for players in at_players(reader, aim.what, who, spoken):
+                if meant := with_load(reader, players.of, aim.load):
+                    yield AtPlayers(meant)
         case attempting.AimAt():
+            if aim.load is not None:
+                raise Senseless(aim.load, "Only players carry something.", "Leave that out, or aim at players.")
             for thing in _aimed_at(reader, aim.what, who, spoken, Sort.TARGET, Sort.RING, Sort.BODY):
                 ring = reader.sort(thing.kind) is Sort.RING
                 falls = not ring and track_start(reader, thing.kind) is None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.core.reading.aims import LINES
+from grammar.core.reading.carrying import with_load as with_load
 from grammar.core.reading.claims import where_players_are
 from grammar.core.reading.frozen import frozen_places, is_frozen
 from grammar.core.reading.reader import Reader
@@ -11,7 +12,6 @@ from grammar.core.values import (
     SHARED,
     At,
     KindId,
-    Laden,
     Landmark,
     Owner,
     Population,
@@ -24,17 +24,6 @@ from grammar.core.values import (
 from grammar.meanings import BALL_ACTORS, AgentMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import events
 from grammar.sentences.base import Np
-
-
-def with_load(reader: Reader, who: frozenset[Population], load: Np | None) -> frozenset[Population]:
-    """Of these players those who carry such a thing, where a phrase speaks of one."""
-    if load is None:
-        return who
-    kinds = set(reader.kinds_meant(load, Sort.LOAD, Sort.BALL))
-    found = frozenset(each for each in who if isinstance(each.role, Laden) and each.role.kind in kinds)
-    if not any(isinstance(each.role, Laden) and each.role.kind in kinds for each in reader.laden):
-        raise Senseless(load, f"Nobody carries `{load.words()}`.", "Say in play who takes it from where to where.")
-    return found
 
 
 def players_of_event(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Population, ...]:

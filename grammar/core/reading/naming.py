@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Whose, whose
-from grammar.meanings import FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning
+from grammar.meanings import FrozenMeaning, KitMeaning, NothingMeaning, PlaceMeaning, PlayerMeaning
 from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
@@ -40,7 +40,7 @@ def named_in(reader: Reader, event: events.Event) -> int:
 def names_in(reader: Reader, phrase: Np) -> int:
     """How much a phrase names."""
     meaning = reader.game.meaning(phrase.name)
-    particular = isinstance(meaning, KitMeaning) or bool(reader.shot(phrase))
+    particular = isinstance(meaning, KitMeaning | NothingMeaning) or bool(reader.shot(phrase))
     if isinstance(meaning, PlayerMeaning):
         particular = meaning.role is not None
     if isinstance(meaning, FrozenMeaning):
