@@ -63,6 +63,11 @@ def _hyphened(match: re.Match[str]) -> str:
     return "licence " + re.sub(r"[\s-]+", "-", match.group(1).strip().upper())
 
 
+def _of_rounds(match: re.Match[str]) -> str:
+    """Who is first to 3 rounds has won the best of 5, where none is drawn."""
+    return f"best of {2 * int(match['needed']) - 1} rounds"
+
+
 WORDINGS = (
     # signs
     _wording(r"[“”„«»]", '"'),
@@ -152,6 +157,12 @@ WORDINGS = (
     _wording(r"\b(?:wins?|won)(?: the (?:game|round))? (?:if|once|as soon as|by having)\b", "wins when", "finish"),
     _wording(r"\b(?:loses?|lost)(?: the (?:game|round))? (?:if|once|as soon as)\b", "loses when", "finish"),
     _wording(r"\b(?:game|round|match) (?:ends|finishes|is over) (?:if|once|as soon as)\b", "round ends when", "finish"),
+    _wording(r"^(?:the )?first side to (?P<needed>\d+) (?:rounds|games|sets)(?: wins?)?$", _of_rounds, "finish",
+             said="rounds are played best of so many"),
+    _wording(r"^(?:each|every) side has (\d+) lives$", r"each player has \1 lives", "sides",
+             said="lives are each player's own; what a side loses the other side gets as points"),
+    _wording(r"\b(?:more|most) lives(?: left)? wins?\b", "more players in wins", "finish",
+             said="lives are not compared at the end, but who is in"),
     _wording(r"\bwin\b", "wins", "finish"),
     _wording(r"\blose\b", "loses", "finish"),
     _wording(r"\bif\b|\bas soon as\b|\bonce\b", "when"),
