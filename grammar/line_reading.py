@@ -17,6 +17,7 @@ from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
 from grammar.meanings import AREA_KINDS, built_in
+from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Name, Node, OwnerName
@@ -105,6 +106,16 @@ class LineReader:
         names = (name.removeprefix("frozen ") for name in _names_in(sentence))
         return all(name in _of_every_sheet() or self._declares(name) for name in names)
 
+    def may_know_all(self, section: str, sentence: Node) -> bool:
+        """Whether every name of a sentence means something, or is near to one that does."""
+        if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
+            return True
+        known = (*_of_every_sheet(), *self.names.every)
+        return self.knows_all(section, sentence) or all(
+            self._declares(name) or near_names(name, known, 1)
+            for name in _names_in(sentence)
+        )
+
     def _declares(self, name: str) -> bool:
         return name in self.names.every or name.removesuffix("s").removesuffix(" player") in self.names.every
 
@@ -136,8 +147,9 @@ class LineReader:
         filled = filled_in(text, values)
         otherwise = text != line.text
         found = list(self._read(section, line, filled, Masked(filled.text), (), otherwise))
-        if not found or holds(filled.text, self.names.own):
-            for masked, names in ways_to_mask(filled.text, self.names.own):
+        own = self.names.own if found else (*self.names.own, *self.names.begun)
+        if not found or holds(filled.text, own):
+            for masked, names in ways_to_mask(filled.text, own):
                 more = self._read(section, line, filled, masked, names, otherwise)
                 found += [each for each in more if each not in found]
         return found

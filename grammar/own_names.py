@@ -15,7 +15,7 @@ from itertools import combinations
 from lark import UnexpectedCharacters
 
 from grammar.frozen import frozen
-from grammar.language import tokens
+from grammar.language import reserved_phrases, tokens
 from grammar.layout import Part
 from grammar.words import NUMBER, plural, singulars, small
 
@@ -68,13 +68,20 @@ def is_plain(name: str) -> bool:
         return False
 
 
+@lru_cache(maxsize=4096)
+def _begins_a_phrase(name: str) -> bool:
+    """Whether a plain name can be taken for the beginning of words of the language: the guards of "guards there"."""
+    return any(phrase.startswith(f"{name} ") for phrase in reserved_phrases())
+
+
 @frozen
 class DeclaredNames:
-    """The names that a sheet declares, in all their forms, the longest first: all, and those that hold words of the
-    language."""
+    """The names that a sheet declares, in all their forms, the longest first: all, those that hold words of the
+    language, and plain ones that others of its words begin with."""
 
     every: tuple[str, ...] = ()
     own: tuple[str, ...] = ()
+    begun: tuple[str, ...] = ()
 
 
 NO_NAMES = DeclaredNames()
@@ -91,7 +98,9 @@ def declared_names(part: Part) -> DeclaredNames:
     odd = [name for name in found if not is_plain(name)]
     text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
     own = [name for name in odd if _used(name, text) or any(f'"{name}"' in line for line in text)]
-    return DeclaredNames(_all_forms(name for name in found if name not in odd or name in own), _all_forms(own))
+    begun = [name for name in found if name not in odd and any(map(_begins_a_phrase, _forms(name)))]
+    known = (name for name in found if name not in odd or name in own)
+    return DeclaredNames(_all_forms(known), _all_forms(own), _all_forms(begun))
 
 
 def _all_forms(names: Iterable[str]) -> tuple[str, ...]:

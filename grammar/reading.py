@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -13,13 +13,12 @@ from lark import UnexpectedInput
 from grammar.finding import Finding, Severity
 from grammar.frozen import frozen
 from grammar.heard.sides_by_players import with_sides_by_players
-from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
 from grammar.mistakes.lost import REST, LostLine
-from grammar.own_names import NO_NAMES, DeclaredNames, Masked, declared_names, holds, unmasked, ways_to_mask
+from grammar.own_names import NO_NAMES, DeclaredNames, declared_names
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Node
 from grammar.span import Span
@@ -32,7 +31,10 @@ MOST_MISTAKES = 100
 MOST_SOUGHT = 40
 MOST_SHEET_LINES = 400
 MOST_KEPT = 4_096
+_Headed = tuple[str, TextLine, tuple[TextLine, ...]]
 _Values = tuple[tuple[str, str], ...]
+_OF_OTHER_LINES = ("space", "sides", "kit", "set-up", "when", "finish")
+_IN_QUOTES = re.compile(r'"[^"]+"[.;]?')
 _LONG_NUMBER = re.compile(r"\d{10}|\d\.\d{7}")
 
 
@@ -57,7 +59,7 @@ class FileReader:
         self._begin(part)
         head = self._lines("head", part.head)
         by_name: dict[str, Section] = {}
-        for name, heading, body in part.sections:
+        for name, heading, body in _quotes_under_play(part.sections):
             if not name:
                 self._lose(*(LostLine(frozenset(SECTIONS), line.text) for line in body))
                 continue
@@ -167,6 +169,17 @@ class FileReader:
         self.unread[self._sheet] = (*self.unread.get(self._sheet, ()), *lines)
 
 
+def _quotes_under_play(sections: Sequence[_Headed]) -> Iterator[_Headed]:
+    """The sections with their lines in quotes under play: wherever they stand, they are for people."""
+    quotes: tuple[TextLine, ...] = ()
+    for name, heading, body in sections:
+        moved = tuple(line for line in body if name in _OF_OTHER_LINES and _IN_QUOTES.fullmatch(line.text))
+        quotes += moved
+        yield name, heading, tuple(line for line in body if line not in moved)
+    if quotes:
+        yield "play", TextLine(quotes[0].number, 0, "play"), quotes
+
+
 @frozen
 class _Said:
     """What one line says, and what is wrong with it, each with what is lost by it."""
@@ -184,30 +197,13 @@ def line_said(reader: LineReader, section: str, line: TextLine, values: _Values,
     sentences, mistake = reader.sentences(section, line, dict(values))
     if sentences:
         return _Said(tuple(sentences), ((mistake, None),) if mistake else ())
+    from grammar.mistakes.guessed import guessed, lost_by  # what mends lines is loaded only where one is to be mended
+
     elsewhere = reader.in_another_section(section, line)
     if elsewhere:
-        return _Said((), ((elsewhere, _lost(section, line, elsewhere)),))
-    return _guessed(reader, section, line, values, seek)
-
-
-def _guessed(reader: LineReader, section: str, line: TextLine, values: _Values, seek: bool) -> _Said:
-    """What a line that is no sentence was probably meant to say."""
-    from grammar.mistakes.mistakes import slip  # what mends lines is loaded only where one is to be mended
-
-    own = reader.names.own
-    masked, names = Masked(line.text), tuple[str, ...]()
-    if holds(line.text, own):
-        masked, names = next(ways_to_mask(line.text, own))
-    read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
-    found = slip(section, read, values, reader.file, seek)
-    otherwise = read.text != line.text
-    mistake = _with_names(found.finding, line.span(reader.file), names) if otherwise else found.finding
-    meant = (reader.meant(section, line, found.meant, names),) if found.meant else ()
-    return _Said(meant, ((mistake, _lost(section, line, mistake) if found.lost else None),))
-
-
-def _lost(section: str, line: TextLine, mistake: Finding) -> LostLine:
-    return LostLine(frozenset((section, *(each.section for each in mistake.corrections if each.section))), line.text)
+        return _Said((), ((elsewhere, lost_by(section, line, elsewhere)),))
+    meant, mistake, lost = guessed(reader, section, line, values, seek)
+    return _Said(meant, ((mistake, lost),))
 
 
 def _is_sentence(section: str, text: str) -> bool:
@@ -216,16 +212,6 @@ def _is_sentence(section: str, text: str) -> bool:
     except UnexpectedInput:
         return False
     return True
-
-
-def _with_names(finding: Finding, place: Span, names: Sequence[str]) -> Finding:
-    """A mistake of a line with masked names, told with the names; it has the place of the whole line."""
-    better = tuple(
-        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=place)
-        for each in finding.corrections
-    )
-    title, hint = unmasked(finding.title, names), unmasked(finding.hint, names)
-    return attrs.evolve(finding, title=title, hint=hint, place=place, corrections=better)
 
 
 def _too_long(place: Span) -> Finding:

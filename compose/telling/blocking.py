@@ -17,10 +17,14 @@ def blockings_told(voice: Voice, values: Sequence[Blocking]) -> Iterator[str]:
         side = next(iter(first.who)).side
         theirs = voice.about(side, Subject.PLAYERS)
         what = theirs.things({each.thing for each in group}, None if first.each is None else False, _which(first))
-        if first.each is None:
+        if first.each is None or first.near:
             who = voice.calling("each").players(first.who)
         else:
             who = f"{voice.wording.figure(first.each)} {guards(voice, first.who, first.each != 1)}"
+        if first.near:
+            pattern = "{who} block shots at {what} {means}: whoever is near, one at a time (an assumption)"
+            yield voice.say(pattern, who=who, what=what, means=voice.say(WITH[first.means]))
+            continue
         pattern = "{who} block shots at {what} {means}" if first.each != 1 else "{who} blocks shots at {what} {means}"
         yield voice.say(pattern, who=who, what=what, means=voice.say(WITH[first.means]))
 

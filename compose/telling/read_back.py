@@ -186,7 +186,7 @@ def _values(core: Core) -> list[Any]:
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
-        *(*play.supplies, *play.starts, *play.homes, *play.offers, *play.guarding, *play.blocking),
+        *(*play.supplies, *play.starts, *core.facts.posts, *play.homes, *play.offers, *play.guarding, *play.blocking),
         *(*play.rotations, *play.valid, *play.low, *play.factors),
         *(
             *play.holds,

@@ -111,13 +111,15 @@ def granted(as_json: AsJson = False) -> None:
 
 @app.command(name="say")
 def say_wish(
-    wanted: Annotated[str, typer.Argument(help='What you want, such as "bring players back"; nothing for all.')] = "",
+    wanted: Annotated[
+        list[str] | None, typer.Argument(help="What you want, such as: bring players back; nothing for all.")
+    ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Say how the language puts what you want."""
     from compose.terminal.wishes_told import tell_wishes
 
-    raise typer.Exit(tell_wishes(wanted, as_json))
+    raise typer.Exit(tell_wishes(" ".join(wanted or ()), as_json))
 
 
 @app.command()

@@ -162,11 +162,13 @@ def _of(what: Thing | Population) -> KindId | None:
 
 @frozen
 class Facts:
-    """For whom, and what it practises; `lines` are those that say what."""
+    """For whom, and what it practises; `lines` are those that say what. `posts` are where players start who are in
+    play from there: no rule hangs on it."""
 
     ages_years: tuple[Fraction, Fraction]
     skills: tuple[str, ...]
     lines: Lines = field(eq=False, default=())
+    posts: tuple[Start, ...] = ()
 
 
 @frozen

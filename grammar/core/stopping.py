@@ -21,10 +21,14 @@ class Means(Enum):
 
 @frozen
 class Blocking:
-    """These players stop balls that are sent at a thing: so many at each of them, or (None) all who there are."""
+    """These players stop balls that are sent at a thing: so many at each of them, or (None) all who there are.
+
+    `near`: whoever of them is near, while they do something else, too; that it is one at a time is an assumption.
+    """
 
     who: frozenset[Population]
     thing: Thing
     each: int | None
     means: Means
     lines: Lines = field(eq=False)
+    near: bool = False

@@ -35,6 +35,12 @@ def heard(section: str, line: str, names: Sequence[str], is_sentence: IsSentence
     return ()
 
 
+def otherwise(section: str, line: str, names: Sequence[str]) -> Iterator[str]:
+    """The line in other turns of phrase, whether that makes a sentence of it or not."""
+    kept = shielded(line, names)
+    yield from (kept.opened(text) for text in _turned(section, kept.text))
+
+
 def _turned(section: str, text: str) -> Iterator[str]:
     """The text with all turns of phrase one after the other, then with each of those alone that apply."""
     yield text

@@ -16,6 +16,7 @@ import attrs
 from grammar.finding import Correction, Finding
 from grammar.frozen import frozen
 from grammar.layout import section_name
+from grammar.mistakes.lost import ONLY_SEEMING
 from grammar.words import listing
 
 Judge = Callable[[str], Sequence[Finding]]
@@ -34,11 +35,14 @@ class _Tried:
     gone: frozenset[int]
 
 
-def advised(text: str, judge: Judge) -> tuple[Finding, ...]:
-    """The mistakes that `judge` finds in a text, each with the corrections that mend it, where there are such."""
+def advised(text: str, judge: Judge, soon: Judge) -> tuple[Finding, ...]:
+    """The mistakes that `judge` finds in a text, each with the corrections that mend it, where there are such.
+
+    `soon` finds no fewer, of which some may only seem so: the best is sought with it, and tried with `judge`.
+    """
     found = tuple(judge(text))
     lines = re.split(r"\r\n|\r|\n", text)
-    tried = list(_tried(found, lines, judge)) if len(lines) <= MOST_LINES_TRIED else []
+    tried = list(_tried(text, found, lines, judge, soon)) if found and len(lines) <= MOST_LINES_TRIED else []
     told = {index: attrs.evolve(finding, corrections=()) for index, finding in enumerate(found)}
     for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
         if best.finding in told:
@@ -48,21 +52,50 @@ def advised(text: str, judge: Judge) -> tuple[Finding, ...]:
     return tuple(sorted(told.values(), key=lambda finding: (finding.place.line, finding.place.column)))
 
 
-def _tried(found: Sequence[Finding], lines: Sequence[str], judge: Judge) -> Iterator[_Tried]:
-    left = MOST_TRIED
+def _tried(
+    text: str, found: Sequence[Finding], lines: Sequence[str], judge: Judge, soon: Judge
+) -> Iterator[_Tried]:
+    left, seeming = MOST_TRIED, tuple(soon(text))
     for index, finding in enumerate(found):
-        mending = list[tuple[frozenset[int], Correction]]()
+        hopeful = list[tuple[int, Correction]]()
         for correction in _once(finding.corrections):
             if left:
                 left -= 1
-                left_over = judge(applied(lines, correction))
-                gone = _gone(found, left_over, correction.place.line)
-                mending += [(gone, correction)] if index in gone and _is_sound(correction, left_over) else []
-        if mending:
-            most = max(len(gone) for gone, _ in mending)
-            best = sorted((each for each in mending if len(each[0]) == most), key=lambda each: each[1].cost)
-            near = [one for gone, one in best if gone == best[0][0] and _as_near(one, best[0][1])]
-            yield _Tried(index, tuple(near[:_MOST_OFFERED]), best[0][0])
+                after = soon(applied(lines, correction))
+                hopeful += _hope(finding, correction, seeming, after)
+        best = _best(index, found, lines, judge, hopeful)
+        if best:
+            yield best
+
+
+def _hope(
+    finding: Finding, correction: Correction, before: Sequence[Finding], after: Sequence[Finding]
+) -> list[tuple[int, Correction]]:
+    """The correction, with how many mistakes fewer there seem to be, where it may mend this one.
+
+    New mistakes that may only seem so do not count against it.
+    """
+    was, left = (Counter(_about(each) for each in found if each.code not in ONLY_SEEMING) for found in (before, after))
+    mends = Counter(map(_about, before))[_about(finding)] > Counter(map(_about, after))[_about(finding)]
+    hope = mends and not left - was and _is_sound(correction, after)
+    return [(len(before) - len(after), correction)] if hope else []
+
+
+def _best(
+    index: int, found: Sequence[Finding], lines: Sequence[str], judge: Judge, hopeful: Sequence[tuple[int, Correction]]
+) -> _Tried | None:
+    """The corrections that mend most, and of those the nearest: the first that holds, and others that are as good."""
+    first: tuple[frozenset[int], Correction] | None = None
+    as_good: list[Correction] = []
+    for _, correction in sorted(hopeful, key=lambda each: (-each[0], each[1].cost)):
+        if first and (len(as_good) == _MOST_OFFERED or not _as_near(correction, first[1])):
+            break
+        after = judge(applied(lines, correction))
+        gone = _gone(found, after, correction.place.line)
+        if index in gone and _is_sound(correction, after) and (first is None or gone == first[0]):
+            first = first or (gone, correction)
+            as_good.append(correction)
+    return _Tried(index, tuple(as_good), first[0]) if first else None
 
 
 def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:

@@ -8,6 +8,7 @@ from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.words import LIKE_ENOUGH, likeness
 
+ONLY_SEEMING = ("G-sense", "G-contradiction", "G-no-points")  # mistakes that may come of what others say or do not
 DECLARING = frozenset(("head", "space", "sides", "kit"))
 _FOLLOWS = {
     "G-missing": frozenset(("space",)),

@@ -13,6 +13,7 @@ from grammar.heard.rewrite import Rewrite, choices, rewrites, rewritten
 from grammar.language import parse_sentence
 from grammar.mistakes.one_change import one_change
 from grammar.mistakes.repair import MOST_COST, Change, Repair, repairs
+from grammar.mistakes.sense import keeps_the_sense
 from grammar.parameters import Filled, filled_in
 from grammar.words import capital, listing
 
@@ -61,7 +62,7 @@ def ways_to_mend(
         row = pieces(filled.text)
         limit = most_cost - spent
         for repair in repairs(section, row, limit) if limit > 0 else ():
-            if repair.changes or chosen:
+            if (repair.changes or chosen) and _keeps_the_sense(repair):
                 way = _written_out(section, filled, values, chosen, repair, spent + repair.cost)
                 if way and (way.line not in found or way.cost < found[way.line].cost):
                     found[way.line] = way
@@ -72,9 +73,13 @@ def one_change_away(section: str, line: str, values: Mapping[str, str]) -> Itera
     """The sentences of the section that need one change, however the words are spelled."""
     filled = filled_in(line, values)
     for repair in one_change(section, pieces(filled.text)) if len(line) <= _MOST_LETTERS else ():
-        way = _written_out(section, filled, values, (), repair, repair.cost)
+        way = _written_out(section, filled, values, (), repair, repair.cost) if _keeps_the_sense(repair) else None
         if way:
             yield way
+
+
+def _keeps_the_sense(repair: Repair) -> bool:
+    return all(change.doubled or keeps_the_sense(change.old, change.new) for change in repair.changes)
 
 
 def _written_out(

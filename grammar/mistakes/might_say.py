@@ -56,7 +56,7 @@ def _may_have_said(lost: Sequence[LostLine]) -> frozenset[Possible]:
     """What lost lines may have said: what their words speak of; anything where they speak of nothing."""
     found: set[Possible] = set()
     for line in lost:
-        said = frozenset(re.findall(r"[a-z]+", line.text.lower()))
+        said = _words_of((line,))
         for section in line.sections:
             rows = [row for row in _possible() if row.section == section]
             spoken_of = [row for row in rows if _speaks_of(said, row.words)]
@@ -64,9 +64,16 @@ def _may_have_said(lost: Sequence[LostLine]) -> frozenset[Possible]:
     return frozenset(found)
 
 
+def _words_of(lines: Sequence[LostLine]) -> frozenset[str]:
+    return frozenset(word for line in lines for word in re.findall(r"[a-z]+", line.text.lower()))
+
+
 def _speaks_of(said: frozenset[str], words: frozenset[str]) -> bool:
     return bool(said & words) or any(
-        likeness(one, other) >= LIKE_ENOUGH for one in said for other in words if min(len(one), len(other)) > _SMALL
+        one[0] == other[0] and likeness(one, other) >= LIKE_ENOUGH
+        for one in said
+        for other in words
+        if min(len(one), len(other)) > _SMALL
     )
 
 
@@ -80,54 +87,58 @@ class Completed:
     sheet: GameSheet
     game: Game
     findings_of: Callable[[GameSheet], Sequence[Finding]]
-    _found: dict[frozenset[Possible], list[Sequence[Finding]]] = field(factory=dict)
+    _found: dict[tuple[frozenset[Possible], frozenset[str]], list[Sequence[Finding]]] = field(factory=dict)
 
     def still_has(self, mistake: Finding, wrong: Sequence[LostLine]) -> bool:
         """Whether a mistake stays, whatever these lines say."""
-        return all(_spot(mistake) in map(_spot, found) for found in self._with(_may_have_said(wrong)))
+        return all(_spot(mistake) in map(_spot, found) for found in self._with(wrong))
 
-    def with_sides_and_court(self, lost: Sequence[LostLine]) -> Iterator[Finding]:
-        """What means nothing in a game whose sides or court are lost, however they are called and it is divided."""
-        needed = frozenset(row for row in _may_have_said(lost) if row.section in ("space", "sides"))
-        first, *others = self._with(needed)
+    def with_a_court(self, lost: Sequence[LostLine]) -> Iterator[Finding]:
+        """What means nothing in a game whose court is lost, however it is divided."""
+        first, *others = self._with(lost, ("space",))
         for each in first:
             if each.place.line > 0 and all(_spot(each) in map(_spot, found) for found in others):
                 yield each
 
-    def _with(self, possible: frozenset[Possible]) -> list[Sequence[Finding]]:
-        if possible not in self._found:
-            self._found[possible] = [self.findings_of(sheet) for sheet in self._sheets(possible)]
-        return self._found[possible]
+    def _with(
+        self, wrong: Sequence[LostLine], sections: Sequence[str] = (*SECTIONS, "head")
+    ) -> list[Sequence[Finding]]:
+        possible = frozenset(row for row in _may_have_said(wrong) if row.section in sections)
+        said = _words_of(wrong)
+        key = possible, said
+        if key not in self._found:
+            self._found[key] = [self.findings_of(sheet) for sheet in self._sheets(possible, said)]
+        return self._found[key]
 
-    def _sheets(self, possible: frozenset[Possible]) -> Iterator[GameSheet]:
+    def _sheets(self, possible: frozenset[Possible], said: frozenset[str]) -> Iterator[GameSheet]:
         """The sheet with all of these sentences; two sheets where it cannot be known how the court is divided."""
         rows = [row for row in _possible() if row in possible]
         courts = [row for row in rows if row.sentence.startswith("court ")]
         rest = [row for row in rows if row not in courts]
         known = any(self.sheet.all_of("space", Court))
         for more in [[]] if known or not courts else [[court] for court in courts]:
-            yield _with(self.sheet, self.game, [*more, *rest])
+            yield _with(self.sheet, self.game, [*more, *rest], said)
 
 
 def _spot(finding: Finding) -> tuple[str, int]:
     return finding.code, finding.place.line
 
 
-def _with(sheet: GameSheet, game: Game, rows: Sequence[Possible]) -> GameSheet:
+def _with(sheet: GameSheet, game: Game, rows: Sequence[Possible], said: frozenset[str]) -> GameSheet:
     lines = {name: sheet.lines(name) for name in SECTIONS}
     number = 0
     for row in rows:
-        for names in _named(game, row):
+        for names in _named(game, row, said):
             number -= 1  # no line of the file, and no two of them the same
             lines[row.section] = (*lines[row.section], _line(row, names, number))
     sections = tuple(Section(name, lines[name]) for name in SECTIONS if lines[name])
     return attrs.evolve(sheet, sections=sections)
 
 
-def _named(game: Game, row: Possible) -> Sequence[tuple[str, ...]]:
-    """The names of the sheet with which a sentence may have stood there."""
-    if row.section == "sides" and MASK in row.sentence and bool(game.sides) == (" and " in row.sentence):
-        return ()  # more sides than one are new where none is known, and one where others are
+def _named(game: Game, row: Possible, said: frozenset[str]) -> Sequence[tuple[str, ...]]:
+    """The names of the sheet with which a sentence may have stood there: those of which the lines speak, or any."""
+    if row.section == "sides" and MASK in row.sentence and row.sentence != _new_sides(game, said):
+        return ()
     of_the_sheet = {
         "thing": [line.name for line in game.kit],
         "area": [*(area.name for area in game.areas), _NEW_BASE],
@@ -136,7 +147,21 @@ def _named(game: Game, row: Possible) -> Sequence[tuple[str, ...]]:
         "first": [side.name for side in game.sides[:1]] or _NEW_SIDES[:1],
         "last": [side.name for side in game.sides[-1:]] or _NEW_SIDES[1:],
     }
-    return tuple(product(*(of_the_sheet[kind] for kind in _NAMED.findall(row.sentence))))
+    named = (of_the_sheet[kind] for kind in _NAMED.findall(row.sentence))
+    return tuple(product(*([name for name in names if _spoken_of(name, said)] or names for names in named)))
+
+
+def _new_sides(game: Game, said: frozenset[str]) -> str:
+    """Which sides are new where a line of sides is lost: one more, two, or the only one."""
+    if game.sides:
+        return f"{MASK}0, 6 to 14 players"
+    alone = f"{MASK}0, 10 to 24 players, each for themselves"
+    return alone if "themselves" in said else f"{MASK}0 and {MASK}1, 6 to 14 players each, mirrored"
+
+
+def _spoken_of(name: str, said: frozenset[str]) -> bool:
+    """Whether lines with these words speak of a name; of a new one, which nobody knows, they may."""
+    return name.startswith(MASK) or _speaks_of(said, frozenset(name.split()[:1]))
 
 
 def _line(row: Possible, names: tuple[str, ...], number: int) -> Line:

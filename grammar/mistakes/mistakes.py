@@ -9,7 +9,7 @@ from collections.abc import Iterator
 import attrs
 from lark import UnexpectedInput
 
-from grammar.automaton import END, Piece, phrases_of, pieces, possible, reach
+from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible, reach
 from grammar.finding import Correction, Finding, Severity
 from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS, parse_sentence
@@ -17,9 +17,10 @@ from grammar.lines import TextLine
 from grammar.mistakes.examples import nearest_examples, usual_words
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
 from grammar.mistakes.wishes import GAMES, nearest
+from grammar.own_names import MASK
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
-from grammar.words import listing
+from grammar.words import capital, listing
 
 _SORTS = {
     "WORD": "a name",
@@ -42,6 +43,9 @@ _SURE = 0.5
 _LONG_NAME = re.compile("WORD WORD WORD WORD")  # such a row of words is rather a sentence that is not understood
 _OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
+_NEVER_NAMES = ("into", "onto", "by", "until", "unless", "without", "hits", "who", "which", "because", "toward")
+_OF_RULES = ("play", "when", "finish")
+_DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
 
 @frozen
@@ -53,10 +57,18 @@ class Slip:
     lost: bool = True
 
 
-def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file: str, seek: bool = True) -> Slip:
+def slip(
+    section: str,
+    line: TextLine,
+    values: tuple[tuple[str, str], ...],
+    file: str,
+    seek: bool = True,
+    otherwise: str | None = None,
+) -> Slip:
     """The mistake of a line that is no sentence, with what it may have been meant to be.
 
-    Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter.
+    Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter;
+    `otherwise` is the line in other words, in which it goes farther.
     """
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
@@ -76,7 +88,7 @@ def slip(section: str, line: TextLine, values: tuple[tuple[str, str], ...], file
         places = listing([f"`{each.section}`" for each in moved], "or")
         mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
     else:
-        mistake = _stopped(section, filled, span)
+        mistake = _stopped(section, filled, span, otherwise or filled.text)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
     mistake = attrs.evolve(mistake, corrections=corrections)
     return Slip(mistake, found[0].filled if sure else None, lost=not sure)
@@ -88,17 +100,67 @@ def _mended(found: Mended, span: Span) -> Correction:
     return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
 
 
-def _stopped(section: str, filled: Filled, span: Span) -> Finding:
-    row = pieces(filled.text)
-    count, stack = reach(section, row)
-    piece = row[count] if count < len(row) else Piece(END, "", len(filled.text), len(filled.text))
-    start = span.column - 1 + filled.column(piece.start + 1)
-    expected = listing(list(_said(section, possible(section, stack)))[:_MOST_SAID], "or")
-    title = f"This line cannot go on with `{piece.text}`" if piece.text else "This line stops too soon"
-    title += f": {expected} could stand here." if expected else "."
+def _stopped(section: str, filled: Filled, span: Span, otherwise: str) -> Finding:
+    stop, text = stop_of(section, filled.text), filled.text
+    farther = stop_of(section, otherwise)
+    tail = otherwise[farther.start :]
+    if len(tail) < len(text) - stop.start and text.endswith(tail):
+        stop = attrs.evolve(farther, start=len(text) - len(tail))
+    start = span.column - 1 + filled.column(stop.start + 1)
+    said = stop.expected or list(_said(section, possible(section, stop.stack)))[:_MOST_SAID]
+    title = f"This line cannot go on with `{stop.text}`" if stop.text else "This line stops too soon"
+    title += f": {listing(said, 'or')} could stand here." if said else "."
     hint = _nearest(section, filled.text)
-    place = Span(span.file, span.line, start, start + max(1, len(piece.text)))
+    place = Span(span.file, span.line, start, start + max(1, len(stop.text)))
     return Finding("L-sentence", Severity.ERROR, title, place, hint)
+
+
+@frozen
+class Stop:
+    """Where a line stops to be a sentence: from letter `start` (from 0) on, with what stands there.
+
+    `expected` has the rest of a phrase of the language that was begun, where one was; else the stack tells.
+    """
+
+    start: int
+    text: str
+    stack: Stack
+    expected: tuple[str, ...] = ()
+
+
+def stop_of(section: str, text: str) -> Stop:
+    """The farthest place to which a line goes as a sentence, or as the beginning of one of its phrases."""
+    row = pieces(text)
+    count, last = reach(section, row)
+    if 0 < count < len(row) and row[count - 1].text.lower() in _NEVER_NAMES:
+        count, last = reach(section, row[: count - 1])
+    piece = row[count] if count < len(row) else Piece(END, "", len(text), len(text))
+    best = Stop(piece.start, piece.text, last)
+    stack: Stack | None = beginning(section)
+    for index, begun in enumerate([*row[: count + 1], piece][: count + 1]):
+        if stack is None:
+            break
+        for phrase in (phrase for kind in possible(section, stack) for phrase in phrases_of(kind)):
+            best = _farther(best, text, begun.start, phrase, stack)
+        stack = after(section, stack, row[index].kind) if index < len(row) else None
+    return best
+
+
+def _farther(best: Stop, text: str, start: int, phrase: str, stack: Stack) -> Stop:
+    """The stop within a phrase that a line begins at a letter, where that is farther along."""
+    words, at, known = phrase.split(), start, 0
+    for word in words:
+        match = re.compile(rf"\s*{re.escape(word)}(?![\w'-])", re.IGNORECASE).match(text, at)
+        if match is None:
+            break
+        at, known = match.end(), known + 1
+    found = re.compile(r"\s*([\w'-]+|.|$)").match(text, at)
+    if found is None or not 0 < known < len(words):
+        return best
+    rest = f"`{' '.join(words[known:])}`"
+    if found.start(1) == best.start and best.expected:
+        return Stop(best.start, best.text, stack, tuple(dict.fromkeys((*best.expected, rest)))[:_MOST_SAID])
+    return Stop(found.start(1), found.group(1), stack, (rest,)) if found.start(1) > best.start else best
 
 
 def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
@@ -116,18 +178,30 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
 
 
 def _nearest(section: str, text: str) -> str:
-    """The two constructs that come nearest to what a line means, each with its example and, if another, its section."""
+    """The constructs that come nearest to what a line means, each with its example and, if another, its section;
+    and how the line can stay on the sheet for people."""
     if section not in GAMES:
         told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
         return f"Nearest to it: {listing(told, 'or')}."
     found = nearest(section, text)
-    if not found.rows:
-        wish = found.unfulfilled
-        what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
-        return f'{what}. Words in quotes under `play` are kept for the card, but not checked: "No pushing."'
     said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
             for each in found.rows]  # fmt: skip
-    return f"Nearest to it: {listing(said, 'or')}."
+    if said:
+        return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
+    wish = found.unfulfilled
+    what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
+    if section not in _OF_RULES:
+        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
+        return f"{what}. What stands there: {listing(told, 'or')}."
+    return f"{what}.{_for_people(section, text)}"
+
+
+def _for_people(section: str, text: str) -> str:
+    """How a rule that cannot be said stays on the card: the line in quotes, and what the check makes of it."""
+    if section not in _OF_RULES or '"' in text or MASK in text:
+        return ""
+    title = "the check plays another game then" if _DECIDES.search(text) else "the check plays without it"
+    return f' If nothing else says it, put it in quotes under `play`, for people ({title}): "{capital(text)}."'
 
 
 def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
-from grammar.words import likeness
+from grammar.words import LIKE_ENOUGH, likeness
 
 LEAST_LIKE = 0.6
 MOST_NEAR = 4
@@ -31,6 +31,8 @@ def _distance(written: str, name: str) -> float | None:
         return _WORD_MISSING + 0.1 * (len(words) - len(said))
     if _stems(words) < _stems(said):
         return None  # a "foam ball" is no slip of a "ball"
+    if len(said) == len(words) == 2 and said[1] == words[1] and likeness(said[0], words[0]) < LIKE_ENOUGH:
+        return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike
     like = likeness(written, name)
     same_end = 0.0 if written[-1:] == name[-1:] else 0.1
     return 1 - like + same_end if written != name and like >= LEAST_LIKE else None

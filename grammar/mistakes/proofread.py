@@ -33,16 +33,19 @@ def proofread(
     def judge(text: str) -> Sequence[Finding]:
         return mistakes(read(text, file), catalogue, other_meaning)
 
-    return tuple(_told_once(advised(text, judge)))
+    def soon(text: str) -> Sequence[Finding]:
+        return mistakes(read(text, file), catalogue, other_meaning, weighed=False)
+
+    return tuple(_told_once(advised(text, judge, soon)))
 
 
 def mistakes(
-    reading: Reading, catalogue: Mapping[str, str], other_meaning: OtherMeaning | None = None
+    reading: Reading, catalogue: Mapping[str, str], other_meaning: OtherMeaning | None = None, weighed: bool = True
 ) -> tuple[Finding, ...]:
-    """All that is wrong with what was read, in the order of the text, without advice."""
+    """All that is wrong with what was read, in the order of the text, without advice; `weighed` as for `resolve`."""
     found = list(reading.findings)
     for sheet in reading.rules.games:
-        found.extend(resolve(sheet, catalogue, reading.unread.get(sheet.span, ())).findings)
+        found.extend(resolve(sheet, catalogue, reading.unread.get(sheet.span, ()), weighed).findings)
     found.extend(other_meaning(reading) if other_meaning else ())
     return tuple(sorted(found, key=lambda finding: (finding.place.line, finding.place.column)))
 

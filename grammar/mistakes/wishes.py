@@ -20,6 +20,8 @@ LIST = Path(__file__).with_name("wishes.txt")
 GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 _OWN_SECTION = 1.4
 _SAME_WORD = 0.4
+_SAME_EVENT = 5.0
+_HARDLY_FARTHER = 0.6
 _LEAST = 1.2
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _SMALL = frozenset(_WORD.findall(
@@ -27,6 +29,10 @@ _SMALL = frozenset(_WORD.findall(
     "who whoever there their they he she his her as so then player players child children pupil ball side team you not "
     "only one two three four five six seven eight nine ten do does did will would should than but all each every"
 ))  # fmt: skip
+
+
+_SAYING = ("play", "when", "finish", "care")  # a rule is seldom meant to declare something, unless it names it
+_ONE = frozenset(("a", "an", "the", "each", "any", "that"))
 
 
 @frozen
@@ -101,6 +107,7 @@ def nearest(section: str, line: str, most: int = 2) -> Nearest:
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
     if not best.rows and worth[best.wish] >= max(_LEAST, others + _SAME_WORD):
         return Nearest((), best.wish)
+    event = _event(line)
     of_wish = dict.fromkeys(rows(), 0.0)
     for wish in wishes():
         for row in wish.rows:
@@ -109,10 +116,24 @@ def nearest(section: str, line: str, most: int = 2) -> Nearest:
     def worth_of(row: Row) -> float:
         same = said & frozenset(_stems(f"{row.says} {row.example}"))
         own = _OWN_SECTION if row.section == section else 0.0
+        own += _SAME_EVENT if row.section == section == "when" and event and event == _event(row.example) else 0.0
         return of_wish[row] + own + _SAME_WORD * sum(_weights().get(stem, 1.0) for stem in same)
 
-    found = sorted(rows(), key=worth_of, reverse=True)[:most]
-    return Nearest(tuple(row for row in found if worth_of(row) >= _LEAST + _OWN_SECTION))
+    told = [row for row in rows() if row.section in _SAYING or section not in _SAYING or said & _stems_of(row.example)]
+    found = sorted(told, key=worth_of, reverse=True)[:most]
+    enough = max(_LEAST + _OWN_SECTION, _HARDLY_FARTHER * worth_of(found[0]))
+    return Nearest(tuple(row for row in found if worth_of(row) >= enough))
+
+
+@cache
+def _stems_of(example: str) -> frozenset[str]:
+    return frozenset(_stems(example))
+
+
+def _event(line: str) -> frozenset[str]:
+    """The words for what a line of `when` says happens."""
+    event, colon, _ = line.partition(":")
+    return frozenset(_WORD.findall(event.lower())) - _ONE if colon else frozenset()
 
 
 def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:

@@ -56,7 +56,8 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     one = sentence.singular.text if sentence.singular else singular(written, number.whole, catalogue)
     many = written if written != one else plural(one)
     like = sentence.like.text if sentence.like else one
-    category = category_of(like, catalogue)
+    near = near_names(like, catalogue, 1) if sentence.like and like not in catalogue else []
+    category = catalogue[near[0][0]] if near else category_of(like, catalogue)
     if sentence.like and sentence.like.text not in catalogue:
         title, hint = not_in_the_kit(sentence.like.text, catalogue)
         words.wrong("G-unknown-kit", title, sentence.like.span, hint, tuple(_other_likes(sentence, catalogue)))

@@ -14,7 +14,7 @@ from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.layout import SECTIONS as GAME_SECTIONS
 from grammar.meanings import built_in
-from grammar.mistakes.lost import DECLARING, LostLine, may_declare, may_follow
+from grammar.mistakes.lost import DECLARING, ONLY_SEEMING, LostLine, may_declare, may_follow
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
 from grammar.resolve.declare_places import declare_areas, declare_tracks
@@ -29,8 +29,7 @@ from grammar.span import Row
 from grammar.tree import GameSheet, Line
 
 SECTIONS = ("head", *GAME_SECTIONS)
-_OF_ALL_LINES = ("G-sense", "G-contradiction", "G-no-points")  # mistakes that may come of what others say or do not
-_OF_DECLARED = (*_OF_ALL_LINES, "G-unknown", "G-sort")  # after which a line declares nothing for sure
+_OF_DECLARED = (*ONLY_SEEMING, "G-unknown", "G-sort", "G-circle")  # after which a line declares nothing for sure
 _SAYING = tuple(section for section in SECTIONS if section not in DECLARING)
 _OF_THINGS = frozenset(("space", "kit"))
 _USUAL_AGES_YEARS = (8.0, 12.0)
@@ -54,15 +53,19 @@ _NEEDED = (
 )
 
 
-def resolve(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostLine] = ()) -> Outcome[Game]:
+def resolve(
+    sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[LostLine] = (), weighed: bool = True
+) -> Outcome[Game]:
     """The game that a sheet means; `catalogue` maps each thing of the library's kit to its category.
 
-    Of what a `lost` line may say nothing is told as missing: all other mistakes are.
+    Of what a `lost` line may say nothing is told as missing: all other mistakes are. What may only seem to be one
+    beside other mistakes is left out where it is `weighed`, which takes its time.
     """
     found = _resolved(sheet, catalogue, lost)
     if not found.findings:
         return Outcome(None if lost else found.game)
-    findings = sorted(_standing(found, catalogue, lost), key=lambda finding: (finding.place.line, finding.place.column))
+    stay = _standing(found, catalogue, lost) if weighed else found.findings
+    findings = sorted(stay, key=lambda finding: (finding.place.line, finding.place.column))
     broken = bool(lost) or any(finding.severity is Severity.ERROR for finding in findings)
     return Outcome(None if broken else found.game, tuple(findings))
 
@@ -100,7 +103,8 @@ def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[Los
     )
     names = with_known_names(sheet, words.meanings)
     found = _found(game, words, names, lost)
-    misread = {each.place.row for each in found.findings if each.code in _OF_DECLARED} & _declaring(names[0])
+    places = (place for each in found.findings if each.code in _OF_DECLARED for place in (each.place, *each.others))
+    misread = {place.row for place in places} & _declaring(names[0])
     if misread:  # what such a line declares is not known: neither is what others say of it
         again = _found(game, words, names, lost, misread)
         told = {(finding.code, finding.place) for finding in again.findings}
@@ -176,7 +180,7 @@ def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
 def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> Iterator[Finding]:
     """The mistakes that stay whatever the lines say that are wrong, each but for the line of which it speaks."""
     wrong = {line.span.row: _as_lost(section, line) for section, line in found.left_out}
-    doubtful = [finding for finding in found.findings if finding.code in _OF_ALL_LINES]
+    doubtful = [finding for finding in found.findings if finding.code in ONLY_SEEMING]
     of_doubt = {finding.place.row for finding in doubtful}
     for section in SECTIONS:
         lines = found.game.sheet.lines(section)
@@ -188,9 +192,9 @@ def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[Los
         from grammar.mistakes.might_say import Completed  # loaded only beside other mistakes
 
         completed = Completed(found.game.sheet, found.readable, lambda more: _resolved(more, catalogue, lost).findings)
-        if not found.readable.sides or not found.game.court_m[0]:
-            more = completed.with_sides_and_court(lost)
-            doubtful += [each for each in more if each.code in _OF_ALL_LINES and each not in doubtful]
+        if found.readable.sides and not found.game.court_m[0]:
+            more = completed.with_a_court(lost)
+            doubtful += [each for each in more if each.code in ONLY_SEEMING and each not in doubtful]
     for finding in doubtful:
         others = [*lost, *missing, *(line for number, line in wrong.items() if number != finding.place.row)]
         if not others or any(completed.still_has(finding, lines) for lines in ([*others, *wrong.values()], others)):

@@ -19,6 +19,7 @@ from grammar.tree import GameSheet, Line
 _UNKNOWN = re.compile(r"Nothing here is called `(.+?)`")
 
 
+_NOTHING_KNOWN = ("G-twice", "G-name", "G-unknown", "G-unknown-kit", "G-area-kind")  # of what a line declares
 WithKnownNames = tuple[GameSheet, list[Finding]]
 _Meanings = tuple[tuple[str, Meaning], ...]
 
@@ -55,7 +56,8 @@ def without_unsure(
 ) -> tuple[GameSheet, frozenset[str]]:
     """The known lines without those that speak of what a wrong or misread line declares, and what these declare."""
     lines = {line.span.row: line for part in _parts(sheet) for line in sheet.lines(part)}
-    wrong = {place.row for each in words.findings for place in (each.place, *each.others)} | misread
+    unlike = [each for each in words.findings if each.code in _NOTHING_KNOWN and not each.corrections]
+    wrong = {place.row for each in unlike for place in (each.place, *each.others)} | misread
     wrong |= lines.keys() - {line.span.row for part in _parts(known) for line in known.lines(part)}
     unsure, more = frozenset[str](), wrong
     while more:

@@ -62,6 +62,13 @@ _NEXT_POINT = (
 )
 
 
+_NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two", "2", "one", "other", "end", "ends"))
+_DOINGS = frozenset((  # what nobody lays ready
+    "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
+    "freezes", "half", "halves", "minutes", "rounds", "players", "player", "again", "sets", "turns", "winner",
+))  # fmt: skip
+
+
 def sort_of(meaning: Meaning) -> str:
     """One word for what a name means: one of _SAID."""
     match meaning:
@@ -146,10 +153,14 @@ def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, M
         return f'Say in space where it is, such as "{text}: beside each half".'
     if "ball" in expected and last in ("ball", "balls"):
         return f'Add it to the kit, such as "{1 if last == "ball" else 4} {text}".'
+    if ("ball" in expected or "target" in expected) and not _DOINGS.isdisjoint(text.split()):
+        return "If it is a thing, declare it under kit; if not, the language says it in another way."
     if "ball" in expected or "target" in expected:
         return f'Add it to the kit, such as "4 {text if text.endswith("s") else plural(text)}, like a cone".'
-    if "place" in expected:
+    if "place" in expected and text.split()[0] not in _NOT_OF_PLACES:
         return f'Say in space where it is, such as "{text} zone: 2 m deep, before each back line".'
+    if "place" in expected:
+        return "Name a place of the court (half, back line, side line, middle, corner, wall), or an area of the sheet."
     if "player" in expected:
         return "Players are called players, or by the name of their side or role."
     return "Use a name that the sheet declares."

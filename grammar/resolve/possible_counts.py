@@ -12,6 +12,7 @@ from grammar.sentences.attempting import Attempt, BounceShare, CaughtChance, Pac
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
+from grammar.sentences.play import SaidRule
 from grammar.sentences.points import SetPoints
 from grammar.sentences.space import Court
 from grammar.sentences.then import Scores
@@ -145,6 +146,8 @@ def halves(game: Game) -> Iterator[Finding]:
         return
     for section in ("set-up", "play"):
         for sentence in game.sentences(section):
+            if isinstance(sentence, SaidRule):
+                continue  # what is in quotes is for people
             if " half" in sentence.words() or "halves" in sentence.words():
                 yield _error(
                     "G-half",

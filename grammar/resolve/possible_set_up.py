@@ -82,7 +82,8 @@ def _placed(game: Game, line: GameKit) -> _Placed:
         if _means(game.meaning(begins.ball.name), line):
             found.lines.append(begins)
             found.rest |= begins.number is None
-            found.number += (begins.number or 0) * (len(game.sides) if begins.for_each else 1)
+            found.rest |= begins.for_each_player and line.per_player and begins.number == line.count
+            found.number += 0 if found.rest else (begins.number or 0) * (len(game.sides) if begins.for_each else 1)
     for on_step in game.all_of("set-up", PlacingOnStep):
         if isinstance(meaning := game.meaning(on_step.what.name), KitMeaning) and _means(meaning, line):
             found.lines.append(on_step)

@@ -19,9 +19,10 @@ from grammar.meanings import (
     SideMeaning,
     TeacherMeaning,
 )
+from grammar.mistakes.near_names import near_names
 from grammar.sentences.base import FROZEN, Name
 from grammar.span import Span
-from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, plural, singulars
+from grammar.words import did_you_mean, plural, singulars
 
 COUNT_LIMIT = 200
 
@@ -95,7 +96,7 @@ _A_THING = (
 
 def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[str, str]:
     """What to say of a thing that the library's kit does not have, and what to do about it."""
-    near = [name for name in catalogue if likeness(like, name) >= LIKE_ENOUGH]
+    near = [name for name, _ in near_names(like, catalogue)]
     of_a_kind = _A_BALL if like.rsplit(maxsplit=1)[-1] in ("ball", "balls") else _A_THING
     hint = did_you_mean(like, near) or f"{of_a_kind} `ruleweave kit` lists all, with their sizes."
     return f"The library's kit has no `{like}`.", hint

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideOf, SideRef, spoken
+from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideNamed, SideOf, SideRef, spoken
 from grammar.sentences.determiners import ALL
 
 
@@ -88,6 +88,11 @@ class BeginsWith(Node):
         if self.count is not None:
             return self.count.whole
         return 1 if self.ball.determiner in ("a", "an") else None
+
+    @property
+    def for_each_player(self) -> bool:
+        """Whether each player of a side has so many: "each pike begins with 1 ball"."""
+        return isinstance(self.side, SideNamed) and self.side.determiner in ("each", "every")
 
     @property
     def for_each(self) -> bool:

@@ -65,7 +65,7 @@ def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
 
 
 SENSELESS = {
-    "set-up": ("1 player of each side behind the back line",),
+    "set-up": ("2 balls of each side in that half",),
     "play": (
         "a hit after a bounce does not count",
         "players stay in that half",

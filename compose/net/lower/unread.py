@@ -24,7 +24,7 @@ def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
     counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core))
-    for finding, line in (*_halves(core), *_stays(core), *counts, *_orders(core), *_low(core)):
+    for finding, line in (*_halves(core), *_stays(core), *counts, *_orders(core), *_low(core), *_posts(core)):
         found.setdefault(line, finding)
     return tuple(found.values())
 
@@ -127,6 +127,13 @@ def _low(core: Core) -> Iterator[tuple[Finding, int]]:
         title = f"That players play {each.posture.value} changes no time and no chance of the check or the forecast."
         hint = "Say how much it changes, such as: attempts take 130 % as long"
         yield _told(core, each.lines, title, hint), each.lines[0]
+
+
+def _posts(core: Core) -> Iterator[tuple[Finding, int]]:
+    """Where players start who are in play from there: nothing hangs on it."""
+    for post in core.facts.posts:
+        title = "Where players start who are in play at once is for people: the check reckons with it nowhere."
+        yield _told(core, post.lines, title, "Say with `stay` where they stay, if they do."), post.lines[0]
 
 
 def _told(core: Core, lines: Lines, title: str, hint: str) -> Finding:

@@ -31,7 +31,7 @@ _SPEAKS_OF_BEFORE = ("when", "finish")  # where "that" can mean something that w
 
 def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     """Raises Senseless for the first small word of a sentence that means nothing where it stands."""
-    for node in _nodes(sentence):
+    for node in nodes(sentence):
         _refuse(game, node, section)
     _refuse_of_none_spoken(game, sentence)
     if isinstance(sentence, when.When):
@@ -45,7 +45,7 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
 def _refuse_of_none_spoken(game: Game, sentence: Node) -> None:
     """Raises Senseless for "that queue" and "that ball" where the sentence has not spoken of one before."""
     before: list[Np] = []
-    for node in _nodes(sentence):
+    for node in nodes(sentence):
         if isinstance(node, Np):
             meaning = game.vocabulary.get(node.name.text)
             that_place = node.determiner in THAT_WORDS and isinstance(meaning, PlaceMeaning)
@@ -58,24 +58,25 @@ def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
     """Raises Senseless where "the tagger's" could be of who acted or of the tagger to whom it happened."""
     if not isinstance(sentence.event, events.Hit | events.HitHigh | events.Touched):
         return
-    for node in (each for said in sentence.consequences for each in _nodes(said)):
+    for node in (each for said in sentence.consequences for each in nodes(said)):
         owner = getattr(node, "possessive", None)
         if owner is not None and owner[:-2] == phrase.name.text in ACTORS:
             title = f"`{owner}` could be of who acted, or of the {phrase.name.text} to whom it happened."
             raise Senseless(node, title, "Write: that side, or the other side")
 
 
-def _nodes(node: Node) -> Iterator[Node]:
+def nodes(node: Node) -> Iterator[Node]:
+    """A node and all that it holds."""
     kind: Any = type(node)
     yield node
     for name in _fields(kind):
         value = getattr(node, name)
         if isinstance(value, Node):
-            yield from _nodes(value)
+            yield from nodes(value)
         elif isinstance(value, tuple):
             for each in value:
                 if isinstance(each, Node):
-                    yield from _nodes(each)
+                    yield from nodes(each)
 
 
 @cache

@@ -32,15 +32,27 @@ MEANS = {
 def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blocking]:
     """Players of the side whose the thing is; of what is nobody's, players of every side."""
     role = reader.player_phrase(sentence.who)[1]
-    if sentence.count is None and role is None and _do_something_else(reader, sentence.who):
-        hint = "Write how many, such as: 1 player stands before each target"
-        title = "How many block is not said, of those who try something else, too."
-        raise Senseless(sentence.who, title, hint)
+    near = sentence.count is None and role is None and _do_something_else(reader, sentence.who)
     whats = [each for each in (sentence.what, sentence.also) if each is not None]
     if len(whats) == 2 and whats[0].words() == whats[1].words():
         raise Senseless(whats[1], f"`{whats[1].words()}` stands twice.", "Take one of them out.")
-    found = [each for what in whats for each in _of_what(reader, evolve(sentence, what=what, also=None), line)]
-    yield from found
+    for what in whats:
+        one = evolve(sentence, what=what, also=None)
+        yield from _whoever_is_near(reader, one, line) if near else _of_what(reader, one, line)
+
+
+def _whoever_is_near(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blocking]:
+    """Of those who try something else, too: as many as another line says, else one at a time before each thing."""
+    counted = [each for each in reader.game.all_of("play", Blocks) if each.count is not None]
+    said = {one.thing: one for each in counted for one in _by_side(reader, each, _before_each(each), line)}
+    for blocking in _by_side(reader, sentence, None, line):
+        if blocking.thing not in said:
+            yield evolve(blocking, each=1, near=True)
+            continue
+        if said[blocking.thing].means is not blocking.means:
+            title = "Two lines say who stops balls before the same thing, and not with the same."
+            raise Senseless(sentence, title, f"Say in the other, too: {sentence.means or 'with the body'}")
+        yield evolve(blocking, each=said[blocking.thing].each)
 
 
 def _do_something_else(reader: Reader, who: Np) -> bool:

@@ -76,7 +76,7 @@ def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
     if granted is not None:
         reading.number_granted(granted)
         _doings(reading)
-    said = _play(reading, own), _facts(game, own), tuple(reading.lines), told_of(game, own)
+    said = _play(reading, own), _facts(reading, own), tuple(reading.lines), told_of(game, own)
     core = Core(game.title, *said, plurals(game), called(game))
     findings = (*reading.findings, *impossible(core))
     if granted is None:
@@ -243,8 +243,8 @@ def _rank(reading: Reading, home: Home, about: Mapping[int, int]) -> tuple[bool,
     return all(reading.lines[line].granted for line in home.lines), min(about[line] for line in home.lines)
 
 
-def _facts(game: Game, own: list[tuple[Node, int]]) -> Facts:
-    ages = (Fraction(game.ages_years[0]), Fraction(game.ages_years[1]))
+def _facts(reading: Reading, own: list[tuple[Node, int]]) -> Facts:
+    least, most = map(Fraction, reading.reader.game.ages_years)
     said = [(sentence, line) for sentence, line in own if isinstance(sentence, head.Skills)]
     skills = tuple(each.text for sentence, _ in said for each in sentence.practised)
-    return Facts(ages, skills, tuple(line for _, line in said))
+    return Facts((least, most), skills, tuple(line for _, line in said), tuple(reading.reader.posts))

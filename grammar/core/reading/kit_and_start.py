@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
+from grammar.core.reading.posts import all_play_on
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
@@ -85,13 +86,11 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
     for side in [each for each in reader.side_ids if each in meant]:  # a side whose own line means nothing is in none
         spoken = Spoken(reader.side_ids, own=frozenset({side}), other=_opponents(reader, side))
         for spot in reader.spots(sentence.preposition, sentence.where, spoken, frozenset({side})):
-            if not reader.waits_in(spot):
-                raise Senseless(
-                    sentence.where,
-                    f"Players who start {sentence.preposition} {sentence.where.words()} are in play as all others.",
-                    "Leave the line out, or say with `stay` where they stay.",
-                )
-            yield Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+            start = Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+            if reader.waits_in(spot) and not (count is ALL and all_play_on(reader, sentence.where)):
+                yield start
+            else:
+                reader.posts.append(start)
 
 
 def _refuse_all_in_each(reader: Reader, sentence: sides.Placing) -> None:

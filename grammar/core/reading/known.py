@@ -51,6 +51,7 @@ class Known:
     kinds: list[Kind] = field(factory=list)
     supplies: list[Supply] = field(factory=list)
     starts: list[Start] = field(factory=list)
+    posts: list[Start] = field(factory=list)
     carried: frozenset[KindId] = frozenset()
     brought: frozenset[KindId] = frozenset()
     tried: frozenset[Skill] = frozenset()

@@ -1,0 +1,70 @@
+"""A line that is no sentence, read in whatever words make most of it: what it was meant to say, and its mistake."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import attrs
+
+from grammar.finding import Finding
+from grammar.heard.heard import otherwise
+from grammar.heard.words import in_words_of_the_language
+from grammar.line_reading import LineReader
+from grammar.lines import TextLine
+from grammar.mistakes.lost import LostLine
+from grammar.mistakes.mistakes import slip, stop_of
+from grammar.own_names import Masked, holds, unmasked, ways_to_mask
+from grammar.sentences.base import Node
+from grammar.span import Span
+
+_MOST_OTHER_WORDS = 3
+
+
+def guessed(
+    reader: LineReader, section: str, line: TextLine, values: tuple[tuple[str, str], ...], seek: bool
+) -> tuple[tuple[Node, ...], Finding, LostLine | None]:
+    """What a line that is no sentence was probably meant to say, its mistake, and what is lost by it."""
+    own = reader.names.own
+    masked, names = Masked(line.text), tuple[str, ...]()
+    if holds(line.text, own):
+        masked, names = next(ways_to_mask(line.text, own))
+    read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
+    ways = [read.text, *otherwise(section, read.text, reader.names.every)]
+    farthest = min(ways, key=lambda text: len(text) - stop_of(section, text).start)
+    found = slip(section, read, values, reader.file, seek, farthest)
+    mistake = found.finding
+    if read.text != line.text or names:
+        mistake = _with_names(mistake, line, read.text, names, reader.file)
+    meant = (reader.meant(section, line, found.meant, names),) if found.meant else ()
+    if meant and not reader.may_know_all(section, meant[0]):  # one answer for a line, not one more for a wild guess
+        return (), mistake, lost_by(section, line, mistake)
+    return meant, mistake, lost_by(section, line, mistake) if found.lost else None
+
+
+def lost_by(section: str, line: TextLine, mistake: Finding) -> LostLine:
+    """The line as one that could not be read, with the sections to which it may belong."""
+    return LostLine(frozenset((section, *(each.section for each in mistake.corrections if each.section))), line.text)
+
+
+def _with_names(finding: Finding, line: TextLine, read: str, names: Sequence[str], file: str) -> Finding:
+    """A mistake of a line as it was read, told with its own names, where it stands in the line as written."""
+    whole = line.span(file)
+    better = tuple(
+        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=whole)
+        for each in finding.corrections
+    )
+    title, hint = unmasked(finding.title, names), unmasked(finding.hint, names)
+    place = _place_of(unmasked(read[finding.place.column - whole.column :], names), line, whole)
+    return attrs.evolve(finding, title=title, hint=hint, place=place, corrections=better)
+
+
+def _place_of(tail: str, line: TextLine, whole: Span) -> Span:
+    """Where the tail of a line as read begins in the line as written, which may have other words for the same."""
+    for put_aside in range(_MOST_OTHER_WORDS):
+        rest = " ".join(tail.split()[put_aside:])
+        if rest and line.text.lower().endswith(rest.lower()):
+            before = line.text[: len(line.text) - len(rest)].split()
+            first = len(" ".join(before[: len(before) - put_aside])) + (len(before) > put_aside)
+            word = line.text[first:].split(maxsplit=1)[0]
+            return Span(whole.file, whole.line, whole.column + first, whole.column + first + len(word))
+    return whole
