@@ -10,7 +10,7 @@ from grammar.core.skills import Skill
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
 _SKILLS = "|".join(skill.value for skill in Skill)
-_VERBS = "|".join(("stay", "fetch", "free", *(skill.value for skill in Skill)))
+_VERBS = "|".join(("stay", "fetch", "free", "change every", *(skill.value for skill in Skill)))
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)
