@@ -9,7 +9,7 @@ from functools import lru_cache
 import attrs
 
 from grammar.finding import Correction, Finding
-from grammar.meanings import Meaning
+from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import name_findings, names_of
 from grammar.resolve.vocabulary import Vocabulary
 from grammar.sentences.base import Node
@@ -61,10 +61,17 @@ def without_unsure(
     wrong |= lines.keys() - {line.span.row for part in _parts(known) for line in known.lines(part)}
     unsure, more = frozenset[str](), wrong
     while more:
-        unsure |= {name for name, place in words.places.items() if place.row in more}
+        unsure |= {name for name, place in words.places.items() if place.row in more} | _of_no_sure_kit(words, wrong)
         more = {number for number, line in lines.items() if number not in wrong and _names(line.sentence) & unsure}
         wrong |= more
     return (without_lines(known, wrong) if wrong else known), unsure
+
+
+def _of_no_sure_kit(words: Vocabulary, wrong: Set[Row]) -> frozenset[str]:
+    """The words for all kit of a sort, such as "ball", of which there is none on lines that are not wrong."""
+    named, kit = words.meanings.items(), [name for name, place in words.places.items() if place.row not in wrong]
+    sure = {each.category for each in map(words.meanings.get, kit) if isinstance(each, KitMeaning)}
+    return frozenset(name for name, each in named if isinstance(each, CategoryMeaning) and each.category not in sure)
 
 
 def _parts(sheet: GameSheet) -> tuple[str, ...]:
