@@ -55,6 +55,8 @@ def without_unsure(
     known: GameSheet, sheet: GameSheet, words: Vocabulary, misread: Set[Row]
 ) -> tuple[GameSheet, frozenset[str]]:
     """The known lines without those that speak of what a wrong or misread line declares, and what these declare."""
+    if known is sheet and not words.findings and not misread:
+        return known, frozenset()
     lines = {line.span.row: line for part in _parts(sheet) for line in sheet.lines(part)}
     unlike = [each for each in words.findings if each.code in _NOTHING_KNOWN and not each.corrections]
     wrong = {place.row for each in unlike for place in (each.place, *each.others)} | misread
