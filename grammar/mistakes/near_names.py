@@ -10,6 +10,7 @@ from grammar.words import LIKE_ENOUGH, likeness
 LEAST_LIKE = 0.6
 MOST_NEAR = 4
 _WORD_MISSING = 0.4
+_OTHER_LENGTH = 0.15  # our choice: "reedz" is rather "reeds", with one letter exchanged, than "reed"
 
 
 def near_names(written: str, known: Iterable[str], most: int = MOST_NEAR) -> list[tuple[str, float]]:
@@ -34,8 +35,9 @@ def _distance(written: str, name: str) -> float | None:
     if len(said) == len(words) == 2 and said[1] == words[1] and likeness(said[0], words[0]) < LIKE_ENOUGH:
         return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike
     like = likeness(written, name)
-    same_end = 0.0 if written[-1:] == name[-1:] else 0.1
-    return 1 - like + same_end if written != name and like >= LEAST_LIKE else None
+    other_end = 0.0 if written[-1:] == name[-1:] else 0.1
+    other_length = 0.0 if len(written) == len(name) else _OTHER_LENGTH
+    return 1 - like + other_end + other_length if written != name and like >= LEAST_LIKE else None
 
 
 def _stems(words: list[str]) -> set[str]:

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from grammar.core.reading.sheet_pass import numbered
+from grammar.core.reading.space_and_sides import read_sides
 from grammar.finding import Finding
 from grammar.game import Game
+from grammar.sentences.sides import Sides
 
 
 def senseless_lines(game: Game) -> tuple[Finding, ...]:
     """The lines that mean nothing whatever others say."""
     reading = numbered(game)
     for sentence, line in reading.sentences:
-        reading.add(sentence, line, lambda *_: ())
+        # What a line of sides says hangs on no other.
+        reading.add(sentence, line, read_sides if isinstance(sentence, Sides) else lambda *_: ())
     return tuple(reading.findings)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import partial
 
-from grammar.core.declared import Cut
+from grammar.core.declared import Cut, Side
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
@@ -99,6 +99,9 @@ def _declare(reading: Reading) -> None:
         reader.court = read_court(court, line)
     for team, line in reading.all_of(sides.Sides):
         reader.sides.extend(reading.add(team, line, read_sides))
+    known = reader.side_ids  # of a line of sides that is refused, more is said of no line that speaks of them
+    unread = (each for each in reader.game.sides if SideId(each.name) not in known)
+    reader.sides.extend(Side(SideId(each.name), each.least, each.most, False, ()) for each in unread)
     reader.taken = taken_kinds(reader, [said for said, _ in reading.all_of(play.Take)])
     _kit(reading)
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1

@@ -10,14 +10,15 @@ from attrs import define, evolve, field
 
 from grammar.core.declared import Court, Cut
 from grammar.core.game import Line
-from grammar.core.reading.articles import refuse_senseless
+from grammar.core.reading.articles import nodes, refuse_senseless
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
 from grammar.finding import Correction, Finding, Severity
 from grammar.game import Game
-from grammar.sentences import head, play
-from grammar.sentences.base import Node
+from grammar.meanings import Meaning
+from grammar.sentences import head, play, sides, space
+from grammar.sentences.base import Name, Node
 from grammar.tree import GameSheet
 
 SECTIONS = ("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care")
@@ -27,7 +28,8 @@ Said = TypeVar("Said", bound=Node)
 
 @define
 class Reading:
-    """What has been read so far. `off` holds what hangs on a switch, whether it is on or not."""
+    """What has been read so far. `hanging` is what hangs on a switch, whether it is on or not; `refused` is what is
+    declared by a line that means nothing: of what speaks of it no more is said."""
 
     reader: Reader
     lines: list[Line] = field(factory=list)
@@ -35,6 +37,7 @@ class Reading:
     found: dict[type[Any], list[Any]] = field(factory=dict)
     hanging: dict[SwitchId, list[Any]] = field(factory=dict)
     findings: list[Finding] = field(factory=list)
+    refused: list[Meaning] = field(factory=list)
 
     def number(self, sheet: GameSheet) -> None:
         """Give every line of a sheet its number."""
@@ -73,8 +76,10 @@ class Reading:
                 refuse_senseless(self.reader.game, sentence, self.lines[line].section)
             values = tuple(read(self.reader, sentence, line))
         except Senseless as wrong:
-            if not self.reader.granted:
+            if not self.reader.granted and not self._speaks_of_refused(sentence):
                 self.findings.append(_mistake(wrong, self.lines[line]))
+            if isinstance(sentence, sides.Role | sides.Kit | space.Area | space.Track):
+                self.refused.append(self.reader.game.meaning(sentence.name))
             return ()
         switch = self.lines[line].switch
         if switch is not None:
@@ -84,6 +89,10 @@ class Reading:
         for value in values:
             self.found.setdefault(type(value), []).append(value)
         return values
+
+    def _speaks_of_refused(self, sentence: Node) -> bool:
+        names = (each for each in nodes(sentence) if isinstance(each, Name))
+        return any(self.reader.game.vocabulary.get(each.text) in self.refused for each in names)
 
     def of(self, kind: type[Value]) -> tuple[Value, ...]:
         """All values of a kind, each once, with all lines that say so."""

@@ -51,7 +51,7 @@ def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Sid
     """The sides of a line, all of one size."""
     if sentence.headcount.of.text not in ("player", "players"):
         raise Senseless(
-            sentence.headcount.of, f"A side has players, not {sentence.headcount.of.text}.", "Write players there."
+            sentence.headcount.of, f"A side has players, not {sentence.headcount.of.text}.", "Write: players"
         )
     least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
     solo = "each for themselves" in sentence.options
@@ -65,7 +65,11 @@ def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Sid
 
 def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]:
     """A role, once for each side that has it."""
-    if sentence.headcount.of.text not in ("player", "players") or sentence.headcount.each:
+    count, of = sentence.headcount, sentence.headcount.of
+    if of.text not in ("player", "players"):
+        one = "player" if count.least.whole == 1 and count.most is None else "players"
+        raise Senseless(of, f"A role is so many players of a side, not {of.text}.", f"Write: {one}")
+    if sentence.headcount.each:
         raise Senseless(
             sentence.headcount, "A role is so many players of a side.", "Write: 1 to 2 players of each side"
         )
