@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from pathlib import Path
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from library import class_paths, game_paths, modifier_paths, remix_paths
 
@@ -57,6 +57,21 @@ def slips(seed: int, number: int) -> Iterator[Slip]:
         found = _slipped(chance, KINDS[number % len(KINDS)], name, text)
         if found:
             yield found
+            number -= 1
+
+
+def twice_in_a_line(seed: int, number: int) -> Iterator[Slip]:
+    """So many slips of letters in two words of one line of a game."""
+    chance = random.Random(seed)
+    while number:
+        name, text = chance.choice(sound_sheets()[0])
+        first = _slipped(chance, chance.choice(LETTERS), name, text)
+        words = [match for match in _WORD.finditer(first.now) if len(match.group()) > 2] if first else []
+        now = _with_slip(chance, chance.choice(LETTERS), first.now, words) if first and '"' not in first.now else None
+        if first and now and sum(a != b for a, b in zip(first.was.split(), now.split(), strict=True)) == 2:
+            lines = first.text.split("\n")
+            lines[first.line - 1] = now
+            yield evolve(first, text="\n".join(lines), now=now)
             number -= 1
 
 

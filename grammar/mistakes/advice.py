@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 
 import attrs
 
@@ -17,6 +17,7 @@ from grammar.finding import Correction, Finding
 from grammar.frozen import frozen
 from grammar.layout import section_name
 from grammar.mistakes.lost import ONLY_SEEMING
+from grammar.mistakes.spelling import spelled
 from grammar.words import listing
 
 Judge = Callable[[str], Sequence[Finding]]
@@ -35,14 +36,15 @@ class _Tried:
     gone: frozenset[int]
 
 
-def advised(text: str, judge: Judge, soon: Judge) -> tuple[Finding, ...]:
+def advised(text: str, judge: Judge, soon: Judge, kit: Collection[str] = ()) -> tuple[Finding, ...]:
     """The mistakes that `judge` finds in a text, each with the corrections that mend it, where there are such.
 
-    `soon` finds no fewer, of which some may only seem so: the best is sought with it, and tried with `judge`.
+    `soon` finds no fewer, of which some may only seem so: the best is sought with it, and tried with `judge`. `kit` are
+    the names that need not be declared.
     """
     found = tuple(judge(text))
     lines = re.split(r"\r\n|\r|\n", text)
-    tried = list(_tried(text, found, lines, judge, soon)) if found and len(lines) <= MOST_LINES_TRIED else []
+    tried = list(_tried(text, found, lines, (judge, soon), kit)) if found and len(lines) <= MOST_LINES_TRIED else []
     told = {index: attrs.evolve(finding, corrections=()) for index, finding in enumerate(found)}
     for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
         if best.finding in told:
@@ -53,19 +55,21 @@ def advised(text: str, judge: Judge, soon: Judge) -> tuple[Finding, ...]:
 
 
 def _tried(
-    text: str, found: Sequence[Finding], lines: Sequence[str], judge: Judge, soon: Judge
+    text: str, found: Sequence[Finding], lines: Sequence[str], judges: tuple[Judge, Judge], kit: Collection[str]
 ) -> Iterator[_Tried]:
+    judge, soon = judges
     left, seeming = MOST_TRIED, tuple(soon(text))
     for index, finding in enumerate(found):
-        hopeful = list[tuple[int, Correction]]()
-        for correction in _once(finding.corrections):
-            if left:
-                left -= 1
-                after = soon(applied(lines, correction))
-                hopeful += _hope(finding, correction, seeming, after)
-        best = _best(index, found, lines, judge, hopeful)
-        if best:
-            yield best
+        for several in (_once(finding.corrections), _spelled(finding, lines, kit)):
+            hopeful = list[tuple[int, Correction]]()
+            for correction in several:
+                if left:
+                    left -= 1
+                    hopeful += _hope(finding, correction, seeming, soon(applied(lines, correction)))
+            best = _best(index, found, lines, judge, hopeful)
+            if best:
+                yield best
+                break
 
 
 def _hope(
@@ -96,6 +100,13 @@ def _best(
             first = first or (gone, correction)
             as_good.append(correction)
     return _Tried(index, tuple(as_good), first[0]) if first else None
+
+
+def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> Iterator[Correction]:
+    """The line with all words put right that stand nowhere else, where nothing that a stage thinks of mends it."""
+    if 0 < finding.place.line <= len(lines):
+        for line, said in spelled(lines, finding.place.line, kit):
+            yield Correction(finding.place, line, code="L-sentence", title=said)
 
 
 def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:

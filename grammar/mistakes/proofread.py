@@ -36,7 +36,7 @@ def proofread(
     def soon(text: str) -> Sequence[Finding]:
         return mistakes(read(text, file), catalogue, other_meaning, weighed=False)
 
-    return tuple(_told_once(advised(text, judge, soon)))
+    return tuple(_told_once(advised(text, judge, soon, catalogue)))
 
 
 def mistakes(

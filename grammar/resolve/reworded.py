@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
 from itertools import islice
 
 import attrs
@@ -16,9 +15,10 @@ from lark import UnexpectedInput
 from grammar.finding import Correction
 from grammar.from_lark import Reader
 from grammar.heard.rewrite import choices, rewrites, rewritten
-from grammar.language import parse_sentence, reserved_phrases
+from grammar.language import parse_sentence
 from grammar.meanings import Meaning, PlaceMeaning
 from grammar.mistakes.near_names import near_names
+from grammar.mistakes.spelling import words_of_the_language
 from grammar.resolve.names import fitting, name_findings, names_of
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
@@ -61,9 +61,17 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
         yield rewritten(said, chosen), _REWORDED
     best, spent = said, 0.0
     for expected, name in names_of(sentence):
-        for near, cost in near_names(name.text, fitting(expected, meanings), 1) if name.text not in meanings else ():
+        for near, cost in _nearest(name.text, fitting(expected, meanings)) if name.text not in meanings else ():
             best, spent = _renamed(best, name.text, near), spent + cost
     yield best, spent
+
+
+def _nearest(name: str, known: Iterable[str]) -> list[tuple[str, float]]:
+    """The name that is nearest; else the same with its first word as one of the language: "ech half", "teh reeds"."""
+    first = name.split()[0]
+    words = near_names(first, words_of_the_language(), 1) if first != name else ()
+    with_word = [(_renamed(name, first, word), cost + _OF_THE_LANGUAGE) for word, cost in words]
+    return near_names(name, known, 1) or with_word
 
 
 def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Iterator[Correction]:
@@ -75,14 +83,9 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
         for near, cost in near_names(name.text, fitting(expected, meanings)):
             yield Correction(sentence.span, _renamed(said, name.text, near), cost)
         for word in dict.fromkeys(name.text.split()):
-            for near, cost in near_names(word, _words_of_the_language()):
+            for near, cost in near_names(word, words_of_the_language()):
                 other = _renamed(name.text, word, near)
                 yield Correction(sentence.span, _renamed(said, name.text, other), cost + _OF_THE_LANGUAGE)
-
-
-@cache
-def _words_of_the_language() -> tuple[str, ...]:
-    return tuple(dict.fromkeys(word for phrase in reserved_phrases() for word in phrase.split()))
 
 
 def _renamed(line: str, old: str, new: str) -> str:

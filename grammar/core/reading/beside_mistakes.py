@@ -13,6 +13,8 @@ def senseless_lines(game: Game) -> tuple[Finding, ...]:
     """The lines that mean nothing whatever others say."""
     reading = numbered(game)
     for sentence, line in reading.sentences:
-        # What a line of sides says hangs on no other.
-        reading.add(sentence, line, read_sides if isinstance(sentence, Sides) else lambda *_: ())
+        if isinstance(sentence, Sides):
+            reading.add(sentence, line, read_sides)  # what it says hangs on no other line
+        else:
+            reading.add(sentence, line, lambda *_: ())
     return tuple(reading.findings)
