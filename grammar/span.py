@@ -2,7 +2,15 @@
 
 from __future__ import annotations
 
-from grammar.frozen import frozen
+from grammar.frozen import field, frozen
+
+
+@frozen
+class Changed:
+    """What a line says now that stands otherwise in its file, and the line by which it is changed."""
+
+    words: str
+    by: Span
 
 Row = tuple[str, int]
 
@@ -11,13 +19,15 @@ Row = tuple[str, int]
 class Span:
     """A stretch of one line of one file; lines and columns count from 1, `end` is past the last.
 
-    `line` 0 means that the thing has no text of its own (a default, a built-in rule).
+    `line` 0 means that the thing has no text of its own (a default, a built-in rule). `changed` where a modifier has
+    made another line of it.
     """
 
     file: str
     line: int
     column: int
     end: int
+    changed: Changed | None = field(default=None, eq=False)
 
     @property
     def row(self) -> Row:

@@ -52,9 +52,19 @@ def _shown(place: Span, source_line: SourceLine, width: int, say: Say) -> Iterat
     if not place.line:
         yield from _wrapped(say("in {file}", file=place.file), "  ", width) if place.file else ()
         return
-    where = say("{file}, line {line}, column {column}", file=place.file, line=place.line, column=place.column)
-    yield from _wrapped(where, "  ", width)
+    if place.changed is not None:
+        now = " " * (place.column - 1) + place.changed.words
+        pattern = "{file}, line {line}, column {column}, where it now says"
+        yield from _framed_line(Span(place.file, place.line, place.column, len(now) + 1), now, pattern, width, say)
+        yield from _shown(place.changed.by, source_line, width, say)
+        return
     text = source_line(place.file, place.line)
+    yield from _framed_line(place, text, "{file}, line {line}, column {column}", width, say)
+
+
+def _framed_line(place: Span, text: str | None, pattern: str, width: int, say: Say) -> Iterator[str]:
+    where = say(pattern, file=place.file, line=place.line, column=place.column)
+    yield from _wrapped(where, "  ", width)
     if text is None:
         return
     room = width - 10

@@ -6,7 +6,7 @@ import pytest
 
 from grammar.finding import Finding, Severity, Step
 from grammar.mistakes.shown import framed
-from grammar.span import Span
+from grammar.span import Changed, Span
 
 
 def shown(*words: str) -> list[str]:
@@ -58,3 +58,13 @@ def test_moves_that_take_turns_are_told_once() -> None:
 
 def test_moves_that_take_turns_only_twice_stand_step_by_step() -> None:
     assert not any("again" in line for line in shown(*["a throws", "b catches"] * 2))
+
+
+def test_a_line_that_was_changed_is_shown_as_it_is_now_with_what_changed_it() -> None:
+    by = Span("remix.rules", 3, 3, 30)
+    place = Span("a.rules", 5, 3, 37, Changed("court 12 m by 7 m", by))
+    finding = Finding("X", Severity.NOTE, "Something.", place)
+    texts = {("a.rules", 5): "  court 16 m by 9 m", ("remix.rules", 3): "  make it small"}
+    lines = list(framed(finding, lambda file, line: texts[file, line]))
+    assert "     5 │   court 12 m by 7 m" in lines and "     3 │   make it small" in lines
+    assert not any("16 m by 9 m" in line for line in lines)

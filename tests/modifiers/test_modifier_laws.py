@@ -20,6 +20,7 @@ from grammar.game import Game
 from grammar.parse import parse
 from grammar.resolve import resolve
 from grammar.sentences.base import Quantity
+from grammar.span import Span
 from grammar.tree import GameSheet
 from library import game_paths, granted_path, kit_categories, kit_names
 
@@ -64,6 +65,16 @@ def made_of(lines: str) -> Use:
     return use_of(f'modifier test\n  heading task\n  about "A test."\n{lines}\n')
 
 
+def lines_by_place(game: Game) -> dict[Span, str]:
+    lines = (*game.sheet.head, *(line for part in game.sheet.sections for line in part.lines))
+    return {line.span: line.sentence.words() for line in lines}
+
+
+def changed_into(place: Span) -> str:
+    """What the place says that a modifier has made of the line that stood there."""
+    return place.changed.words if place.changed else ""
+
+
 any_use = st.one_of(uses(), uses(), modifiers().map(use_of))
 any_game = st.one_of(st.sampled_from(library_games()), games().map(game_of))
 
@@ -78,6 +89,8 @@ def test_modifier_gives_a_game_that_compiles_or_says_why_not(game: Game, use: Us
     remixed, edits = outcome.value
     assert game_of(format_game(remixed.sheet)) == remixed
     assert edits or any(finding.code == "M-no-effect" for finding in outcome.findings)
+    was, now = lines_by_place(game), lines_by_place(remixed)
+    assert all(words == was.get(place, words) or words == changed_into(place) for place, words in now.items())
     net = net_of(remixed, granted())
     assert net.value is not None or all(finding.title for finding in net.findings)
     assert net.value is not None or net.findings

@@ -69,3 +69,10 @@ def test_what_could_be_added_follows(client: TestClient) -> None:
 @pytest.mark.parametrize("place", ["", "r", "x0", "r0000", "r99", "c99"])
 def test_a_finding_that_is_not_there_is_told(client: TestClient, place: str) -> None:
     assert client.get(f"/why/lantern-row?finding={place}").status_code == 404
+
+
+def test_the_line_of_a_finding_is_that_of_the_remix(client: TestClient) -> None:
+    """Whatever lines come in before it, and whatever it is changed into."""
+    plain, more = (client.get(f"/why/stuck-row?{uses}finding=r0").text for uses in ("", "with=kick+instead&"))
+    assert "players roll a foam ball at the cones of the other side" in plain
+    assert "players kick a foam ball at the cones of the other side" in more

@@ -10,7 +10,7 @@ from attrs import define, field
 from compose.modifiers.edit import Edit
 from grammar.layout import SECTIONS
 from grammar.sentences.base import Node
-from grammar.span import Span
+from grammar.span import Changed, Span
 from grammar.topics import topic
 from grammar.tree import GameSheet, Line, Section
 
@@ -56,6 +56,7 @@ class Draft:
                 changed += 1
                 before = line.sentence.words()
                 self.edits.append(Edit(section, before, sentence.words(), self.by, topic(line.sentence), why))
+                sentence = _marked(sentence, line.span, why)
             lines.append(attrs.evolve(line, sentence=sentence))
         self._set(section, tuple(lines))
         return changed
@@ -74,7 +75,8 @@ class Draft:
         """Put sentences in the place of one."""
         lines: list[Line] = []
         for line in self.lines(section):
-            lines.extend([attrs.evolve(line, sentence=each) for each in new] if line.sentence is old else [line])
+            made = [attrs.evolve(line, sentence=_marked(each, old.span, why)) for each in new]
+            lines.extend(made if line.sentence is old else [line])
         for number, sentence in enumerate(new):
             before = "" if number else old.words()
             self.edits.append(Edit(section, before, sentence.words(), self.by, topic(sentence), why))
@@ -88,3 +90,10 @@ class Draft:
         by_name[section] = attrs.evolve(by_name.get(section, Section(section, ())), lines=lines)
         parts = tuple(by_name[name] for name in SECTIONS if name in by_name and by_name[name].lines)
         self.sheet = attrs.evolve(self.sheet, sections=parts)
+
+
+def _marked(sentence: Node, place: Span, why: Span) -> Node:
+    """A sentence made of one that stands at a place; one that the modifier itself says stands where it says it."""
+    if sentence.span.line and sentence.span != place:
+        return sentence
+    return attrs.evolve(sentence, span=attrs.evolve(place, changed=Changed(sentence.words(), why)))

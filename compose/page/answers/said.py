@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from compose.page.answers.values import Said
 from compose.telling.findings import finding_said
 from compose.telling.sentences import sentence
 from compose.telling.wording import Wording
 from grammar.finding import Basis, Finding, Severity
-from grammar.format import format_game
 from grammar.game import Game
+from grammar.span import Span
 
 ORDER = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
 GRAVITY = {Severity.ERROR: "mistake", Severity.WARNING: "mend", Severity.NOTE: "know"}
 
 
-def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
+def said(finding: Finding, wording: Wording, lines: Mapping[Span, str] = MappingProxyType({})) -> Said:
     """The finding in the language; `lines` are those of the sheet that it speaks of."""
-    number = finding.place.line
-    line = lines[number - 1].strip() if 0 < number <= len(lines) else ""
     told = finding_said(finding, wording)
     return Said(
         finding.code,
@@ -27,7 +26,7 @@ def said(finding: Finding, wording: Wording, lines: Sequence[str] = ()) -> Said:
         sentence(told.title),
         told.hint,
         _known_by(finding.basis, wording),
-        line,
+        lines.get(_whole(finding.place), ""),
         len(finding.witness) + len(finding.loop),
     )
 
@@ -46,9 +45,16 @@ def in_order(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(findings, key=lambda each: ORDER.index(each.severity)))
 
 
-def lines_of(game: Game) -> list[str]:
-    """The lines of a game's sheet, as the places of its findings count them."""
-    return format_game(game.sheet).splitlines()
+def lines_of(game: Game) -> dict[Span, str]:
+    """The lines of a game as they are now, by where each stands or stood."""
+    sheet = game.sheet
+    lines = (*sheet.head, *(line for part in sheet.sections for line in part.lines))
+    return {_whole(line.span): line.sentence.words() for line in lines}
+
+
+def _whole(place: Span) -> Span:
+    """The line of a place."""
+    return Span(place.file, place.line, 0, 0)
 
 
 def in_words(finding: Finding, wording: Wording) -> str:
