@@ -21,6 +21,7 @@ SHEETS = 60
 SLIPS = 63
 TWICE = 12
 OFFERED = 0.6
+OFFERED_OF_TWO = 0.5
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
@@ -61,7 +62,7 @@ def test_the_line_as_it_was_is_offered_for_most_with_two_slips() -> None:
         found = judge_of(slip.file)(slip.text)
         told += bool(found)
         offered += slip.was.strip() in [line for finding in found for line in written(finding.hint)]
-    assert offered >= OFFERED * told, (told, offered)
+    assert offered >= OFFERED_OF_TWO * told, (told, offered)
 
 
 def test_side_whose_own_line_means_nothing_is_told_and_no_more() -> None:
