@@ -106,7 +106,7 @@ def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> It
     """The line with all words put right that stand nowhere else, where nothing that a stage thinks of mends it."""
     if 0 < finding.place.line <= len(lines):
         for line, said in spelled(lines, finding.place.line, kit):
-            yield Correction(finding.place, line, code="L-sentence", title=said)
+            yield Correction(finding.place, line, title=said if finding.code == "L-sentence" else "")
 
 
 def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:
