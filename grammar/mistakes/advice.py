@@ -14,7 +14,7 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 import attrs
 
 from grammar.finding import Correction, Finding
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.layout import section_name
 from grammar.mistakes.lost import ONLY_SEEMING
 from grammar.mistakes.spelling import spelled
@@ -105,8 +105,10 @@ def _best(
 def _spelled(finding: Finding, lines: Sequence[str], kit: Collection[str]) -> Iterator[Correction]:
     """The line with all words put right that stand nowhere else, where nothing that a stage thinks of mends it."""
     if 0 < finding.place.line <= len(lines):
-        for line, said in spelled(lines, finding.place.line, kit):
-            yield Correction(finding.place, line, title=said if finding.code == "L-sentence" else "")
+        for line, said, word in spelled(lines, finding.place.line, kit):
+            at = lines[finding.place.line - 1].lower().index(word) + 1
+            mark = evolve(finding.place, column=at, end=at + len(word))
+            yield Correction(finding.place, line, code="L-sentence", title=said, mark=mark)
 
 
 def _once(corrections: Sequence[Correction]) -> Iterator[Correction]:

@@ -15,9 +15,9 @@ _QUOTED = re.compile(r'"[^"]*"')
 MOST_WRONG = 4
 
 
-def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator[tuple[str, str]]:
+def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator[tuple[str, str, str]]:
     """The line of that number (from 1) with such words as others of the language, then of the whole sheet as well;
-    each with what was changed. `kit` are names that mean something without being declared."""
+    each with what was changed, and the first such word. `kit` are names that mean something without being declared."""
     line = lines[number - 1].strip()
     elsewhere = (each for at, each in enumerate(lines, 1) if at != number and not each.lstrip().startswith("note:"))
     sheet = {word for each in elsewhere for word in _words(each)} | {word for name in kit for word in name.split()}
@@ -29,7 +29,7 @@ def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator
         found = {word: new for word in wrong if (new := _nearest(word, known, sheet))}
         if found:
             said = listing([f"`{old}` is written `{new}`" for old, new in found.items()])
-            yield _exchanged(line, found), f"{capital(said)}."
+            yield _exchanged(line, found), f"{capital(said)}.", next(iter(found))
 
 
 def _known(word: str, sheet: Set[str]) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import partial
 
-from grammar.core.declared import Cut, Side
+from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
@@ -53,6 +53,7 @@ from grammar.core.reading.space_and_sides import (
     read_role,
     read_sides,
     read_track,
+    refused_sides,
 )
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, plurals, told_of
@@ -99,9 +100,7 @@ def _declare(reading: Reading) -> None:
         reader.court = read_court(court, line)
     for team, line in reading.all_of(sides.Sides):
         reader.sides.extend(reading.add(team, line, read_sides))
-    known = reader.side_ids  # of a line of sides that is refused, more is said of no line that speaks of them
-    unread = (each for each in reader.game.sides if SideId(each.name) not in known)
-    reader.sides.extend(Side(SideId(each.name), each.least, each.most, False, ()) for each in unread)
+    reader.sides.extend(refused_sides(reader))
     reader.taken = taken_kinds(reader, [said for said, _ in reading.all_of(play.Take)])
     _kit(reading)
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
@@ -134,12 +133,10 @@ def _kit(reading: Reading) -> None:
     reader = reading.reader
     by_place = {kit.span: kit for kit in reader.game.kit}
     for sentence, line in reading.all_of(sides.Kit):
-        kit = by_place.get(sentence.span)
-        if kit is None:
+        if (kit := by_place.get(sentence.span)) is None:
             continue
         kind = read_kind(kit, line, reader.taken)
-        if kind not in reader.kinds:
-            reader.kinds.append(kind)
+        reader.kinds.extend([] if kind in reader.kinds else [kind])
         reader.supplies.extend(reading.add(sentence, line, partial(read_supplies, kit)))
 
 

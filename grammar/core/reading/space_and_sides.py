@@ -63,6 +63,14 @@ def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Sid
         yield Side(SideId(name.text), least.whole, most.whole, solo, (line,))
 
 
+def refused_sides(reader: Reader) -> Iterator[Side]:
+    """The sides of lines that are refused: more is said of no line that speaks of them."""
+    known = reader.side_ids
+    for side in reader.game.sides:
+        if SideId(side.name) not in known:
+            yield Side(SideId(side.name), side.least, side.most, False, ())
+
+
 def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]:
     """A role, once for each side that has it."""
     count, of = sentence.headcount, sentence.headcount.of
