@@ -71,16 +71,18 @@ def refused_sides(reader: Reader) -> Iterator[Side]:
             yield Side(SideId(side.name), side.least, side.most, False, ())
 
 
+def _refuse_what_is_no_number(said: sides.Headcount) -> None:
+    """Raises Senseless where a role is not so many players of a side."""
+    if said.of.text not in ("player", "players"):
+        one = "player" if said.least.whole == 1 and said.most is None else "players"
+        raise Senseless(said.of, f"A role is so many players of a side, not {said.of.text}.", f"Write: {one}")
+    if said.each:
+        raise Senseless(said, "A role is so many players of a side.", "Write: 1 to 2 players of each side")
+
+
 def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]:
     """A role, once for each side that has it."""
-    count, of = sentence.headcount, sentence.headcount.of
-    if of.text not in ("player", "players"):
-        one = "player" if count.least.whole == 1 and count.most is None else "players"
-        raise Senseless(of, f"A role is so many players of a side, not {of.text}.", f"Write: {one}")
-    if sentence.headcount.each:
-        raise Senseless(
-            sentence.headcount, "A role is so many players of a side.", "Write: 1 to 2 players of each side"
-        )
+    _refuse_what_is_no_number(sentence.headcount)
     phrase = sentence.owner
     if isinstance(phrase, OwnerPhrase):
         if phrase.other or phrase.determiner not in EACH:
