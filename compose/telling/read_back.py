@@ -126,10 +126,20 @@ def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None
     told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
     found = []
     for topic in Topic:
-        said = tuple(dict.fromkeys(each for about, each in told if about is topic))
+        said = _each_once(each for about, each in told if about is topic)
         if said:
             found.append(Section(topic, wording.say(_heading(topic, core)), said))
     return ReadBack(core.title, tuple(found), core.lines)
+
+
+def _each_once(told: Iterable[Said]) -> tuple[Said, ...]:
+    """Sentences without those that say the same again; what several lines say is of all of them."""
+    found: dict[tuple[str, bool], Said] = {}
+    for each in told:
+        before = found.get((each.text, each.granted), each)
+        lines = tuple(dict.fromkeys((*before.lines, *each.lines)))
+        found[each.text, each.granted] = evolve(before, lines=lines)
+    return tuple(found.values())
 
 
 def _heading(topic: Topic, core: Core) -> str:
