@@ -21,6 +21,7 @@ from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
 from grammar.sentences.base import Name, Node, OwnerName
+from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
 from grammar.span import Span
@@ -101,6 +102,8 @@ class LineReader:
             return not sentence.name.text.endswith(_IN_NO_CUPBOARD)
         if isinstance(sentence, Kit | Role) and isinstance(sentence.owner, OwnerName):
             return sentence.owner.name.text not in _NO_OWNERS
+        if isinstance(sentence, HasLives) and sentence.who.name.text == "others":
+            return False
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         names = (name.removeprefix("frozen ") for name in _names_in(sentence))

@@ -12,7 +12,8 @@ _SPOT = (
     r"(?:right |exactly |still )?(?:on the spot|in (?:their|its) place|"
     r"where (?:they|it|he|she) (?:are|is|was|were|stands?)(?: hit| touched| caught)?)"
 )
-_POSE = r"(?:,? (?:with|and holds?|holding) [^:]*? (?:apart|up|stretched out|behind (?:the|their) back))?"
+_HELD = r"(?:apart|up|stretched out|behind (?:the|their) back)"
+_POSE = rf"(?:,? (?:with|and holds?|holding) [^:]*? {_HELD}(?: and \w+ {_HELD})?)?"
 _GONE = r"(?:is out|has no lives left|has lost (?:all (?:\d+ )?|the last |its last |all its )li(?:fe|ves))"
 _FROZEN = rf"(?:an? |the |all |each )?frozen {_WHAT}(?: of (?:their|its|the other) side)?"
 
@@ -22,7 +23,14 @@ def _freezes(match: re.Match[str]) -> str:
     return f"{match['who']} {'freeze' if several else 'freezes'}"
 
 
+# What happens to whom comes first: what becomes of them is said of "that player".
 HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
+    saying(r"^(?:when|if|once) (.+?)(?:, then |, |: )", r"\1: ", "when"),
+    saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
+           r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",
+           lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
+    saying(r": (?:he or she|he/she|she|he|they|this player|the player) (?=(?:must |has to |have to )?(?:freeze|is frozen|"
+           r"are frozen|stand|sit|stop|stay|kneel|lie|crouch))", ": that player ", "when"),
     saying(rf"(?P<who>(?::|\band) (?:that|the|all|its|each) [^:]+?) (?:must |has to |have to )?"
            rf"(?:(?:freezes?|is frozen|are frozen|stands? still|stays still)(?: {_SPOT})?|"
            rf"(?:stands?|sits? down|sits?|stops?|stays?|kneels? down|lies down|crouches) {_SPOT}){_POSE}"
@@ -37,7 +45,7 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     saying(r"^(?:a |any |every )?(?:free |unfrozen )(players?|team-mates?) (?=frees? )", "players ", "play"),
     saying(rf"\b(frees? )({_FROZEN}) (?:by|with) (?:touching|a touch|tagging|a tag|crawling|high) .*$", r"\1\2",
            "play"),
-    saying(r"\b(free) (?:each other|one another|their (?:team-)?mates)$", r"\1 frozen players of their side", "play"),
+    saying(r"\b(free) (?:each other|1 another|their (?:team-)?mates)$", r"\1 frozen players of their side", "play"),
     saying(r"^(?:whoever|who|anyone who) (?:is frozen|froze|freezes) (?:comes back|is free again|is free|plays on|"
            r"may move again) after ", "whoever is frozen is free after ", "play"),
     saying(rf"\bwhen (\d+|no|all|at least \d+|at most \d+) ({_WHAT}) (?:are|is) frozen"

@@ -25,7 +25,7 @@ from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
 from grammar.sentences.sides import Sides
 from grammar.sentences.space import Court
-from grammar.span import Row
+from grammar.span import Row, Span
 from grammar.tree import GameSheet, Line
 
 SECTIONS = ("head", *GAME_SECTIONS)
@@ -103,8 +103,7 @@ def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[Los
     )
     names = with_known_names(sheet, words.meanings)
     found = _found(game, words, names, lost)
-    places = (place for each in found.findings if each.code in _OF_DECLARED for place in (each.place, *each.others))
-    misread = {place.row for place in places} & _declaring(names[0])
+    misread = {place.row for each in found.findings for place in _doubted(each)} & _declaring(names[0])
     if misread:  # what such a line declares is not known: neither is what others say of it
         again = _found(game, words, names, lost, misread)
         told = {(finding.code, finding.place) for finding in again.findings}
@@ -175,6 +174,13 @@ def _left_out(sheet: GameSheet, known: GameSheet) -> Iterator[tuple[str, Line]]:
     for section in SECTIONS:
         kept = {line.span for line in known.lines(section)}
         yield from ((section, line) for line in sheet.lines(section) if line.span not in kept)
+
+
+def _doubted(finding: Finding) -> tuple[Span, ...]:
+    """The lines that a mistake leaves in doubt: all of a circle, but not what another line contradicts."""
+    if finding.code not in _OF_DECLARED:
+        return ()
+    return (finding.place, *(finding.others if finding.code == "G-circle" else ()))
 
 
 def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> Iterator[Finding]:

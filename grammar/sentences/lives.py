@@ -17,7 +17,8 @@ class HasLives(Node):
     noun: str = field(eq=False)
 
     def words(self) -> str:
-        return spoken(self.who, "has", self.number, "life" if self.number.value == 1 else "lives")
+        has = "have" if self.who.determiner == "all" else "has"
+        return spoken(self.who, has, self.number, "life" if self.number.value == 1 else "lives")
 
 
 @frozen
