@@ -29,8 +29,8 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
     saying(r"^(?:whoever|anyone who|anybody who|everyone who|who|a player who|a player that) (?:is|gets|has been) "
            r"(?P<event>hit|touched|tagged)(?: by (?:a|the) ball)?[,:]? (?=\w)",
            lambda m: f"a player is {'hit' if m['event'].lower() == 'hit' else 'touched'}: that player ", "when"),
-    saying(r": (?:he or she|he/she|she|he|they|this player|the player) (?=(?:must |has to |have to )?(?:freeze|is frozen|"
-           r"are frozen|stand|sit|stop|stay|kneel|lie|crouch))", ": that player ", "when"),
+    saying(r": (?:he or she|he/she|she|he|they|this player|the player) (?=(?:must |has to |have to )?"
+           r"(?:freeze|is frozen|are frozen|stand|sit|stop|stay|kneel|lie|crouch))", ": that player ", "when"),
     saying(rf"(?P<who>(?::|\band) (?:that|the|all|its|each) [^:]+?) (?:must |has to |have to )?"
            rf"(?:(?:freezes?|is frozen|are frozen|stands? still|stays still)(?: {_SPOT})?|"
            rf"(?:stands?|sits? down|sits?|stops?|stays?|kneels? down|lies down|crouches) {_SPOT}){_POSE}"
