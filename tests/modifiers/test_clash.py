@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from mixtures import mixed, modifier_in, row, use
+from mixtures import made, mixed, modifier_in, row, use
 
 from compose.modifiers.clash import clashes, order_matters, undone
+from compose.modifiers.difference.same_game import same_lines
 from grammar.finding import Basis, Severity
 from library import kit_names
 
@@ -58,3 +59,12 @@ def test_modifier_without_effect_is_told() -> None:
 def test_unmet_need_is_told_in_one_sentence() -> None:
     (finding,) = mixed(row(), use("wider zones")).findings
     assert finding.code == "M-need" and finding.title == "`wider zones` does not fit: Row has no zone."
+
+
+def test_lines_of_care_alone_may_stand_in_another_order() -> None:
+    care = [modifier_in(f'put in care\n  "{text}"') for text in ("Look up.", "Walk back.")]
+    play = [use("hold limit"), use("walking play")]
+    for pair, alike in ((care, True), (play, False)):
+        one, other = made(row(), *pair), made(row(), *reversed(pair))
+        assert same_lines(one, other) is alike
+    assert not same_lines(row(), made(row(), care[0]))

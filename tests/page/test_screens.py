@@ -114,6 +114,21 @@ def test_what_the_class_lacks_stands_before_the_forecast(desk: Desk, client: Tes
     assert "finding mend" in before and after
 
 
+def test_whether_order_matters_follows_with_the_forecast(client: TestClient) -> None:
+    """It takes as long as the remix itself, so that the first look does not wait for it."""
+    query, told = "with=moving+targets&with=pass+first", "The order of"
+    assert told not in client.get(f"/remix/lantern-row?{query}").text
+    assert client.get(f"/remix/lantern-row/odds?{query}").text.count(told) == 1
+    assert client.get(f"/remix/lantern-row?{query}&whole=yes").text.count(told) == 1
+    assert told not in client.get("/remix/lantern-row/odds?with=roll+instead&with=pass+first").text
+
+
+def test_order_is_told_at_once_where_no_forecast_follows(desk: Desk, client: TestClient) -> None:
+    client.post("/class", data={**CLASS, "token": desk.token, "pupils": "2"})
+    shown = client.get("/remix/lantern-row?with=moving+targets&with=pass+first").text
+    assert "cannot play it like this" in shown and shown.count("The order of") == 1
+
+
 def test_the_forecast_follows(client: TestClient) -> None:
     assert "data-later" in client.get("/remix/lantern-row").text
     assert "A round lasts" in client.get("/remix/lantern-row/odds").text

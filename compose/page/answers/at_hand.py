@@ -15,7 +15,7 @@ from compose.modifiers.remix import Remix
 from compose.page.answers.group import FILE, refused
 from compose.share.making import LibraryAtHand, Sheets, played
 from compose.share.pack.item import sheets_in
-from grammar.finding import Outcome
+from grammar.finding import Finding, Outcome
 from grammar.game import Game
 from grammar.parse import parse_bytes
 from grammar.tree import ModifierSheet
@@ -52,15 +52,27 @@ def game_of(texts: tuple[str, ...]) -> Outcome[Game]:
 
 @lru_cache(maxsize=16)
 def remixed(texts: tuple[str, ...], uses: tuple[str, ...]) -> Outcome[Remix]:
-    """The remix that modifiers make of a game, with what is to be said of their going together."""
+    """The remix that modifiers make of a game, with what is to be said of their going together, but their order."""
     found = [use_of(each) for each in uses]
     wrong = tuple(finding for each in found for finding in each.findings)
     wrong = (*wrong, *clashes([each.value for each in found if each.value is not None]))
     outcome = Outcome[Remix](None, wrong) if wrong else made(texts, uses)
     if outcome.value is None:
         return outcome
-    orders = orders_told(outcome.value.uses, lambda one, other: made(texts, (uses[one], uses[other])))
-    return Outcome(outcome.value, (*outcome.findings, *undone(outcome.value), *orders))
+    return Outcome(outcome.value, (*outcome.findings, *undone(outcome.value)))
+
+
+@lru_cache(maxsize=16)
+def orders(texts: tuple[str, ...], uses: tuple[str, ...]) -> tuple[Finding, ...]:
+    """Which modifiers of a remix that can be made go together otherwise in another order.
+
+    Apart, for it takes every pair made both ways round, as long as the remix itself: nobody waits for it to see
+    whether the remix is sound.
+    """
+    remix = made(texts, uses).value
+    if remix is None:
+        return ()
+    return tuple(orders_told(remix.uses, lambda one, other: made(texts, (uses[one], uses[other]))))
 
 
 @lru_cache(maxsize=KEPT)

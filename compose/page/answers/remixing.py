@@ -15,7 +15,7 @@ from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
-from compose.page.answers.at_hand import remixed
+from compose.page.answers.at_hand import orders, remixed
 from compose.page.answers.for_class import for_class
 from compose.page.answers.known import first_look, fit_of_asked, forecast_of, proved_of
 from compose.page.answers.said import in_order, lines_of, said
@@ -40,7 +40,8 @@ def quick(asked: Asked) -> Quick:
     used = tuple(_used(each, wording) for each in made.uses)
     answer, changes = first_look(asked), _changes(made, wording)
     if isinstance(answer, tuple):
-        return Quick(remix_title(made), used, tuple(said(each, wording) for each in answer), changes)
+        told = (*answer, *orders(asked.texts, asked.uses))  # nothing follows that could tell it
+        return Quick(remix_title(made), used, tuple(said(each, wording) for each in told), changes)
     of_class = tuple(said(each, wording) for each in in_order(found.findings))
     played = for_class(found, wording, "plan-")
     first = _proof(answer, made, wording, not answer.whole)
@@ -70,7 +71,8 @@ def _proof(answer: Answer, made: Remix, wording: Wording, going_on: bool) -> Pro
 
 
 def odds(asked: Asked) -> Odds:
-    """How long, who wins, who waits, how many turns, how many rounds of the lesson."""
+    """How long, who wins, who waits, how many turns, how many rounds of the lesson; and what the order of the modifiers
+    decides, for which the quick answer does not wait."""
     wording, made = page_wording(asked.language), remixed(asked.texts, asked.uses).value
     answer = forecast_of(asked) if made is not None else ()
     if made is None or not isinstance(answer, Answer):  # the quick answer has said why
@@ -87,8 +89,9 @@ def odds(asked: Asked) -> Odds:
         )
         told = forecast_lines(answer.numbers, answer.match, wording, answer.staged.net.solo)
         lines = (*told, *_waits(answer, wording), play)
+    by_order = orders(asked.texts, asked.uses)
     of_lesson = tuple(each for each in found.findings if each not in plain.findings)  # the quick answer said those
-    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson)))
+    findings = tuple(said(each, wording) for each in in_order((*(answer.added or ()), *of_lesson, *by_order)))
     return Odds(lines, findings, _known_by(answer, wording), not to_mend(answer.added or ()))
 
 
