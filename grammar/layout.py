@@ -6,6 +6,7 @@ A heading that is misspelled is a mistake, but the lines below it are read as if
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterator
 
 from grammar.finding import Correction, Finding, Severity
@@ -111,7 +112,7 @@ def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
     if (
         not line.indent
         and not section_name(line.text)
-        and _TITLE.fullmatch(line.text)
+        and _is_name(line.text)
         and len(line.text) <= MOST_TITLE_LETTERS
     ):
         text = f"game {line.text}"
@@ -128,6 +129,12 @@ def _heading(line: TextLine) -> tuple[str, str]:
     return first.lower(), " ".join(rest.split())
 
 
+def _is_name(title: str) -> bool:
+    """Whether a title has no sign that a name cannot have; a letter may be followed by its marks, as in "ড়"."""
+    bare = "".join(letter for letter in title if not unicodedata.category(letter).startswith("M"))
+    return _TITLE.fullmatch(bare) is not None and bare[0] == title[0]
+
+
 def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iterator[Finding]:
     hint = f'Write the name behind the word, such as "{kind} Lantern Row".'
     if not title:
@@ -136,7 +143,7 @@ def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iter
         return
     elif len(title) > MOST_TITLE_LETTERS:
         wrong = f"This name has {len(title)} letters; at most {MOST_TITLE_LETTERS} fit on a card."
-    elif not _TITLE.fullmatch(title):
+    elif not _is_name(title):
         wrong = f"`{title}` has a sign that a name cannot have."
         hint = "A name has letters, digits and spaces, and of signs only ' & , . ! -"
     else:

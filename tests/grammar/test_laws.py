@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from unicodedata import normalize
 
 import pytest
 from hypothesis import given
@@ -76,6 +77,15 @@ def test_notes_are_kept(text: str) -> None:
     rules = read(text)
     assert notes(rules) == sorted(written_notes)
     assert notes(read(format_file(rules))) == sorted(written_notes)
+
+
+def test_a_letter_that_is_kept_with_its_mark_may_stand_in_a_title() -> None:
+    text = library_texts()[0]
+    title = read(text).games[0].title
+    for letter in ("\u09dc", "e\u0301"):
+        again = read(text.replace(f"game {title}", f"game {letter} {title}", 1))
+        assert again.games[0].title == f"{normalize('NFC', letter)} {title}"
+        assert read(format_file(again)).games[0].title == again.games[0].title
 
 
 @given(games())

@@ -61,6 +61,10 @@ SMALLER = {  # less kit and fewer points, so that plain Python comes through
         "  9 soft footballs": "  1 soft football",
         "  2 yarn balls": "  1 yarn ball",
     },
+    "wader-ring": {
+        "after 3 passes": "after 2 passes",
+        "after 8 min: more": "the first side to 2 points wins\n  after 8 min: more",
+    },
 }
 
 

@@ -12,6 +12,7 @@ from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.away import is_away, mate_is_away
 from grammar.core.reading.clock import come_or_go
+from grammar.core.reading.each_plays import of_whoever_did_it
 from grammar.core.reading.events import Moment
 from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.lives import life_of
@@ -118,9 +119,8 @@ def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[Play
 
 
 def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterator[Effect]:
-    sign = 1 if consequence.verb == "scores" else -1
-    for side in _sides(reader, consequence.side, moment):
-        yield Add(side, sign * consequence.points.whole)
+    points = consequence.points.whole * (1 if consequence.verb == "scores" else -1)
+    yield from (Add(each, points) for each in _sides(reader, of_whoever_did_it(reader, consequence, moment), moment))
 
 
 def _made_to_wait(reader: Reader, consequence: then.Waits | freezing.Freezes, moment: Moment) -> Iterator[Go]:
