@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from grammar.frozen import frozen
@@ -10,9 +11,10 @@ from grammar.words import LIKE_ENOUGH, likeness
 
 ONLY_SEEMING = ("G-sense", "G-contradiction", "G-no-points")  # mistakes that may come of what others say or do not
 DECLARING = frozenset(("head", "space", "sides", "kit"))
+_COMING_IN = "what comes in later"  # of when, the only lines that say where things are
 _FOLLOWS = {
     "G-missing": frozenset(("space",)),
-    "G-no-place": frozenset(("set-up", "when")),
+    "G-no-place": frozenset(("set-up", _COMING_IN)),
     "G-too-many": frozenset(("sides", "kit", "play", "when")),
     "G-switch": frozenset(("play", "when", "finish")),
     "G-half": frozenset(("space",)),
@@ -39,6 +41,10 @@ def may_declare(lost: Sequence[LostLine], name: str) -> bool:
     return any(likeness(last, word) >= LIKE_ENOUGH for word in words)
 
 
-def may_follow(code: str, sections: frozenset[str]) -> bool:
-    """Whether a mistake may be none, were the missing lines of these sections there."""
-    return bool(_FOLLOWS.get(code, frozenset()) & sections)
+def may_follow(code: str, missing: Sequence[LostLine]) -> bool:
+    """Whether a mistake may be none, were the missing lines there."""
+    said = frozenset(section for line in missing for section in line.sections)
+    of_when = [line.text.lower() for line in missing if "when" in line.sections]
+    if any(not text or re.search(r"\bcom(?:e|es|ing)\b", text) for text in of_when):
+        said |= {_COMING_IN}
+    return bool(_FOLLOWS.get(code, frozenset()) & said)

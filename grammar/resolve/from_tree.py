@@ -127,14 +127,14 @@ def _found(
     rest = _without(game, known, {line.span.row for _, line in left_out}) if left_out else game
     findings = [*words.findings, *(finding for finding in wrong_names if _name(finding) not in unsure)]
     findings.extend(possible_findings(rest))
-    gone = frozenset(section for line in lost for section in line.sections) | {section for section, _ in left_out}
+    missing = [*lost, *(_as_lost(section, line) for section, line in left_out)]
     findings = [
         each
         for each in findings
         if not _may_follow(
             each,
             [*lost, *(line for number, line in declaring if number != each.place.row)],
-            gone,
+            missing,
             bool(words.findings),
         )
     ]
@@ -211,13 +211,13 @@ def _as_lost(section: str, line: Line) -> LostLine:
     return LostLine(frozenset((section,)), line.sentence.words())
 
 
-def _may_follow(finding: Finding, lost: Sequence[LostLine], gone: frozenset[str], misdeclared: bool) -> bool:
+def _may_follow(finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: bool) -> bool:
     """Whether a mistake may be none, were all lines there: it is not told till then."""
     if finding.code in ("G-unknown", "G-sort"):
         return bool(_name(finding)) and may_declare(lost, _name(finding))
     if misdeclared and finding.code in ("G-no-place", "G-switch", "G-half"):
         return True
-    return may_follow(finding.code, gone)
+    return may_follow(finding.code, missing)
 
 
 def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:

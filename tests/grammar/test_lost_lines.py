@@ -127,3 +127,13 @@ def test_all_that_a_sheet_lacks_is_told_though_all_of_it_stands_at_its_first_lin
     lacking = ("side under `sides`", "rule under `play`", "end under `finish`")
     titles = [finding.title for finding in judge_of("bare.rules")(bare)]
     assert titles == [f"The game `Bare` has no {what}." for what in lacking]
+
+
+@pytest.mark.parametrize(
+    ("broken", "told"), [("a lantern becomes so", True), ("after 2 min: 8 foam balls come in so", False)]
+)
+def test_what_lies_nowhere_is_told_beside_a_lost_line_that_brings_nothing_in(broken: str, told: bool) -> None:
+    text = Path("library/games/lantern-row.rules").read_text(encoding="utf-8")
+    text = text.replace("  4 foam balls in each half\n", "").replace("\nwhen\n", f"\nwhen\n  {broken}\n")
+    found = {finding.code for finding in judge_of("lantern.rules")(text)}
+    assert ("G-no-place" in found) is told
