@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import cache
 from itertools import combinations
 
-from compose.modifiers.apply import remix
+from compose.modifiers.apply import further, remix
 from compose.modifiers.content_hash import plain_text
 from compose.modifiers.difference.same_game import same_game
 from compose.modifiers.modifier import Use
@@ -48,7 +49,8 @@ def undone(made: Remix) -> Iterator[Finding]:
 def order_matters(game: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Iterator[Finding]:
     """Pairs that make another game the other way round, with the lines that differ; and pairs that go together
     only one way round."""
-    return orders_told(uses, lambda *numbers: remix(game, [uses[each] for each in numbers], kit))
+    alone = cache(lambda number: remix(game, [uses[number]], kit))
+    return orders_told(uses, lambda one, other: further(alone(one), uses[other], kit))
 
 
 def orders_told(uses: Sequence[Use], made: Callable[[int, int], Outcome[Remix]]) -> Iterator[Finding]:
