@@ -64,6 +64,35 @@ def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
         assert {each for each in _places(alone) if each[1] == number + 1} <= _places(both), unknown
 
 
+# Lines that hang on each other: what counts lives, points, players who are frozen, and who waits until a point.
+HANGING = {
+    "fen-bounce": {
+        "sides": ("role king: 1 player of each side", "each king has 3 lives", "each other player has 2 lives"),
+        "when": ("a player fouls: that player loses a life",),
+    },
+    "fell-post": {
+        "play": (
+            "players overarm throw a tennis ball at the players of the other side",
+            "whoever is frozen is free after the next point",
+        ),
+        "when": ("a player is hit: that player freezes", "a tennis ball is caught: a frozen player is free"),
+    },
+    "burr-toss": {"when": ("a hedger is hit: the thrower's side scores 1 point",)},
+}
+
+
+@pytest.mark.parametrize("stem", HANGING)
+def test_a_lost_line_leaves_in_peace_what_hangs_on_it(stem: str) -> None:
+    text = Path(f"library/games/{stem}.rules").read_text(encoding="utf-8")
+    for section, lines in HANGING[stem].items():
+        for line in reversed([each for each in lines if each not in text]):
+            text = text.replace(f"\n{section}\n", f"\n{section}\n  {line}\n", 1)
+    assert not _places(text)
+    for line in (each for lines in HANGING[stem].values() for each in lines):
+        number = text.splitlines().index(f"  {line}")
+        assert {at for _, at in _places(_with(text, number, f"  {line}{_BROKEN}"))} == {number + 1}, line
+
+
 SENSELESS = {
     "set-up": ("2 balls of each side in that half",),
     "play": (
