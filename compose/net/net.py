@@ -85,7 +85,7 @@ Condition = Union[Comparison, All, AnyOf, Not]
 
 @frozen
 class Rule:
-    """A sentence of the game: its words and where it stands; `stands_by` for a case that need not come."""
+    """A sentence of the game: its words and where it stands; `stands_by`: no harm where it never takes effect."""
 
     text: str
     span: Span

@@ -8,7 +8,7 @@ from fractions import Fraction
 import attrs
 from attrs import define, field
 
-from compose.net.lower.accidents import by_accident
+from compose.net.lower.harmless import harmless
 from compose.net.net import Comparison, Place, Reaction, Rule, Transition
 from compose.staging.floor.values import Floor
 from grammar.core.game import Core, Play
@@ -38,16 +38,16 @@ class Builder:
     findings: list[Finding] = field(factory=list)
     result_place: int | None = None
     times_s: tuple[Fraction, ...] = field(init=False)
-    accidents: frozenset[Lines] = field(init=False)
+    harmless: frozenset[int] = field(init=False)
 
     @times_s.default
     def _times_s(self) -> tuple[Fraction, ...]:
         """The moments of the clock, which many ask for."""
         return moments_s(self.core.play)
 
-    @accidents.default
-    def _accidents(self) -> frozenset[Lines]:
-        return by_accident(self.core.play)
+    @harmless.default
+    def _harmless(self) -> frozenset[int]:
+        return harmless(self.core.play)
 
     @property
     def play(self) -> Play:
@@ -73,7 +73,7 @@ class Builder:
         """The rule that a line is; lines taken for granted are no rules of the game's own."""
         line = self.core.lines[lines[0]]
         tie = self.play.tie
-        stands_by = (tie is not None and lines[0] in tie.lines) or lines in self.accidents
+        stands_by = (tie is not None and lines[0] in tie.lines) or lines[0] in self.harmless
         rule = Rule(line.words, line.span, stands_by)
         if not line.granted:
             self.rules.setdefault(lines[0], rule)

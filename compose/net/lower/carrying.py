@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.net.lower.at_hand import own_part
 from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Stand
 from compose.net.lower.dispatch import Case
+from compose.net.lower.own_ground import own_part
 from compose.net.lower.tokens import ball_place, how_many, player_place
 from compose.net.net import Move, Place, Rule
 from compose.net.outcome import Moment

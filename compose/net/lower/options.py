@@ -9,11 +9,12 @@ from typing import assert_never
 
 from attrs import evolve
 
-from compose.net.lower.at_hand import Uses, rate_of, rate_outside, spots_at_hand, uses_of
+from compose.net.lower.at_hand import Uses, rate_of, rate_outside, uses_of
 from compose.net.lower.attempt_numbers import attempt_of
 from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.guards import condition_of
+from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.shares import Option, negated, shared
 from compose.net.lower.taking import on_the_way_alone, rate_in_turn, rate_of_one, taken_alike
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place

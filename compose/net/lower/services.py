@@ -9,9 +9,9 @@ from typing import assert_never
 from attrs import evolve
 
 from compose.net.attempt import Attempt
-from compose.net.lower.at_hand import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.attempt_numbers import ages_years
 from compose.net.lower.builder import Builder, at_least
+from compose.net.lower.own_ground import lies_in_what_is_shut, own_part, spots_at_hand
 from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import All, Move, Rate, Ratio, Transition

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from compose.net.lower.at_hand import spots_at_hand
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
@@ -14,6 +13,7 @@ from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.fouls import fouls
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
+from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.runs import row_place, rows_begun_anew
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, balls_lying, in_play

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from compose.net.lower.at_hand import spots_at_hand
 from compose.net.lower.builder import Builder
+from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.tokens import ball_place, in_play
 from compose.net.net import Rate, Ratio
 from grammar.core.game import Play

@@ -10,13 +10,13 @@ from fractions import Fraction
 from itertools import product
 from math import prod
 
-from compose.net.lower.at_hand import own_part
 from compose.net.lower.attempts import case_guard
 from compose.net.lower.builder import Builder, by_itself
 from compose.net.lower.cast import Cast, casts
 from compose.net.lower.consequences import counted
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.level import time_is_over
+from compose.net.lower.own_ground import own_part
 from compose.net.lower.services import act
 from compose.net.lower.tokens import ball_place, clock_place, how_many, store_place
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Rule, Transition
