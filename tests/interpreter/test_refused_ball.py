@@ -48,7 +48,6 @@ REFUSED = {
     ),
     "nobody catches what is missed": ({"play": "a missed ball stays with the catcher"}, "nobody who could be meant"),
     "a keeper too few": ({"play": "a keeper stands before each gate"}, "at most 1"),
-    "how many block": ({"play": "players block shots at the gates"}, "How many"),
     "nothing flies": ({"play": "a ball counts only after a bounce"}, "Nothing flies"),
     "nobody is aimed at": ({"play": "a hit above the knee does not count"}, "Nobody aims at players"),
     "run and stand": (

@@ -18,7 +18,7 @@ LAST_ONE = ALONE.replace(NOBODY, "badgers win when it has 1 player in")
 
 def test_one_of_those_who_play_for_themselves_wins() -> None:
     assert "One of the badgers wins when they have exactly 1 player in play." in told(LAST_ONE)
-    assert "Un élève parmi les badgers gagne quand" in told(LAST_ONE, wording_of("fr"))
+    assert "Un élève parmi les blaireaux gagne quand" in told(LAST_ONE, wording_of("fr"))
     assert "A side wins when" in told(row())
 
 

@@ -18,7 +18,7 @@ from compose.check.graph import Ints, Longs
 from compose.check.pointing import how_many_like_this, span_of_arrival
 from compose.check.study import Study, once
 from compose.check.witness import line_of_play
-from compose.net.net import Net, Place, Rule, Transition
+from compose.net.net import Move, Net, Place, Rule, Transition
 from compose.net.told import Ticked
 from grammar.core.values import SHARED, At, SideId
 from grammar.finding import Severity
@@ -113,7 +113,9 @@ def _soon_over(study: Study, freeing: Ints) -> Bools:
 
 
 def _uses(transition: Transition, place: int) -> bool:
-    return any(place in limit for limit in transition.rate.limits)
+    """Whether a move needs the tokens of a place, or takes some away though it may bring as many in their stead."""
+    taken = any(isinstance(effect, Move) and effect.source == place for effect in transition.effects)
+    return taken or any(place in limit for limit in transition.rate.limits)
 
 
 def _finding(study: Study, alike: list[Stranding]) -> Found:

@@ -22,7 +22,7 @@ SIZE_M: Size = (0.5, 1.4)  # assumption: the circle that a standing pupil fills 
 def player_batches(muster: Muster) -> Iterator[Batch]:
     """Every batch of players, those that the set-up places first."""
     totals = dict(_populations(muster))
-    for start, sharing in shared_out(muster, muster.core.play.starts):
+    for start, sharing in shared_out(muster, (*muster.core.play.starts, *muster.core.facts.posts)):
         who = start.what
         if isinstance(who, Population) and isinstance(start.at, Spot):
             wanted = wanted_of(start, totals[who], muster.used[who], sharing)
