@@ -173,7 +173,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             what = voice.things(things, False, "a") if things else "" if None in trigger.balls else ball
             return voice.say("{who} arrives", who=who) + (voice.say(" with {ball}", ball=what) if what else "")
         case Result.CAUGHT:
-            catching = _one(voice, _players(trigger)) if trigger.to else voice.sides(owners, "or")
+            catchers = _players(trigger) if trigger.to or owners else trigger.by  # each for themselves: one of them
+            catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
             return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills

@@ -30,3 +30,8 @@ def test_every_output_says_so(tmp_path: Path, command: str) -> None:
     assert "one of the badgers" in said.lower()
     assert not re.search(r"(?<!one of )the badgers win\b", said)
     assert not re.search(r"\b1 players\b", said)
+
+
+def test_a_catch_where_each_is_alone_is_by_one_of_them() -> None:
+    caught = ALONE.replace("that player is out", "that player is out\n  a ball is caught: the thrower is out")
+    assert "is caught by a badger" in told(caught)

@@ -131,7 +131,10 @@ def _low(core: Core) -> Iterator[tuple[Finding, int]]:
 
 def _posts(core: Core) -> Iterator[tuple[Finding, int]]:
     """Where players start who are in play from there: nothing hangs on it."""
+    staying = {(home.who, home.at) for home in core.play.homes}
     for post in core.facts.posts:
+        if (post.what, post.at) in staying:
+            continue
         title = "Where players start who are in play at once is for people: the check reckons with it nowhere."
         yield _told(core, post.lines, title, "Say with `stay` where they stay, if they do."), post.lines[0]
 
