@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+import library
+from grammar.parse import parse
+from grammar.resolve import resolve
 from tests.interpreter.sheets import game_in
 from tests.interpreter.test_same_states import agree
 
@@ -52,3 +55,13 @@ SHEETS = {
 def test_both_readers_count_the_same_points(sheet: str) -> None:
     aims, rules = SHEETS[sheet]
     agree(game_in(GAME.format(aims=aims, rules=rules)), {"north": 2, "south": 2})
+
+
+def test_what_neither_falls_nor_is_brought_home_is_worth_nothing() -> None:
+    """Such points were dropped without a word beside those of what falls."""
+    text = GAME.format(aims="the cones of the other side", rules="cones score 1 and eggs 4 points")
+    text = text.replace("\nset-up\n", "\n  1 egg, like a gym ball\nset-up\n  egg in the middle\n")
+    sheet = parse(text.lstrip("\n"), "(test)").value
+    assert sheet is not None
+    found = resolve(sheet.games[0], library.kit_categories()).findings
+    assert [each.title for each in found if "`eggs`" in each.title]

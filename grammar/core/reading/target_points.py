@@ -31,6 +31,9 @@ def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Ite
                 title = f"`{worth.what.words()}`: nobody takes them from place to place."
                 raise Senseless(worth.what, title, "Say in play: players take one from the middle to their base")
             event = events.Arrives(evolve(worth.what, determiner="a"))
+        elif reader.kinds_meant(worth.what, Sort.BODY):
+            title = f"`{worth.what.words()}`: what is so large does not fall, and nobody brings it home."
+            raise Senseless(worth.what, title, "Take it out here; what is worth points at home moves on a track.")
         yield from rules_of_line(reader, _scoring(event, worth), line)
 
 
