@@ -150,6 +150,15 @@ def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) ->
     return frozenset(spots)
 
 
+def _only_carried(reader: Reader, sentence: attempting.Attempt, what: Np) -> Senseless:
+    """What is no ball is sent at nobody; a big body may still be pushed or carried to a place."""
+    hint = "Name a ball of the kit."
+    if reader.kinds_meant(what, Sort.BODY):
+        hint = "It is no ball to send: it is pushed or carried to a place and hits nobody. "
+        hint += f"Write: push {what.words()} from wall to wall. Or name a ball of the kit."
+    return Senseless(what, f"Nobody can {sentence.skills[0]} `{what.words()}`.", hint)
+
+
 def _with_what(
     reader: Reader, sentence: attempting.Attempt, who: Population, spoken: Spoken
 ) -> tuple[tuple[KindId | None, ...], frozenset[Thing]]:
@@ -163,7 +172,7 @@ def _with_what(
         balls = reader.balls(sentence.ball)
         return ((own,) if own else balls), frozenset()
     if any(Skill(skill) not in CARRYING for skill in sentence.skills):
-        raise Senseless(sentence.ball, f"Nobody can {sentence.skills[0]} that.", "Name a ball of the kit.")
+        raise _only_carried(reader, sentence, sentence.ball)
     own_side = frozenset({who.side})
     return (None,), frozenset(reader.thing_phrase(sentence.ball, spoken, own_side, Sort.TARGET, Sort.BODY))
 
