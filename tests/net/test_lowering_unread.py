@@ -67,3 +67,19 @@ def test_halves_of_three_sides() -> None:
             dict.fromkeys(("north", "south", "east"), 2),
         ).findings
         assert [each.place.line for each in found if each.code == "N-unread"] == lines
+
+
+@pytest.mark.parametrize(("aims", "noted"), [("the cones", True), ("the cones or the pins", False)])
+def test_what_a_part_of_a_line_says_of_things_at_which_nobody_aims_is_told(aims: str, noted: bool) -> None:
+    sections = {
+        "space": "court 18 m by 9 m, halved across",
+        "sides": "north and south, 3 to 9 players each, mirrored",
+        "kit": "2 soft balls, like a foam ball\n  2 cones for each side\n  2 pins for each side, like a plastic pin",
+        "set-up": "soft balls in each half\n  cones on the back line of their side\n  pins in the half of their side",
+        "play": f"players underarm throw a soft ball at {aims} of the other side",
+        "when": "pins score 1 and cones 2 points",
+        "finish": "the first side to 3 points wins",
+    }
+    text = "game Worth\n" + "".join(f"{name}\n  {said}\n" for name, said in sections.items())
+    found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
+    assert any("Nobody aims at any pin" in each.title for each in found) is noted
