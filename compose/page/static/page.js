@@ -27,6 +27,14 @@
     }
   }
 
+  // An older tap that reaches the program late may have withdrawn what is asked now: then it is asked again.
+  async function newest(mine, url, options) {
+    let answer = await fetched(url, options);
+    for (let again = 0; again < 3 && answer.status === 499 && mine === looking && !options?.method; again += 1)
+      answer = await fetched(url, options);
+    return answer;
+  }
+
   function putOff() {
     for (const stop of asked) stop.abort();
     asked.clear();
@@ -38,7 +46,7 @@
     const room = document.getElementById("room");
     room.setAttribute("aria-busy", "true");
     try {
-      const answer = await fetched(url, options);
+      const answer = await newest(mine, url, options);
       const text = await answer.text();
       if (mine !== looking) return;
       if (answer.status === 499) return;
@@ -88,7 +96,7 @@
   async function fill(slot) {
     const mine = looking;
     try {
-      const answer = await fetched(slot.dataset.later);
+      const answer = await newest(mine, slot.dataset.later);
       if (answer.status === 499) return;
       const text = await answer.text();
       if (mine !== looking || !slot.isConnected) return;
