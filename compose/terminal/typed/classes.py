@@ -39,7 +39,7 @@ def group_of(game: Game, who: Who, as_json: bool = False) -> tuple[SchoolClass, 
         group = some_class(who.pupils)
     else:
         teams = usual_teams(game)
-        group = some_class(teams.playing)
+        group = some_class(teams.playing + teams.resting)
     return evolve(
         group,
         pupils=who.pupils or group.pupils,
