@@ -20,6 +20,7 @@ from compose.forecast.telling.telling import told_first
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
+from grammar.core.values import At, Landmark, SideId, Spot
 from grammar.finding import Basis, Finding, Severity
 from tests.check.build import ALWAYS, ATTEMPT, Builder
 from tests.check.worded import worded
@@ -225,6 +226,16 @@ def test_a_short_lesson_hides_no_endless_round() -> None:
     assert isinstance(space, StateSpace)
     short = forecast(space, NORMS, KIT, lesson=lesson_of(NORMS, (8.0, 12.0), 5.0), play=PLAY, compare=False)
     assert short is not None and found(short, "F-long-round")
+
+
+def test_whoever_froze_waits_in_no_place() -> None:
+    game = told(queue_game(0.5))
+    spot = Spot(Landmark.FROZEN, SideId("north"))
+    frozen = tuple(
+        attrs.evolve(place, standing=At(spot)) if isinstance(place.standing, At) else place for place in game.net.places
+    )
+    [wait] = found(attrs.evolve(game, net=attrs.evolve(game.net, places=frozen)), "F-long-wait")
+    assert "waits frozen on the spot" in wait.title
 
 
 def test_waits_that_chance_may_have_made_long_are_not_told() -> None:

@@ -226,6 +226,8 @@ def _where(place: Place) -> Value:
     """Where somebody waits."""
     if not isinstance(place.standing, At):
         return "out for the round"
+    if place.standing.spot.is_frozen:
+        return "frozen on the spot"
     of, owner = place.standing.spot.of, place.standing.spot.owner
     name = of.key if isinstance(of, AreaId) else of.value
     there = said("on the {area}" if place.area in STOOD_ON else "in the {area}", area=Named(name))
