@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.core.reading.aims import LINES
-from grammar.core.reading.carrying import with_load as with_load
+from grammar.core.reading.carrying import with_load
 from grammar.core.reading.claims import where_players_are
 from grammar.core.reading.frozen import frozen_places, is_frozen
 from grammar.core.reading.reader import Reader

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from grammar.core.fouls import Fouled
 from grammar.core.reading.aims import open_to
+from grammar.core.reading.carrying import with_load
 from grammar.core.reading.claims import read_claim
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
@@ -17,7 +18,6 @@ from grammar.core.reading.event_phrases import (
     only_the_court,
     players_against,
     players_of_event,
-    with_load,
 )
 from grammar.core.reading.lives import last_lives
 from grammar.core.reading.naming import named_in

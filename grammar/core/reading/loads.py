@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.loads import Lies, SetDown
-from grammar.core.reading.event_phrases import with_load
+from grammar.core.reading.carrying import with_load
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers
 from grammar.core.reading.reader import Reader

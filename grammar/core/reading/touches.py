@@ -8,7 +8,7 @@ from fractions import Fraction
 from grammar.core.declared import Cut
 from grammar.core.play import AtPlayers, Attempt, Figures, Offer
 from grammar.core.reading.aims import at_players, spoken_by
-from grammar.core.reading.event_phrases import with_load
+from grammar.core.reading.carrying import with_load
 from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
