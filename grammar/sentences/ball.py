@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Name, Node, Np, Quantity, SideNamed, SideOf, SideRef, spoken
-from grammar.sentences.determiners import ALL
+from grammar.sentences.determiners import ALL, EACH
 
 
 @frozen
@@ -92,7 +92,7 @@ class BeginsWith(Node):
     @property
     def for_each_player(self) -> bool:
         """Whether each player of a side has so many: "each pike begins with 1 ball"."""
-        return isinstance(self.side, SideNamed) and self.side.determiner in ("each", "every")
+        return isinstance(self.side, SideNamed) and self.side.determiner in EACH
 
     @property
     def for_each(self) -> bool:

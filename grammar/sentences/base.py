@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.own_names import is_plain
+from grammar.sentences.determiners import EACH, ONE
 from grammar.span import Span, nowhere
 
 
@@ -177,4 +178,4 @@ AnySide = SideRef | SideOf | SideSame | SideNamed
 
 def one_of(phrase: Np) -> bool:
     """Whether a phrase speaks of one of them, such as "a tagger"."""
-    return phrase.determiner in ("a", "an", "each", "every", "any")
+    return phrase.determiner in (*ONE, *EACH)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import frozen
 from grammar.sentences.base import Node, Np, spoken
+from grammar.sentences.determiners import ONE
 
 
 @frozen
@@ -13,5 +14,5 @@ class StandAgain(Node):
     what: Np
 
     def words(self) -> str:
-        one = self.what.determiner in ("a", "an", "any")
+        one = self.what.determiner in ONE
         return spoken(self.what, "stands up again" if one else "stand up again")

@@ -106,7 +106,7 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             _refuse_kit(node)
         case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in ALL:
             raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
-        case sides.Headcount() if node.each not in (None, "each", "every"):
+        case sides.Headcount() if node.each not in (None, *EACH):
             raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
         case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
             said = node.headcount.words()

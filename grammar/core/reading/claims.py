@@ -39,7 +39,7 @@ from grammar.core.values import (
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
 from grammar.sentences import claims
 from grammar.sentences.base import Np
-from grammar.sentences.determiners import ALL
+from grammar.sentences.determiners import ALL, ONE
 
 
 def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
@@ -108,7 +108,7 @@ def _amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | W
             return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
         case claims.AllOf() if quantity.determiner in ALL:
             return Relation.AT_LEAST, WHOLE
-        case claims.AllOf() if quantity.determiner in ("a", "an", "any", "the"):
+        case claims.AllOf() if quantity.determiner in (*ONE, "the"):
             return Relation.AT_LEAST, 1
     raise Senseless(quantity, f"`{quantity.words()}` does not say how many.", "Write a number, no or all.")
 

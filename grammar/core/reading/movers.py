@@ -103,7 +103,7 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         if found[0].side not in (None, moment.concerned):
             raise Senseless(who, f"`{who.words()}`: it is not theirs.", "Write: its keeper")
         return (Mover(Person.KEEPER, moment.concerned),)
-    if who.determiner in ("a", "an", "any"):
+    if who.determiner in ONE:
         raise Senseless(who, f"`{who.words()}` could be anybody.", f"Write: that {who.name.text}")
     said, role = reader.player_phrase(who)
     trigger = moment.trigger

@@ -11,8 +11,7 @@ from grammar.core.sets import StandAgain
 from grammar.core.values import Sort
 from grammar.frozen import evolve
 from grammar.sentences import sets
-
-SEVERAL = (None, "all", "the", "its", "their", "every", "each", "that")
+from grammar.sentences.determiners import ONE
 
 
 def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgain:
@@ -28,7 +27,7 @@ def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgai
         title = "Of those of which one is just knocked, one says what follows when all are down."
         hint = f"Write: a side has no {what.name.text} standing: all its {what.name.text} stand up again"
         raise Senseless(said, title, hint if side is None or len(reader.sides) > 1 else "Write: it stands up again")
-    every = what.determiner in SEVERAL
+    every = what.determiner not in ONE
     if not every and len(things) > 1:
         raise Senseless(what, f"`{what.words()}`: which of them?", "Say of which side, or all of them.")
     return StandAgain(things, every)
