@@ -65,7 +65,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     if isinstance(trigger, Happening) and len(trigger.against) == 1:
         owner = next(iter(trigger.against))
         against = owner if isinstance(owner, SideId) and trigger.result is not Result.PASSED else against
-    own = moment.spoken.own or moment.spoken.that
+    own = moment.spoken.of_that_side().own
     to, _ = resting_place(reader, place, actor, against, frozenset({moment.result}) if moment.result else missed, own)
     yield _given(reader, who, balls, to, moment)
 

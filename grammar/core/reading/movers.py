@@ -67,7 +67,7 @@ def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
         raise Senseless(who, title, "Write: a frozen player …, or all frozen players …")
     default = moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
-    spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
+    spoken = moment.spoken.of_that_side()
     for waiting in frozen_ones(reader, who, spoken, unsaid):
         of = {each.side for each in waiting.who}
         yield Mover(waiting, of.pop() if len(of) == 1 else None)
@@ -168,7 +168,7 @@ def waiting_of(
     turn = Turn(who.end) if isinstance(who, queues.Queued) else Turn.ALL
     default = own or moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
-    spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
+    spoken = moment.spoken.of_that_side()
     said = whose(reader.game, who.where, place=True)
     shared = reader.owners_of_place(reader.place(who.where)) == (SHARED,)
     if shared and said.whose is not Whose.UNSAID and len(reader.sides) > 1:  # of all who wait there those of a side

@@ -9,7 +9,6 @@ from grammar.core.reading.whose import Senseless
 from grammar.core.rules import Happening, Result
 from grammar.core.sets import StandAgain
 from grammar.core.values import Sort
-from grammar.frozen import evolve
 from grammar.sentences import sets
 from grammar.sentences.determiners import ONE
 
@@ -17,7 +16,7 @@ from grammar.sentences.determiners import ONE
 def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgain:
     """Which targets stand up again: those of the side spoken of, or of every side. Raises Senseless."""
     what, side = said.what, moment.of_each or moment.concerned
-    spoken = evolve(moment.spoken, own=moment.spoken.own or moment.spoken.that)
+    spoken = moment.spoken.of_that_side()
     unsaid = frozenset({moment.of_each}) if moment.of_each else reader.all_sides
     things = frozenset(reader.thing_phrase(what, spoken, unsaid, Sort.TARGET))
     if any(track_start(reader, thing.kind) for thing in things):

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from enum import Enum
 
 from grammar.core.values import SideId
-from grammar.frozen import field, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
@@ -153,6 +153,10 @@ class Spoken:
     that: frozenset[SideId] | None = None
     other: frozenset[SideId] | None = None
     parts: Mapping[Whose, frozenset[SideId]] = field(factory=dict)
+
+    def of_that_side(self) -> Spoken:
+        """The same where "its" is of that side, if it is of nobody else."""
+        return evolve(self, own=self.own or self.that)
 
     def meant(self, said: Claimed, unsaid: frozenset[SideId]) -> frozenset[SideId]:
         """The sides of a phrase; `unsaid` are those meant where it says nothing. Raises Senseless."""
