@@ -20,7 +20,7 @@ from grammar.meanings import AREA_KINDS, built_in
 from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
-from grammar.sentences.base import Name, Node, OwnerName
+from grammar.sentences.base import FROZEN, Name, Node, OwnerName
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
@@ -106,7 +106,7 @@ class LineReader:
             return False
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
-        names = (name.removeprefix("frozen ") for name in _names_in(sentence))
+        names = (name.removeprefix(FROZEN) for name in _names_in(sentence))
         return all(name in _of_every_sheet() or self._declares(name) for name in names)
 
     def may_know_all(self, section: str, sentence: Node) -> bool:

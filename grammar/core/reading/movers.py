@@ -118,7 +118,7 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         raise Senseless(
             who, f"`{who.words()}`: nobody has been spoken of.", "Say all players, or the first in a queue."
         )
-    if trigger.result is Result.PASSED and trigger.at and all(each in froze_at(reader) for each in trigger.at):
+    if trigger.result is Result.PASSED and trigger.at and trigger.at <= froze_at(reader):
         return (Mover(Person.MATE, moment.actor),)  # the one frozen player of whom the event speaks
     meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
     if trigger.result in ON_A_PLAYER:
