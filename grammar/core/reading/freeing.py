@@ -32,7 +32,7 @@ def read_free(reader: Reader, sentence: queues.Free, line: int) -> Iterator[Free
     for who, side in doers_of(reader, sentence.who):
         spots = _waiting_spots(reader, sentence.queued.preposition, where, side)
         for owner, at in _by_owner(spots):
-            for one in _freed_sides(reader, sentence, owner, at, side):
+            for one in _freed_sides(reader, where, owner, at, side):
                 players = frozenset(reader.populations([one]))
                 waiting = Waiting(players, at, turn, how_many_wait(sentence.queued, players))
                 yield Free(who, waiting, per_minute, (line,), together)
@@ -64,14 +64,12 @@ def _together(reader: Reader, sentence: queues.Free) -> int:
 
 
 def _freed_sides(
-    reader: Reader, sentence: queues.Free, owner: Owner, at: frozenset[Spot], side: SideId | None
+    reader: Reader, where: Np, owner: Owner, at: frozenset[Spot], side: SideId | None
 ) -> tuple[SideId, ...]:
     """Whose players are brought back: players free their own, the teacher whoever waits there."""
     there = _waiting(reader, owner, at)
-    assert not isinstance(sentence.queued, Np)
     freed = there & {side} if side else there
     if not freed:
-        where = sentence.queued.where
         title = f"Nobody of their own side waits at `{where.words()}`: players of the other side are sent there."
         raise Senseless(where, title, f"Write: the {where.name.text} of the other side")
     return tuple(each for each in reader.side_ids if each in freed)
