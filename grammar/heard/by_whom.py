@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-from grammar.heard.saying import Saying, saying
+from grammar.heard.saying import WHAT, Saying, saying
 
-_WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
 _DONE = {"touches": "touched", "tags": "touched", "hits": "hit", "knocks": "knocked", "catches": "caught",
          "intercepts": "intercepted", "blocks": "blocked"}  # fmt: skip
 
@@ -25,11 +24,11 @@ BY_WHOM: tuple[Saying, ...] = (
            "the other side", "when", "play"),
     saying(r"\b(?:with empty hands|who (?:have|has) (?:empty hands|nothing in their hands)|who (?:do|does) not carry "
            r"anything)\b", "who carry nothing", "play", "when"),
-    saying(rf"^(?P<doer>an? {_WHAT}) (?P<does>touches|tags|hits|knocks(?: over| down)?|catches|intercepts|blocks) "
-           rf"(?P<whom>an? {_WHAT})(?P<more>[^:]*):", _done_by, "when"),
+    saying(rf"^(?P<doer>an? {WHAT}) (?P<does>touches|tags|hits|knocks(?: over| down)?|catches|intercepts|blocks) "
+           rf"(?P<whom>an? {WHAT})(?P<more>[^:]*):", _done_by, "when"),
     saying(r"(?<=is knocked )(?:over|down) (?=by )", "", "when"),
     saying(r"\b(?:by accident|accidentally) (?=by )|(?<=\w) by accident(?=:)", "", "when"),
     saying(rf"\bby {_OF_ONES_OWN}(?=:| )", "by its own side", "when"),
     saying(r"\bby (?:an opponent|opponents|the opponents|someone else|the others)(?=:| )", "by the other side", "when"),
-    saying(rf"^(an? {_WHAT}) (?:that )?{_INTO} (?=an? |the |any )", r"\1 goes into ", "when"),
+    saying(rf"^(an? {WHAT}) (?:that )?{_INTO} (?=an? |the |any )", r"\1 goes into ", "when"),
 )  # fmt: skip

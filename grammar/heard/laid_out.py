@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.heard.saying import Saying, saying
-
-_WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
+from grammar.heard.saying import WHAT, Saying, saying
 
 
 def _one_of(match: re.Match[str]) -> str:
@@ -26,8 +24,8 @@ LAID_OUT: tuple[Saying, ...] = (
     # what is in the cupboard, and what it is worth
     saying(r"\blike an? (?:box|crate)(?: lying)? on its side\b", "like an open box", "kit"),
     saying(r"\blike an? (?:goal|gate) (?:made )?(?:of|from) 2 (?:poles|cones|posts)\b", "like a pole goal", "kit"),
-    saying(rf"^((?:the |an? )?{_WHAT}) scores (?=\d[^:]*$)", r"\1 is worth ", "when"),
+    saying(rf"^((?:the |an? )?{WHAT}) scores (?=\d[^:]*$)", r"\1 is worth ", "when"),
     # all at once
-    saying(rf"\b(?:all )?(?:of )?(their|its|the) (?:\d+ )?({_WHAT}) "
+    saying(rf"\b(?:all )?(?:of )?(their|its|the) (?:\d+ )?({WHAT}) "
            r"(?:(?:are |get )?(?:put|set|stood) up|stand up) again\b", r"\1 \2 stand up again", "when"),
 )  # fmt: skip

@@ -9,6 +9,7 @@ from functools import cache
 from grammar.frozen import field, frozen
 
 SHIELD = "ǁ"
+WHAT = rf"(?:{SHIELD}\d+|[\w-]+(?: ball)?)"  # what somebody or something is called
 _SHIELDED = re.compile(rf"{SHIELD}(\d+)")
 _STRING = r'"[^"]*"|[“„«][^"“”„«»]*[“”»]'
 _CURLY = re.compile("[“”„«»]")

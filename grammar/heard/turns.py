@@ -1,6 +1,6 @@
 """Turns of phrase that mean what a sentence of the language means; they come after the words of words.py.
 
-Names of the sheet are single letters with a number here (heard.py), so that `_WHAT` holds a name of many words.
+Names of the sheet are single letters with a number here (heard.py), so that `WHAT` holds a name of many words.
 """
 
 from __future__ import annotations
@@ -10,10 +10,9 @@ import re
 from grammar.class_turns import CLASS_TURNS
 from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.laid_out import LAID_OUT
-from grammar.heard.saying import Saying, saying
+from grammar.heard.saying import WHAT, Saying, saying
 
-_WHAT = r"(?:ǁ\d+|[\w-]+(?: ball)?)"
-_ONE = rf"(?:an? |the |any |each |every )?{_WHAT}"
+_ONE = rf"(?:an? |the |any |each |every )?{WHAT}"
 _FALLS = r"(?:falls|falls over|falls down|is knocked over|is knocked down|is hit over|is overturned|goes down|topples)"
 _ACTOR = r"(?:thrower|roller|kicker|striker|passer|carrier|pusher|runner|tagger|shooter|hitter)"
 _SIDE_OF_ACTOR = rf"(?:the )?(?P<actor>{_ACTOR})"
@@ -59,14 +58,14 @@ LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
 TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     # sides called by their players: "foxes win when they have", "the foxes score"
-    saying(rf"^(the )?({_WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
-    saying(rf"(?<=[:d] )(the )?({_WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
+    saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
+    saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
     # one after the other of the same player: "that player drops the log and waits in the queue"
-    saying(rf"(: that {_WHAT} [^:]*?) and (?=(?:waits|freezes|goes|joins|becomes|changes|loses|drops)\b)",
+    saying(rf"(: that {WHAT} [^:]*?) and (?=(?:waits|freezes|goes|joins|becomes|changes|loses|drops)\b)",
            r"\1 and that player ", "when"),
     # whose: "the other side's lanterns"
-    saying(rf"\b(the other|that|each|every|a|any|the) side's ({_WHAT})", r"the \2 of \1 side"),
-    saying(rf"\b(?:the )?(?:opponents'|opposing|opposite) ({_WHAT})", r"the \1 of the other side"),
+    saying(rf"\b(the other|that|each|every|a|any|the) side's ({WHAT})", r"the \2 of \1 side"),
+    saying(rf"\b(?:the )?(?:opponents'|opposing|opposite) ({WHAT})", r"the \1 of the other side"),
     saying(r"\b(?:at |on )?(?:the )?(?:opponents|opposition|others)\b(?= (?:scores?|wins|loses?|gets?)\b)",
            "the other side", "when", "finish"),
     saying(r"\b(at )(?:the )?(?:opponents|opposition)\b", r"\1the players of the other side", "play"),
@@ -80,12 +79,12 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     saying(r"\bin front of\b", "before", "space", "set-up", "play"),
     saying(r"\bnext to\b", "beside", "space", "set-up", "play"),
     # what may be somewhere
-    saying(rf"(?<=, )(?:no )?({_WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
+    saying(rf"(?<=, )(?:no )?({WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
            r"no \1 there", "space"),
     saying(r"(?<=, )for (at most \d+ (?:s|min))(?: there)?(?=,|$)", r"\1 there", "space"),
-    saying(rf"^({_WHAT}) (?:are seated|are sitting|sits?|sits? down|play sitting)(?: on the floor| on chairs)?$",
+    saying(rf"^({WHAT}) (?:are seated|are sitting|sits?|sits? down|play sitting)(?: on the floor| on chairs)?$",
            r"\1 play seated", "play"),
-    saying(rf"^({_WHAT}) (?:kneels?|kneels? down|are kneeling)(?: on the floor)?$", r"\1 play kneeling", "play"),
+    saying(rf"^({WHAT}) (?:kneels?|kneels? down|are kneeling)(?: on the floor)?$", r"\1 play kneeling", "play"),
     # what they do
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
@@ -115,9 +114,9 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
            r"(?:the|a) ball$", r"at most \1 steps with the ball", "play"),
     saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes back|returns|comes in) "
            r"after ", r"whoever waits in \1 comes back after ", "play"),
-    saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({_WHAT}) "
+    saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({WHAT}) "
            r"(?:for )?(?:longer than|more than|over) ", r"a \1 is held at most ", "play"),
-    saying(rf"^(?:a|the) ({_WHAT}) (?:may|must|can)(?: not| only)? be (?:held|kept) (?:for )?"
+    saying(rf"^(?:a|the) ({WHAT}) (?:may|must|can)(?: not| only)? be (?:held|kept) (?:for )?"
            r"(?:longer than|more than|at most|up to) ", r"a \1 is held at most ", "play"),
     saying(r"^(?:players|you|nobody) (?:may |can )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
            "a ball is held at most ", "play"),
@@ -125,7 +124,7 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     saying(r"\b(?:release|rescue|unfreeze)(s?) (?=(?:an?|1|the|all)\b)", r"free\1 ", "play"),
     saying(r"\b(frees?) (?:an?|1) (?:team-mate|teammate|mate|player|prisoner)(?: (?:who is|who waits))? (?=(?:in|on) )",
            r"\1 the first ", "play"),
-    saying(rf"^(\d+ {_WHAT}),? together,? (?=frees? )", r"\1 ", "play"),
+    saying(rf"^(\d+ {WHAT}),? together,? (?=frees? )", r"\1 ", "play"),
     saying(r"^(?:no(?:-| )?(?:one|player)|nobody) (?:may |can |is allowed to )?fetch(?:es)?\b", "nobody fetches",
            "play"),
     saying(r"\b(?:chases?|tags?|catch(?:es)?|touches) (?=(?:the |all |other )*(?:players|ǁ\d+|opponents)\b)", "touch ",
@@ -135,7 +134,7 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     # when something happens
     saying(r"\bis hit (?:in the face|(?:on|at|in) the head)(?=[:,])", "is hit above the shoulder", "when"),
     saying(r"^(?:after )?(?:every|each) (?:whole )?minute[:,] ", "every 60 s: ", "when"),
-    saying(rf"^(an?|the|any|each|every) ({_WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
+    saying(rf"^(an?|the|any|each|every) ({WHAT}) (?:that|which|who) (?:is|gets) (hit|knocked|touched|caught)"
            r"(?: over| down)?,? (?=\w)", r"a \2 is \3: it ", "when"),
     saying(r"^a (?:foul|player fouls): a free (?:pass|throw|ball|kick)(?: for the other side)?$",
            "a player fouls: the other side has the ball", "when"),
@@ -168,13 +167,13 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
     saying(r"\b(?:nothing happens|the game goes on|play continues)$", "play goes on", "when"),
     saying(r"\b(?:swaps|changes) (?:places )?with\b", "changes places with", "when"),
     saying(r"\bgoes out of (?:the )?court\b|\bgoes out$|\bgoes out(?=:)", "leaves the court", "when"),
-    saying(rf"^(an? |the )({_WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
+    saying(rf"^(an? |the )({WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
-    saying(rf"\b(?:the {_WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
+    saying(rf"\b(?:the {WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
            "the player with the most points wins", "finish"),
     saying(rf"^(?:(?:the )?(?:round|game) (?:is over|ends|stops),? )?(?:if|when|once) all (?:of )?(?:the )?"
-           rf"({_WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
+           rf"({WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
            _all_down, "finish"),
     saying(r"\bthey have\b", "it has", "finish"),
     saying(r"^the side (?:that|which|who) (?P<what>has .+?|.+? )(?: first)? (?P<end>wins|loses)$",
@@ -215,7 +214,7 @@ TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
            "finish"),
     saying(r"\bthere is no winner\b|\bthere are no winners\b|\bno one wins\b", "nobody wins", "finish"),
     saying(r"\b(?:nobody|no player|no one) is left(?: in| inside)?$", "it has no players in", "finish"),
-    saying(rf"^({_WHAT}) (\d+)((?:, {_WHAT} \d+)*) and ({_WHAT}) (\d+) points$",
+    saying(rf"^({WHAT}) (\d+)((?:, {WHAT} \d+)*) and ({WHAT}) (\d+) points$",
            r"\1 score \2\3 and \4 \5 points", "when"),
     # what there is
     saying(r"^(about|cue|credit|caution|outcomes):? ([^\"]+)$", r'\1 "\2"', "head"),
