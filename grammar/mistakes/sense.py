@@ -9,12 +9,12 @@ import re
 from functools import cache
 from pathlib import Path
 
-from grammar.language import reserved_phrases
 from grammar.mistakes.examples import PAGE
+from grammar.mistakes.spelling import words_of_the_language
+from grammar.mistakes.wishes import LIST as WISHES
 from grammar.words import LIKE_ENOUGH, likeness
 
 SYNONYMS = Path(__file__).with_name("synonyms.txt")
-_WISHES = Path(__file__).with_name("wishes.txt")
 _MUCH_ALIKE = 0.8
 _WORD = re.compile(r"[a-z']+(?:-[a-z]+)*")
 _EMPTY = frozenset(("a", "an", "the", "and", "of", "then", "please", "just", "also", "that", "it", "is", "are", "be"))
@@ -78,13 +78,13 @@ def _stem(word: str) -> str:
 @cache
 def _known_words() -> frozenset[str]:
     """Words that teachers write on purpose: those of the language, of its page and of what is wished for."""
-    texts = (PAGE.read_text(encoding="utf-8"), _WISHES.read_text(encoding="utf-8"))
+    texts = (PAGE.read_text(encoding="utf-8"), WISHES.read_text(encoding="utf-8"))
     return frozenset(_WORD.findall(" ".join(texts).lower())) | _of_the_language()
 
 
 @cache
 def _of_the_language() -> frozenset[str]:
-    return frozenset(_WORD.findall(" ".join(reserved_phrases()).lower()))
+    return frozenset(words_of_the_language())
 
 
 @cache
