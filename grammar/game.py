@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping
 
 from grammar.frozen import field, frozen
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Name, Node
 from grammar.sentences.head import Switch, Switched, Told
 from grammar.sentences.sides import Placing
@@ -99,6 +100,10 @@ class GameKit:
             return each
         owners = [name for name in players if self.owner in ("each", name) and side in (None, name)]
         return sum(each * (players[name] if self.per_player else 1) for name in owners)
+
+    def is_for_each_who(self, begins: BeginsWith) -> bool:
+        """Whether a line by which each player begins with so many speaks of all there are: the kit has so many each."""
+        return begins.for_each_player and self.per_player and begins.number == self.count
 
 
 @frozen

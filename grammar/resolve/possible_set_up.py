@@ -81,8 +81,7 @@ def _placed(game: Game, line: GameKit) -> _Placed:
     for begins in game.all_of("set-up", BeginsWith):
         if _means(game.meaning(begins.ball.name), line):
             found.lines.append(begins)
-            found.rest |= begins.number is None
-            found.rest |= begins.for_each_player and line.per_player and begins.number == line.count
+            found.rest |= begins.number is None or line.is_for_each_who(begins)
             found.number += 0 if found.rest else (begins.number or 0) * (len(game.sides) if begins.for_each else 1)
     for on_step in game.all_of("set-up", PlacingOnStep):
         if isinstance(meaning := game.meaning(on_step.what.name), KitMeaning) and _means(meaning, line):

@@ -75,8 +75,7 @@ def read_begins_with(reader: Reader, sentence: BeginsWith, line: int) -> Iterato
     if said.whose not in (Whose.NAMED, Whose.ONE_EACH):
         sides = listing([side.key for side in reader.side_ids], "or")
         raise Senseless(sentence.side, f"`{sentence.side.words()}`: it is not clear which.", f"Name the side: {sides}.")
-    lines = reader.kit_lines(sentence.ball.name)
-    all_of_them = sentence.for_each_player and all(each.per_player and each.count == sentence.number for each in lines)
+    all_of_them = all(line.is_for_each_who(sentence) for line in reader.kit_lines(sentence.ball.name))
     count = ALL if sentence.number is None or all_of_them else sentence.number
     meant = Spoken(reader.side_ids).meant(said, frozenset())
     for ball in reader.balls(sentence.ball):
