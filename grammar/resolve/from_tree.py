@@ -9,10 +9,10 @@ import attrs
 
 from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
+from grammar.core.reading.sheet_pass import SECTIONS
 from grammar.finding import Finding, Outcome, Severity
 from grammar.frozen import frozen
 from grammar.game import Game
-from grammar.layout import SECTIONS as GAME_SECTIONS
 from grammar.meanings import built_in
 from grammar.mistakes.lost import DECLARING, ONLY_SEEMING, LostLine, may_declare, may_follow
 from grammar.resolve.declare_kit import declare_kit
@@ -28,7 +28,6 @@ from grammar.sentences.space import Court
 from grammar.span import Row, Span
 from grammar.tree import GameSheet, Line
 
-SECTIONS = ("head", *GAME_SECTIONS)
 _OF_DECLARED = (*ONLY_SEEMING, "G-unknown", "G-sort", "G-circle")  # after which a line declares nothing for sure
 _SAYING = tuple(section for section in SECTIONS if section not in DECLARING)
 _OF_THINGS = frozenset(("space", "kit"))
@@ -128,23 +127,20 @@ def _found(
     findings = [*words.findings, *(finding for finding in wrong_names if _name(finding) not in unsure)]
     findings.extend(possible_findings(rest))
     missing = [*lost, *(_as_lost(section, line) for section, line in left_out)]
-    findings = [
-        each
-        for each in findings
-        if not _may_follow(
-            each,
-            [*lost, *(line for number, line in declaring if number != each.place.row)],
-            missing,
-            bool(words.findings),
-        )
-    ]
+
+    def may_follow_from_others(each: Finding) -> bool:
+        others = [*lost, *(line for number, line in declaring if number != each.place.row)]
+        return _may_follow(each, others, missing, bool(words.findings))
+
+    findings = [each for each in findings if not may_follow_from_others(each)]
     findings.extend(_missing(sheet, lost))
     told = {finding.place.row for finding in findings if finding.place.line > 0}
+    of_declared = _declaring(known) if findings else frozenset()
     saying = ((section, line) for section in _SAYING for line in known.lines(section))
     impossible = tuple(each for each in saying if each[1].span.row in told)
     if impossible:
-        rest = attrs.evolve(rest, sheet=without_lines(known, told - _declaring(known)))
-    if any(each.code in _OF_DECLARED for each in findings if each.place.row in _declaring(known)):
+        rest = attrs.evolve(rest, sheet=without_lines(known, told - of_declared))
+    if any(each.code in _OF_DECLARED for each in findings if each.place.row in of_declared):
         return _Resolved(game, rest, tuple(findings), left_out)
     senseless = core_of(rest).findings if rest.sides and game.court_m[0] else senseless_lines(rest)
     findings.extend(finding for finding in senseless if finding.place.row not in told)
