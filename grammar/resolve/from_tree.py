@@ -181,25 +181,28 @@ def _doubted(finding: Finding) -> tuple[Span, ...]:
 
 def _standing(found: _Resolved, catalogue: Mapping[str, str], lost: Sequence[LostLine]) -> Iterator[Finding]:
     """The mistakes that stay whatever the lines say that are wrong, each but for the line of which it speaks."""
-    wrong = {line.span.row: _as_lost(section, line) for section, line in found.left_out}
     doubtful = [finding for finding in found.findings if finding.code in ONLY_SEEMING]
+    yield from (finding for finding in found.findings if finding not in doubtful)
+    without_court = bool(lost) and bool(found.readable.sides) and not found.game.court_m[0]
+    if not doubtful and not without_court:
+        return
+    from grammar.mistakes.might_say import Completed  # loaded only where a mistake is in doubt
+
+    completed = Completed(found.game.sheet, found.readable, lambda more: _resolved(more, catalogue, lost).findings)
+    wrong = {line.span.row: _as_lost(section, line) for section, line in found.left_out}
     of_doubt = {finding.place.row for finding in doubtful}
     for section in SECTIONS:
         lines = found.game.sheet.lines(section)
         wrong |= {line.span.row: _as_lost(section, line) for line in lines if line.span.row in of_doubt}
     missing = [LostLine(frozenset((each.section,)), "") for each in _missing_sections(found.game.sheet)]
     missing += [LostLine(_OF_THINGS, name) for name in map(unknown_name, found.findings) if name]
-    yield from (finding for finding in found.findings if finding not in doubtful)
-    if lost or wrong:
-        from grammar.mistakes.might_say import Completed  # loaded only beside other mistakes
-
-        completed = Completed(found.game.sheet, found.readable, lambda more: _resolved(more, catalogue, lost).findings)
-        if found.readable.sides and not found.game.court_m[0]:
-            more = completed.with_a_court(lost)
-            doubtful += [each for each in more if each.code in ONLY_SEEMING and each not in doubtful]
+    if without_court:
+        more = completed.with_a_court(lost)
+        doubtful += [each for each in more if each.code in ONLY_SEEMING and each not in doubtful]
+    every = [*lost, *missing, *wrong.values()]
     for finding in doubtful:
         others = [*lost, *missing, *(line for number, line in wrong.items() if number != finding.place.row)]
-        if not others or any(completed.still_has(finding, lines) for lines in ([*others, *wrong.values()], others)):
+        if not others or any(completed.still_has(finding, lines) for lines in (every, others)):
             yield finding
 
 
