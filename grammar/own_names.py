@@ -71,17 +71,24 @@ def is_plain(name: str) -> bool:
 @lru_cache(maxsize=4096)
 def _begins_a_phrase(name: str) -> bool:
     """Whether a plain name can be taken for the beginning of words of the language: the guards of "guards there"."""
-    return any(phrase.startswith(f"{name} ") for phrase in reserved_phrases())
+    beginning = f"{name} "
+    return any(phrase.startswith(beginning) for phrase in reserved_phrases())
 
 
 @frozen
 class DeclaredNames:
-    """The names that a sheet declares, in all their forms, the longest first: all, those that hold words of the
-    language, and plain ones that others of its words begin with."""
+    """The names that a sheet declares, in all their forms, the longest first: all, and those that hold words of the
+    language; and the plain ones as they are declared."""
 
     every: tuple[str, ...] = ()
     own: tuple[str, ...] = ()
-    begun: tuple[str, ...] = ()
+    plain: tuple[str, ...] = ()
+
+    @property
+    def begun(self) -> tuple[str, ...]:
+        """All forms of plain names that words of the language begin with: asked of a line that is no sentence as it is,
+        since most sheets have none."""
+        return _begun(self.plain)
 
 
 NO_NAMES = DeclaredNames()
@@ -98,9 +105,14 @@ def declared_names(part: Part) -> DeclaredNames:
     odd = [name for name in found if not is_plain(name)]
     text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
     own = [name for name in odd if _used(name, text) or any(f'"{name}"' in line for line in text)]
-    begun = [name for name in found if name not in odd and any(map(_begins_a_phrase, _forms(name)))]
+    plain = tuple(name for name in found if name not in odd)
     known = (name for name in found if name not in odd or name in own)
-    return DeclaredNames(_all_forms(known), _all_forms(own), _all_forms(begun))
+    return DeclaredNames(_all_forms(known), _all_forms(own), plain)
+
+
+@lru_cache
+def _begun(plain: tuple[str, ...]) -> tuple[str, ...]:
+    return _all_forms(name for name in plain if any(map(_begins_a_phrase, _forms(name))))
 
 
 def _all_forms(names: Iterable[str]) -> tuple[str, ...]:
