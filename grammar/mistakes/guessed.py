@@ -12,7 +12,7 @@ from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
 from grammar.mistakes.lost import LostLine
-from grammar.mistakes.mistakes import slip, stop_of
+from grammar.mistakes.mistakes import slip
 from grammar.own_names import Masked, holds, unmasked, ways_to_mask
 from grammar.sentences.base import Node
 from grammar.span import Span
@@ -29,9 +29,8 @@ def guessed(
     if holds(line.text, own):
         masked, names = next(ways_to_mask(line.text, own))
     read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
-    ways = [read.text, *otherwise(section, read.text, reader.names.every)]
-    farthest = min(ways, key=lambda text: len(text) - stop_of(section, text).start)
-    found = slip(section, read, values, reader.file, seek, farthest)
+    ways = otherwise(section, read.text, reader.names.every)
+    found = slip(section, read, values, reader.file, seek, ways)
     mistake = found.finding
     if read.text != line.text or names:
         mistake = _with_names(mistake, line, read.text, names, reader.file)

@@ -4,7 +4,7 @@ the line as it should be where that can be seen."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import attrs
 from lark import UnexpectedInput
@@ -62,13 +62,13 @@ def slip(
     line: TextLine,
     values: tuple[tuple[str, str], ...],
     file: str,
-    seek: bool = True,
-    otherwise: str | None = None,
+    seek: bool,
+    ways: Iterable[str],
 ) -> Slip:
     """The mistake of a line that is no sentence, with what it may have been meant to be.
 
     Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter;
-    `otherwise` is the line in other words, in which it goes farther.
+    `ways` has the line in other words, in which it may go farther.
     """
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
@@ -88,7 +88,7 @@ def slip(
         places = listing([f"`{each.section}`" for each in moved], "or")
         mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
     else:
-        mistake = _stopped(section, filled, span, otherwise or filled.text)
+        mistake = _stopped(section, filled, span, ways)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
     mistake = attrs.evolve(mistake, corrections=corrections)
     return Slip(mistake, found[0].filled if sure else None, lost=not sure)
@@ -100,12 +100,13 @@ def _mended(found: Mended, span: Span) -> Correction:
     return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
 
 
-def _stopped(section: str, filled: Filled, span: Span, otherwise: str) -> Finding:
-    stop, text = stop_of(section, filled.text), filled.text
-    farther = stop_of(section, otherwise)
-    tail = otherwise[farther.start :]
+def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str]) -> Finding:
+    text = filled.text
+    stops = {way: _stop_of(section, way) for way in (text, *ways)}
+    stop, farthest = stops[text], min(stops, key=lambda way: len(way) - stops[way].start)
+    tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
-        stop = attrs.evolve(farther, start=len(text) - len(tail))
+        stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
     start = span.column - 1 + filled.column(stop.start + 1)
     said = stop.expected or list(_said(section, possible(section, stop.stack)))[:_MOST_SAID]
     title = f"This line cannot go on with `{stop.text}`" if stop.text else "This line stops too soon"
@@ -116,7 +117,7 @@ def _stopped(section: str, filled: Filled, span: Span, otherwise: str) -> Findin
 
 
 @frozen
-class Stop:
+class _Stop:
     """Where a line stops to be a sentence: from letter `start` (from 0) on, with what stands there.
 
     `expected` has the rest of a phrase of the language that was begun, where one was; else the stack tells.
@@ -128,14 +129,14 @@ class Stop:
     expected: tuple[str, ...] = ()
 
 
-def stop_of(section: str, text: str) -> Stop:
+def _stop_of(section: str, text: str) -> _Stop:
     """The farthest place to which a line goes as a sentence, or as the beginning of one of its phrases."""
     row = pieces(text)
     count, last = reach(section, row)
     if 0 < count < len(row) and row[count - 1].text.lower() in _NEVER_NAMES:
         count, last = reach(section, row[: count - 1])
     piece = row[count] if count < len(row) else Piece(END, "", len(text), len(text))
-    best = Stop(piece.start, piece.text, last)
+    best = _Stop(piece.start, piece.text, last)
     stack: Stack | None = beginning(section)
     for index, begun in enumerate([*row[: count + 1], piece][: count + 1]):
         if stack is None:
@@ -146,7 +147,7 @@ def stop_of(section: str, text: str) -> Stop:
     return best
 
 
-def _farther(best: Stop, text: str, start: int, phrase: str, stack: Stack) -> Stop:
+def _farther(best: _Stop, text: str, start: int, phrase: str, stack: Stack) -> _Stop:
     """The stop within a phrase that a line begins at a letter, where that is farther along."""
     words, at, known = phrase.split(), start, 0
     for word in words:
@@ -159,8 +160,8 @@ def _farther(best: Stop, text: str, start: int, phrase: str, stack: Stack) -> St
         return best
     rest = f"`{' '.join(words[known:])}`"
     if found.start(1) == best.start and best.expected:
-        return Stop(best.start, best.text, stack, tuple(dict.fromkeys((*best.expected, rest)))[:_MOST_SAID])
-    return Stop(found.start(1), found.group(1), stack, (rest,)) if found.start(1) > best.start else best
+        return _Stop(best.start, best.text, stack, tuple(dict.fromkeys((*best.expected, rest)))[:_MOST_SAID])
+    return _Stop(found.start(1), found.group(1), stack, (rest,)) if found.start(1) > best.start else best
 
 
 def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
