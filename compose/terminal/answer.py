@@ -11,7 +11,6 @@ from typing import Any, NoReturn
 import typer
 
 import library
-from compose.telling.findings import finding_said
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity, Step
 from grammar.mistakes.shown import LABELS, framed, headed
@@ -75,11 +74,20 @@ def say_findings(
 ) -> None:
     """All findings in frames, in the order given; of what there is only to know without `notes_framed` the heads."""
     for finding in findings:
-        told, say = finding_said(finding, wording), wording.say
+        told, say = _told(finding, wording), wording.say
         short = not notes_framed and finding.severity is Severity.NOTE
         for line in headed(told, say=say) if short else framed(told, source_line, say=say):
             typer.echo(_shown(_printable(line, to_error), finding, wording), err=to_error)
         typer.echo("", err=to_error)
+
+
+def _told(finding: Finding, wording: Wording) -> Finding:
+    """The finding in a language; what knows others than English is loaded for them alone."""
+    if wording.english:
+        return finding
+    from compose.telling.findings import finding_said
+
+    return finding_said(finding, wording)
 
 
 def _shown(line: str, finding: Finding, wording: Wording) -> str:
