@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from enum import Enum
 from fractions import Fraction
 
@@ -123,3 +124,12 @@ def either(parts: list[Guard]) -> Guard:
     for part in parts:
         flat |= part.parts if isinstance(part, Either) else {part}
     return next(iter(flat)) if len(flat) == 1 else Either(frozenset(flat))
+
+
+def counts_in(guard: Guard) -> Iterator[Count]:
+    """All that a guard counts."""
+    if isinstance(guard, Compare):
+        yield guard.count
+        return
+    for part in guard.parts:
+        yield from counts_in(part)

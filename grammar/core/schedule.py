@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.clock import AtTime, ComeIn
 from grammar.core.game import Play
-from grammar.core.guards import Clock, Compare, Guard
+from grammar.core.guards import Clock, Guard, counts_in
 from grammar.core.play import Lines
 from grammar.core.rules import Becomes, Rule
 from grammar.core.values import KindId
@@ -83,9 +83,4 @@ def guards_of(play: Play) -> Iterator[tuple[Guard, Lines]]:
 
 
 def _asked(guard: Guard) -> Iterator[Fraction]:
-    if isinstance(guard, Compare):
-        if isinstance(guard.count, Clock):
-            yield guard.count.at_s
-        return
-    for part in guard.parts:
-        yield from _asked(part)
+    return (count.at_s for count in counts_in(guard) if isinstance(count, Clock))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
-from grammar.core.guards import ALWAYS, Compare, Guard, Points
+from grammar.core.guards import ALWAYS, Guard, Points, counts_in
 from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
@@ -117,9 +117,7 @@ def _asking(play: Play) -> Iterator[int]:
 
 
 def _of_points(guard: Guard) -> bool:
-    if isinstance(guard, Compare):
-        return isinstance(guard.count, Points)
-    return any(_of_points(part) for part in guard.parts)
+    return any(isinstance(count, Points) for count in counts_in(guard))
 
 
 def _counts_points(verdict: Verdict) -> bool:
