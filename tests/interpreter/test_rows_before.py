@@ -44,6 +44,9 @@ CASES = {
     "intercepted": {"when": "a pass is intercepted: the ball goes to the catcher's half"},
     "the ball is somebody's": HELD | {"when": "a pass is intercepted: the catcher's side has the ball"},
     "held too long": HELD | {"when": "a ball is held longer than 10 s: the other side has the ball"},
+    "held too long, and all balls go": {
+        "when": "a ball is held longer than 10 s: all balls go to the half of the other side"
+    },
     "a foul": HELD | {"when": "a player fouls: the other side has the ball"},
     "another shot begins anew": {"play": USUAL["play"] + "\n  players kick a foam ball past the back line"},
     "the pass that scores is one of them": {

@@ -6,16 +6,15 @@ from collections.abc import Iterator
 
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
-from compose.net.lower.dispatch import Case, cases_of
+from compose.net.lower.dispatch import cases_of
 from compose.net.lower.last_life import settled
 from compose.net.lower.runs import rows_begun_anew
 from compose.net.lower.services import act
 from compose.net.lower.tokens import in_play
-from compose.net.net import All, Effect, Rate, Transition
+from compose.net.net import All, Rate, Transition
 from compose.net.outcome import Moment, fires
 from compose.net.told import FouledSo
-from grammar.core.rules import SendBalls
-from grammar.core.values import Population, SideId
+from grammar.core.values import Population
 
 
 def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
@@ -35,12 +34,6 @@ def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
                 "always",
                 Rate((players,), cast.share),
                 All((at_least(players), *case_guard(builder, case), *cast.guard)),
-                (*case_effects(builder, case, moment, cast), *_lost(builder, case, who.side)),
+                (*case_effects(builder, case, moment, cast), *rows_begun_anew(builder, who.side, case)),
                 tuple(builder.rule(lines) for lines in case.lines),
             )
-
-
-def _lost(builder: Builder, case: Case, side: SideId) -> Iterator[Effect]:
-    """Whoever has to give a ball away counts anew."""
-    for rule in [rule for effect, rule in case.effects if isinstance(effect, SendBalls)][:1]:
-        yield from rows_begun_anew(builder, side, rule.lines)

@@ -9,7 +9,7 @@ from attrs import evolve
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
-from compose.net.lower.dispatch import Case, cases_of
+from compose.net.lower.dispatch import cases_of
 from compose.net.lower.fouls import fouls
 from compose.net.lower.guards import condition_of
 from compose.net.lower.last_life import settled
@@ -70,15 +70,9 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
                 "always",
                 Rate((holders, (source,)), cast.share),
                 All((at_least(holders), at_least((source,)), *case_guard(builder, case), *cast.guard)),
-                (*moves, *case_effects(builder, case, moment, cast), *_lost(builder, case, who.side)),
+                (*moves, *case_effects(builder, case, moment, cast), *rows_begun_anew(builder, who.side, case)),
                 tuple(builder.rule(lines) for lines in case.lines),
             )
-
-
-def _lost(builder: Builder, case: Case, side: SideId) -> Iterator[Effect]:
-    """Whoever has to give the ball away counts anew."""
-    for rule in [rule for effect, rule in case.effects if isinstance(effect, SendBall)][:1]:
-        yield from rows_begun_anew(builder, side, rule.lines)
 
 
 def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transition]:
