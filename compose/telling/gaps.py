@@ -11,7 +11,7 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
-from grammar.core.play import Along, AtThing, Fetch, PickUp, Through
+from grammar.core.play import Along, Fetch, PickUp
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
 
@@ -57,10 +57,7 @@ def _alike(voice: Voice, values: frozenset[object]) -> Voice:
 def _unaimed(voice: Voice) -> frozenset[Thing]:
     """Things of the kit at which nobody aims, which nobody carries, and which no miss hits."""
     play = voice.play
-    aims = [attempt.aim for attempt in play.attempts]
-    used = {aim.thing for aim in aims if isinstance(aim, AtThing | Through)}
-    used |= {thing for attempt in play.attempts for thing in attempt.load}
-    used |= {thing for offer in play.offers if offer.figures.stray for thing in offer.figures.stray.at}
+    used = play.aimed_at.union(*(attempt.load for attempt in play.attempts))
     sorts = (Sort.TARGET, Sort.RING, Sort.BODY)
     every = {supply.thing for supply in play.supplies if play.kind(supply.thing.kind).sort in sorts}
     return frozenset(every - used)

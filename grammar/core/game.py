@@ -11,7 +11,20 @@ from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, S
 from grammar.core.ends import Bell, End, Match, Tie
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
-from grammar.core.play import Attempt, Factor, Guarding, Hold, Home, Lines, Offer, PointsCount, Service, Unfetched
+from grammar.core.play import (
+    Attempt,
+    AtThing,
+    Factor,
+    Guarding,
+    Hold,
+    Home,
+    Lines,
+    Offer,
+    PointsCount,
+    Service,
+    Through,
+    Unfetched,
+)
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
@@ -107,6 +120,14 @@ class Play:
     def attempts(self) -> tuple[Attempt, ...]:
         """All that anybody may try."""
         return tuple(attempt for _, attempt in self.tries)
+
+    @property
+    def aimed_at(self) -> frozenset[Thing]:
+        """The things at which somebody aims, or which a miss may hit."""
+        aims = (attempt.aim for attempt in self.attempts)
+        strays = (offer.figures.stray for offer in self.offers)
+        aimed = {aim.thing for aim in aims if isinstance(aim, AtThing | Through)}
+        return frozenset(aimed).union(*(stray.at for stray in strays if stray))
 
     def others(self, side: SideId) -> tuple[SideId, ...]:
         """The sides against a side."""

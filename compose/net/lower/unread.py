@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Per, Role
 from grammar.core.game import Core, Play
-from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order, Through
+from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order
 from grammar.core.rules import Go, Happening, Result
 from grammar.core.values import At, KindId, Skill, Spot, Thing
 from grammar.finding import Finding, Severity
@@ -143,18 +143,16 @@ def _posts(core: Core) -> Iterator[tuple[Finding, int]]:
 def _worths(core: Core) -> Iterator[tuple[Finding, int]]:
     """What one part of a line says of things at which nobody aims, where the line takes effect by another part."""
     play = core.play
-    aimed = {each.aim.thing.kind for each in play.attempts if isinstance(each.aim, AtThing | Through)}
-    strays = (offer.figures.stray for offer in play.offers)
-    aimed |= {thing.kind for stray in strays if stray for thing in stray.at}
+    aimed = {thing.kind for thing in play.aimed_at}
     parts: dict[Lines, list[frozenset[KindId]]] = {}
     for rule in play.rules:
         if isinstance(rule.trigger, Happening) and rule.trigger.result in (Result.KNOCKED, Result.THROUGH):
             kinds = frozenset(each.kind for each in rule.trigger.to if isinstance(each, Thing))
             parts.setdefault(rule.lines, []).append(kinds)
     for lines, several in parts.items():
-        idle = sorted(kind.key for kinds in several if kinds and not kinds & aimed for kind in kinds)
+        idle = sorted({kind.key for kinds in several if not kinds & aimed for kind in kinds})
         if idle and any(kinds & aimed for kinds in several):
-            title = f"Nobody aims at any {listing(list(dict.fromkeys(idle)))}: what this line says of that never comes."
+            title = f"Nobody aims at any {listing(idle)}: what this line says of that never comes."
             yield _told(core, lines, title, "Let somebody aim there, or leave it out of the line."), lines[0]
 
 
