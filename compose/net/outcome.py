@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from grammar.core.fouls import Fouled
-from grammar.core.play import Aim, Past
+from grammar.core.play import Aim, AtPlayers, Past
 from grammar.core.rules import ON_A_PLAYER, Happening, KeptFor, Result, Trigger
 from grammar.core.values import At, KindId, Owner, Population, Presence, SideId, Skill, Spot, Thing
 from grammar.frozen import frozen
@@ -36,6 +36,12 @@ class Moment:
     by_at: Presence | At = Presence.PLAYING
     bounced: bool = False
     from_m: Fraction | None = None
+
+    @property
+    def catcher(self) -> Population | None:
+        """Of which players of its side whoever catches it is, where a line tells them apart."""
+        aimed_at = isinstance(self.aim, AtPlayers)  # then `person` says at whom, and any of the side may catch it
+        return self.person if self.result is Result.CAUGHT and not aimed_at else None
 
 
 def fires(trigger: Trigger, moment: Moment) -> bool:

@@ -11,7 +11,7 @@ from compose.net.lower.shares import Option
 from compose.net.lower.tokens import in_play, side_in_play
 from compose.net.net import Condition, Ratio
 from compose.net.outcome import Moment, fires
-from grammar.core.play import AtPlayers, Past, ToMate
+from grammar.core.play import Past, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.values import Presence
 
@@ -49,8 +49,8 @@ def share_of_catchers(builder: Builder, option: Option, moment: Moment) -> tuple
     theirs, shares = side_in_play(builder, moment.concerned), []
     if option.moment.concerned == moment.by.side and len(others) > 1:
         shares.append(Ratio(theirs, side_in_play(builder, *others)))
-    if moment.person is not None and not isinstance(moment.aim, AtPlayers):
-        shares.append(Ratio(in_play(builder, moment.person), theirs))
+    if moment.catcher is not None:
+        shares.append(Ratio(in_play(builder, moment.catcher), theirs))
     return tuple(shares)
 
 
@@ -59,8 +59,8 @@ def somebody_catches(builder: Builder, moment: Moment) -> tuple[Condition, ...]:
     if moment.result is not Result.CAUGHT or moment.concerned is None:
         return ()
     alone = moment.concerned == moment.by.side and moment.by_at is Presence.PLAYING
-    if moment.person is not None and not isinstance(moment.aim, AtPlayers):
-        return (at_least(in_play(builder, moment.person), 2 if alone and moment.person == moment.by else 1),)
+    if moment.catcher is not None:
+        return (at_least(in_play(builder, moment.catcher), 2 if alone and moment.catcher == moment.by else 1),)
     return (at_least(side_in_play(builder, moment.concerned), 2 if alone else 1),)
 
 

@@ -194,8 +194,8 @@ def _aim(moment: Moment) -> str:
 
 def _outcome(moment: Moment) -> str:
     after = " after a bounce" if moment.bounced else ""
-    if moment.result is Result.CAUGHT and moment.person is not None and not isinstance(moment.aim, AtPlayers):
-        return f"and {_player(moment.person)} catches it{after}"
+    if moment.catcher is not None:
+        return f"and {_player(moment.catcher)} catches it{after}"
     if moment.result is Result.CAUGHT and moment.concerned is not None:
         return f"and {does(moment.concerned.key, 'catches', 'catch')} it{after}"
     if isinstance(moment.aim, Through) and moment.aim.into and moment.result is Result.THROUGH:
