@@ -100,8 +100,7 @@ def _rate(
     if isinstance(stand, At) and source is not None:
         return rate_outside(builder, offer.by, *source)
     if not isinstance(attempt.aim, PickUp) or source is None:
-        usual = rate_of(builder, offer.by, source, uses)
-        return rate_in_turn(builder, offer, source) if offer.alone else usual
+        return rate_in_turn(builder, offer, source) if offer.alone else rate_of(builder, offer.by, source, uses)
     if offer.alone:
         return rate_of_one(builder, offer, attempt.aim, source)
     kinds = taken_alike(builder.play, offer, attempt.aim)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from compose.net.lower.builder import Builder
 from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.tokens import ball_place, in_play
@@ -16,22 +18,29 @@ def rate_of_one(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindI
     kinds = taken_alike(builder.play, offer, way)
     there = tuple(ball_place(builder, kind, way.start) for kind in kinds)
     side = [each for each in builder.play.offers if each.alone and each.by.side == offer.by.side]
-    ready = tuple(in_play(builder, *dict.fromkeys(each.by for each in side)))
-    mine = in_play(builder, offer.by)
-    ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()
-    return Rate((), (*ratios, *((Ratio(mine, ready),) if len(ready) > len(mine) else ())))
+    return _one_of(builder, offer.by, side, source, there)
 
 
 def rate_in_turn(builder: Builder, offer: Offer, source: tuple[KindId, Spot] | None) -> Rate:
     """Of a side one tries it at a time, however many stand ready and with whichever of the balls at hand."""
     together = [each for each in builder.play.offers if (each.by.side, each.lines) == (offer.by.side, offer.lines)]
-    mine, ready = in_play(builder, offer.by), in_play(builder, *dict.fromkeys(each.by for each in together))
-    ratios: tuple[Ratio, ...] = (Ratio(mine, ready),) if len(ready) > len(mine) else ()
-    spots = spots_at_hand(builder.play, offer.by) if source is not None else ()
+    spots = spots_at_hand(builder.play, offer.by)
     there = tuple(ball_place(builder, source[0], spot) for spot in spots) if source is not None else ()
-    if source is not None and len(there) > 1:
-        ratios += (Ratio((ball_place(builder, *source),), there),)
-    return Rate((), ratios)
+    return _one_of(builder, offer.by, together, source, there)
+
+
+def _one_of(
+    builder: Builder,
+    who: Population,
+    ready: Sequence[Offer],
+    source: tuple[KindId, Spot] | None,
+    there: tuple[int, ...],
+) -> Rate:
+    """The share of a population among all who are ready, and of a kind at its spot among all that are there."""
+    mine, all_ready = in_play(builder, who), in_play(builder, *dict.fromkeys(each.by for each in ready))
+    ratios = [Ratio((ball_place(builder, *source),), there)] if source is not None and len(there) > 1 else []
+    ratios += [Ratio(mine, all_ready)] if len(all_ready) > len(mine) else []
+    return Rate((), tuple(ratios))
 
 
 def on_the_way_alone(play: Play, offer: Offer) -> tuple[Population, ...]:
