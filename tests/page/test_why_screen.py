@@ -58,6 +58,7 @@ def test_mends_are_links_to_the_mended_remix(client: TestClient) -> None:
     assert "Take “nobody is out” off" in text
     assert 'href="/remix/heron-and-pike?was=nobody+is+out"' in text
     assert 'data-later="/why/heron-and-pike/more-mends?' in text, "what has to be searched for keeps nobody waiting"
+    assert "before=1" in text, "and how many there are is not worked out again"
 
 
 def test_what_could_be_added_follows(client: TestClient) -> None:

@@ -22,8 +22,7 @@ def show(call: Call) -> Reply:
     if why is None:
         return no_such_game(call)
     trail, last = trail_of(call), len(why.pictures) - 1
-    typed = call.one("step", "0")
-    step = min(int(typed), last) if typed.isdecimal() and len(typed) < 4 else 0
+    step = _number(call, "step", last)
 
     def at(number: int) -> str:
         return address(f"/why/{trail.slug}", **{"with": trail.uses, "finding": place, "step": str(number)})
@@ -35,7 +34,7 @@ def show(call: Call) -> Reply:
         "step": step,
         "back": at(step - 1) if step > 0 else "",
         "on": at(step + 1) if step < last else "",
-        "mends": (*less, *_more(call, less)) if call.whole else None,
+        "mends": (*less, *_more(call, len(less))) if call.whole else None,
         "later": _later(call),
         "more": "",
     }
@@ -47,7 +46,7 @@ def show_mends(call: Call) -> Reply:
     if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
         return no_such_game(call)
     less = _less(call)
-    more = _later(call, "more-mends") if len(less) < MOST_MENDS else ""
+    more = _later(call, "more-mends", before=str(len(less))) if len(less) < MOST_MENDS else ""
     return Shown("why-mends.html", {"mends": less, "more": more})
 
 
@@ -55,13 +54,18 @@ def show_more_mends(call: Call) -> Reply:
     """What was found to add, alone."""
     if asked_of(call) is None or not PLACE.fullmatch(call.one("finding")):
         return no_such_game(call)
-    less = _less(call)
-    return Shown("why-mends.html", {"mends": _more(call, less), "before": bool(less), "more": ""})
+    before = _number(call, "before", MOST_MENDS)
+    return Shown("why-mends.html", {"mends": _more(call, before), "before": before, "more": ""})
 
 
-def _later(call: Call, part: str = "mends") -> str:
+def _number(call: Call, name: str, most: int) -> int:
+    typed = call.one(name, "0")
+    return min(int(typed), most) if typed.isdecimal() and len(typed) < 4 else 0
+
+
+def _later(call: Call, part: str = "mends", **also: str) -> str:
     trail = trail_of(call)
-    return address(f"/why/{trail.slug}/{part}", **{"with": trail.uses, "finding": call.one("finding")})
+    return address(f"/why/{trail.slug}/{part}", **{"with": trail.uses, "finding": call.one("finding")}, **also)
 
 
 def _less(call: Call) -> tuple[tuple[Mend, str], ...]:
@@ -69,8 +73,9 @@ def _less(call: Call) -> tuple[tuple[Mend, str], ...]:
     return _linked(call, found)
 
 
-def _more(call: Call, less: Sequence[object]) -> tuple[tuple[Mend, str], ...]:
-    given = (asked_of(call), call.one("finding"), MOST_MENDS - len(less))
+def _more(call: Call, before: int) -> tuple[tuple[Mend, str], ...]:
+    """So many that there are not too many with those that are there `before` them."""
+    given = (asked_of(call), call.one("finding"), MOST_MENDS - before)
     return _linked(call, call.ask("mending:more", *given, rank=PATIENT, turn=_turn(call)))
 
 
