@@ -11,7 +11,7 @@ from compose.check.found import Counted, FetchedBy, Likewise, Share, Sides, Wins
 from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
 from compose.telling.counts import kind_of, standing
-from compose.telling.english.findings import teacher_fetches
+from compose.telling.english.findings import percents, teacher_fetches
 from compose.telling.french import joined
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -62,8 +62,7 @@ class OfNet:
             case Wins(side):
                 return self.voice.wins(SideId(side))
             case Share(part, whole):
-                percents = min(max(round(100 * part / whole), 1), 99) if 0 < part < whole else 100 * bool(part)
-                return self.voice.wording.percent(percents / 100)
+                return self.voice.wording.percent(percents(part, whole) / 100)
             case Rule() | End() | Transition() | Reaction() | FetchedBy():
                 return f"« {self._line(value)} »"
             case Match():

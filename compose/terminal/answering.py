@@ -24,11 +24,16 @@ def verdict(answer: Answer, wording: Wording = ENGLISH) -> str:
 
 
 def _verdict(answer: Answer, findings: Sequence[Finding], wording: Wording) -> str:
-    number = len(to_mend(findings))
-    things = wording.counted(number, "thing", "things") if number else wording.say("nothing")
+    things = things_to_mend(findings, wording)
     if answer.added is None:
         return wording.say("Proved: {things} to mend. The forecast may find more.", things=things)
     return wording.say("Proved and forecast: {things} to mend.", things=things)
+
+
+def things_to_mend(findings: Sequence[Finding], wording: Wording) -> str:
+    """Such as "2 things", or "nothing"."""
+    number = len(to_mend(findings))
+    return wording.counted(number, "thing", "things") if number else wording.say("nothing")
 
 
 def mend_first(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -14,7 +14,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import class_lines
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json
-from compose.terminal.answering import answer_json, mend_first, say_care, say_in_short
+from compose.terminal.answering import answer_json, mend_first, say_care, say_in_short, things_to_mend
 from compose.terminal.checking import headline
 from compose.terminal.stages import answered, checked, ready_of, remixed
 from compose.terminal.staging_json import staging_json
@@ -76,8 +76,7 @@ def _say(title: str, found: Fit, wording: Wording) -> None:
     say()
     untold = [each for each in found.findings if each.severity is not Severity.NOTE or each.code not in IN_LINES]
     say_findings(mend_first(untold), wording=wording, notes_framed=False)
-    wrong = len(to_mend(found.findings))
-    things = wording.counted(wrong, "thing", "things") if wrong else wording.say("nothing")
+    things = things_to_mend(found.findings, wording)
     say(wording.say("Class, hall and cupboard: {things} to mend.", things=things))
 
 

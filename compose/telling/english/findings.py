@@ -106,10 +106,15 @@ def _likewise(others: tuple[str, ...], lead: str = "") -> str:
 
 
 def share(part: int, whole: int) -> str:
-    """A share as "12 %", never rounded to none or all when it is neither."""
+    """A share as "12 %"."""
+    return f"{percents(part, whole)} %"
+
+
+def percents(part: int, whole: int) -> int:
+    """How many percent a share is, never rounded to none or all when it is neither."""
     if 0 < part < whole:
-        return f"{min(max(round(100 * part / whole), 1), 99)} %"
-    return "100 %" if part else "0 %"
+        return min(max(round(100 * part / whole), 1), 99)
+    return 100 if part else 0
 
 
 def teacher_fetches(net: Net, where: Place) -> str:
