@@ -20,7 +20,7 @@ from compose.forecast.telling.telling import told_first
 from compose.net.attempt import Attempt
 from compose.net.net import Bell, End, Net
 from compose.staging.minutes import lesson_of
-from grammar.core.values import At, Landmark, SideId, Spot
+from grammar.core.values import At, Landmark, Presence, SideId, Spot
 from grammar.finding import Basis, Finding, Severity
 from tests.check.build import ALWAYS, ATTEMPT, Builder
 from tests.check.worded import worded
@@ -228,14 +228,17 @@ def test_a_short_lesson_hides_no_endless_round() -> None:
     assert short is not None and found(short, "F-long-round")
 
 
-def test_whoever_froze_waits_in_no_place() -> None:
+FROZEN = At(Spot(Landmark.FROZEN, SideId("north")))
+
+
+@pytest.mark.parametrize("standing", [FROZEN, Presence.PLAYING, Presence.OUT])
+def test_waits_in_no_place(standing: Presence | At) -> None:
     game = told(queue_game(0.5))
-    spot = Spot(Landmark.FROZEN, SideId("north"))
-    frozen = tuple(
-        attrs.evolve(place, standing=At(spot)) if isinstance(place.standing, At) else place for place in game.net.places
-    )
-    [wait] = found(attrs.evolve(game, net=attrs.evolve(game.net, places=frozen)), "F-long-wait")
-    assert "waits frozen on the spot" in wait.title
+    playing, waiting = game.net.places
+    places = (playing, attrs.evolve(waiting, standing=standing))
+    [wait] = found(attrs.evolve(game, net=attrs.evolve(game.net, places=places)), "F-long-wait")
+    where = {FROZEN: "frozen on the spot", Presence.PLAYING: "for a turn", Presence.OUT: "out for the round"}[standing]
+    assert f"waits {where} one in ten" in wait.title
 
 
 def test_waits_that_chance_may_have_made_long_are_not_told() -> None:

@@ -102,11 +102,12 @@ def long_wait(held: Held) -> list[Finding]:
     if wait is None or severity is None:
         return []
     place = held.told.net.places[wait.place]
-    pattern = "of the waits {where} one in ten lasts more than {most} (on average {mean})."
-    if place.standing is Presence.PLAYING:
-        pattern = "of the waits for a turn one in ten lasts more than {most} (on average {mean})."
-    where = {} if place.standing is Presence.PLAYING else {"where": _where(place)}
-    title = said(pattern, most=Time(wait.ninety.value), mean=Time(wait.mean.value), **where)
+    title = said(
+        "of the waits {where} one in ten lasts more than {most} (on average {mean}).",
+        where=_where(place),
+        most=Time(wait.ninety.value),
+        mean=Time(wait.mean.value),
+    )
     hint = "Let more return at once, let them return after a time or for a task, or send out fewer."
     if place.standing is Presence.PLAYING:
         hint = "Let more try at once, or play in smaller groups side by side."
@@ -223,9 +224,9 @@ def _below(figure: Figure, margin: Margin) -> Severity | None:
 
 
 def _where(place: Place) -> Value:
-    """Where somebody waits."""
+    """Where somebody waits, or for what."""
     if not isinstance(place.standing, At):
-        return "out for the round"
+        return "for a turn" if place.standing is Presence.PLAYING else "out for the round"
     if place.standing.spot.is_frozen:
         return "frozen on the spot"
     of, owner = place.standing.spot.of, place.standing.spot.owner
