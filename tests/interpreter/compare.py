@@ -8,10 +8,11 @@ from collections.abc import Sequence
 import numpy as np
 from attrs import frozen
 
-from compose.check import StateSpace, markings
+from compose.check import StateSpace, explore, markings
 from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
 from grammar.core.values import At, Landmark, Posture, Presence, SideId
 from grammar.core.values import Spot as CoreSpot
+from grammar.game import Game
 from grammar.sentences import finish
 from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
 from tests.interpreter.hours import WITH_THE_TEACHER, moments, next_point
@@ -19,6 +20,7 @@ from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.rows import key_of as row_key
 from tests.interpreter.rows import rows_of
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.sheets import granted, net_in
 
 Key = tuple[str, ...]
 Counted = frozenset[tuple[Key, int]]
@@ -205,6 +207,13 @@ def read_by_reader(sheet: Sheet, limit: int = 100_000, everyone: bool = False) -
     rounds = Round(sheet, everyone)
     found = reachable(rounds, limit)
     return counted_reading(rounds, found)
+
+
+def read_by_both(game: Game, players: dict[str, int]) -> tuple[Reading, Reading]:
+    """What the second reader and what the net reads in a game of so many players."""
+    space = explore(net_in(game, players))
+    assert isinstance(space, StateSpace)
+    return read_by_reader(Sheet(game.sheet, granted(), players)), read_by_net(space)
 
 
 def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:

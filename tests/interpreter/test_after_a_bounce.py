@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from compose.check import explore
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in
 
 PLAYERS = {"north": 2, "south": 2}
 BOUNCING = """
@@ -95,7 +93,6 @@ CASES = {
 def test_both_readers_come_to_the_same(name: str) -> None:
     play, when = CASES[name]
     game = game_in(BOUNCING.format(play=play, when=when))
-    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
-    its = read_by_net(explore(net_in(game, PLAYERS)))
+    mine, its = read_by_both(game, PLAYERS)
     assert not its.differs(mine)
     assert len(its.results) > 5

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from compose.check import explore
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in, net_in
 
 PLAYERS = {"red": 1, "yellow": 3, "blue": 2}
 CHASE = """
@@ -55,8 +53,7 @@ CASES = {
 @pytest.mark.parametrize("case", CASES)
 def test_both_readers_come_to_the_same(case: str) -> None:
     game = game_in(CHASE.format(**(USUAL | CASES[case])))
-    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
-    its = read_by_net(explore(net_in(game, PLAYERS)))
+    mine, its = read_by_both(game, PLAYERS)
     assert not its.differs(mine)
     assert len(its.results) > 2
 
@@ -80,8 +77,7 @@ finish
 
 def test_each_for_themselves_those_with_the_most_points_win() -> None:
     game = game_in(ALONE)
-    mine = read_by_reader(Sheet(game.sheet, granted(), {"hares": 3}))
-    its = read_by_net(explore(net_in(game, {"hares": 3})))
+    mine, its = read_by_both(game, {"hares": 3})
     assert not its.differs(mine)
     bell = net_in(game, {"hares": 3}).bell
     assert bell is not None and [each.winner for each in bell.results] == ["hares"]

@@ -5,12 +5,10 @@ from __future__ import annotations
 import pytest
 
 import library
-from compose.check import explore
 from grammar.parse import parse
 from grammar.resolve import resolve
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in
 
 EXCHANGED = """
 game Exchanged
@@ -63,8 +61,7 @@ CASES = {
 def test_both_readers_come_to_the_same(case: str) -> None:
     game = game_in(EXCHANGED.format(**(USUAL | CASES[case])))
     players = {"dragons": 2, "knights": 2}
-    mine = read_by_reader(Sheet(game.sheet, granted(), players))
-    its = read_by_net(explore(net_in(game, players)))
+    mine, its = read_by_both(game, players)
     assert its.differs(mine) == ""
 
 

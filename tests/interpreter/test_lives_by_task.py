@@ -5,12 +5,10 @@ from __future__ import annotations
 import pytest
 
 import library
-from compose.check import explore
 from grammar.parse import parse
 from grammar.resolve import resolve
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in
 
 PLAYERS = {"north": 2, "south": 2}
 LIVES = """
@@ -46,8 +44,7 @@ CASES = {
 def test_both_readers_come_to_the_same(case: str) -> None:
     lives, wins = CASES[case]
     game = game_in(LIVES.format(sides=lives, wins=wins))
-    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
-    its = read_by_net(explore(net_in(game, PLAYERS)))
+    mine, its = read_by_both(game, PLAYERS)
     assert its.differs(mine) == ""
     assert {result for result in its.results.values() if result} >= {"north", "south"}
 

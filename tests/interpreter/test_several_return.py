@@ -5,12 +5,10 @@ from __future__ import annotations
 import pytest
 
 import library
-from compose.check import explore
 from grammar.parse import parse
 from grammar.resolve import resolve
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in
 
 PLAYERS = {"north": 3, "south": 3}
 SEVERAL = """
@@ -50,8 +48,7 @@ def test_both_readers_come_to_the_same(name: str) -> None:
     play, when = CASES[name]
     text = SEVERAL.format(beside="each half", role="", play=play, when=when)
     game = game_in(text)
-    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
-    its = read_by_net(explore(net_in(game, PLAYERS)))
+    mine, its = read_by_both(game, PLAYERS)
     assert not its.differs(mine)
 
 

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from compose.check import explore
-from tests.interpreter.compare import read_by_net, read_by_reader
-from tests.interpreter.sheet import Sheet
-from tests.interpreter.sheets import game_in, granted, net_in
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in
 
 PLAYERS = {"north": 2, "south": 2}
 POINTS = """
@@ -67,6 +65,5 @@ CASES = {
 def test_both_readers_come_to_the_same(case: str) -> None:
     lies, play, when = CASES[case]
     game = game_in(POINTS.format(lies=lies, play=play, when=when))
-    mine = read_by_reader(Sheet(game.sheet, granted(), PLAYERS))
-    its = read_by_net(explore(net_in(game, PLAYERS)))
+    mine, its = read_by_both(game, PLAYERS)
     assert its.differs(mine) == ""
