@@ -68,6 +68,17 @@ def _of_rounds(match: re.Match[str]) -> str:
     return f"best of {2 * int(match['needed']) - 1} rounds"
 
 
+_TILL_FREED = (
+    r"(?:freezes|is frozen|stands still),? (?:until|till) [^:]*"
+    r"\b(?:frees|touches|tags|unfreezes|releases|rescues|saves) (?:him|her|them|it|that player)\b.*$"
+)
+_WHO_FREES = "who frees them is a line of play, such as `players free frozen players of their side`"
+
+
+def _froze(match: re.Match[str]) -> str:
+    return f"a player is {'hit' if match[1].lower() == 'hit' else 'touched'}: that player freezes"
+
+
 WORDINGS = (
     # signs
     _wording(r"[“”„«»]", '"'),
@@ -161,6 +172,9 @@ WORDINGS = (
              said="rounds are played best of so many"),
     _wording(r"^(?:each|every) side has (\d+) lives$", r"each player has \1 lives", "sides",
              said="lives are each player's own; what a side loses the other side gets as points"),
+    _wording(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (hit|touched|tagged) {_TILL_FREED}", _froze, "when",
+             said=_WHO_FREES),
+    _wording(rf"\bthat player {_TILL_FREED}", "that player freezes", "when", said=_WHO_FREES),
     _wording(r"\b(?:more|most) lives(?: left)? wins?\b", "more players in wins", "finish",
              said="lives are not compared at the end, but who is in"),
     _wording(r"\bwin\b", "wins", "finish"),
