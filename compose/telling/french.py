@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from compose.telling.wording import GENDER, MANY, NUMBER, Wording
+from compose.telling.wording import GENDER, GROUP, MANY, NUMBER, Wording
 from grammar.words import called_by_players, player_of
 
 _VOWEL = r"(?=[aeiouyàâéèêëîïôûœAEIOUÀÂÉÈÊËÎÏÔÛŒ])"
@@ -92,7 +92,7 @@ def side_name(wording: Wording, side: str) -> str:
     """A side in a sentence: "les hérons", "le Nord"; a name that nobody knows has no article."""
     if called_by_players(side):
         return f"les {side_noun(wording, side, True)[0]}"
-    return definite(wording, side) if wording.knows(side) else side
+    return definite(wording, side) if wording.knows(side) else wording.known(GROUP, side) or side
 
 
 def side_players(wording: Wording, side: str, number: int) -> str:

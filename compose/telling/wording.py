@@ -18,8 +18,9 @@ from grammar.frozen import field, frozen
 from grammar.words import count, listing
 
 FOLDER = Path(__file__).parent / "messages"
-# Contexts of the catalogue: the gender of a noun, its number as written, a pattern that agrees with a noun.
-GENDER, NUMBER, FEMININE = "gender", "number", "feminine"
+# Contexts of the catalogue: the gender of a noun, its number as written, a pattern that agrees with a noun, a group of
+# pupils that is now one side, now the other.
+GENDER, NUMBER, FEMININE, GROUP = "gender", "number", "feminine", "group"
 MANY = "many"
 # Catalogues and word lists are written with plain spaces; those that no line may end with are set on reading.
 _FIRM_SPACES = ((re.compile(r" (?=[;:!?»%](?:\s|$|[).]))"), "\u00a0"), (re.compile("« "), "«\u00a0"))

@@ -12,9 +12,11 @@ import pytest
 
 import compose
 import library
+from compose.forecast.matches import GROUPS
 from compose.staging.school_class import InCupboard, some_class
 from compose.staging.staging import stage
 from compose.telling.findings import finding_said, told_in
+from compose.telling.french import side_name
 from compose.telling.wording import ENGLISH, wording_of
 from grammar.finding import Severity, spoken
 from grammar.mistakes.shown import framed
@@ -129,3 +131,8 @@ def test_what_the_check_finds_is_told_in_french(name: str) -> None:
     told = re.sub(r"«[^»]*»|\"[^\"]*\"|│[^│]*│ *\^+", "", said)
     assert not ENGLISH_WORDS & set(told.lower().split()), told
     assert re.search(r"\[C-[a-z-]+, prouvé\]", told)
+
+
+@pytest.mark.parametrize("group", GROUPS)
+def test_a_group_that_is_now_one_side_now_the_other_has_a_french_name(group: str) -> None:
+    assert side_name(FRENCH, group).startswith("la ")
