@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
@@ -60,6 +61,9 @@ def show_fit(
         say_care(answer, wording)
     say()
     say(wording.say(_in_one(found, answer)))
+    if to_mend(found.findings) and who.class_name is not None:
+        say(wording.say("To look for modifiers that mend it:"))
+        say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(who.class_name)}")
     return exit_code(findings)
 
 
