@@ -72,7 +72,7 @@ def test_example_gives_its_code(told: Explanation, tmp_path: Path, monkeypatch: 
 
 def test_the_command_tells_one_code_or_all() -> None:
     one = typed("means", "c-STALL").stdout
-    assert one.startswith("C-stall: ") and "\n  To do: " in one and "\n  Such as: " in one
+    assert one.startswith("C-stall: ") and "\n  To do: " in one and "\n  To see it: " in one
     every = typed("means").stdout
     assert all(f"\n{code}: " in f"\n{every}" for code in explanations())
     unknown = typed("means", "C-stal")
