@@ -13,7 +13,7 @@ from compose.staging.room import Room
 from compose.staging.where import beside_court, of_court
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.said import Chain, Figure, Many, Named, Value, Written, said
+from grammar.said import Figure, Many, Named, Value, Written, said
 
 TOO_SMALL = (
     "The {hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
@@ -65,7 +65,7 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         mend = "Play with fewer at a time, or on a larger court."
         if code == "F-run-off":
             mend = "Play on a smaller court, or pad what is near."
-        hint = Chain((mend, Named(f"Source: {each.said_by()}.")))
+        hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do
         make = warning if each.broken else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
         yield evolve(found, others=beside_court(game)) if code == "F-run-off" else found
