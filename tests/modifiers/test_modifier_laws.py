@@ -65,9 +65,10 @@ def made_of(lines: str) -> Use:
     return use_of(f'modifier test\n  heading task\n  about "A test."\n{lines}\n')
 
 
-def lines_by_place(game: Game) -> dict[Span, str]:
+def lines_by_place(game: Game) -> list[tuple[Span, str]]:
+    """Each line with where it stands: two that a modifier has made of one stand in the same place."""
     lines = (*game.sheet.head, *(line for part in game.sheet.sections for line in part.lines))
-    return {line.span: line.sentence.words() for line in lines}
+    return [(line.span, line.sentence.words()) for line in lines]
 
 
 def changed_into(place: Span) -> str:
@@ -89,8 +90,9 @@ def test_modifier_gives_a_game_that_compiles_or_says_why_not(game: Game, use: Us
     remixed, edits = outcome.value
     assert game_of(format_game(remixed.sheet)) == remixed
     assert edits or any(finding.code == "M-no-effect" for finding in outcome.findings)
-    was, now = lines_by_place(game), lines_by_place(remixed)
-    assert all(words == was.get(place, words) or words == changed_into(place) for place, words in now.items())
+    was = dict(lines_by_place(game))
+    now = lines_by_place(remixed)
+    assert all(words == was.get(place, words) or words == changed_into(place) for place, words in now)
     net = net_of(remixed, granted())
     assert net.value is not None or all(finding.title for finding in net.findings)
     assert net.value is not None or net.findings
