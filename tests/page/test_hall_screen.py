@@ -10,10 +10,14 @@ import pytest
 from desks import browser, desk_in
 from starlette.testclient import TestClient
 
+import library
 from compose.draw.signs.palette import STYLES
+from compose.page.answers.hall import hall
+from compose.page.answers.values import Asked
 from compose.page.app import STATIC
 from compose.page.desk import Desk
 from compose.page.hall_document import policy
+from compose.page.kept import USUAL
 from compose.page.lending import MOST_WRONG, Lender, Lent, Loan
 from compose.share.shelf.open_shelf import open_shelf
 
@@ -137,6 +141,34 @@ def test_a_loan_ends_by_itself() -> None:
     borrower = lent(lender)
     lender.lent = Lent("http://10.0.0.2:99/", "ABCDEF", 0.0)
     assert borrower.post("/", data={"code": "ABCDEF"}).status_code == 403
+
+
+@pytest.mark.sample(8)
+@pytest.mark.parametrize("path", library.game_paths(), ids=lambda path: path.stem)
+def test_each_side_counts_what_decides(path: Path) -> None:
+    """Points, or what an end or the bell counts of it; and who may wait is asked for wherever some can."""
+    sheet = path.read_text(encoding="utf-8")
+    shown = hall(path.stem, Asked((sheet,), (), USUAL, "en"))
+    assert shown is not None
+    finish = sheet.partition("\nfinish\n")[2].partition("\n\n")[0]
+    assert shown.counters
+    for each in shown.counters:
+        said = each.words.split()[0]
+        assert said.removesuffix("s") in finish or said == "points" or "wins when" not in finish, (each, finish)
+    assert shown.waits or not re.search(r"(?m)^  (?!with ).*player (waits in|freezes|is out)", sheet)
+
+
+def test_players_are_counted_where_they_decide() -> None:
+    def counted(slug: str, language: str = "en") -> list[tuple[str, int]]:
+        path = next(path for path in library.game_paths() if path.stem == slug)
+        shown = hall(slug, Asked((path.read_text(encoding="utf-8"),), (), USUAL, language))
+        assert shown is not None
+        return [(each.words, each.start) for each in shown.counters]
+
+    assert counted("tide-whistle") == [("players in play", 12)] * 2
+    far = ["players on the far bench of the owls", "players on the far bench of the larks"]
+    assert counted("ferry-bench") == [(far[0], 1), (far[1], 1)]
+    assert counted("rime-harbour", "fr") == [("joueurs en jeu", 12)] * 2
 
 
 def test_the_sides_have_the_signs_of_the_floor_plan() -> None:

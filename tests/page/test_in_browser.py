@@ -80,6 +80,7 @@ def test_the_whole_job_by_touch_on_a_phone(served: Served, window: Browser, tabs
     page.wait_for_timeout(300)
     page.get_by_role("button", name="north, lanterns: one less").tap()
     page.get_by_role("button", name="Round over").tap()
+    expect(page.locator("#waited")).to_be_hidden()  # nobody is ever sent to wait in this game
     page.locator("#winners").get_by_role("button", name="north").tap()
     expect(page.locator("#note")).to_have_text("The rounds are on the shelf.")
     assert "north" in (served.shelf / "rounds" / "lantern-row.csv").read_text()

@@ -95,6 +95,16 @@ def test_a_modifier_is_put_on_set_undone_and_done_again(client: TestClient) -> N
     assert "11 foam balls in place of 8" in client.get(link(undone, "Redo")).text
 
 
+def test_the_plan_is_there_once_for_each_breadth(client: TestClient) -> None:
+    """With words that can be read on a phone, too, and no id twice."""
+    text = client.get("/remix/lantern-row").text
+    wide, narrow = re.findall(r'<figure class="plan (?:wide|narrow)">(.*?)</figure>', text, re.S)
+    sizes = [max(float(size) for size in re.findall(r'font-size="([\d.]+)"', plan)) for plan in (wide, narrow)]
+    assert sizes[1] > 1.5 * sizes[0]
+    ids = re.findall(r' id="([^"]*)"', text)
+    assert len(ids) == len(set(ids))
+
+
 def test_what_does_not_fit_says_why(client: TestClient) -> None:
     text = client.get("/remix/lantern-row/choices").text
     off = re.search(r'aria-disabled="true"><b>wider zones</b> <small>([^<]*)', text)

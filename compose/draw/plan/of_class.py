@@ -20,12 +20,14 @@ from grammar.game import Game
 from library import Hall
 
 
-def class_plan(game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH) -> Drawing:
+def class_plan(
+    game: Game, staging: Staging, units: Units = METRIC, wording: Wording = ENGLISH, letters: float = 1.0
+) -> Drawing:
     """The plan of a page of its own; `game` is the game under the title that is to stand there."""
     hall, turned = staging.school_class.hall, staging.court.turned
     if len(staging.courts) > 1:
-        return _courts_plan(game, staging, "below", 1.0, units, wording)
-    return plan_of(game, staging.court.floor, hall, turned=turned, units=units, wording=wording)
+        return _courts_plan(game, staging, "below", letters, units, wording)
+    return plan_of(game, staging.court.floor, hall, turned=turned, letters=letters, units=units, wording=wording)
 
 
 def class_plan_on_card(

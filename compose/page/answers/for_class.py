@@ -18,6 +18,8 @@ from compose.telling.for_class import class_lines
 from compose.telling.wording import Wording
 from grammar.game import Game
 
+LARGER = 1.9  # our choice: words that can be read where the plan is as wide as a phone
+
 
 def fitted(game: Game, group: SchoolClass, round_min: float | None = None) -> Fit:
     """How the game and the class go together."""
@@ -39,6 +41,10 @@ def players_of(found: Fit) -> Mapping[str, int]:
 def for_class(found: Fit, wording: Wording, key: str) -> ForClass:
     """The lines and the plan; `key` keeps the ids of several plans on one page apart."""
     staging = found.staging
-    drawing = class_plan(staging.game, shown(found), wording=wording)
+
+    def plan(letters: float) -> str:
+        drawing = class_plan(staging.game, shown(found), wording=wording, letters=letters)
+        return svg_of(drawing, key=f"{key}{letters:g}-".replace(".", "-"))
+
     cautions = (*(wording.author(each) for each in staging.cautions), *care_lines(care_of(staging), wording))
-    return ForClass(tuple(class_lines(staging, wording)), cautions, svg_of(drawing, key=key))
+    return ForClass(tuple(class_lines(staging, wording)), cautions, plan(1.0), plan(LARGER))

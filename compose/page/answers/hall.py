@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-
+import library
 from compose.draw.card.of_remix import titled
+from compose.forecast.standings import idle_places
 from compose.modifiers.content_hash import content_hash
+from compose.net.from_game import net_of
 from compose.net.match import match_of
 from compose.page.answers.at_hand import remixed
+from compose.page.answers.counting import counters
 from compose.page.answers.for_class import players_of
 from compose.page.answers.known import fit_of_asked
-from compose.page.answers.values import Asked, Counter, HallGame
+from compose.page.answers.values import Asked, HallGame
 from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
 from compose.telling.french import side_label
-from compose.telling.wording import Wording
-from grammar.core.rules import Add
-from grammar.game import Game
+from compose.telling.voice import Voice
 
 
 def hall(slug: str, asked: Asked) -> HallGame | None:
@@ -26,6 +26,8 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         return None
     found, core = fit_of_asked(asked), resolved(made.game)
     bell = core.play.bell
+    players = players_of(found)
+    net = net_of(made.game, library.granted_sheet(), players).value
     return HallGame(
         slug,
         asked.uses,
@@ -35,18 +37,7 @@ def hall(slug: str, asked: Asked) -> HallGame | None:
         float(bell.after_s) if bell is not None else None,
         match_of(core).most_rounds,
         max(1, found.staging.teams.playing or found.staging.pupils),
-        tuple(_counters(made.game, players_of(found), wording)),
+        tuple(counters(net, made.game, players, Voice(core, wording))) if net is not None else (),
         tuple(wording.author(each) for each in found.staging.cautions[:3]),
+        net is None or bool(idle_places(net)),
     )
-
-
-def _counters(game: Game, players: Mapping[str, int], wording: Wording) -> Iterator[Counter]:
-    """For each side its points where there are any, else its things that can fall."""
-    scored = any(isinstance(effect, Add) for rule in resolved(game).play.rules for effect in rule.effects)
-    targets = [line for line in game.kit if line.category == "target"]
-    for side in game.sides:
-        own = next((line for line in targets if line.total(players, side.name)), None)
-        if scored:
-            yield Counter(side.name, wording.say("points"), 0)
-        elif own is not None:
-            yield Counter(side.name, wording.named(own.plural), own.total(players, side.name))

@@ -20,11 +20,13 @@ class Said:
 
 @frozen
 class ForClass:
-    """`lines` say how the class plays it: teams, court, kit; `plan` is the floor plan as SVG."""
+    """`lines` say how the class plays it: teams, court, kit; `plan` is the floor plan as SVG, `narrow_plan` the same
+    with larger words."""
 
     lines: tuple[str, ...]
     cautions: tuple[str, ...]
     plan: str
+    narrow_plan: str
 
 
 @frozen
@@ -199,7 +201,8 @@ class Counter:
 
 @frozen
 class HallGame:
-    """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is."""
+    """What a game needs in the hall. `sides` are names with how they are called; `content` says which game it is;
+    `waits` whether anybody can come to wait in it."""
 
     slug: str
     uses: tuple[str, ...]
@@ -211,6 +214,7 @@ class HallGame:
     pupils: int
     counters: tuple[Counter, ...]
     cautions: tuple[str, ...]
+    waits: bool
 
 
 @frozen

@@ -184,6 +184,7 @@
     if (since !== null) at("start").click();
     const choices = [...game().sides, ["draw", say.draw], ["nobody", say.nobody]];
     at("winners").replaceChildren(...choices.map(([side, name]) => button(name, "", () => end(side))));
+    at("waits").hidden = !game().waits; // where nobody can wait, nobody is asked how many did
     at("waited").value = 0;
     at("waited").max = game().pupils;
     at("ended").showModal();

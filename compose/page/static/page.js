@@ -221,6 +221,7 @@
     link.click();
   });
 
+  document.documentElement.classList.add("scripted"); // what a tap does at once needs no button besides
   document.addEventListener("page-gone", gone);
   window.addEventListener("popstate", () => shown(location.href, {}, false));
   ready();

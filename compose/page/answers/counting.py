@@ -1,0 +1,81 @@
+"""What a hall screen counts: of each side what decides, with how many it begins."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from compose.net.net import Net, Place
+from compose.page.answers.values import Counter
+from compose.telling.conditions import counted, owner_of
+from compose.telling.counts import standing
+from compose.telling.french import joined
+from compose.telling.side_voice import Subject
+from compose.telling.voice import Voice
+from grammar.core.ends import Most
+from grammar.core.game import Play
+from grammar.core.guards import Compare, Count, Guard, PlayersAt, ThingsAt
+from grammar.core.rules import Add
+from grammar.core.values import KindId, OnStep, Posture, SideId
+from grammar.game import Game
+
+DECIDES = (ThingsAt, PlayersAt)  # where both do, things: players come and go too often to be counted
+
+
+def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> Iterator[Counter]:
+    """For each side its points where there are any, else what an end or the bell counts of it, else what it has to
+    lose."""
+    scored = any(isinstance(effect, Add) for rule in voice.play.rules for effect in rule.effects)
+    deciding = tuple(dict.fromkeys(_deciding(voice.play)))
+    for side in voice.play.side_ids:
+        own = [each for each in deciding if owner_of(voice, each) == side]
+        count = next((each for sort in DECIDES for each in own if isinstance(each, sort)), None)
+        if scored:
+            yield Counter(side.key, voice.wording.say("points"), 0)
+        elif isinstance(count, PlayersAt):
+            yield from _of_players(net, voice.about(side, Subject.SIDE), side, count)
+        else:
+            yield from _of_things(game, players, voice, side, count)
+
+
+def _deciding(play: Play) -> Iterator[Count]:
+    for end in play.ends:
+        yield from _compared(end.guard)
+    for each in (*play.ends, *((play.bell,) if play.bell is not None else ())):
+        for verdict in each.verdicts:
+            if isinstance(verdict, Most):
+                yield from (count for _, count in verdict.counts)
+
+
+def _compared(guard: Guard) -> Iterator[Count]:
+    if isinstance(guard, Compare):
+        yield guard.count
+    else:
+        for part in guard.parts:
+            yield from _compared(part)
+
+
+def _of_things(
+    game: Game, players: Mapping[str, int], voice: Voice, side: SideId, count: ThingsAt | None
+) -> Iterator[Counter]:
+    """The things that are meant; any target that a side has, where none is. None has fallen or come home yet."""
+    later = count is not None and all(each is Posture.DOWN or isinstance(each, OnStep) for each in count.at)
+    for line in game.kit:
+        meant = line.category == "target" if count is None else KindId(line.name) in {each.kind for each in count.of}
+        total = line.total(players, side.key)
+        if meant and total:
+            state = f" {counted(voice, count)[1]}" if count is not None and later else ""
+            yield Counter(side.key, f"{voice.wording.named(line.plural)}{state}", 0 if later else total)
+            return
+
+
+def _of_players(net: Net, voice: Voice, side: SideId, count: PlayersAt) -> Iterator[Counter]:
+    """The players of a side who are so; none where none of it can ever be."""
+
+    def meant(place: Place) -> bool:
+        return place.token == "player" and place.side == side.key and place.standing in count.at
+
+    here = [place for place in net.places if meant(place)]
+    if here:
+        words = f"{counted(voice, count)[0].many} {standing(voice, here[0])}"
+        start = sum(each.start for each in here)
+        yield Counter(side.key, words if voice.wording.english else joined(words), start)
