@@ -16,7 +16,7 @@ TOWED = ("mat sledge", "rope")
 def furniture_reminders(scene: Scene) -> Iterator[Finding]:
     """Players who stand on benches without benches or mats in the kit, and tows without anything to tow on."""
     play = scene.core.play
-    has = {kind.like.key for kind in play.kinds}
+    has = {scene.kit[kind.like.key].name for kind in play.kinds if kind.like.key in scene.kit}
     sat_on = {spot.of for spot in waited_at(play)}  # who waits there sits
     benches = [area for area in play.areas if area.kind is AreaKind.BENCH and area.id not in sat_on]
     lines = {line for area in benches for line in area.lines}

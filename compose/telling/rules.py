@@ -15,7 +15,9 @@ from grammar.core.declared import AreaKind
 from grammar.core.ends import Best, Most, Won
 from grammar.core.game import Core
 from grammar.frozen import frozen
+from library import kit_names
 
+BENCH = "bench"
 UNREAD = "not read by the check"
 
 
@@ -86,11 +88,12 @@ def _section(core: Core, wording: Wording, section: str, told: dict[int, list[st
 
 
 def kit_told(voice: Voice) -> Iterator[str]:
-    """The kit with its counts, then benches, bibs and marks."""
+    """The kit with its counts, then benches where it lists none, bibs and marks."""
     core, wording, play = voice.core, voice.wording, voice.play
     for _, said in values_told(core, wording, play.supplies):
         yield said.text.removesuffix(".")
-    benches = [area for area in play.areas if area.kind is AreaKind.BENCH]
+    listed = any(kit_names()[kind.like.key].name == BENCH for kind in play.kinds)
+    benches = [area for area in play.areas if area.kind is AreaKind.BENCH and not listed]
     for name in dict.fromkeys(area.id for area in benches):
         places = sum(area.id == name for area in benches)
         yield f"{wording.counted(places, 'bench', 'benches')} ({voice.nouns.area(name).one})"

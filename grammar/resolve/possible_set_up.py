@@ -1,4 +1,4 @@
-"""Whether the set-up places what the kit has: no more, and every ball and target somewhere."""
+"""Whether the set-up places what the kit has: no more, and somewhere every ball, and whatever else a rule speaks of."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from attrs import define, field
 from grammar.finding import Finding, Severity
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.resolve.names import names_of
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node
 from grammar.sentences.determiners import ALL, EACH
@@ -22,6 +23,9 @@ from grammar.span import Span
 from grammar.words import count
 
 
+_RULES = ("play", "when", "finish")
+
+
 @define
 class _Placed:
     """What the set-up says of one thing: how many it counts out, whether all others follow, and where first."""
@@ -32,9 +36,10 @@ class _Placed:
 
 
 def placed_kit(game: Game) -> Iterator[Finding]:
-    """No more is placed than the kit has, and every ball and target has a place."""
+    """No more is placed than the kit has; every ball has a place, and so has what any rule speaks of."""
     if not game.sides:
         return
+    spoken_of = {line.name for line in game.kit if _is_spoken_of(game, line)}
     placed = {line.name: _placed(game, line) for line in game.kit}
     most = {side.name: side.most for side in game.sides}
     for line in game.kit:
@@ -44,7 +49,13 @@ def placed_kit(game: Game) -> Iterator[Finding]:
             title = f"{count(coming, line.name, line.plural)} come in while play goes on; the kit has {total}."
             yield _error("G-too-many", title, later[-1][1].span, "Add to the kit, or let fewer come in.", line.span)
         elif not coming or coming < total or placed[line.name].lines:
-            yield from _wrongly_placed(line, placed[line.name], total - coming, coming)
+            yield from _wrongly_placed(line, placed[line.name], total - coming, coming, line.name in spoken_of)
+
+
+def _is_spoken_of(game: Game, line: GameKit) -> bool:
+    """Whether any rule says something of a thing; else it is a vessel or furniture, which stands where it is handy."""
+    names = {name.text for section in _RULES for said in game.sheet.lines(section) for _, name in names_of(said.sentence)}
+    return any(_means(meaning, line) for meaning in map(game.vocabulary.get, names) if meaning)
 
 
 def _later(game: Game, line: GameKit) -> list[tuple[int, ComesIn]]:
@@ -102,14 +113,16 @@ def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
     return len(game.sides) if each and line.owner in (None, "each") else 1
 
 
-def _wrongly_placed(line: GameKit, placed: _Placed, total: int, coming: int) -> Iterator[Finding]:
+def _wrongly_placed(
+    line: GameKit, placed: _Placed, total: int, coming: int, spoken_of: bool
+) -> Iterator[Finding]:
     later = f", and {coming} come in later" if coming else ""
     where = placed.lines[0].span if placed.lines else line.span
     if placed.number > total:
         placing = count(placed.number, line.name, line.plural)
         title = f"The set-up places {placing}; the kit has {total + coming}{later}."
         yield _error("G-too-many", title, where, "Place fewer, or add to the kit.", line.span)
-    elif line.category in ("target", "body") and not placed.lines:
+    elif line.category in ("target", "body", "ring") and spoken_of and not placed.lines:
         title = f"The set-up does not say where the {line.plural} stand."
         hint = f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".'
         yield _error("G-no-place", title, line.span, hint)

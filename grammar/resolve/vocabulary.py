@@ -8,6 +8,7 @@ from attrs import define, field
 
 from grammar.finding import Correction, Finding, Severity
 from grammar.meanings import (
+    AREA_KINDS,
     AgentMeaning,
     CategoryMeaning,
     FrozenMeaning,
@@ -25,6 +26,7 @@ from grammar.span import Span
 from grammar.words import did_you_mean, plural, singulars
 
 COUNT_LIMIT = 200
+AREA_FORMS = frozenset(form for kind in AREA_KINDS for form in (kind, plural(kind)))
 
 
 @define
@@ -37,6 +39,8 @@ class Vocabulary:
 
     def declare(self, forms: tuple[str, ...], meaning: Meaning, name: Name) -> bool:
         """Give a name and its other forms one meaning; False, and a mistake, where one of them has one."""
+        if _stands_under_its_own_place(self.meanings, forms, meaning):
+            return True
         for form in forms:
             if form in self.places and self.places[form] != name.span:
                 title = f"`{form}` is declared twice."
@@ -63,6 +67,13 @@ class Vocabulary:
     def wrong(self, code: str, title: str, span: Span, hint: str, corrections: tuple[Correction, ...] = ()) -> None:
         """One more mistake of meaning."""
         self.findings.append(Finding(code, Severity.ERROR, title, span, hint, corrections=corrections))
+
+
+def _stands_under_its_own_place(known: Mapping[str, Meaning], forms: tuple[str, ...], wanted: Meaning) -> bool:
+    """Whether furniture is called as the one place of that kind is for short: the benches of the kit make the far
+    bench, and the bench of a rule stays that place."""
+    furniture = isinstance(wanted, KitMeaning) and wanted.category == "furniture"
+    return furniture and all(form in AREA_FORMS and isinstance(known.get(form), PlaceMeaning) for form in forms)
 
 
 def _of_the_language(known: Meaning | None, wanted: Meaning) -> bool:
