@@ -22,7 +22,6 @@ from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import count
 
-
 _RULES = ("play", "when", "finish")
 
 
@@ -54,7 +53,8 @@ def placed_kit(game: Game) -> Iterator[Finding]:
 
 def _is_spoken_of(game: Game, line: GameKit) -> bool:
     """Whether any rule says something of a thing; else it is a vessel or furniture, which stands where it is handy."""
-    names = {name.text for section in _RULES for said in game.sheet.lines(section) for _, name in names_of(said.sentence)}
+    rules = (said.sentence for section in _RULES for said in game.sheet.lines(section))
+    names = {name.text for rule in rules for _, name in names_of(rule)}
     return any(_means(meaning, line) for meaning in map(game.vocabulary.get, names) if meaning)
 
 
