@@ -16,7 +16,7 @@ from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
 from grammar.sentences.claims import ThereAre
 from grammar.sentences.events import Caught
 from grammar.sentences.kinds import kind_of
-from grammar.sentences.points import TargetPoints, Worth
+from grammar.sentences.points import AtTheEnd, TargetPoints, Worth, WorthAtTheEnd
 from grammar.sentences.resting import Rest
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
@@ -138,6 +138,12 @@ def _target_points(children: list[Any]) -> TargetPoints:
     return TargetPoints(tuple(child for child in children if isinstance(child, Worth)))
 
 
+def _at_the_end(children: list[Any]) -> AtTheEnd:
+    """The last child is for whom it counts."""
+    first, *_ = children
+    return AtTheEnd(first, tuple(child for child in children if isinstance(child, Worth)), children[-1])
+
+
 def _change_skill(children: list[Any]) -> Node:
     from grammar.sentences.modifier import ChangeSkill
 
@@ -157,6 +163,8 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "rest": _rest,
     "target_points": _target_points,
     "worth": lambda children: Worth(children[0], children[2]),
+    "at_the_end": _at_the_end,
+    "end_worth": lambda children: WorthAtTheEnd(children[0], children[1], children[3]),
     "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "aim_at": _aim_at,

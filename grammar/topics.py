@@ -41,7 +41,7 @@ def topic(sentence: Node) -> Topic:
             return ("when", event_topic(sentence.event), *how)
         case play.PointsCount():
             return ("points count", sentence.span_of_time.words() if sentence.span_of_time else "")
-        case points.TargetPoints() | points.SetPoints():
+        case points.TargetPoints() | points.SetPoints() | points.AtTheEnd():
             return (type(sentence).__name__, sentence.words())
         case play.HoldLimit():
             return ("hold", _thing(sentence.ball))

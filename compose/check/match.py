@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import numpy as np
 
+from compose.check.condition import Counts
 from compose.check.study import Study
 from compose.net.match import Match
-from compose.net.net import Net
+from compose.net.net import Net, Terms
 from grammar.frozen import frozen
 
 
@@ -23,19 +24,37 @@ class Leads:
     most: int
 
 
-def lead_places(net: Net) -> tuple[int, int] | None:
-    """The places of points of the first and the second of two sides, None where there are no such two."""
-    points = [number for number, place in enumerate(net.places) if place.token == "points"]
-    owners = tuple(net.places[place].side for place in points)
-    return (points[0], points[1]) if len(points) == 2 and owners == net.sides else None
+def scores(net: Net) -> tuple[tuple[str, Terms], ...]:
+    """The points that each side has when the round is over: those that it scored, and those of what it has then."""
+    found: dict[str, Terms] = {}
+    for number, place in enumerate(net.places):
+        if place.token == "points" and place.side is not None:
+            found[place.side] = ((1, number),)
+    for each in net.at_the_end:
+        found[each.side] = (*found.get(each.side, ()), *each.terms)
+    return tuple((side, found.get(side, ())) for side in net.sides) if found else ()
+
+
+def score(terms: Terms, counts: Counts) -> Counts:
+    """The points in each of many markings (n, places)."""
+    total = np.zeros(len(counts), dtype=np.int64)
+    for each, place in terms:
+        total += each * counts[:, place].astype(np.int64)
+    return total
+
+
+def lead_terms(net: Net) -> tuple[Terms, Terms] | None:
+    """The points of the first and the second of two sides, None where there are no such two."""
+    found = scores(net)
+    return (found[0][1], found[1][1]) if len(found) == 2 else None
 
 
 def leads(study: Study) -> Leads:
     """The leads that a half can end with: in points, or 1 for a half won where there are no points."""
-    net, places = study.net, lead_places(study.net)
+    net, terms = study.net, lead_terms(study.net)
     over = study.ended | study.may_ring
-    if places is not None:
-        first, second = (study.table[over, place].astype(np.int64) for place in places)
+    if terms is not None:
+        first, second = (score(each, study.table[over]) for each in terms)
     else:
         first, second = (study.won(side)[over].astype(np.int64) for side in net.sides)
     ahead = first - second
@@ -65,5 +84,5 @@ def can_win(study: Study) -> tuple[str, ...]:
 def decides(net: Net) -> bool:
     """Whether anything says who wins: an end, the bell, or points over two halves."""
     results = net.bell.results if net.bell is not None else ()
-    by_points = net.match.halves and lead_places(net) is not None
+    by_points = net.match.halves and lead_terms(net) is not None
     return by_points or any(end.winner is not None for end in (*net.ends, *results))

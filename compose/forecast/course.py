@@ -8,7 +8,7 @@ from collections.abc import Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from compose.check.match import lead_places
+from compose.check.match import score, scores
 from compose.forecast.chain.chain import Floats
 from compose.net.net import Net
 from grammar.frozen import field, frozen
@@ -40,6 +40,15 @@ class Length:
 
 
 @frozen(eq=False)
+class Score:
+    """The chances of 0, 1, 2 ... points when play stops, for each side; where two have points, those of every `lead` of
+    the first, from as far behind as can be to as far ahead."""
+
+    of_sides: tuple[tuple[str, Floats], ...] = ()
+    lead: Floats | None = None
+
+
+@frozen(eq=False)
 class Course:
     """What a round comes to, in means over rounds.
 
@@ -47,8 +56,8 @@ class Course:
     clock stops it with that result, `unsaid` the clock stops it and nothing says the result, `never` play
     comes to where it neither ends nor is stopped. `tokens` (places,) are token minutes, `firings`
     (transitions,) how often each happens, `spread_tokens` and `spread_firings` their standard errors (0 where
-    exact). `points` gives for each place of points the chances of 0, 1, 2 ... when play stops; where two sides
-    have points, `lead` gives the chances of the first side's lead, from as far behind as can be to as far ahead.
+    exact). `points` gives for each place of points the chances of 0, 1, 2 ... when play stops, `score` those of each
+    side with what else counts then.
 
     `spent` (states,) are the minutes in each state of the space, `moments` (states,) how often a moment of the clock
     finds play there; None where the round was played at random.
@@ -68,7 +77,7 @@ class Course:
     spread_tokens: Floats
     spread_firings: Floats
     points: Mapping[int, Floats]
-    lead: Floats | None = None
+    score: Score = Score()
     clock_minutes: float = math.inf
     clock_rings: bool = True
     rounds: int | None = None
@@ -102,11 +111,15 @@ def chance_margin(share: float, rounds: int) -> float:
     return max(abs(middle + half - share), abs(middle - half - share))
 
 
-def lead_of(net: Net, counts: NDArray[np.int32], weights: Floats) -> Floats | None:
-    """The chances of every lead of the first side over markings (n, places) with weights (n,)."""
-    places = lead_places(net)
-    if places is None:
-        return None
-    most = max(net.places[place].capacity for place in places)
-    lead = counts[:, places[0]] - counts[:, places[1]] + most
-    return np.bincount(lead, weights, minlength=2 * most + 1).astype(np.float64)
+def score_of(net: Net, counts: NDArray[np.int32], weights: Floats) -> Score:
+    """The score over markings (n, places) with weights (n,)."""
+    sides = scores(net)
+    if not sides:
+        return Score()
+    points = [score(terms, counts) for _, terms in sides]
+    most = max(sum(each * net.places[place].capacity for each, place in terms) for _, terms in sides)
+    of_sides = [np.bincount(each, weights, minlength=most + 1).astype(np.float64) for each in points]
+    lead = None
+    if len(sides) == 2:
+        lead = np.bincount(points[0] - points[1] + most, weights, minlength=2 * most + 1).astype(np.float64)
+    return Score(tuple((side, chances) for (side, _), chances in zip(sides, of_sides, strict=True)), lead)

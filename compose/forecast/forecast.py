@@ -118,7 +118,7 @@ def _round_alone(found: Usual, known: tuple[Assumption, ...]) -> Forecast:
         band=Band(None, answers(net, course, second), None),
         swings=(),
         assumptions=known,
-        points=tuple((str(net.places[place].side), _mean(each, counted)) for place, each in counted.points.items()),
+        points=tuple((side, _mean(each, counted)) for side, each in counted.score.of_sides),
         passed_bound=found.passed_bound,
     )
 

@@ -70,8 +70,8 @@ def _with_rest(match: Match, course: Course, of_one: Sequence[float]) -> GameOdd
 
 def _leads(net: Net, course: Course) -> Floats:
     """The chances of every lead of the first side: in points, or by a half won where there are no points."""
-    if course.lead is not None:
-        return course.lead
+    if course.score.lead is not None:
+        return course.score.lead
     (_, ahead), (_, behind) = odds(net, course).wins
     return np.array([behind.value, max(0.0, 1 - ahead.value - behind.value), ahead.value])
 

@@ -40,11 +40,8 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
                 tried = {each.skill for each in play.attempts}
                 wrong = "" if Skill(need.skill) in tried else said("has nobody {skill}", skill=Named(need.skill))
             case needs.NeedsPoints():
-                wrong = (
-                    ""
-                    if any(isinstance(effect, Add) for rule in play.rules for effect in rule.effects)
-                    else "has no points"
-                )
+                scored = any(isinstance(effect, Add) for rule in play.rules for effect in rule.effects)
+                wrong = "" if scored else "has no points"
             case needs.NeedsTwoSides():
                 wrong = "" if len(play.sides) > 1 else "has only one side"
             case needs.NeedsClock():

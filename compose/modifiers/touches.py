@@ -66,6 +66,7 @@ _OF_SENTENCES: Mapping[type[Node], Touch] = {
     play.PointsCount: Touch.POINTS,
     points.TargetPoints: Touch.POINTS,
     points.SetPoints: Touch.POINTS,
+    points.AtTheEnd: Touch.POINTS,
     queues.Free: Touch.COMING_BACK,
     play.ComesBack: Touch.COMING_BACK,
     then.Returns: Touch.COMING_BACK,

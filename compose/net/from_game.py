@@ -11,7 +11,7 @@ from compose.net.duties import Duty
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.builder import Builder
 from compose.net.lower.doubts import doubts
-from compose.net.lower.ends import lower_bell, lower_ends, points_counted_to
+from compose.net.lower.ends import lower_bell, lower_end_points, lower_ends, points_counted_to
 from compose.net.lower.fixed import fixed_targets
 from compose.net.lower.mirrored import same_tasks, unlike_sides
 from compose.net.lower.own_down import own_down
@@ -56,8 +56,7 @@ def net_of(
     """
     numbers = dict(usual_players(game) if players is None else players)
     core = _aged(resolved(game, granted), ages_years)
-    findings = (*_too_few(game, numbers), *too_wide(core))
-    if findings:
+    if findings := (*_too_few(game, numbers), *too_wide(core)):
         return Outcome(None, findings)
     sides = {SideId(side): players for side, players in numbers.items()}
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
@@ -65,7 +64,7 @@ def net_of(
     builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
     _counters(builder)
     schedule = _lower_moves(builder)
-    ends, bell = lower_ends(builder), lower_bell(builder)
+    ends, bell, at_the_end = lower_ends(builder), lower_bell(builder), lower_end_points(builder)
     _register(builder)
     net = Net(
         core.title,
@@ -79,6 +78,7 @@ def net_of(
         open_ended=core.play.open_end,
         mirrored=tuple(side.key for side in core.play.side_ids if side in core.play.mirrored),
         match=match_of(core),
+        at_the_end=at_the_end,
         duties=tuple(_duties(builder)),
         spared=tuple(_spared(builder)),
         unfetched=tuple(_unfetched(builder)),
@@ -171,7 +171,7 @@ def _lowered(builder: Builder) -> Schedule | None:
 def _register(builder: Builder) -> None:
     """Every line that ought to matter is a rule of the net, so that an idle one is seen."""
     play = builder.play
-    for value in (*play.rules, *play.offers, *play.rests, *play.services, *play.counting):
+    for value in (*play.rules, *play.offers, *play.rests, *play.services, *play.counting, *play.end_points):
         for line in value.lines:
             builder.rule((line,))
 

@@ -8,6 +8,12 @@ from __future__ import annotations
 from typing import Union
 
 from compose.net.attempt import Attempt
+from compose.net.conditions import All as All
+from compose.net.conditions import AnyOf as AnyOf
+from compose.net.conditions import Comparison as Comparison
+from compose.net.conditions import Condition as Condition
+from compose.net.conditions import Not as Not
+from compose.net.conditions import Terms as Terms
 from compose.net.duties import Duty
 from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
@@ -45,42 +51,6 @@ class Place:
     load: Laden | None = None
     in_parts: bool = False
     skills: frozenset[Skill] = frozenset()
-
-
-@frozen
-class Comparison:
-    """sum(coefficient * count[place]) relation bound over the terms (coefficient, place).
-
-    The relation is one of "<=", "==", ">=".
-    """
-
-    terms: tuple[tuple[int, int], ...]
-    relation: str
-    bound: int
-
-
-@frozen
-class All:
-    """Every part holds; with no parts it always holds."""
-
-    parts: tuple[Condition, ...] = ()
-
-
-@frozen
-class AnyOf:
-    """At least one part holds; with no parts it never holds."""
-
-    parts: tuple[Condition, ...] = ()
-
-
-@frozen
-class Not:
-    """The part does not hold."""
-
-    part: Condition
-
-
-Condition = Union[Comparison, All, AnyOf, Not]
 
 
 @frozen
@@ -216,11 +186,21 @@ class Bell:
 
 
 @frozen
+class AtTheEnd:
+    """What a side has when the round is over counts as points, by a line: the sum over the terms."""
+
+    side: str
+    terms: Terms
+    rule: Rule
+
+
+@frozen
 class Net:
     """The whole game as places and transitions.
 
     The first of `ends` that holds is the result; where those of different winners hold together, that is "two
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
+    what counts `at_the_end` for a side besides its points;
     places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, each with the line; of
     players who guard, or stop balls, `keeping`.
     """
@@ -236,6 +216,7 @@ class Net:
     open_ended: bool = False
     mirrored: tuple[str, ...] = ()
     match: Match = ONE_ROUND
+    at_the_end: tuple[AtTheEnd, ...] = ()
     duties: tuple[Duty, ...] = ()
     spared: tuple[tuple[int, Span], ...] = ()
     unfetched: tuple[tuple[int, Rule], ...] = ()

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.conditions import condition, counted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.ends import Bell, Best, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Best, Deciding, End, EndPoints, Match, Most, NoWinner, Seats, Tie, Verdict, Won
 
 
 def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
@@ -69,6 +69,19 @@ def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
         elif isinstance(bell.verdicts[0], Most | Best):
             pattern = "after {time}, {result}"
         yield voice.say(pattern, time=voice.time(bell.after_s), result=verdicts_told(voice, bell.verdicts))
+
+
+def end_points_told(voice: Voice, values: Sequence[EndPoints]) -> Iterator[str]:
+    """What counts for a side when the round is over."""
+    for value in values:
+        noun, state = counted(voice.about(value.side, Subject.SIDE), value.count)
+        yield voice.does(
+            {value.side},
+            "at the end {side} has {points} more for each {thing}",
+            "at the end {side} have {points} more for each {thing}",
+            points=voice.wording.counted(value.each, "point", "points"),
+            thing=f"{noun.one} {state}".rstrip(),
+        )
 
 
 def ties_told(voice: Voice, ties: Sequence[Tie]) -> Iterator[str]:

@@ -20,7 +20,7 @@ from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
 from compose.telling.wording import Wording
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
-from grammar.core.ends import Bell, End, Match, Tie
+from grammar.core.ends import Bell, End, EndPoints, Match, Tie
 from grammar.core.game import Choice, Core, Line
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
@@ -74,6 +74,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Free: (Topic.WAITS, services.frees_told),
     ComeBack: (Topic.WAITS, services.come_backs_told),
     End: (Topic.ENDS, endings.ends_told),
+    EndPoints: (Topic.ENDS, endings.end_points_told),
     Bell: (Topic.ENDS, endings.bells_told),
     Tie: (Topic.ENDS, endings.ties_told),
     Match: (Topic.ENDS, endings.matches_told),
@@ -198,14 +199,8 @@ def _values(core: Core) -> list[Any]:
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
         *(*play.supplies, *play.starts, *core.facts.posts, *play.homes, *play.offers, *play.guarding, *play.blocking),
         *(*play.rotations, *play.valid, *play.low, *play.factors),
-        *(
-            *play.holds,
-            *play.steps,
-            *rests_left(play),
-            *fetches,
-            *play.unfetched,
-        ),
-        *(*rules, *play.counting, *play.ends, *ending),
+        *(*play.holds, *play.steps, *rests_left(play), *fetches, *play.unfetched),
+        *(*rules, *play.counting, *play.ends, *play.end_points, *ending),
     ]
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from compose.telling.conditions import owner_of
 from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
-from grammar.core.ends import End, Won
+from grammar.core.ends import End, EndPoints, Won
 from grammar.core.fouls import Fouled
 from grammar.core.guards import Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
@@ -52,6 +52,8 @@ def view(voice: Voice, value: Any) -> View:
         case Area():
             return View(_lone([value.owner]))
         case Role():
+            return View(value.side)
+        case EndPoints():
             return View(value.side)
         case Lives():
             return View(value.who.side)

@@ -48,6 +48,16 @@ class Deciding(Enum):
     NEXT_POINT = "the next point wins"
 
 
+@frozen
+class EndPoints:
+    """What a side has of it when the round is over counts so many points each, besides those it has scored."""
+
+    side: SideId
+    count: Count
+    each: int
+    lines: Lines = field(eq=False)
+
+
 Verdict = Won | NoWinner | Most | Best | Deciding
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from attrs import field, frozen
 
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
-from grammar.core.ends import Bell, End, Match, Tie
+from grammar.core.ends import Bell, End, EndPoints, Match, Tie
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.lives import Lives
 from grammar.core.play import (
@@ -98,6 +98,7 @@ class Play:
     valid: tuple[CountsOnly, ...] = _unordered()
     steps: tuple[Steps, ...] = _unordered()
     counting: tuple[PointsCount, ...] = _unordered()
+    end_points: tuple[EndPoints, ...] = _unordered()
     rests: tuple[Rest, ...] = _unordered()
     rules: tuple[Rule, ...] = _unordered()
     laden: tuple[Population, ...] = _unordered()

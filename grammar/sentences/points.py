@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from grammar.frozen import field, frozen
-from grammar.sentences.base import Node, Np, Quantity, spoken
+from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
+from grammar.sentences.claims import Counted
+from grammar.sentences.determiners import EACH, ONE
 
 
 @frozen
@@ -25,9 +29,42 @@ class TargetPoints(Node):
 
     def words(self) -> str:
         first, *others = self.worths
-        said = [spoken(first.what, "score", first.points), *(each.words() for each in others)]
-        noun = "point" if self.worths[-1].points.value == 1 else "points"
-        return " and ".join(part for part in (", ".join(said[:-1]), said[-1]) if part) + f" {noun}"
+        return _listed(spoken(first.what, "score", first.points), others, first.points)
+
+
+@frozen
+class WorthAtTheEnd(Node):
+    """Such as "each egg in its nest base is worth 1"."""
+
+    determiner: str | None
+    counted: Counted
+    points: Quantity
+
+    def words(self) -> str:
+        verb = "is worth" if self.determiner in (*EACH, *ONE) else "score"
+        return spoken(self.determiner, self.counted, verb, self.points)
+
+
+@frozen
+class AtTheEnd(Node):
+    """Such as "at the end eggs in the nest base score 1 and shells 2 points": of what lies there then, at one place."""
+
+    first: WorthAtTheEnd
+    others: tuple[Worth, ...]
+    side: AnySide | None = None
+
+    def words(self) -> str:
+        return spoken("at the end", _listed(self.first.words(), self.others, self.first.points), self._for_whom())
+
+    def _for_whom(self) -> str | None:
+        return spoken("for", self.side) if self.side is not None else None
+
+
+def _listed(first: str, others: Sequence[Worth], points: Quantity) -> str:
+    """ "bottles score 1, skittles 2 and cones 5 points"."""
+    said = [first, *(each.words() for each in others)]
+    noun = "point" if (others[-1].points if others else points).value == 1 else "points"
+    return " and ".join(part for part in (", ".join(said[:-1]), said[-1]) if part) + f" {noun}"
 
 
 @frozen

@@ -67,8 +67,8 @@ def test_everything_adds_up(name: str) -> None:
     assert course.length.median.value <= course.length.ninety.value
     for distribution in course.points.values():
         assert distribution.sum() == pytest.approx(1.0, abs=1e-8)
-    if course.lead is not None:
-        assert course.lead.sum() == pytest.approx(1.0, abs=1e-8)
+    if course.score.lead is not None:
+        assert course.score.lead.sum() == pytest.approx(1.0, abs=1e-8)
     assert sum(chance.value for _, chance in found.game.wins) + found.game.drawn.value == pytest.approx(1.0, abs=1e-6)
     assert found.band.usual.wins == found.game.wins
     if net.match.one_round:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from grammar.sentences import claims
-from grammar.sentences.base import AnySide, SideRef, SideSame
+from grammar.sentences import claims, play
+from grammar.sentences.base import AnySide, Np, SideRef, SideSame
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
 from tests.interpreter.frozen import frozen_of
 from tests.interpreter.names import Folk, Frozen, Part, Stuff
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, spot
+from tests.interpreter.ways import ways
 from tests.interpreter.whose import ANY, EVERY, OTHERS, UNSAID, Of, side_said, whose
 
 
@@ -137,7 +138,19 @@ def _balls(sheet: Sheet, meant: Stuff, state: claims.State | None, side: str, bo
     balls = [each for each in board.balls if each.kind in meant.kinds]
     if isinstance(state, claims.Placed):
         return sum(_there(sheet, state, side, each.spot) for each in balls), len(balls)
-    return sum(each.spot == half(sheet, side) for each in balls), len(balls)
+    homes = _brought_to(sheet, meant, side) or {half(sheet, side)}
+    return sum(each.spot in homes for each in balls), len(balls)
+
+
+def _brought_to(sheet: Sheet, meant: Stuff, side: str) -> set[Spot]:
+    """Where those of a side bring what they take: there it has them, where no place is named."""
+    lines = [line for line in sheet.said(play.Take) if _is_for(sheet, line.who, side)]
+    return {way.goal for line in lines for way in ways(sheet, line, side) if way.kind in meant.kinds}
+
+
+def _is_for(sheet: Sheet, who: Np, side: str) -> bool:
+    folk, said = sheet.folk(who), whose(sheet, who)
+    return folk is not None and folk.side in (None, side) and (not isinstance(said, Of) or said.side == side)
 
 
 def _things(sheet: Sheet, meant: Stuff, state: claims.State | None, side: str, board: Board) -> tuple[int, int]:

@@ -9,8 +9,9 @@ from attrs import frozen
 from grammar.sentences import events, finish, queues, then, when
 from grammar.sentences.base import Node, SideRef
 from grammar.sentences.runs import InARow
+from tests.interpreter.at_the_end import leader
 from tests.interpreter.board import Board, State, alike, in_line
-from tests.interpreter.claims import claimed, counted, spoken_of, true
+from tests.interpreter.claims import claimed, spoken_of, true
 from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
 from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of, taking
@@ -201,15 +202,9 @@ class Round:
                 case finish.BestWins():
                     return self.sheet.sides[0]
                 case finish.MoreWins():
-                    if (leader := self._leader(result, board)) is not None:
-                        return leader
+                    if (first := leader(self.sheet, result, board)) is not None:
+                        return first
         return DRAW
-
-    def _leader(self, result: finish.MoreWins, board: Board) -> str | None:
-        sign = 1 if result.more == "more" else -1
-        numbers = {side: sign * counted(self.sheet, result.counted, side, board)[0] for side in self.sheet.sides}
-        best = [side for side, number in numbers.items() if number == max(numbers.values())]
-        return best[0] if len(best) == 1 else None
 
 
 def _first_or_last(who: object, any_line: bool = False) -> list[queues.Queued | queues.AllQueued]:

@@ -1,8 +1,9 @@
 """Things carried home one by one, and carriers who are touched on their way.
 
 Source: drawing without replacement, the hypergeometric distribution, W. Feller, An Introduction to Probability Theory
-and Its Applications, vol. 1, 3rd ed., Wiley 1968, ch. II.6 (from memory); of two waiting times that are exponential the
-one with rate a comes first with chance a / (a + b), the same, vol. 2, ch. I (from memory).
+and Its Applications, vol. 1, 3rd ed., Wiley 1968, ch. II.6 (from memory), what is drawn before the last of a kind being
+negative hypergeometric, ch. II.12 there (from memory); of two waiting times that are exponential the one with rate a
+comes first with chance a / (a + b), the same, vol. 2, ch. I (from memory).
 """
 
 from __future__ import annotations
@@ -32,6 +33,27 @@ play
 finish
   north wins when it has {wanted} logs in its home base
   south wins when north has {wanted} stones in its home base
+"""
+
+COUNTED = """
+game Counted
+space
+  court 16 m by 9 m, halved across
+  home base: before each back line
+sides
+  north and south, 1 player each
+kit
+  {logs} logs, like a cone
+  {stones} stones, like a box
+set-up
+  logs in the middle
+  stones in the middle
+play
+  players of north take a target from the middle to their home base
+finish
+  at the end stones in the home base score 2 points
+  at the end stones in the middle score {left} points for south
+  the round ends when there are no logs in the middle, more points wins
 """
 
 CHASE = """
@@ -64,6 +86,12 @@ def first_of_a_majority(logs: int, stones: int, wanted: int) -> Fraction:
     return Fraction(ways, comb(logs + stones, draws))
 
 
+def drawn_before_the_last(logs: int, stones: int) -> list[Fraction]:
+    """The chances that 0, 1, 2 ... stones come before the last log: the negative hypergeometric distribution."""
+    ways = comb(logs + stones, logs)
+    return [Fraction(comb(drawn + logs - 1, logs - 1), ways) for drawn in range(stones + 1)]
+
+
 def homeward(played: Played) -> float:
     """How often a minute one carrier would be home."""
     carries = [each.attempt.skill == "carry" for each in played.net.transitions]
@@ -74,6 +102,16 @@ def homeward(played: Played) -> float:
 def test_what_is_carried_home_is_drawn_without_replacement(logs: int, stones: int, wanted: int) -> None:
     played = Played(DRAWS.format(logs=logs, stones=stones, wanted=wanted), {"north": 1, "south": 1})
     assert isclose(played.wins("north"), first_of_a_majority(logs, stones, wanted), rel_tol=1e-9)
+
+
+@pytest.mark.parametrize(("logs", "stones", "left"), [(1, 4, 2), (2, 5, 3), (3, 6, 5)])
+def test_what_lies_there_at_the_end_decides(logs: int, stones: int, left: int) -> None:
+    played = Played(COUNTED.format(logs=logs, stones=stones, left=left), {"north": 1, "south": 1})
+    drawn = drawn_before_the_last(logs, stones)
+    ahead = sum((chance for home, chance in enumerate(drawn) if 2 * home > left * (stones - home)), Fraction(0))
+    behind = sum((chance for home, chance in enumerate(drawn) if 2 * home < left * (stones - home)), Fraction(0))
+    assert sum(drawn) == 1 and isclose(played.wins("north"), ahead, rel_tol=1e-9)
+    assert isclose(played.wins("south"), behind, rel_tol=1e-9)
 
 
 @pytest.mark.parametrize("chasers", [1, 2, 5])

@@ -50,6 +50,12 @@ PAIRS = (
     Pair("stranded", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair("freed-only-once", "C-stranded", "a player is hit: that player waits in the rest queue"),
     Pair(
+        "counts-where-nothing-lies",
+        "C-idle",
+        "at the end nuts in the drop circle score 2 points for south",
+        shown=False,
+    ),
+    Pair(
         "row-never-full",
         "C-idle",
         "players underarm throw a red ball through the ring of the other side, only after 2 passes in a row",

@@ -58,7 +58,7 @@ def _left_out(net: Net) -> Iterator[Rule]:
     """Rules of no move, reaction or end."""
     acts: tuple[Transition | Reaction, ...] = (*net.transitions, *net.reactions)
     used = {rule for act in acts for rule in (*act.rules, *(effect.rule for effect in act.effects))}
-    used |= {end.rule for end in net.ends}
+    used |= {end.rule for end in net.ends} | {counted.rule for counted in net.at_the_end}
     yield from (rule for rule in net.rules if rule not in used)
 
 
@@ -109,12 +109,14 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
     acts = [(act, happened) for act, happened in _acts(study) if rule in act.rules] if not (ends or effects) else []
     if any(study.held[number] for number in ends) or any(each.changed for each in effects):
         return None
-    if any(happened.fired for _, happened in acts):
+    counted = [place for each in net.at_the_end if each.rule == rule for _, place in each.terms]
+    if any(happened.fired for _, happened in acts) or study.table[:, counted].any():
         return None
     whys = [_why_unchanged(study, each) for each in effects]
     if not effects:
         whys = [why_never(study, net.ends[end].guard, "an end before it holds as well each time") for end in ends]
         whys += [_why_not_fired(study, act) for act, _ in acts]
+        whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
 

@@ -13,7 +13,7 @@ from compose.forecast.chain.bell import Until, at_results, until
 from compose.forecast.chain.chain import Chain, Floats, chain, tick_chances
 from compose.forecast.chain.durations import A_TICK, Lengths, lengths, lengths_in_pieces
 from compose.forecast.chain.pieces import in_pieces
-from compose.forecast.course import Course, Figure, Length, lead_of
+from compose.forecast.course import Course, Figure, Length, Score, score_of
 
 LEVELS = (0.5, 0.9)
 SLACK = 1e-7  # error of chances of a course without quantiles
@@ -55,7 +55,7 @@ def exact_course(space: StateSpace, constants: ArrayLike, lesson_minutes: float,
 def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantiles: bool) -> Course:
     found = lengths(built, (lesson_minutes,), LEVELS) if quantiles else None
     spent = _spent(built, free.time)
-    points, lead = _points(built, spent, np.zeros(len(free.time)))
+    points, score = _points(built, spent, np.zeros(len(free.time)))
     return Course(
         by_end=free.by_end,
         by_result=np.zeros(0),
@@ -67,7 +67,7 @@ def _without_clock(built: Chain, free: Absorbed, lesson_minutes: float, quantile
         spread_tokens=np.zeros_like(free.tokens),
         spread_firings=np.zeros_like(free.firings),
         points=points,
-        lead=lead,
+        score=score,
         chance_error=free.chance_error,
         minutes_error=free.time_error,
         method=free.method,
@@ -79,7 +79,7 @@ def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool
     times = sorted({min(lesson_minutes, stopped.minutes), stopped.minutes})
     found = lengths(built, times, LEVELS, stopped.walk, stopped.minutes) if quantiles else None
     spent = _spent(built, stopped.time)
-    points, lead = _points(built, spent, stopped.at_bell)
+    points, score = _points(built, spent, stopped.at_bell)
     return Course(
         by_end=stopped.by_end,
         by_result=stopped.by_result,
@@ -91,7 +91,7 @@ def _with_clock(built: Chain, stopped: Until, lesson_minutes: float, rings: bool
         spread_tokens=np.zeros_like(stopped.tokens),
         spread_firings=np.zeros_like(stopped.firings),
         points=points,
-        lead=lead,
+        score=score,
         clock_minutes=stopped.minutes,
         clock_rings=rings,
         chance_error=stopped.error,
@@ -113,7 +113,7 @@ def _with_moments(built: Chain, lesson_minutes: float, quantiles: bool) -> Cours
     times = sorted({min(lesson_minutes, played.stop), *([played.stop] if stopped else [])})
     found = lengths_in_pieces([(p.start, p.minutes, p.walk) for p in played.pieces], times, LEVELS)
     spent, moments = _spent(built, played.time), _spent(built, played.moments)
-    points, lead = _points(built, spent, played.at_bell, moments)
+    points, score = _points(built, spent, played.at_bell, moments)
     tokens = built.tokens(played.time)
     chances, _ = tick_chances(space)
     ticks = np.bincount(space.transitions, moments[space.sources()] * chances, minlength=len(space.net.transitions))
@@ -129,7 +129,7 @@ def _with_moments(built: Chain, lesson_minutes: float, quantiles: bool) -> Cours
         spread_tokens=np.zeros_like(tokens),
         spread_firings=np.zeros_like(firings),
         points=points,
-        lead=lead,
+        score=score,
         clock_minutes=played.stop,
         clock_rings=bell is not None or not stopped,
         chance_error=played.error,
@@ -157,12 +157,12 @@ def _spent(built: Chain, time: Floats) -> Floats:
 
 def _points(
     built: Chain, spent: Floats, at_bell: Floats, moments: Floats | None = None
-) -> tuple[dict[int, Floats], Floats | None]:
-    """The distribution of every count of points when play stops, and of the first side's lead."""
+) -> tuple[dict[int, Floats], Score]:
+    """The distribution of every count of points when play stops, and the score of the sides."""
     space = built.space
     places = [number for number, place in enumerate(space.net.places) if place.token == "points"]
-    if not places:
-        return {}, None
+    if not places and not space.net.at_the_end:
+        return {}, Score()
     weight = np.zeros(space.states)
     if built.started_in >= 0:
         weight[0] = 1.0
@@ -177,4 +177,4 @@ def _points(
         place: np.bincount(counts[:, place], weight, minlength=space.net.places[place].capacity + 1).astype(np.float64)
         for place in places
     }
-    return by_place, lead_of(space.net, counts, weight)
+    return by_place, score_of(space.net, counts, weight)

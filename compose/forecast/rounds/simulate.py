@@ -11,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from compose.check.ends import first_of
 from compose.check.space import KeepGoing, always
 from compose.forecast.chain.chain import Floats, Longs
-from compose.forecast.course import SURE, Course, Figure, Length, chance_margin, lead_of
+from compose.forecast.course import SURE, Course, Figure, Length, chance_margin, score_of
 from compose.forecast.rounds.on_space import SpaceRounds
 from compose.forecast.rounds.rounds import CUT, Rounds
 from compose.forecast.rounds.waits import Waits, waits_of
@@ -148,7 +148,7 @@ def _summed(
             for place, each in enumerate(net.places)
             if each.token == "points"
         },
-        lead=lead_of(net, last, np.full(count, 1 / count)),
+        score=score_of(net, last, np.full(count, 1 / count)),
         clock_minutes=limit if net.bell is not None or unsaid > 0 else math.inf,
         clock_rings=net.bell is not None,
         rounds=count,

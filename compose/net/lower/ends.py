@@ -8,12 +8,12 @@ from typing import assert_never
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of
 from compose.net.lower.tokens import clock_place
-from compose.net.net import All, Bell, Comparison, Condition, End, Rule
+from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
 from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.game import Play
-from grammar.core.guards import Compare, Guard, Points
+from grammar.core.guards import Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
 from grammar.core.values import SideId
 
@@ -112,13 +112,37 @@ def _won(verdict: Verdict, side: SideId, held: Condition, rule: Rule, because: B
 def _more(builder: Builder, verdict: Most, side: SideId) -> Condition:
     sign = 1 if verdict.more else -1
     counts = dict(verdict.counts)
-    own = places_of(builder, counts[side])
+    own = _compared(builder, counts[side])
     parts = []
     for other in builder.play.others(side):
-        against = places_of(builder, counts[other])
-        terms = tuple((sign, place) for place in own) + tuple((-sign, place) for place in against)
-        parts.append(Comparison(terms, ">=", 1))
+        against = _compared(builder, counts[other])
+        terms = [(sign * each, place) for each, place in own] + [(-sign * each, place) for each, place in against]
+        parts.append(Comparison(tuple(terms), ">=", 1))
     return All(tuple(parts))
+
+
+def _compared(builder: Builder, count: Count) -> Terms:
+    return _score_of(builder, count.side) if isinstance(count, Points) else _times(1, places_of(builder, count))
+
+
+def lower_end_points(builder: Builder) -> tuple[AtTheEnd, ...]:
+    """What counts for each side when the round is over."""
+    return tuple(
+        AtTheEnd(each.side.key, _times(each.each, places_of(builder, each.count)), builder.rule(each.lines))
+        for each in builder.play.end_points
+    )
+
+
+def _score_of(builder: Builder, side: SideId) -> Terms:
+    """The points that a side has scored, and those of what it has when the round is over."""
+    scored = builder.number(("points", side))
+    counted = (each.terms for each in lower_end_points(builder) if each.side == side.key)
+    return sum(counted, () if scored is None else ((1, scored),))
+
+
+def _times(each: int, places: tuple[int, ...]) -> Terms:
+    """So much for each token in these places."""
+    return tuple((each, place) for place in places)
 
 
 def lower_bell(builder: Builder) -> Bell | None:

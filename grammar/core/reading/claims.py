@@ -28,12 +28,14 @@ from grammar.core.values import (
     SHARED,
     At,
     KindId,
+    Laden,
     Owner,
     Part,
     Posture,
     Presence,
     SideId,
     Sort,
+    Spot,
     Thing,
 )
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
@@ -175,9 +177,8 @@ def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken
 def _balls(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
     loads = any(reader.sort(kind) is Sort.LOAD for kind in kinds)
     match counted.state:
-        case None if loads:
-            name = counted.what.text
-            raise Senseless(counted, f"The {name} are whoever's place they lie in.", f"Say where: {name} in its base.")
+        case None if set(kinds) & reader.taken:
+            return BallsAt(frozenset(kinds), frozenset({_brought_to(reader, counted, kinds, side)}))
         case None:
             return BallsAt(frozenset(kinds), frozenset({reader.own_part(side)}))
         case claims.Placed():
@@ -185,6 +186,18 @@ def _balls(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], s
             return BallsAt(frozenset(kinds), frozenset(spots))
     what = counted.what.text if loads else "Balls"
     raise Senseless(counted, f"{what} are never {counted.state.words()}.", "Name the place where they lie.")
+
+
+def _brought_to(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId) -> Spot:
+    """Where a side has what its players take from place to place: the one place to which they bring it."""
+    loads = (who.role for who in reader.laden if who.side == side and isinstance(who.role, Laden))
+    goals = {load.goal for load in loads if load.kind in kinds}
+    if len(goals) != 1:
+        name = counted.what.text
+        many = "more than one place" if goals else "no place"
+        title = f"The {name} are whoever's place they lie in, and {side.key} bring them to {many}."
+        raise Senseless(counted, title, f"Say where: {name} in its base.")
+    return next(iter(goals))
 
 
 def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoken) -> ThingsAt:

@@ -7,6 +7,7 @@ from typing import Any
 
 from grammar.core.reading.blocking import read_blocks, read_guarding
 from grammar.core.reading.clock import read_points_count
+from grammar.core.reading.end_points import read_end_points
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
 from grammar.core.reading.freeing import read_comes_back, read_free, read_frozen_back
 from grammar.core.reading.limits import (
@@ -62,6 +63,7 @@ DOINGS: Readers = {
     when.When: read_when,
     points.TargetPoints: read_target_points,
     points.SetPoints: read_set_points,
+    points.AtTheEnd: read_end_points,
     finish.After: read_bell,
     finish.BothAtOnce: read_tie,
     finish.FirstTo: read_end,

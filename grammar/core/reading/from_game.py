@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import partial
 
 from grammar.core.declared import Cut
-from grammar.core.ends import Bell, End, Tie
+from grammar.core.ends import Bell, End, EndPoints, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
 from grammar.core.play import (
@@ -209,6 +209,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         valid=reading.of(CountsOnly),
         steps=reading.of(Steps),
         counting=reading.of(PointsCount),
+        end_points=reading.of(EndPoints),
         rests=reading.of(Rest),
         rules=rules,
         held=reader.held,
@@ -226,10 +227,8 @@ def _choices(reading: Reading) -> Iterator[Choice]:
 
 
 def _homes(reading: Reading) -> tuple[Home, ...]:
-    """The homes that the sheet gives; of whom it says nothing, those taken for granted.
-
-    The line about the fewest players wins, however many places it gives them: a role before all players.
-    """
+    """The homes that the sheet gives; of whom it says nothing, those taken for granted. The line about the fewest
+    players wins, however many places it gives them: a role before all players."""
     homes = reading.of(Home)
     about = Counter(line for line, _ in {(line, home.who) for home in homes for line in home.lines})
     least: dict[Population, tuple[bool, int]] = {}

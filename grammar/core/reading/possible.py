@@ -95,10 +95,13 @@ def _fetched_and_not(core: Core) -> Iterator[Finding]:
 
 
 def _points_of_nobody(core: Core) -> Iterator[Finding]:
-    """Points are asked for, and no rule gives any."""
-    if any(isinstance(effect, Add) for rule in core.play.rules for effect in rule.effects):
+    """Points are asked for, and no rule gives any, or they are counted at the end, and nothing asks for them."""
+    play = core.play
+    if play.end_points:
+        yield from _never_added_up(core)
+    if any(isinstance(effect, Add) for rule in play.rules for effect in rule.effects):
         return
-    for line in dict.fromkeys(_asking(core.play)):
+    for line in dict.fromkeys((*_asking(play), *(() if play.end_points else _compared(play)))):
         title = "No rule of this game gives a point."
         hint = 'Add to when, such as "a ball crosses the back line: the thrower\'s side scores 1 point".'
         yield Finding("G-no-points", Severity.ERROR, title, core.lines[line].span, hint)
@@ -112,7 +115,26 @@ def _asking(play: Play) -> Iterator[int]:
     guarded += [(rule.trigger.guard, rule.lines) for rule in play.rules if isinstance(rule.trigger, Becomes)]
     yield from (lines[0] for guard, lines in guarded if _of_points(guard))
     yield from (rotation.lines[0] for rotation in play.rotations if rotation.every is Occasion.POINT)
+
+
+def _never_added_up(core: Core) -> Iterator[Finding]:
+    """What counts at the end, where nothing is won by who has more points then, or where it would never be settled."""
+    play = core.play
+    place = core.lines[play.end_points[0].lines[0]].span
+    if not play.match.halves and not any(_compared(play)):
+        title = "Points are counted at the end, and nothing asks who has more of them."
+        hint = "Add to finish, such as: after 6 min: more points wins"
+        yield Finding("G-no-points", Severity.ERROR, title, place, hint)
+    if play.bell is not None and play.bell.goes_on:
+        title = "What lies somewhere at the end is counted once: no next point comes after it."
+        hint = "Write: else a draw, or give the points when something arrives."
+        yield Finding("G-contradiction", Severity.ERROR, title, place, hint, (core.lines[play.bell.lines[0]].span,))
+
+
+def _compared(play: Play) -> Iterator[int]:
+    """The lines by which whoever has more points wins."""
     decided = [(end.verdicts, end.lines) for end in (*play.ends, *((play.bell,) if play.bell else ()))]
+    decided += [((play.tie.verdict,), play.tie.lines)] if play.tie else []
     yield from (lines[0] for verdicts, lines in decided if any(_counts_points(verdict) for verdict in verdicts))
 
 

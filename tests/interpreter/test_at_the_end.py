@@ -1,0 +1,71 @@
+"""What lies in a store counts when the round is over, not when it is brought: the second reader and the net agree."""
+
+from __future__ import annotations
+
+import pytest
+
+from compose.check.match import scores
+from tests.interpreter.compare import read_by_both
+from tests.interpreter.sheets import game_in, net_in
+
+PLAYERS = {"north": 2, "south": 2}
+SHEET = """
+game Stores
+space
+  court 18 m by 9 m, in one piece
+  store base: 1 m deep, before each back line
+  nest circle: 1 m deep, in the middle
+sides
+  north and south, 2 to 14 players each, mirrored
+kit
+  2 nuts, like a marker dome
+  1 shell, like a beanbag
+set-up
+  nuts in the middle
+  shell in the middle
+play
+  players take a nut or a shell from the middle to their store base
+  players take a nut or a shell from the store base of the other side to their store base{when_it_may_be}
+  players touch players of the other side who carry a nut
+when
+  a player who carries a nut is touched: {falls}
+  {when}
+finish
+  {finish}
+"""
+USUAL = {"when_it_may_be": "", "falls": "the nut goes back", "when": "a shell arrives: play goes on"}
+COUNTED = "at the end nuts in the store base score 1 and shells 2 points\n  after 4 min: "
+CASES = {
+    "things of one kind": {"finish": "after 4 min: more nuts in the store base wins, else more shells wins"},
+    "where they are brought": {"finish": "a side wins when it has 2 nuts\n  after 4 min: more nuts wins, else a draw"},
+    "several kinds": {"finish": f"{COUNTED}more points wins, else a draw"},
+    "fewer": {"finish": f"{COUNTED}fewer points wins, else a draw"},
+    "besides what was scored": {
+        "finish": f"{COUNTED}more points wins, else a draw",
+        "when": "a shell arrives: the carrier's side scores 1 point",
+    },
+    "for one side": {
+        "falls": "the nut goes to the nest circle",
+        "finish": "at the end nuts in the nest circle score 2 points for south\n  " + COUNTED + "more points wins",
+    },
+    "once all is taken": {
+        "when_it_may_be": ", only when there are no nuts in the middle",
+        "finish": "at the end each nut is worth 1 point\n  "
+        "the round ends when there are no nuts in the middle, more points wins",
+    },
+    "who is in": {"finish": "at the end each player in is worth 3 points\n  after 4 min: more points wins"},
+}
+
+
+@pytest.mark.parametrize("case", CASES.values(), ids=CASES)
+def test_both_readers_agree(case: dict[str, str]) -> None:
+    ours, theirs = read_by_both(game_in(SHEET.format(**{**USUAL, **case})), PLAYERS)
+    assert ours == theirs
+
+
+def test_no_points_are_given_on_the_way() -> None:
+    """The score is what lies there in the end, so that a thief takes what it is worth."""
+    net = net_in(game_in(SHEET.format(**{**USUAL, "finish": f"{COUNTED}more points wins"})), PLAYERS)
+    worth = {place.kind: each for _, terms in scores(net) for each, number in terms for place in [net.places[number]]}
+    assert worth == {"nut": 1, "shell": 2}
+    assert not any(place.token == "points" for place in net.places)
