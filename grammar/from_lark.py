@@ -16,7 +16,7 @@ from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
 from grammar.sentences.claims import ThereAre
 from grammar.sentences.events import Caught
 from grammar.sentences.kinds import kind_of
-from grammar.sentences.points import AtTheEnd, TargetPoints, Worth, WorthAtTheEnd
+from grammar.sentences.points import AtTheEnd, TargetPoints, Worth
 from grammar.sentences.resting import Rest
 from grammar.sentences.sides import Headcount, Kit, Sides
 from grammar.sentences.space import Area, Court
@@ -164,7 +164,6 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "target_points": _target_points,
     "worth": lambda children: Worth(children[0], children[2]),
     "at_the_end": _at_the_end,
-    "end_worth": lambda children: WorthAtTheEnd(children[0], children[1], children[3]),
     "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "aim_at": _aim_at,

@@ -13,7 +13,7 @@ from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
 from grammar.sentences.head import Ages
 from grammar.sentences.play import SaidRule
-from grammar.sentences.points import SetPoints, Worth, WorthAtTheEnd
+from grammar.sentences.points import EndWorth, SetPoints, Worth
 from grammar.sentences.space import Court
 from grammar.sentences.then import Scores
 from grammar.span import Span
@@ -106,7 +106,7 @@ def whole_numbers(game: Game) -> Iterator[Finding]:
             for part in _parts(sentence):
                 if isinstance(part, Quantity) and part.unit == "" and part.value != int(part.value):
                     yield _fraction(part)
-                if isinstance(part, FirstTo | Scores | SetPoints | Worth | WorthAtTheEnd):
+                if isinstance(part, FirstTo | Scores | SetPoints | Worth | EndWorth):
                     yield from _whole(part.points, 1, "points")
     for placing in game.placings:
         if placing.count is not None:

@@ -33,11 +33,12 @@ class TargetPoints(Node):
 
 
 @frozen
-class WorthAtTheEnd(Node):
+class EndWorth(Node):
     """Such as "each egg in its nest base is worth 1"."""
 
     determiner: str | None
     counted: Counted
+    verb: str = field(eq=False)
     points: Quantity
 
     def words(self) -> str:
@@ -49,7 +50,7 @@ class WorthAtTheEnd(Node):
 class AtTheEnd(Node):
     """Such as "at the end eggs in the nest base score 1 and shells 2 points": of what lies there then, at one place."""
 
-    first: WorthAtTheEnd
+    first: EndWorth
     others: tuple[Worth, ...]
     side: AnySide | None = None
 
