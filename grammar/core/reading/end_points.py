@@ -18,12 +18,12 @@ from grammar.core.reading.whose import Senseless, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, SideId
 from grammar.sentences import claims
 from grammar.sentences.base import Name, Np, Quantity
-from grammar.sentences.points import AtTheEnd
+from grammar.sentences.points import AtTheEnd, EndWorth
 
 
 def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[EndPoints]:
     """What each side has of each kind; of one side where the line says for whom."""
-    first = sentence.first
+    first: EndWorth = sentence.first
     if first.determiner not in (None, "a", "an", "each", "every", "all", "the"):
         raise Senseless(first, f"`{first.determiner}`: of no side has been spoken.", "Leave that out.")
     if any(side.solo for side in reader.sides):
