@@ -24,7 +24,8 @@ DECIDES = (ThingsAt, PlayersAt)  # where both do, things: players come and go to
 def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> Iterator[Counter]:
     """For each side its points where there are any, else what an end or the bell counts of it, else what it has to
     lose."""
-    scored = any(isinstance(effect, Add) for rule in voice.play.rules for effect in rule.effects)
+    rules, at_the_end = voice.play.rules, bool(voice.play.end_points)
+    scored = at_the_end or any(isinstance(effect, Add) for rule in rules for effect in rule.effects)
     deciding = tuple(dict.fromkeys(_deciding(voice.play)))
     for side in voice.play.side_ids:
         own = [each for each in deciding if owner_of(voice, each) == side]
