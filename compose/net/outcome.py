@@ -17,7 +17,8 @@ class Moment:
 
     `against` owns what is aimed at, `concerned` is the side that this happens to. `person` is who is hit, `mate_at`
     where the team-mate `person` has the pass, `by_at` where who acts is; `step` where on its track the thing stands;
-    `bounced`: the ball has touched the floor before; `from_m`: the line or the role says from how far.
+    `bounced`: the ball has touched the floor before; `from_m`: the line or the role says from how far; `held`: the ball
+    that `person` has, and where it is.
     """
 
     by: Population
@@ -36,6 +37,7 @@ class Moment:
     by_at: Presence | At = Presence.PLAYING
     bounced: bool = False
     from_m: Fraction | None = None
+    held: tuple[KindId, Spot] | None = None
 
     @property
     def catcher(self) -> Population | None:
@@ -60,6 +62,7 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
         and (moment.bounced or not trigger.bounced)
         and (trigger.from_m is None or (moment.from_m is not None and moment.from_m >= trigger.from_m))
         and (not trigger.whence or moment.by_at in trigger.whence)
+        and (not trigger.holding or (moment.held is not None and moment.held[0] in trigger.holding))
         and _object(moment, trigger)
     )
 

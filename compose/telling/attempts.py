@@ -10,7 +10,7 @@ from typing import assert_never
 from attrs import evolve
 
 from compose.telling.conditions import condition
-from compose.telling.empty_hands import with_empty_hands
+from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.of_time import part_of_round, parted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -37,6 +37,7 @@ DOING = {
     skill: f"{bare(skill)}{'' if skill in BY_THEMSELVES else ' {what}'}{words.way}"
     for skill, words in SKILL_WORDS.items()
 }
+WITH_IT = "run with {what}"
 ORDERS = {Order.STANDING_OR_NOT: "standing or not", Order.IN_ORDER: "in order"}
 
 
@@ -90,7 +91,8 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     if offer.attempts[0].load:
         load = loads(speaking, offer.attempts[0])
     # "roll, throw underarm or kick a foam ball": the ball is named once.
-    verbs = [voice.say(DOING[skill], what=load if skill is skills[-1] else "") for skill in skills]
+    patterns = [WITH_IT if skill is Skill.RUN and load else DOING[skill] for skill in skills]
+    verbs = [voice.say(each, what=load if each is patterns[-1] else "") for each in patterns]
     doing = voice.wording.listed((verb.replace("  ", " ").strip() for verb in verbs), "or")
     aims = list(dict.fromkeys(attempt.aim for attempt in offer.attempts))
     distance = _away_m(voice, offer)
@@ -117,7 +119,9 @@ def loads(voice: Voice, attempt: Attempt) -> str:
 def _at_what(voice: Voice, skills: Sequence[Skill], aims: Sequence[Aim]) -> str:
     """At what, through what or past what; whoever touches does not aim."""
     if skills == [Skill.TOUCH]:
-        return aimed_at(voice, frozenset(one for aim in aims if isinstance(aim, AtPlayers) for one in aim.of))
+        at_players = [aim for aim in aims if isinstance(aim, AtPlayers)]
+        said = aimed_at(voice, frozenset(one for aim in at_players for one in aim.of))
+        return with_a_ball(voice, frozenset(ball for aim in at_players for ball in aim.holding), said, True)
     return _aims(voice, aims)
 
 
@@ -183,6 +187,8 @@ def _to_mates(voice: Voice, mates: list[ToMate]) -> str:
 
 def _along(voice: Voice, aim: Along) -> str:
     start, goal = voice.bare_place([aim.start]), voice.bare_place([aim.goal])
+    if aim.from_hand:
+        return voice.say("from wherever they are to {goal}", goal=goal)
     said = voice.say("from {start} to {goal}", start=start, goal=goal)
     if aim.start == aim.goal:
         said = voice.say("from one {what} to the other", what=voice.place_noun(aim.start).one)

@@ -37,7 +37,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.rules import Subject as Mover
-from grammar.core.values import PLAIN, At, Posture, Presence, RoleId, SideId, Thing
+from grammar.core.values import PLAIN, SHARED, At, Landmark, Posture, Presence, RoleId, SideId, Spot, Thing
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
@@ -80,7 +80,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             thing = voice.things([effect.thing], False, "a" if effect.source is None and not moment.things else "the")
             return voice.say("{thing} goes to {step}", thing=thing, step=voice.step(effect.to))
         case SendBall():
-            return voice.say("the ball goes {goal}", goal=_plain(moment).goal([effect.to]))
+            return _sent(moment, effect)
         case SendBalls():
             one = "the ball goes {goal}" if voice.the_only_ball(effect.balls) else "one of the {balls} goes {goal}"
             goal, balls = _plain(moment).goal([effect.to]), voice.balls(effect.balls, True, None)
@@ -102,6 +102,13 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case SetDown():
             return _set_down(moment, effect)
     assert_never(effect)
+
+
+def _sent(moment: Moment, effect: SendBall) -> str:
+    """Where the ball goes: whoever touches somebody who has it may have it then."""
+    if _touched(moment.rule) and effect.to == Spot(Landmark.HANDS, moment.actor or SHARED):
+        return moment.voice.say("whoever did so has the ball")
+    return moment.voice.say("the ball goes {goal}", goal=_plain(moment).goal([effect.to]))
 
 
 def _points(moment: Moment, effect: Add) -> str:

@@ -8,7 +8,7 @@ from attrs import evolve
 
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told
-from compose.telling.empty_hands import with_empty_hands
+from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -153,7 +153,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             things = frozenset(to for to in trigger.to if isinstance(to, Thing))
             return voice.say("{who} knocks {what}", who=who, what=_knocked(voice, side, things)) + having + skills
         case Result.HIT | Result.HIGH | Result.TOUCHED:
-            whom = with_empty_hands(voice, _players(trigger), _hit(voice, side, _players(trigger)))
+            whom = with_a_ball(voice, trigger.holding, _hit(voice, side, _players(trigger)), False)
             said = voice.say(TO_SOMEBODY[trigger.result], who=who, whom=whom)
             return said if trigger.result is Result.TOUCHED else said + having + skills
         case Result.THROUGH:
@@ -210,11 +210,10 @@ def _skills(voice: Voice, trigger: Happening) -> Iterator[str]:
 
 def _hit(voice: Voice, side: SideId, hit: frozenset[Population]) -> str:
     """Who is hit: where all play for themselves, another of them."""
-    if {each.side for each in hit} == {side}:
-        if voice.wording.english:
-            return voice.players(hit, "another", False)
-        return voice.say("another {player}", player=voice.players(hit, None, False))
-    return _one(voice, hit)
+    if {each.side for each in hit} != {side}:
+        return with_empty_hands(voice, hit, _one(voice, hit))
+    another = voice.say("another {player}", player=voice.players(hit, None, False))
+    return with_empty_hands(voice, hit, voice.players(hit, "another", False) if voice.wording.english else another)
 
 
 def _knocked(voice: Voice, side: SideId, things: frozenset[Thing]) -> str:

@@ -71,6 +71,8 @@ def _sent(play: Play, rest: Rest) -> set[KindId]:
 def _coming(play: Play, rest: Rest) -> Iterator[tuple[Offer, Attempt, Result]]:
     """All that leaves a ball to a rest, if no rule says where it goes."""
     for offer, attempt, results in _happening(play):
+        if isinstance(attempt.aim, Along) and not attempt.aim.from_hand:
+            continue  # it lies where it was brought
         if attempt.ball in rest.balls and attempt.skill in rest.skills and offer.by.side == rest.by:
             for result in results & rest.results:
                 if _concerned(play, offer, attempt.aim, result) & rest.against:

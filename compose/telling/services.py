@@ -31,7 +31,7 @@ from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, Sid
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),
     (frozenset({Result.CAUGHT}), "caught"),
-    (frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED}), "scored"),
+    (frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED, Result.ARRIVED}), "scored"),
     (frozenset({Result.PASSED}), "passed"),
     (frozenset({Result.BLOCKED}), "blocked"),
 )

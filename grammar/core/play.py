@@ -8,7 +8,7 @@ from fractions import Fraction
 from grammar.core.guards import Guard
 from grammar.core.unfetched import Unfetched as Unfetched
 from grammar.core.values import At as AtSpot
-from grammar.core.values import KindId, Population, Presence, Skill, Spot, Teacher, Thing
+from grammar.core.values import KindId, Landmark, Population, Presence, Skill, Spot, Teacher, Thing
 from grammar.frozen import field, frozen
 
 Lines = tuple[int, ...]
@@ -33,9 +33,10 @@ class AtThing:
 
 @frozen
 class AtPlayers:
-    """At players of one side, in play."""
+    """At players of one side, in play; `holding`: only at who has a ball of these kinds, where that is asked."""
 
     of: frozenset[Population]
+    holding: frozenset[KindId] = frozenset()
 
 
 @frozen
@@ -68,6 +69,11 @@ class Along:
     start: Spot
     goal: Spot
     again: bool
+
+    @property
+    def from_hand(self) -> bool:
+        """Whether somebody goes with the ball that their side has, from wherever they are."""
+        return self.start.of is Landmark.HANDS
 
 
 @frozen

@@ -118,6 +118,7 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 frozenset(trigger.whence),
                 frozenset({"bounced"} if trigger.bounced else ()),
                 _farther(trigger.from_m),
+                frozenset(trigger.holding),
             )
         case LastLife() | Fouled():
             return (frozenset(trigger.who),)

@@ -61,8 +61,8 @@ class Happening:
     """A result, narrowed to who did it, how, with which balls, to what, at whom, and where a mate has it.
 
     `balls` holds None where attempts without a ball count, too. `against` are the owners concerned; `whence` is where
-    those wait who act; `bounced`: only of a ball that has touched the floor; `from_m`: from so far or farther.
-    An empty set stands for anything. `named`: how many of these the line names, even where there are no others.
+    those wait who act; `bounced`: only of a ball that has touched the floor; `from_m`: from so far or farther;
+    `holding`: of who has such a ball. An empty set stands for anything. `named`: how many of these the line names.
     """
 
     result: Result
@@ -76,6 +76,7 @@ class Happening:
     whence: frozenset[At] = frozenset()
     bounced: bool = False
     from_m: Fraction | None = None
+    holding: frozenset[KindId] = frozenset()
 
 
 @frozen

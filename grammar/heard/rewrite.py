@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from grammar.frozen import frozen
-from grammar.mistakes.wordings import ANYWHERE, USUAL_COST, WORDINGS
+from grammar.mistakes.wording import ANYWHERE, USUAL_COST
+from grammar.mistakes.wordings import WORDINGS
 
 
 @frozen

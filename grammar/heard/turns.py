@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from grammar.class_turns import CLASS_TURNS
+from grammar.heard.ball_turns import BALL_TURNS
 from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.saying import WHAT, Saying, saying
@@ -56,7 +57,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*HAPPENING_TURNS,
+TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),

@@ -7,37 +7,19 @@ sentence is not spoken of.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from fractions import Fraction
 
 from grammar.core.skills import Skill
-from grammar.frozen import frozen
 from grammar.heard.saying import Saying
 from grammar.heard.turns import IN_A_CIRCLE, IS_TAGGED, LIKE_A, OVERARM_THROWS
+from grammar.mistakes.ball_wordings import BALL_WORDINGS
+from grammar.mistakes.wording import Wording
+from grammar.mistakes.wording import wording as _wording
 
 _NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-ANYWHERE = ("",)
 _IN_QUOTES = "a text stands in quotes"
-USUAL_COST = 0.15
 _OF_OTHER_SENTENCES = (Skill.TOUCH, Skill.TAKE)
 _PLURAL_VERBS = "|".join(skill.value for skill in Skill if " " not in skill.value and skill not in _OF_OTHER_SENTENCES)
-
-
-@frozen
-class Wording:
-    """`old` (a pattern, in any case) is written `new` (a template of it) in these sections, or in all."""
-
-    old: re.Pattern[str]
-    new: str | Callable[[re.Match[str]], str]
-    sections: tuple[str, ...]
-    said: str = ""
-    cost: float = USUAL_COST
-
-
-def _wording(
-    old: str, new: str | Callable[[re.Match[str]], str], *sections: str, said: str = "", cost: float = USUAL_COST
-) -> Wording:
-    return Wording(re.compile(old, re.IGNORECASE), new, sections or ANYWHERE, said, cost)
 
 
 def _as_heard(known: Saying, *sections: str) -> Wording:
@@ -80,6 +62,7 @@ def _froze(match: re.Match[str]) -> str:
 
 
 WORDINGS = (
+    *BALL_WORDINGS,
     # signs
     _wording(r"[“”„«»]", '"'),
     _wording(r"^[-*•·]\s+|^\d+[.)]\s+", ""),

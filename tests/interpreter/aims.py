@@ -21,7 +21,8 @@ from tests.interpreter.whose import OTHERS, OWN, UNSAID, Of, Whose, whose
 class Target:
     """One aim: "target", "player", "ring", "line", "mate" or "way", with what is aimed at by its number.
 
-    `concerned` is the side against which it goes, `sent` the side to whose half the ball flies.
+    `concerned` is the side against which it goes, `sent` the side to whose half the ball flies. On a way `in_hand` goes
+    whoever has the ball of their side, from wherever they are.
     """
 
     what: str
@@ -32,6 +33,7 @@ class Target:
     mate: int | None = None
     spot: Spot | None = None
     carried_for_good: bool = False
+    in_hand: bool = False
 
 
 def targets(sheet: Sheet, sentence: attempting.Attempt, actor: int, board: Board, everyone: bool) -> Iterator[Target]:
@@ -46,6 +48,8 @@ def targets(sheet: Sheet, sentence: attempting.Attempt, actor: int, board: Board
                 yield from _things(sheet, aim, pupil, board, everyone)
             case attempting.AimPast():
                 yield from _lines(sheet, aim.what, pupil)
+            case attempting.AimTo() if "carry" in sentence.skills:
+                yield from _onwards(sheet, aim, pupil)
             case attempting.AimTo():
                 yield from _mates(sheet, aim, actor, board, everyone)
             case attempting.AimBetween():
@@ -158,6 +162,14 @@ def _stands(sheet: Sheet, aim: attempting.AimTo, side: str, where: str | Spot) -
     if said in (OWN, OTHERS):
         return (where.owner == side) == (said == OWN)
     return True
+
+
+def _onwards(sheet: Sheet, aim: attempting.AimTo, pupil: Pupil) -> Iterator[Target]:
+    """With the ball to a place, from wherever they are."""
+    goal = _goal(sheet, aim.what, pupil.side)
+    if not barred(sheet, goal, pupil):
+        concerned = against(sheet, goal.owner, pupil.side)
+        yield Target("way", concerned, concerned, spot=goal, in_hand=True)
 
 
 def _ways(

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from attrs import evolve, frozen
 
 from grammar.sentences import attempting, events, play, when
+from grammar.sentences.base import Np
 from grammar.sentences.runs import OnlyAfterRow
 from tests.interpreter.aims import Target, carries, hit_aims, targets, way_start
 from tests.interpreter.board import DOWN, IN, UP, Board, Load, Pupil, Spot
@@ -121,19 +122,33 @@ def _chases(sheet: Sheet, sentence: play.Touch, number: int, board: Board, every
     for aim in hit_aims(sheet, sentence.whom, number, board, everyone):
         assert aim.hit is not None
         other = board.pupils[aim.hit]
-        if sentence.load is not None and not carries(sheet, other, sentence.load):
+        balls = in_their_hands(sheet, other, sentence.load, board)
+        if sentence.load is not None and not balls and not carries(sheet, other, sentence.load):
             continue
         if sentence.where is not None and other.load is None:
             continue  # only who carries something is ever in the other half
         floor, its = (set(at_hand(sheet, each.side, each.role)) for each in (pupil, other))
-        if other.load is None and not floor & its:
+        if sheet.halved and other.load is None and not floor & its:
             continue  # they stay on different floor
         if whom.role is None and pupil.role and (other.side, other.role) == (pupil.side, pupil.role):
             continue
         deed = Deed(number, pupil.side, pupil.role, TOUCHING, aim, REACHED)
         if other.load is not None or not always_safe(sheet, other, pupil, "touched"):
-            yield deed
+            for ball in alike(((board.balls[n], n) for n in balls), everyone):
+                yield evolve(deed, ball=ball, kind=board.balls[ball].kind, came=board.balls[ball].spot)
+            yield from () if balls else (deed,)
         yield evolve(deed, outcome=MISSED)
+
+
+def in_their_hands(sheet: Sheet, pupil: Pupil, load: Np | None, board: Board) -> list[int]:
+    """The balls of a phrase that somebody may have, where nobody takes them from place to place."""
+    if load is None or load.name.text == "nothing" or sheet.stuff(load).category != "ball" or pupil.load is not None:
+        return []
+    kinds = sheet.stuff(load).kinds
+    if any(kinds & sheet.stuff(phrase).kinds for take in sheet.said(play.Take) for phrase in take.phrases):
+        return []
+    hands = at_hand(sheet, pupil.side, pupil.role)
+    return [number for number, each in enumerate(board.balls) if each.kind in kinds and each.spot in hands]
 
 
 def _by(sheet: Sheet, sentence: attempting.Attempt, number: int, board: Board, everyone: bool) -> Iterator[Deed]:

@@ -8,7 +8,7 @@ from grammar.sentences import attempting, ball, resting, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
-from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, Deed
+from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.events import Scene, Settled
 from tests.interpreter.names import OWNED_PLACES, Part, Stuff, is_keeper
 from tests.interpreter.sheet import Place, Sheet
@@ -23,13 +23,15 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     for each in settled:
         if isinstance(each.said, then.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
-    if deed.aim.what == "way":  # what did not arrive, or is carried to and fro, lies where it was taken up
+    if deed.skill == TOUCHING:  # whoever has it keeps it
+        return [deed.came] if deed.came is not None else []
+    if deed.aim.what == "way" and not deed.aim.in_hand:  # what did not arrive, or goes to and fro, lies where it was
         there = deed.aim.spot if deed.aim.carried_for_good and deed.outcome == REACHED else deed.came
         return [there] if there is not None else []
     line, own = _line(sheet, deed)
     loose = sheet.held and not own and line.state == "missed"
     rest = Spot("court", AT, None) if loose else goal(sheet, line.place, scene, sent, rule=False)
-    flew = deed.outcome in (MISSED, HIGH) or (deed.outcome == REACHED and deed.aim.what != "mate")
+    flew = deed.outcome in (MISSED, HIGH) or (deed.outcome == REACHED and deed.aim.what not in ("mate", "way"))
     if not flew or rest.place not in ("half", "court"):
         return [rest]
     return [rest, *_unfollowed(sheet, rest, deed)]
@@ -102,6 +104,8 @@ def _taking(sheet: Sheet, said: Whose, scene: Scene) -> str | None:
         return {"actor": scene.actor_side, "catcher": scene.catching, "keeper": scene.keeping}[said.part]
     if said == OTHERS:
         own = scene.actor_side
+        if scene.deed is not None and scene.deed.skill == TOUCHING:
+            return own  # the ball is that of whoever is touched
         other = scene.other if scene.other != own else None
         return other or (sheet.only_other(own) if own else None)
     return scene.it

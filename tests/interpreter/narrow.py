@@ -50,7 +50,8 @@ def of_hit(sheet: Sheet, who: Np, load: Np | None, deed: Deed, board: Board) -> 
     if load is None or narrow is None:
         return narrow
     named = load.name.text == "nothing" or sheet.stuff(load).named
-    return narrow + named if carries(sheet, hit, load) else None
+    has = deed.kind in sheet.stuff(load).kinds if deed.kind is not None else carries(sheet, hit, load)
+    return narrow + named if has else None
 
 
 def of_ball(sheet: Sheet, phrase: Np, deed: Deed) -> int | None:

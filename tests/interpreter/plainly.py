@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.sentences import ball, claims, events, points, resting, then, when
+from grammar.sentences import attempting, ball, claims, events, points, resting, then, when
 from grammar.sentences.base import Name, Node, Np, Quantity, SideOf, SideSame
 
 CATCHERS_SIDE = ball.RestToSide(SideOf("the", "catcher's"))
@@ -66,3 +66,10 @@ def _sent(said: when.Consequence) -> when.Consequence:
     if isinstance(said, ball.HasBall):
         return then.MovesTo(said.ball, "goes", ball.RestToSide(said.side))  # type: ignore[arg-type]
     return said
+
+
+def goes_on(line: Node) -> bool:
+    """Whether whoever has the ball goes somewhere with it."""
+    if not isinstance(line, attempting.Attempt) or "carry" not in line.skills:
+        return False
+    return any(isinstance(aim, attempting.AimTo) for aim in line.aims)

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from grammar.sentences import runs
 from tests.interpreter.board import Board
-from tests.interpreter.deeds import REACHED, Deed
+from tests.interpreter.deeds import REACHED, TOUCHING, Deed
 from tests.interpreter.names import SENT
-from tests.interpreter.rows import asked, event_of, key_of, rows_of
+from tests.interpreter.rows import asked, event_of, key_of, lose_rows, rows_of
 from tests.interpreter.sheet import Sheet
 
 
 def count_row(sheet: Sheet, deed: Deed, board: Board) -> None:
     """One more, or none any more; what is asked for begins anew with who makes use of it, or gives the ball away."""
+    if deed.skill == TOUCHING and deed.ball is not None and board.balls[deed.ball].spot != deed.came:
+        assert deed.aim.concerned is not None
+        lose_rows(sheet, deed.aim.concerned, board)
     for number, (asking, side) in enumerate(rows_of(sheet)):
         one_of_them = deed.skill in sheet.stuff(event_of(asking).what).skills
         if side != deed.side or not (one_of_them or (isinstance(asking, runs.OnlyAfterRow) and deed.skill in SENT)):

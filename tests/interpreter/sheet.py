@@ -28,7 +28,7 @@ from tests.interpreter.names import (
     names_of,
     read_name,
 )
-from tests.interpreter.plainly import HAVING, plainly
+from tests.interpreter.plainly import HAVING, goes_on, plainly
 
 POINTS_USUALLY = 25
 ROOMS = space.AtMostThere | space.NoneThere | space.OnlyThere
@@ -123,7 +123,7 @@ class Sheet:
     @cached_property
     def held(self) -> bool:
         """Whether on a court in one piece the ball is somebody's: any line, held or not, gives it to a side."""
-        lines = (line.sentence for name in ("set-up", "play", "when") for line in self.tree.lines(name))
+        lines = [line.sentence for name in ("set-up", "play", "when") for line in self.tree.lines(name)]
         said = (line.sentence if isinstance(line, Switched) else line for line in lines)
         return not self.halved and not self.solo and any(self._gives(line) for line in said)
 
@@ -135,7 +135,7 @@ class Sheet:
             return any(self._gives(each) for each in line.consequences)
         if isinstance(line, resting.Rest | then.MovesTo):
             return self._gives(line.place)
-        return isinstance(line, HAVING)
+        return isinstance(line, HAVING) or goes_on(line)
 
     def side_meant(self, meant: Meant) -> str | None:
         """The side that a name stands for."""

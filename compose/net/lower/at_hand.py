@@ -6,10 +6,12 @@ as many act as the fewer of players and balls; each role and each kind has its p
 
 from __future__ import annotations
 
-from compose.net.lower.builder import Builder
+from collections.abc import Iterable, Iterator
+
+from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.tokens import ball_place, in_play, player_place
-from compose.net.net import Rate, Ratio
+from compose.net.net import Condition, Rate, Ratio
 from grammar.core.play import Along, PickUp
 from grammar.core.values import At, KindId, Population, SideId, Spot
 
@@ -63,3 +65,14 @@ def _pool(who: Population, uses: Uses) -> tuple[list[Population], dict[KindId, t
         if more.keys() == kinds.keys():
             return together, more
         kinds = more
+
+
+def balls_in_hand(
+    builder: Builder, kinds: Iterable[KindId], who: Population
+) -> Iterator[tuple[tuple[KindId, Spot], Condition, tuple[Ratio, ...]]]:
+    """Each ball that somebody of a population may have just now, with what must be so, and its share of them all."""
+    hands = [(kind, spot) for kind in sorted(kinds) for spot in spots_at_hand(builder.play, who)]
+    balls = tuple(dict.fromkeys(ball_place(builder, *held) for held in hands))
+    for held in hands:
+        ball = ball_place(builder, *held)
+        yield held, at_least((ball,)), (Ratio((ball,), balls),) if len(balls) > 1 else ()

@@ -14,8 +14,9 @@ from compose.net.lower.tokens import how_many, in_play
 from compose.net.lower.unread import grows
 from compose.net.outcome import Moment
 from compose.staging.floor.distance import reach
+from grammar.core.game import Play
 from grammar.core.limits import Valid
-from grammar.core.play import AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
+from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.skills import BOUNCING, FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
@@ -112,6 +113,14 @@ def _distance_m(builder: Builder, offer: Offer, moment: Moment) -> float:
     on = OnStep(track.id, moment.step) if track is not None and moment.step is not None else None
     waiting = (moment.by_at.spot,) if isinstance(moment.by_at, At) else ()
     return reach(builder.floor, builder.core, offer.by, aim, offer.figures.from_m, on, waiting).metres
+
+
+def said_distance(play: Play, offer: Offer, aim: Aim) -> Fraction | None:
+    """From how far the line says that they try it; else what the role says, but of a pass, or of who waits."""
+    role = play.role(offer.by)
+    if offer.figures.from_m is not None or role is None or isinstance(aim, ToMate) or offer.at:
+        return offer.figures.from_m
+    return role.aims_from_m
 
 
 def ages_years(builder: Builder) -> tuple[float, float]:

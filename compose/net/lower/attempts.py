@@ -19,7 +19,7 @@ from compose.net.lower.heights import can_succeed
 from compose.net.lower.landings import landings
 from compose.net.lower.last_life import settled
 from compose.net.lower.options import options_of
-from compose.net.lower.runs import row_effects
+from compose.net.lower.runs import row_effects, rows_begun_anew
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import ball_place, target_place
 from compose.net.net import All, Condition, Effect, Move, Not, Ratio, Rule, Transition
@@ -27,7 +27,7 @@ from compose.net.outcome import Moment, fires
 from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, PickUp
 from grammar.core.rules import Happening, Result, SendBall
-from grammar.core.values import At, Posture, SideId
+from grammar.core.values import At, Posture, SideId, Spot
 
 OUTCOMES = {
     Result.CAUGHT: "caught",
@@ -157,10 +157,10 @@ def _landed(
         ),
         tuple(dict.fromkeys((*rules, *limits))),
     )
-    if moment.ball is None or moment.ball_at is None or moment.result is Result.TAKEN:
-        yield whole
-        return
     sent = [(effect.to, builder.rule(rule.lines)) for effect, rule in case.effects if isinstance(effect, SendBall)]
+    if moment.ball is None or moment.ball_at is None or moment.result is Result.TAKEN:
+        yield evolve(whole, effects=(*_lost(builder, moment, sent, case), *whole.effects))
+        return
     source = ball_place(builder, moment.ball, moment.ball_at)
     for landing in landings(builder, moment, sent[-1] if sent else None, rules[0]):
         target = ball_place(builder, moment.ball, landing.spot)
@@ -172,6 +172,16 @@ def _landed(
             rules=(*rules, *(() if sent else (landing.rule,)), *limits),
             part=landing.share,
         )
+
+
+def _lost(builder: Builder, moment: Moment, sent: list[tuple[Spot, Rule]], case: Case) -> Iterator[Effect]:
+    """Whoever is touched loses the ball that they have, where a rule says so: their side counts anew then."""
+    if moment.result is not Result.TOUCHED or moment.held is None or moment.person is None or not sent:
+        return
+    source, target = ball_place(builder, *moment.held), ball_place(builder, moment.held[0], sent[-1][0])
+    if source != target:
+        yield Move(source, target, 1, sent[-1][1])
+        yield from rows_begun_anew(builder, moment.person.side, case)
 
 
 def _brought(builder: Builder, moment: Moment, rule: Rule) -> Iterator[Move]:

@@ -50,7 +50,7 @@ def landings(builder: Builder, moment: Moment, said: tuple[Spot, Rule] | None, w
     assert moment.ball is not None and moment.ball_at is not None
     if said is not None:
         return (Landing(*said),)
-    if isinstance(moment.aim, Along):
+    if isinstance(moment.aim, Along) and not (moment.aim.from_hand and moment.result is Result.ARRIVED):
         brought = moment.result is Result.ARRIVED and not moment.aim.again
         return (Landing(moment.aim.goal if brought else moment.ball_at, way),)
     result = Result.MISSED if moment.result is Result.HIGH else moment.result  # it flies on as a miss does

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import product
 from typing import assert_never
 
 from attrs import evolve
 
-from compose.net.lower.at_hand import Uses, rate_of, rate_outside, uses_of
-from compose.net.lower.attempt_numbers import attempt_of
+from compose.net.lower.at_hand import Uses, balls_in_hand, rate_of, rate_outside, uses_of
+from compose.net.lower.attempt_numbers import attempt_of, said_distance
 from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.guards import condition_of
@@ -22,9 +21,8 @@ from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.net.outcome import Moment
 from compose.staging.floor.nowhere import shut_to
 from compose.staging.floor.touching import meet
-from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
-from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
+from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.aims import against, part_of_mate
 from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
@@ -151,7 +149,7 @@ def _aimed(
         aim,
         success_of(attempt.skill, aim),
         by_at=stand,
-        from_m=_said_distance(builder.play, offer, aim),
+        from_m=said_distance(builder.play, offer, aim),
     )
     match aim:
         case AtThing():
@@ -172,14 +170,6 @@ def _aimed(
             yield from _along(builder, attempt, moment)
         case _:
             assert_never(aim)
-
-
-def _said_distance(play: Play, offer: Offer, aim: Aim) -> Fraction | None:
-    """From how far the line says that they try it; else what the role says, but of a pass, or of who waits."""
-    role = play.role(offer.by)
-    if offer.figures.from_m is not None or role is None or isinstance(aim, ToMate) or offer.at:
-        return offer.figures.from_m
-    return role.aims_from_m
 
 
 def _other(builder: Builder, side: SideId) -> SideId | None:
@@ -206,21 +196,24 @@ def _at_thing(builder: Builder, thing: Thing, moment: Moment) -> Iterator[Aimed]
 
 def _at_players(builder: Builder, aim: AtPlayers, moment: Moment) -> Iterator[Aimed]:
     """Nobody aims at themselves: where the aimer could be meant, another must be there."""
+    chased = moment.skill is Skill.TOUCH
     targets = [each for each in builder.play.populations() if each in aim.of]
-    if moment.skill is Skill.TOUCH:
-        targets = [each for each in targets if meet(builder.play, moment.by, each)]
+    targets = [each for each in targets if not chased or meet(builder.play, moment.by, each)]
     places = in_play(builder, *targets)
     for who in targets:
         own = in_play(builder, who)
         there = at_least(own, 2 if (who, moment.by_at) == (moment.by, Presence.PLAYING) else 1)
         ratios = (Ratio(own, places),) if len(targets) > 1 else ()
-        yield evolve(moment, person=who), (there,), ratios, ()
+        if not aim.holding:
+            yield evolve(moment, person=who), (there,), ratios, ()
+        for held, in_hand, share in balls_in_hand(builder, aim.holding, who):
+            yield evolve(moment, person=who, held=held), (there, in_hand), (*ratios, *share), ()
 
 
 def _to_mate(builder: Builder, aim: ToMate, moment: Moment) -> Iterator[Aimed]:
     """Nobody passes to themselves either."""
     there = builder.whereabouts
-    stands: list[tuple[Population, Presence | At]] = [
+    stands = [
         (who, standing)
         for who in builder.play.populations(moment.by.side)
         if who in aim.of

@@ -128,8 +128,9 @@ def _brought(play: Play) -> Iterator[tuple[KindId, Spot]]:
     """What is brought somewhere for good, and where: there it may lie."""
     yield from ((each.role.kind, each.role.goal) for each in play.laden if isinstance(each.role, Laden))
     for attempt in play.attempts:
-        if isinstance(attempt.aim, Along) and not attempt.aim.again and attempt.ball is not None:
-            yield attempt.ball, attempt.aim.goal
+        aim = attempt.aim
+        if isinstance(aim, Along) and not aim.again and not aim.from_hand and attempt.ball is not None:
+            yield attempt.ball, aim.goal
 
 
 def balls_lying(builder: Builder, kind: KindId) -> tuple[int, ...]:

@@ -54,7 +54,11 @@ def reach(
     """
     ground, play = ground_under(floor, core.play), core.play
     outside: list[Rectangle] = []
-    if isinstance(aim, Along):
+    if isinstance(aim, Along) and aim.from_hand:
+        goals = (region.rectangle for region in regions(ground, aim.goal, None, by.side))
+        ways = (_onto(stand, goal) for stand, goal in product(standing(play, ground, by), goals))
+        found = min(ways, key=lambda way: way.metres)
+    elif isinstance(aim, Along):
         found = _way(ground, by.side, aim)
     else:
         outside = [region.rectangle for spot in waiting for region in regions(ground, spot, None, by.side)]

@@ -172,6 +172,8 @@ def _aim(moment: Moment) -> str:
             return f"at {_thing(moment.aim.thing)}"
         case AtPlayers():
             whom = _player(moment.person) if moment.person else "a player"
+            if moment.held is not None:
+                whom = f"{whom} who has {article(moment.held[0].key)}"
             return whom if moment.skill is Skill.TOUCH else f"at {whom}"
         case Through():
             return f"{'into' if moment.aim.into else 'through'} {_thing(moment.aim.thing)}"

@@ -31,6 +31,7 @@ from grammar.core.values import (
     Population,
     Presence,
     SideId,
+    Skill,
     Sort,
     Spot,
     Thing,
@@ -83,12 +84,19 @@ def aims_of(
                 yield Through(thing, reader.sort(thing.kind) is not Sort.RING)
         case attempting.AimPast():
             yield from (Past(line) for line in _lines(reader, aim.what, who.side, spoken))
+        case attempting.AimTo() if goes_on_with_it(sentence, aim):
+            yield _from_there(reader, sentence, aim, who.side, spoken)
         case attempting.AimTo():
             yield _to_mate(reader, aim, who, spoken)
         case attempting.AimBetween():
             yield _along(reader, aim, who.side, spoken, load)
         case _:
             assert_never(aim)
+
+
+def goes_on_with_it(sentence: attempting.Attempt, aim: attempting.Aim) -> bool:
+    """Whether somebody who has the ball goes on with it, from wherever they are: "carry a ball to the far base"."""
+    return isinstance(aim, attempting.AimTo) and Skill.CARRY.value in sentence.skills
 
 
 def open_to(into: bool) -> tuple[Sort, ...]:
@@ -194,6 +202,31 @@ def _along(reader: Reader, aim: attempting.AimBetween, side: SideId, spoken: Spo
     return Along(start, goal, again)
 
 
+def _from_there(
+    reader: Reader, sentence: attempting.Attempt, aim: attempting.AimTo, side: SideId, spoken: Spoken
+) -> Along:
+    """From where a side has its balls to a place of which it must be known whose it is."""
+    what = sentence.ball
+    if what is None or not reader.kinds_meant(what, Sort.BALL):
+        hint = "Write: players take a log from the middle to their far base"
+        raise Senseless(what or sentence, "What is no ball is taken up somewhere first.", hint)
+    if not reader.held:
+        title = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
+        raise Senseless(sentence, title, f"Say from where, too: carry {what.words()} from … {aim.words()}")
+    if aim.where is not None:
+        raise Senseless(aim.where, "Only one place is where they go.", f"Write: to {aim.what.words()}")
+    if reader.is_kit(aim.what) or _is_player(reader, aim.what) or isinstance(
+        reader.game.meaning(aim.what.name), MateMeaning
+    ):
+        title = f"`{aim.what.words()}` is no place to carry a ball to."
+        raise Senseless(aim.what, title, "Name a line, or an area of the sheet, such as: to the far base")
+    goals = reader.spots(None, aim.what, spoken, reader.all_sides)
+    if len(goals) != 1:
+        title = f"`{aim.what.words()}`: each side has one, and it is not said whose is meant."
+        raise Senseless(aim.what, title, f"Write: to the {aim.what.name.text} of the other side")
+    return Along(reader.own_part(side), goals[0], False)
+
+
 def against(aim: Aim, by: Population) -> tuple[Owner, ...]:
     """Whose things or players are aimed at; of a pass, in whose part of the court the team-mate may be."""
     match aim:
@@ -205,6 +238,8 @@ def against(aim: Aim, by: Population) -> tuple[Owner, ...]:
             return (aim.line.owner,)
         case ToMate():
             return tuple(dict.fromkeys(part_of_mate(standing, by) for standing in sorted(aim.at, key=repr)))
+        case Along() if aim.from_hand:
+            return (aim.goal.owner,)
         case Along() | PickUp():
             return (by.side,)
 

@@ -1,10 +1,10 @@
-"""Players who carry something, or nothing."""
+"""Players who carry something, or nothing, or who have a ball."""
 
 from __future__ import annotations
 
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
-from grammar.core.values import Laden, Population, Sort
+from grammar.core.values import KindId, Laden, Population, Sort
 from grammar.meanings import NothingMeaning
 from grammar.sentences.base import Np
 
@@ -20,5 +20,31 @@ def with_load(reader: Reader, who: frozenset[Population], load: Np | None) -> fr
     kinds = set(reader.kinds_meant(load, Sort.LOAD, Sort.BALL))
     found = frozenset(each for each in who if isinstance(each.role, Laden) and each.role.kind in kinds)
     if not any(isinstance(each.role, Laden) and each.role.kind in kinds for each in reader.laden):
-        raise Senseless(load, f"Nobody carries `{load.words()}`.", "Say in play who takes it from where to where.")
+        hint = "Say in play who takes it from where to where."
+        if reader.kinds_meant(load, Sort.BALL):
+            hint = f"Say in play: players carry {load.words()} to the back line of the other side"
+        raise Senseless(load, f"Nobody carries `{load.words()}`.", hint)
     return found
+
+
+def balls_in_hand(reader: Reader, load: Np | None) -> frozenset[KindId]:
+    """The balls of a phrase that nobody takes from place to place: a side has them, and anybody of it carries one."""
+    if load is None or isinstance(reader.game.meaning(load.name), NothingMeaning):
+        return frozenset()
+    kinds = reader.kinds_meant(load, Sort.BALL)
+    if not kinds or set(kinds) & reader.taken:
+        return frozenset()
+    if not reader.held:
+        title = "Who has a ball is known only where a side has it, on a court in one piece."
+        hint = "Write: court 18 m by 9 m, in one piece, and in the set-up: north begins with the ball"
+        raise Senseless(load, title, hint)
+    return frozenset(reader.balls(load))
+
+
+def touched_with(reader: Reader, load: Np | None) -> frozenset[KindId]:
+    """The same in an event: whoever has one has to be chased for it."""
+    kinds = balls_in_hand(reader, load)
+    if load is not None and kinds and not kinds <= reader.chased_for:
+        hint = f"Say in play: players touch players of the other side who carry {load.words()}"
+        raise Senseless(load, f"Nobody is chased because they carry `{load.words()}`.", hint)
+    return kinds

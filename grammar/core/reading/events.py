@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from grammar.core.fouls import Fouled
 from grammar.core.reading.aims import open_to
-from grammar.core.reading.carrying import with_load
+from grammar.core.reading.carrying import touched_with, with_load
 from grammar.core.reading.claims import read_claim
 from grammar.core.reading.clock import read_moment
 from grammar.core.reading.event_phrases import (
@@ -27,7 +27,7 @@ from grammar.core.reading.rows import run_of
 from grammar.core.reading.stopped import caught, stopped
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
-from grammar.core.values import KindId, Owner, SideId, Sort
+from grammar.core.values import KindId, Owner, Population, SideId, Sort
 from grammar.frozen import evolve, field, frozen
 from grammar.sentences import claims, events, lives, time
 from grammar.sentences.ball import Intercepted
@@ -198,8 +198,9 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             return Happening(Result.KNOCKED, by, ALL_SKILLS, any_ball, owner, to) if to else None
         case events.Hit() | events.Touched() | events.HitHigh():
             meant = frozenset(players_of_event(reader, event.who, spoken)) & frozenset(players_against(reader, against))
-            hit = with_load(reader, meant, None if isinstance(event, events.HitHigh) else event.load)
-            return Happening(ON_PLAYERS[type(event)], by, ALL_SKILLS, any_ball, owner, hit) if hit else None
+            hit, holding = _who_of_them(reader, event, meant)
+            result = ON_PLAYERS[type(event)]
+            return Happening(result, by, ALL_SKILLS, any_ball, owner, hit, holding=holding) if hit else None
         case events.GoesThrough():
             rings = reader.thing_phrase(event.through, spoken, anybody, *open_to(isinstance(event, events.GoesInto)))
             through = frozenset(ring for ring in rings if ring.owner == against)
@@ -226,3 +227,12 @@ def _happening(reader: Reader, event: events.Event, side: SideId, against: Owner
             skills, balls = with_which(reader, event.what)
             return Happening(result, by, skills, balls, owner)
     raise TypeError(type(event).__name__)
+
+
+def _who_of_them(
+    reader: Reader, event: events.Hit | events.Touched | events.HitHigh, meant: frozenset[Population]
+) -> tuple[frozenset[Population], frozenset[KindId]]:
+    """Of those to whom it happens who carries what the line says; or all, and the balls of which they have one."""
+    load = None if isinstance(event, events.HitHigh) else event.load
+    holding = touched_with(reader, load) if isinstance(event, events.Touched) else frozenset[KindId]()
+    return (meant if holding else with_load(reader, meant, load)), holding

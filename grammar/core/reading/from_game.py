@@ -34,9 +34,6 @@ from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_pla
 from grammar.core.reading.lives import read_lives
 from grammar.core.reading.offers import (
     Trying,
-    aimed_and_run,
-    brought_kinds,
-    carried_kinds,
     pairs_of,
     read_attempt,
     with_own_task,
@@ -58,6 +55,7 @@ from grammar.core.reading.space_and_sides import (
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, plurals, told_of
 from grammar.core.reading.touches import read_touch
+from grammar.core.reading.what_is_tried import aimed_and_run, brought_kinds, carried_kinds, chased_for
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
@@ -156,7 +154,7 @@ def _doings(reading: Reading) -> None:
         offers.extend(reading.add(take, line, partial(read_take, busy)))
     if not reader.granted:
         every = [*offers, *(each for found in reading.hanging.values() for each in found if isinstance(each, Offer))]
-        reader.touching = frozenset(offer.by for offer in touching)
+        reader.touching, reader.chased_for = frozenset(offer.by for offer in touching), chased_for(touching)
         reader.carried, reader.pairs = carried_kinds(offers), pairs_of(every)
         reader.brought = brought_kinds(every)
         reader.players_aimed_at, reader.run_with = aimed_and_run(every)

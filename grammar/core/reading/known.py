@@ -36,8 +36,9 @@ from grammar.game import Game
 class Known:
     """The sheet's names, and what has been read so far.
 
-    `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches, `bell_s`
-    is when the clock ends the round, `sent_over` whose areas of each name rules send players to.
+    `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches,
+    `chased_for` the balls for which they touch who has one, `bell_s` is when the clock ends the round,
+    `sent_over` whose areas of each name rules send players to.
     """
 
     game: Game
@@ -60,6 +61,7 @@ class Known:
     run_with: frozenset[KindId] = frozenset()
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
+    chased_for: frozenset[KindId] = frozenset()
     taken: frozenset[KindId] = frozenset()
     laden: list[Population] = field(factory=list)
     changing_owners: bool = False

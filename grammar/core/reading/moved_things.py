@@ -14,7 +14,7 @@ from grammar.core.reading.possession import side_of_place, with_side
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.services import resting_place
 from grammar.core.reading.tracks import track_start
-from grammar.core.reading.whose import Senseless, Whose, whose_side
+from grammar.core.reading.whose import Senseless, Spoken, Whose, whose_side
 from grammar.core.rules import (
     AllHold,
     Becomes,
@@ -52,7 +52,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     balls = loads or frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
     named = side_of_place(reader.game, place)
     if named is not None:
-        yield _given(reader, who, balls, with_side(reader, named, moment.spoken), moment)
+        yield _given(reader, who, balls, with_side(reader, named, _spoken_of_ball(moment)), moment)
         return
     trigger, missed = moment.trigger, frozenset({Result.MISSED})
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
@@ -70,6 +70,13 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     yield _given(reader, who, balls, to, moment)
 
 
+def _spoken_of_ball(moment: Moment) -> Spoken:
+    """Who the words mean of the ball of an event: whoever is touched has it, so that the other side is who did it."""
+    if moment.result is not Result.TOUCHED or moment.actor is None:
+        return moment.spoken
+    return evolve(moment.spoken, other=frozenset({moment.actor}))
+
+
 def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: Moment) -> SendBall | SendBalls:
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
@@ -79,6 +86,11 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):
         return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
+    if isinstance(trigger, Happening) and trigger.result is Result.TOUCHED:
+        used = trigger.holding or reader.chased_for
+        if not used:
+            title = f"`{who.words()}`: of no ball has been spoken here."
+            raise Senseless(who, title, "Write: a player who carries a ball is touched, and so in the line of the play")
     if not used & balls:
         raise Senseless(who, f"`{who.words()}` is not the ball of this event.", "Write: the ball")
     return SendBall(to)
@@ -95,7 +107,7 @@ def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[E
     """ "The other side has the ball": it goes there."""
     said = whose_side(reader.game, consequence.side)
     balls = frozenset(reader.balls(consequence.ball))
-    yield _given(reader, consequence.ball, balls, with_side(reader, said, moment.spoken), moment)
+    yield _given(reader, consequence.ball, balls, with_side(reader, said, _spoken_of_ball(moment)), moment)
 
 
 def _put_on_step(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> PutOnStep:

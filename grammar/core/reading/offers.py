@@ -7,14 +7,12 @@ from fractions import Fraction
 
 from grammar.core.guards import ALWAYS, Guard, every
 from grammar.core.play import (
-    Along,
-    AtPlayers,
     Attempt,
     Figures,
     Offer,
     Stray,
 )
-from grammar.core.reading.aims import against, aims_of, spoken_by
+from grammar.core.reading.aims import against, aims_of, goes_on_with_it, spoken_by
 from grammar.core.reading.claims import read_condition
 from grammar.core.reading.clock import within_span
 from grammar.core.reading.reader import Reader, exactly, metres
@@ -101,7 +99,9 @@ def one_at_a_time(sentence: attempting.Attempt, details: Details, balls: Sized) 
     said = details.get(attempting.AtATime)
     if not isinstance(said, attempting.AtATime):
         return False
-    on_the_way = any(isinstance(aim, attempting.AimBetween) for aim in sentence.aims)
+    on_the_way = any(
+        isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims
+    )
     if said.number.value != 1 or on_the_way or sentence.where is not None or len(balls) > 1:
         title = f"`{said.words()}` is read of one at a time, in play, with one kind of ball."
         raise Senseless(said, title, "Write: players roll a ball at the pins, only 1 player at a time")
@@ -112,7 +112,7 @@ def _goes_or_sends(sentence: attempting.Attempt) -> None:
     """To carry, tow or run is from place to place; to throw, roll, kick, strike or pass is at something."""
     for skill in sentence.skills:
         for aim in sentence.aims:
-            on_the_way = isinstance(aim, attempting.AimBetween)
+            on_the_way = isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim)
             if Skill(skill) is not Skill.PUSH and (Skill(skill) in CARRYING) != on_the_way:
                 way = "does not go from place to place" if on_the_way else "goes from place to place"
                 raise Senseless(aim, f"To {skill} {way}.", "Take another skill, or say at what they aim.")
@@ -210,31 +210,6 @@ def _stray(reader: Reader, stray: attempting.Stray, spoken: Spoken) -> Stray:
     assert spoken.other is not None
     things = reader.thing_phrase(stray.what, spoken, spoken.other, Sort.TARGET)
     return Stray(Fraction(stray.times.whole, stray.of.whole), frozenset(things))
-
-
-def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
-    """Whether balls are sent at players, and the balls with which players go from place to place."""
-    tried = [each for offer in offers for each in offer.attempts]
-    aimed = any(isinstance(each.aim, AtPlayers) and each.ball is not None for each in tried)
-    return aimed, frozenset(each.ball for each in tried if each.ball is not None and isinstance(each.aim, Along))
-
-
-def carried_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
-    """The kinds of loads that are brought somewhere for good."""
-    return frozenset(
-        thing.kind
-        for offer in offers
-        for attempt in offer.attempts
-        if isinstance(attempt.aim, Along) and not attempt.aim.again
-        for thing in attempt.load
-    )
-
-
-def brought_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
-    """What somebody goes from place to place with: balls and loads, for good or again and again."""
-    along = [each for offer in offers for each in offer.attempts if isinstance(each.aim, Along)]
-    balls = {each.ball for each in along if each.ball is not None}
-    return frozenset(balls | {thing.kind for each in along for thing in each.load})
 
 
 def pairs_of(offers: Iterable[Offer]) -> tuple[tuple[SideId, Owner], ...]:

@@ -12,6 +12,7 @@ import attrs
 
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
+from grammar.core.reading.aims import goes_on_with_it
 from grammar.core.reading.pairs import parts_of
 from grammar.core.reading.reader import Reader, with_which
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, is_keeper, of_name, the_one, whose_side
@@ -20,6 +21,7 @@ from grammar.core.values import SHARED, Landmark, Owner, SideId, Spot
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, side_named
 from grammar.sentences import resting
+from grammar.sentences.attempting import Attempt
 from grammar.sentences.ball import BeginsWith, CatcherHas, FirstHas, HasBall, KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Node
 from grammar.words import listing
@@ -29,6 +31,8 @@ GIVING = (RestToSide, KeptBy, HasBall, CatcherHas, FirstHas, BeginsWith)
 
 def gives_the_ball(game: Game, node: Node) -> bool:
     """Whether a sentence says anywhere that a side has the ball."""
+    if isinstance(node, Attempt) and any(goes_on_with_it(node, aim) for aim in node.aims):
+        return True
     if isinstance(node, GIVING) or (isinstance(node, RestTo) and side_of_place(game, node) is not None):
         return True
     values = [getattr(node, field.name) for field in attrs.fields(type(node))]

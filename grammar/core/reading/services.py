@@ -32,10 +32,10 @@ from grammar.sentences.base import Np
 REST_RESULTS = {
     "missed": frozenset({Result.MISSED, Result.LEFT}),
     "caught": frozenset({Result.CAUGHT}),
-    "scored": frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED}),
+    "scored": frozenset({Result.KNOCKED, Result.HIT, Result.THROUGH, Result.CROSSED, Result.ARRIVED}),
     "passed": frozenset({Result.PASSED}),
     "blocked": frozenset({Result.BLOCKED}),
-    None: frozenset(Result) - {Result.ARRIVED},
+    None: frozenset(Result),
 }
 
 

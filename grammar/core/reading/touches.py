@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from grammar.core.declared import Cut
 from grammar.core.play import AtPlayers, Attempt, Figures, Offer
 from grammar.core.reading.aims import at_players, spoken_by
-from grammar.core.reading.carrying import with_load
+from grammar.core.reading.carrying import balls_in_hand, with_load
 from grammar.core.reading.offers import acting, details_of, figures_of, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
@@ -45,9 +45,15 @@ def _touched(reader: Reader, sentence: play.Touch, who: Population) -> Iterator[
     role = reader.player_phrase(sentence.whom)[1]
     alike = frozenset({who}) if role is None and who.role is not PLAIN else frozenset()
     for aim in at_players(reader, sentence.whom, who, spoken_by(reader, who.side)):
-        touched = _come_over(reader, sentence, with_load(reader, aim.of, sentence.load)) - alike
+        holding = balls_in_hand(reader, sentence.load)
+        laden = frozenset(_free_handed(aim.of)) if holding else with_load(reader, aim.of, sentence.load)
+        touched = _come_over(reader, sentence, laden) - alike
         if touched:
-            yield AtPlayers(touched)
+            yield AtPlayers(touched, holding)
+
+
+def _free_handed(who: Iterable[Population]) -> Iterator[Population]:
+    return (each for each in who if not isinstance(each.role, Laden))
 
 
 def _come_over(reader: Reader, sentence: play.Touch, whom: frozenset[Population]) -> frozenset[Population]:

@@ -1,0 +1,39 @@
+"""What all that is tried comes to: the balls that are run with, chased for, brought somewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.core.play import Along, AtPlayers, Offer
+from grammar.core.values import KindId
+
+
+def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
+    """Whether balls are sent at players, and the balls with which players go from place to place."""
+    tried = [each for offer in offers for each in offer.attempts]
+    aimed = any(isinstance(each.aim, AtPlayers) and each.ball is not None for each in tried)
+    return aimed, frozenset(each.ball for each in tried if each.ball is not None and isinstance(each.aim, Along))
+
+
+def chased_for(chases: Iterable[Offer]) -> frozenset[KindId]:
+    """The balls for which whoever has one is chased."""
+    aims = (each.aim for offer in chases for each in offer.attempts)
+    return frozenset(ball for aim in aims if isinstance(aim, AtPlayers) for ball in aim.holding)
+
+
+def carried_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
+    """The kinds of loads that are brought somewhere for good."""
+    return frozenset(
+        thing.kind
+        for offer in offers
+        for attempt in offer.attempts
+        if isinstance(attempt.aim, Along) and not attempt.aim.again
+        for thing in attempt.load
+    )
+
+
+def brought_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
+    """What somebody goes from place to place with: balls and loads, for good or again and again."""
+    along = [each for offer in offers for each in offer.attempts if isinstance(each.aim, Along)]
+    balls = {each.ball for each in along if each.ball is not None}
+    return frozenset(balls | {thing.kind for each in along for thing in each.load})

@@ -1,0 +1,27 @@
+"""What people write of who has the ball and what they do with it, with the wording of the language."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.mistakes.wording import Wording, wording
+
+_WHERE_TO = "where to is said in the line of play: `players carry the ball to the back line of the other side`"
+
+
+def _for_a_run(match: re.Match[str]) -> str:
+    points = match[1] or "1"
+    return f"a ball arrives: the carrier's side scores {points} point{'' if points == '1' else 's'}"
+
+
+BALL_WORDINGS: tuple[Wording, ...] = (
+    wording(r"^players (?:may |can )?(?:run with|carry) (the|a) ball(?: or pass it(?: to a team-?mate)?)?$",
+             r"players carry \1 ball to the back line of the other side", "play",
+             said="it is said where to, such as the back line of the other side, and passing is a line of its own"),
+    wording(r"^a ball is (?:put|laid|placed|carried|brought) (?:down )?(?:behind|on|over|in|to) [^:]+(?=:)",
+             "a ball arrives", "when", said=_WHERE_TO),
+    wording(r"^a side scores(?: (?:a|1|one) point)? by (?:putting|laying|placing|carrying|bringing|running with) "
+             r"the ball .*$", "a ball arrives: the carrier's side scores 1 point", "when", said=_WHERE_TO),
+    wording(r"^(?:a|every|each) run with the ball to [^:]+? (?:is|counts|is worth) (?:a|one|(\d+)) points?$",
+             _for_a_run, "when", said=_WHERE_TO),
+)  # fmt: skip
