@@ -15,6 +15,7 @@ from grammar.core.lives import LastLife
 from grammar.core.loads import Lies, SetDown
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
+    ON_A_PLAYER,
     Add,
     AllPlaying,
     Effect,
@@ -41,8 +42,7 @@ from grammar.core.values import PLAIN, SHARED, At, Landmark, Posture, Presence, 
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
-HIT_ON, TOUCHED_ON = "the player hit plays on", "the player touched plays on"
-PLAYS_ON = {Result.HIT: HIT_ON, Result.TOUCHED: TOUCHED_ON, Result.HIGH: HIT_ON}
+PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 
 
@@ -112,8 +112,7 @@ def _sent(moment: Moment, effect: SendBall) -> str:
 
 
 def _points(moment: Moment, effect: Add) -> str:
-    voice = moment.voice
-    points = voice.wording.counted(abs(effect.points), "point", "points")
+    points, voice = moment.voice.wording.counted(abs(effect.points), "point", "points"), moment.voice
     if effect.more:
         points = voice.say("{points} more", points=points)
     patterns = ("{side} scores {points}", "{side} score {points}")
@@ -156,9 +155,8 @@ def _side(moment: Moment, side: SideId) -> str:
 def _it(moment: Moment) -> str:
     kinds = {thing.kind for thing in moment.things}
     nouns = moment.voice.nouns
-    if len(kinds) == 1:
-        return nouns.with_article("the", nouns.kind(next(iter(kinds))), False)
-    return nouns.with_article("the", nouns.noun("target"), False)
+    noun = nouns.kind(next(iter(kinds))) if len(kinds) == 1 else nouns.noun("target")
+    return nouns.with_article("the", noun, False)
 
 
 def _feminine(moment: Moment) -> bool:
