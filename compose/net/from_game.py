@@ -9,6 +9,7 @@ from attrs import evolve
 
 from compose.net.duties import Duty
 from compose.net.lower.attempts import lower_attempts
+from compose.net.lower.both_hold import both_hold
 from compose.net.lower.builder import Builder
 from compose.net.lower.doubts import doubts
 from compose.net.lower.ends import lower_bell, lower_end_points, lower_ends, points_counted_to
@@ -134,7 +135,7 @@ def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
     yield from (*nowhere_to_act(core), *shut_out(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
-    yield from unread(core)
+    yield from (*both_hold(core), *unread(core))
 
 
 def _counters(builder: Builder) -> None:

@@ -238,4 +238,5 @@ def lives_told(voice: Voice, values: Sequence[Lives]) -> Iterator[str]:
     for group in grouped(values, "who"):
         who = voice.players({each.who for each in group}, "each", False)
         lives = voice.wording.counted(group[0].number, "life", "lives")
-        yield voice.say("{who} has {lives}; whoever comes back has all of them again", who=who, lives=lives)
+        has = "{who} has {lives}; whoever comes back after the last one has all of them again"
+        yield voice.say(has, who=who, lives=lives)

@@ -1,4 +1,4 @@
-"""Those whom only play knows, and the lives that they lose and win."""
+"""Those whom only play knows, the lives that they lose and win, and that they play on."""
 
 from __future__ import annotations
 
@@ -23,3 +23,10 @@ class LifeOf:
 
     who: Person
     by: int
+
+
+class PlayOn(Enum):
+    """Who was hit, or whose ball was caught, plays on; LESS_A_LIFE: nothing else changes but what the line says."""
+
+    PLAY_ON = "plays on"
+    LESS_A_LIFE = "plays on with a life less"

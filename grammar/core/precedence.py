@@ -76,11 +76,15 @@ def slots(effect: Effect) -> tuple[Slot, ...]:
             return (Written.RESULT,)
         case StartAgain():
             return (Written.EVERYTHING,)
-        case PlayOn():
+        case PlayOn.PLAY_ON:
+            return (Person.OBJECT, ("lives", Person.OBJECT))
+        case PlayOn.LESS_A_LIFE:
             return (Person.OBJECT,)
         case SetDown():
             return (("load", Person.OBJECT),)
-        case Go() | LifeOf():
+        case LifeOf():
+            return (("lives", effect.who),)
+        case Go():
             return (_mover(effect.who),)
         case Swap():
             return (_mover(effect.who), _mover(effect.other))

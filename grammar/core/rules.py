@@ -12,6 +12,7 @@ from grammar.core.lives import LastLife
 from grammar.core.loads import SetDown
 from grammar.core.persons import LifeOf as LifeOf
 from grammar.core.persons import Person as Person
+from grammar.core.persons import PlayOn as PlayOn
 from grammar.core.play import Lines, Waiting
 from grammar.core.runs import InARow
 from grammar.core.sets import StandAgain as StandAgain
@@ -200,12 +201,6 @@ class StartAgain(Enum):
     """Players, balls and things go back to the set-up; points stay."""
 
     EVERYTHING = "everything"
-
-
-class PlayOn(Enum):
-    """Who was hit, or whose ball was caught, plays on."""
-
-    PLAY_ON = "plays on"
 
 
 @frozen

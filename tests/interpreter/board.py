@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 IN, OUT = "in", "out"
 UP, DOWN = "up", "down"
+NO_LIFE = -1
 AT = "at"
 
 
@@ -32,7 +33,7 @@ class Load(NamedTuple):
 
 class Pupil(NamedTuple):
     """A pupil: the side and role played for, in play, out or in a spot, the turn there (first is 0), and
-    the lives left while in play, 0 where lives are not counted, and the load."""
+    the lives left, 0 where lives are not counted, NO_LIFE for who has lost the last, and the load."""
 
     side: str
     role: str
@@ -88,12 +89,13 @@ class Board:
         self.clock = state.clock
         self.rows = list(state.rows)
         self.taken = state.taken
+        self.lost: tuple[int, ...] = ()  # who has lost the last life in this event
 
     def copy(self) -> Board:
         found = Board.__new__(Board)
         found.pupils, found.balls, found.things = self.pupils[:], self.balls[:], self.things[:]
         found.points, found.won, found.clock = self.points[:], self.won, self.clock
-        found.rows, found.taken = self.rows[:], self.taken
+        found.rows, found.taken, found.lost = self.rows[:], self.taken, self.lost
         return found
 
     def state(self) -> State:
@@ -109,9 +111,7 @@ class Board:
         turn = 0
         if not isinstance(where, str):
             turn = 1 + max((each.turn for each in self.pupils if each.where == where), default=-1)
-        before = self.pupils[number]
-        lives = before.lives if (before.where, where) == (IN, IN) else 0
-        self.pupils[number] = Pupil(side, role, where, turn, lives)
+        self.pupils[number] = Pupil(side, role, where, turn, 0 if where == OUT else self.pupils[number].lives)
 
     def put_down(self, number: int, where: Spot) -> None:
         """What a pupil carries lies somewhere; things of one kind are alike."""

@@ -89,11 +89,11 @@ def key_of(place: Place) -> Key:
     if place.load is not None:
         way = (*_spot_words(place.load.start), *_spot_words(place.load.goal))
         return ("player", owner, place.kind or "-", IN, "with", place.load.kind.key, *way)
+    left = () if place.lives is None else (str(place.lives),)
     match place.token, place.standing:
         case "player", At(spot=spot):
-            return ("player", owner, place.kind or "-", *_spot_words(spot))
+            return ("player", owner, place.kind or "-", *_spot_words(spot), *left)
         case "player", Presence() as presence:
-            left = () if place.lives is None else (str(place.lives),)
             return ("player", owner, place.kind or "-", IN if presence is Presence.PLAYING else OUT, *left)
         case "ball" | "load", At(spot=spot):
             return ("ball", place.kind or "-", *_spot_words(spot))
@@ -120,7 +120,7 @@ def count(sheet: Sheet, state: State) -> Counted:
     found: Counter[Key] = Counter()
     for pupil in state.pupils:
         where = (pupil.where,) if isinstance(pupil.where, str) else _words(pupil.where)
-        left = (str(pupil.lives),) if pupil.lives else ()
+        left = (str(max(pupil.lives, 0)),) if pupil.lives else ()
         load = pupil.load
         carried = ("with", load.kind, *_words(load.start), *_words(load.goal)) if load else ()
         found[("player", pupil.side, pupil.role or "-", *where, *left, *carried)] += 1

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from grammar.sentences import events, finish, queues, sets, then, when
+from grammar.sentences import events, finish, lives, queues, sets, then, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import AnySide, Np
 from grammar.sentences.blocking import Blocked
@@ -127,7 +127,9 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
             balls = said.name if isinstance(said, then.ComesIn) else said.who
             yield from (("balls", kind) for kind in sorted(sheet.stuff(balls).kinds))
         case then.PlaysOn():
-            yield ("person", "hit")
+            yield from (("person", "hit"), ("lives", ("person", "hit")))
+        case lives.LosesLife() | lives.WinsLife():
+            yield ("lives", _person(sheet, said.who, scene))
         case More():
             yield from (("more", side) for side in sides_meant(sheet, said.side, scene))
         case then.Drops() | then.GoesBack():

@@ -29,20 +29,35 @@ Going = freezing.Freezes | then.Waits | then.MovesTo | then.Joins | then.Out | t
 
 
 def follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
-    """The boards after all consequences; several where somebody may be one or another."""
-    with_the_point(sheet, settled, board)
-    yield from _follow(sheet, settled, scene, board, begin)
+    """The boards after all consequences; several where somebody may be one or another.
+
+    Lives come and go first. Who has lost the last one goes as the lines for that say, after all that follows else.
+    """
+    for done in _follow(sheet, settled, scene, board, begin):
+        boards = [done]
+        for number in done.lost:
+            of_loser, then_so = after_the_last(sheet, number, board)
+            boards = [each for one in boards for each in _follow(sheet, then_so, of_loser, one, begin)]
+        for each in boards:
+            each.lost = ()
+        yield from boards
 
 
 def _follow(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
+    with_the_point(sheet, settled, board)
+    yield from _each(sheet, settled, scene, board, begin)
+
+
+def _each(sheet: Sheet, settled: Sequence[Settled], scene: Scene, board: Board, begin: State) -> Iterator[Board]:
     if not settled:
         yield board
         return
-    first = next((each for each in settled if about_loads(sheet, each.said)), None)
+    first = next((each for each in settled if isinstance(each.said, lives.LosesLife | lives.WinsLife)), None)
+    first = first or next((each for each in settled if about_loads(sheet, each.said)), None)
     first = first or next((each for each in settled if _gives_up_a_task(sheet, each.said)), settled[0])
     rest = [each for each in settled if each is not first]
     for after in _change(sheet, first, scene, board, begin):
-        yield from _follow(sheet, rest, scene, after, begin)
+        yield from _each(sheet, rest, scene, after, begin)
 
 
 def _gives_up_a_task(sheet: Sheet, said: when.Consequence) -> bool:
@@ -60,7 +75,8 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             yield from send_balls(sheet, said, scene, board)
             return
         case lives.LosesLife() | lives.WinsLife():
-            yield from _life(sheet, said, scene, board, begin)
+            for chosen in people(sheet, said.who, scene, board):
+                yield lose_or_win(sheet, said, chosen, board.copy())
             return
         case Taking():
             board.taken |= {said.line}
@@ -73,10 +89,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
                     board.balls[number] = ball._replace(spot=WITH_THE_TEACHER)
         case then.MovesTo(place=resting.RestOnStep()):
             _put_on_step(sheet, said, scene, board)
-        case freezing.Freezes() | then.Waits() | then.MovesTo() | then.Joins() | then.Out():
-            yield from _go(sheet, said, scene, board)
-            return
-        case then.TurnsInto() | then.Returns():
+        case _ if isinstance(said, Going):
             yield from _go(sheet, said, scene, board)
             return
         case then.ChangesPlaces():
@@ -96,18 +109,6 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             board.pupils, board.balls, board.things = list(begin.pupils), list(begin.balls), list(begin.things)
             board.rows = list(begin.rows)
     yield board
-
-
-def _life(
-    sheet: Sheet, said: lives.LosesLife | lives.WinsLife, scene: Scene, board: Board, begin: State
-) -> Iterator[Board]:
-    for chosen in people(sheet, said.who, scene, board):
-        after = board.copy()
-        boards = [after]
-        for number in lose_or_win(sheet, said, chosen, after):
-            of_loser, settled = after_the_last(sheet, number, board)
-            boards = [done for each in boards for done in follow(sheet, settled, of_loser, each, begin)]
-        yield from boards
 
 
 def _thing(
@@ -171,6 +172,8 @@ def _go(sheet: Sheet, said: Going, scene: Scene, board: Board) -> Iterator[Board
     for chosen in people(sheet, said.who, scene, board):
         after = board.copy()
         for number in chosen:
+            if scene.loser is None and number in board.lost:
+                continue
             pupil = after.pupils[number]
             side, role, where = _goal(sheet, said, pupil.side, pupil.role, scene, after)
             if pupil.load is not None:

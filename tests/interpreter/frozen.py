@@ -29,5 +29,5 @@ def frozen_of(sheet: Sheet, meant: Frozen, sides: tuple[str, ...], board: Board)
 
 
 def any_of_them(there: list[int], board: Board) -> list[int]:
-    """One of each side and role: nobody says which of them it is, and those alike are alike."""
-    return list({board.pupils[number][:2]: number for number in there}.values())
+    """One of each side, role and number of lives: nobody says which of them it is, and those alike are alike."""
+    return list({board.pupils[number]._replace(turn=0): number for number in there}.values())

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import lives, when
-from tests.interpreter.board import IN, Board, State
+from grammar.sentences import events, freezing, lives, queues, resting, then, when
+from grammar.sentences.ball import RestTo
+from grammar.sentences.base import Np
+from tests.interpreter.board import IN, NO_LIFE, Board, Pupil, State
 from tests.interpreter.events import Scene, Settled, holding
-from tests.interpreter.names import Folk
+from tests.interpreter.frozen import PLACE
+from tests.interpreter.names import Folk, Stuff
 from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
+from tests.interpreter.spots import place_of
 from tests.interpreter.whose import Of, whose
 
 
@@ -35,19 +39,53 @@ def _meant(sheet: Sheet, line: lives.HasLives | lives.LastLife, side: str, role:
 
 
 def in_full(sheet: Sheet, state: State) -> State:
-    """Whoever has come into play has all lives."""
+    """Whoever has come into play without a life has all of them; so has whoever never had one less."""
     if not any(True for _ in sheet.tree.all_of("sides", lives.HasLives)):
         return state
-    most = [most_lives(sheet, each.side, each.role) if each.where == IN else each.lives for each in state.pupils]
-    if all(0 < each.lives <= full or each.lives == full for each, full in zip(state.pupils, most, strict=True)):
-        return state
-    pupils = (each._replace(lives=min(each.lives or full, full)) for each, full in zip(state.pupils, most, strict=True))
-    return state._replace(pupils=tuple(pupils))
+    pupils = tuple(each._replace(lives=_left(sheet, each)) for each in state.pupils)
+    return state if pupils == state.pupils else state._replace(pupils=pupils)
 
 
-def lose_or_win(sheet: Sheet, said: lives.LosesLife | lives.WinsLife, chosen: Sequence[int], board: Board) -> list[int]:
-    """One life less or more for each of them; gives those who have lost the last."""
-    last = []
+def _left(sheet: Sheet, pupil: Pupil) -> int:
+    """How many lives a pupil has left there: none of their own where nobody comes with some of them left."""
+    full = most_lives(sheet, pupil.side, pupil.role)
+    if pupil.where != IN and (isinstance(pupil.where, str) or pupil.where.place not in _kept(sheet)):
+        return 0
+    if pupil.lives < 0 and pupil.where != IN:
+        return pupil.lives if full else 0
+    return min(pupil.lives, full) if pupil.lives > 0 else full
+
+
+@remembered
+def _kept(sheet: Sheet) -> frozenset[str]:
+    """The places to which some line sends pupils, but for the last life; of all who change at once nobody keeps any."""
+    rules = [rule for granted in (False, True) for rule in sheet.said(when.When, granted=granted)]
+    sent = [(rule, said) for rule in rules if not isinstance(rule.event, lives.LastLife) for said in rule.consequences]
+    return frozenset(place for rule, said in sent for place in _sent_to(sheet, rule, said))
+
+
+def _sent_to(sheet: Sheet, rule: when.When, said: when.Consequence) -> Iterator[str]:
+    match said:
+        case freezing.Freezes():
+            yield PLACE
+        case then.Waits():
+            yield place_of(sheet, said.where)
+        case then.MovesTo(place=RestTo() | resting.RestThere() as place):
+            yield from [place_of(sheet, place.where)] if not _is_stuff(sheet, said.who) else []
+        case then.Joins(what=Np() as what) if sheet.side_meant(sheet.meaning(what.name)) is None:
+            yield place_of(sheet, what)
+        case then.ChangesPlaces(other=queues.Queued() as other):
+            yield place_of(sheet, other.where)
+        case then.ChangesPlaces() if isinstance(rule.event, events.Caught) and rule.event.where is not None:
+            yield place_of(sheet, rule.event.where)
+
+
+def _is_stuff(sheet: Sheet, who: object) -> bool:
+    return isinstance(who, Np) and isinstance(sheet.meaning(who.name), Stuff)
+
+
+def lose_or_win(sheet: Sheet, said: lives.LosesLife | lives.WinsLife, chosen: Sequence[int], board: Board) -> Board:
+    """One life less or more for each of them; those are noted who have lost the last."""
     for number in chosen:
         pupil = board.pupils[number]
         most = most_lives(sheet, pupil.side, pupil.role)
@@ -58,8 +96,9 @@ def lose_or_win(sheet: Sheet, said: lives.LosesLife | lives.WinsLife, chosen: Se
         elif pupil.lives > 1:
             board.pupils[number] = pupil._replace(lives=pupil.lives - 1)
         else:
-            last.append(number)
-    return last
+            board.pupils[number] = pupil._replace(lives=NO_LIFE)
+            board.lost = (*board.lost, number)
+    return board
 
 
 def after_the_last(sheet: Sheet, number: int, board: Board) -> tuple[Scene, list[Settled]]:

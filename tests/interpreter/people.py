@@ -46,7 +46,11 @@ def next_of(sheet: Sheet, there: list[int], end: str, board: Board) -> list[int]
     """Whose turn it is of those in line; where nobody knows the order, one of each side and role may be that one."""
     if sheet.orderly:
         return there[-1:] if end == "last" else there[:1]
-    return list({board.pupils[number][:2]: number for number in there}.values())
+    return list({_kind(board.pupils[number]): number for number in there}.values())
+
+
+def _kind(pupil: Pupil) -> tuple[object, ...]:
+    return pupil.side, pupil.role, pupil.lives
 
 
 def _in_line(sheet: Sheet, phrase: Np, scene: Scene, board: Board, mover: str | None) -> list[int]:

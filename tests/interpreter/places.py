@@ -31,7 +31,7 @@ def _one(
     """With nobody waiting the one comes straight back."""
     for second in people(sheet, other, scene, board, board.pupils[number].side):
         after = board.copy()
-        if second:
+        if second and (scene.loser is not None or not {number, *second} & set(board.lost)):
             _exchange(other, number, second, after)
         yield after
 

@@ -105,6 +105,14 @@ def tangled() -> str:
     return text.replace("2 foam balls", "4 foam balls")
 
 
+def both_hold() -> Said:
+    sides = "mirrored\n  role king: 1 player of each side\n  each king has 3 lives"
+    when = "\n  a king is hit: that king loses a life\n  a player is hit: that player freezes"
+    aims = ROW.replace("at the lanterns of the other side", "at the lanterns or the players of the other side")
+    played = game(aims.replace("mirrored", sides).replace("it stays down", "it stays down" + when))
+    return net_of(played, library.granted_sheet(), {side.name: 8 for side in played.sides}).findings
+
+
 def too_wide() -> Said:
     played = game(tangled())
     return net_of(played, library.granted_sheet(), {side.name: 4 for side in played.sides}).findings
@@ -145,6 +153,7 @@ TOLD: dict[str, Callable[[Path], Said]] = {
     "M-both-changed": lambda _: of_remix(ROW.replace(DOWN, "a lantern is knocked: play goes on")),
     "M-left-out": lambda _: of_remix(ROW.replace(STRIP, "")),
     "M-licence": lambda _: of_remix(ROW.replace("CC-BY-4.0", "CC-BY-SA-4.0")),
+    "N-both": lambda _: both_hold(),
     "N-too-wide": lambda _: too_wide(),
     "C-endless": lambda _: wrong_game("endless"),
     "C-too-large": lambda _: too_large(),

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.own_ground import spots_at_hand
-from compose.net.lower.tokens import ball_place, in_play, player_place
+from compose.net.lower.tokens import ball_place, in_play, places_at
 from compose.net.net import Condition, Rate, Ratio
 from grammar.core.play import Along, PickUp
 from grammar.core.values import At, KindId, Population, SideId, Spot
@@ -48,10 +48,10 @@ def rate_outside(builder: Builder, who: Population, ball: KindId, spot: Spot) ->
     """The rate of attempts of those who wait at a spot, with the balls that lie there: whoever may, of any side."""
     there = [offer for offer in builder.play.offers if spot in offer.at]
     kinds = dict.fromkeys(each.ball for offer in there for each in offer.attempts if each.ball is not None)
-    players = dict.fromkeys(player_place(builder, offer.by, At(spot)) for offer in there)
+    players = dict.fromkeys(place for offer in there for place in places_at(builder, offer.by, At(spot)))
     balls = tuple(ball_place(builder, kind, spot) for kind in kinds)
-    mine, own = player_place(builder, who, At(spot)), ball_place(builder, ball, spot)
-    ratios: tuple[Ratio, ...] = (Ratio((mine,), tuple(players)),) if len(players) > 1 else ()
+    mine, own = places_at(builder, who, At(spot)), ball_place(builder, ball, spot)
+    ratios: tuple[Ratio, ...] = (Ratio(mine, tuple(players)),) if len(players) > len(mine) else ()
     ratios += (Ratio((own,), balls),) if len(balls) > 1 else ()
     return Rate((tuple(players), balls), ratios)
 

@@ -12,7 +12,7 @@ from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.carrying import carried_about, hands_emptied
 from compose.net.lower.cast import Cast
 from compose.net.lower.catches import caught, share_of_catchers, somebody_catches, without_mate
-from compose.net.lower.consequences import counted, leaves_a_task
+from compose.net.lower.consequences import counted, leaves_a_task, lives_changed
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.lower.guards import condition_of
 from compose.net.lower.heights import can_succeed
@@ -125,8 +125,8 @@ def case_guard(builder: Builder, case: Case) -> tuple[Condition, ...]:
 def case_effects(builder: Builder, case: Case, moment: Moment | None, cast: Cast) -> tuple[Effect, ...]:
     """What a case does to the counts."""
     persons = dict(cast.persons)
-    emptied = tuple(hands_emptied(builder, case, persons))
-    return emptied + tuple(
+    first = (*lives_changed(builder, case, persons), *hands_emptied(builder, case, persons))
+    return first + tuple(
         done
         for effect, rule in sorted(case.effects, key=lambda each: not leaves_a_task(each[0]))
         for done in counted(builder, effect, moment, persons, builder.rule(rule.lines))

@@ -9,6 +9,7 @@ import attrs
 from attrs import define, field
 
 from compose.net.lower.harmless import harmless
+from compose.net.lower.lives import Kept, where_kept
 from compose.net.net import Comparison, Place, Reaction, Rule, Transition
 from compose.staging.floor.values import Floor
 from grammar.core.game import Core, Play
@@ -39,6 +40,7 @@ class Builder:
     result_place: int | None = None
     times_s: tuple[Fraction, ...] = field(init=False)
     harmless: frozenset[int] = field(init=False)
+    kept: Kept = field(init=False)
 
     @times_s.default
     def _times_s(self) -> tuple[Fraction, ...]:
@@ -48,6 +50,10 @@ class Builder:
     @harmless.default
     def _harmless(self) -> frozenset[int]:
         return harmless(self.core.play)
+
+    @kept.default
+    def _kept(self) -> Kept:
+        return where_kept(self.core.play)
 
     @property
     def play(self) -> Play:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from compose.net.lower.builder import Builder, at_least, none_in
+from compose.net.lower.lives import lives_at
 from compose.net.lower.tokens import player_place
 from compose.net.lower.whereabouts import who_waits
 from compose.net.net import Condition, Ratio
@@ -43,16 +44,27 @@ def _is_settled(builder: Builder, persons: Mapping[Person | Waiting, Stand | Non
     if who not in persons:
         return False
     stand = persons[who]
-    return stand is None or len(stand) == 3 or stand[1] is not Presence.PLAYING or not builder.play.lives_of(stand[0])
+    return stand is None or len(stand) == 3 or not lives_at(builder.play, builder.kept, *stand)
+
+
+def lives_left(stand: Stand) -> int | None:
+    """How many lives somebody has left; None where they are not counted there."""
+    return stand[2] if len(stand) == 3 else None
 
 
 def with_lives(builder: Builder, who: Population, standing: Presence | At) -> Iterator[Stand]:
     """Somebody who stands so, with each number of lives that they may have left."""
-    most = builder.play.lives_of(who) if standing is Presence.PLAYING else None
-    if most is None:
-        yield who, standing
+    there = lives_at(builder.play, builder.kept, who, standing)
+    if there:
+        yield from ((who, standing, lives) for lives in there)
     else:
-        yield from ((who, standing, lives) for lives in range(most, 0, -1))
+        yield who, standing
+
+
+def waiting_stands(builder: Builder, waiting: Waiting) -> Iterator[Stand]:
+    """Everybody who could wait there, with each number of lives that they may have left."""
+    for who, spot in who_waits(builder, waiting):
+        yield from with_lives(builder, who, At(spot))
 
 
 def _known(moment: Moment) -> dict[Person | Waiting, Stand | None]:
@@ -112,7 +124,7 @@ def _settled(builder: Builder, moment: Moment, cast: Cast, left: list[Person | W
 def _candidates(builder: Builder, moment: Moment, who: Person | Waiting) -> Iterator[Stand]:
     """Everybody who could be meant."""
     if isinstance(who, Waiting):
-        yield from ((each, At(spot)) for each, spot in who_waits(builder, who))
+        yield from waiting_stands(builder, who)
     elif moment.concerned is not None:
         for each in builder.play.populations(moment.concerned):
             yield from with_lives(builder, each, Presence.PLAYING)

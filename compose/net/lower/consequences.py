@@ -7,13 +7,16 @@ from typing import assert_never
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.carrying import set_down
-from compose.net.lower.cast import Stand, with_lives
+from compose.net.lower.cast import Stand, lives_left, waiting_stands, with_lives
+from compose.net.lower.dispatch import Case
+from compose.net.lower.lives import left_at
 from compose.net.lower.room import rooms_for
 from compose.net.lower.tokens import (
     ball_place,
     balls_lying,
     in_play,
     line_place,
+    place_reached,
     player_place,
     points_place,
     step_place,
@@ -54,8 +57,6 @@ def counted(
                 yield Move(down, up, None if effect.all else 1, rule)
         case core.Go():
             yield from _gone(builder, effect, persons, rule)
-        case core.LifeOf():
-            yield from _life(builder, effect, persons, rule)
         case core.Swap():
             yield from _swapped(builder, effect, persons, rule)
         case core.SendBalls():
@@ -78,7 +79,7 @@ def counted(
             for number, place in enumerate(builder.places):
                 if place.token in ("player", "ball", "store", "load", "target", "body", "row"):
                     yield Assign(number, place.start, rule)
-        case core.SendBall() | core.PlayOn() | SetDown() | ComeIn():
+        case core.SendBall() | core.PlayOn() | SetDown() | ComeIn() | core.LifeOf():
             return
         case _:
             assert_never(effect)
@@ -135,8 +136,7 @@ def _gone(builder: Builder, effect: core.Go, persons: Persons, rule: Rule) -> It
         ]
         amount = None
     elif isinstance(who, Waiting) and who.turn is Turn.ALL:
-        stands = [(each, At(spot)) for each, spot in who_waits(builder, who)]
-        amount = None
+        stands, amount = list(waiting_stands(builder, who)), None
     else:
         stand = persons.get(who)
         stands, amount = ([stand] if stand else []), who.count if isinstance(who, Waiting) else 1
@@ -165,24 +165,28 @@ def _moved(
     rule: Rule,
     last: bool,
 ) -> Iterator[Move]:
-    who, lives = stand[0], stand[2] if len(stand) == 3 else None
+    who = stand[0]
     there = changed(builder, who, effect.becomes)
-    most = builder.play.lives_of(there)
-    kept = min(lives, most) if lives and most and effect.to is Presence.PLAYING else None
-    source, target = player_place(builder, *stand), player_place(builder, there, effect.to, kept)
+    source, target = player_place(builder, *stand), place_reached(builder, there, effect.to, lives_left(stand))
     if source != target:
         yield Move(source, target, amount, rule, rooms_for(builder, who, there, effect.to), last)
 
 
-def _life(builder: Builder, effect: core.LifeOf, persons: Persons, rule: Rule) -> Iterator[Move]:
-    """A life less or more; what comes of the last one is said by a rule of its own."""
-    stand = persons.get(effect.who)
-    if stand is None or len(stand) != 3:
-        return
-    who, standing, lives = stand
-    then = min(lives + effect.by, builder.play.lives_of(who) or lives)
-    if 0 < then != lives:
-        yield Move(player_place(builder, *stand), player_place(builder, who, standing, then), 1, rule)
+def lives_changed(builder: Builder, case: Case, persons: dict[core.Person | Waiting, Stand | None]) -> Iterator[Move]:
+    """Lives come and go before anybody goes anywhere. Changes in `persons` how many they have.
+
+    What comes of the last one is said by a rule of its own.
+    """
+    for effect, rule in case.effects:
+        stand = persons.get(effect.who) if isinstance(effect, core.LifeOf) else None
+        lives = lives_left(stand) if stand is not None else None
+        if stand is None or not lives or not isinstance(effect, core.LifeOf):
+            continue
+        then = left_at(builder.play, builder.kept, stand[0], stand[1], lives + effect.by)
+        if then is not None and then != lives:
+            persons[effect.who] = changed_stand = (stand[0], stand[1], then)
+            source, target = player_place(builder, *stand), player_place(builder, *changed_stand)
+            yield Move(source, target, 1, builder.rule(rule.lines))
 
 
 def changed(builder: Builder, who: Population, becomes: core.Becoming) -> Population:
@@ -205,20 +209,14 @@ def _swapped(builder: Builder, effect: core.Swap, persons: Persons, rule: Rule) 
     if one is None or other is None:
         return
     if one[1] is Presence.PLAYING and other[1] is Presence.PLAYING:
-        yield Move(player_place(builder, *one), _as(builder, one, other[0]), 1, rule)
-        yield Move(player_place(builder, *other), _as(builder, other, one[0]), 1, rule)
+        yield Move(player_place(builder, *one), place_reached(builder, other[0], one[1], lives_left(one)), 1, rule)
+        yield Move(player_place(builder, *other), place_reached(builder, one[0], other[1], lives_left(other)), 1, rule)
         return
     tasks = (other[0], one[0]) if effect.other is core.Person.MATE else (one[0], other[0])
-    yield Move(player_place(builder, *one), player_place(builder, tasks[0], other[1]), 1, rule)
+    yield Move(player_place(builder, *one), place_reached(builder, tasks[0], other[1], lives_left(one)), 1, rule)
     last = isinstance(effect.other, Waiting) and effect.other.turn is Turn.LAST
-    yield Move(player_place(builder, *other), player_place(builder, tasks[1], one[1]), 1, rule, (), last)
-
-
-def _as(builder: Builder, stand: Stand, who: Population) -> int:
-    """The place of somebody in play who takes the part of another, with the lives that they had."""
-    most = builder.play.lives_of(who)
-    left = stand[2] if len(stand) == 3 else most
-    return player_place(builder, who, Presence.PLAYING, min(left, most) if left and most else None)
+    came = place_reached(builder, tasks[1], one[1], lives_left(other))
+    yield Move(player_place(builder, *other), came, 1, rule, (), last)
 
 
 def _all_swapped(builder: Builder, effect: core.Swap, rule: Rule) -> Iterator[Move]:

@@ -1,4 +1,7 @@
-"""What comes of a case for persons that are settled: who loses the last life goes as the rules for that say."""
+"""What comes of a case for persons that are settled: who loses the last life goes as the rules for that say.
+
+What the event itself says of where they go does not hold then.
+"""
 
 from __future__ import annotations
 
@@ -11,6 +14,7 @@ from compose.net.lower.cast import Cast, casts
 from compose.net.lower.dispatch import Case, cases_of
 from compose.net.outcome import Moment
 from grammar.core.lives import LastLife
+from grammar.core.precedence import slots
 from grammar.core.rules import Effect, Go, LifeOf, Person, Swap
 
 
@@ -39,13 +43,16 @@ def _with_last_lives(
     rules = [each for each in builder.play.rules if isinstance(each.trigger, LastLife) and stand[0] in each.trigger.who]
     for ending in cases_of(builder.play, rules):
         more = tuple((_of(effect, first), rule) for effect, rule in ending.effects)
+        where = any(first in slots(effect) for effect, _ in more)
+        others = (each for each in case.effects if not where or first not in slots(each[0]))
         both = Case(
-            (*case.effects, *more),
+            (*others, *more),
             tuple(dict.fromkeys((*case.holds, *ending.holds))),
             tuple(dict.fromkeys((*case.fails, *ending.fails))),
             (*case.besides, *ending.besides),
         )
-        for then in casts(builder, moment, [effect for effect, _ in more], cast):
+        lost = evolve(cast, persons={**cast.persons, first: (*stand[:2], 0)})
+        for then in casts(builder, moment, [effect for effect, _ in more], lost):
             yield from _with_last_lives(builder, moment, both, then, losing[1:])
 
 

@@ -43,9 +43,10 @@ def _places(builder: Builder, spot: Spot, limit: Limit) -> tuple[int, ...]:
     """The places of all who take up the room that such a player would need."""
     there = builder.whereabouts
     return tuple(
-        player_place(builder, each, At(spot))
+        place
         for each in builder.play.populations()
         if each in limit.who and (each, spot) in there
+        for place in places_at(builder, each, At(spot))
     )
 
 

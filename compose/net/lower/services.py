@@ -11,9 +11,9 @@ from attrs import evolve
 from compose.net.attempt import Attempt
 from compose.net.lower.attempt_numbers import ages_years
 from compose.net.lower.builder import Builder, at_least
+from compose.net.lower.cast import Stand, lives_left, waiting_stands
 from compose.net.lower.own_ground import lies_in_what_is_shut, own_part, spots_at_hand
-from compose.net.lower.tokens import ball_place, in_play, player_place, target_place
-from compose.net.lower.whereabouts import who_waits
+from compose.net.lower.tokens import ball_place, in_play, place_reached, player_place, target_place
 from compose.net.net import All, Move, Rate, Ratio, Transition
 from compose.net.told import CameBack, Doer, Fetched, Freed, StoodUp
 from compose.staging.floor.nowhere import shut_to
@@ -111,8 +111,8 @@ def _per_minute(said: Fraction | None) -> float | None:
 
 def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
     """The first in line comes back in, or all. Who frees others is not one of those who wait."""
-    waiting = who_waits(builder, free.waiting)
-    places = tuple(player_place(builder, who, At(spot)) for who, spot in waiting)
+    waiting = tuple(waiting_stands(builder, free.waiting))
+    places = tuple(player_place(builder, *stand) for stand in waiting)
     rule, doers = builder.rule(free.lines), _doers(builder, free.who)
     if not places:
         return
@@ -125,7 +125,7 @@ def _frees(builder: Builder, free: Free) -> Iterator[Transition]:
         moves = tuple(
             Move(
                 places[number],
-                player_place(builder, waiting[number][0], Presence.PLAYING),
+                _back(builder, waiting[number]),
                 None if everybody else free.waiting.count,
                 rule,
                 (),
@@ -153,19 +153,25 @@ def _comings(builder: Builder, back: ComeBack) -> Iterator[Transition]:
         return  # with a point: dispatch.py
     rule = builder.rule(back.lines)
     per_minute = 60.0 / max(float(back.after_s), LEAST_S)
-    for who, spot in who_waits(builder, Waiting(back.who, back.at, Turn.FIRST)):
-        place = player_place(builder, who, At(spot))
+    for stand in waiting_stands(builder, Waiting(back.who, back.at, Turn.FIRST)):
+        place = player_place(builder, *stand)
+        assert isinstance(stand[1], At)
         yield Transition(
-            CameBack(who, spot),
+            CameBack(stand[0], stand[1].spot),
             None,
             True,
             act(builder, "free", back.lines, per_minute),
             "always",
             Rate(((place,),)),
             at_least((place,)),
-            (Move(place, player_place(builder, who, Presence.PLAYING), 1, rule),),
+            (Move(place, _back(builder, stand), 1, rule),),
             (rule,),
         )
+
+
+def _back(builder: Builder, stand: Stand) -> int:
+    """Where somebody who waited plays again, with the lives that they had left."""
+    return place_reached(builder, stand[0], Presence.PLAYING, lives_left(stand))
 
 
 def _stand_ups(builder: Builder, up: StandUp) -> Iterator[Transition]:

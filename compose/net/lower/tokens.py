@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.net.lower.builder import Builder
+from compose.net.lower.lives import left_at, lives_at
 from compose.net.net import Place
 from grammar.core.declared import AreaKind, Per
 from grammar.core.game import Play
@@ -41,10 +42,11 @@ def owner_key(owner: Owner) -> str | None:
 def player_place(builder: Builder, who: Population, standing: Presence | At, lives: int | None = None) -> int:
     """The place of players of a population who are in play, out, or at a spot.
 
-    In play they have so many `lives` left, where lives are counted: all of them if nothing is said.
+    They have so many `lives` left, where lives are counted: all of them if nothing is said. Who has just lost the
+    last life is still counted with those in play who have one.
     """
-    if standing is Presence.PLAYING and lives is None:
-        lives = builder.play.lives_of(who)
+    there = lives_at(builder.play, builder.kept, who, standing)
+    lives = (there[0] if lives is None else max(lives, there[-1])) if there else None
     key = ("player", who, standing, lives)
     if (found := builder.number(key)) is not None:
         return found
@@ -74,6 +76,11 @@ def player_place(builder: Builder, who: Population, standing: Presence | At, liv
     return builder.add_place(key, place)
 
 
+def place_reached(builder: Builder, who: Population, standing: Presence | At, lives: int | None = None) -> int:
+    """The place to which somebody comes who has so many lives left: of 0 all again, of those in play."""
+    return player_place(builder, who, standing, left_at(builder.play, builder.kept, who, standing, lives))
+
+
 def _standing_name(standing: Presence | At, side: SideId) -> str:
     if isinstance(standing, At):
         spot = standing.spot
@@ -94,10 +101,8 @@ def in_play(builder: Builder, *who: Population) -> tuple[int, ...]:
 
 def places_at(builder: Builder, who: Population, standing: Presence | At) -> tuple[int, ...]:
     """The places of a population that stands so."""
-    most = builder.play.lives_of(who) if standing is Presence.PLAYING else None
-    if most is None:
-        return (player_place(builder, who, standing),)
-    return tuple(player_place(builder, who, standing, lives) for lives in range(most, 0, -1))
+    there = lives_at(builder.play, builder.kept, who, standing)
+    return tuple(player_place(builder, who, standing, lives) for lives in there or (None,))
 
 
 def side_in_play(builder: Builder, *sides: SideId) -> tuple[int, ...]:

@@ -15,7 +15,7 @@ from grammar.core.reading.clock import come_or_go
 from grammar.core.reading.each_plays import of_whoever_did_it
 from grammar.core.reading.events import Moment
 from grammar.core.reading.frozen import where_frozen
-from grammar.core.reading.lives import life_of
+from grammar.core.reading.lives import lives_changed
 from grammar.core.reading.loads import sent_load, set_down
 from grammar.core.reading.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.movers import Mover, area_of, movers, things_of, waiting_of
@@ -40,14 +40,7 @@ from grammar.core.rules import (
     StartAgain,
     Swap,
 )
-from grammar.core.values import (
-    At,
-    Posture,
-    Presence,
-    SideId,
-    Sort,
-    Spot,
-)
+from grammar.core.values import At, Posture, Presence, SideId, Sort, Spot
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import finish, freezing, lives, queues, resting, sets, then, when
 from grammar.sentences.ball import HasBall, RestTo
@@ -90,11 +83,10 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
         case then.SideLoses():
             yield _lost(reader, consequence, moment)
         case lives.LosesLife() | lives.WinsLife():
-            yield from (life_of(reader, consequence, each.who) for each in movers(reader, consequence.who, moment))
-        case then.ComesIn() | then.TakenAway() | sets.StandAgain():
+            whom = (each.who for each in movers(reader, consequence.who, moment))
+            yield from lives_changed(reader, consequence, whom, moment.trigger)
+        case then.ComesIn() | then.TakenAway() | sets.StandAgain() | then.StartsAgain():
             yield _of_several(reader, consequence, moment)
-        case then.StartsAgain():
-            yield StartAgain.EVERYTHING
         case then.Drops() | then.GoesBack():
             yield from set_down(reader, consequence, moment)
         case then.PlaysOn():
@@ -104,8 +96,12 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
 
 
 def _of_several(
-    reader: Reader, consequence: then.ComesIn | then.TakenAway | sets.StandAgain, moment: Moment
+    reader: Reader,
+    consequence: then.ComesIn | then.TakenAway | sets.StandAgain | then.StartsAgain,
+    moment: Moment,
 ) -> Effect:
+    if isinstance(consequence, then.StartsAgain):
+        return StartAgain.EVERYTHING
     if isinstance(consequence, sets.StandAgain):
         return stood_up(reader, consequence, moment)
     return come_or_go(reader, consequence, moment.trigger)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from grammar.core.lives import LastLife, Lives
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose
-from grammar.core.rules import LifeOf, Person, Subject
+from grammar.core.rules import LifeOf, Person, Subject, Trigger
 from grammar.core.values import Population, SideId
 from grammar.frozen import evolve
 from grammar.sentences import lives
@@ -77,10 +77,16 @@ def has_lives(reader: Reader, who: object) -> bool:
     return any(each.who == who for each in reader.lives)
 
 
-def life_of(reader: Reader, node: lives.LosesLife | lives.WinsLife, who: Subject) -> LifeOf:
-    """Somebody loses a life, or gets one back."""
-    if not isinstance(who, Person) or who is Person.MATE:
-        raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", "Write: that player")
-    if not reader.lives:
-        raise Senseless(node, "Nobody has lives.", 'Add to sides: "each player has 3 lives".')
-    return LifeOf(who, -1 if isinstance(node, lives.LosesLife) else 1)
+def lives_changed(
+    reader: Reader, node: lives.LosesLife | lives.WinsLife, who: Iterable[Subject], trigger: Trigger
+) -> Iterator[LifeOf]:
+    """Some lose a life, or get one back."""
+    if isinstance(trigger, LastLife):
+        title = "Whoever has lost the last life and plays on, or comes back, has all of them again."
+        raise Senseless(node, title, "Say where they go: that player joins the other side")
+    for each in who:
+        if not isinstance(each, Person) or each is Person.MATE:
+            raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", "Write: that player")
+        if not reader.lives:
+            raise Senseless(node, "Nobody has lives.", 'Add to sides: "each player has 3 lives".')
+        yield LifeOf(each, -1 if isinstance(node, lives.LosesLife) else 1)

@@ -19,7 +19,7 @@ from grammar.core.reading.freeing import comings_back
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whence import moments_of
 from grammar.core.reading.whose import Senseless
-from grammar.core.rules import Add, Becomes, Effect, Go, Happening, Rule
+from grammar.core.rules import Add, Becomes, Effect, Go, Happening, LifeOf, Person, PlayOn, Rule
 from grammar.core.values import At, Spot
 from grammar.sentences import then, when
 from grammar.sentences.time import TheFirstTime
@@ -62,6 +62,8 @@ def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rul
         effects.extend(effects_of(reader, consequence, moment))
     if isinstance(sentence.span_of_time, TheFirstTime):
         effects.append(TakeEffect(first_time(reader, line)))
+    if LifeOf(Person.OBJECT, -1) in effects:
+        effects = [PlayOn.LESS_A_LIFE if effect is PlayOn.PLAY_ON else effect for effect in effects]
     times = Counter(slot for effect in effects if not isinstance(effect, Add) for slot in slots(effect))
     if any(count > 1 for count in times.values()):
         raise Senseless(sentence, "This line says two things of one and the same.", "Keep one of them.")
