@@ -53,7 +53,7 @@ def topic(sentence: Node) -> Topic:
             return _of_attempt(sentence)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
-        case play.Idle() | play.Rotate() | limits.LowDown():
+        case play.Idle() | play.Rotate() | play.MoveOn() | limits.LowDown():
             return (type(sentence).__name__, _thing(sentence.who))
         case play.Take():
             return ("take", _thing(sentence.who), *map(_thing, sentence.phrases), sentence.start.words())

@@ -7,11 +7,11 @@ from fractions import Fraction
 
 from attrs import evolve
 
-from compose.net.duties import Duty
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.both_hold import both_hold
 from compose.net.lower.builder import Builder
 from compose.net.lower.doubts import doubts
+from compose.net.lower.duties import duties_of
 from compose.net.lower.ends import lower_bell, lower_end_points, lower_ends, points_counted_to
 from compose.net.lower.fixed import fixed_targets
 from compose.net.lower.mirrored import same_tasks, unlike_sides
@@ -35,7 +35,6 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
-from grammar.core.rotation import Occasion
 from grammar.core.rules import Add, Finish, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
@@ -80,7 +79,7 @@ def net_of(
         mirrored=tuple(side.key for side in core.play.side_ids if side in core.play.mirrored),
         match=match_of(core),
         at_the_end=at_the_end,
-        duties=tuple(_duties(builder)),
+        duties=tuple(duties_of(builder)),
         spared=tuple(_spared(builder)),
         unfetched=tuple(_unfetched(builder)),
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
@@ -116,19 +115,6 @@ def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
             line = said.get((place.kind or "", place.standing.spot))
             if line is not None:
                 yield number, Rule(line.words, line.span)
-
-
-def _duties(builder: Builder) -> Iterator[Duty]:
-    """The tasks that pass on, with those who have them at the set-up."""
-    for rotation in builder.play.rotations:
-        role, side = builder.play.role(rotation.who), rotation.who.side
-        every = rotation.every if isinstance(rotation.every, Occasion) else float(rotation.every)
-        place = builder.core.lines[rotation.lines[0]].span
-        if role is None:
-            task = dict(builder.core.called).get(side, side.key)
-            yield Duty(task, side.key, builder.players[side], sum(builder.players.values()), every, place)
-            continue
-        yield Duty(role.id.key, side.key, min(role.least, builder.players[side]), builder.players[side], every, place)
 
 
 def _of_the_sheet(core: Core) -> Iterator[Finding]:

@@ -5,14 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from compose.telling.services import grouped
+from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.rotation import Occasion, Rotation
+from grammar.core.rotation import Occasion, Rotation, circle_of
+from grammar.core.values import Population
+from grammar.frozen import evolve
 
 
 def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]:
     """Tasks that pass from pupil to pupil."""
+    yield from _in_circles(voice, [each for each in rotations if each.onward is not None])
     for alike in grouped(rotations, "who"):
         rotation: Rotation = alike[0]
+        if rotation.onward is not None:
+            continue
         who = voice.calling("each").players([each.who for each in alike])
         if voice.me is not None:
             who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
@@ -24,6 +30,28 @@ def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]
             yield voice.say("{who} change after each point, in turn", who=who)
         else:
             yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every))
+
+
+def _in_circles(voice: Voice, moving: Sequence[Rotation]) -> Iterator[str]:
+    """Tasks through which all move on, one circle after the other."""
+    told: set[Population] = set()
+    for rotation in moving:
+        if rotation.who in told or voice.me not in (None, rotation.who.side):
+            continue
+        circle = circle_of(rotation, moving)
+        told.update(circle)
+        across = len({who.side for who in circle}) > 1
+        speaking = evolve(voice, me=None, other=None) if across else voice.calling("each")
+        after = speaking if across else voice.about(rotation.who.side, Subject.PLAYERS)
+        jobs = voice.wording.listed([speaking.players(circle[:1]), *(after.players([who]) for who in circle[1:])])
+        pattern = "{jobs} move on {occasion}, each to the next task, the last to the first, as many as the fewest are"
+        yield voice.say(pattern, jobs=jobs, occasion=_occasion(voice, rotation))
+
+
+def _occasion(voice: Voice, rotation: Rotation) -> str:
+    if isinstance(rotation.every, Occasion):
+        return voice.say("after each round" if rotation.every is Occasion.ROUND else "after each point")
+    return voice.say("after {time}", time=voice.time(rotation.every))
 
 
 def _with_another_side(voice: Voice, rotation: Rotation, who: str) -> str:

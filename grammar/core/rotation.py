@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import Enum
 from fractions import Fraction
 
@@ -23,8 +24,20 @@ class Rotation:
     of the side have it, those of the other one, who then change sides with them.
 
     Pupils are alike, so that the odds of the tasks stay as they are; what changes is who has one for how long.
+    Where `onward` says which task comes after it, tasks stand in a circle: as many move on at a time as have the task
+    of the fewest.
     """
 
     who: Population
     every: Fraction | Occasion
     lines: Lines = field(eq=False)
+    onward: Population | None = None
+
+
+def circle_of(rotation: Rotation, rotations: Iterable[Rotation]) -> tuple[Population, ...]:
+    """All tasks of a circle, from this one onwards; those of one that passes on by itself are it alone."""
+    onward = {each.who: each.onward for each in rotations}
+    found = [rotation.who]
+    while (after := onward[found[-1]]) is not None and after != rotation.who:
+        found.append(after)
+    return tuple(found)

@@ -87,6 +87,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (play.Idle, "who"): ("player",),
     (limits.LowDown, "who"): ("player",),
     (play.Rotate, "who"): ("player",),
+    (play.Jobs, "each"): ("player", "side"),
     (play.Take, "who"): ("player", "side"),
     (attempting.AtATime, "who"): ("player",),
     (play.Take, "what"): SMALL_THINGS,

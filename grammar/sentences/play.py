@@ -60,11 +60,52 @@ class Rotate(Node):
     each: str
     every: Quantity | str
 
-    def words_of_time(self) -> str:
-        return self.every if isinstance(self.every, str) else self.every.words()
+    def words(self) -> str:
+        return spoken(self.who, "change", self.each, _words_of_time(self.every))
+
+
+@frozen
+class Jobs(Node):
+    """Such as "batters, fielders and fetchers": in the order in which pupils have them."""
+
+    each: tuple[Np, ...] = field(metadata={"rest": True})
 
     def words(self) -> str:
-        return spoken(self.who, "change", self.each, self.words_of_time())
+        return listed(self.each, "and")
+
+
+@frozen
+class MoveOn(Node):
+    """Such as "batters, fielders and fetchers move on every 60 s": each to the next task, the last to the first."""
+
+    jobs: Jobs
+    verb: str = field(eq=False)
+    each: str
+    every: Quantity | str
+
+    @property
+    def who(self) -> Np:
+        """Those who move on first, for whom the line stands."""
+        return self.jobs.each[0]
+
+    def words(self) -> str:
+        return spoken(self.jobs, "move on", self.each, _words_of_time(self.every))
+
+
+@frozen
+class AllMoveOn(Node):
+    """Such as "all move on every 60 s": through all tasks, in the order of the sheet."""
+
+    verb: str = field(eq=False)
+    each: str
+    every: Quantity | str
+
+    def words(self) -> str:
+        return spoken("all move on", self.each, _words_of_time(self.every))
+
+
+def _words_of_time(every: Quantity | str) -> str:
+    return every if isinstance(every, str) else every.words()
 
 
 @frozen

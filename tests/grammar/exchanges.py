@@ -42,6 +42,8 @@ WORDS: Mapping[str, tuple[str | None, ...]] = {
     "Rests.how": ("the winner stays on", "all meet all"),
     "EveryTime.determiner": ("every", "each", "the"),
     "Rotate.every": ("minute", "round", "point"),
+    "MoveOn.every": ("minute", "round", "point"),
+    "AllMoveOn.every": ("minute", "round", "point"),
     "Queued.end": ("first", "last"),
     "Steps.direction": ("towards", "away from"),
     "Scores.verb": ("scores", "loses"),

@@ -17,7 +17,10 @@ from library import granted_path
 
 # Sentences that no game of the library says, only a modifier that puts one in or takes one out.
 ONLY_IN_MODIFIERS = frozenset(
-    ("both_at_once", "bounce_share", "frozen_back", "gone", "low_down", "nobody_fetches", "not_bounced", "stand_again")
+    (
+        *("all_move_on", "both_at_once", "bounce_share", "frozen_back", "gone", "low_down", "nobody_fetches"),
+        *("not_bounced", "stand_again"),
+    )
 )
 
 

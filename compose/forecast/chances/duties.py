@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
 
 from compose.net.duties import Duty
 from compose.net.net import Net
@@ -22,10 +21,11 @@ def duties_told(net: Net) -> Iterator[tuple[str, str, int]]:
             continue  # told for all sides at once
         whose = "" if alike else f" of {subject(duty.side)}"
         yield f"is a {duty.task}{whose}, of the time", percent(duty.holders / duty.players), 0
-        turns = ceil(duty.players / duty.holders)
-        every = duty.every
+        turns, every = duty.turns, duty.every
         after = count(turns, every.value) if isinstance(every, Occasion) else minutes(turns * every / 60)
         yield "all have had a turn after", after, 4
+        if duty.onward:
+            yield "and goes on to be", f"a {duty.onward}", 4
 
 
 def never_passed_on(net: Net, usual_minutes: float) -> Iterator[Duty]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from grammar.core.reading.blocking import read_blocks, read_guarding
+from grammar.core.reading.circles import read_all_move_on, read_move_on
 from grammar.core.reading.clock import read_points_count
 from grammar.core.reading.end_points import read_end_points
 from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
@@ -50,6 +51,8 @@ DOINGS: Readers = {
     play.GuardLimit: read_guarding,
     blocking.Blocks: read_blocks,
     play.Rotate: read_rotation,
+    play.MoveOn: read_move_on,
+    play.AllMoveOn: read_all_move_on,
     play.Idle: read_idle,
     limits.CountsAfterBounce: read_after_bounce,
     limits.NotAbove: read_not_above,

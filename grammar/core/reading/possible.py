@@ -13,7 +13,8 @@ from grammar.core.precedence import clashing, clashing_rests, goes_before
 from grammar.core.reading.fetching import fetched_by_nobody
 from grammar.core.reading.placed import places_of_things
 from grammar.core.rotation import Occasion
-from grammar.core.rules import Add, Becomes, Happening, Rule
+from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Rule
+from grammar.core.values import Population
 from grammar.finding import Finding, Severity
 
 
@@ -24,6 +25,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _points_of_nobody(core)
     yield from _rest_of_whom(core)
     yield from _innings_of_each(core)
+    yield from _moved_on_twice(core)
     yield from places_of_things(core)
     yield from _bounces_of_no_account(core)
 
@@ -51,6 +53,25 @@ def _innings_of_each(core: Core) -> Iterator[Finding]:
         title = f"With {match.parts} innings one side has a task once more than the other."
         place = core.lines[match.lines[0]].span
         yield Finding("G-sense", Severity.ERROR, title, place, "Write an even number, such as: 4 innings")
+
+
+def _moved_on_twice(core: Core) -> Iterator[Finding]:
+    """Who has a task next is said once, and how many have one does not change otherwise."""
+    said: dict[Population, int] = {}
+    goes = [(go, rule.lines[0]) for rule in core.play.rules for go in rule.effects if isinstance(go, Go)]
+    turned = [line for go, line in goes if go.becomes != Becoming()]
+    for rotation in core.play.rotations:
+        line = said.setdefault(rotation.who, rotation.lines[0])
+        if line != rotation.lines[0]:
+            title, places = "Two lines say who has this task next.", (core.lines[line].span,)
+        elif rotation.onward is not None and turned:
+            title = "Another line changes who has which task, so that it is not known how many move on."
+            places = (core.lines[min(turned)].span,)
+        else:
+            continue
+        place = core.lines[rotation.lines[0]].span
+        yield Finding("G-contradiction", Severity.ERROR, title, place, "Take one of the two lines out.", places)
+        return
 
 
 def _rest_of_whom(core: Core) -> Iterator[Finding]:

@@ -17,12 +17,7 @@ from grammar.sentences.determiners import EACH
 
 def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[Rotation]:
     """Raises Senseless where there is no task that could pass on, or no time after which it does."""
-    if sentence.each not in EACH:
-        raise Senseless(sentence, f"`{sentence.each} {sentence.words_of_time()}` is no time.", "Write: every 60 s")
-    every = sentence.every
-    if isinstance(every, Quantity) and every.seconds <= 0:
-        raise Senseless(every, "They would change all the time.", "Write: every 60 s")
-    after = _every(every)
+    after = after_what(sentence)
     for who in acting(reader, sentence.who):
         role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
         if role is None or not isinstance(who.role, RoleId):
@@ -43,6 +38,8 @@ def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
         hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
+        if reader.roles:
+            hint = "All through all tasks, one after the other: all move on every 60 s"
         raise Senseless(sentence.who, f"`{words}` have no task that could pass on.", hint)
     if len(reader.sides) != 2:
         title = f"`{words}`: with {len(reader.sides)} sides it is not clear with whom they change."
@@ -64,6 +61,17 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
                 title = f"Another line says what {sentence.who.name.text} try."
                 raise Senseless(sentence, title, "Take one of the two out.")
     return iter(())
+
+
+def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion:
+    """After what it is. Raises Senseless."""
+    every = sentence.every
+    if sentence.each not in EACH:
+        said = every if isinstance(every, str) else every.words()
+        raise Senseless(sentence, f"`{sentence.each} {said}` is no time.", "Write: every 60 s")
+    if isinstance(every, Quantity) and every.seconds <= 0:
+        raise Senseless(every, "They would change all the time.", "Write: every 60 s")
+    return _every(every)
 
 
 def _every(every: Quantity | str) -> Fraction | Occasion:
