@@ -8,7 +8,7 @@ from compose.net.match import Match
 from compose.net.net import All, AnyOf, Comparison, End, Not, Place, Reaction, Rule, Transition
 from grammar.finding import Basis, Severity
 from grammar.frozen import field, frozen
-from grammar.said import NOTHING, Capital, Chain, Listed, Said
+from grammar.said import NOTHING, Capital, Chain, Listed, Said, Written
 from grammar.span import Span
 
 
@@ -59,7 +59,8 @@ class FetchedBy:
 
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
-Value = Union[Said, Sides, Likewise, Wins, Counted, Share, FetchedBy, Listed, Chain, Capital, Piece, str, int, float]
+Text = Said | Listed | Chain | Capital | Written
+Value = Union[Text, Sides, Likewise, Wins, Counted, Share, FetchedBy, Piece, str, int, float]
 
 
 @frozen

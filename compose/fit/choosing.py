@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import CHECK, COSTS, FORECAST, MET, SHEET, Miss, Wish
+from compose.fit.suggest.wish import CHECK, COSTS, FORECAST, MET, SHEET, Miss, Wish, missed, of_finding
 from compose.staging.cupboard import kit_rows
 from compose.staging.kit_findings import kit_findings
 from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard
 from compose.staging.teams import least_pupils, most_pupils
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Severity
 from grammar.frozen import frozen
 from grammar.game import Game
-from grammar.words import listing
+from grammar.said import Figure
 
 
 @frozen
@@ -24,13 +25,14 @@ class KitAtHand:
     cupboard: tuple[InCupboard, ...]
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"played with {listing(each.name for each in self.cupboard)}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        things = wording.listed(wording.named(each.name) for each in self.cupboard)
+        return wording.say("played with {things}", things=things)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         rows = kit_rows(game, looker.teams(game).games, self.cupboard, looker.kit)
         short = [each for each in kit_findings(rows) if each.severity is Severity.WARNING]
-        return Miss(float(len(short)), "; ".join(each.title.rstrip(".") for each in short)) if short else MET
+        return Miss(float(len(short)), tuple(map(of_finding, short))) if short else MET
 
 
 @frozen
@@ -40,8 +42,8 @@ class OverWithin:
     minutes: float
     cost: int = FORECAST
 
-    def words(self) -> str:
-        return f"over within {self.minutes:g} min"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("over within {minutes} min", minutes=wording.figure(self.minutes))
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         bell = resolved(game).play.bell
@@ -49,17 +51,19 @@ class OverWithin:
             return MET
         numbers = looker.numbers(game)
         if numbers is None:
-            return Miss(1.0, "nobody can say how long a round lasts")
+            return missed(1.0, "nobody can say how long a round lasts")
         over = numbers.minutes - self.minutes
-        return MET if over <= 0 else Miss(over / self.minutes, f"a round lasts {numbers.minutes:.1f} min")
+        if over <= 0:
+            return MET
+        return missed(over / self.minutes, "a round lasts {minutes} min", minutes=Figure(numbers.minutes, ".1f"))
 
 
 @frozen
 class Choice:
-    """A game, and what it lacks of what is wished, in words: nothing where it is as wished."""
+    """A game, and what it lacks of what is wished: nothing where it is as wished."""
 
     game: Game
-    lacks: tuple[str, ...]
+    lacks: tuple[Miss, ...]
     gap: float
 
 
@@ -69,12 +73,12 @@ def choices(games: Iterable[Game], wishes: Callable[[Game], Sequence[Wish]], loo
 
 
 def _choice(game: Game, wishes: Sequence[Wish], looker: Looker) -> Choice:
-    missed: list[tuple[Wish, Miss]] = []
+    lacking: list[tuple[Wish, Miss]] = []
     for cost in COSTS:
-        if not missed or cost == CHECK:
+        if not lacking or cost == CHECK:
             asked = ((wish, wish.miss(game, looker)) for wish in wishes if wish.cost == cost)
-            missed += [(wish, miss) for wish, miss in asked if not miss.met]
-    return Choice(game, tuple(miss.words for _, miss in missed), sum(miss.gap for _, miss in missed))
+            lacking += [(wish, miss) for wish, miss in asked if not miss.met]
+    return Choice(game, tuple(miss for _, miss in lacking), sum(miss.gap for _, miss in lacking))
 
 
 def _youngest(game: Game, looker: Looker) -> float:

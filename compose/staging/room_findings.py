@@ -14,13 +14,14 @@ from compose.staging.where import beside_court, of_court
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.said import Figure, Many, Named, Value, Written, said
+from library.own_halls import UNNAMED
 
 TOO_SMALL = (
-    "The {hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
+    "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
     "the hall is {length} m by {width} m."
 )
 TOO_SMALL_FOR_ALL = (
-    "The {hall} is {short} m too small: {courts} each need {long} m by {wide} m with what lies beside it, "
+    "{hall} is {short} m too small: {courts} each need {long} m by {wide} m with what lies beside it, "
     "the hall is {length} m by {width} m."
 )
 
@@ -33,7 +34,7 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
         short = -2 * room.run_off
         title = said(
             TOO_SMALL if room.courts == 1 else TOO_SMALL_FOR_ALL,
-            hall=Named(room.hall.name),
+            hall="The hall" if room.hall.name == UNNAMED else said("The {hall}", hall=Named(room.hall.name)),
             short=Figure(short, ".1f"),
             courts=Many(room.courts, "court", "courts"),
             long=Figure(room.long, ".4g"),

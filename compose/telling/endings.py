@@ -46,11 +46,19 @@ def _verdict(voice: Voice, verdict: Verdict) -> str:
         case NoWinner.NOBODY:
             return voice.say("nobody wins")
         case Most():
-            _, count = min(verdict.counts, key=lambda each: voice.play.side_ids.index(each[0]))
-            noun, state = counted(_of_each(voice), count)
-            things = f"{noun.many} {state}".rstrip()
             pattern = "the side with more {things} wins" if verdict.more else "the side with fewer {things} wins"
-            return voice.say(pattern, things=things)
+            return voice.say(pattern, things=_compared(voice, verdict))
+
+
+def more_told(voice: Voice, verdict: Most) -> str:
+    """What the winner has more or fewer of."""
+    return voice.say("more {things}" if verdict.more else "fewer {things}", things=_compared(voice, verdict))
+
+
+def _compared(voice: Voice, verdict: Most) -> str:
+    _, count = min(verdict.counts, key=lambda each: voice.play.side_ids.index(each[0]))
+    noun, state = counted(_of_each(voice), count)
+    return f"{noun.many} {state}".rstrip()
 
 
 def _of_each(voice: Voice) -> Voice:

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.answer import say
-from compose.terminal.typed.options import AsJson, ClassName, Force, Out, Pupils
+from compose.terminal.typed.options import AsJson, ClassName, Force, Language, Out, Pupils
 
 
 def register(app: typer.Typer) -> None:
@@ -29,6 +29,7 @@ def games(
     wait: Annotated[float | None, typer.Option("--wait", min=0.01, help="The longest mean wait, in min.")] = None,
     class_name: ClassName = None,
     sort: Annotated[str, typer.Option("--sort", help="name, age, few pupils, many pupils, minutes or wait.")] = "name",
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """List the games of this folder, the shelf and the library: all, or those that are as you wish."""
@@ -36,7 +37,7 @@ def games(
     from compose.terminal.typed.wishing import Asked
 
     asked = Asked(skill, ages, pupils, wait_min=wait, class_name=class_name)
-    raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), as_json))
+    raise typer.Exit(show_games(Chosen(asked, kit or (), minutes, sort), language, as_json))
 
 
 def new(

@@ -64,6 +64,7 @@ def suggest(
     states: States = USUAL_STATES,
     seconds: Seconds = None,
     most: Annotated[int, typer.Option("--most", min=1, max=20, help="How many sets to show.")] = 3,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Find the smallest sets of modifiers that mend a game or meet wishes, and say what each bought."""
@@ -72,7 +73,8 @@ def suggest(
     from compose.terminal.typed.wishing import Asked
 
     asked = Asked(skill, ages, pupils, court, tuple(at_most or ()), round_min, wait, turns, nobody_out, class_name)
-    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, Reach(tries, states), seconds, most, as_json))
+    reach = Reach(tries, states)
+    raise typer.Exit(show_suggestions(name, modifier or [], asked, mend, reach, seconds, most, language, as_json))
 
 
 def fit(

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States, finite
-from compose.terminal.typed.options import AsJson, ClassName, InHall, Name, Pupils, With
+from compose.terminal.typed.options import AsJson, ClassName, InHall, Language, Name, Pupils, With
 from compose.terminal.typed.share_options import ShelfFolder
 
 Seed = Annotated[int, typer.Option("--seed", min=0, help="Rounds played at random are the same for the same seed.")]
@@ -43,6 +43,7 @@ def forecast(
     of_class: Annotated[str, typer.Option("--of-class", help="Only those of this class, such as 5a.")] = "",
     shelf: ShelfFolder = None,
     details: Annotated[bool, typer.Option("--details", help="Tell what it rests on and how it was found.")] = False,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Forecast a game: how long a round lasts, who wins, who waits, how many turns a pupil gets."""
@@ -53,7 +54,7 @@ def forecast(
     from compose.terminal.typed.classes import Who
 
     kept = Kept(shelf, of_class) if seen or of_class else None
-    asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds, details)
+    asked = Asked(absent, Budget(states, memory), Play(rounds, seed), kept, seconds, details, language)
     who = Who(pupils, class_name, hall, lesson_min=minutes)
     raise typer.Exit(show_forecast(name, modifier or [], who, asked, as_json))
 
@@ -72,6 +73,7 @@ def replay(
     states: States = USUAL_STATES,
     seconds: Seconds = None,
     memory: Memory = USUAL_MEGABYTES,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Tell a line of play step by step: how a finding comes about, or a round played at random."""
@@ -80,7 +82,7 @@ def replay(
     from compose.terminal.typed.classes import Who
 
     budget, who = Budget(states, memory), Who(pupils, class_name, hall)
-    raise typer.Exit(show_replay(name, modifier or [], who, finding, seed, whole, budget, seconds, as_json))
+    raise typer.Exit(show_replay(name, modifier or [], who, finding, seed, whole, budget, seconds, language, as_json))
 
 
 def export(

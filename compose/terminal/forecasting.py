@@ -15,21 +15,24 @@ from compose.check.space import USUAL
 from compose.forecast.answers import Answers
 from compose.forecast.forecast import Forecast
 from compose.forecast.rounds.simulate import Play
+from compose.forecast.telling.speech import ENGLISH_SPEECH, Speech
 from compose.forecast.telling.telling import Section, told_first, told_in_detail, told_then
 from compose.forecast.telling.to_json import answers_json, forecast_json
-from compose.telling.for_class import class_lines
-from compose.telling.sides import wins
+from compose.staging.resolved import resolved
+from compose.telling.for_class import class_lines, people
+from compose.telling.voice import Voice
+from compose.telling.wording import Wording
 from compose.terminal.answer import WRONG, exit_code, refuse, say, say_findings, say_json, stop
-from compose.terminal.answering import answer_json, verdict
+from compose.terminal.answering import answer_json, in_language, verdict
 from compose.terminal.checking import head_json, headline
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.sharing.observed_rounds import Kept, correction, correction_json, correction_lines, seen_rounds
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
-from grammar.amounts import minutes, percent
 from grammar.frozen import evolve, field, frozen
-from grammar.words import count, listing
+from grammar.words import count
 
 WIDTH = 78
 
@@ -37,8 +40,8 @@ WIDTH = 78
 @frozen
 class Asked:
     """What a forecast is asked for: how many are away, how much work may be spent,
-    whose kept rounds are weighed in (None: nobody's), after how many seconds to stop (None: never), and whether to
-    tell what it rests on, too."""
+    whose kept rounds are weighed in (None: nobody's), after how many seconds to stop (None: never), whether to
+    tell what it rests on, too, and in which language."""
 
     absent: int = 0
     budget: Budget = USUAL
@@ -46,12 +49,15 @@ class Asked:
     kept: Kept | None = None
     seconds: float | None = None
     details: bool = False
+    language: str = "en"
 
 
 def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, as_json: bool) -> int:
     """Forecast a game and print it with what is proved; the exit code."""
-    prepared = ready(name, modifiers, who, as_json)
+    wording = wording_named(asked.language, as_json)
+    prepared = ready(name, modifiers, who, as_json, wording)
     fewer = _fewer(name, modifiers, prepared, who, asked.absent, as_json)
+    speech = _speech(prepared, wording)
     with Patience(asked.seconds) as patience:
         asked = evolve(
             asked,
@@ -61,13 +67,13 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
 
         def first(known: Forecast) -> None:
             patience.rest()
-            say_first(prepared, known)
+            say_first(prepared, known, speech)
 
         answer = _answer(prepared, asked, compare=True, first=None if as_json else first)
         told = answer.forecast
         short = _answer(fewer, asked).numbers if fewer is not None and told is not None else None
     if told is None:
-        return _nothing_known(answer, patience, as_json)
+        return _nothing_known(answer, patience, wording, as_json)
     seen = seen_rounds(prepared, asked.kept, as_json) if asked.kept is not None else None
     # Rounds are kept one by one: they are held against the odds of one.
     of_a_round = evolve(told.band.usual, wins=told.odds.wins)
@@ -77,16 +83,16 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
         stopped = {"stopped": patience.broken_off}
         say_json(_json(prepared, fewer, answer, told, short) | with_seen | stopped)
     else:
-        say_all_pupils(answer)
-        _say_then(fewer, told, short)
+        say_all_pupils(answer, speech)
+        _say_then(fewer, told, short, speech)
         if asked.details:
-            _say_sections(told_in_detail(told))
-        for line in correction_lines(seen, change) if seen is not None else ():
+            _say_sections(told_in_detail(told, speech))
+        for line in correction_lines(seen, change, speech) if seen is not None else ():
             say(line)
-        say_findings(answer.findings)
-        say(verdict(answer))
+        say_findings(in_language(answer, wording) if not wording.english else answer.findings, wording=wording)
+        say(verdict(answer, wording))
         if not asked.details:
-            say("What it rests on and how it was found: --details")
+            say(wording.say("What it rests on and how it was found: --details"))
         if patience.broken_off:
             say(patience.broken_off)
     return INTERRUPTED if patience.stopped else exit_code(answer.findings)
@@ -117,9 +123,13 @@ def _fewer(name: str, modifiers: Sequence[str], prepared: Ready, who: Who, absen
     return ready(name, modifiers, evolve(who, pupils=present), as_json)
 
 
-def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:
+def _speech(prepared: Ready, wording: Wording) -> Speech:
+    return ENGLISH_SPEECH if wording.english else Speech(Voice(resolved(prepared.game), wording))
+
+
+def _nothing_known(answer: Answer, patience: Patience, wording: Wording, as_json: bool) -> int:
     if exit_code(answer.findings) == WRONG:
-        stop(answer.findings, as_json)
+        stop(answer.findings, as_json, wording)
     if patience.late:
         title = "The time was too short to play even a first batch of rounds."
         refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)
@@ -131,25 +141,25 @@ def _nothing_known(answer: Answer, patience: Patience, as_json: bool) -> int:
     if as_json:
         say_json({"stopped": True, "forecast": None})
     else:
-        say("Stopped; nothing is known yet.")
+        say(wording.say("Stopped; nothing is known yet."))
     return INTERRUPTED
 
 
-def say_first(prepared: Ready, known: Forecast) -> None:
+def say_first(prepared: Ready, known: Forecast, speech: Speech = ENGLISH_SPEECH) -> None:
     """What a teacher asks for, as soon as it is known."""
-    say(headline(prepared))
+    say(headline(prepared, speech.wording))
     if prepared.staging.particular:
-        for line in class_lines(prepared.staging):
+        for line in class_lines(prepared.staging, speech.wording):
             _say_wrapped(line)
     say()
-    _say_sections(told_first(known))
+    _say_sections(told_first(known, speech))
     sys.stdout.flush()
 
 
-def _say_then(fewer: Ready | None, told: Forecast, short: Answers | None) -> None:
-    _say_sections(told_then(told))
+def _say_then(fewer: Ready | None, told: Forecast, short: Answers | None, speech: Speech) -> None:
+    _say_sections(told_then(told, speech))
     if fewer is not None and short is not None:
-        for line in _with_fewer(fewer, told.net.solo, told.band.usual, short):
+        for line in _with_fewer(fewer, told.net.solo, told.band.usual, short, speech):
             say(line)
         say()
 
@@ -159,14 +169,18 @@ def _say_wrapped(line: str) -> None:
         say(part)
 
 
-def say_all_pupils(answer: Answer) -> None:
+def say_all_pupils(answer: Answer, speech: Speech = ENGLISH_SPEECH) -> None:
     """The numbers of the whole class, where they are not those of a court."""
-    numbers, staging = answer.numbers, answer.staged.staging
+    numbers, staging, told = answer.numbers, answer.staged.staging, speech.say
     if numbers is None or not (staging.teams.over or answer.others or len(staging.courts) > 1):
         return
-    rows = (f"turns a minute: {numbers.turns.value:.1f}", f"not playing: {percent(numbers.idle.value)}")
-    courts = "over all courts a round lasts " + minutes(numbers.minutes.value) + " on average"
-    _say_sections((Section(f"All {count(staging.pupils, 'pupil')}", (courts, *rows)),))
+    lines = (
+        told("over all courts a round lasts {time} on average", time=speech.minutes(numbers.minutes.value)),
+        told("turns a minute: {number}", number=speech.figure(numbers.turns.value)),
+        told("not playing: {share}", share=speech.percent(numbers.idle.value)),
+    )
+    pupils = speech.wording.counted(staging.pupils, "pupil", "pupils")
+    _say_sections((Section(told("All {pupils}", pupils=pupils), lines),))
 
 
 def _say_sections(sections: Sequence[Section]) -> None:
@@ -179,18 +193,20 @@ def _say_sections(sections: Sequence[Section]) -> None:
         say()
 
 
-def _with_fewer(fewer: Ready, solo: Collection[str], all_here: Answers, with_fewer: Answers) -> Iterator[str]:
+def _with_fewer(
+    fewer: Ready, solo: Collection[str], all_here: Answers, with_fewer: Answers, speech: Speech
+) -> Iterator[str]:
     """What changes when some are away, a line for each number."""
-    yield f"With {listing(f'{number} {side}' for side, number in fewer.players.items())}, instead of all:"
+    yield speech.say("With {people}, instead of all:", people=people(fewer.players, speech.wording))
 
     def row(name: str, tell: Callable[[Answers], str]) -> str:
         return f"  {name:<42} {tell(with_fewer):<10} ({tell(all_here)})"
 
-    yield row("a round lasts", lambda a: minutes(a.minutes.value))
+    yield row(speech.say("a round lasts"), lambda a: speech.minutes(a.minutes.value))
     for number, (side, _) in enumerate(all_here.wins):
-        yield row(wins(side, solo), lambda a, n=number: percent(a.wins[n][1].value))  # type: ignore[misc]
-    yield row("turns a minute", lambda a: f"{a.turns.value:.1f}")
-    yield row("not playing", lambda a: percent(a.idle.value))
+        yield row(speech.wins(side, solo), lambda a, n=number: speech.percent(a.wins[n][1].value))  # type: ignore[misc]
+    yield row(speech.say("turns a minute"), lambda a: speech.figure(a.turns.value))
+    yield row(speech.say("not playing"), lambda a: speech.percent(a.idle.value))
 
 
 def _json(

@@ -12,22 +12,30 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.check.walk import walk
+from compose.draw.strip.line_of_play import counts_in, steps_behind, told_moves
 from compose.forecast.chances.chances import chances, said_too_much
-from compose.forecast.rounds.sample import Event, Sample, sample_round
+from compose.forecast.rounds.sample import Sample, sample_round
 from compose.modifiers.remix_sheet import remix_title
 from compose.net.net import Net
+from compose.staging.resolved import resolved
 from compose.telling.english.ends import end_words
 from compose.telling.english.findings import SET_UP
 from compose.telling.english.moves import move_words
 from compose.telling.english.states import state_in_words
+from compose.telling.findings import finding_said
+from compose.telling.for_class import people
+from compose.telling.moves import Happenings
+from compose.telling.voice import Voice
+from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
 from compose.terminal.checking import headline
 from compose.terminal.patience import Patience
 from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from grammar.finding import Finding
-from grammar.words import count, listing
+from grammar.words import listing
 
 WIDTH = 78
 
@@ -41,20 +49,22 @@ def show_replay(
     whole: bool,
     budget: Budget,
     seconds: float | None,
+    language: str,
     as_json: bool,
 ) -> int:
     """Replay the witness of a finding of the check, or a round with this seed; the exit code."""
-    prepared = ready(name, modifiers, who, as_json)
+    wording = wording_named(language, as_json)
+    prepared = ready(name, modifiers, who, as_json, wording)
     if finding is not None:
-        return _witness(prepared, finding, budget, seconds, as_json)
+        return _witness(prepared, finding, budget, seconds, wording, as_json)
     wrong = said_too_much(prepared.net)
     if wrong:
         stop((*prepared.findings, *wrong), as_json)
     constants = chances(prepared.net, library.norms(), kit())
-    return _round(prepared, sample_round(prepared.net, constants, seed), seed, whole, as_json)
+    return _round(prepared, sample_round(prepared.net, constants, seed), seed, whole, wording, as_json)
 
 
-def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, as_json: bool) -> int:
+def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, wording: Wording, as_json: bool) -> int:
     with Patience(seconds) as patience:
         found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
     told = [finding for finding in found.findings if finding.witness]
@@ -69,24 +79,29 @@ def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, 
     if as_json:
         say_json(_witness_json(prepared, chosen, moves, markings))
         return exit_code(prepared.staging.findings)
-    _head(prepared)
-    for line in textwrap.wrap(f"{chosen.code}: {chosen.title}", WIDTH):
+    _head(prepared, wording)
+    title = finding_said(chosen, wording).title
+    for line in textwrap.wrap(wording.say("{name}: {rule}", name=chosen.code, rule=title), WIDTH):
         say(line)
     say()
-    _step("0.", SET_UP, state_in_words(net, markings[0]))
-    for number, (move, after) in enumerate(zip(moves, markings[1:], strict=True), start=1):
+    counts = counts_in(prepared.game, wording) or state_in_words
+    _step("0.", wording.say(SET_UP), counts(net, markings[0]))
+    played = told_moves(prepared.game, net, steps_behind(net, chosen), wording)
+    for number, each in enumerate(played, start=1):
         if number == len(chosen.witness):
-            say("and from here round and round:")
-        _step(f"{number}.", move_words(net, net.transitions[move]), state_in_words(net, after))
-    say(f"{count(len(moves), 'move')}." if moves else "It is so from the start, without a move.")
-    return _of_class(prepared)
+            say(wording.say("and from here round and round:"))
+        _step(f"{number}.", each.words, counts(net, each.marking))
+    number_of_moves = f"{wording.counted(len(moves), 'move', 'moves')}."
+    say(number_of_moves if moves else wording.say("It is so from the start, without a move."))
+    return _of_class(prepared, wording)
 
 
-def _head(prepared: Ready) -> None:
-    say(headline(prepared))
-    if len(prepared.staging.courts) > 1:
-        people = listing(f"{number} {side}" for side, number in prepared.players.items())
-        say(f"On one of the {len(prepared.staging.courts)} courts, with {people}.")
+def _head(prepared: Ready, wording: Wording) -> None:
+    say(headline(prepared, wording))
+    courts = len(prepared.staging.courts)
+    if courts > 1:
+        with_whom = people(prepared.players, wording)
+        say(wording.say("On one of the {courts} courts, with {people}.", courts=courts, people=with_whom))
 
 
 def _witness_json(
@@ -108,7 +123,7 @@ def _witness_json(
     }
 
 
-def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: bool) -> int:
+def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, wording: Wording, as_json: bool) -> int:
     net = prepared.net
     if as_json:
         say_json(
@@ -131,29 +146,38 @@ def _round(prepared: Ready, sample: Sample, seed: int, whole: bool, as_json: boo
             }
         )
         return exit_code(prepared.staging.findings)
-    _head(prepared)
-    say(f"A round played at random (seed {seed}).")
+    _head(prepared, wording)
+    say(wording.say("A round played at random (seed {seed}).", seed=seed))
     say()
-    _step("0:00", SET_UP, state_in_words(net, net.start()))
-    for stamp, words, after in _told(net, sample, whole):
+    counts = counts_in(prepared.game, wording) or state_in_words
+    _step("0:00", wording.say(SET_UP), counts(net, net.start()))
+    for stamp, words, after in _told(prepared, sample, whole, wording):
         _step(stamp, words, after)
-    say(f"{_stamp(sample.minutes)}  {_result(net, sample)}")
-    return _of_class(prepared)
+    say(f"{_stamp(sample.minutes)}  {_ending(prepared, sample, wording)}")
+    return _of_class(prepared, wording)
 
 
-def _of_class(prepared: Ready) -> int:
+def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
+    if wording.english or sample.end is None:
+        return wording.say(_result(prepared.net, sample))
+    return Happenings(Voice(resolved(prepared.game), wording), prepared.net).ended(sample.end, sample.unfinished)
+
+
+def _of_class(prepared: Ready, wording: Wording) -> int:
     """What is to mend for the class, after all else; the exit code."""
     mend = to_mend(prepared.staging.findings)
     if mend:
         say()
-        say_findings(mend)
+        say_findings(mend, wording=wording)
     return exit_code(mend)
 
 
-def _told(net: Net, sample: Sample, whole: bool) -> Iterator[tuple[str, str, str]]:
+def _told(prepared: Ready, sample: Sample, whole: bool, wording: Wording) -> Iterator[tuple[str, str, str]]:
     """The events worth a line; those after which only balls lie elsewhere are counted, unless all are asked for."""
+    net, counts = prepared.net, counts_in(prepared.game, wording)
     before, passed = net.start(), 0
-    for event in sample.events:
+    steps = [(event.transition, event.marking, event.minutes) for event in sample.events]
+    for event, move in zip(sample.events, told_moves(prepared.game, net, steps, wording), strict=True):
         changed = frozenset(place for place, count_now in enumerate(event.marking) if count_now != before[place])
         before = event.marking
         telling = [place for place in changed if net.places[place].token != "ball"]
@@ -161,16 +185,18 @@ def _told(net: Net, sample: Sample, whole: bool) -> Iterator[tuple[str, str, str
             passed += 1
             continue
         if passed:
-            yield "", f"({count(passed, 'attempt')} without effect but on where balls lie)", ""
+            yield "", _passed(passed, wording), ""
             passed = 0
-        yield _line(net, event, changed if whole else frozenset(telling))
+        shown = changed if whole else frozenset(telling)
+        after = counts(net, event.marking) if counts else state_in_words(net, event.marking, shown)
+        yield _stamp(event.minutes), move.words, after
     if passed:
-        yield "", f"({count(passed, 'attempt')} without effect but on where balls lie)", ""
+        yield "", _passed(passed, wording), ""
 
 
-def _line(net: Net, event: Event, shown: frozenset[int]) -> tuple[str, str, str]:
-    move = net.transitions[event.transition]
-    return _stamp(event.minutes), move_words(net, move), state_in_words(net, event.marking, shown)
+def _passed(number: int, wording: Wording) -> str:
+    attempts = wording.counted(number, "attempt", "attempts")
+    return wording.say("({attempts} without effect but on where balls lie)", attempts=attempts)
 
 
 def _result(net: Net, sample: Sample) -> str:

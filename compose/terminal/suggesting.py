@@ -4,32 +4,36 @@ from __future__ import annotations
 
 import shlex
 import sys
-import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from textwrap import wrap
 from typing import Any
 
 from attrs import evolve
 
 import library
 from compose.answer.answer import Answer
+from compose.draw.card.of_remix import label_said
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import ROUNDS, Looker
 from compose.fit.suggest.played_wishes import mends, no_worse
 from compose.fit.suggest.score import Scored, Scorer
 from compose.fit.suggest.search import Found, in_the_way, search
 from compose.fit.suggest.side_by_side import on_cores
-from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
+from compose.fit.suggest.suggestion import Bought, Suggestion, suggestions, unmet
 from compose.fit.suggest.to_json import to_json
 from compose.fit.suggest.trying import Progress, Reach, silent
 from compose.fit.suggest.wish import Wish
+from compose.modifiers.modifier import Use
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
+from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict
 from compose.terminal.patience import Patience
 from compose.terminal.stages import remixed
 from compose.terminal.staging_json import staging_json
+from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import granted, kit, modifiers_at_hand
 from compose.terminal.typed.wishing import Asked, wishes_of
@@ -48,10 +52,12 @@ def show_suggestions(
     reach: Reach,
     seconds: float | None,
     most: int,
+    language: str,
     as_json: bool,
 ) -> int:
     """Print the smallest sets of modifiers that do what is asked; the exit code. 1 where none was found."""
-    made, _ = remixed(name, modifiers, as_json)
+    wording = wording_named(language, as_json)
+    made, _ = remixed(name, modifiers, as_json, wording)
     game = made.game
     group = school_class(asked.class_name, as_json) if asked.class_name is not None and asked.pupils is None else None
     looker = Looker(granted(), kit(), library.norms(), teams_for_pupils(asked.pupils), group=group)
@@ -62,7 +68,7 @@ def show_suggestions(
     with on_cores(scorer) as scoring, watched(as_json) as progress, patience:
         reach = evolve(reach, keep_going=patience.keep_going)
         found = search(scorer, at_the_ends(modifiers_at_hand()), reach, most, progress, scoring)
-    ranked = suggestions(found, scorer, most)
+    ranked = suggestions(found, scorer, most, ENGLISH if as_json else wording)
     answer = looker.answer(game)
     if as_json:
         known = answer_json(answer) if answer is not None else {}
@@ -70,13 +76,13 @@ def show_suggestions(
             known |= {"staging": staging_json(looker.fitted(game, group).staging)}
         say_json(to_json(remix_title(made), scorer.wishes, found, ranked) | known | {"stopped": patience.broken_off})
     else:
-        for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach):
+        for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach, wording):
             say(line)
         if answer is not None and (group is None or not looker.fitted(game, group).staging.refused):
-            say(f"{remix_title(made)} as it is: {verdict(answer)}")
-            for line in _too_large(answer, looker):
+            say(wording.say("{game} as it is: {rule}", game=remix_title(made), rule=verdict(answer, wording)))
+            for line in _too_large(answer, looker, wording):
                 say(line)
-        for line in _to_play(name, modifiers, asked.class_name, ranked):
+        for line in _to_play(name, modifiers, asked.class_name, ranked, wording):
             say(line)
         if patience.broken_off:
             say(patience.broken_off)
@@ -116,79 +122,106 @@ def watched(as_json: bool) -> Iterator[Progress]:
 
 
 def _lines(
-    title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion], reach: Reach
+    title: str, wishes: Sequence[Wish], found: Found, ranked: Sequence[Suggestion], reach: Reach, wording: Wording
 ) -> Iterator[str]:
+    told = wording.say
     if found.base.met:
-        as_wished = listing(wish.words() for wish in wishes)
-        yield from textwrap.wrap(f"{title} needs no modifier; it is as wished: {as_wished}.", 78)
+        as_wished = wording.listed(wish.words(wording) for wish in wishes)
+        yield from wrap(told("{game} needs no modifier; it is as wished: {wishes}.", game=title, wishes=as_wished), 78)
         return
-    yield f"{title} misses:"
-    for each in unmet(found.base, wishes):
-        yield from textwrap.wrap(each, 76, initial_indent=" - ", subsequent_indent="   ")
+    yield told("{game} misses:", game=title)
+    for each in unmet(found.base, wishes, wording=wording):
+        yield from wrap(each, 76, initial_indent=" - ", subsequent_indent="   ")
     yield ""
     for number, suggested in enumerate(ranked, start=1):
-        uses = listing(bought.use.in_full for bought in suggested.bought)
-        lines = f"{number}. {uses}  ({count(suggested.edits, 'line')} changed)"
-        yield from textwrap.wrap(lines, 78, subsequent_indent="   ")
+        uses = wording.listed(_in_full(use, wording) for use in suggested.uses)
+        lines = told("{number} changed", number=wording.counted(suggested.edits, "line", "lines"))
+        yield from wrap(f"{number}. {uses}  ({lines})", 78, subsequent_indent="   ")
         for bought in suggested.bought:
-            yield from textwrap.wrap(_bought(bought.use.in_full, bought.wishes, bought.needed_by), 76, **_INDENT)
-        for title in suggested.afterwards:
-            yield from textwrap.wrap(f"The forecast then finds: {title}", 76, **_INDENT)
+            yield from wrap(_bought(bought, wording), 76, **_INDENT)
+        for each in suggested.afterwards:
+            yield from wrap(told("The forecast then finds: {what}", what=each), 76, **_INDENT)
     if not ranked:
-        yield from _nothing_found(wishes, found)
+        yield from _nothing_found(wishes, found, wording)
     yield ""
-    yield from textwrap.wrap(_how_sure(found, bool(ranked), reach), 78)
+    yield from wrap(_how_sure(found, bool(ranked), reach, wording), 78)
 
 
-def _too_large(answer: Answer, looker: Looker) -> Iterator[str]:
+def _in_full(use: Use, wording: Wording) -> str:
+    """A modifier with all its values; in another language beside the words that are typed."""
+    return use.in_full if wording.english else f"{label_said(use, wording)} [{use.asked}]"
+
+
+def _too_large(answer: Answer, looker: Looker, wording: Wording) -> Iterator[str]:
     """What was done where not all of the game could be looked at."""
     if not answer.whole:
-        told = f"It is too large to prove: at most {looker.states:,} situations of each remix were looked at, and "
-        told += f"turns, waits and lengths are those of {ROUNDS} rounds played at random."
-        yield from textwrap.wrap(told, 78)
+        pattern = "It is too large to prove: at most {states} situations of each remix were looked at, and "
+        pattern += "turns, waits and lengths are those of {rounds} rounds played at random."
+        yield from wrap(wording.say(pattern, states=_number(looker.states, wording), rounds=ROUNDS), 78)
 
 
-def _to_play(name: str, before: Sequence[str], group: str | None, ranked: Sequence[Suggestion]) -> Iterator[str]:
+def _number(number: int, wording: Wording) -> str:
+    return f"{number:,}" if wording.english else wording.figure(number, 0)
+
+
+def _to_play(
+    name: str, before: Sequence[str], group: str | None, ranked: Sequence[Suggestion], wording: Wording
+) -> Iterator[str]:
     """The command that makes the card of the first set."""
     if ranked and ranked[0].bought:
         asked = [*before, *(use.asked for use in ranked[0].uses)]
         options = [f"--with {shlex.quote(each)}" for each in asked]
         options += [f"--class {shlex.quote(group)}"] if group is not None else []
-        yield f"To play {'the first' if len(ranked) > 1 else 'it'}:"
+        options += [] if wording.english else [f"--language {wording.language}"]
+        yield wording.say("To play the first:" if len(ranked) > 1 else "To play it:")
         yield " \\\n    ".join([f"  ruleweave card {shlex.quote(name)}", *options])
 
 
 _INDENT: Any = {"initial_indent": "   - ", "subsequent_indent": "     "}
 
 
-def _nothing_found(wishes: Sequence[Wish], found: Found) -> Iterator[str]:
+def _nothing_found(wishes: Sequence[Wish], found: Found, wording: Wording) -> Iterator[str]:
     """The wish in the way, how near anything came to it, and the set that comes nearest to all of them."""
-    yield "Nothing found."
+    told = wording.say
+    yield told("Nothing found.")
     for number in in_the_way(found):
         closest = found.closest[number]
         miss = closest.misses[number]
-        by = listing(use.in_full for use in closest.uses) or "the game as it is"
-        near = f"Nearest to it: {by}; {miss.words}." if miss and miss.gap else f"{capital(by)} does it, not the rest."
-        told = f"In the way: {wishes[number].words()}. {near}"
-        yield from textwrap.wrap(told, 78, subsequent_indent="  ")
-    near = listing(use.in_full for use in found.nearest.uses) or "the game as it is"
-    left = "; ".join(unmet(found.nearest, wishes))
-    yield from textwrap.wrap(f"Nearest to all: {near}; it misses {left}.", 78, subsequent_indent="  ")
+        by = wording.listed(_in_full(use, wording) for use in closest.uses) or told("the game as it is")
+        near = told("{by} does it, not the rest.", by=capital(by))
+        if miss and miss.gap:
+            near = told("Nearest to it: {by}; {missing}.", by=by, missing=miss.said(wording))
+        in_the_way_of_it = told("In the way: {wish}. {near}", wish=wishes[number].words(wording), near=near)
+        yield from wrap(in_the_way_of_it, 78, subsequent_indent="  ")
+    near = wording.listed(_in_full(use, wording) for use in found.nearest.uses) or told("the game as it is")
+    left = "; ".join(unmet(found.nearest, wishes, wording=wording))
+    yield from wrap(told("Nearest to all: {near}; it misses {left}.", near=near, left=left), 78, subsequent_indent="  ")
 
 
-def _bought(label: str, wishes: Sequence[str], needed_by: Sequence[str]) -> str:
-    if needed_by:
-        return f"{label}: without it, {listing(needed_by)} would not fit"
-    return f"{label}: {'; '.join(wishes)}"
+def _bought(bought: Bought, wording: Wording) -> str:
+    label = _in_full(bought.use, wording)
+    what = "; ".join(bought.wishes)
+    if bought.needed_by:
+        others = wording.listed(_in_full(each, wording) for each in bought.needed_by)
+        what = wording.say("without it, {others} would not fit", others=others)
+    return wording.say("{name}: {rule}", name=label, rule=what)
 
 
-def _how_sure(found: Found, any_found: bool, reach: Reach) -> str:
-    moves = f", and {found.moves:,} moves of rounds played," if found.moves else ""
-    looked = f"{count(found.tried, 'remix', 'remixes')} and {found.situations:,} situations{moves} looked at"
+def _how_sure(found: Found, any_found: bool, reach: Reach, wording: Wording) -> str:
+    told = wording.say
+    remixes, situations = wording.counted(found.tried, "remix", "remixes"), _number(found.situations, wording)
+    looked = told("{remixes} and {situations} situations looked at", remixes=remixes, situations=situations)
+    if found.moves:
+        pattern = "{remixes} and {situations} situations, and {moves} moves of rounds played, looked at"
+        looked = told(pattern, remixes=remixes, situations=situations, moves=_number(found.moves, wording))
     if found.untried:
-        looked += f"; {count(found.untried, 'modifier')} and most larger sets were not tried"
+        untried = wording.counted(found.untried, "modifier", "modifiers")
+        looked = told("{looked}; {untried} and most larger sets were not tried", looked=looked, untried=untried)
     if found.whole:
-        none = "No set of at most three modifiers of the library does it"
-        return f"{none}, each tried with its least, its usual and its most: {looked}."
-    further = f" Look further with --tries {FURTHER * reach.tries} --states {FURTHER * reach.situations}."
-    return f"There may be other sets: {looked}.{'' if any_found and not found.untried else further}"
+        pattern = "No set of at most three modifiers of the library does it, each tried with its least, its usual and "
+        return told(pattern + "its most: {looked}.", looked=looked)
+    sure = told("There may be other sets: {looked}.", looked=looked)
+    if any_found and not found.untried:
+        return sure
+    options = f"--tries {FURTHER * reach.tries} --states {FURTHER * reach.situations}"
+    return f"{sure} {told('Look further with {options}.', options=options)}"

@@ -98,7 +98,7 @@ def _steps(steps: tuple[Step, ...], width: int, say: Say) -> Iterator[str]:
             last = number + times - 1
             yield from _wrapped(
                 say("{times} times {words}", times=times, words=steps[number].words),
-                f"  {number:>3} to {last}. ",
+                f"  {_from_to(number, last, say)}",
                 width,
             )
             yield from _after(steps[last], width)
@@ -112,9 +112,13 @@ def _steps(steps: tuple[Step, ...], width: int, say: Say) -> Iterator[str]:
                 if times == 2:
                     pattern = "the last {length} again, once more"
                 fields = {"length": length} | ({"times": times - 1} if times > 2 else {})
-                yield from _wrapped(say(pattern, **fields), f"  {first:>3} to {last}. ", width)
+                yield from _wrapped(say(pattern, **fields), f"  {_from_to(first, last, say)}", width)
                 yield from _after(steps[last], width)
         number += length * times
+
+
+def _from_to(first: int, last: int, say: Say) -> str:
+    return say("{first} to {last}. ", first=f"{first:>3}", last=last)
 
 
 def _after(step: Step, width: int) -> Iterator[str]:

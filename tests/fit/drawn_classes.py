@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from math import inf
 
 from attrs import frozen
 from playing_games import granted_rules, library_games
@@ -83,11 +84,21 @@ def drawn(seed: int) -> Drawn:
     return Drawn(class_in(text, length + chance.randint(-4, 8), width + chance.randint(-1, 6)), game)
 
 
-def exhaustive(scorer: Scorer, singles: Sequence[Use], pairs: Sequence[Use]) -> Scored | None:
-    """The least change that meets all wishes: of single modifiers, or where none does it of pairs, in either order."""
-    return _least(scorer, ((use,) for use in singles)) or _least(
-        scorer, ((one, other) for one in pairs for other in pairs if together((one,), other))
-    )
+def exhaustive(scorer: Scorer, singles: Sequence[Use], pairs: Sequence[Use], lines: float = inf) -> Scored | None:
+    """The least change that meets all wishes: of single modifiers, or where none does it of pairs, in either order,
+    that change fewer than so many lines."""
+    return _least(scorer, ((use,) for use in singles)) or _least(scorer, _pairs(scorer, pairs, lines))
+
+
+def _pairs(scorer: Scorer, uses: Sequence[Use], lines: float) -> Iterator[Uses]:
+    """Every pair that changes fewer than so many lines; each of the two changes at least one."""
+    for one in uses:
+        first = scorer.made((one,))
+        if first is not None and first[1] + 1 < lines:
+            for other in uses:
+                made = scorer.made((one, other)) if together((one,), other) else None
+                if made is not None and made[1] < lines:
+                    yield one, other
 
 
 def _least(scorer: Scorer, sets: Iterable[Uses]) -> Scored | None:

@@ -22,7 +22,7 @@ from compose.check.study import Study, once
 from compose.check.witness import line_of_play
 from grammar.finding import Severity
 from grammar.frozen import frozen
-from grammar.said import Capital, Chain, Listed, said
+from grammar.said import Capital, Chain, Listed, Written, said
 from grammar.span import nowhere
 
 CODE = "C-stall"
@@ -133,7 +133,7 @@ def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty) -> Value:
     act = liberty.rule or "what it does"
     if liberty.kind is Kind.HOLD:
         kinds = dict.fromkeys(str(study.net.places[place].kind or "ball") for place in liberty.balls)
-        limits = Listed(tuple(said('"a {kind} is held at most 10 s"', kind=kind) for kind in kinds))
+        limits = Listed(tuple(Written(f'"a {kind} is held at most 10 s"') for kind in kinds))
         why = "Nothing makes {side} play a ball that they have. Give a hold limit: {limits}."
         return said(why, side=sides, limits=limits)
     if liberty.kind is Kind.CHOOSE:

@@ -19,6 +19,7 @@ from grammar.words import called_by_players
 if TYPE_CHECKING:
     from compose.forecast.answers import Answers
 
+TOLD_FROM = 0.005  # our choice: a share of games without a winner that rounds to a percent
 MOST_TOLD = 3  # our choice: a card has room for so many findings
 
 
@@ -105,7 +106,11 @@ def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collect
         turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
     if any(chance.value > SELDOM for _, chance in found.wins):
         wins = wording.listed(_wins(side, chance.value, wording, solo) for side, chance in found.wins)
-        turns = say("{one}; {other}", one=turns, other=_of_games(wins, match, wording))
+        odds = _of_games(wins, match, wording)
+        nobody = 1 - sum(chance.value for _, chance in found.wins)
+        if nobody >= TOLD_FROM:
+            odds = say("{one}, and nobody {share}", one=odds, share=share_said(nobody, wording))
+        turns = say("{one}; {other}", one=turns, other=odds)
     return say("{length} (forecast).", length=length), f"{turns}."
 
 

@@ -9,9 +9,10 @@ from attrs import frozen
 
 from compose.fit.fit import Fit
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss
+from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, of_finding
 from compose.staging.kit_findings import kit_findings
 from compose.staging.school_class import SchoolClass
+from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 
@@ -57,9 +58,11 @@ class Fits:
         """A round has to be forecast to know whether the lesson has time for it; the rest stands in the sheet."""
         return FORECAST if self.part is Part.TIME else SHEET
 
-    def words(self) -> str:
-        what = f"the cupboard has the {self.thing}" if self.thing else self.part.value
-        return f"{self.school_class.name}: {what}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        what = wording.say(self.part.value)
+        if self.thing:
+            what = wording.say("the cupboard has the {things}", things=wording.named(self.thing))
+        return wording.say("{name}: {rule}", name=self.school_class.name, rule=what)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         fitted = looker.fitted(game, self.school_class)
@@ -71,8 +74,7 @@ class Fits:
         if not found:
             return MET
         gap = sum(0.5 + _how_far(each) for each in found)
-        words = "; ".join(each.title.rstrip(".") for each in found)
-        return Miss(gap, words, any(each.code in _TOO_LITTLE for each in found))
+        return Miss(gap, tuple(map(of_finding, found)), any(each.code in _TOO_LITTLE for each in found))
 
     def _found(self, fitted: Fit) -> list[Finding]:
         wrong = (each for each in fitted.findings if each.severity is not Severity.NOTE)

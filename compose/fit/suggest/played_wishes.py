@@ -8,9 +8,21 @@ from collections.abc import Iterator
 from attrs import frozen
 
 from compose.fit.suggest.look import Findings, Looker
-from compose.fit.suggest.wish import CHECK, FORECAST, MET, UNKNOWN, UNKNOWN_GAP, Miss
+from compose.fit.suggest.wish import (
+    CHECK,
+    FORECAST,
+    MET,
+    UNKNOWN,
+    UNKNOWN_GAP,
+    Miss,
+    Told,
+    in_words,
+    missed,
+    of_finding,
+)
+from compose.telling.wording import ENGLISH, Wording
 from grammar.game import Game
-from grammar.words import count
+from grammar.said import Figure
 
 
 @frozen
@@ -21,8 +33,9 @@ class RoundLasts:
     most: float
     cost: int = FORECAST
 
-    def words(self) -> str:
-        return f"rounds of {self.least:g} to {self.most:g} min"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        least, most = wording.figure(self.least), wording.figure(self.most)
+        return wording.say("rounds of {least} to {most} min", least=least, most=most)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
@@ -32,13 +45,15 @@ class RoundLasts:
         if math.isnan(minutes) or minutes <= 0:
             return UNKNOWN
         if math.isinf(minutes):
-            return Miss(UNKNOWN_GAP, "a round may never end")
+            return missed(UNKNOWN_GAP, "a round may never end")
         below = minutes < self.least
         edge, way = (self.least, "short") if below else (self.most, "long")
-        return Miss(
+        return missed(
             min(UNKNOWN_GAP, 0.1 + abs(math.log(minutes / edge))),
-            f"a round lasts {minutes:.1f} min, {abs(minutes - edge):.1f} min too {way}",
+            f"a round lasts {{minutes}} min, {{off}} min too {way}",
             below,
+            minutes=Figure(minutes, ".1f"),
+            off=Figure(abs(minutes - edge), ".1f"),
         )
 
 
@@ -49,8 +64,8 @@ class WaitsAtMost:
     most: float
     cost: int = FORECAST
 
-    def words(self) -> str:
-        return f"waits of at most {self.most:g} min in the mean"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("waits of at most {minutes} min in the mean", minutes=wording.figure(self.most))
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
@@ -59,9 +74,13 @@ class WaitsAtMost:
         if numbers.wait <= self.most:
             return MET
         if math.isinf(numbers.wait):
-            return Miss(UNKNOWN_GAP, "who is out waits until the round is over")
-        too_long = f"a wait lasts {numbers.wait:.1f} min, {numbers.wait - self.most:.1f} min too long"
-        return Miss(min(UNKNOWN_GAP, 0.1 + math.log(numbers.wait / self.most)), too_long)
+            return missed(UNKNOWN_GAP, "who is out waits until the round is over")
+        return missed(
+            min(UNKNOWN_GAP, 0.1 + math.log(numbers.wait / self.most)),
+            "a wait lasts {minutes} min, {off} min too long",
+            minutes=Figure(numbers.wait, ".1f"),
+            off=Figure(numbers.wait - self.most, ".1f"),
+        )
 
 
 @frozen
@@ -71,8 +90,9 @@ class TurnsAtLeast:
     least: float
     cost: int = FORECAST
 
-    def words(self) -> str:
-        return f"at least {count(self.least, 'turn')} a minute for each pupil"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        turns = wording.counted(self.least, "turn", "turns")
+        return wording.say("at least {turns} a minute for each pupil", turns=turns)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         numbers = looker.numbers(game)
@@ -80,9 +100,14 @@ class TurnsAtLeast:
             return UNKNOWN
         if numbers.turns >= self.least:
             return MET
-        too_few = f"a pupil gets {numbers.turns:.2g} turns a minute, {self.least - numbers.turns:.2g} too few"
         gap = math.log(self.least / numbers.turns) if numbers.turns > 0 else math.inf
-        return Miss(min(UNKNOWN_GAP, 0.1 + gap), too_few, below=True)
+        return missed(
+            min(UNKNOWN_GAP, 0.1 + gap),
+            "a pupil gets {turns} turns a minute, {off} too few",
+            True,
+            turns=Figure(numbers.turns, ".2g"),
+            off=Figure(self.least - numbers.turns, ".2g"),
+        )
 
 
 @frozen
@@ -90,18 +115,18 @@ class Mended:
     """A finding is gone: all of its code. `cost` tells whether the check finds it or the forecast."""
 
     code: str
-    title: str
+    title: Told
     cost: int = CHECK
 
-    def words(self) -> str:
-        return f"mend: {self.title.rstrip('.')} [{self.code}]"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("mend: {what} [{code}]", what=in_words(self.title, wording), code=self.code)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         found = _findings(game, looker, self.cost)
         if found.broken:
             return UNKNOWN
         still = next((each for each in found.to_mend if each.code == self.code), None)
-        return Miss(1.0, still.title.rstrip(".")) if still is not None else MET
+        return Miss(1.0, (of_finding(still),)) if still is not None else MET
 
 
 @frozen
@@ -115,17 +140,17 @@ class NothingNew:
     whole: bool = True
     cost: int = CHECK
 
-    def words(self) -> str:
-        return "nothing new to mend" if self.whole else "nothing new to mend in the part looked at"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("nothing new to mend" if self.whole else "nothing new to mend in the part looked at")
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         found = looker.findings(game)
         if found.broken:
             return UNKNOWN
         if self.whole and not found.whole:
-            return Miss(UNKNOWN_GAP, "it is too large to prove")
-        new = {each.code: each.title.rstrip(".") for each in found.to_mend if each.code not in self.known}
-        return Miss(float(len(new)), "; ".join(new.values())) if new else MET
+            return missed(UNKNOWN_GAP, "it is too large to prove")
+        new = {each.code: of_finding(each) for each in found.to_mend if each.code not in self.known}
+        return Miss(float(len(new)), tuple(new.values())) if new else MET
 
 
 def _findings(game: Game, looker: Looker, cost: int) -> Findings:
@@ -145,5 +170,5 @@ def mends(game: Game, looker: Looker) -> tuple[Mended | NothingNew, ...]:
 
 
 def _mends(found: Findings, cost: int) -> Iterator[Mended]:
-    codes = {each.code: each.title for each in reversed(found.to_mend)}
+    codes = {each.code: of_finding(each) for each in reversed(found.to_mend)}
     yield from (Mended(code, title, cost) for code, title in codes.items())

@@ -5,15 +5,17 @@ from __future__ import annotations
 from attrs import frozen
 
 from compose.fit.suggest.look import Looker
-from compose.fit.suggest.wish import MET, SHEET, Miss
+from compose.fit.suggest.wish import MET, SHEET, Miss, missed
 from compose.staging.resolved import resolved
 from compose.staging.teams import teams_of
+from compose.telling.wording import ENGLISH, Wording
 from grammar.core.play import ComeBack, Free
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, Presence, Skill
 from grammar.game import Game, GameKit
 from grammar.meanings import CATEGORY_WORDS
-from grammar.words import count, listing, plural
+from grammar.said import Chain, Figure, Listed, Many, said
+from grammar.words import plural
 
 
 def kit_called(game: Game, what: str) -> tuple[GameKit, ...]:
@@ -29,14 +31,16 @@ class Practises:
     skill: str
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"players {self.skill}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("players {skill}", skill=wording.known("skill", self.skill) or self.skill)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         tried = {each.skill for each in resolved(game).play.attempts}
         if Skill(self.skill) in tried:
             return MET
-        return Miss(1.0, f"no {self.skill}: they {listing(sorted(each.value for each in tried)) or 'try nothing'}")
+        others = tuple(said(f"they {each}") for each in sorted(each.value for each in tried))
+        there = Listed(others) if others else said("nothing is tried")
+        return Miss(1.0, (Chain((said(f"no {self.skill}"), there), ": "),))
 
 
 @frozen
@@ -47,18 +51,24 @@ class ForAges:
     most: float
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"for ages {self.least:g} to {self.most:g}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        least, most = wording.figure(self.least), wording.figure(self.most)
+        return wording.say("for ages {low} to {high}", low=least, high=most)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         least, most = game.ages_years
         younger, older = max(0.0, least - self.least), max(0.0, self.most - most)
         if younger + older == 0:
             return MET
-        years = listing(
-            [f"{count(gap, 'year')} {way}" for gap, way in ((younger, "too old"), (older, "too young")) if gap]
+        off = ((younger, "{years} too old"), (older, "{years} too young"))
+        return missed(
+            min(2.0, (younger + older) / 2),
+            "the game is for {low} to {high}: {years}",
+            older > 0,
+            low=Figure(least),
+            high=Figure(most),
+            years=Listed(tuple(said(way, years=Many(gap, "year", "years")) for gap, way in off if gap)),
         )
-        return Miss(min(2.0, (younger + older) / 2), f"the game is for {least:g} to {most:g}: {years}", older > 0)
 
 
 @frozen
@@ -68,16 +78,21 @@ class ForPupils:
     pupils: int
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"for {count(self.pupils, 'pupil')}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("for {pupils}", pupils=wording.counted(self.pupils, "pupil", "pupils"))
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         teams = teams_of(game, self.pupils)
         odd = len(game.sides) - 1 if teams.odd else 0
         if teams.over <= odd:
             return MET
-        would = f"{count(teams.over, 'pupil')} of {self.pupils} would not play"
-        return Miss(0.5 + teams.over / self.pupils, would, teams.playing > 0)
+        return missed(
+            0.5 + teams.over / self.pupils,
+            "{pupils} of {all} would not play",
+            teams.playing > 0,
+            pupils=Many(teams.over, "pupil", "pupils"),
+            all=self.pupils,
+        )
 
 
 @frozen
@@ -88,20 +103,27 @@ class OnCourt:
     width_m: float
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"on a court of at most {self.length_m:g} m by {self.width_m:g} m"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        long, wide = wording.figure(self.length_m), wording.figure(self.width_m)
+        return wording.say("on a court of at most {long} m by {wide} m", long=long, wide=wide)
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         (length, width), most = game.court_m, (self.length_m, self.width_m)
         over = max(length / most[0], width / most[1], 1.0) - 1
         if over < 1e-6:
             return MET
-        beyond = [
-            f"{there - wanted:.3g} m too {way}"
+        beyond = (
+            said(f"{{metres}} m too {way}", metres=Figure(there - wanted, ".3g"))
             for there, wanted, way in ((length, most[0], "long"), (width, most[1], "wide"))
             if there > wanted
-        ]
-        return Miss(0.5 + over, f"the court is {length:.4g} m by {width:.4g} m, {listing(beyond)}")
+        )
+        return missed(
+            0.5 + over,
+            "the court is {long} m by {wide} m, {beyond}",
+            long=Figure(length, ".4g"),
+            wide=Figure(width, ".4g"),
+            beyond=Listed(tuple(beyond)),
+        )
 
 
 @frozen
@@ -112,13 +134,15 @@ class KitAtMost:
     what: str
     cost: int = SHEET
 
-    def words(self) -> str:
-        return f"at most {count(self.most, self.what, self.what)}"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("at most {things}", things=wording.counted(self.most, self.what, self.what))
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         there = self.there(game)
         over = there - self.most
-        return MET if over <= 0 else Miss(0.5 + over / there, f"{there} of them, {over} too many")
+        if over <= 0:
+            return MET
+        return missed(0.5 + over / there, "{there} of them, {over} too many", there=there, over=over)
 
     def there(self, game: Game) -> int:
         """How many there are with the players that the looker takes."""
@@ -132,8 +156,8 @@ class NobodyOut:
 
     cost: int = SHEET
 
-    def words(self) -> str:
-        return "nobody is out"
+    def words(self, wording: Wording = ENGLISH) -> str:
+        return wording.say("nobody is out")
 
     def miss(self, game: Game, looker: Looker) -> Miss:
         play = resolved(game).play
@@ -143,5 +167,5 @@ class NobodyOut:
         swaps = any(isinstance(each, Swap) for each in follows)
         waits = any(isinstance(to, At) for to in sent) and not (back or swaps)
         if Presence.OUT in sent:
-            return Miss(1.0, "somebody goes out for the round")
-        return Miss(1.0, "who waits comes back only when others let them") if waits else MET
+            return missed(1.0, "somebody goes out for the round")
+        return missed(1.0, "who waits comes back only when others let them") if waits else MET

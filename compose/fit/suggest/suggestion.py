@@ -13,6 +13,8 @@ from compose.fit.suggest.score import Change, Scored, Scorer, Uses, change
 from compose.fit.suggest.search import Found
 from compose.fit.suggest.wish import Miss, Wish
 from compose.modifiers.modifier import Use
+from compose.telling.findings import finding_said
+from compose.telling.wording import ENGLISH, Wording
 
 
 @frozen
@@ -22,7 +24,7 @@ class Bought:
 
     use: Use
     wishes: tuple[str, ...]
-    needed_by: tuple[str, ...] = ()
+    needed_by: Uses = ()
 
 
 @frozen
@@ -45,11 +47,11 @@ class Suggestion:
         return change(self.uses, self.edits)
 
 
-def suggestions(found: Found, scorer: Scorer, most: int = 5) -> tuple[Suggestion, ...]:
+def suggestions(found: Found, scorer: Scorer, most: int = 5, wording: Wording = ENGLISH) -> tuple[Suggestion, ...]:
     """The sets of a search, least change first; of sets with the same modifiers only the one that changes least."""
     made: dict[frozenset[str], Suggestion] = {}
     for each in _of_each_modifiers(found.solutions)[:most]:
-        suggestion = _suggestion(_eased(_needed(each.uses, scorer), scorer), scorer)
+        suggestion = _suggestion(_eased(_needed(each.uses, scorer), scorer), scorer, wording)
         names = frozenset(use.modifier.name for use in suggestion.uses)
         if names not in made or suggestion.change < made[names].change:
             made[names] = suggestion
@@ -98,42 +100,46 @@ def _at(uses: Uses, axis: int, value: float) -> Uses:
     return with_amounts(uses, (*there[:axis], value, *there[axis + 1 :]))
 
 
-def _suggestion(uses: Uses, scorer: Scorer) -> Suggestion:
+def _suggestion(uses: Uses, scorer: Scorer, wording: Wording) -> Suggestion:
     whole = scorer(uses)
     assert whole is not None
-    return Suggestion(tuple(_bought(uses, scorer)), whole.edits, _afterwards(uses, scorer))
+    return Suggestion(tuple(_bought(uses, scorer, wording)), whole.edits, _afterwards(uses, scorer, wording))
 
 
-def _afterwards(uses: Uses, scorer: Scorer) -> tuple[str, ...]:
+def _afterwards(uses: Uses, scorer: Scorer, wording: Wording) -> tuple[str, ...]:
     made = scorer.made(uses)
     if made is None or not any(isinstance(wish, Mended) for wish in scorer.wishes):
         return ()
-    return tuple(each.title for each in scorer.looker.foreseen(made[0]).to_mend)
+    return tuple(finding_said(each, wording).title for each in scorer.looker.foreseen(made[0]).to_mend)
 
 
-def _bought(uses: Uses, scorer: Scorer) -> Iterator[Bought]:
+def _bought(uses: Uses, scorer: Scorer, wording: Wording) -> Iterator[Bought]:
     for use in uses:
         rest = tuple(each for each in uses if each is not use)
         made = scorer.made(rest)
         if made is None:
-            yield Bought(use, (), tuple(each.in_full for each in rest))
+            yield Bought(use, (), rest)
         else:
-            yield Bought(use, _missed(scorer, rest))
+            yield Bought(use, _missed(scorer, rest, wording))
 
 
-def _missed(scorer: Scorer, uses: Uses) -> tuple[str, ...]:
+def _missed(scorer: Scorer, uses: Uses, wording: Wording) -> tuple[str, ...]:
     """The wishes that the rest of a set misses; by how much is said where the game as it is does not say the same."""
     scored, base = scorer(uses), scorer(())
     assert base is not None, "a game is scored as it is"
-    return unmet(scored, scorer.wishes, said=base.misses) if scored is not None else ()
+    return unmet(scored, scorer.wishes, base.misses, wording) if scored is not None else ()
 
 
-def unmet(scored: Scored, wishes: Sequence[Wish], said: Sequence[Miss | None] = ()) -> tuple[str, ...]:
+def unmet(
+    scored: Scored, wishes: Sequence[Wish], said: Sequence[Miss | None] = (), wording: Wording = ENGLISH
+) -> tuple[str, ...]:
     """The wishes that a set misses, in words, with what is missing unless that was `said` before."""
     return tuple(
-        f"{wish.words()} ({miss.words})"
-        if miss.words and miss.words not in wish.words() and miss not in said
-        else wish.words()
+        _unmet(wish.words(wording), "" if miss in said else miss.said(wording))
         for miss, wish in zip(scored.misses, wishes, strict=True)
         if miss is not None and not miss.met
     )
+
+
+def _unmet(wish: str, missing: str) -> str:
+    return f"{wish} ({missing})" if missing and missing not in wish else wish

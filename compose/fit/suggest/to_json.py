@@ -37,7 +37,7 @@ def _suggestion(each: Suggestion) -> dict[str, Any]:
             "name": bought.use.modifier.name,
             "values": {name: value.words() for name, value in bought.use.values.items()},
             "bought": list(bought.wishes),
-            "needed_by": list(bought.needed_by),
+            "needed_by": [each.in_full for each in bought.needed_by],
         }
         for bought in each.bought
     ]

@@ -8,13 +8,11 @@ from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
 from compose.forecast.odds import Way
 from compose.forecast.standings import pupils_of
-from compose.forecast.telling.wording import parts, share_with_margin, whole_percents
+from compose.forecast.telling.speech import ENGLISH_SPEECH, Speech
+from compose.forecast.telling.wording import whole_percents
 from compose.net.net import Net
 from compose.net.told import Ended
-from compose.telling.english.ends import way_words
-from compose.telling.english.matches import match_words, part_words
-from compose.telling.sides import wins
-from grammar.amounts import SELDOM, minutes, percent
+from grammar.amounts import SELDOM
 from grammar.core.ends import Best
 from grammar.core.values import SideId
 
@@ -26,27 +24,32 @@ def row(name: str, value: str, indent: int = 0) -> str:
     return f"{' ' * indent}{name:<{NAMES - indent}} {value}"
 
 
-def winners(forecast: Forecast) -> Iterator[str]:
+def winners(forecast: Forecast, speech: Speech = ENGLISH_SPEECH) -> Iterator[str]:
     """Who wins how often, and how."""
     odds = forecast.odds
-    yield from _match(forecast)
+    yield from _match(forecast, speech)
     found = results(forecast)
     shares = [figure.value for _, figure in found]
-    said, percents = dict(zip((name for name, _ in found), parts(shares), strict=True)), whole_percents(shares)
+    said, percents = dict(zip((name for name, _ in found), speech.parts(shares), strict=True)), whole_percents(shares)
     for number, (side, chance) in enumerate(odds.wins):
-        yield row(wins(side, forecast.net.solo), share_with_margin(chance, said[side]))
+        yield row(speech.wins(side, forecast.net.solo), speech.share_with_margin(chance, said[side]))
         if _shared_by_the_best(forecast.net, side):
-            yield row("each of them, at least", percent(chance.value / pupils_of(forecast.net, side)), 4)
-        yield from _ways(forecast.net, [way for way in odds.ways if way.winner == side], percents.get(number, 100))
+            least = chance.value / pupils_of(forecast.net, side)
+            yield row(speech.say("each of them, at least"), speech.percent(least), 4)
+        ways = [way for way in odds.ways if way.winner == side]
+        yield from _ways(forecast.net, ways, percents.get(number, 100), speech)
     for name, figure in found[len(odds.wins) :]:
         if figure.value > SELDOM:
-            yield row(name, share_with_margin(figure, said[name]))
+            yield row(speech.say(name), speech.share_with_margin(figure, said[name]))
     for side, points in forecast.points:
-        margin = f" ± {points.margin:.1f}" if points.margin else ""
+        margin = f" ± {speech.figure(points.margin)}" if points.margin else ""
         if _shared_by_the_best(forecast.net, side):
-            yield row("points of each, on average", f"{points.value / pupils_of(forecast.net, side):.1f}")
+            each = points.value / pupils_of(forecast.net, side)
+            yield row(speech.say("points of each, on average"), speech.figure(each))
             continue
-        yield row(f"points for {side}, on average", f"{points.value:.1f}{margin}")
+        whose = side if speech.wording.english else speech.side(side)
+        about = speech.say("points for {side}, on average", side=whose)
+        yield row(about, f"{speech.figure(points.value)}{margin}")
 
 
 def _shared_by_the_best(net: Net, side: str) -> bool:
@@ -62,32 +65,34 @@ def results(forecast: Forecast) -> list[tuple[str, Figure]]:
     return [*odds.wins, *rest]
 
 
-def _ways(net: Net, ways: Sequence[Way], whole: int) -> Iterator[str]:
+def _ways(net: Net, ways: Sequence[Way], whole: int, speech: Speech) -> Iterator[str]:
     seen = [way for way in ways if way.chance.value > SELDOM]
     if len(seen) < 2:
         return
-    shares = parts([way.chance.value for way in seen], whole)
+    shares = speech.parts([way.chance.value for way in seen], whole)
     for way, share in zip(seen, shares, strict=True):
-        clock = "at the bell: " if way.at_bell else ""
-        words = f"{clock}{way_words(net, way.end)}"
+        said = speech.way(net, way.end)
+        words = speech.say("at the bell: {end}", end=said) if way.at_bell else said
         yield row(words if len(words) <= NAMES - 4 else f"{words[: NAMES - 7]}...", share, 4)
 
 
-def _match(forecast: Forecast) -> Iterator[str]:
-    game = forecast.game
+def _match(forecast: Forecast, speech: Speech) -> Iterator[str]:
+    game, say = forecast.game, speech.say
     if game.match.one_round:
         return
     if game.match.halves:
-        yield f"{match_words(game.match)}; whoever begins as"
+        yield say("{match}; whoever begins as", match=speech.match(game.match))
     else:
-        yield f"{match_words(game.match)}:"
+        yield say("{match}:", match=speech.match(game.match))
     for side, chance in game.wins:
-        yield row(wins(side, forecast.net.solo), share_with_margin(chance), 4)
+        yield row(speech.wins(side, forecast.net.solo), speech.share_with_margin(chance), 4)
     if game.drawn.value > SELDOM:
-        yield row("nobody wins", share_with_margin(game.drawn), 4)
+        yield row(say("nobody wins"), speech.share_with_margin(game.drawn), 4)
     if len({round(share, 3) for _, share in game.plays}) > 1:
         for side, share in game.plays:
-            yield row(f"{side} plays, of the rounds", percent(share), 4)
+            named = side if speech.wording.english else speech.side(side)
+            yield row(say("{side} plays, of the rounds", side=named), speech.percent(share), 4)
     rounds = ("halves" if game.match.parts == 2 else "innings") if game.match.halves else "rounds"
-    yield row(f"{rounds} in all, on average", f"{game.rounds:.1f}, {minutes(game.minutes)} of play", 4)
-    yield f"{part_words(game.match)} by itself:"
+    play = say("{number}, {time} of play", number=speech.figure(game.rounds), time=speech.minutes(game.minutes))
+    yield row(say(f"{rounds} in all, on average"), play, 4)
+    yield say("{part} by itself:", part=speech.part(game.match))

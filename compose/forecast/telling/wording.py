@@ -1,17 +1,16 @@
-"""Numbers of a forecast in words: shares, minutes, margins, sides with their verb."""
+"""Shares of a forecast that add up, and where somebody waits, in English."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from compose.telling.english.nouns import where
-from grammar.amounts import SELDOM, minutes, percent
+from grammar.amounts import SELDOM, percent
 from grammar.core.values import At, Presence
 
 if TYPE_CHECKING:
-    from compose.forecast.course import Figure
     from compose.net.net import Place
 
 
@@ -22,20 +21,10 @@ def for_what(place: Place) -> str:
     return "for a turn" if place.standing is Presence.PLAYING else where(place)
 
 
-def share_with_margin(figure: Figure, said: str = "") -> str:
-    """Such as "45 %", "45 % ± 2"; `said` is the share as one of several that add up."""
-    return (said or percent(figure.value)) + (f" ± {max(0.1, 100 * figure.margin):.2g}" if figure.margin else "")
-
-
-def minutes_with_margin(figure: Figure) -> str:
-    """Such as "4.5 min", "4.5 min ± 6 s"."""
-    return minutes(figure.value) + (f" ± {minutes(figure.margin)}" if figure.margin > 0.5 / 60 else "")
-
-
-def parts(shares: Sequence[float], whole: int = 100) -> tuple[str, ...]:
+def parts(shares: Sequence[float], whole: int = 100, tell: Callable[[float], str] = percent) -> tuple[str, ...]:
     """The shares of a whole in percent that add up to it."""
     points = whole_percents(shares, whole)
-    return tuple(f"{points[n]} %" if n in points else percent(share) for n, share in enumerate(shares))
+    return tuple(tell(points[n] / 100) if n in points else tell(share) for n, share in enumerate(shares))
 
 
 def whole_percents(shares: Sequence[float], whole: int = 100) -> dict[int, int]:

@@ -18,7 +18,7 @@ from compose.telling.english.states import state_in_words
 from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
-from grammar.said import Capital, Chain, Figure, Listed, Said, chained, english
+from grammar.said import Capital, Chain, Figure, Listed, Said, Written, chained, english
 from grammar.words import capital, listing
 
 SET_UP = "the round starts"
@@ -75,7 +75,7 @@ def words(value: Value, net: Net) -> str:
             return share(part, whole)
         case FetchedBy(place):
             return teacher_fetches(net, place)
-        case Figure():
+        case Figure() | Written():
             return english(value)
     return _of_net(value, net)
 

@@ -11,14 +11,13 @@ import attrs
 import library
 from compose.forecast.answers import Answers
 from compose.forecast.observed import Corrected, SeenRound, corrected
+from compose.forecast.telling.speech import Speech
 from compose.modifiers.content_hash import content_hash
 from compose.share.shelf.rounds import DRAW, NOBODY
 from compose.staging.norms import bands_used
 from compose.terminal.sharing.shelf_door import given, own_shelf, shelf_folder
 from compose.terminal.stages import Ready
-from grammar.amounts import minutes, percent
 from grammar.frozen import frozen
-from grammar.words import count
 
 
 @frozen
@@ -51,17 +50,19 @@ def correction(prepared: Ready, usual: Answers, seen: Sequence[SeenRound]) -> tu
     return corrected(usual, seen, bell.after_s / 60 if bell else None, weight)
 
 
-def correction_lines(seen: Sequence[SeenRound], found: Sequence[Corrected]) -> Iterator[str]:
+def correction_lines(seen: Sequence[SeenRound], found: Sequence[Corrected], speech: Speech) -> Iterator[str]:
     """What the kept rounds change, a line for each number."""
     if not seen:
-        yield "No round of just this game is on the shelf; keep one with: shelf played"
+        yield speech.say("No round of just this game is on the shelf; keep one with: shelf played")
         return
-    rounds = count(len(seen), "round")
-    yield f"With {rounds} of your own weighed in{'':<{24 - len(rounds)}}before   after   nine in ten"
+    rounds = speech.wording.counted(len(seen), "round", "rounds")
+    before, after, band = (speech.say(name) for name in ("before", "after", "nine in ten"))
+    lead = speech.say("With {rounds} of your own weighed in", rounds=rounds)
+    yield f"{lead:<40} {before:>8} {after:>8}  {band}"
     for each in found:
-        tell = minutes if each.name == "mean length" else percent
-        band = f"{tell(each.low)} to {tell(each.high)}"
-        yield f"  {each.name:<38} {tell(each.before):>8} {tell(each.after):>8}  {band}"
+        tell = speech.minutes if each.name == "mean length" else speech.percent
+        ends = speech.say("{low} to {high}", low=tell(each.low), high=tell(each.high))
+        yield f"  {speech.say(each.name):<38} {tell(each.before):>8} {tell(each.after):>8}  {ends}"
 
 
 def correction_json(seen: Sequence[SeenRound], found: Sequence[Corrected]) -> dict[str, Any]:

@@ -19,8 +19,10 @@ from compose.fit.suggest.wish import Wish
 from compose.staging.class_from_sheet import class_of
 from compose.staging.school_class import InCupboard
 from compose.staging.teams import least_pupils, most_pupils
+from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, TO_MEND, refuse, say, say_json, say_to_error, stop
 from compose.terminal.suggesting import teams_for_pupils
+from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.at_hand import GAMES, LIBRARY, Named, each_once
 from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import categories, game_of, granted, kit, reading, shown_path
@@ -46,8 +48,9 @@ class Chosen:
     sort: str = NAME
 
 
-def show_games(chosen: Chosen, as_json: bool) -> int:
+def show_games(chosen: Chosen, language: str, as_json: bool) -> int:
     """Print the games; the exit code, 1 where none is as wished and the nearest are shown."""
+    wording = wording_named(language, as_json)
     if chosen.sort not in (NAME, *ORDERS):
         refuse(f"Games cannot be sorted by `{chosen.sort}`.", f"Say {listing((NAME, *ORDERS), 'or')}.", as_json)
     group = school_class(chosen.asked.class_name, as_json) if chosen.asked.class_name is not None else None
@@ -69,12 +72,12 @@ def show_games(chosen: Chosen, as_json: bool) -> int:
         say_json(told)
         return FINE if fitting else TO_MEND
     if not fitting:
-        say("No game is as you wish. The nearest:")
+        say(wording.say("No game is as you wish. The nearest:"))
     for each in fitting or near:
-        _show(each, named)
+        _show(each, named, wording)
     if near and chosen.asked.class_name is not None:
         name = named[near[0].game.title].slug.replace("-", " ")
-        say("To look for modifiers that make the first one fit:")
+        say(wording.say("To look for modifiers that make the first one fit:"))
         say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(chosen.asked.class_name)}")
     return FINE if fitting else TO_MEND
 
@@ -116,15 +119,23 @@ def _cupboard(written: Sequence[str], as_json: bool) -> tuple[InCupboard, ...]:
     return found.value.cupboard
 
 
-def _show(each: Choice, named: dict[str, Named]) -> None:
+def _show(each: Choice, named: dict[str, Named], wording: Wording) -> None:
     game, file = each.game, named[each.game.title]
-    least, most = game.ages_years
-    say(f"{game.title}  (ages {least:g} to {most:g}, {least_pupils(game)} to {most_pupils(game)} pupils)")
-    for line in (" ".join(game.told("about")), *(f"But: {lack}." for lack in each.lacks)):
+    least, most = (wording.figure(age) for age in game.ages_years)
+    fewest, all_of_them = least_pupils(game), most_pupils(game)
+    pattern = "ages {least} to {most}, {fewest} to {all} pupils"
+    whom = wording.say(pattern, least=least, most=most, fewest=fewest, all=all_of_them)
+    title = wording.author(game.title)
+    if title != game.title:
+        title = f"{game.title} – {title}"
+    say(f"{title}  ({whom})")
+    about = " ".join(wording.author(text) for text in game.told("about"))
+    lacks = (wording.say("But: {what}.", what=lack.said(wording)) for lack in each.lacks)
+    for line in (about, *lacks):
         for part in textwrap.wrap(line, 78, initial_indent="  ", subsequent_indent="  "):
             say(part)
     if file.where != LIBRARY:
-        say(f"  {file.where.capitalize()}: {shown_path(file.path)}")
+        say(f"  {wording.say(file.where.capitalize())}{wording.say(':')} {shown_path(file.path)}")
 
 
 def _json(each: Choice, named: dict[str, Named]) -> dict[str, Any]:
@@ -137,5 +148,5 @@ def _json(each: Choice, named: dict[str, Named]) -> dict[str, Any]:
         "about": " ".join(game.told("about")),
         "file": game.sheet.span.file,
         "where": named[game.title].where,
-        "lacks": list(each.lacks),
+        "lacks": [lack.words for lack in each.lacks],
     }
