@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Union
 
 from grammar.core.declared import AreaKind
@@ -20,10 +21,12 @@ class KitMeaning:
 
 @frozen
 class CategoryMeaning:
-    """All kit of one category: "the balls", "every target"; with `skills` the ball of such attempts: "a roll"."""
+    """All kit of one category: "the balls", "every target"; with `skills` the ball of such attempts: "a roll". Only the
+    sheet of what is taken for granted tells what is `fixed` from what falls."""
 
     category: str
     skills: tuple[str, ...] = ()
+    fixed: bool = False
 
 
 @frozen
@@ -121,6 +124,10 @@ SHOT_WORDS = {
     "shot": _SHOTS,
     **{skill.value: (skill.value,) for skill in WITH_A_BALL},
 }
+
+
+FIXED = CategoryMeaning("target", fixed=True)
+GRANTED_WORDS: Mapping[str, Meaning] = {"fixed target": FIXED, "fixed targets": FIXED}
 
 
 def built_in() -> dict[str, Meaning]:

@@ -75,6 +75,12 @@ def kit_catalogue() -> Mapping[str, KitItem]:
 
 
 @cache
+def fixed_kit() -> frozenset[str]:
+    """All names of what does not fall when it is hit."""
+    return frozenset(name for name, item in kit_names().items() if item.fixed)
+
+
+@cache
 def kit_names() -> Mapping[str, KitItem]:
     """The kit by every name it goes by: name, plural and other names, in small letters."""
     found: dict[str, KitItem] = {}

@@ -23,7 +23,7 @@ def resolved(game: Game, granted: GameSheet | None = None) -> Core:
     parts = (game.sheet.head, game.sheet.sections, assumed)
     key = tuple(id(part) for part in parts)
     if key not in _read:
-        read = core_of(game, assumed).value
+        read = core_of(game, assumed, library.fixed_kit()).value
         assert read is not None, "a game whose names are known has a core"
         while len(_read) >= KEPT:
             del _read[next(iter(_read))]

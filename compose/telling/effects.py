@@ -43,6 +43,11 @@ from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
+STANDS = {
+    (Posture.DOWN, False): "{it} stays down",
+    (Posture.UP, False): "{it} stands up again",
+    (Posture.UP, True): "{it} stays as it is",
+}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 
 
@@ -70,8 +75,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             pattern = "{who} change places with {whom}" if several else "{who} changes places with {whom}"
             return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
         case Put():
-            pattern = "{it} stays down" if effect.posture is Posture.DOWN else "{it} stands up again"
-            return voice.say(pattern, _feminine(moment), it=_it(moment))
+            return voice.say(STANDS[effect.posture, effect.untouched], _feminine(moment), it=_it(moment))
         case Own():
             return voice.say("{it} joins {side}", it=_it(moment), side=_side(moment, effect.side))
         case Shift():

@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
+import library
 from compose.draw.card.of_remix import titled
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
@@ -29,7 +30,7 @@ def show_understood(name: str, modifiers: Sequence[str], language: str, as_json:
     """Print what was understood of a game; the exit code."""
     wording = wording_named(language, as_json)
     made, findings = remixed(name, modifiers, as_json)
-    outcome = core_of(titled(made), granted())
+    outcome = core_of(titled(made), granted(), library.fixed_kit())
     if outcome.value is None:
         stop(outcome.findings, as_json)
     back = read_back(outcome.value, wording, _usual_m(outcome.value, laid_out(made.game, usual_players(made.game))))

@@ -153,7 +153,8 @@ class Organisation:
 
 @frozen
 class Kind:
-    """What a kind of thing is like: `scale` 3/2 is half as big again; one of several parts falls part by part."""
+    """What a kind of thing is like: `scale` 3/2 is half as big again; one of several parts falls part by part; what is
+    `fixed` never falls by itself."""
 
     id: KindId
     sort: Sort
@@ -161,6 +162,7 @@ class Kind:
     scale: Fraction
     parts: int
     lines: Lines = field(eq=False)
+    fixed: bool = False
 
 
 class Per(Enum):

@@ -144,9 +144,10 @@ class Swap:
 
 @frozen
 class Put:
-    """The thing of the event comes to stand so."""
+    """The thing of the event comes to stand so, or has stood so all the time, `untouched`."""
 
     posture: Posture
+    untouched: bool = field(default=False, eq=False)
 
 
 @frozen

@@ -165,6 +165,8 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(r"\bwaits on\b", "goes to", "when"),
     saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),
     saying(r"\b(?:remains|stays) (?:down|lying|on the floor)$", "stays down", "when"),
+    saying(r"\bit (?:(?:remains|stays) (?:where it is|standing|up|there)|does not fall(?: over| down)?|cannot fall)"
+           r"(?=$| and )", "it stays as it is", "when"),
     saying(r"\b(?:comes back(?: in| on)?|comes in again)$", "returns", "when"),
     saying(r"\b(?:nothing happens|the game goes on|play continues)$", "play goes on", "when"),
     saying(r"\b(?:swaps|changes) (?:places )?with\b", "changes places with", "when"),

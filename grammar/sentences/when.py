@@ -25,6 +25,7 @@ from grammar.sentences.then import (
     SideLoses,
     StandsUp,
     StartsAgain,
+    StaysAsItIs,
     StaysDown,
     Steps,
     TakenAway,
@@ -41,6 +42,7 @@ Consequence = (
     | WinsLife
     | StaysDown
     | StandsUp
+    | StaysAsItIs
     | TakenOver
     | Steps
     | MovesTo

@@ -197,7 +197,7 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield from (each for each in states if each != value)
         case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins() | finish.NextPointWins():
             yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
-        case then.StaysDown() | then.StandsUp():
+        case then.StaysDown() | then.StandsUp() | then.StaysAsItIs():
             yield from (each for each in (then.StaysDown(), then.StandsUp()) if each != value)
         case queues.Queued():
             yield queues.AllQueued("all", value.preposition, value.where)

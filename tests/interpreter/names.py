@@ -7,6 +7,7 @@ from typing import Union
 
 from attrs import frozen
 
+import library
 from grammar.sentences import play, sides, space
 from grammar.sentences.base import Name
 from grammar.sentences.head import Switched
@@ -123,6 +124,7 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
         found[place] = found[several(place)] = Somewhere(place)
     found["middle line"] = found["middle lines"] = Somewhere("middle")
     found |= _kit(tree, known)
+    found |= dict.fromkeys(("fixed target", "fixed targets"), Stuff("target", _never_fall(tree, known), named=True))
     found |= _people(tree)
     found |= _areas(tree)
     who = {word: meant for word, meant in found.items() if isinstance(meant, Folk | Mate)}
@@ -152,6 +154,13 @@ def categories(tree: GameSheet, known: Mapping[str, str]) -> dict[str, str]:
         if found[name] != "ball" and (forms | words) & _taken(tree):
             found[name] = "load"
     return found
+
+
+def _never_fall(tree: GameSheet, known: Mapping[str, str]) -> frozenset[str]:
+    """The kinds of kit that stay as they are when they are hit."""
+    fixed, lines = library.fixed_kit(), tree.all_of("kit", sides.Kit)
+    names = ((kit_name(line, known), line.like) for line in lines)
+    return frozenset(name for name, like in names if (like.text if like else name) in fixed)
 
 
 def _forms(tree: GameSheet, known: Mapping[str, str]) -> Iterator[tuple[str, set[str]]]:

@@ -1,38 +1,68 @@
-"""Targets that cannot fall, such as a goal, of which nothing says that they stay: "it stays down" is then granted."""
+"""Targets that cannot fall, such as a goal, of which a line asks how many stand or are down: that never changes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 import library
-from grammar.core.game import Core
-from grammar.core.play import AtThing
-from grammar.core.rules import Happening, OfThing, Result
-from grammar.core.values import KindId
+from grammar.core.ends import Most, Verdict
+from grammar.core.game import Core, Play
+from grammar.core.guards import Count, ThingsAt, counts_in
+from grammar.core.play import AtThing, Lines, Order
+from grammar.core.rules import Becomes, Happening, Own, Put
+from grammar.core.values import KindId, Posture, Thing
 from grammar.finding import Finding, Severity
 
 CODE = "N-fixed"
 
 
 def fixed_targets(core: Core) -> Iterator[Finding]:
-    """A warning for each kind that is aimed at and would be down after the first hit."""
-    aims = (attempt.aim for attempt in core.play.attempts)
-    said = {aim.thing.kind for aim in aims if isinstance(aim, AtThing) and not _is_told(core, aim.thing.kind)}
-    for kind in (each for each in core.play.kinds if each.id in said):
-        item = library.kit_names().get(kind.like.key)
-        if item is not None and item.fixed and kind.lines:
-            title = f"A {item.name} does not fall, and no line says what becomes of it: it counts once, then as down."
-            hint = f"Write under when, such as: a {kind.id.key} is knocked: it stands up again"
-            yield Finding(CODE, Severity.WARNING, title, core.lines[kind.lines[0]].span, hint)
+    """A warning for each line that asks for what cannot change."""
+    standing = _always_stand(core.play)
+    told: set[int] = set()
+    for kind, line in _asked(core.play):
+        if kind in standing and line not in told:
+            told.add(line)
+            item = library.kit_names()[core.play.kind(kind).like.key]
+            title = f"A {item.name} does not fall when it is hit, so that this never changes: it always stands."
+            hint = f"Let hits count, under when: a {kind.key} is knocked: the thrower's side scores 1 point"
+            yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
 
 
-def _is_told(core: Core, kind: KindId) -> bool:
-    """Whether a line of the sheet says what becomes of a thing of that kind once it is hit."""
-    return any(
-        isinstance(rule.trigger, Happening)
-        and rule.trigger.result is Result.KNOCKED
-        and any(getattr(thing, "kind", None) == kind for thing in rule.trigger.to)
-        and any(isinstance(effect, OfThing) for effect in rule.effects)
-        for rule in core.play.rules
-        if not rule.granted
-    )
+def _always_stand(play: Play) -> frozenset[KindId]:
+    """The kinds that never fall, of which no line says otherwise."""
+    changed = {start.what.kind for start in play.starts if start.down and isinstance(start.what, Thing)}
+    for rule in play.rules:
+        falls = any(effect == Put(Posture.DOWN) or isinstance(effect, Own) for effect in rule.effects)
+        if falls and isinstance(rule.trigger, Happening):
+            changed |= {thing.kind for thing in rule.trigger.to if isinstance(thing, Thing)}
+    return frozenset(kind.id for kind in play.kinds if kind.fixed and kind.id not in changed)
+
+
+def _asked(play: Play) -> Iterator[tuple[KindId, int]]:
+    """The kinds of which a line asks how they stand, or wants the first of a row to fall."""
+    for count, lines in _counts(play):
+        kinds = {thing.kind for thing in count.of} if isinstance(count, ThingsAt) else set()
+        if isinstance(count, ThingsAt) and len(kinds) == 1 and all(isinstance(at, Posture) for at in count.at):
+            yield next(iter(kinds)), lines[0]
+    for offer, attempt in play.tries:
+        if isinstance(attempt.aim, AtThing) and attempt.aim.order is Order.IN_ORDER:
+            yield attempt.aim.thing.kind, offer.lines[0]
+
+
+def _counts(play: Play) -> Iterator[tuple[Count, Lines]]:
+    """All that lines count, with the lines."""
+    bell = (play.bell,) if play.bell else ()
+    guarded = [(end.guard, end.lines) for end in play.ends] + [(offer.only, offer.lines) for offer in play.offers]
+    for rule in play.rules:
+        guarded.append((rule.guard, rule.lines))
+        if isinstance(rule.trigger, Becomes):
+            guarded.append((rule.trigger.guard, rule.lines))
+    yield from ((count, lines) for guard, lines in guarded for count in counts_in(guard))
+    for each in (*play.ends, *bell):
+        yield from ((count, each.lines) for verdict in each.verdicts for count in _of_verdict(verdict))
+
+
+def _of_verdict(verdict: Verdict) -> Iterator[Count]:
+    if isinstance(verdict, Most):
+        yield from (count for _, count in verdict.counts)

@@ -62,7 +62,7 @@ def _slip(finding: Finding, lines: Sequence[str], language: str) -> Slip:
 
 
 def _understood(game: Game, language: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    core = core_of(game, library.granted_sheet()).value
+    core = core_of(game, library.granted_sheet(), library.fixed_kit()).value
     if core is None:
         return ()
     floor = laid_out(game, usual_players(game))

@@ -84,7 +84,8 @@ def effect_words(net: Net, effect: Effect, skill: Skill | None, tight: Tight) ->
     """One effect in words, "" for none."""
     match effect:
         case Put():
-            return "it stays down" if effect.posture is Posture.DOWN else "it stands up again"
+            up = "it stays as it is" if effect.untouched else "it stands up again"
+            return "it stays down" if effect.posture is Posture.DOWN else up
         case StandAgain():
             return _stand_again_words(net, effect)
         case Own():

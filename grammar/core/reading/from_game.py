@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from fractions import Fraction
 from functools import partial
 
@@ -68,12 +68,13 @@ from grammar.sentences.blocking import Blocks
 from grammar.tree import GameSheet
 
 
-def core_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
-    """The core of a game; `granted` is the sheet of what holds where the game says nothing else."""
+def core_of(game: Game, granted: GameSheet | None = None, fixed: Container[str] = ()) -> Outcome[Core]:
+    """The core of a game; `granted` is the sheet of what holds where the game says nothing else, `fixed` the names of
+    what the kit has that never falls."""
     reading = reread(game) or declared(game)
     own = [(sentence, line) for sentence, line in reading.sentences if reading.holds(line)]
     if granted is not None:
-        reading.number_granted(granted)
+        reading.number_granted(granted, fixed)
         _doings(reading)
     said = _play(reading, own), _facts(reading, own), tuple(reading.lines), told_of(game, own)
     core = Core(game.title, *said, plurals(game), called(game))

@@ -24,7 +24,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.game import GameKit
-from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import FIXED, CategoryMeaning, FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
 from grammar.sentences.base import Name, Node, Np, Quantity, spoken
 
 _PARTS = {
@@ -90,6 +90,10 @@ class Reader(Known):
         """The kinds that a phrase means, of these sorts: the one that it names, or all of a category."""
         name = phrase.name if isinstance(phrase, Np) else phrase
         found = dict.fromkeys(KindId(line.name) for line in self.kit_lines(name))
+        meaning = self.game.vocabulary.get(name.text)
+        if self.granted and isinstance(meaning, CategoryMeaning) and meaning.category == FIXED.category:
+            fixed = {kind.id for kind in self.kinds if kind.fixed}
+            found = dict.fromkeys(kind for kind in found if (kind in fixed) == meaning.fixed)
         return tuple(kind for kind in found if self.sort(kind) in sorts)
 
     def is_kit(self, phrase: Np) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Container, Iterable
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -16,7 +16,7 @@ from grammar.core.reading.whose import Senseless
 from grammar.core.values import SwitchId
 from grammar.finding import Correction, Finding, Severity
 from grammar.game import Game
-from grammar.meanings import Meaning
+from grammar.meanings import GRANTED_WORDS, Meaning
 from grammar.sentences import head, play, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.tree import GameSheet
@@ -52,9 +52,12 @@ class Reading:
                 self.sentences.append((sentence, len(self.lines)))
                 self.lines.append(Line(len(self.lines), section, words, line.span, granted, switch, read))
 
-    def number_granted(self, sheet: GameSheet) -> None:
-        """The same of the sheet that holds where the game says nothing else."""
-        self.reader.granted = True
+    def number_granted(self, sheet: GameSheet, fixed: Container[str]) -> None:
+        """The same of the sheet that holds where the game says nothing else; `fixed` is what of the kit never falls."""
+        reader = self.reader
+        reader.granted = True
+        reader.kinds = [evolve(kind, fixed=kind.like.key in fixed) for kind in reader.kinds]
+        reader.game = evolve(reader.game, vocabulary={**reader.game.vocabulary, **GRANTED_WORDS})
         self.number(sheet)
 
     def holds(self, line: int) -> bool:
