@@ -6,7 +6,7 @@ from typing import assert_never
 
 from compose.telling.nouns import PLAYER
 from compose.telling.services import waiting
-from compose.telling.sets import several_told
+from compose.telling.sets import STANDS, several_told
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
@@ -43,11 +43,6 @@ from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
-STANDS = {
-    (Posture.DOWN, False): "{it} stays down",
-    (Posture.UP, False): "{it} stands up again",
-    (Posture.UP, True): "{it} stays as it is",
-}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
 
 

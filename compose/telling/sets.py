@@ -1,4 +1,4 @@
-"""What happens to several balls or targets at once, in words."""
+"""What happens to several balls or targets at once, in words, and how one that was hit stands from then on."""
 
 from __future__ import annotations
 
@@ -6,6 +6,13 @@ from compose.telling.of_time import come_or_go_told
 from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway
 from grammar.core.sets import StandAgain
+from grammar.core.values import Posture
+
+STANDS = {
+    (Posture.DOWN, False): "{it} stays down",
+    (Posture.UP, False): "{it} stands up again",
+    (Posture.UP, True): "{it} stays as it is",
+}
 
 
 def several_told(voice: Voice, effect: ComeIn | TakeAway | StandAgain) -> str:
