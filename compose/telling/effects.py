@@ -38,7 +38,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.rules import Subject as Mover
-from grammar.core.values import PLAIN, SHARED, At, Landmark, Posture, Presence, RoleId, SideId, Spot, Thing
+from grammar.core.values import PLAIN, SHARED, At, Landmark, Presence, RoleId, SideId, Spot, Thing
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
