@@ -1,4 +1,4 @@
-"""What happens to all targets of a side at once."""
+"""What becomes of targets: of all of a side at once, or of one that does not fall."""
 
 from __future__ import annotations
 
@@ -16,3 +16,11 @@ class StandAgain(Node):
     def words(self) -> str:
         one = self.what.determiner in ONE
         return spoken(self.what, "stands up again" if one else "stand up again")
+
+
+@frozen
+class StaysAsItIs(Node):
+    """What was hit does not fall, or is put up again at once."""
+
+    def words(self) -> str:
+        return "it stays as it is"

@@ -33,14 +33,6 @@ class StaysDown(Node):
 
 
 @frozen
-class StaysAsItIs(Node):
-    """What was hit does not fall, or is put up again at once."""
-
-    def words(self) -> str:
-        return "it stays as it is"
-
-
-@frozen
 class StandsUp(Node):
     """The target that was hit is put up again at once."""
 

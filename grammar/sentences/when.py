@@ -10,7 +10,7 @@ from grammar.sentences.events import Event
 from grammar.sentences.finish import SideWins
 from grammar.sentences.freezing import Freezes
 from grammar.sentences.lives import LosesLife, WinsLife
-from grammar.sentences.sets import StandAgain
+from grammar.sentences.sets import StandAgain, StaysAsItIs
 from grammar.sentences.then import (
     ChangesPlaces,
     ComesIn,
@@ -25,7 +25,6 @@ from grammar.sentences.then import (
     SideLoses,
     StandsUp,
     StartsAgain,
-    StaysAsItIs,
     StaysDown,
     Steps,
     TakenAway,

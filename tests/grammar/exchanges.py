@@ -10,7 +10,7 @@ from attrs import evolve, field, frozen
 
 from grammar.game import Game
 from grammar.meanings import ACTORS, BUILT_IN_PLACES, CATEGORY_WORDS, Meaning
-from grammar.sentences import attempting, ball, base, claims, finish, lives, queues, resting, then, time
+from grammar.sentences import attempting, ball, base, claims, finish, lives, queues, resting, sets, then, time
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, Quantity, SideNamed, SideOf, SideRef, SideSame
 
 DETERMINERS = (None, "a", "the", "their", "its", "each", "all", "any", "that")
@@ -197,7 +197,7 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield from (each for each in states if each != value)
         case finish.MoreWins() | finish.Draw() | finish.SideWins() | finish.NobodyWins() | finish.NextPointWins():
             yield from (each for each in (finish.Draw(), finish.NobodyWins()) if each != value)
-        case then.StaysDown() | then.StandsUp() | then.StaysAsItIs():
+        case then.StaysDown() | then.StandsUp() | sets.StaysAsItIs():
             yield from (each for each in (then.StaysDown(), then.StandsUp()) if each != value)
         case queues.Queued():
             yield queues.AllQueued("all", value.preposition, value.where)

@@ -116,7 +116,7 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
     match said:
         case Taking():
             yield ("line", said.line)
-        case then.StaysDown() | then.StaysAsItIs() | then.StandsUp() | then.TakenOver() | then.Steps():
+        case then.StaysDown() | sets.StaysAsItIs() | then.StandsUp() | then.TakenOver() | then.Steps():
             yield "thing"
         case then.MovesTo(who=Np() as who) if isinstance(meant := sheet.meaning(who.name), Stuff):
             word = {"ball": "ball", "load": "load"}.get(meant.category, "thing")

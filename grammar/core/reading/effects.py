@@ -53,7 +53,7 @@ EXCHANGED = dict.fromkeys(ON_A_PLAYER, Person.OBJECT) | {Result.KNOCKED: Person.
 def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) -> Iterator[Effect]:
     """The effects of one consequence. Raises Senseless."""
     match consequence:
-        case then.StaysDown() | then.StandsUp() | then.StaysAsItIs():
+        case then.StaysDown() | then.StandsUp() | sets.StaysAsItIs():
             yield _fallen(reader, consequence, moment)
         case then.TakenOver():
             things_of(moment, consequence)
@@ -136,11 +136,11 @@ def _frozen(reader: Reader, consequence: freezing.Freezes, moment: Moment) -> It
         yield Go(mover.who, At(where_frozen(mover.side)))
 
 
-def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp | then.StaysAsItIs, moment: Moment) -> Put:
+def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp | sets.StaysAsItIs, moment: Moment) -> Put:
     if all(track_start(reader, thing.kind) for thing in things_of(moment, consequence)):
         raise Senseless(consequence, "What stands on a track does not fall.", "Say how many steps it moves.")
     posture = Posture.DOWN if isinstance(consequence, then.StaysDown) else Posture.UP
-    return Put(posture, isinstance(consequence, then.StaysAsItIs))
+    return Put(posture, isinstance(consequence, sets.StaysAsItIs))
 
 
 def _lost(reader: Reader, consequence: then.SideLoses, moment: Moment) -> Finish:
