@@ -9,13 +9,12 @@ from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.words import LIKE_ENOUGH, likeness
 
-ONLY_SEEMING = ("G-sense", "G-contradiction", "G-no-points")  # mistakes that may come of what others say or do not
+ONLY_SEEMING = ("G-sense", "G-contradiction", "G-no-points", "G-too-many")  # may come of what others say or do not
 DECLARING = frozenset(("head", "space", "sides", "kit"))
 _COMING_IN = "what comes in later"  # of when, the only lines that say where things are
 _FOLLOWS = {
     "G-missing": frozenset(("space",)),
     "G-no-place": frozenset(("set-up", _COMING_IN)),
-    "G-too-many": frozenset(("sides", "kit", "play", "when")),
     "G-switch": frozenset(("play", "when", "finish")),
     "G-half": frozenset(("space",)),
 }

@@ -91,13 +91,14 @@ class Completed:
 
     def still_has(self, mistake: Finding, wrong: Sequence[LostLine]) -> bool:
         """Whether a mistake stays, whatever these lines say."""
-        return all(_spot(mistake) in map(_spot, found) for found in self._with(wrong))
+        spots = _spots(mistake)
+        return all(any(spots & _spots(each) for each in found) for found in self._with(wrong))
 
     def with_a_court(self, lost: Sequence[LostLine]) -> Iterator[Finding]:
         """What means nothing in a game whose court is lost, however it is divided."""
         first, *others = self._with(lost, ("space",))
         for each in first:
-            if each.place.line > 0 and all(_spot(each) in map(_spot, found) for found in others):
+            if each.place.line > 0 and all(any(_spots(each) & _spots(one) for one in found) for found in others):
                 yield each
 
     def _with(
@@ -120,8 +121,10 @@ class Completed:
             yield _with(self.sheet, self.game, [*more, *rest], said)
 
 
-def _spot(finding: Finding) -> tuple[str, int]:
-    return finding.code, finding.place.line
+def _spots(finding: Finding) -> frozenset[tuple[str, int]]:
+    """The lines of the file with which it is wrong, each with what is wrong: too few are too few whoever is told."""
+    places = (finding.place, *(finding.others if finding.code == "G-too-many" else ()))
+    return frozenset((finding.code, place.line) for place in places)
 
 
 def _with(sheet: GameSheet, game: Game, rows: Sequence[Possible], said: frozenset[str]) -> GameSheet:

@@ -28,7 +28,7 @@ from grammar.sentences.space import Court
 from grammar.span import Row, Span
 from grammar.tree import GameSheet, Line
 
-_OF_DECLARED = (*ONLY_SEEMING, "G-unknown", "G-sort", "G-circle")  # after which a line declares nothing for sure
+_OF_DECLARED = ("G-sense", "G-contradiction", "G-unknown", "G-sort", "G-circle")  # after which nothing is sure
 _SAYING = tuple(section for section in SECTIONS if section not in DECLARING)
 _OF_THINGS = frozenset(("space", "kit"))
 _USUAL_AGES_YEARS = (8.0, 12.0)
@@ -130,7 +130,7 @@ def _found(
 
     def may_follow_from_others(each: Finding) -> bool:
         others = [*lost, *(line for number, line in declaring if number != each.place.row)]
-        return _may_follow(each, others, missing, bool(words.findings))
+        return _may_follow(each, others, missing, {wrong.place.row for wrong in words.findings})
 
     findings = [each for each in findings if not may_follow_from_others(each)]
     findings.extend(_missing(sheet, lost))
@@ -210,11 +210,15 @@ def _as_lost(section: str, line: Line) -> LostLine:
     return LostLine(frozenset((section,)), line.sentence.words())
 
 
-def _may_follow(finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: bool) -> bool:
-    """Whether a mistake may be none, were all lines there: it is not told till then."""
+def _may_follow(
+    finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: Set[Row]
+) -> bool:
+    """Whether a mistake may be none, were all lines there, or those that declare wrongly right: it waits till then."""
     if finding.code in ("G-unknown", "G-sort"):
         return bool(_name(finding)) and may_declare(lost, _name(finding))
-    if misdeclared and finding.code in ("G-no-place", "G-switch", "G-half"):
+    if finding.code == "G-no-place" and not misdeclared.isdisjoint(at.row for at in (finding.place, *finding.others)):
+        return True
+    if misdeclared and finding.code in ("G-switch", "G-half"):
         return True
     return may_follow(finding.code, missing)
 
