@@ -202,8 +202,8 @@ def line_said(reader: LineReader, section: str, line: TextLine, values: _Values,
     elsewhere = reader.in_another_section(section, line)
     if elsewhere:
         return _Said((), ((elsewhere, lost_by(section, line, elsewhere)),))
-    meant, mistake, lost = guessed(reader, section, line, values, seek)
-    return _Said(meant, ((mistake, lost),))
+    meant, (first, *later), lost = guessed(reader, section, line, values, seek)
+    return _Said(meant, ((first, lost), *((each, None) for each in later)))
 
 
 def _is_sentence(section: str, text: str) -> bool:

@@ -12,7 +12,7 @@ from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
 from grammar.mistakes.lost import LostLine
-from grammar.mistakes.mistakes import slip
+from grammar.mistakes.mistakes import later_mistake, slip
 from grammar.own_names import Masked, holds, unmasked, ways_to_mask
 from grammar.sentences.base import Node
 from grammar.span import Span
@@ -22,22 +22,25 @@ _MOST_OTHER_WORDS = 3
 
 def guessed(
     reader: LineReader, section: str, line: TextLine, values: tuple[tuple[str, str], ...], seek: bool
-) -> tuple[tuple[Node, ...], Finding, LostLine | None]:
-    """What a line that is no sentence was probably meant to say, its mistake, and what is lost by it."""
+) -> tuple[tuple[Node, ...], tuple[Finding, ...], LostLine | None]:
+    """What a line that is no sentence was probably meant to say, its mistakes, and what is lost by it."""
     own = reader.names.own
     masked, names = Masked(line.text), tuple[str, ...]()
     if holds(line.text, own):
         masked, names = next(ways_to_mask(line.text, own))
     read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
-    ways = otherwise(section, read.text, reader.names.every)
+    ways = tuple(otherwise(section, read.text, reader.names.every))
     found = slip(section, read, values, reader.file, seek, ways)
-    mistake = found.finding
+    mistakes = (found.finding,)
+    if seek and found.lost and found.finding.code == "L-sentence" and not values:
+        stop = found.finding.place.column - line.span(reader.file).column
+        mistakes += tuple(later_mistake(section, read.text, stop, line.span(reader.file), (*ways, masked.text)))
     if read.text != line.text or names:
-        mistake = _with_names(mistake, line, read.text, names, reader.file)
+        mistakes = tuple(_with_names(each, line, read.text, names, reader.file) for each in mistakes)
     meant = (reader.meant(section, line, found.meant, names),) if found.meant else ()
     if meant and not reader.may_know_all(section, meant[0]):  # one answer for a line, not one more for a wild guess
-        return (), mistake, lost_by(section, line, mistake)
-    return meant, mistake, lost_by(section, line, mistake) if found.lost else None
+        return (), mistakes, lost_by(section, line, mistakes[0])
+    return meant, mistakes, lost_by(section, line, mistakes[0]) if found.lost else None
 
 
 def lost_by(section: str, line: TextLine, mistake: Finding) -> LostLine:

@@ -15,6 +15,7 @@ _COMING_IN = "what comes in later"  # of when, the only lines that say where thi
 _FOLLOWS = {
     "G-missing": frozenset(("space",)),
     "G-no-place": frozenset(("set-up", _COMING_IN)),
+    "G-too-many": frozenset(("sides", "kit")),
     "G-switch": frozenset(("play", "when", "finish")),
     "G-half": frozenset(("space",)),
 }

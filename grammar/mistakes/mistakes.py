@@ -4,18 +4,19 @@ the line as it should be where that can be seen."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
 from lark import UnexpectedInput
 
-from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible, reach
+from grammar.automaton import END, phrases_of, pieces, possible
 from grammar.finding import Correction, Finding, Severity
 from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS, parse_sentence
 from grammar.lines import TextLine
 from grammar.mistakes.examples import nearest_examples, usual_words
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
+from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
 from grammar.mistakes.wishes import GAMES, nearest
 from grammar.own_names import MASK
 from grammar.parameters import Filled, filled_in
@@ -38,12 +39,10 @@ _SORTS = {
 }
 _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
-_MOST_SAID = 5
 _SURE = 0.5
 _LONG_NAME = re.compile("WORD WORD WORD WORD")  # such a row of words is rather a sentence that is not understood
 _OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
-_NEVER_NAMES = ("into", "onto", "by", "until", "unless", "without", "hits", "who", "which", "because", "toward")
 _OF_RULES = ("play", "when", "finish")
 _DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
@@ -102,66 +101,30 @@ def _mended(found: Mended, span: Span) -> Correction:
 
 def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str]) -> Finding:
     text = filled.text
-    stops = {way: _stop_of(section, way) for way in (text, *ways)}
+    stops = {way: stop_of(section, way) for way in (text, *ways)}
     stop, farthest = stops[text], min(stops, key=lambda way: len(way) - stops[way].start)
     tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
         stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
+    return _told(section, filled, span, stop, _nearest(section, text))
+
+
+def later_mistake(section: str, text: str, stop: int, span: Span, ways: Sequence[str]) -> Iterator[Finding]:
+    """What is wrong with the rest of a line behind letter `stop`, whatever stands before it; `ways` as for `slip`."""
+    later = later_stop(section, text, stop, ways)
+    if later:
+        said = [f"`{row.example}` ({row.says})" for row in nearest(section, text[later.start :]).rows]
+        hint = f"Nearest to it: {listing(said, 'or')}." if said else "The language has nothing near it."
+        yield _told(section, Filled(text, {}), span, later, hint)
+
+
+def _told(section: str, filled: Filled, span: Span, stop: Stop, hint: str) -> Finding:
     start = span.column - 1 + filled.column(stop.start + 1)
-    said = stop.expected or list(_said(section, possible(section, stop.stack)))[:_MOST_SAID]
+    said = stop.expected or list(_said(section, possible(section, stop.stack)))[:MOST_SAID]
     title = f"This line cannot go on with `{stop.text}`" if stop.text else "This line stops too soon"
     title += f": {listing(said, 'or')} could stand here." if said else "."
-    hint = _nearest(section, filled.text)
     place = Span(span.file, span.line, start, start + max(1, len(stop.text)))
     return Finding("L-sentence", Severity.ERROR, title, place, hint)
-
-
-@frozen
-class _Stop:
-    """Where a line stops to be a sentence: from letter `start` (from 0) on, with what stands there.
-
-    `expected` has the rest of a phrase of the language that was begun, where one was; else the stack tells.
-    """
-
-    start: int
-    text: str
-    stack: Stack
-    expected: tuple[str, ...] = ()
-
-
-def _stop_of(section: str, text: str) -> _Stop:
-    """The farthest place to which a line goes as a sentence, or as the beginning of one of its phrases."""
-    row = pieces(text)
-    count, last = reach(section, row)
-    if 0 < count < len(row) and row[count - 1].text.lower() in _NEVER_NAMES:
-        count, last = reach(section, row[: count - 1])
-    piece = row[count] if count < len(row) else Piece(END, "", len(text), len(text))
-    best = _Stop(piece.start, piece.text, last)
-    stack: Stack | None = beginning(section)
-    for index, begun in enumerate([*row[: count + 1], piece][: count + 1]):
-        if stack is None:
-            break
-        for phrase in (phrase for kind in possible(section, stack) for phrase in phrases_of(kind)):
-            best = _farther(best, text, begun.start, phrase, stack)
-        stack = after(section, stack, row[index].kind) if index < len(row) else None
-    return best
-
-
-def _farther(best: _Stop, text: str, start: int, phrase: str, stack: Stack) -> _Stop:
-    """The stop within a phrase that a line begins at a letter, where that is farther along."""
-    words, at, known = phrase.split(), start, 0
-    for word in words:
-        match = re.compile(rf"\s*{re.escape(word)}(?![\w'-])", re.IGNORECASE).match(text, at)
-        if match is None:
-            break
-        at, known = match.end(), known + 1
-    found = re.compile(r"\s*([\w'-]+|.|$)").match(text, at)
-    if found is None or not 0 < known < len(words):
-        return best
-    rest = f"`{' '.join(words[known:])}`"
-    if found.start(1) == best.start and best.expected:
-        return _Stop(best.start, best.text, stack, tuple(dict.fromkeys((*best.expected, rest)))[:_MOST_SAID])
-    return _Stop(found.start(1), found.group(1), stack, (rest,)) if found.start(1) > best.start else best
 
 
 def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:

@@ -64,6 +64,29 @@ def test_a_lost_line_hides_no_unknown_name(path: Path) -> None:
         assert {each for each in _places(alone) if each[1] == number + 1} <= _places(both), unknown
 
 
+def _of_parts(text: str) -> Iterator[tuple[int, str, str]]:
+    """The lines of more than one part: their numbers, the first part, and the rest from its sign on."""
+    for number in _lines_below(text, "space", "play", "when", "finish"):
+        line = text.splitlines()[number]
+        cut = re.search(r"[,:] ", line)
+        if cut and '"' not in line:
+            yield number, line[: cut.start()], line[cut.start() :]
+
+
+@pytest.mark.sample(6)
+@pytest.mark.parametrize("path", GAMES, ids=lambda path: path.stem)
+def test_a_mistake_in_a_line_hides_none_behind_it_and_makes_none(path: Path) -> None:
+    text, draw = path.read_text(encoding="utf-8"), random.Random(path.stem)
+    lines = list(_of_parts(text))
+    for number, first, rest in draw.sample(lines, min(2, len(lines))):
+        once = _with(text, number, f"{first} 7 7{rest}")
+        twice = _with(text, number, f"{first} 7 7{rest} 9 9")
+        told = [[each.place for each in mistakes(read(sheet, "sheet.rules"), kit_categories())
+                 if each.place.line == number + 1] for sheet in (once, twice)]  # fmt: skip
+        assert len(told[0]) == 1, once.splitlines()[number]
+        assert len(told[1]) == 2, twice.splitlines()[number]
+
+
 # Lines that hang on each other: what counts lives, points, players who are frozen, and who waits until a point.
 HANGING = {
     "fen-bounce": {
