@@ -31,7 +31,7 @@ def guessed(
     read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
     ways = tuple(otherwise(section, read.text, reader.names.every))
     found = slip(section, read, values, reader.file, seek, ways)
-    mistakes = (found.finding,)
+    mistakes: tuple[Finding, ...] = (found.finding,)
     if seek and found.lost and found.finding.code == "L-sentence" and not values:
         stop = found.finding.place.column - line.span(reader.file).column
         mistakes += tuple(later_mistake(section, read.text, stop, line.span(reader.file), (*ways, masked.text)))
