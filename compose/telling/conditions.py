@@ -7,6 +7,7 @@ from typing import assert_never
 
 from attrs import evolve
 
+from compose.telling.leads import lead, part_of_all
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.of_time import part_of_round
 from compose.telling.orbit import exchanged
@@ -14,6 +15,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.guards import (
     WHOLE,
+    Ahead,
     BallsAt,
     Clock,
     Compare,
@@ -21,6 +23,7 @@ from grammar.core.guards import (
     Either,
     Every,
     Guard,
+    PartOfAll,
     PlayersAt,
     Points,
     Relation,
@@ -54,6 +57,9 @@ def condition(voice: Voice, guard: Guard) -> str:
             return part_of_round(voice, guard)
         case Compare():
             return claim(voice, guard, frozenset({owner_of(voice, guard.count)}))
+        case Ahead():
+            owner, than = (owner_of(voice, each) for each in (guard.count, guard.than))
+            return lead(voice, guard, frozenset({owner}), than, counted(voice, guard.count))
         case Every():
             said = voice.wording.listed(_parts(evolve(voice, whole="each"), guard.parts))
             return said or voice.say("at any time")
@@ -122,6 +128,9 @@ def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
     spoken = frozenset(voice.ordered(owners))
     one = next(iter(spoken)) if len(spoken) == 1 else None
     within = voice.about(one, Subject.SIDE) if one is not None else voice
+    if isinstance(compare.bound, PartOfAll):
+        things = counted(within, compare.count)
+        return part_of_all(voice, spoken or frozenset({SHARED}), compare.relation, compare.bound, things)
     what = _what(within, compare)
     if not spoken:
         return _impersonal(voice, compare, what)

@@ -9,7 +9,7 @@ from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
 from grammar.core.ends import End, EndPoints, Won
 from grammar.core.fouls import Fouled
-from grammar.core.guards import Compare, Either, Every, Guard
+from grammar.core.guards import Ahead, Compare, Either, Every, Guard
 from grammar.core.lives import LastLife, Lives
 from grammar.core.play import ComeBack, Fetch, Free, Guarding, Home, Offer, PickUp, StandUp
 from grammar.core.rules import Becomes, Happening, KeptFor, Rest, Rule
@@ -103,7 +103,7 @@ def _side(who: Any) -> SideId | None:
 
 def _of_guard(voice: Voice, guard: Guard) -> SideId | None:
     match guard:
-        case Compare():
+        case Compare() | Ahead():
             return _lone([owner_of(voice, guard.count)])
         case Every() | Either():
             return _lone(side for part in guard.parts if (side := _of_guard(voice, part)) is not None)

@@ -84,12 +84,42 @@ WHOLE = Whole.WHOLE
 
 
 @frozen
+class PartOfAll:
+    """A bound by how many there are: half of them, rounded to the next that is enough, or all but so many.
+
+    `beyond`: more than half (or fewer), not half itself.
+    """
+
+    halved: bool
+    less: int = 0
+    beyond: bool = False
+
+    def of(self, all_there_are: int, relation: Relation) -> int:
+        """The bound where there are so many."""
+        if not self.halved:
+            return all_there_are - self.less
+        if relation is Relation.AT_LEAST:
+            return all_there_are // 2 + 1 if self.beyond else (all_there_are + 1) // 2
+        return (all_there_are + 1) // 2 - 1 if self.beyond else all_there_are // 2
+
+
+@frozen
 class Compare:
     """A count against a bound."""
 
     count: Count
     relation: Relation
-    bound: int | Whole
+    bound: int | Whole | PartOfAll
+
+
+@frozen
+class Ahead:
+    """A count is at least `by` more than so many `times` another."""
+
+    count: Count
+    than: Count
+    times: int
+    by: int
 
 
 @frozen
@@ -106,7 +136,7 @@ class Either:
     parts: frozenset[Guard] = frozenset()
 
 
-Guard = Compare | Every | Either
+Guard = Compare | Ahead | Every | Either
 ALWAYS = Every()
 
 
@@ -130,6 +160,9 @@ def counts_in(guard: Guard) -> Iterator[Count]:
     """All that a guard counts."""
     if isinstance(guard, Compare):
         yield guard.count
+        return
+    if isinstance(guard, Ahead):
+        yield from (guard.count, guard.than)
         return
     for part in guard.parts:
         yield from counts_in(part)

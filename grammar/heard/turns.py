@@ -10,6 +10,7 @@ import re
 from grammar.class_turns import CLASS_TURNS
 from grammar.heard.ball_turns import BALL_TURNS
 from grammar.heard.happening_turns import HAPPENING_TURNS
+from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.saying import WHAT, Saying, saying
@@ -200,6 +201,8 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(r"(?P<who>\b(?:it|a side|the other side|ǁ\d+)) has (?P<what>(?:no|all|at least|at most|\d+) [^,]+?"
            r"(?:, (?:no|all|at least|at most|\d+) [^,]+?)*,? and (?:no|all|at least|at most|\d+) [\w ǁ]+)$",
            _subject_again, "finish"),
+    # parts of all, and leads
+    *HOW_MANY_TURNS,
     saying(r"^(?:the )?first(?: side| one)? to (?:reach |get |score |make )?(\d+)(?: (points?))?(?: wins)?$",
            r"the first side to \1 points wins", "finish"),
     saying(r"^(?:we play )?(?:in )?2 halves(?: of| with) (\d+ (?:min|s))(?: each)?", r"two halves of \1", "finish"),

@@ -54,7 +54,49 @@ class AllOf(Node):
         return self.determiner
 
 
-AmountOf = NoneOf | Exactly | AtLeast | AtMost | AllOf
+@frozen
+class HalfOf(Node):
+    """Such as "more than half of its"."""
+
+    amount: str
+
+    def words(self) -> str:
+        return self.amount
+
+
+@frozen
+class AllBut(Node):
+    """Such as "all but 2"."""
+
+    all_but: str = field(eq=False)
+    count: Quantity
+
+    def words(self) -> str:
+        return spoken("all but", self.count)
+
+
+@frozen
+class MoreOf(Node):
+    """Such as "at least 3 more", than another side has."""
+
+    count: Quantity | None
+    more: str
+
+    def words(self) -> str:
+        return spoken("at least" if self.count is not None else None, self.count, self.more)
+
+
+@frozen
+class TimesAsMany(Node):
+    """Such as "twice as many", as another side has."""
+
+    times: str
+
+    def words(self) -> str:
+        return self.times
+
+
+AmountOf = NoneOf | Exactly | AtLeast | AtMost | AllOf | HalfOf | AllBut | MoreOf | TimesAsMany
 
 
 @frozen
@@ -142,9 +184,11 @@ class Claim(Node):
     verb: str = field(eq=False)
     quantity: AmountOf
     counted: Counted | CountedPoints
+    than: AnySide | None = None
 
     def words(self) -> str:
-        return spoken(self.side, self.verb, self.quantity, self.counted)
+        than = None if self.than is None else "as" if isinstance(self.quantity, TimesAsMany) else "than"
+        return spoken(self.side, self.verb, self.quantity, self.counted, than, self.than)
 
 
 @frozen

@@ -173,6 +173,12 @@ def _owners(slot: str, names: Names) -> Iterator[Owner | OwnerName | None]:
     yield from (OwnerName("the", None, Name(agent)) for agent in AGENTS)
 
 
+TWO = Quantity(2.0)
+AMOUNTS = (claims.NoneOf, claims.Exactly, claims.AtLeast, claims.AtMost, claims.AllOf, claims.HalfOf, claims.AllBut)
+SOME_AMOUNTS = (claims.NoneOf(), claims.Exactly(TWO), claims.AtLeast(TWO), claims.AtMost(TWO), claims.AllOf("all"),
+                claims.AllOf("a"), claims.HalfOf("more than half of its"), claims.AllBut(Quantity(1.0)))  # fmt: skip
+
+
 def _instead(value: Node, names: Names) -> Iterator[Node]:
     """Another node in the place of this one."""
     match value:
@@ -182,16 +188,12 @@ def _instead(value: Node, names: Names) -> Iterator[Node]:
             yield from (Name(name) for name in names.every if name != value.text)
         case SideRef() | SideOf() | SideSame() | SideNamed():
             yield from (each for each in _whole_sides(names) if each != value)
-        case claims.NoneOf() | claims.Exactly() | claims.AtLeast() | claims.AtMost() | claims.AllOf():
-            two = Quantity(2.0)
-            amounts = (
-                claims.NoneOf(),
-                claims.Exactly(two),
-                claims.AtLeast(two),
-                claims.AtMost(two),
-                claims.AllOf("all"),
-            )
-            yield from (each for each in (*amounts, claims.AllOf("a")) if each != value)
+        case claims.MoreOf() | claims.TimesAsMany():
+            times, more = ("twice as many", "3 times as many"), (None, TWO)
+            several = (*map(claims.TimesAsMany, times), *(claims.MoreOf(each, "more") for each in more))
+            yield from (each for each in several if type(each) is type(value) and each != value)
+        case _ if isinstance(value, AMOUNTS):
+            yield from (each for each in SOME_AMOUNTS if each != value)
         case claims.Standing() | claims.Down() | claims.Inside() | claims.Placed() | claims.AtHome():
             states = (claims.Standing(), claims.Down(), claims.Inside(), claims.AtHome())
             yield from (each for each in states if each != value)

@@ -18,8 +18,8 @@ from library import granted_path
 # Sentences that no game of the library says, only a modifier that puts one in or takes one out.
 ONLY_IN_MODIFIERS = frozenset(
     (
-        *("all_move_on", "both_at_once", "bounce_share", "frozen_back", "gone", "low_down", "nobody_fetches"),
-        *("not_bounced", "stand_again"),
+        *("all_but", "all_move_on", "both_at_once", "bounce_share", "frozen_back", "gone", "half_of", "low_down"),
+        *("more_of", "nobody_fetches", "not_bounced", "stand_again", "times_as_many"),
     )
 )
 

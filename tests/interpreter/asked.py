@@ -20,7 +20,8 @@ def asked(sentences: tuple[Node, ...], finished: bool) -> Iterator[int]:
 
 def _points(claim: claims.Claim) -> int | None:
     count = getattr(claim.quantity, "count", None)
-    return count.whole if isinstance(claim.counted, claims.CountedPoints) and count is not None else None
+    of_points = isinstance(claim.counted, claims.CountedPoints) and claim.than is None
+    return count.whole if of_points and count is not None else None
 
 
 def claims_in(sentence: Node) -> Iterator[claims.Claim]:

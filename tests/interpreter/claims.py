@@ -44,7 +44,12 @@ def true(sheet: Sheet, condition: claims.Condition, spoken: Spoken, board: Board
 def claimed(sheet: Sheet, claim: claims.Claim, spoken: Spoken, board: Board) -> bool:
     """Whether one claim holds: for every side that it means, or for some where it says "a side" of anybody."""
     sides, some = _meant(sheet, claim.side, spoken)
-    holds = [_enough(sheet, claim, *counted(sheet, claim.counted, side, board)) for side in sides]
+    holds = [
+        _enough(sheet, claim, *counted(sheet, claim.counted, side, board))
+        if claim.than is None
+        else all(_leads(sheet, claim, side, other, board) for other in _others(sheet, claim.than, side))
+        for side in sides
+    ]
     return any(holds) if some else all(holds)
 
 
@@ -67,6 +72,22 @@ def _meant(sheet: Sheet, phrase: AnySide, spoken: Spoken) -> tuple[tuple[str, ..
     return (side,), False
 
 
+def _others(sheet: Sheet, than: AnySide, side: str) -> tuple[str, ...]:
+    said = side_said(sheet, than)
+    return (said.side,) if isinstance(said, Of) else sheet.others(side)
+
+
+def _leads(sheet: Sheet, claim: claims.Claim, side: str, other: str, board: Board) -> bool:
+    """Whether a side has so much more, or so much less, than another."""
+    mine, its = (counted(sheet, claim.counted, each, board)[0] for each in (side, other))
+    match claim.quantity:
+        case claims.MoreOf(count=count, more=more):
+            return (mine - its if more == "more" else its - mine) >= (count.whole if count is not None else 1)
+        case claims.TimesAsMany(times=times):
+            return mine > 0 and mine >= its * {"twice as many": 2, "3 times as many": 3}[times]
+    raise AssertionError(claim.words())
+
+
 def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
     match claim.quantity:
         case claims.NoneOf():
@@ -75,6 +96,17 @@ def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
             return there >= count.whole
         case claims.AtMost(count=count):
             return there <= count.whole
+        case claims.AllBut(count=count):
+            left_out = whole - there
+            return left_out == count.whole if _shrinks(sheet, claim.counted) else left_out <= count.whole
+        case claims.HalfOf(amount=amount):
+            word = amount.removesuffix("half of its").strip()
+            word = word or ("at most" if _shrinks(sheet, claim.counted) else "at least")
+            twice = 2 * there
+            return {
+                "more than": twice > whole, "at least": twice >= whole,
+                "at most": twice <= whole, "fewer than": twice < whole,
+            }[word]  # fmt: skip
         case claims.AllOf(determiner=word):
             return there >= whole if word in ("all", "each", "every") else there >= 1
         case claims.Exactly(count=count):

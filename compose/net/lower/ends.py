@@ -13,7 +13,7 @@ from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
 from grammar.core.ends import Best, Deciding, Most, NoWinner, Verdict, Won
 from grammar.core.game import Play
-from grammar.core.guards import Compare, Count, Guard, Points
+from grammar.core.guards import Ahead, Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
 from grammar.core.values import SideId
 
@@ -38,6 +38,8 @@ def _points_asked(guard: Guard) -> Iterator[int]:
     if isinstance(guard, Compare):
         if isinstance(guard.count, Points) and isinstance(guard.bound, int):
             yield guard.bound
+        return
+    if isinstance(guard, Ahead):
         return
     for part in guard.parts:
         yield from _points_asked(part)

@@ -16,6 +16,7 @@ from compose.net.lower.tokens import (
 )
 from compose.net.net import All, AnyOf, Comparison, Condition
 from grammar.core.guards import (
+    Ahead,
     BallsAt,
     Clock,
     Compare,
@@ -37,6 +38,10 @@ def condition_of(builder: Builder, guard: Guard) -> Condition:
     """The condition that a guard is on this net."""
     if isinstance(guard, Compare):
         return _compared(builder, guard)
+    if isinstance(guard, Ahead):
+        counts = ((1, guard.count), (-guard.times, guard.than))
+        terms = tuple((times, place) for times, count in counts for place in places_of(builder, count))
+        return Comparison(terms, ">=", guard.by)
     parts = tuple(condition_of(builder, part) for part in sorted(guard.parts, key=repr))
     return All(parts) if isinstance(guard, Every) else AnyOf(parts)
 
@@ -44,8 +49,16 @@ def condition_of(builder: Builder, guard: Guard) -> Condition:
 def _compared(builder: Builder, guard: Compare) -> Comparison:
     if isinstance(guard.count, Clock):
         return _of_clock(builder, guard.count, guard.relation)
-    bound = whole(builder, guard.count) if isinstance(guard.bound, Whole) else guard.bound
+    bound = bound_of(builder, guard)
     return Comparison(tuple((1, place) for place in places_of(builder, guard.count)), guard.relation.value, bound)
+
+
+def bound_of(builder: Builder, guard: Compare) -> int:
+    """The number that is asked for, here where it hangs on how many there are."""
+    if isinstance(guard.bound, int):
+        return guard.bound
+    there = whole(builder, guard.count)
+    return there if isinstance(guard.bound, Whole) else guard.bound.of(there, guard.relation)
 
 
 def _of_clock(builder: Builder, clock: Clock, relation: Relation) -> Comparison:

@@ -13,7 +13,7 @@ from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.ends import Most
 from grammar.core.game import Play
-from grammar.core.guards import Compare, Count, Guard, PlayersAt, ThingsAt
+from grammar.core.guards import Count, PlayersAt, ThingsAt, counts_in
 from grammar.core.rules import Add
 from grammar.core.values import KindId, OnStep, Posture, SideId
 from grammar.game import Game
@@ -40,19 +40,11 @@ def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> 
 
 def _deciding(play: Play) -> Iterator[Count]:
     for end in play.ends:
-        yield from _compared(end.guard)
+        yield from counts_in(end.guard)
     for each in (*play.ends, *((play.bell,) if play.bell is not None else ())):
         for verdict in each.verdicts:
             if isinstance(verdict, Most):
                 yield from (count for _, count in verdict.counts)
-
-
-def _compared(guard: Guard) -> Iterator[Count]:
-    if isinstance(guard, Compare):
-        yield guard.count
-    else:
-        for part in guard.parts:
-            yield from _compared(part)
 
 
 def _of_things(

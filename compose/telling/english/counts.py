@@ -7,14 +7,16 @@ from typing import assert_never
 
 from compose.net.net import Net
 from compose.telling.english.places import in_a_row, lying, plural_of, standing_words
-from compose.telling.sides import does
+from compose.telling.sides import does, subject
 from grammar.core.guards import (
+    Ahead,
     BallsAt,
     Clock,
     Compare,
     Count,
     Every,
     Guard,
+    PartOfAll,
     PlayersAt,
     Points,
     Relation,
@@ -45,6 +47,8 @@ def guard_words(net: Net, guard: Guard, speaking: SideId | None = None) -> str:
     """A condition in words: "south has no lanterns standing"; for the side `speaking`: "the other side has …"."""
     if isinstance(guard, Compare):
         return _compared(net, guard, speaking)
+    if isinstance(guard, Ahead):
+        return _ahead(net, guard, speaking)
     said = sorted(guard_words(net, part, speaking) for part in guard.parts)
     return (" and " if isinstance(guard, Every) else " or ").join(dict.fromkeys(said))
 
@@ -60,7 +64,7 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
         return f"{run.number} {in_a_row(run.skills, run.side)[1]}"
     side = _side_of(guard.count)
     amount = {Relation.AT_LEAST: "at least ", Relation.AT_MOST: "at most ", Relation.EQUAL: ""}[guard.relation]
-    bound = "all" if isinstance(guard.bound, Whole) else f"{amount}{guard.bound}"
+    bound = _part_words(guard) if isinstance(guard.bound, PartOfAll) else f"{amount}{guard.bound}"
     if guard.relation is Relation.EQUAL and guard.bound == 0:
         bound = "no"
     bound = "all" if isinstance(guard.bound, Whole) else bound
@@ -71,6 +75,28 @@ def _compared(net: Net, guard: Compare, speaking: SideId | None) -> str:
     if speaking is None:
         return f"{does(side.key, 'has', 'have')} {bound} {what}"
     return f"{'it' if side == speaking else 'the other side'} has {bound} {what}"
+
+
+def _part_words(guard: Compare) -> str:
+    assert isinstance(guard.bound, PartOfAll)
+    if not guard.bound.halved:
+        return f"all but {guard.bound.less}"
+    most, least = ("fewer than", "more than") if guard.bound.beyond else ("at most", "at least")
+    return f"{most if guard.relation is Relation.AT_MOST else least} half of the"
+
+
+def _ahead(net: Net, guard: Ahead, speaking: SideId | None) -> str:
+    """ "South has at least 2 more lanterns standing than north"."""
+    side, than = _side_of(guard.count), _side_of(guard.than)
+    if side is None or than is None:
+        return ""
+    much = "more" if guard.by == 1 else f"at least {guard.by} more"
+    much = f"{guard.times} times as many" if guard.times > 1 else much
+    what = f"{much} {count_words(net, guard.count, side)} {'as' if guard.times > 1 else 'than'}"
+    if speaking is None:
+        return f"{does(side.key, 'has', 'have')} {what} {subject(than.key)}"
+    own, its = ("it" if each == speaking else "the other side" for each in (side, than))
+    return f"{own} has {what} {its}"
 
 
 def time_words(time_s: Fraction) -> str:

@@ -7,41 +7,30 @@ from collections.abc import Iterable
 from attrs import evolve
 
 from grammar.core.guards import (
-    WHOLE,
+    Ahead,
     BallsAt,
     Compare,
     Count,
     Guard,
+    PartOfAll,
     PlayersAt,
     Points,
     Relation,
     ThingsAt,
-    Whole,
     either,
     every,
 )
+from grammar.core.reading.amounts import amount
 from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.tracks import counted_on_track, track_start
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
-from grammar.core.values import (
-    SHARED,
-    At,
-    KindId,
-    Laden,
-    Owner,
-    Part,
-    Posture,
-    Presence,
-    SideId,
-    Sort,
-    Spot,
-    Thing,
-)
+from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
-from grammar.sentences import claims
+from grammar.sentences import claims, finish
 from grammar.sentences.base import Np
-from grammar.sentences.determiners import ALL, ONE
+
+_TIMES = {"twice as many": 2, "3 times as many": 3}
 
 
 def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
@@ -84,10 +73,41 @@ def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) 
     others = reader.others(side)
     within = evolve(spoken, own=frozenset({side}), that=frozenset({side}), other=others or None)
     count = read_count(reader, claim.counted, side, within)
-    relation, bound = _amount(claim.quantity, _shrinks(reader, claim.counted))
-    if isinstance(count, Points) and bound is WHOLE:
+    if claim.than is not None:
+        return _ahead(reader, claim, side, within, count)
+    relation, bound = amount(claim.quantity, _shrinks(reader, claim.counted))
+    if isinstance(claim, claims.ThereAre) and isinstance(bound, PartOfAll):
+        raise Senseless(claim.quantity, "What lies in a place of all is no side's.", "Write a number, no or all.")
+    if isinstance(count, Points) and not isinstance(bound, int):
         raise Senseless(claim.quantity, "Points have no end, so that nobody has all.", "Write a number of points.")
     return Compare(count, relation, bound)
+
+
+def _ahead(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken, count: Count) -> Guard:
+    """More than every side has of whom the line speaks. Twice nothing is not enough."""
+    assert claim.than is not None
+    said, quantity = whose_side(reader.game, claim.than), claim.quantity
+    than = [other for other in reader.side_ids if other in spoken.meant(said, frozenset())]
+    if said.whose is Whose.ANY or not than or side in than:
+        title = f"`{claim.than.words()}`: more than who?"
+        raise Senseless(claim.than, title, "Write: more points than the other side")
+    if isinstance(count, Points) and not _ends_else(reader):
+        title = "Points have no end: such a lead may never come."
+        raise Senseless(claim, title, "Let the clock end the round, too: after 8 min: more points wins")
+    found: list[Guard] = []
+    for other in than:
+        its = read_count(reader, claim.counted, other, evolve(spoken, own=frozenset({other}), that=frozenset({other})))
+        if isinstance(quantity, claims.MoreOf):
+            by = quantity.count.whole if quantity.count is not None else 1
+            found.append(Ahead(count, its, 1, by) if quantity.more == "more" else Ahead(its, count, 1, by))
+        elif isinstance(quantity, claims.TimesAsMany):
+            found += [Ahead(count, its, _TIMES[quantity.times], 0), Compare(count, Relation.AT_LEAST, 1)]
+    return every(found)
+
+
+def _ends_else(reader: Reader) -> bool:
+    """Whether the round ends by the clock, or by a number of points."""
+    return any(True for kind in (finish.After, finish.FirstTo) for _ in reader.game.all_of("finish", kind))
 
 
 def _shrinks(reader: Reader, counted: claims.Counted | claims.CountedPoints) -> bool:
@@ -95,24 +115,6 @@ def _shrinks(reader: Reader, counted: claims.Counted | claims.CountedPoints) -> 
     if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
         return False
     return counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
-
-
-def _amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Whole]:
-    """A bare number is exact where play makes less of it, and enough once reached where it is built up."""
-    match quantity:
-        case claims.NoneOf():
-            return Relation.EQUAL, 0
-        case claims.AtMost():
-            return Relation.AT_MOST, quantity.count.whole
-        case claims.AtLeast():
-            return Relation.AT_LEAST, quantity.count.whole
-        case claims.Exactly():
-            return (Relation.EQUAL if shrinks else Relation.AT_LEAST), quantity.count.whole
-        case claims.AllOf() if quantity.determiner in ALL:
-            return Relation.AT_LEAST, WHOLE
-        case claims.AllOf() if quantity.determiner in (*ONE, "the"):
-            return Relation.AT_LEAST, 1
-    raise Senseless(quantity, f"`{quantity.words()}` does not say how many.", "Write a number, no or all.")
 
 
 def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, side: SideId, spoken: Spoken) -> Count:

@@ -1,0 +1,54 @@
+"""How many: more or fewer than so many, parts of all there are, and how much more than the other side."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.heard.saying import WHAT, Saying, saying
+
+_HALF = r"(?:(?P<part>more than|over|at least|at most|fewer than|less than) )?"
+_OF = r"half (?:of )?(?:all )?(?:its|their|the)"
+_DOWN = r"(?:are|is|have|has|lie) (?:(?:all )?(?P<state>down|standing|out)|(?:fallen|been knocked (?:over|down)))"
+_WHOSE = r"(?:(?P<of_other> of the other side)|(?P<of_own> of (?:its|their) side))?"
+
+
+def _half(match: re.Match[str]) -> str:
+    words = {None: "", "over": "more than ", "less than": "fewer than "}
+    part = match["part"]
+    return f"has {words.get(part, f'{part} ')}half of its"
+
+
+def _half_so(match: re.Match[str]) -> str:
+    who = "the other side" if match["of_other"] else "it"
+    part = {None: "", "over": "more than ", "less than": "fewer than "}.get(match["part"], f"{match['part']} ")
+    return f"{who} has {part}half of its {match['what']} {match['state'] or 'down'}"
+
+
+def _than(match: re.Match[str]) -> str:
+    number, more = int(match["number"]), match["more"] in ("more than", "over")
+    return f"has at least {number + 1}" if more else f"has at most {number - 1}" if number > 1 else "has no"
+
+
+_AHEAD = r"\b(?:leads|is ahead|is in front|is leading)\b"
+_IN = ("finish", "when", "play")
+
+HOW_MANY_TURNS: tuple[Saying, ...] = (
+    saying(rf"\b{_HALF}{_OF} (?P<what>{WHAT}){_WHOSE} {_DOWN}", _half_so, *_IN),
+    saying(rf"\b(?:has|have) {_HALF}{_OF}\b", _half, *_IN),
+    saying(rf"\ball but (\d+) (?:of )?(?:the )?({WHAT}) of the other side (?:are|have) (down|standing)",
+           r"the other side has all but \1 \2 \3", "finish"),
+    saying(rf"\ball but (\d+) (?:of )?(?:its|their) ({WHAT}) (?:are|have) (down|standing)",
+           r"it has all but \1 \2 \3", "finish"),
+    saying(r"\b(?:has|have) all but (\d+) of (?:its|their|the) ", r"has all but \1 ", "finish", "when"),
+    saying(r"\b(?:has|have) (?P<more>more than|over|fewer than|less than) (?P<number>\d+)\b", _than, *_IN),
+    saying(rf"{_AHEAD} by (?:at least )?(\d+) points?\b", r"has at least \1 more points than the other side", *_IN),
+    saying(rf"{_AHEAD}(?! by)", "has more points than the other side", *_IN),
+    saying(rf"\bhas (?:at least )?(\d+) (points|{WHAT}(?: standing| down| in)?) more than the "
+           r"(?:other side|others|other)\b", r"has at least \1 more \2 than the other side", *_IN),
+    saying(r"\bhas (\d+) more (?=[^:]* than\b)", r"has at least \1 more ", *_IN),
+    saying(r"\bhas (?:at least )?(?:double|2 times) (?:as many )?(?:the )?(?=[^:]* (?:as|of)\b)", "has twice as many ",
+           "finish", "when"),
+    saying(r"\b(twice as many|3 times as many) (points|[^:,]+?) (?:as|of) the (?:others|other)\b(?! side)",
+           r"\1 \2 as the other side", "finish", "when"),
+    saying(r"\bthan the (?:others|other)\b(?! side)", "than the other side", *_IN),
+)  # fmt: skip
