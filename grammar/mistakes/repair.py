@@ -23,6 +23,7 @@ MOST_WORDS = 4
 _LIKE_ENOUGH = 0.7
 _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING = 0.82
 _SIGNS = frozenset(("COLON", "COMMA"))
+_NEVER_IN_NAMES = frozenset(("it", "its", "their", "that"))  # a name that held one would not be known for a name
 _MAY_BE_MISSING = (
     "the", "is", "in", "to", "of", "by", "at", "with", "has", "and", "when", "from", "like", "for", "wins", "ages",
     "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "minute", "stay", "usually", "as",
@@ -129,6 +130,8 @@ def _change(line: list[Piece], at: int, put: list[Piece], taken: int) -> Change:
 def _inside_a_name(line: list[Piece], at: int) -> bool:
     """Whether a word of the language stands beside words of a name."""
     if line[at].kind in ("WORD", "DET", STRANGE) or line[at].kind in _SIGNS or not line[at].text[0].isalpha():
+        return False
+    if line[at].text.lower() in _NEVER_IN_NAMES:
         return False
     return any(0 <= near < len(line) and line[near].kind == "WORD" for near in (at - 1, at + 1))
 

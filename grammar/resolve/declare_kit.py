@@ -81,6 +81,12 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
         yield line
 
 
+def _ends_of(name: str) -> Iterator[str]:
+    """What a name may be called without its first words, the longest first: "flat bat" is a bat."""
+    words = name.split()
+    return (" ".join(words[at:]) for at in range(1, len(words)))
+
+
 def _other_likes(sentence: Kit, catalogue: Mapping[str, str]) -> Iterator[Correction]:
     for name, cost in near_names(sentence.like.text if sentence.like else "", catalogue):
         if cost > _A_SLIP:
@@ -90,6 +96,10 @@ def _other_likes(sentence: Kit, catalogue: Mapping[str, str]) -> Iterator[Correc
 
 
 def _other_names(sentence: Kit, one: str, catalogue: Mapping[str, str]) -> Iterator[Correction]:
-    for name, cost in near_names(one, catalogue):
+    known = next((name for name in _ends_of(one) if name in catalogue), None)
+    if known:
+        better = attrs.evolve(sentence, determiner=article(known).split()[0], like=Name(known))
+        yield Correction(sentence.span, better.words())
+    for name, cost in near_names(one, catalogue) if not known else ():
         better = attrs.evolve(sentence, name=Name(name if sentence.count.value == 1 else plural(name)))
         yield Correction(sentence.span, better.words(), cost)

@@ -62,6 +62,8 @@ _NEXT_POINT = (
 )
 
 
+_ANYTHING = frozenset(("thing", "object", "item", "one", "other"))
+_MOST_NAMED = 4
 _NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two", "2", "one", "other", "end", "ends"))
 _DOINGS = frozenset((  # what nobody lays ready
     "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
@@ -136,8 +138,14 @@ def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meani
 
 
 def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[str]:
-    """The names that may stand where these sorts of things are expected."""
-    return [word for word, meaning in meanings.items() if _fits(meaning, expected)]
+    """The names that may stand where these sorts of things are expected; of no sort of which the sheet has none."""
+    return [word for word, meaning in meanings.items() if _fits(meaning, expected) and has_any(meaning, meanings)]
+
+
+def has_any(meaning: Meaning | None, meanings: Mapping[str, Meaning]) -> bool:
+    """Whether a sheet has anything of what a word for all of a sort means, as "ring" does; other names are declared."""
+    kit = (each.category for each in meanings.values() if isinstance(each, KitMeaning))
+    return not isinstance(meaning, CategoryMeaning) or meaning.category in kit
 
 
 def _fits(meaning: Meaning, expected: tuple[str, ...]) -> bool:
@@ -153,6 +161,14 @@ def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, M
         return f'Say in space where it is, such as "{text}: beside each half".'
     if "ball" in expected and last in ("ball", "balls"):
         return f'Add it to the kit, such as "{1 if last == "ball" else 4} {text}".'
+    kit = [f"`{word}`" for word, meaning in meanings.items() if isinstance(meaning, KitMeaning) and meaning.key == word]
+    if text.removesuffix("s") in _ANYTHING and kit:
+        return f"Name what is meant: {listing(kit[:_MOST_NAMED], 'or')}."
+    kind = last.removesuffix("s")
+    areas = [f"`{word}`" for word, meaning in meanings.items()
+             if isinstance(meaning, PlaceMeaning) and kind in AREA_KINDS and word.endswith(f" {kind}")]  # fmt: skip
+    if areas and "place" not in expected:
+        return f"It is a place: {listing(areas, 'or')}. Say who or what is there."
     if ("ball" in expected or "target" in expected) and not _DOINGS.isdisjoint(text.split()):
         return "If it is a thing, declare it under kit; if not, the language says it in another way."
     if "ball" in expected or "target" in expected:

@@ -16,10 +16,10 @@ from grammar.finding import Correction
 from grammar.from_lark import Reader
 from grammar.heard.rewrite import choices, rewrites, rewritten
 from grammar.language import parse_sentence
-from grammar.meanings import Meaning, PlaceMeaning
+from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.mistakes.spelling import words_of_the_language
-from grammar.resolve.names import fitting, name_findings, names_of
+from grammar.resolve.names import fitting, has_any, name_findings, names_of
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.span import Span
@@ -61,7 +61,8 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
         yield rewritten(said, chosen), _REWORDED
     best, spent = said, 0.0
     for expected, name in names_of(sentence):
-        for near, cost in _nearest(name.text, fitting(expected, meanings)) if name.text not in meanings else ():
+        slip = name.text not in meanings and name.text.removesuffix("s") not in AREA_KINDS
+        for near, cost in _nearest(name.text, fitting(expected, meanings)) if slip else ():
             best, spent = _renamed(best, name.text, near), spent + cost
     yield best, spent
 
@@ -80,10 +81,14 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
     for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
         if isinstance(meanings.get(name.text), PlaceMeaning) and "side" in expected:
             continue  # of a place something is said that is no side's: another name would say something else
+        if name.text.removesuffix("s") in AREA_KINDS:
+            continue  # a base is no slip of a ball
         for near, cost in near_names(name.text, fitting(expected, meanings)):
             yield Correction(sentence.span, _renamed(said, name.text, near), cost)
         for word in dict.fromkeys(name.text.split()):
             for near, cost in near_names(word, words_of_the_language()):
+                if not has_any(meanings.get(near), meanings):
+                    continue  # the thing is no ring where there is none
                 other = _renamed(name.text, word, near)
                 yield Correction(sentence.span, _renamed(said, name.text, other), cost + _OF_THE_LANGUAGE)
 

@@ -83,3 +83,10 @@ def test_points_that_are_lost_count_once() -> None:
         for more in ("", "\n  points count double")
     ]  # fmt: skip
     assert shifts == [{1, -1}, {2, -1}]
+
+
+def test_the_side_of_a_task_that_one_side_has_is_that_side() -> None:
+    sides = f"{SIDES}\n  role warden: 1 players of south"
+    found = [net(f"a cone is knocked: it stays down and {who} scores 1 point", sides=sides)
+             for who in ("the warden's side", "south")]  # fmt: skip
+    assert played(found[0]) == played(found[1])

@@ -118,10 +118,13 @@ def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claim
         return Claimed(Whose.KEEPER, node)
     if isinstance(meaning, PlayerMeaning) and meaning.role in ACTORS:
         return Claimed(Whose.ACTOR, node)
-    side = side_named(meaning)
+    side = meaning.side if isinstance(meaning, PlayerMeaning) else side_named(meaning)
     if side is not None:
         return Claimed(Whose.NAMED, node, SideId(side))
     sides = listing([each.name for each in game.sides], "or")
+    if isinstance(meaning, PlayerMeaning) and meaning.role:
+        title = f"`{said}`: every side has a {meaning.role}."
+        raise Senseless(node, title, f"Name a side ({sides}), or write the other side.")
     owner = "The teacher owns nothing" if isinstance(meaning, TeacherMeaning) else f"`{said}` is no side of this game"
     raise Senseless(node, f"{owner}.", f"Name a side ({sides}), or write the other side.")
 
