@@ -77,14 +77,14 @@ def _leads(net: Net, course: Course) -> Floats:
 
 
 def _over_halves(match: Match, first: Floats, second: Floats) -> tuple[float, float]:
-    """The chances that either group is ahead over both halves, or over all innings.
+    """The chances that either group is ahead over both halves, or over all innings or rounds.
 
     Where tasks change, the group that begins as the first side gives away the lead of the second half.
     """
-    once = np.convolve(first, second[::-1] if match.tasks_change else second)
-    both = once
-    for _ in range(match.parts // 2 - 1):
-        both = np.convolve(both, once)
+    parts = (first, second[::-1] if match.tasks_change else second)
+    both = first
+    for number in range(1, match.parts):
+        both = np.convolve(both, parts[number % 2])
     middle = len(both) // 2
     return float(both[middle + 1 :].sum()), float(both[:middle].sum())
 

@@ -24,6 +24,7 @@ class Match:
     best_of: int = 1
     halves: bool = False
     parts: int = 2
+    of_rounds: bool = False
     tasks_change: bool = False
     resting: int = 0
     stays: bool = False
@@ -35,6 +36,13 @@ class Match:
     def one_round(self) -> bool:
         """Whether a round is all there is."""
         return self.best_of == 1 and not self.halves and not self.resting
+
+    @property
+    def part(self) -> str:
+        """What one part of the game is called: "half", "innings", "round"."""
+        if not self.halves or self.of_rounds:
+            return "round"
+        return "half" if self.parts == 2 else "innings"
 
     @property
     def groups(self) -> int:
@@ -65,6 +73,7 @@ def match_of(core: Core) -> Match:
         rounds=said.rounds,
         halves=halves,
         parts=said.parts,
+        of_rounds=halves and said.of_rounds,
         tasks_change=halves and said.change is Seats.TASKS,
         lines=tuple(line.words for line in lines),
         place=lines[0].span,

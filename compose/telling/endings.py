@@ -72,8 +72,9 @@ def bells_told(voice: Voice, bells: Sequence[Bell]) -> Iterator[str]:
     for bell in bells:
         pattern = "after {time} the round is over: {result}"
         if voice.play.match.halves:
-            halves = voice.play.match.parts == 2
-            pattern = "each half lasts {time}: {result}" if halves else "each innings lasts {time}: {result}"
+            match = voice.play.match
+            pattern = "each half lasts {time}: {result}" if match.parts == 2 else "each innings lasts {time}: {result}"
+            pattern = "each round lasts {time} at most: {result}" if match.of_rounds else pattern
         elif isinstance(bell.verdicts[0], Most | Best):
             pattern = "after {time}, {result}"
         yield voice.say(pattern, time=voice.time(bell.after_s), result=verdicts_told(voice, bell.verdicts))
@@ -120,7 +121,11 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             yield from _with_rest(voice, match)
         elif match.rounds > 1:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
-        if match.halves and match.parts > 2:
+        if match.of_rounds:
+            pattern = "{parts} rounds are played and their points added"
+            pattern = pattern if match.by_points else "{parts} rounds are played: whoever wins more of them has won"
+            yield voice.say(pattern, parts=voice.wording.figure(match.parts))
+        elif match.halves and match.parts > 2:
             pattern = "{parts} innings are played and their points added: the sides change tasks after each"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))
         elif match.halves:

@@ -12,6 +12,7 @@ from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
 from compose.telling.counts import kind_of, standing
 from compose.telling.english.findings import percents, teacher_fetches
+from compose.telling.english.matches import part_words
 from compose.telling.french import joined
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -66,8 +67,7 @@ class OfNet:
             case Rule() | End() | Transition() | Reaction() | FetchedBy():
                 return f"« {self._line(value)} »"
             case Match():
-                parts = ("a half" if value.parts == 2 else "an innings") if value.halves else "a round"
-                return self.voice.say(parts)
+                return self.voice.say(part_words(value))
             case Comparison() | All() | AnyOf() | Not():
                 return self._condition(value)
         return None

@@ -102,7 +102,8 @@ class Seats(Enum):
 
 @frozen
 class Match:
-    """What is played: one round, the best of several, or two halves (or more `parts`) whose points are added; where
+    """What is played: one round, the best of several, or two halves (or more `parts`, which may be called rounds:
+    `of_rounds`) whose points are added, or of which most are won where there are none (`by_points` says which); where
     sides rest, so many rounds in which the winner stays on, or (without it) one of each side against each other.
 
     `lines` say what is played, `ends_lines` when the sides change ends.
@@ -111,6 +112,8 @@ class Match:
     rounds: int = 1
     halves: bool = False
     parts: int = 2
+    of_rounds: bool = False
+    by_points: bool | None = None
     resting: int = 0
     winner_stays: bool = False
     change: Seats = Seats.NOTHING

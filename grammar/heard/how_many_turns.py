@@ -30,6 +30,10 @@ def _than(match: re.Match[str]) -> str:
 
 
 _AHEAD = r"\b(?:leads|is ahead|is in front|is leading)\b"
+_ROUNDS = (
+    r"^(?:we play )?(\d+) rounds(?: (?:are|have been))?(?: all)?(?: played)?(?:,|:| and| then)+ "
+    r"(?:(?:the )?side (?:with|that wins) |whoever wins )?(?:the )?"
+)
 _IN = ("finish", "when", "play")
 
 HOW_MANY_TURNS: tuple[Saying, ...] = (
@@ -50,5 +54,9 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            "finish", "when"),
     saying(r"\b(twice as many|3 times as many) (points|[^:,]+?) (?:as|of) the (?:others|other)\b(?! side)",
            r"\1 \2 as the other side", "finish", "when"),
+    saying(rf"{_ROUNDS}(?:most|more) points (?:over|in|of) (?:all|total)(?: (?:of them|rounds|together))? wins?$",
+           r"\1 rounds are played, more points over all wins", "finish"),
+    saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? wins?$", r"\1 rounds are played, more rounds wins",
+           "finish"),
     saying(r"\bthan the (?:others|other)\b(?! side)", "than the other side", *_IN),
 )  # fmt: skip

@@ -161,6 +161,17 @@ class Innings(Node):
 
 
 @frozen
+class RoundsPlayed(Node):
+    """Such as "3 rounds are played, more points over all wins": all of them, whatever the first ones bring."""
+
+    number: Quantity
+    wins: str
+
+    def words(self) -> str:
+        return f"{self.number.words()} rounds are played, {self.wins}"
+
+
+@frozen
 class Rests(Node):
     """Such as "one side rests, the winner stays on, 6 rounds", "one side rests, all meet all"."""
 

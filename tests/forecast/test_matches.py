@@ -133,6 +133,8 @@ def test_halves_by_points() -> None:
     assert uneven[0] == pytest.approx(ahead, abs=1e-9)
     kept = game_odds(attrs.evolve(net, match=attrs.evolve(match, tasks_change=False)), course)
     assert dict(kept.wins)["runners"].value == pytest.approx(1 - none**2, abs=1e-9)
+    rounds = game_odds(attrs.evolve(net, match=Match(halves=True, parts=5, of_rounds=True)), course)
+    assert dict(rounds.wins)["runners"].value == pytest.approx(1 - none**5, abs=1e-9) and rounds.rounds == 5
     assert dict(kept.wins)["fielders"].value == 0
 
 

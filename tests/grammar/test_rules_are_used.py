@@ -19,7 +19,7 @@ from library import granted_path
 ONLY_IN_MODIFIERS = frozenset(
     (
         *("all_but", "all_move_on", "both_at_once", "bounce_share", "frozen_back", "gone", "half_of", "low_down"),
-        *("more_of", "nobody_fetches", "not_bounced", "stand_again", "times_as_many"),
+        *("more_of", "nobody_fetches", "not_bounced", "rounds_played", "stand_again", "times_as_many"),
     )
 )
 

@@ -70,6 +70,9 @@ def test_a_lead_can_be_asked_for_before_something_is_tried() -> None:
         "a side wins when it has more points than a side",
         "a side wins when it has half of its points",
         "a side wins when it has more points than it",
+        "3 rounds are played, more rounds wins",
+        "1 rounds are played, more points over all wins",
+        "best of 3 rounds\n  3 rounds are played, more points over all wins",
     ],
 )
 def test_what_compares_with_nothing_is_refused(end: str) -> None:

@@ -20,7 +20,7 @@ def one_half(study: Study) -> list[Found]:
 
 def _finding(study: Study, side: str) -> Found:
     change = study.net.match.tasks_change
-    parts = "both halves" if study.net.match.parts == 2 else "all innings"
+    parts = {"half": "both halves", "innings": "all innings", "round": "all rounds"}[study.net.match.part]
     whole = "each group plays either side" if change else "the points count together"
     return Found(
         code=CODE,

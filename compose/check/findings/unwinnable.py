@@ -44,17 +44,24 @@ def _whole(study: Study) -> bool:
 
 def _over_halves(study: Study, lost: list[str]) -> Found:
     """Two halves are a game of their own: groups that always come out level, or one that never comes out ahead."""
+    rounds = study.net.match.of_rounds
     title: Value = said(
-        "whoever begins as {side} can never win over both halves, whatever happens in play.", side=Sides(lost[0])
+        "{side} can never win over all rounds, whatever happens in play."
+        if rounds
+        else "whoever begins as {side} can never win over both halves, whatever happens in play.",
+        side=Sides(lost[0]),
     )
     if len(lost) > 1:
         title = "Nobody can ever win over both halves: whatever happens in play, they come out level."
+        title = "Nobody can ever win over all rounds: they always come out level." if rounds else title
     return Found(
         code=CODE,
         severity=Severity.WARNING,
         title=title,
         place=study.net.match.place,
-        hint="The points of both halves count together: let something that can happen in play give some.",
+        hint="The points of all rounds count together: let something that can happen in play give some."
+        if rounds
+        else "The points of both halves count together: let something that can happen in play give some.",
         numbers=(("states", float(study.space.states)),),
     )
 

@@ -72,8 +72,8 @@ def fact_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     if facts.can_win:
         solo = answer.staged.net.solo
         sides = wording.listed(_winner(side, solo, wording) for side in facts.can_win)
-        halves = answer.match.halves
-        yield wording.say("Can win over both halves: {sides}." if halves else "Can win: {sides}.", sides=sides)
+        pattern = "Can win over both halves: {sides}." if answer.match.halves else "Can win: {sides}."
+        yield wording.say("Can win over all rounds: {sides}." if answer.match.of_rounds else pattern, sides=sides)
     if facts.shortest is not None:
         moves = wording.counted(facts.shortest, "move", "moves")
         yield wording.say("The shortest round takes {moves}.", moves=moves)
@@ -116,6 +116,9 @@ def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collect
 
 def _of_games(wins: str, match: Match, wording: Wording) -> str:
     """What the odds are the odds of."""
+    if match.of_rounds:
+        number = wording.figure(match.parts)
+        return wording.say("{wins} of the games of {number} rounds", wins=wins, number=number)
     if match.halves:
         return wording.say("by the side that a group begins as, {wins} of the games of two halves", wins=wins)
     if match.best_of > 1:

@@ -92,7 +92,7 @@ def _match(forecast: Forecast, speech: Speech) -> Iterator[str]:
         for side, share in game.plays:
             named = side if speech.wording.english else speech.side(side)
             yield row(say("{side} plays, of the rounds", side=named), speech.percent(share), 4)
-    rounds = ("halves" if game.match.parts == 2 else "innings") if game.match.halves else "rounds"
+    rounds = {"half": "halves", "innings": "innings", "round": "rounds"}[game.match.part]
     play = say("{number}, {time} of play", number=speech.figure(game.rounds), time=speech.minutes(game.minutes))
     yield row(say(f"{rounds} in all, on average"), play, 4)
     yield say("{part} by itself:", part=speech.part(game.match))

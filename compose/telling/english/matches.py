@@ -12,4 +12,4 @@ def match_words(match: Match) -> str:
 
 def part_words(match: Match) -> str:
     """What is won where it is not all: "a half", "a round"."""
-    return ("a half" if match.parts == 2 else "an innings") if match.halves else "a round"
+    return {"half": "a half", "innings": "an innings", "round": "a round"}[match.part]

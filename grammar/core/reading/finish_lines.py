@@ -177,6 +177,9 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
             case finish.Innings():
                 parts = sentence.number.whole
                 match = evolve(match, halves=True, parts=parts, change=Seats.TASKS, lines=lines)
+            case finish.RoundsPlayed():
+                parts, points = sentence.number.whole, sentence.wins != "more rounds wins"
+                match = evolve(match, halves=True, parts=parts, of_rounds=True, by_points=points, lines=lines)
             case finish.Rests():
                 stays, rounds = sentence.how == "the winner stays on", sentence.rounds
                 number = rounds.whole if rounds is not None else match.rounds

@@ -49,10 +49,32 @@ def _bounces_of_no_account(core: Core) -> Iterator[Finding]:
 def _innings_of_each(core: Core) -> Iterator[Finding]:
     """Each side has each task as often as the other."""
     match = core.play.match
-    if match.halves and (match.parts < 2 or match.parts % 2):
+    if match.of_rounds:
+        yield from _rounds_of_all(core)
+    elif match.halves and (match.parts < 2 or match.parts % 2):
         title = f"With {match.parts} innings one side has a task once more than the other."
         place = core.lines[match.lines[0]].span
         yield Finding("G-sense", Severity.ERROR, title, place, "Write an even number, such as: 4 innings")
+
+
+def _rounds_of_all(core: Core) -> Iterator[Finding]:
+    """Rounds that are all played: of two sides, at least two of them, and counted by what there is to count."""
+    match, rules = core.play.match, core.play.rules
+    points = any(isinstance(effect, Add) for rule in rules for effect in rule.effects) or bool(core.play.end_points)
+    if len(match.lines) > 1:
+        title, hint = "Another line says how many rounds are played.", "Keep one of the two."
+    elif len(core.play.sides) != 2:
+        title, hint = "Rounds are added for two sides only.", f"Write: best of {match.parts} rounds"
+    elif match.parts < 2:
+        title, hint = "One round is what is played anyway.", "Write 2 or more."
+    elif match.by_points and not points:
+        title, hint = "Nobody scores points here.", f"Write: {match.parts} rounds are played, more rounds wins"
+    elif points and not match.by_points:
+        title = "Where points are scored, those of all rounds count together."
+        hint = f"Write: {match.parts} rounds are played, more points over all wins. Or: best of {match.parts} rounds"
+    else:
+        return
+    yield Finding("G-sense", Severity.ERROR, title, core.lines[match.lines[0]].span, hint)
 
 
 def _moved_on_twice(core: Core) -> Iterator[Finding]:
