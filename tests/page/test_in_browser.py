@@ -240,9 +240,20 @@ def test_a_hostile_sheet_is_only_text_in_every_screen(
     (folder / "my-trap.rules").unlink()
 
 
-def test_many_taps_leave_nothing_running(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+def test_taps_that_do_not_wait_all_count(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    """Each begins where the one before leads, also a tap on what is to be done with the remix."""
+
+    def tap(*ids: str) -> None:
+        page.evaluate("ids => ids.forEach(id => document.getElementById(id).click())", ids)
+
     page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=add+balls%2C+n+6")
-    for tap in range(30):  # taps on a screen that is not anew yet drift: at 1 there is no less, at 12 no more
-        page.locator("#more-1-add\\ balls" if tap % 2 else "#less-1-add\\ balls").click(no_wait_after=True)
+    more, less = "more-1-add balls", "less-1-add balls"
+    tap(*[more, less] * 14, more, more)
     settled(page)
-    expect(page.locator("#odds")).to_contain_text("A round lasts")
+    expect(page.locator(".amount b")).to_have_text("8")
+    page.route("**/choices?*", lambda route: None)  # which changes fit is never found out
+    page.locator("#choice-add-balls").click()
+    expect(page.locator("#choice-add-balls")).not_to_have_attribute("aria-current", "true")
+    tap("choice-best-of-rounds", "choice-kick-instead", "put")
+    expect(page.locator("ol.used li").last).to_contain_text("best of rounds and kick instead")
+    page.get_by_role("button", name="Take Lantern Row out").last.click()

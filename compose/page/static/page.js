@@ -4,6 +4,7 @@
 (() => {
   const tab = Math.random().toString(36).slice(2);
   const asked = new Set();
+  const turns = []; // what was tapped while another tap was on its way, by ids: each begins where the one before leads
   let looking = null;
 
   function says(words) {
@@ -40,6 +41,28 @@
     asked.clear();
   }
 
+  // Whether a tap has to wait for its turn: where it leads now is known only once the one before has been answered.
+  function waits(event, tapped) {
+    const room = document.getElementById("room");
+    if (!tapped || !tapped.id || !room.contains(tapped)) {
+      turns.length = 0;
+      return false;
+    }
+    if (!room.hasAttribute("aria-busy")) return false;
+    event.preventDefault();
+    tapped.classList.add("tapped");
+    turns.push(tapped.id);
+    return true;
+  }
+
+  function takeTurn() {
+    while (turns.length) {
+      const tapped = document.getElementById(turns.shift());
+      if (!tapped) continue; // there is no more of it, or it no longer fits
+      return tapped.click();
+    }
+  }
+
   async function shown(url, options, keep) {
     putOff();
     const mine = (looking = {});
@@ -58,7 +81,11 @@
     } catch (wrong) {
       if (wrong.name !== "AbortError" && mine === looking) gone();
     } finally {
-      if (mine === looking) document.getElementById("room").removeAttribute("aria-busy");
+      if (mine === looking) {
+        turns.length = 0;
+        document.getElementById("room").removeAttribute("aria-busy");
+        ready();
+      }
     }
   }
 
@@ -71,7 +98,9 @@
     for (const slot of next.querySelectorAll("[data-keep]")) {
       const before = room.querySelector(`#${slot.id}`);
       if (before && before.childElementCount) {
+        const links = new Map([...slot.querySelectorAll("a[id]")].map((each) => [each.id, each]));
         slot.replaceChildren(...before.childNodes);
+        for (const each of slot.querySelectorAll("a[id]")) if (links.has(each.id)) each.replaceWith(links.get(each.id));
         slot.setAttribute("aria-busy", "true");
       }
     }
@@ -90,7 +119,7 @@
     if (!same) window.scrollTo(0, 0);
     const verdict = document.getElementById("verdict");
     says(verdict ? verdict.textContent : document.title.split(" · ")[0]);
-    ready();
+    takeTurn();
   }
 
   async function fill(slot) {
@@ -111,6 +140,7 @@
       if (again && again !== document.activeElement) again.focus({ preventScroll: true });
       ready();
     } catch (wrong) {
+      delete slot.dataset.asked; // should it stay, it is asked for again
       if (wrong.name !== "AbortError") gone();
     }
   }
@@ -148,6 +178,7 @@
   function ready() {
     steppers();
     echo();
+    if (document.getElementById("room").hasAttribute("aria-busy")) return; // what belongs to it would come too late
     for (const slot of document.querySelectorAll("[data-later]:not([data-asked])")) {
       if (slot.closest("details:not([open])")) continue; // asked for once somebody opens it
       slot.dataset.asked = "";
@@ -163,15 +194,17 @@
   document.addEventListener("click", (event) => {
     const link = event.target.closest("a[href]");
     if (!link || event.defaultPrevented || event.button || event.metaKey || event.ctrlKey || event.shiftKey) return;
-    if (!ours(link) || link.getAttribute("href").startsWith("#")) return;
+    if (link.getAttribute("href").startsWith("#") || waits(event, link) || !ours(link)) return;
     event.preventDefault();
+    link.classList.add("tapped");
     shown(link.href, {}, true);
   });
 
   document.addEventListener("submit", (event) => {
     const form = event.target;
-    if (form.target || form.dataset.whole !== undefined) return;
+    if (form.target || form.dataset.whole !== undefined || waits(event, event.submitter)) return;
     event.preventDefault();
+    event.submitter?.classList.add("tapped");
     const data = new FormData(form, event.submitter);
     if (form.method === "get") {
       const query = new URLSearchParams([...data].filter(([, value]) => value !== ""));
@@ -223,6 +256,9 @@
 
   document.documentElement.classList.add("scripted"); // what a tap does at once needs no button besides
   document.addEventListener("page-gone", gone);
-  window.addEventListener("popstate", () => shown(location.href, {}, false));
+  window.addEventListener("popstate", () => {
+    turns.length = 0;
+    shown(location.href, {}, false);
+  });
   ready();
 })();
