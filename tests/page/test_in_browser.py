@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from desks import BEGIN
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
-from windows import LAPTOP, PHONE, TABLET, Served, opened, settled, windows
+from windows import LAPTOP, PHONE, TABLET, Served, at, opened, settled
 
 from compose.page.kept import FILE
 
-expect.set_options(timeout=40_000)  # a machine may be busy with other work
 ABOUT = "Two sides clear each other's row of cones."
 HOSTILE = BEGIN.replace(ABOUT, "<img src=x onerror=alert(1)><script>alert(2)</script>")
 SCREENS = (
@@ -20,34 +18,6 @@ SCREENS = (
     "/why/heron-and-pike?with=nobody+is+out&finding=r0",
     *("/paper/lantern-row", "/lesson", "/write", "/write/new", "/share", "/hall/lantern-row"),
 )
-
-
-@pytest.fixture(scope="module")
-def window() -> Iterator[Browser]:
-    with windows() as browser:
-        yield browser
-
-
-@pytest.fixture(scope="module")
-def served(window: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    running = Served(tmp_path_factory.mktemp("page"))
-    yield running
-    running.stop()
-
-
-@pytest.fixture
-def tabs(window: Browser) -> Iterator[list[BrowserContext]]:
-    held: list[BrowserContext] = []
-    yield held
-    for each in held:
-        each.close()
-
-
-def at(tabs: list[BrowserContext], window: Browser, size: dict[str, int], **more: object) -> BrowserContext:
-    context = window.new_context(viewport=size, locale="en-GB", accept_downloads=True, **more)
-    context.set_default_timeout(60_000)
-    tabs.append(context)
-    return context
 
 
 def test_the_whole_job_by_touch_on_a_phone(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
@@ -238,22 +208,3 @@ def test_a_hostile_sheet_is_only_text_in_every_screen(
         assert page.locator("img[src=x]").count() == 0
     assert not alerts
     (folder / "my-trap.rules").unlink()
-
-
-def test_taps_that_do_not_wait_all_count(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
-    """Each begins where the one before leads, also a tap on what is to be done with the remix."""
-
-    def tap(*ids: str) -> None:
-        page.evaluate("ids => ids.forEach(id => document.getElementById(id).click())", ids)
-
-    page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=add+balls%2C+n+6")
-    more, less = "more-1-add balls", "less-1-add balls"
-    tap(*[more, less] * 14, more, more)
-    settled(page)
-    expect(page.locator(".amount b")).to_have_text("8")
-    page.route("**/choices?*", lambda route: None)  # which changes fit is never found out
-    page.locator("#choice-add-balls").click()
-    expect(page.locator("#choice-add-balls")).not_to_have_attribute("aria-current", "true")
-    tap("choice-best-of-rounds", "choice-kick-instead", "put")
-    expect(page.locator("ol.used li").last).to_contain_text("best of rounds and kick instead")
-    page.get_by_role("button", name="Take Lantern Row out").last.click()

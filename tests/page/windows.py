@@ -97,6 +97,14 @@ def _free_port() -> int:
         return int(door.getsockname()[1])
 
 
+def at(tabs: list[BrowserContext], window: Browser, size: dict[str, int], **more: object) -> BrowserContext:
+    """A browser of its own of this size; it is closed with the others of the test."""
+    context = window.new_context(viewport=size, locale="en-GB", accept_downloads=True, **more)
+    context.set_default_timeout(60_000)
+    tabs.append(context)
+    return context
+
+
 def opened(context: BrowserContext, served: Served, path: str) -> Page:
     """A tab at a screen, with everything there that comes later."""
     page = context.new_page()

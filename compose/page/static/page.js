@@ -6,6 +6,7 @@
   const asked = new Set();
   const turns = []; // what was tapped while another tap was on its way, by ids: each begins where the one before leads
   let looking = null;
+  let screen = location.pathname.split("/")[1];
 
   function says(words) {
     const voice = document.getElementById("voice");
@@ -94,12 +95,15 @@
     const focus = document.activeElement && document.activeElement.id;
     const caret = document.activeElement && document.activeElement.selectionStart;
     const open = new Map([...room.querySelectorAll("details[id]")].map((each) => [each.id, each.open]));
-    const same = document.title.split(" · ")[0].split(" Remix")[0] === page.title.split(" · ")[0].split(" Remix")[0];
+    const [before, now] = [screen, location.pathname.split("/")[1]];
+    const [mine, theirs] = [document, page].map((each) => each.title.split(" · ")[0].split(" Remix")[0]);
+    const same = before === now && mine === theirs; // then nothing jumps; a game's other screens begin at their top
+    screen = now;
     for (const slot of next.querySelectorAll("[data-keep]")) {
-      const before = room.querySelector(`#${slot.id}`);
-      if (before && before.childElementCount) {
+      const kept = room.querySelector(`#${slot.id}`);
+      if (kept && kept.childElementCount) {
         const links = new Map([...slot.querySelectorAll("a[id]")].map((each) => [each.id, each]));
-        slot.replaceChildren(...before.childNodes);
+        slot.replaceChildren(...kept.childNodes);
         for (const each of slot.querySelectorAll("a[id]")) if (links.has(each.id)) each.replaceWith(links.get(each.id));
         slot.setAttribute("aria-busy", "true");
       }
@@ -107,8 +111,8 @@
     for (const each of next.querySelectorAll("details[id]")) if (open.has(each.id)) each.open = open.get(each.id);
     document.title = page.title;
     for (const part of [".ways", ".tongues"]) {
-      const [mine, theirs] = [document.querySelector(part), page.querySelector(part)];
-      if (mine && theirs) mine.replaceWith(document.adoptNode(theirs));
+      const [old, fresh] = [document.querySelector(part), page.querySelector(part)];
+      if (old && fresh) old.replaceWith(document.adoptNode(fresh));
     }
     room.replaceWith(document.adoptNode(next));
     const again = focus && document.getElementById(focus);
