@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from test_why_screen import STUCK
-from windows import LAPTOP, PHONE, Served, at, opened, settled
+from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
+
+browser, program, opens = FIXTURES
 
 
 def tap(page: Page, *ids: str) -> None:

@@ -17,8 +17,9 @@ from urllib.error import URLError
 from urllib.request import urlopen
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
+expect.set_options(timeout=40_000)  # a machine may be busy with other work
 MUST = "RULEWEAVE_BROWSER_TESTS"
 NAMED = "RULEWEAVE_BROWSER"
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
@@ -103,6 +104,30 @@ def at(tabs: list[BrowserContext], window: Browser, size: dict[str, int], **more
     context.set_default_timeout(60_000)
     tabs.append(context)
     return context
+
+
+@pytest.fixture(scope="module", name="window")
+def _window() -> Iterator[Browser]:
+    with windows() as browser:
+        yield browser
+
+
+@pytest.fixture(scope="module", name="served")
+def _served(window: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    running = Served(tmp_path_factory.mktemp("page"))
+    yield running
+    running.stop()
+
+
+@pytest.fixture(name="tabs")
+def _tabs(window: Browser) -> Iterator[list[BrowserContext]]:
+    held: list[BrowserContext] = []
+    yield held
+    for each in held:
+        each.close()
+
+
+FIXTURES = (_window, _served, _tabs)  # for a module of tests to take: a browser, the program, and what it opens
 
 
 def opened(context: BrowserContext, served: Served, path: str) -> Page:
