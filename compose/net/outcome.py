@@ -51,7 +51,8 @@ def fires(trigger: Trigger, moment: Moment) -> bool:
     if isinstance(trigger, KeptFor):
         return moment.result is None and moment.by in trigger.who and moment.ball in trigger.balls
     if isinstance(trigger, Fouled):
-        return moment.result is None and moment.ball is None and moment.by in trigger.who
+        against = not trigger.against or moment.against in trigger.against
+        return moment.result is None and moment.ball is None and moment.by in trigger.who and against
     if not isinstance(trigger, Happening) or trigger.result is not moment.result:
         return False
     return (

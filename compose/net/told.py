@@ -49,10 +49,11 @@ class Held:
 
 @frozen
 class FouledSo:
-    """Somebody fouls."""
+    """Somebody fouls, where it matters somebody of which of several sides."""
 
     who: Population
     effects: Effects
+    against: SideId | None = None
 
 
 @frozen

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import assert_never
 
+from compose.telling.balls_sent import sent_told
 from compose.telling.nouns import PLAYER
 from compose.telling.services import waiting
 from compose.telling.sets import STANDS, several_told
@@ -38,7 +40,7 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.rules import Subject as Mover
-from grammar.core.values import PLAIN, SHARED, At, Landmark, Presence, RoleId, SideId, Spot, Thing
+from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Thing
 from grammar.frozen import frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
@@ -78,16 +80,12 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case PutOnStep():
             thing = voice.things([effect.thing], False, "a" if effect.source is None and not moment.things else "the")
             return voice.say("{thing} goes to {step}", thing=thing, step=voice.step(effect.to))
-        case SendBall():
-            return _sent(moment, effect)
-        case SendBalls():
-            one = "the ball goes {goal}" if voice.the_only_ball(effect.balls) else "one of the {balls} goes {goal}"
-            goal, balls = _plain(moment).goal([effect.to]), voice.balls(effect.balls, True, None)
-            return voice.say("all {balls} go {goal}" if effect.all else one, balls=balls, goal=goal)
+        case SendBall() | SendBalls():
+            return sent_told(voice, effect, _plain(moment).goal([effect.to]), _touched(moment.rule), moment.actor)
         case ComeIn() | TakeAway() | StandAgain():
             return several_told(voice, effect)
         case Add():
-            return _points(moment, effect)
+            return points_told(moment, effect, [effect.side])
         case StartAgain():
             scoring = any(isinstance(each, Add) for rule in voice.play.rules for each in rule.effects)
             return voice.say("everything starts again, but points stay" if scoring else "everything starts again")
@@ -103,21 +101,14 @@ def effect_told(moment: Moment, effect: Effect) -> str:
     assert_never(effect)
 
 
-def _sent(moment: Moment, effect: SendBall) -> str:
-    """Where the ball goes: whoever touches somebody who has it may have it then."""
-    if _touched(moment.rule) and effect.to == Spot(Landmark.HANDS, moment.actor or SHARED):
-        return moment.voice.say("whoever did so has the ball")
-    return moment.voice.say("the ball goes {goal}", goal=_plain(moment).goal([effect.to]))
-
-
-def _points(moment: Moment, effect: Add) -> str:
+def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
+    """The points that one or several sides win or lose."""
     points, voice = moment.voice.wording.counted(abs(effect.points), "point", "points"), moment.voice
-    if effect.more:
-        points = voice.say("{points} more", points=points)
+    points = voice.say("{points} more", points=points) if effect.more else points
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
         patterns = ("{side} loses {points}", "{side} lose {points}")
-    return _named(moment).does([effect.side], *patterns, points=points)
+    return _named(moment).does(sides, *patterns, points=points)
 
 
 def _set_down(moment: Moment, effect: SetDown) -> str:

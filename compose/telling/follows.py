@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from attrs import evolve
 
 from compose.telling.conditions import condition
-from compose.telling.effects import Moment, effect_told
+from compose.telling.effects import Moment, effect_told, points_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
@@ -16,7 +16,7 @@ from grammar.core.clock import AtTime, TakeEffect
 from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.lives import LastLife
-from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Rule
+from grammar.core.rules import Add, AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.runs import InARow
 from grammar.core.values import SHARED, At, Population, Presence, SideId, Skill, Sort, Spot, Thing
 
@@ -55,7 +55,14 @@ def _alone(voice: Voice, rule: Rule, after: str = "") -> str:
 
 
 def _follows(moment: Moment, rule: Rule) -> str:
-    said = (effect_told(moment, each) for each in rule.effects if not isinstance(each, TakeEffect))
+    others = [each for each in rule.effects if isinstance(each, Add) and each.side != moment.actor]
+    alike = len(others) > 1 and len({each.points for each in others}) == 1 and moment.concerned is None
+    said = []
+    for each in rule.effects:
+        if alike and each in others:
+            said += [points_told(moment, others[0], [one.side for one in others])] if each is others[0] else []
+        elif not isinstance(each, TakeEffect):
+            said.append(effect_told(moment, each))
     return moment.voice.wording.listed(said)
 
 
@@ -87,7 +94,11 @@ def _moment(voice: Voice, rule: Rule) -> Moment:
             one = concerned[0] if len(concerned) == 1 else (others[0] if len(others) == 1 else None)
             speaking = voice.about(side, Subject.PLAYER)
             return Moment(speaking, rule, side, one, frozenset(to for to in trigger.to if isinstance(to, Thing)))
-        case KeptFor() | Fouled():
+        case Fouled():
+            side, against = next(iter(trigger.who)).side, sorted(trigger.against)
+            one = against[0] if len(against) == 1 else None
+            return Moment(voice.about(side, Subject.PLAYER), rule, side, one, frozenset())
+        case KeptFor():
             side = next(iter(trigger.who)).side
             return Moment(voice.about(side, Subject.PLAYER), rule, side, None, frozenset())
         case InARow():
@@ -116,7 +127,9 @@ def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InA
         case LastLife():
             return voice.say("{who} loses the last life", who=_one(voice, trigger.who))
         case Fouled():
-            return voice.say("{who} fouls", who=_one(voice, trigger.who))
+            of_several = len(trigger.against) < len(voice.play.sides) - 1
+            pattern = "{who} fouls somebody of {side}" if of_several else "{who} fouls"
+            return voice.say(pattern, who=_one(voice, trigger.who), side=voice.sides(trigger.against, "or"))
         case AllHold():
             return voice.say("everyone has held a ball for {time}", time=voice.time(trigger.time_s))
         case KeptFor():

@@ -80,7 +80,9 @@ def _of_rule(voice: Voice, rule: Rule) -> View:
             return _against(next(iter(rule.trigger.by)).side, rule.trigger.against)
         case InARow():
             return View(rule.trigger.side)
-        case KeptFor() | LastLife() | Fouled():
+        case Fouled():
+            return _against(next(iter(rule.trigger.who)).side, frozenset(rule.trigger.against))
+        case KeptFor() | LastLife():
             return View(_side(rule.trigger.who))
         case Becomes():
             return View(_of_guard(voice, rule.trigger.guard))

@@ -124,7 +124,9 @@ def _sets(trigger: Trigger) -> tuple[frozenset[object], ...]:
                 _farther(trigger.from_m),
                 frozenset(trigger.holding),
             )
-        case LastLife() | Fouled():
+        case Fouled():
+            return (frozenset(trigger.who), frozenset(trigger.against))
+        case LastLife():
             return (frozenset(trigger.who),)
         case KeptFor():
             return (frozenset(trigger.who), frozenset(trigger.balls))

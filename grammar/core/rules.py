@@ -182,11 +182,12 @@ class SendBall:
 
 @frozen
 class SendBalls:
-    """Balls of these kinds come to lie somewhere, wherever they are: one of them, or all."""
+    """Balls of these kinds come to lie somewhere, wherever they are: one of them, or all; or one that a side has."""
 
     balls: frozenset[KindId]
     to: Spot
     all: bool
+    of: SideId | None = None
 
 
 @frozen
@@ -231,8 +232,7 @@ class Rule:
 class Rest:
     """Where the balls of some attempts come to lie.
 
-    `to` is a place of one owner for each pair of who acts and who is concerned. `spreads` is True where the ball may
-    stop anywhere in the half, in what is shut, too.
+    `to` is one place for each pair of who acts and who is concerned. What `spreads` may stop in what is shut, too.
     """
 
     results: frozenset[Result]

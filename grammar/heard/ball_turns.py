@@ -7,9 +7,64 @@ from grammar.heard.saying import WHAT, Saying, saying
 _BALL = rf"(?P<the>an?|the) (?P<ball>{WHAT})"
 _HAS = r"(?:who (?:have|has|holds?|runs? with|is running with|are running with)|holding|in possession of)"
 _WHILE = r"(?:while|when|as)(?: (?:they|he|she) (?:are|is))? (?:carrying|holding|running with|in possession of)"
+_OUT = r"(?:leaves (?:the )?court|(?:rolls|goes|flies|runs|is) (?:out|off)(?: of)?(?: the)?(?: court)?)"
+_SIDE = r"(?P<side>(?:the other|that|the [\w']+) side)"
+_GETS = r"(?:has|gets|takes|keeps|is given|starts with|begins with|throws in|restarts with)"
+_CATCHER = r"(?:the catcher(?:'s side)?|the side that (?:caught|intercepted) it|whoever caught it|them)"
+_KEEPS = (
+    rf"(?:(?:stays with|belongs to|goes to|is for|is) {_CATCHER}|is theirs|is the other side's|"
+    r"(?:goes to|belongs to|is for) the other side)"
+)
 _MUST = r"(?:must |has to )?"
 
 BALL_TURNS: tuple[Saying, ...] = (
+    # which side
+    saying(r"\bthe side (?:that|which|who) (?:did not|has not|had not) (?:touch|touched|play|send|throw|have) it "
+           r"(?:out )?last\b|"
+           r"\b(?:the opponents of whoever touched it last|whoever touched it last's opponents)\b|"
+           r"\bthe side (?:that|which|who) (?:let it in|conceded(?: it| the (?:goal|point))?|did not score)\b",
+           "the other side", "play", "when"),
+    saying(r"\bthe side (?:that|which|who) (?:touched it last|scored|threw it)\b", "the thrower's side", "play",
+           "when"),
+    # what is caught, dropped, or lies loose
+    saying(rf"^(?:an?|every|each) intercepted (?:ball|pass) {_KEEPS}$", "a caught pass stays with the catcher", "play"),
+    saying(r"^whoever intercepts (?:a|the) (?:ball|pass) (?:has|keeps) it$", "a caught pass stays with the catcher",
+           "play"),
+    saying(rf"^(?:if |when )?the other side catches (?P<the>an?|the) (?P<ball>{WHAT}),? it {_KEEPS}$",
+           r"a caught \g<ball> stays with the catcher", "play"),
+    saying(rf"^(?:an?|every|each) (?P<ball>{WHAT}) (?:that|which) is caught (?=stays|belongs|goes|is)",
+           r"a caught \g<ball> ", "play"),
+    saying(rf"^(?:an?|the) caught (?P<ball>{WHAT}) (?:stays with|belongs to|is for) {_CATCHER}$",
+           r"a caught \g<ball> stays with the catcher", "play"),
+    saying(rf"^(?:whoever|the side that) catches (?P<the>an?|the) (?P<ball>{WHAT}) (?:keeps|has) it$",
+           r"whoever catches \g<the> \g<ball> has it", "play"),
+    saying(rf"^the catcher keeps (?:an?|the) (?P<ball>{WHAT})$", r"a caught \g<ball> stays with the catcher", "play"),
+    saying(r"^(?:an?|the) dropped (pass|ball)\b", r"a missed \1", "play"),
+    saying(r"^(?:if |when )?(?:an?|the) (pass|ball) (?:is dropped|(?:falls|lands) (?:to|on) the floor)(?:,|:) (?=\w)",
+           r"a \1 is missed: ", "when"),
+    saying(rf"^whoever (?:gets|comes|runs) to (?:an?|the) loose (?P<ball>{WHAT}) first (?:has|keeps|gets|takes) it$",
+           r"whoever is first at a loose \g<ball> has it", "play"),
+    saying(r"^(?:an?|the) loose ball (?:belongs to|is for|goes to) whoever "
+           r"(?:is first|gets (?:to )?it first|is there first|gets there first)$",
+           "whoever is first at a loose ball has it", "play"),
+    saying(rf"^(?:an?|the) (?P<ball>{WHAT}) goes to {_SIDE} after (?:a|each|every) miss$",
+           r"a missed \g<ball> goes to \g<side>", "play"),
+    # a ball out of the court, a point
+    saying(rf"^(?:when |if )?(?:an?|the) (?P<ball>{WHAT}) {_OUT}(?:,|:)? (?=\w)",
+           r"a \g<ball> leaves the court: ", "when"),
+    saying(rf"^(?:an?|the) (?P<ball>{WHAT}) (?:that|which) {_OUT},? (?:belongs to|goes to|is for|is thrown in by) "
+           rf"{_SIDE}$", r"a \g<ball> leaves the court: \g<side> has the \g<ball>", "when"),
+    saying(rf": it (?:is|goes to|belongs to|is given to|is for) {_SIDE}(?:'s ball)?$", r": \g<side> has the ball",
+           "when"),
+    saying(rf": {_SIDE} (?:(?:has|gets|takes|keeps|throws) it(?: in)?|{_GETS} the ball)$", r": \g<side> has the ball",
+           "when"),
+    saying(rf"^after (?:a|each|every) (?:goal|point),? (?:the ball goes to {_SIDE})$",
+           r"a scored ball goes to \g<side>", "play"),
+    saying(rf"^after (?:a|each|every) (?:goal|point),? {_SIDE} {_GETS} the ball$", r"a scored ball goes to \g<side>",
+           "play"),
+    saying(r"^(?:whoever is hit|who is hit) (?:gets|keeps|has|takes) the ball$|"
+           r"^a player is hit: (?:that player|the player) (?:gets|keeps|has|takes) (?:the ball|it)$",
+           "a player is hit: that side has the ball", "when"),
     # whoever has the ball goes on with it
     saying(rf"\brun(?:s)? (?:on )?with {_BALL} (?=(?:to|over|past|across|behind|into) )", r"carry \g<the> \g<ball> ",
            "play"),
@@ -18,6 +73,8 @@ BALL_TURNS: tuple[Saying, ...] = (
     saying(rf"\b(carry {_BALL} to .+?),? or (?:else )?pass (?:it|the ball)(?: on)?(?: to (?:a|any|another) "
            r"(?:team-mate|player of their side))?$", r"\1, pass \g<the> \g<ball> to a team-mate", "play"),
     # whoever has the ball is touched
+    saying(r"\b(touch|tag|chase|catch) (?:the |all |all the )?(?:opponents|others)(?= |$)",
+           r"\1 players of the other side", "play"),
     saying(rf"\b((?:touch|tag|chase|catch) .+?) {_HAS} {_BALL}$", r"\1 who carry \g<the> \g<ball>", "play"),
     saying(rf"\b(touch|tag|chase|catch) whoever (?:has|holds|carries|is carrying|runs with) {_BALL}$",
            r"\1 players of the other side who carry \g<the> \g<ball>", "play"),
@@ -28,4 +85,13 @@ BALL_TURNS: tuple[Saying, ...] = (
            r"(?=\w)", r"a player who carries \g<the> \g<ball> is touched: that player ", "when"),
     saying(rf"^(?:whoever|anyone|a player)(?: who)? (?:has|holds|carries|runs with|with) {_BALL} (?:and )?"
            r"(?:is|gets) (?:touched|tagged)(?=:)", r"a player who carries \g<the> \g<ball> is touched", "when"),
+    # fouls
+    saying(r"^(?:an?|every|each) foul (?:is|means|gives|counts as) (?:an? )?free (?:throw|ball|kick|pass)"
+           r"(?: (?:for|to) the other side)?$", "a player fouls: the other side has the ball", "when"),
+    saying(rf"^(?:whoever|anyone who|a player who) fouls[,:]? {_MUST}(?:gives|hands) {_BALL} (?:over )?to "
+           r"the other side$", r"a player fouls: \g<the> \g<ball> goes to the other side", "when"),
+    saying(rf"(?<=: )(?:(?:that|the) player |(?:their|that) side )?{_MUST}(?:gives?|hands?) {_BALL} (?:over )?to "
+           r"(?P<side>the other side|\w+)$", r"\g<the> \g<ball> goes to \g<side>", "when"),
+    saying(rf"\b(?:sits?|waits?|stands|goes|is sent) (?:on|in|to|onto) (?P<where>(?:the|their|that) {WHAT}) "
+           r"for (?P<time>\d+ (?:s|min))(?=$| and )", r"waits in \g<where> for \g<time>", "when"),
 )  # fmt: skip

@@ -20,8 +20,6 @@ _OF_ONES_OWN = r"(?:someone|somebody|a player|one) (?:of|from) (?:their|its)(?: 
 _INTO = r"(?:lands|falls|drops|flies|rolls|goes) (?:in|into|inside)"
 
 BY_WHOM: tuple[Saying, ...] = (
-    saying(r"\bthe side (?:that|which|who) (?:did not|didn't) (?:touch|send|throw|have) it (?:out )?last\b",
-           "the other side", "when", "play"),
     saying(r"\b(?:with empty hands|who (?:have|has) (?:empty hands|nothing in their hands)|who (?:do|does) not carry "
            r"anything)\b", "who carry nothing", "play", "when"),
     saying(rf"^(?P<doer>an? {WHAT}) (?P<does>touches|tags|hits|knocks(?: over| down)?|catches|intercepts|blocks) "

@@ -171,7 +171,6 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(r"\b(?:comes back(?: in| on)?|comes in again)$", "returns", "when"),
     saying(r"\b(?:nothing happens|the game goes on|play continues)$", "play goes on", "when"),
     saying(r"\b(?:swaps|changes) (?:places )?with\b", "changes places with", "when"),
-    saying(r"\bgoes out of (?:the )?court\b|\bgoes out$|\bgoes out(?=:)", "leaves the court", "when"),
     saying(rf"^(an? |the )({WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins

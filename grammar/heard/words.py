@@ -9,7 +9,8 @@ from grammar.heard.saying import Sayings, saying, shielded
 from grammar.words import NUMBERS
 
 _CONTRACTIONS = {
-    "aren't": "are not", "can't": "can not", "cannot": "can not", "doesn't": "does not", "don't": "do not",
+    "aren't": "are not", "can't": "can not", "cannot": "can not", "didn't": "did not", "doesn't": "does not",
+    "don't": "do not",
     "hasn't": "has not", "haven't": "have not", "isn't": "is not", "mayn't": "may not", "mustn't": "must not",
     "shouldn't": "should not", "won't": "will not", "it's": "it is", "that's": "that is", "there's": "there is",
     "they're": "they are", "they've": "they have", "we've": "we have", "who's": "who is", "what's": "what is",

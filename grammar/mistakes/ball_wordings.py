@@ -8,6 +8,12 @@ from grammar.mistakes.wording import Wording, wording
 
 _WHERE_TO = "where to is said in the line of play: `players carry the ball to the back line of the other side`"
 
+_A_FOUL = "a foul is whatever the teacher calls one, such as a step over a line"
+_OVER_A_LINE = (
+    r"^(?:whoever|anyone who|a player who|who) (?:crosses|oversteps|(?:steps|goes|walks|runs) (?:over|on|across)) "
+    r"(?:the|a|their) (?:[\w-]+ ){0,2}?(?:line|lines)(?:,|:)?"
+)
+
 
 def _for_a_run(match: re.Match[str]) -> str:
     points = match[1] or "1"
@@ -24,4 +30,10 @@ BALL_WORDINGS: tuple[Wording, ...] = (
              r"the ball .*$", "a ball arrives: the carrier's side scores 1 point", "when", said=_WHERE_TO),
     wording(r"^(?:a|every|each) run with the ball to [^:]+? (?:is|counts|is worth) (?:a|one|(\d+)) points?$",
              _for_a_run, "when", said=_WHERE_TO),
+    wording(rf"{_OVER_A_LINE} (?:gives|loses|hands over) (the|a) ball(?: to the other (?:side|team))?$",
+             r"a player fouls: \1 ball goes to the other side", "when", said=_A_FOUL),
+    wording(rf"{_OVER_A_LINE} (?=\w)", "a player fouls: that player ", "when", said=_A_FOUL),
+    wording(r"^(?:the player nearest|the nearest player|whoever is nearest) (?:takes|gets|has|fetches) (?:the|a) ball$",
+             "whoever is first at a loose ball has it", "play"),
+    wording(r"(?<=: )it (?=(?:stays with|goes to)\b)", "the ball ", "when"),
 )  # fmt: skip

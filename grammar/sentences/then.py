@@ -81,16 +81,17 @@ class MovesTo(Node):
 
 @frozen
 class Waits(Node):
-    """Such as "that player waits in the queue", "… until the next point"."""
+    """Such as "that player waits in the queue", "… until the next point", "… for 30 s"."""
 
     who: Who
     verb: str = field(eq=False)
     preposition: str
     where: Np
-    until: str | None = None
+    until: str | Quantity | None = None
 
     def words(self) -> str:
-        return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where, self.until)
+        how_long = ("for", self.until) if isinstance(self.until, Quantity) else (self.until,)
+        return spoken(self.who, agree(self.who, "waits", "wait"), self.preposition, self.where, *how_long)
 
 
 @frozen

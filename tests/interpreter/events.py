@@ -8,7 +8,7 @@ from attrs import frozen
 
 from grammar.sentences import events, finish, lives, queues, sets, then, when
 from grammar.sentences.ball import Intercepted
-from grammar.sentences.base import AnySide, Np
+from grammar.sentences.base import AnySide, Np, SideRef
 from grammar.sentences.blocking import Blocked
 from grammar.sentences.time import TheFirstTime
 from tests.interpreter.board import Board, Spot
@@ -30,7 +30,8 @@ from tests.interpreter.whose import EVERY, OTHERS, Of, side_said, whose
 class Scene:
     """What happened, for whoever asks "who is that player": a deed, a ball held too long, or a count come true.
 
-    `it` is the side spoken of: whose thing it is, who was hit, or who has what the rule counts.
+    `it` is the side spoken of: whose thing it is, who was hit, or who has what the rule counts; `having` the side whose
+    ball it is where nobody sends one.
     """
 
     it: str | None
@@ -41,6 +42,7 @@ class Scene:
     deed: Deed | None = None
     everybody: bool = False
     loser: int | None = None
+    having: str | None = None
 
 
 @frozen
@@ -151,6 +153,8 @@ def sides_meant(sheet: Sheet, phrase: AnySide, scene: Scene) -> tuple[str, ...]:
     said = side_said(sheet, phrase)
     if isinstance(said, Of):
         return (said.side,)
+    if isinstance(phrase, SideRef) and phrase.other and phrase.determiner in ("each", "every", "all"):
+        return sheet.others(scene.actor_side)
     if said == EVERY:
         return sheet.sides
     if isinstance(said, Part):

@@ -54,14 +54,14 @@ def fouled(sheet: Sheet, board: Board, begin: State, everyone: bool) -> Iterator
         side, role = board.pupils[number].side, board.pupils[number].role
         named = [(rule, of_player(sheet, rule.event.who, side, role, side)) for rule in lines]
         rules = [(rule, True, narrow) for rule, narrow in named if narrow is not None]
-        other = sheet.only_other(side)
-        scene = Scene(other, other, side, loser=number)
-        settled = holding(sheet, scene, rules, board)
-        after = board.copy()
-        if any(about_balls(sheet, each.said) for each in settled):
-            lose_rows(sheet, side, after)
-        if settled:
-            yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, after, begin))
+        for other in sheet.others(side) if not sheet.solo else (None,):
+            scene = Scene(other, other, side, loser=number, having=side)
+            settled = holding(sheet, scene, rules, board)
+            after = board.copy()
+            if any(about_balls(sheet, each.said) for each in settled):
+                lose_rows(sheet, side, after)
+            if settled:
+                yield from (Act(("foul",), done) for done in follow(sheet, settled, scene, after, begin))
 
 
 def all_hold(sheet: Sheet, board: Board, begin: State) -> Iterator[Act]:

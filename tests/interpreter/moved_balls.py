@@ -39,6 +39,9 @@ def send_balls(sheet: Sheet, said: then.MovesTo, scene: Scene, board: Board) -> 
     there = goal(sheet, said.place, scene, sent=None, rule=True)
     kinds = sheet.stuff(said.who).kinds
     moving = [number for number, ball in enumerate(board.balls) if ball.kind in kinds and ball.spot != there]
+    several = sum(ball.kind in kinds for ball in board.balls) > 1
+    if scene.having is not None and several and said.who.determiner != "all":
+        moving = [number for number in moving if board.balls[number].spot == half(sheet, scene.having)]
     if said.who.determiner == "all" or not moving:
         for number in moving:
             board.balls[number] = board.balls[number]._replace(spot=there)

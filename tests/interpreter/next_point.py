@@ -32,5 +32,6 @@ def _waits_for_it(sheet: Sheet, number: int, board: Board) -> bool:
     if frozen_ones and pupil.where == frozen_spot(pupil.side):
         return True
     said = [each for rule in sheet.said(when.When) for each in rule.consequences]
-    until = {place_of(sheet, each.where) for each in said if isinstance(each, then.Waits) and each.until is not None}
+    waits = [each for each in said if isinstance(each, then.Waits)]
+    until = {place_of(sheet, each.where) for each in waits if isinstance(each.until, str)}
     return not isinstance(pupil.where, str) and pupil.where.place in until

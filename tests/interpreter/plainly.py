@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.sentences import attempting, ball, claims, events, points, resting, then, when
+from grammar.sentences import attempting, ball, claims, events, play, points, resting, then, when
 from grammar.sentences.base import Name, Node, Np, Quantity, SideOf, SideSame
 
 CATCHERS_SIDE = ball.RestToSide(SideOf("the", "catcher's"))
@@ -42,6 +42,9 @@ def plainly(line: Node) -> Iterator[Node]:
             yield when.When(events.Knocked(line.what, "is"), last, (more,))
         case when.When():
             yield evolve(line, event=_cut_off(line), consequences=tuple(_sent(each) for each in line.consequences))
+            for each in line.consequences:
+                if isinstance(each, then.Waits) and isinstance(each.until, Quantity):
+                    yield play.ComesBack(evolve(each.where, determiner="the"), each.until)
         case _:
             yield line
 

@@ -103,7 +103,7 @@ class Round:
         boards = [after.copy()]
         for rule, side in due:
             other = self.sheet.only_other(side)
-            scene = Scene(side, other, side)
+            scene = Scene(side, other, side, having=side if isinstance(rule.event, InARow) else None)
             settled = [Settled(said) for said in (*rule.consequences, *taking(self.sheet, rule))]
             if isinstance(rule.event, InARow):
                 settled = holding(self.sheet, scene, [(rule, True, 0)], after)

@@ -12,6 +12,7 @@ game Foul
 space
   court 18 m by 9 m, {cut}
   rest bench: beside the court
+  sin queue: beside each half
 sides
   north and south, 2 to 6 players each, mirrored
   role keeper: 1 player of each side
@@ -32,6 +33,11 @@ finish
 """
 BENCH = "a player fouls: that player goes to the rest bench"
 WAYS = {
+    "a seat for a time": (
+        "halved across",
+        "1 soft ball in the half of north",
+        "a player fouls: that player waits in the sin queue for 30 s",
+    ),
     "a seat": ("halved across", "1 soft ball in the half of north", BENCH),
     "the ball": ("in one piece", "north begins with the ball", "a player fouls: the other side has the ball"),
     "a point": (
@@ -52,3 +58,63 @@ WAYS = {
 def test_both_readers_let_the_same_players_foul(way: str) -> None:
     cut, start, when = WAYS[way]
     agree(game_in(GAME.format(cut=cut, start=start, when=when)), {"north": 2, "south": 2})
+
+
+SEVERAL = """
+game Foul of Several
+space
+  court 18 m by 9 m, {cut}
+  rest bench: beside the court
+sides
+  {sides}, 2 to 6 players each, mirrored
+kit
+  {balls} soft balls, like a foam ball
+set-up
+  {start}
+play
+  players pass a soft ball to a team-mate
+  {play}
+when
+  {when}
+finish
+  the first side to 2 points wins
+"""
+TWO_BALLS = {
+    "cut": "in one piece", "sides": "north and south", "balls": 2, "start": "each side begins with 1 soft ball",
+    "play": "players roll a soft ball past the back line of the other side, only 1 player at a time",
+}  # fmt: skip
+LINE = "a ball crosses the back line: the roller's side scores 1 point"
+MANY = {
+    "one of theirs": {"when": f"{LINE}\n  a player fouls: a soft ball goes to the other side"},
+    "the ball": {"when": f"{LINE}\n  a player of north fouls: the other side has the ball"},
+    "in halves": {
+        "cut": "halved across",
+        "start": "1 soft ball in each half",
+        "when": f"{LINE}\n  a player fouls: a soft ball goes to the other side",
+    },
+    "after a row": {"when": f"{LINE}\n  2 passes in a row: the ball goes to the other side"},
+    "three sides": {
+        "cut": "in equal parts",
+        "sides": "north, south and west",
+        "balls": 3,
+        "start": "1 soft ball in each half",
+        "play": "",
+        "when": "a player fouls: a soft ball goes to the other side and the other side scores 1 point",
+    },
+    "of three": {
+        "cut": "in equal parts",
+        "sides": "north, south and west",
+        "balls": 3,
+        "start": "1 soft ball in each half",
+        "play": "",
+        "when": "a player fouls: that player goes to the rest bench and each other side scores 1 point\n"
+        "  a player of north fouls while the other side has 1 point: that side scores 1 point",
+    },
+}
+
+
+@pytest.mark.parametrize("way", MANY)
+def test_both_readers_give_one_of_several_balls_to_the_same_side(way: str) -> None:
+    lines = [line for line in SEVERAL.format(**{**TWO_BALLS, **MANY[way]}).splitlines() if line.strip()]
+    game = game_in("\n".join(lines) + "\n")
+    agree(game, dict.fromkeys((side.name for side in game.sides), 1 if len(game.sides) > 2 else 2))

@@ -10,6 +10,7 @@ from compose.net.lower.carrying import set_down
 from compose.net.lower.cast import Stand, lives_left, waiting_stands, with_lives
 from compose.net.lower.dispatch import Case
 from compose.net.lower.lives import left_at
+from compose.net.lower.own_ground import own_part
 from compose.net.lower.room import rooms_for
 from compose.net.lower.tokens import (
     ball_place,
@@ -62,7 +63,8 @@ def counted(
         case core.SendBalls():
             for kind in sorted(effect.balls):
                 target = ball_place(builder, kind, effect.to)
-                for source in balls_lying(builder, kind):
+                theirs = (ball_place(builder, kind, own_part(builder.play, effect.of)),) if effect.of else ()
+                for source in theirs or balls_lying(builder, kind):
                     if source != target:
                         yield Move(source, target, None if effect.all else 1, rule)
         case TakeAway():

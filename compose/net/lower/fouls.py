@@ -14,20 +14,32 @@ from compose.net.lower.tokens import in_play
 from compose.net.net import All, Rate, Transition
 from compose.net.outcome import Moment, fires
 from compose.net.told import FouledSo
+from grammar.core.rules import Rule
 from grammar.core.values import Population
+from grammar.frozen import evolve
 
 
 def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
-    """What follows when one of them fouls, where the sheet says anything of it."""
+    """What follows when one of them fouls, where the sheet says anything of it; of several other sides each is fouled
+    as often (an assumption), where it matters which."""
     others = builder.play.others(who.side)
-    concerned = others[0] if len(others) == 1 else None
-    moment = Moment(who, concerned, concerned or who.side)
-    rules = [rule for rule in builder.play.rules if fires(rule.trigger, moment)]
-    players = in_play(builder, who)
+    moments = [Moment(who, other, other) for other in others] or [Moment(who, None, who.side)]
+    found = [[rule for rule in builder.play.rules if fires(rule.trigger, moment)] for moment in moments]
+    if all(rules == found[0] for rules in found):
+        alone = moments[0] if len(others) == 1 else evolve(moments[0], concerned=None)
+        yield from _against(builder, alone, found[0], 1.0)
+        return
+    for moment, rules in zip(moments, found, strict=True):
+        yield from _against(builder, moment, rules, 1 / len(moments))
+
+
+def _against(builder: Builder, moment: Moment, rules: list[Rule], part: float) -> Iterator[Transition]:
+    """What follows from the foul of one against one side."""
+    who, players = moment.by, in_play(builder, moment.by)
     for each in cases_of(builder.play, rules) if rules else ():
         for case, cast in settled(builder, moment, each) if each.effects else ():
             yield Transition(
-                FouledSo(who, case.done),
+                FouledSo(who, case.done, moment.concerned if part < 1.0 else None),
                 who.side.key,
                 False,
                 act(builder, "foul", rules[0].lines, None),
@@ -36,4 +48,5 @@ def fouls(builder: Builder, who: Population) -> Iterator[Transition]:
                 All((at_least(players), *case_guard(builder, case), *cast.guard)),
                 (*case_effects(builder, case, moment, cast), *rows_begun_anew(builder, who.side, case)),
                 tuple(builder.rule(lines) for lines in case.lines),
+                part=part,
             )

@@ -87,7 +87,8 @@ def _(told: Held, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
 
 @clauses.register
 def _(told: FouledSo, net: Net, tight: Tight = frozenset()) -> tuple[str, ...]:
-    return f"{_player(told.who)} fouls", *follows_words(net, told.effects, tight=tight)
+    whom = f" somebody of {told.against.key}" if told.against else ""
+    return f"{_player(told.who)} fouls{whom}", *follows_words(net, told.effects, tight=tight)
 
 
 @clauses.register

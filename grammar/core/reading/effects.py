@@ -12,7 +12,7 @@ from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.away import is_away, mate_is_away
 from grammar.core.reading.clock import come_or_go
-from grammar.core.reading.each_plays import of_whoever_did_it
+from grammar.core.reading.each_plays import of_whoever_did_it, others_of_doer
 from grammar.core.reading.events import Moment
 from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.lives import lives_changed
@@ -157,7 +157,7 @@ def _sides(reader: Reader, phrase: AnySide, moment: Moment) -> tuple[SideId, ...
     said = whose_side(reader.game, phrase)
     if said.whose is Whose.ANY:
         raise Senseless(phrase, f"`{phrase.words()}` could be any side here.", "Write: the thrower's side")
-    found = moment.spoken.meant(said, frozenset())
+    found = others_of_doer(reader, phrase, moment) or moment.spoken.meant(said, frozenset())
     return tuple(side for side in reader.side_ids if side in found)
 
 

@@ -104,15 +104,17 @@ def _runs(reader: Reader, event: InARow) -> Iterator[Moment]:
 
 
 def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:
-    """A player in play of each side that is meant. Raises Senseless."""
+    """A player in play of each side that is meant, against each other side. Raises Senseless."""
     said, role = reader.player_phrase(event.who)
     if said.whose not in (Whose.UNSAID, Whose.NAMED, Whose.ONE_EACH, Whose.ANY):
         raise Senseless(event.who, f"`{event.who.words()}`: of nobody has been spoken.", "Write: a player fouls")
     meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
     for side in (each for each in reader.side_ids if each in meant and reader.of_role([each], role)):
         others, who = reader.others(side), frozenset(reader.of_role([side], role))
-        concerned = next(iter(others)) if len(others) == 1 else None
-        yield Moment(Fouled(who), _spoken(reader, side, concerned, None), side, concerned)
+        for other in (each for each in reader.side_ids if each in others):
+            yield Moment(Fouled(who, frozenset({other})), _spoken(reader, side, other, None), side, other)
+        if not others:
+            yield Moment(Fouled(who, frozenset()), _spoken(reader, side, None, None), side, None)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:

@@ -98,27 +98,27 @@ def read_frozen_back(reader: Reader, sentence: freezing.FrozenBack, line: int) -
     """Whoever froze is free by themselves, after how long."""
     for side in reader.side_ids:
         at = frozenset({where_frozen(side)})
-        yield ComeBack(frozenset(reader.populations([side])), at, _after_s(sentence.time), (line,))
+        yield ComeBack(frozenset(reader.populations([side])), at, after_s(sentence.time), (line,))
 
 
-def _after_s(time: Quantity | str) -> Fraction | None:
+def after_s(time: Quantity | str | None) -> Fraction | None:
     """After how long; None for the next point."""
     return seconds(time) if isinstance(time, Quantity) else None
 
 
 def read_comes_back(reader: Reader, sentence: play.ComesBack, line: int) -> Iterator[ComeBack]:
     """Who comes back by themselves, after how long; "their" and "the other side" are said of whoever waits."""
-    after_s = _after_s(sentence.time)
+    time_s = after_s(sentence.time)
     if whose(reader.game, sentence.where).whose in (Whose.OWN, Whose.OTHER):
         for side in reader.side_ids:
             at = frozenset(_waiting_spots(reader, "in", sentence.where, side))
-            yield ComeBack(frozenset(reader.populations([side])), at, after_s, (line,))
+            yield ComeBack(frozenset(reader.populations([side])), at, time_s, (line,))
         return
-    yield from comings_back(reader, _waiting_spots(reader, "in", sentence.where, None), after_s, line)
+    yield from comings_back(reader, _waiting_spots(reader, "in", sentence.where, None), time_s, line)
 
 
-def comings_back(reader: Reader, spots: Iterable[Spot], after_s: Fraction | None, line: int) -> Iterator[ComeBack]:
+def comings_back(reader: Reader, spots: Iterable[Spot], time_s: Fraction | None, line: int) -> Iterator[ComeBack]:
     """Those who wait at these places, each owner's by themselves."""
     for owner, at in _by_owner(spots):
         sides = [each for each in reader.side_ids if each in _waiting(reader, owner, at)]
-        yield ComeBack(frozenset(reader.populations(sides)), at, after_s, (line,))
+        yield ComeBack(frozenset(reader.populations(sides)), at, time_s, (line,))

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from grammar.core.clock import AtTime
+from grammar.core.declared import Cut
 from grammar.core.fouls import Fouled
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers, things_of
@@ -81,8 +82,8 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
     all_of_them = who.determiner in ALL
-    if isinstance(trigger, InARow | Fouled):
-        _one_ball_alone(reader, who, balls, all_of_them)
+    if isinstance(trigger, InARow | Fouled) and not all_of_them and _several(reader, balls):
+        return _one_that_they_have(reader, who, balls, to, moment)
     if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):
         return SendBalls(balls, to, all_of_them)
     used = trigger.balls if isinstance(trigger, Happening | KeptFor) else frozenset()
@@ -96,11 +97,19 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     return SendBall(to)
 
 
-def _one_ball_alone(reader: Reader, who: Np, balls: frozenset[KindId], all_of_them: bool) -> None:
-    """Raises Senseless where it could be either of several balls."""
-    if not all_of_them and sum(supply.count for supply in reader.supplies if supply.thing.kind in balls) > 1:
-        title = f"`{who.words()}`: with several balls it is not known which of them."
-        raise Senseless(who, title, "Play with one ball, or say: all balls go to the other side")
+def _several(reader: Reader, balls: frozenset[KindId]) -> bool:
+    return sum(supply.count for supply in reader.supplies if supply.thing.kind in balls) > 1
+
+
+def _one_that_they_have(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: Moment) -> SendBalls:
+    """Of several balls one that the side of whoever fouled, or passed last, has. Raises Senseless."""
+    if len(balls) > 1:
+        title = f"`{who.words()}`: of several kinds of balls it is not known which they have."
+        raise Senseless(who, title, f"Name the kind, such as: a {sorted(balls)[0].key}")
+    if reader.court.cut is Cut.WHOLE and not reader.held:
+        title = f"`{who.words()}`: with several balls on a court for all it is not known which of them."
+        raise Senseless(who, title, "Say at the start which side has how many, or: all balls go to the middle")
+    return SendBalls(balls, to, False, moment.actor)
 
 
 def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[Effect]:

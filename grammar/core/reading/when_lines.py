@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from grammar.core.clock import TakeEffect
+from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS, Guard
 from grammar.core.play import ComeBack
 from grammar.core.precedence import slots
@@ -15,7 +16,7 @@ from grammar.core.reading.claims import read_condition
 from grammar.core.reading.clock import first_time, in_rule
 from grammar.core.reading.effects import effects_of
 from grammar.core.reading.events import Moment
-from grammar.core.reading.freeing import comings_back
+from grammar.core.reading.freeing import after_s, comings_back
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whence import moments_of
 from grammar.core.reading.whose import Senseless
@@ -26,9 +27,11 @@ from grammar.sentences.time import TheFirstTime
 
 
 def read_when(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule | ComeBack]:
-    """All rules of a line, and who comes back by it with the next point. Raises Senseless."""
+    """All rules of a line, and who comes back by it with the next point, or after a time. Raises Senseless."""
     yield from rules_of_line(reader, sentence, line)
-    yield from comings_back(reader, dict.fromkeys(_until_the_next_point(reader, sentence)), None, line)
+    for waits in (each for each in sentence.consequences if isinstance(each, then.Waits) and each.until is not None):
+        spots = dict.fromkeys(_waited_at(reader, sentence, waits))
+        yield from comings_back(reader, spots, after_s(waits.until), line)
 
 
 def rules_of_line(reader: Reader, sentence: when.When, line: int) -> Iterator[Rule]:
@@ -43,11 +46,10 @@ def rules_of_line(reader: Reader, sentence: when.When, line: int) -> Iterator[Ru
     yield from found
 
 
-def _until_the_next_point(reader: Reader, sentence: when.When) -> Iterator[Spot]:
+def _waited_at(reader: Reader, sentence: when.When, waits: then.Waits) -> Iterator[Spot]:
     """Where somebody waits only so long."""
-    waits = [each for each in sentence.consequences if isinstance(each, then.Waits) and each.until is not None]
-    for moment in moments_of(reader, sentence) if waits else ():
-        for effect in (effect for each in waits for effect in effects_of(reader, each, moment)):
+    for moment in moments_of(reader, sentence):
+        for effect in effects_of(reader, waits, moment):
             if isinstance(effect, Go) and isinstance(effect.to, At):
                 yield effect.to.spot
 
@@ -73,11 +75,14 @@ def _rule(reader: Reader, sentence: when.When, moment: Moment, line: int) -> Rul
 def _joined(found: list[Rule], rule: Rule) -> bool:
     """Whether the rule could be joined with one that differs only in who is concerned."""
     trigger = rule.trigger
-    if not isinstance(trigger, Happening):
-        return False
     for number, other in enumerate(found):
         before = other.trigger
-        if not isinstance(before, Happening) or (other.guard, other.effects) != (rule.guard, rule.effects):
+        if (other.guard, other.effects) != (rule.guard, rule.effects):
+            continue
+        if isinstance(before, Fouled) and isinstance(trigger, Fouled) and before.who == trigger.who:
+            found[number] = evolve(other, trigger=evolve(before, against=before.against | trigger.against))
+            return True
+        if not isinstance(before, Happening) or not isinstance(trigger, Happening):
             continue
         if evolve(before, against=trigger.against, to=trigger.to) == trigger:
             joined = evolve(before, against=before.against | trigger.against, to=before.to | trigger.to)

@@ -1,0 +1,22 @@
+"""Where a rule sends balls, in words."""
+
+from __future__ import annotations
+
+from compose.telling.voice import Voice
+from grammar.core.rules import SendBall, SendBalls
+from grammar.core.values import Landmark, SideId, Spot
+
+
+def sent_told(voice: Voice, effect: SendBall | SendBalls, goal: str, touched: bool, actor: SideId | None) -> str:
+    """Where the ball goes, or all of a kind, or one that they have; whoever touches who has it may have it then."""
+    if isinstance(effect, SendBall):
+        if touched and actor is not None and effect.to == Spot(Landmark.HANDS, actor):
+            return voice.say("whoever did so has the ball")
+        return voice.say("the ball goes {goal}", goal=goal)
+    balls = voice.balls(effect.balls, True, None)
+    if effect.all:
+        return voice.say("all {balls} go {goal}", balls=balls, goal=goal)
+    if voice.the_only_ball(effect.balls):
+        return voice.say("the ball goes {goal}", goal=goal)
+    one = "one of the {balls} that they have goes {goal}" if effect.of else "one of the {balls} goes {goal}"
+    return voice.say(one, balls=balls, goal=goal)
