@@ -1,4 +1,4 @@
-"""What a sheet leaves out: who tries nothing, what nobody aims at, who never comes back."""
+"""What a sheet leaves out: who tries nothing, what nobody aims at, what ends a row, who never comes back."""
 
 from __future__ import annotations
 
@@ -11,8 +11,11 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
+from grammar.core.guards import Row, counts_in
 from grammar.core.play import Along, Fetch, PickUp
 from grammar.core.rules import Go, Swap
+from grammar.core.runs import InARow
+from grammar.core.schedule import guards_of
 from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
 
 WAITING_AREAS = frozenset({AreaKind.QUEUE, AreaKind.BENCH})
@@ -30,6 +33,8 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
     """Topic and sentence."""
     for text in who_tries_nothing(voice):
         yield Topic.DOES, text
+    for text in _rows_begin_anew(voice):
+        yield Topic.FOLLOWS, text
     left = _unaimed(voice)
     if left:
         yield Topic.DOES, _alike(voice, left).say("nobody aims at {what}", what=_alike(voice, left).things(left, True))
@@ -44,6 +49,22 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
         yield Topic.WAITS, speaking.say("nobody comes back from {where}", where=speaking.bare_place(stuck))
     if not _anybody_leaves(voice):
         yield Topic.WAITS, voice.say("nobody waits, and nobody is out")
+
+
+def _rows_begin_anew(voice: Voice) -> Iterator[str]:
+    """What puts a count of successes in a row back to nothing: no line of a sheet says it."""
+    counts = {count for guard, _ in guards_of(voice.play) for count in counts_in(guard)}
+    asked = any(isinstance(count, Row) for count in counts)
+    if asked or any(isinstance(rule.trigger, InARow) for rule in voice.play.rules):
+        yield voice.say(
+            "a count in a row starts at 0 again with a miss, with a ball that the other side catches or stops or that "
+            "leaves the court, and once the row is made"
+        )
+    if asked:
+        yield voice.say(
+            "what is allowed only after a row asks for a new one after each try of it, after any other ball that this "
+            "side sends, and where a rule takes the ball away from it"
+        )
 
 
 def _alike(voice: Voice, values: frozenset[object]) -> Voice:
