@@ -129,16 +129,14 @@ def fetches_told(voice: Voice, fetches: Sequence[Fetch]) -> Iterator[str]:
         one = isinstance(first.who, Teacher)
         pattern = "{who} fetches {what} {where}" if one else "{who} fetch {what} {where}"
         only = voice.say(", but only one of them at a time") if first.alone else ""
-        if all(_is_run_for(voice, each) for each in group):
-            only += voice.say("; whoever is first there has it")
+        only += voice.say("; whoever is first there has it") if all(_is_run_for(voice, each) for each in group) else ""
         yield voice.say(pattern, who=who, what=balls, where=where) + voice.often(first.per_minute) + only
 
 
 def _is_run_for(voice: Voice, fetch: Fetch) -> bool:
-    """Whether players of several sides may fetch the same ball from the same place, one as soon as the other."""
-    others = [each.who for each in voice.play.services if isinstance(each, Fetch)
-              if (each.ball, each.spot) == (fetch.ball, fetch.spot) and not isinstance(each.who, Teacher)]  # fmt: skip
-    return len({population.side for who in others for population in who}) > 1
+    """Whether players of several sides fetch that ball from there."""
+    every = (each for each in voice.play.services if isinstance(each, Fetch) and not isinstance(each.who, Teacher))
+    return len({one.side for each in every if (each.ball, each.spot) == (fetch.ball, fetch.spot) for one in each.who}) > 1
 
 
 def _together(fetches: Sequence[Any]) -> list[list[Any]]:
