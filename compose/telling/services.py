@@ -134,9 +134,9 @@ def fetches_told(voice: Voice, fetches: Sequence[Fetch]) -> Iterator[str]:
 
 
 def _is_run_for(voice: Voice, fetch: Fetch) -> bool:
-    """Whether players of several sides fetch that ball from there."""
-    every = (each for each in voice.play.services if isinstance(each, Fetch) and not isinstance(each.who, Teacher))
-    return len({one.side for each in every if (each.ball, each.spot) == (fetch.ball, fetch.spot) for one in each.who}) > 1
+    """Whether players of several sides fetch balls from there."""
+    there = [each.who for each in voice.play.services if isinstance(each, Fetch) and each.spot == fetch.spot]
+    return len({one.side for who in there if not isinstance(who, Teacher) for one in who}) > 1
 
 
 def _together(fetches: Sequence[Any]) -> list[list[Any]]:
