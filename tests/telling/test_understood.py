@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from told_games import ALONE, COINS, FOUR, GREEN, PASSES, POSSESSION, SLEDGES, TRACK
+from told_games import ALONE, COINS, FOUR, GREEN, PASSES, SLEDGES, TRACK
 from told_sheets import row, told, understood
 
 from compose.telling.read_back import Topic
@@ -218,19 +218,6 @@ SAID = {
             "A side wins when every other side has no pails standing.",
         ],
         ["ash may"],
-    ),
-    "what ends a row, and who has a loose ball": (
-        POSSESSION.replace("when\n", "  whoever is first at a loose ball has it\nwhen\n"),
-        [
-            "A count in a row starts at 0 again with a miss, with a ball that the other side catches or stops",
-            "The players of each side fetch foam balls from the court; whoever is first there has it.",
-        ],
-        ["asks for a new one"],
-    ),
-    "what asks for a row": (
-        POSSESSION.replace("when\n", "  players pass a foam ball to a team-mate, only after 3 passes in a row\nwhen\n"),
-        ["What is allowed only after a row asks for a new one after each try of it,"],
-        [],
     ),
     "not read": (
         row(play='"Whoever throws calls a colour."'),
