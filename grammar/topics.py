@@ -65,6 +65,8 @@ def topic(sentence: Node) -> Topic:
             return ("role", sentence.name.text)
         case space.Area():
             return ("area", sentence.name.text)
+        case finish.BestOf() | finish.Rests():
+            return ("rounds",)  # what they are for is said once
         case head.Told():
             return ("told", sentence.words()) if sentence.topic in ("cue", "caution") else ("told", sentence.topic)
         case (

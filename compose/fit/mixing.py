@@ -21,7 +21,8 @@ Progress = Callable[[int, int], None]
 
 @frozen
 class Cell:
-    """One modifier with one game: a verdict, and in one sentence why where it is not simply that it fits.
+    """One modifier with one game: a verdict, and in one sentence why where it is not simply that it fits. For a class
+    a game fits only where the class has nothing to mend in it.
 
     `changes` is False where the modifier fits and changes nothing. `lines` is how many lines it changes.
     """
@@ -72,10 +73,10 @@ def cell(game: Game, modifier: Modifier, looker: Looker, only_sheet: bool = Fals
 
 def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, lines: int) -> Cell:
     known = {each.code for each in looker.findings(game).to_mend}
-    found = looker.findings(made)
+    found, of_class = looker.findings(made), looker.of_class(made)
     if found.broken:
         return Cell(game.title, modifier.name, modifier.step, REFUSED, "What it makes of the game cannot be played.")
-    new = [each for each in found.to_mend if each.code not in known]
+    new = [*of_class, *(each for each in found.to_mend if each.code not in known)]
     if new:
         codes = tuple(dict.fromkeys(each.code for each in new))
         return Cell(game.title, modifier.name, modifier.step, FINDS, _one_sentence(new[0].title), codes, lines)

@@ -40,6 +40,7 @@ class Touch(Enum):
     JOINING = auto()
     FETCHING = auto()
     RESTING = auto()
+    ROUNDS = auto()
     HOLD_LIMIT = auto()
 
 
@@ -62,6 +63,7 @@ _OF_SENTENCES: Mapping[type[Node], Touch] = {
     play.StandUp: Touch.STANDING_UP,
     finish.After: Touch.CLOCK,
     finish.FirstTo: Touch.POINTS_TO_WIN,
+    finish.BestOf: Touch.ROUNDS,
     then.Scores: Touch.POINTS,
     play.PointsCount: Touch.POINTS,
     points.TargetPoints: Touch.POINTS,

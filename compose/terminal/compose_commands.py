@@ -103,6 +103,7 @@ def mix(
     only: Annotated[list[str] | None, typer.Option("--only", help="A modifier. May be repeated.")] = None,
     seconds: Seconds = None,
     why: Annotated[bool, typer.Option("--why", help="Say why, for each pair that does not simply fit.")] = False,
+    class_name: ClassName = None,
     out: Out = None,
     force: Force = False,
     as_json: AsJson = False,
@@ -110,7 +111,7 @@ def mix(
     """Make the table of games and modifiers: fits, does not fit, or makes something to mend."""
     from compose.terminal.mixing_table import show_mixing
 
-    raise typer.Exit(show_mixing(names or [], only or [], seconds, why, out, force, as_json))
+    raise typer.Exit(show_mixing(names or [], only or [], seconds, why, class_name, out, force, as_json))
 
 
 def keep(

@@ -78,22 +78,28 @@ def show(
 
     show_sheet(name, as_json)
     if understood and not as_json:
+        from compose.terminal.typed.classes import Who
         from compose.terminal.understanding import show_understood
 
-        show_understood(name, (), "en", as_json)
+        show_understood(name, (), Who(), "en", as_json)
 
 
 @app.command()
 def understood(
     name: Name,
     modifier: With = None,
+    pupils: Pupils = None,
+    class_name: ClassName = None,
+    hall: InHall = None,
     language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Say what was understood of a game: who may do what, what follows, how it ends."""
+    from compose.terminal.typed.classes import Who
     from compose.terminal.understanding import show_understood
 
-    raise typer.Exit(show_understood(name, modifier or [], language, as_json))
+    who = Who(pupils, class_name, hall)
+    raise typer.Exit(show_understood(name, modifier or [], who, language, as_json))
 
 
 @app.command()

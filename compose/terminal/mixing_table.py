@@ -23,8 +23,10 @@ from compose.fit.mixing import (
     mixing_table,
 )
 from compose.fit.suggest.look import Looker
+from compose.staging.school_class import SchoolClass
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.patience import Patience
+from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.writing import write
 from grammar.words import count, did_you_mean, listing
@@ -38,6 +40,7 @@ def show_mixing(
     only: Sequence[str],
     seconds: float | None,
     why: bool,
+    class_name: str | None,
     out: Path | None,
     force: bool,
     as_json: bool,
@@ -50,15 +53,17 @@ def show_mixing(
             hint = did_you_mean(name, known) or f"The library has {listing(known)}."
             refuse(f"There is no modifier called `{name}`.", hint, as_json)
     chosen = [known[name.lower()] for name in only] or list(known.values())
-    looker = Looker(granted(), kit(), library.norms(), fewest_players, CELL_STATES)
+    group = school_class(class_name, as_json) if class_name is not None else None
+    looker = Looker(granted(), kit(), library.norms(), fewest_players, CELL_STATES, group)
     patience = Patience(seconds, shown=False)
     with _bar(as_json) as progress, patience:
         cells = list(mixing_table(games, chosen, looker, patience.keep_going, progress))
     if as_json:
-        told = {"players": "the least of each range", "shows": [PROVED], "cells": [_cell_json(each) for each in cells]}
+        players = f"those of {group.name}" if group is not None else "the least of each range"
+        told = {"players": players, "shows": [PROVED], "cells": [_cell_json(each) for each in cells]}
         say_json(told | {"stopped": patience.broken_off})
         return FINE
-    lines = [*_table(cells, [each.title for each in games], why), *filter(None, [patience.broken_off])]
+    lines = [*_table(cells, [each.title for each in games], why, group), *filter(None, [patience.broken_off])]
     if out is None:
         say("\n".join(lines))
     else:
@@ -82,7 +87,7 @@ def _bar(as_json: bool) -> Iterator[Callable[[int, int], None]]:
         yield lambda done, of: shown.update(task, completed=done, total=of)
 
 
-def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> Iterator[str]:
+def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool, group: SchoolClass | None) -> Iterator[str]:
     """A row for each modifier, a column for each game; the games are numbered above."""
     for number, title in enumerate(titles, start=1):
         yield f"{number:>3}  {title}"
@@ -101,7 +106,10 @@ def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool) -> Iterator[
     for verdict in VERDICTS:
         number = sum(each.verdict == verdict for each in cells)
         yield f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}"
-    yield "Each was checked with the least players of the game's range."
+    if group is None:
+        yield "Each was checked with the least players of the game's range."
+    else:
+        yield f"Each was checked as {group.name} would play it; it fits where the class has nothing to mend."
     yield "The forecast may find more."
     for each in cells if why else ():
         if each.why:

@@ -11,6 +11,7 @@ import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
 from compose.draw.card.of_remix import titled
+from compose.draw.plan.of_class import class_plan
 from compose.draw.signs.to_svg import svg_of
 from compose.draw.strip.line_of_play import counts_in, steps_behind, told_moves
 from compose.draw.strip.moments import Moment, moments_of, stamp
@@ -129,8 +130,9 @@ def _strip(prepared: Ready, moments: Sequence[Moment], what: str, about: str, wo
     floor = prepared.staging.court.floor
     title, courts = f"{game.title}{wording.say(':')} {what}", len(prepared.staging.courts)
     if courts > 1:
-        about += " " + wording.say("It is one of {courts} courts; on the others play goes its own way.", courts=courts)
-    return strip_of(game, floor, prepared.net, moments, title, about, wording)
+        about += " " + wording.say("It is court 1 of {courts}; on the others play goes its own way.", courts=courts)
+    every = class_plan(game, prepared.staging, wording=wording) if courts > 1 else None
+    return strip_of(game, floor, prepared.net, moments, title, about, wording, every)
 
 
 def _say(made: Strip, out: Path | None) -> None:

@@ -155,9 +155,13 @@ def _in_full(use: Use, wording: Wording) -> str:
 def _too_large(answer: Answer, looker: Looker, wording: Wording) -> Iterator[str]:
     """What was done where not all of the game could be looked at."""
     if not answer.whole:
-        pattern = "It is too large to prove: at most {states} situations of each remix were looked at, and "
-        pattern += "turns, waits and lengths are those of {rounds} rounds played at random."
-        yield from wrap(wording.say(pattern, states=_number(looker.states, wording), rounds=ROUNDS), 78)
+        told = wording.say(
+            "It is too large to prove: at most {states} situations of each remix were looked at, and turns, waits and "
+            "lengths are those of {rounds} rounds played at random.",
+            states=_number(looker.states, wording),
+            rounds=ROUNDS,
+        )
+        yield from wrap(told, 78)
 
 
 def _number(number: int, wording: Wording) -> str:
@@ -218,8 +222,11 @@ def _how_sure(found: Found, any_found: bool, reach: Reach, wording: Wording) -> 
         untried = wording.counted(found.untried, "modifier", "modifiers")
         looked = told("{looked}; {untried} and most larger sets were not tried", looked=looked, untried=untried)
     if found.whole:
-        pattern = "No set of at most three modifiers of the library does it, each tried with its least, its usual and "
-        return told(pattern + "its most: {looked}.", looked=looked)
+        return told(
+            "No set of at most three modifiers of the library does it, each tried with its least, its usual and "
+            "its most: {looked}.",
+            looked=looked,
+        )
     sure = told("There may be other sets: {looked}.", looked=looked)
     if any_found and not found.untried:
         return sure

@@ -12,12 +12,15 @@ from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
 from compose.staging.teams import usual_players
+from compose.telling.for_class import class_lines
 from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
 from compose.terminal.answer import say, say_findings, say_json, stop
-from compose.terminal.stages import remixed
+from compose.terminal.stages import remixed, staging_for
+from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
+from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import granted
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
@@ -26,25 +29,31 @@ WIDTH = 78
 GRANTED = "taken for granted"
 
 
-def show_understood(name: str, modifiers: Sequence[str], language: str, as_json: bool) -> int:
-    """Print what was understood of a game; the exit code."""
+def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str, as_json: bool) -> int:
+    """Print what was understood of a game, and for a class how it is staged; the exit code."""
     wording = wording_named(language, as_json)
-    made, findings = remixed(name, modifiers, as_json)
+    made, findings = remixed(name, modifiers, as_json, wording)
+    staging = staging_for(made, who, as_json, wording) if who != Who() else None
     outcome = core_of(titled(made), granted(), library.fixed_kit())
     if outcome.value is None:
         stop(outcome.findings, as_json)
-    back = read_back(outcome.value, wording, _usual_m(outcome.value, laid_out(made.game, usual_players(made.game))))
+    floor = staging.court.floor if staging is not None else laid_out(made.game, usual_players(made.game))
+    back = read_back(outcome.value, wording, _usual_m(outcome.value, floor))
     if as_json:
-        say_json({"title": back.title, "lines": _lines(back), "more": _more(back)})
+        of_class = {"staging": staging_json(staging)} if staging is not None else {}
+        say_json({"title": back.title, "lines": _lines(back), "more": _more(back)} | of_class)
         return 0
     say(back.title)
+    for sentence in class_lines(staging, wording) if staging is not None else ():
+        for line in textwrap.wrap(sentence, WIDTH, subsequent_indent="  "):
+            say(line)
     say_understood(back, wording)
     say_findings(findings)
     return 0
 
 
 def _usual_m(core: Core, floor: Floor) -> UsualDistance:
-    """How far it usually is for who aims at what, for a middling number of players."""
+    """How far it usually is for who aims at what, on this floor."""
     return lambda who, aim, waiting: reach(floor, core, who, aim, waiting=waiting).metres
 
 

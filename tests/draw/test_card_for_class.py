@@ -27,3 +27,11 @@ def test_class_hall_and_clock_are_told(tmp_path: Path, language: str, said: tupl
 
 def test_a_round_that_only_the_clock_ends_lasts_just_so_long() -> None:
     assert "Round: 8 minutes" in " ".join(run("card", "homestead").stdout.split())
+
+
+def test_what_stands_in_is_told_where_the_kit_is_listed(tmp_path: Path) -> None:
+    path = tmp_path / "fell.rules"
+    path.write_text(f"{CLASS}  8 foam balls\n  10 cones\n", encoding="utf-8")
+    card = " ".join(run("card", "lantern row", "--class", path).stdout.split())
+    needed = card[card.index("You need") : card.index("Set up")]
+    assert "10 lanterns: 10 cones can stand in" in needed

@@ -84,3 +84,11 @@ def test_booklet_in_large_print_has_two_pages_a_card(run, tmp_path):
     told = run("booklet", "lantern row", "cloud drift", "--large", "--class", "beck class", "--out", file)
     assert told.exit_code in (0, 1), told.output
     assert len(PdfReader(BytesIO(file.read_bytes())).pages) == 1 + 2 * 2
+
+
+def test_a_strip_shows_all_courts_before_the_round_on_the_first(run, tmp_path):
+    for ending in ("svg", "html"):
+        out = tmp_path / f"strip.{ending}"
+        run("strip", "toll stone", "--pupils", "24", "--out", out)
+        drawn = out.read_text(encoding="utf-8")
+        assert all(f">{number}</text>" in drawn for number in range(1, 13)) and "court 1 of 12" in drawn

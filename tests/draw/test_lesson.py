@@ -17,9 +17,13 @@ from typer import Exit
 
 import library
 from compose.draw.lesson.findings import lesson_findings
+from compose.draw.lesson.minutes_bar import NAMES as NAMES_OF_SLOTS
+from compose.draw.lesson.minutes_bar import time_bar
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
+from compose.draw.signs.lettering import width_em
+from compose.draw.signs.shapes import Label
 from compose.staging.resolved import resolved
 from compose.staging.school_class import InCupboard, some_class
 from compose.staging.staging import stage
@@ -213,3 +217,17 @@ def test_who_is_over_changes_in_where_there_is_one_round(round_min, rounds):
     assert sum(slot.rounds for slot in table.slots) >= rounds
     told = lesson_card(table, "Monday").section("1. Toll Stone").lines
     assert any("change whoever does not play in" in line for line in told) == (rounds == 0)
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_every_band_of_the_bar_is_explained_beside_it(language):
+    """Within the bar, one beside the other; and how its play goes with that of a card is told."""
+    wording = wording_of(language)
+    table = lesson_table([planned(name) for name in TWO], library.norms())
+    drawn = time_bar(table, wording)
+    labels = [shape for shape in drawn.shapes if isinstance(shape, Label)]
+    told = " / ".join(label.text for label in labels)
+    assert all(wording.say(NAMES_OF_SLOTS[slot.kind]) in told for slot in table.slots if slot.kind != PLAY)
+    assert all(label.x + width_em(label.text) * label.size_m <= drawn.box.right for label in labels[-4:])
+    sheet = lesson_card(table, "A lesson", wording)
+    assert any(f"{round(table.lesson.play)} min" in line for line in sheet.sections[-1].lines)

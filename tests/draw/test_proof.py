@@ -50,12 +50,12 @@ def test_the_forecast_in_two_sentences():
     assert forecast_lines(answers, ONE_ROUND, ENGLISH) == (
         "A round lasts 5.7 min on average; the clock stops 27 % of the rounds (forecast).",
         "A pupil gets 1.9 turns a minute and spends 19 % of the round not playing; "
-        "the herons win 49 % and east wins 50 % of the rounds.",
+        "the herons win 49 % and east wins 50 % of the rounds, and nobody 1 %.",
     )
     assert forecast_lines(answers, ONE_ROUND, FRENCH) == (
         "Une manche dure 5,7\u00a0min en moyenne\u00a0; le temps met fin à 27\u00a0% des manches (prévision).",
         "Un élève joue 1,9 fois par minute et passe 19\u00a0% de la manche sans jouer\u00a0; "
-        "les hérons gagnent 49\u00a0% et l’Est gagne 50\u00a0% des manches.",
+        "les hérons gagnent 49\u00a0% et l’Est gagne 50\u00a0% des manches, et personne 1\u00a0%.",
     )
 
 
@@ -101,9 +101,10 @@ def test_times(minutes, english, french):
 def test_odds_are_said_of_the_game_that_is_played():
     answers = found([("herons", 0.494), ("pikes", 0.5)], stopped=0, idle=0)
     wins = "the herons win 49 % and the pikes win 50 % of the games"
-    assert forecast_lines(answers, Match(best_of=3), ENGLISH)[1].endswith(f"; {wins} of up to 3 rounds.")
+    of_three = forecast_lines(answers, Match(best_of=3), ENGLISH)[1]
+    assert of_three.endswith(f"; {wins} of up to 3 rounds, and nobody 1 %.")
     halves = forecast_lines(answers, Match(halves=True, tasks_change=True), ENGLISH)[1]
-    assert halves.endswith(f"; by the side that a group begins as, {wins} of two halves.")
+    assert halves.endswith(f"; by the side that a group begins as, {wins} of two halves, and nobody 1 %.")
     assert "manches au plus" in forecast_lines(answers, Match(best_of=3), FRENCH)[1]
     assert "deux mi-temps" in forecast_lines(answers, Match(halves=True), FRENCH)[1]
 

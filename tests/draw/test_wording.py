@@ -16,7 +16,7 @@ import compose.terminal
 from compose.draw.card.authors import AS_WRITTEN
 from compose.draw.card.card import LAST_WORD
 from compose.draw.card.pdf import pdf_of
-from compose.draw.lesson.sheet import NAMES as NAMES_OF_SLOTS
+from compose.draw.lesson.minutes_bar import NAMES as NAMES_OF_SLOTS
 from compose.draw.units import UNITS
 from compose.modifiers.recipe import OWN_EDITS
 from compose.telling.french import joined

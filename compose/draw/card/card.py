@@ -11,7 +11,7 @@ from compose.draw.units import METRIC, Units, in_units
 from compose.modifiers.remix import REMIX
 from compose.staging.staging import Staging
 from compose.telling.care import care_lines
-from compose.telling.for_class import class_lines, odd_ball_lines
+from compose.telling.for_class import class_lines, odd_ball_lines, stand_in_lines
 from compose.telling.rules import Rules, rules_of
 from compose.telling.sentences import sentence
 from compose.telling.wording import ENGLISH, Wording
@@ -61,6 +61,7 @@ class Card:
     language: str = "en-GB"
     subtitle: str = ""
     colon: str = ":"
+    plan_pt: float = 0.0
 
     def section(self, heading: str) -> CardSection | None:
         """The section under a heading, if the card has it."""
@@ -80,9 +81,10 @@ def card_of(
     """The card of a game; `catalogue` is the library's kit by name, whose cautions then stand on the card too."""
     said, rules = notes or CardNotes(), rules_of(core, wording)
     odd = tuple(odd_ball_lines(staging, wording)) if staging is not None and staging.courts else ()
+    instead = tuple(stand_in_lines(staging, wording)) if staging is not None else ()
     of_class = CardSection(_class_heading(staging, wording), tuple(_for_class(staging, wording)))
     care = tuple(care_lines(care_of(staging), wording)) if staging is not None else ()
-    sections = (of_class, *_sections(core, rules, odd, said, catalogue or {}, care, wording))
+    sections = (of_class, *_sections(core, rules, (instead, odd), said, catalogue or {}, care, wording))
     card = Card(
         title=core.title,
         about=about_of(core, wording),
@@ -121,16 +123,17 @@ def subtitle_of(title: str, wording: Wording) -> str:
 def _sections(
     core: Core,
     rules: Rules,
-    odd: tuple[str, ...],
+    of_staging: tuple[tuple[str, ...], tuple[str, ...]],
     said: CardNotes,
     catalogue: Mapping[str, KitItem],
     care: tuple[str, ...],
     wording: Wording,
 ) -> tuple[CardSection, ...]:
-    """Every section a card may have, in order; those without lines are not shown."""
-    say = wording.say
+    """Every section a card may have, in order; those without lines are not shown. `of_staging` is what stands in for
+    things that are short, and who gets the odd ball."""
+    say, (instead, odd) = wording.say, of_staging
     return (
-        CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in rules.kit)),
+        CardSection(say("You need"), tuple(sentence(line).removesuffix(".") for line in (*rules.kit, *instead))),
         CardSection(say("Set up"), (*_lines(rules.setup), *odd)),
         CardSection(say("How to play"), _lines(rules.play)),
         CardSection(say("What happens when"), _lines(rules.when)),

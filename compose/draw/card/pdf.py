@@ -33,6 +33,7 @@ PAD_PT = 6.0
 SIZES_PT = (13.0, 12.5, 12.0, 11.5, 11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0, 7.5, 7.0)
 PLAN_LEAST_PT = 175.0  # our choice: a plan lower than this cannot be read from a step away
 PLAN_TIGHT_PT = 120.0  # the same where the letters are at their smallest
+READABLE_PT = 9.0  # our choice: letters are not made smaller than this for a plan higher than the least
 TONES = {"care": ("#fdf4ea", WARNING), "proof": ("#eef3fa", ACCENT)}
 
 
@@ -89,6 +90,8 @@ def fitting(card: Card, paper: str) -> Layout | None:
         middle = (low + high) // 2
         layout = _measured(card, paper, SIZES_PT[middle])
         least = PLAN_LEAST_PT if middle < len(SIZES_PT) - 3 else PLAN_TIGHT_PT
+        if SIZES_PT[middle] >= READABLE_PT:
+            least = max(least, card.plan_pt)
         if layout.plan_pt >= min(least, most):
             best, high = layout, middle
         else:

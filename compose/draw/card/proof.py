@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 from typing import TYPE_CHECKING
 
 from compose.answer.answer import Answer, to_mend
+from compose.forecast.telling.wording import parts
 from compose.net.match import Match
 from compose.telling.amounts import share_said, time_said
 from compose.telling.findings import finding_said
@@ -105,11 +106,14 @@ def forecast_lines(found: Answers, match: Match, wording: Wording, solo: Collect
     if found.idle.value > SELDOM:
         turns += say(" and spends {share} of the round not playing", share=share_said(found.idle.value, wording))
     if any(chance.value > SELDOM for _, chance in found.wins):
-        wins = wording.listed(_wins(side, chance.value, wording, solo) for side, chance in found.wins)
+        nobody = max(0.0, 1 - sum(chance.value for _, chance in found.wins))
+        chances = [*(chance.value for _, chance in found.wins), nobody]
+        shares = parts(chances, tell=lambda share: share_said(share, wording))
+        sides = zip((side for side, _ in found.wins), shares, strict=False)
+        wins = wording.listed(_wins(side, share, wording, solo) for side, share in sides)
         odds = _of_games(wins, match, wording)
-        nobody = 1 - sum(chance.value for _, chance in found.wins)
         if nobody >= TOLD_FROM:
-            odds = say("{one}, and nobody {share}", one=odds, share=share_said(nobody, wording))
+            odds = say("{one}, and nobody {share}", one=odds, share=shares[-1])
         turns = say("{one}; {other}", one=turns, other=odds)
     return say("{length} (forecast).", length=length), f"{turns}."
 
@@ -127,8 +131,7 @@ def _of_games(wins: str, match: Match, wording: Wording) -> str:
     return wording.say("{wins} of the rounds", wins=wins)
 
 
-def _wins(side: str, chance: float, wording: Wording, solo: Collection[str]) -> str:
-    share = share_said(chance, wording)
+def _wins(side: str, share: str, wording: Wording, solo: Collection[str]) -> str:
     if wording.english:
         return f"{wins(side, solo)} {share}"
     if side in solo:

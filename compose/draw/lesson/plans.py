@@ -13,7 +13,9 @@ from compose.draw.signs.palette import DARK, WHITE
 from compose.draw.signs.shapes import Drawing, Ink, Label, Shape, moved, rectangle, scaled
 from compose.telling.wording import Wording
 
-HIGH, NAMED, BETWEEN = 20.0, 3.6, 2.0  # hundredths of the bar: a plan at most, its name above it, from plan to plan
+NAMED, BETWEEN = 3.6, 2.0  # hundredths of the bar: the name above a plan, from plan to plan
+HIGH = {1: 32.0, 2: 26.0}  # hundredths of the bar, by how many games there are: a plan at most
+OF_MANY = 20.0
 
 
 def with_plans(bar: Drawing, table: LessonTable, wording: Wording) -> Drawing:
@@ -35,7 +37,8 @@ def _cell(table: LessonTable) -> float:
 
 def _scale(table: LessonTable, small: Drawing) -> float:
     unit = table.lesson.minutes / 100
-    return min(_cell(table) / small.box.length, HIGH * unit / small.box.width)
+    high = HIGH.get(len(table.games), OF_MANY)
+    return min(_cell(table) / small.box.length, high * unit / small.box.width)
 
 
 def _low(bar: Drawing, table: LessonTable, order: int, wording: Wording) -> float:

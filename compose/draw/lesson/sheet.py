@@ -8,24 +8,13 @@ from compose.care.of_staging import care_of
 from compose.care.reminders import by_gravity
 from compose.draw.card.authors import as_written
 from compose.draw.card.card import LAST_WORD, Card, CardSection, about_of
+from compose.draw.lesson.minutes_bar import slot_line, time_bar
 from compose.draw.lesson.plans import with_plans
 from compose.draw.lesson.talk import talk_lines, warm_up_lines
 from compose.draw.lesson.timetable import (
-    ARRIVE,
-    CHANGE_OVER,
-    CLEAR,
-    COOL_DOWN,
-    EXPLAIN,
-    PLAY,
-    SET_UP,
-    WARM_UP,
     KitShared,
     LessonTable,
-    Slot,
 )
-from compose.draw.signs.palette import ACCENT, DARK, MIDDLE, PALE, STYLES, WHITE
-from compose.draw.signs.shapes import Drawing, Ink, Label, Lines, Shape, hatch, rectangle
-from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
 from compose.telling.care import care_lines
 from compose.telling.for_class import courts_said, stand_in_lines, team_lines
@@ -36,16 +25,7 @@ from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import Odd
 from grammar.core.game import Core
 
-NAMES = {
-    ARRIVE: "Change and arrive",
-    WARM_UP: "Warm-up",
-    SET_UP: "Set up",
-    EXPLAIN: "Explain",
-    PLAY: "Play",
-    CHANGE_OVER: "Change over",
-    COOL_DOWN: "Cool-down and talk",
-    CLEAR: "Clear away",
-}
+PLANS_PT = 245.0  # our choice: below the bar of minutes plans are read from a step away, too
 
 
 def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, known: tuple[str, ...] = ()) -> Card:
@@ -56,7 +36,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
     pupils = dict.fromkeys(str(one.staging.pupils) for one in table.games)
     instead = dict.fromkeys(line for one in table.games for line in stand_in_lines(one.staging, wording))
     sections = [
-        CardSection(say("Minute by minute"), tuple(_line(table, slot, wording) for slot in table.slots)),
+        CardSection(say("Minute by minute"), tuple(slot_line(table, slot, wording) for slot in table.slots)),
         CardSection(say("Warm-up"), warm_up_lines(table.games, wording)),
         CardSection(say("Lay out first"), tuple(_first(table, wording))),
         CardSection(say("Kit of the whole lesson"), (*(_kit(table, each, wording) for each in table.kit), *instead)),
@@ -67,7 +47,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         CardSection(say("Talk"), talk_lines(games, wording)),
         CardSection(say("Take care"), (*_cautions(table, wording), say(LAST_WORD)), "care"),
         CardSection(say("Checked and forecast"), known, "proof"),
-        CardSection(say("Where the minutes come from"), (_known_by(table, wording),), "proof"),
+        CardSection(say("Where the minutes come from"), tuple(_minutes_from(table, wording)), "proof"),
     ]
     credits = dict.fromkeys(told for game in games for told in game.told.credit)
     credit = say("Credit: {credit}.", credit="; ".join(wording.author(told) for told in credits)) if credits else ""
@@ -89,6 +69,7 @@ def lesson_card(table: LessonTable, title: str, wording: Wording = ENGLISH, know
         plan=with_plans(time_bar(table, wording), table, wording),
         language=wording.language,
         colon=say(":"),
+        plan_pt=PLANS_PT,
     )
 
 
@@ -107,29 +88,6 @@ def _active(table: LessonTable, wording: Wording) -> Iterator[tuple[str, str]]:
 def _skills(games: list[Core], wording: Wording) -> list[str]:
     said = (skill for game in games for skill in game.facts.skills)
     return [wording.known("skill", skill) or skill for skill in dict.fromkeys(said)]
-
-
-def _clock(minutes: float) -> str:
-    """ "0:05": to the nearest minute."""
-    number = round(minutes)
-    return f"{number // 60}:{number % 60:02}"
-
-
-def _line(table: LessonTable, slot: Slot, wording: Wording) -> str:
-    """ "0:13–0:26  Play: Lantern Row, 3 rounds of about 4 minutes"."""
-    say, lead = wording.say, f"{_clock(slot.start)}–{_clock(slot.end)}  {wording.say(NAMES[slot.kind])}"
-    if slot.kind in (ARRIVE, CLEAR, COOL_DOWN) or slot.game is None:
-        return lead
-    one = table.games[slot.game]
-    lead = f"{lead}{say(':')} {one.game.title}"
-    if slot.kind != PLAY:
-        return lead
-    if not slot.rounds or one.round_min is None:
-        time = wording.counted(round(slot.minutes), "minute", "minutes")
-        return f"{lead}, {say('one round, stopped after {time}', time=time)}"
-    rounds = wording.counted(slot.rounds, "round", "rounds")
-    time = wording.counted(max(1, round(one.round_min)), "minute", "minutes")
-    return f"{lead}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
 
 
 def _first(table: LessonTable, wording: Wording) -> Iterator[str]:
@@ -213,37 +171,16 @@ def _known_by(table: LessonTable, wording: Wording) -> str:
     return wording.say("Rounds by the forecast or the game's clock, all else by usual times; a class may be slower.")
 
 
-def time_bar(table: LessonTable, wording: Wording = ENGLISH) -> Drawing:
-    """The lesson as a bar, one metre of drawing to a minute; each game has the colour of a side."""
-    total = table.lesson.minutes
-    unit = total / 100
-    high, size = 7.0 * unit, 2.1 * unit
-    shapes: list[Shape] = []
-    for slot in table.slots:
-        box = Rectangle(slot.start, 0.0, slot.end, high)
-        style = STYLES[slot.game % len(STYLES)] if slot.game is not None else None
-        fill = style.fill if style and slot.kind == PLAY else style.tint if style else WHITE
-        shapes.append(rectangle(box, Ink(fill, DARK, 0.15 * unit)))
-        if slot.kind in (ARRIVE, CLEAR, SET_UP, CHANGE_OVER):
-            shapes.append(hatch(box, 1.2 * unit, Ink(stroke=PALE, width_m=0.2 * unit)))
-        if slot.kind == PLAY and style:
-            number = str((slot.game or 0) + 1)
-            shapes.append(
-                Label(
-                    (box.left + box.right) / 2,
-                    0.5 * high - 0.36 * 2.6 * unit,
-                    number,
-                    2.6 * unit,
-                    style.mark,
-                    "middle",
-                    True,
-                )
-            )
-    for tick in range(0, int(total) + 1, 5):
-        shapes.append(Lines((((tick, -0.9 * unit), (tick, 0.0)),), Ink(stroke=MIDDLE, width_m=0.2 * unit)))
-        shapes.append(Label(tick, -3.1 * unit, str(tick), size, DARK, "middle"))
-    shapes.append(Label(0.0, -6.2 * unit, wording.say("minutes from the start; numbers are the games"), size, MIDDLE))
-    shapes.append(rectangle(Rectangle(0.0, 0.0, total, high), Ink(None, ACCENT, 0.35 * unit)))
-    box = Rectangle(-2.5 * unit, -7.2 * unit, total + 2.5 * unit, high + unit)
-    words = "; ".join(_line(table, slot, wording) for slot in table.slots)
-    return Drawing(wording.say("The lesson, minute by minute"), words, box, (rectangle(box, Ink(WHITE)), *shapes))
+def _minutes_from(table: LessonTable, wording: Wording) -> Iterator[str]:
+    yield _known_by(table, wording)
+    yield _taken_off(table, wording)
+
+
+def _taken_off(table: LessonTable, wording: Wording) -> str:
+    """How the play of this lesson goes with that of a card, which knows of no warm-up."""
+    whole, here = round(table.lesson.play), round(table.played_min)
+    return wording.say(
+        "A card and fit count {whole} min for play; of these {rest} min go to warm-up, change-overs and talk here.",
+        whole=whole,
+        rest=whole - here,
+    )

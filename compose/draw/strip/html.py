@@ -63,10 +63,15 @@ def strip_html_of(strip: Strip, wording: Wording = ENGLISH) -> str:
         f'<div id="player" hidden>\n<figure>{stage}</figure>\n'
         f'<p id="told" aria-live="polite"></p>\n<p id="counts"></p>\n'
         f'<div class="controls">{controls}<span id="place"></span></div>\n<p class="keys">{keys}</p>\n</div>\n'
-        f"<ol>\n{''.join(_picture(strip, order) for order in range(len(strip.frames)))}</ol>\n</main>\n"
+        f"{_courts(strip)}<ol>\n{''.join(_picture(strip, order) for order in range(len(strip.frames)))}</ol>\n</main>\n"
         f'<script type="application/json" id="round">{_data(strip, wording)}</script>'
     )
     return page(strip.title, wording.language, body, LOOK, SCRIPT.read_text(encoding="utf-8"))
+
+
+def _courts(strip: Strip) -> str:
+    """All courts at the set-up, where there are several."""
+    return f"<figure>{svg_of(strip.courts, key='courts-').strip()}</figure>\n" if strip.courts is not None else ""
 
 
 def _picture(strip: Strip, order: int) -> str:

@@ -8,7 +8,7 @@ from compose.draw.plan.legend import legend_below
 from compose.draw.plan.sheet import Sheet, without_throws
 from compose.draw.signs.lettering import width_em
 from compose.draw.signs.palette import ACCENT, DARK, MIDDLE, WHITE
-from compose.draw.signs.shapes import Disc, Drawing, Ink, Label, Shape, moved, rectangle
+from compose.draw.signs.shapes import Disc, Drawing, Ink, Label, Shape, moved, rectangle, scaled
 from compose.draw.strip.moments import Moment
 from compose.draw.strip.picture import frame_box, frame_of, frame_sheet
 from compose.draw.strip.whereabouts import Token, scenes
@@ -21,12 +21,14 @@ from grammar.frozen import field, frozen
 from grammar.game import Game
 
 GAP = 6.0  # hundredths of a frame's length between frames
+COURTS = 1.8  # our choice: heights of a frame that the plan of all courts takes at most
 LINE = 1.35  # sizes of letters from line to line
 
 
 @frozen
 class Strip:
-    """A round in pictures. `frames` has one small plan for each moment, all with the same box."""
+    """A round in pictures. `frames` has one small plan for each moment, all with the same box; `courts` is the plan of
+    all courts, of which the round is played on the first, where there are several."""
 
     title: str
     about: str
@@ -36,6 +38,7 @@ class Strip:
     scenes: tuple[tuple[Token, ...], ...] = field(repr=False)
     frames: tuple[Drawing, ...] = field(repr=False)
     wording: Wording = ENGLISH
+    courts: Drawing | None = field(default=None, repr=False)
 
 
 def strip_of(
@@ -46,6 +49,7 @@ def strip_of(
     title: str,
     about: str,
     wording: Wording = ENGLISH,
+    courts: Drawing | None = None,
 ) -> Strip:
     """The strip of a round; `about` says where the round comes from."""
     shown = scenes(net, floor, ground_under(floor, resolved(game).play), [moment.marking for moment in moments])
@@ -54,7 +58,7 @@ def strip_of(
         frame_of(game, floor, scene, box, (_name(order, wording), f"{moment.sentence} {moment.counts}."), wording)
         for order, (moment, scene) in enumerate(zip(moments, shown, strict=True), start=1)
     )
-    return Strip(title, about, game, floor, tuple(moments), shown, frames, wording)
+    return Strip(title, about, game, floor, tuple(moments), shown, frames, wording, courts)
 
 
 def _name(order: int, wording: Wording) -> str:
@@ -72,6 +76,11 @@ def drawing_of(strip: Strip, columns: int = 2) -> Drawing:
         shapes.append(Label(0.0, y, line, 3.2 * unit, MIDDLE))
         y -= 3.2 * unit * LINE
     y -= 1.5 * unit
+    if strip.courts is not None:
+        seen = strip.courts.box
+        by = min(wide / seen.length, COURTS * box.width / seen.width)
+        shapes.extend(moved(scaled(shape, by), -seen.left * by, y - seen.top * by) for shape in strip.courts.shapes)
+        y -= seen.width * by + 5.0 * unit
     for first in range(0, len(strip.frames), columns):
         lows = []
         for column, order in enumerate(range(first, min(first + columns, len(strip.frames)))):

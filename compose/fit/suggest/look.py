@@ -150,6 +150,10 @@ class Looker:
             kept = self._fitted = (game, school_class, round_min, found)
         return kept[3]
 
+    def of_class(self, game: Game) -> tuple[Finding, ...]:
+        """What is to be mended before the class, if it is one, can play a game."""
+        return to_mend(self.fitted(game, self.group).staging.findings) if self.group is not None else ()
+
     def numbers(self, game: Game) -> Numbers | None:
         """The forecast of a game: exact where its space is small enough, or else from a few hundred rounds."""
         key = played_as(game)

@@ -63,7 +63,7 @@ _MENDS: Mapping[str, frozenset[Touch]] = {
     "F-short-round": _LENGTH,
     "F-out-of-reach": _LENGTH,
     "F-long-wait": _BACK,
-    "F-idle-pupils": _BACK,
+    "F-idle-pupils": _BACK | {Touch.ROUNDS},
     "F-freed-faster": _BACK,
     "F-few-turns": _TURNS,
     "F-inactive": _TURNS,

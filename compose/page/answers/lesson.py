@@ -8,7 +8,8 @@ import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
 from compose.draw.card.proof import check_lines
-from compose.draw.lesson.sheet import NAMES, lesson_card
+from compose.draw.lesson.minutes_bar import NAMES
+from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
