@@ -171,14 +171,6 @@ def test_modifier_that_is_not_needed_is_left_out() -> None:
     assert [[each.use.label for each in one.bought] for one in ranked] == [["kick instead"]]
 
 
-def test_a_side_that_rests_is_mended_by_other_rounds() -> None:
-    """What the rounds are for is said once: several rounds take the place of a side that rests."""
-    game, eyes = library_games()["kiln-row"], looker()
-    uses = [Use(modifier_named(name)) for name in ("best of rounds", "kick instead")]
-    (only,) = suggestions(search(Scorer(game, mends(game, eyes), eyes), uses), Scorer(game, mends(game, eyes), eyes))
-    assert [use.label for use in only.uses] == ["best of rounds"]
-
-
 def test_modifier_needed_by_another_is_told_so() -> None:
     """The rolling balls are not fit for a kick; foam balls are."""
     game, eyes = library_games()["millrace-roll"], looker(three)
