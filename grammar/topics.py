@@ -47,13 +47,11 @@ def topic(sentence: Node) -> Topic:
             return ("hold", _thing(sentence.ball))
         case resting.Rest():
             return ("rest", sentence.state or "", _SAME.get(sentence.ball.text, sentence.ball.text))
-        case play.Stay():
-            return ("stay", _thing(sentence.who))
         case attempting.Attempt():
             return _of_attempt(sentence)
         case play.Touch():
             return ("touch", _thing(sentence.who), sentence.whom.words())
-        case play.Idle() | play.Rotate() | play.MoveOn() | limits.LowDown():
+        case play.Stay() | play.Idle() | play.Rotate() | play.MoveOn() | limits.LowDown():
             return (type(sentence).__name__, _thing(sentence.who))
         case play.Take():
             return ("take", _thing(sentence.who), *map(_thing, sentence.phrases), sentence.start.words())
