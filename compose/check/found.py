@@ -52,15 +52,27 @@ class Share:
 
 @frozen
 class FetchedBy:
-    """The line of a sheet by which the teacher fetches what lies in a place."""
+    """The line of a sheet by which the teacher fetches what lies in a place; or `players` from the court, so that it
+    never comes there."""
 
     place: Place
+    players: str | None = None
+
+
+@frozen
+class KeptBy:
+    """The line of a sheet by which a scored ball, or a missed one, stays with whoever sent it."""
+
+    place: Place
+    state: str
+    doer: str
 
 
 # A place stands for several of what it counts, a rule for its line of the sheet, in quotes, a match for one part of it.
 Piece = Match | Place | Comparison | All | AnyOf | Not | End | Transition | Reaction | Rule
 Text = Said | Listed | Chain | Capital | Written
-Value = Union[Text, Sides, Likewise, Wins, Counted, Share, FetchedBy, Piece, str, int, float]
+Instead = FetchedBy | KeptBy
+Value = Union[Text, Sides, Likewise, Wins, Counted, Share, Instead, Piece, str, int, float]
 
 
 @frozen

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from compose.check.found import Counted, FetchedBy, Likewise, Share, Sides, Wins
+from compose.check.found import Counted, FetchedBy, KeptBy, Likewise, Share, Sides, Wins
 from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
 from compose.telling.counts import kind_of, standing
-from compose.telling.english.findings import percents, teacher_fetches
+from compose.telling.english.findings import line_instead, percents
 from compose.telling.english.matches import part_words
 from compose.telling.french import joined
 from compose.telling.side_voice import Subject
@@ -64,7 +64,7 @@ class OfNet:
                 return self.voice.wins(SideId(side))
             case Share(part, whole):
                 return self.voice.wording.percent(percents(part, whole) / 100)
-            case Rule() | End() | Transition() | Reaction() | FetchedBy():
+            case Rule() | End() | Transition() | Reaction() | FetchedBy() | KeptBy():
                 return f"« {self._line(value)} »"
             case Match():
                 return self.voice.say(part_words(value))
@@ -72,15 +72,15 @@ class OfNet:
                 return self._condition(value)
         return None
 
-    def _line(self, value: Rule | End | Transition | Reaction | FetchedBy) -> str:
+    def _line(self, value: Rule | End | Transition | Reaction | FetchedBy | KeptBy) -> str:
         """The line of the sheet that says so, as it is written."""
         match value:
             case Rule():
                 return value.text
             case End():
                 return value.rule.text
-            case FetchedBy():
-                return teacher_fetches(self.net, value.place)
+            case FetchedBy() | KeptBy():
+                return line_instead(self.net, value)
         return value.rules[0].text if value.rules else value.effects[0].rule.text
 
     def _sides(self, side: str) -> str:

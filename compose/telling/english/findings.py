@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from compose.check.found import Counted, FetchedBy, Found, Likewise, Share, Sides, Stepped, Value, Wins
+from compose.check.found import Counted, FetchedBy, Found, KeptBy, Likewise, Share, Sides, Stepped, Value, Wins
 from compose.net.match import Match
 from compose.net.net import End, Net, Place, Reaction, Rule, Transition
 from compose.telling.english.conditions import condition_in_words
@@ -19,7 +19,7 @@ from compose.telling.sides import subject, wins
 from grammar.core.values import AreaId, At, KindId, Part
 from grammar.finding import Finding, Step
 from grammar.said import Capital, Chain, Figure, Listed, Said, Written, chained, english
-from grammar.words import capital, listing
+from grammar.words import called_by_players, capital, listing
 
 SET_UP = "the round starts"
 
@@ -73,8 +73,8 @@ def words(value: Value, net: Net) -> str:
             return counted(net, place, number)
         case Share(part, whole):
             return share(part, whole)
-        case FetchedBy(place):
-            return teacher_fetches(net, place)
+        case FetchedBy() | KeptBy():
+            return line_instead(net, value)
         case Figure() | Written():
             return english(value)
     return _of_net(value, net)
@@ -117,11 +117,17 @@ def percents(part: int, whole: int) -> int:
     return 100 if part else 0
 
 
-def teacher_fetches(net: Net, where: Place) -> str:
-    """A sentence by which the teacher fetches the balls that lie in a place."""
+def line_instead(net: Net, value: FetchedBy | KeptBy) -> str:
+    """A sentence by which somebody has the balls that lie in a place."""
+    where = value.place
     assert isinstance(where.standing, At), "balls lie at a place"
+    if isinstance(value, KeptBy):
+        return f"a {value.state} {where.kind or 'ball'} stays with the {value.doer}"
     spot = where.standing.spot
     balls = plural_of(net, KindId(where.kind)) if where.kind else "balls"
+    if value.players is not None:
+        who = value.players if called_by_players(value.players) else f"players of {value.players}"
+        return f"{who} fetch {balls} from the court"
     name = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
     part = "" if spot.part is Part.AT else f"{spot.part.value} "
     return f"the teacher fetches {balls} from {part}the {name}, 6 times a minute"
