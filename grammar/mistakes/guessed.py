@@ -13,6 +13,7 @@ from grammar.line_reading import LineReader
 from grammar.lines import TextLine
 from grammar.mistakes.lost import LostLine
 from grammar.mistakes.mistakes import later_mistake, slip
+from grammar.mistakes.stops import words_left
 from grammar.own_names import Masked, holds, unmasked, ways_to_mask
 from grammar.sentences.base import Node
 from grammar.span import Span
@@ -28,7 +29,9 @@ def guessed(
     masked, names = Masked(line.text), tuple[str, ...]()
     if holds(line.text, own):
         masked, names = next(ways_to_mask(line.text, own))
-    read = attrs.evolve(line, text=in_words_of_the_language(section, masked.text, reader.names.every))
+    said = in_words_of_the_language(section, masked.text, reader.names.every)
+    farther = said != masked.text and words_left(section, masked.text) < words_left(section, said)
+    read = attrs.evolve(line, text=masked.text if farther else said)  # "one side rests" is no "1 side"
     ways = tuple(otherwise(section, read.text, reader.names.every))
     found = slip(section, read, values, reader.file, seek, ways)
     mistakes: tuple[Finding, ...] = (found.finding,)

@@ -7,21 +7,20 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
-from lark import UnexpectedInput
 
-from grammar.automaton import END, phrases_of, pieces, possible
+from grammar.automaton import END, phrases_of, possible
 from grammar.finding import Correction, Finding, Severity
 from grammar.frozen import frozen
-from grammar.language import SHEETS, STARTS, parse_sentence
+from grammar.language import SHEETS, STARTS
 from grammar.lines import TextLine
-from grammar.mistakes.examples import nearest_examples, usual_words
+from grammar.mistakes.examples import usual_words
+from grammar.mistakes.instead import holds_long_name, instead, is_sentence
+from grammar.mistakes.meant import nearest
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
 from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
-from grammar.mistakes.wishes import GAMES, nearest
-from grammar.own_names import MASK
 from grammar.parameters import Filled, filled_in
 from grammar.span import Span
-from grammar.words import capital, listing
+from grammar.words import listing
 
 _SORTS = {
     "WORD": "a name",
@@ -40,11 +39,8 @@ _SORTS = {
 _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _SURE = 0.5
-_LONG_NAME = re.compile("WORD WORD WORD WORD")  # such a row of words is rather a sentence that is not understood
 _OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
-_OF_RULES = ("play", "when", "finish")
-_DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
 
 @frozen
@@ -83,7 +79,7 @@ def slip(
     corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
     if found and not found[0].sure:
         mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
-    elif moved and moved[0].line == text and not _LONG_NAME.search(" ".join(each.kind for each in pieces(text))):
+    elif moved and moved[0].line == text and not holds_long_name(text):
         places = listing([f"`{each.section}`" for each in moved], "or")
         mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
     else:
@@ -106,7 +102,7 @@ def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str]) -> F
     tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
         stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
-    return _told(section, filled, span, stop, _nearest(section, text))
+    return _told(section, filled, span, stop, instead(section, text, stop.start))
 
 
 def later_mistake(section: str, text: str, stop: int, span: Span, ways: Sequence[str]) -> Iterator[Finding]:
@@ -141,51 +137,16 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
     yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
 
 
-def _nearest(section: str, text: str) -> str:
-    """The constructs that come nearest to what a line means, each with its example and, if another, its section;
-    and how the line can stay on the sheet for people."""
-    if section not in GAMES:
-        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
-        return f"Nearest to it: {listing(told, 'or')}."
-    found = nearest(section, text)
-    said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
-            for each in found.rows]  # fmt: skip
-    if said:
-        return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
-    wish = found.unfulfilled
-    what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
-    if section not in _OF_RULES:
-        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, text)]
-        return f"{what}. What stands there: {listing(told, 'or')}."
-    return f"{what}.{_for_people(section, text)}"
-
-
-def _for_people(section: str, text: str) -> str:
-    """How a rule that cannot be said stays on the card: the line in quotes, and what the check makes of it."""
-    if section not in _OF_RULES or '"' in text or MASK in text:
-        return ""
-    title = "the check plays another game then" if _DECIDES.search(text) else "the check plays without it"
-    return f' If nothing else says it, put it in quotes under `play`, for people ({title}): "{capital(text)}."'
-
-
 def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:
     """The line as a sentence of another section."""
     if section in SHEETS:
         return
     title = f"This sentence does not belong under `{section}`."
     others = [other for other in STARTS if other not in (section, *SHEETS)]
-    places = [other for other in others if _is_sentence(other, text)]
+    places = [other for other in others if is_sentence(other, text)]
     for place in places:
         yield Correction(span, text, _SURE, "L-wrong-section", title, span, place)
     for place in others if not places else ():
         if place != "care":
             for found in ways_to_mend(place, text, {}, _ELSEWHERE_COST)[:1]:
                 yield Correction(span, found.line, _SURE + found.cost, "L-wrong-section", title, span, place)
-
-
-def _is_sentence(section: str, text: str) -> bool:
-    try:
-        parse_sentence(section, text)
-    except UnexpectedInput:
-        return False
-    return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")

@@ -103,3 +103,8 @@ def _beginnings(section: str, sign: str) -> tuple[str, ...]:
                 if count == len(row):
                     found.setdefault(stack, each.example[: cut.end()])
     return tuple(found.values())
+
+
+def words_left(section: str, text: str) -> int:
+    """How many words of a line stand behind the place where it stops to be a sentence."""
+    return len(text[stop_of(section, text).start :].split())

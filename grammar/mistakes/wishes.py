@@ -1,4 +1,4 @@
-"""The language by what a teacher wants: the rows of LANGUAGE.md under wishes, and those that a line comes nearest to.
+"""The language by what a teacher wants: the rows of LANGUAGE.md under wishes.
 
 `wishes.txt` has a line for each wish: the wish, the words in which teachers put it, and a pattern of the examples that
 fulfil it. A new row of the page is under its wish as soon as the pattern finds it.
@@ -18,10 +18,7 @@ from grammar.mistakes.examples import Example, examples
 
 LIST = Path(__file__).with_name("wishes.txt")
 GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
-_OWN_SECTION = 1.4
-_SAME_WORD = 0.4
-_SAME_EVENT = 5.0
-_HARDLY_FARTHER = 0.6
+_MORE_THAN_OTHERS = 0.4
 _LEAST = 1.2
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _SMALL = frozenset(_WORD.findall(
@@ -29,10 +26,6 @@ _SMALL = frozenset(_WORD.findall(
     "who whoever there their they he she his her as so then player players child children pupil ball side team you not "
     "only one two three four five six seven eight nine ten do does did will would should than but all each every"
 ))  # fmt: skip
-
-
-_SAYING = ("play", "when", "finish", "care")  # a rule is seldom meant to declare something, unless it names it
-_ONE = frozenset(("a", "an", "the", "each", "any", "that"))
 
 
 @frozen
@@ -67,11 +60,12 @@ def wishes() -> tuple[Wish, ...]:
     for line in LIST.read_text(encoding="utf-8").splitlines():
         wish, words, pattern = (part.strip() for part in line.split(" | "))
         under = tuple(row for row in rows() if re.search(pattern, row.example))
-        found.append(Wish(wish, frozenset(_stems(words)) | frozenset(_stems(wish)), under))
+        found.append(Wish(wish, frozenset(stems(words)) | frozenset(stems(wish)), under))
     return tuple(found)
 
 
-def _stems(text: str) -> Iterator[str]:
+def stems(text: str) -> Iterator[str]:
+    """The words of a text that tell something, without their endings."""
     for word in _WORD.findall(text.lower()):
         if word not in _SMALL:
             yield _stem(word)
@@ -91,54 +85,27 @@ def _weights() -> Mapping[str, float]:
     return {stem: log(len(wishes()) / count) for stem, count in counts.items()}
 
 
-@frozen
-class Nearest:
-    """The rows that a line probably means, the likeliest first; or the wish that no row fulfils."""
+def wished(line: str) -> Mapping[Row, float]:
+    """How much of what a line says belongs to a wish that a row fulfils."""
+    said, found = frozenset(stems(line)), dict[Row, float]()
+    for wish in wishes():
+        worth = sum(_weights()[stem] for stem in said & wish.stems)
+        found |= {row: max(worth, found.get(row, 0.0)) for row in wish.rows if worth}
+    return found
 
-    rows: tuple[Row, ...]
-    unfulfilled: str = ""
 
-
-def nearest(section: str, line: str, most: int = 2) -> Nearest:
-    """What of the page comes nearest to what a line of a section means."""
-    said = frozenset(_stems(line))
+def unfulfilled(line: str) -> str:
+    """The wish of a line that no row of the page fulfils, where it is clearly that one; or nothing."""
+    said = frozenset(stems(line))
     worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(wishes(), key=lambda wish: worth[wish.wish])
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
-    if not best.rows and worth[best.wish] >= max(_LEAST, others + _SAME_WORD):
-        return Nearest((), best.wish)
-    event = _event(line)
-    of_wish = dict.fromkeys(rows(), 0.0)
-    for wish in wishes():
-        for row in wish.rows:
-            of_wish[row] = max(of_wish[row], worth[wish.wish])
-
-    def worth_of(row: Row) -> float:
-        same = said & frozenset(_stems(f"{row.says} {row.example}"))
-        own = _OWN_SECTION if row.section == section else 0.0
-        own += _SAME_EVENT if row.section == section == "when" and event and event == _event(row.example) else 0.0
-        return of_wish[row] + own + _SAME_WORD * sum(_weights().get(stem, 1.0) for stem in same)
-
-    told = [row for row in rows() if row.section in _SAYING or section not in _SAYING or said & _stems_of(row.example)]
-    found = sorted(told, key=worth_of, reverse=True)[:most]
-    enough = max(_LEAST + _OWN_SECTION, _HARDLY_FARTHER * worth_of(found[0]))
-    return Nearest(tuple(row for row in found if worth_of(row) >= enough))
-
-
-@cache
-def _stems_of(example: str) -> frozenset[str]:
-    return frozenset(_stems(example))
-
-
-def _event(line: str) -> frozenset[str]:
-    """The words for what a line of `when` says happens."""
-    event, colon, _ = line.partition(":")
-    return frozenset(_WORD.findall(event.lower())) - _ONE if colon else frozenset()
+    return best.wish if not best.rows and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS) else ""
 
 
 def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:
     """The wishes that come nearest to some words, the nearest first; all of them for no words."""
-    said = frozenset(_stems(wanted))
+    said = frozenset(stems(wanted))
     if not wanted.strip():
         return wishes()
     worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}

@@ -1,0 +1,81 @@
+"""What to write instead of a line that is no sentence: what of it can stay, what comes nearest, and how it stays on the
+sheet for people."""
+
+from __future__ import annotations
+
+import re
+
+from lark import UnexpectedInput
+
+from grammar.automaton import pieces
+from grammar.language import parse_sentence
+from grammar.mistakes.examples import nearest_examples
+from grammar.mistakes.meant import nearest
+from grammar.mistakes.wishes import GAMES
+from grammar.own_names import MASK
+from grammar.words import capital, listing
+
+_APART = re.compile(r",? and |, ")
+_LONG_NAME = re.compile("WORD WORD WORD WORD")
+_OF_RULES = ("play", "when", "finish")
+_DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
+
+
+def instead(section: str, text: str, stop: int) -> str:
+    """What to do about a line that stops at a letter to be a sentence of its section."""
+    kept = _right_so_far(section, text, stop)
+    if not kept:
+        return _nearest(section, text, text)
+    rest = _APART.sub("", text[len(kept) :], count=1)
+    asked = f": {rest}" if section == "when" and ":" in kept else rest  # it is of what follows
+    return f"`{kept}` is a sentence without the rest. {_nearest(section, rest, asked)}"
+
+
+def _right_so_far(section: str, text: str, stop: int) -> str:
+    """The longest beginning of a line, up to a comma or an "and" before it stops, that is a sentence; or nothing."""
+    if section not in GAMES or MASK in text:
+        return ""
+    ends = (match.start() for match in _APART.finditer(text) if match.start() < stop)
+    kept = (text[:end] for end in sorted(ends, reverse=True) if is_sentence(section, text[:end]))
+    return next((each for each in kept if not holds_long_name(each)), "")
+
+
+def holds_long_name(text: str) -> bool:
+    """Whether so many words stand together as a name that they are rather a sentence that is not understood."""
+    return _LONG_NAME.search(" ".join(each.kind for each in pieces(text))) is not None
+
+
+def _nearest(section: str, text: str, asked: str) -> str:
+    """The constructs that come nearest to what a line means, each with its example and, if another, its section;
+    and how the line can stay on the sheet for people."""
+    if section not in GAMES:
+        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
+        return f"Nearest to it: {listing(told, 'or')}."
+    found = nearest(section, asked)
+    said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
+            for each in found.rows]  # fmt: skip
+    if said:
+        return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
+    wish = found.unfulfilled
+    what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
+    if section not in _OF_RULES:
+        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
+        return f"{what}. What stands there: {listing(told, 'or')}."
+    return f"{what}.{_for_people(section, text)}"
+
+
+def _for_people(section: str, text: str) -> str:
+    """How a rule that cannot be said stays on the card: the line in quotes, and what the check makes of it."""
+    if section not in _OF_RULES or '"' in text or MASK in text:
+        return ""
+    title = "the check plays another game then" if _DECIDES.search(text) else "the check plays without it"
+    return f' If nothing else says it, put it in quotes under `play`, for people ({title}): "{capital(text)}."'
+
+
+def is_sentence(section: str, text: str) -> bool:
+    """Whether a line is one of a section; a text in quotes is only of those that have such."""
+    try:
+        parse_sentence(section, text)
+    except UnexpectedInput:
+        return False
+    return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")
