@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from grammar.frozen import field, frozen
-from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
+from grammar.meanings import CategoryMeaning, KitMeaning, LoadMeaning, Meaning
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Name, Node
 from grammar.sentences.head import Switch, Switched, Told
+from grammar.sentences.play import Take
 from grammar.sentences.sides import Placing
 from grammar.sentences.when import When
 from grammar.span import Span
@@ -170,7 +171,14 @@ class Game:
             return (self.kit_named(meaning.key),)
         if isinstance(meaning, CategoryMeaning):
             return tuple(line for line in self.kit if line.category == meaning.category)
-        return ()
+        return self._taken if isinstance(meaning, LoadMeaning) else ()
+
+    @property
+    def _taken(self) -> tuple[GameKit, ...]:
+        """The kit lines of what players take from place to place."""
+        said = (self.vocabulary.get(each.name.text) for take in self.all_of("play", Take) for each in take.phrases)
+        taken = {line.name for each in said if not isinstance(each, LoadMeaning) for line in self.kit_of(each)}
+        return tuple(line for line in self.kit if line.name in taken)
 
     def track_named(self, name: str) -> GameTrack | None:
         """The track of that name, or None."""

@@ -120,7 +120,9 @@ class LineReader:
         )
 
     def _declares(self, name: str) -> bool:
-        return name in self.names.every or name.removesuffix("s").removesuffix(" player") in self.names.every
+        one = name.removesuffix("s")
+        an_area = any(f"{one} {kind}" in self.names.every for kind in AREA_KINDS)
+        return an_area or name in self.names.every or one.removesuffix(" player") in self.names.every
 
     def in_another_section(self, section: str, line: TextLine) -> Finding | None:
         """What to say of a line of a game that is a sentence of just one other section; None where it is not."""

@@ -75,6 +75,13 @@ class NothingMeaning:
 
 
 @frozen
+class LoadMeaning:
+    """Whatever players take from place to place: "a thing", "things"."""
+
+    category: str = "thing"
+
+
+@frozen
 class PlaceMeaning:
     """A place: an area of the sheet by its name, or one of the built-in places."""
 
@@ -92,6 +99,7 @@ Meaning = Union[
     MateMeaning,
     TeacherMeaning,
     NothingMeaning,
+    LoadMeaning,
     PlaceMeaning,
 ]
 
@@ -147,4 +155,5 @@ def built_in() -> dict[str, Meaning]:
     found["player"] = found["players"] = PlayerMeaning()
     found |= dict.fromkeys(TEAM_MATES, MateMeaning())
     found["teacher"], found["nothing"] = TeacherMeaning(), NothingMeaning()
+    found["thing"] = found["things"] = LoadMeaning()
     return found

@@ -174,7 +174,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(rf"^(an? |the )({WHAT})( is knocked[^:]*: (?:.* and )?)the \2 (?=stays|stands)", r"\1\2\3it ", "when"),
     saying(r"\b(?:a|1) (?:second|2nd|third|3rd|fourth|new|further|extra) (?=.* comes? in\b)", "another ", "when"),
     # who wins
-    saying(rf"\b(?:the {WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
+    saying(rf"\b(?:the (?!side\b){WHAT} with|whoever has) the most points (?:wins|is (?:the )?winner)\b(?! )",
            "the player with the most points wins", "finish"),
     saying(rf"^(?:(?:the )?(?:round|game) (?:is over|ends|stops),? )?(?:if|when|once) all (?:of )?(?:the )?"
            rf"({WHAT}) (?:are down|have fallen(?: over)?|are knocked (?:over|down)|lie)(?:,? (?:then )?(?=\w)|$)",
@@ -209,6 +209,18 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(r"^(?:we play )?best of (\d+)$", r"best of \1 rounds", "finish"),
     saying(r"^(?:we play |the game lasts |the round lasts |it lasts |play )?(?:after )?(\d+ (?:min|s))"
            r"(?:,|:| and| then)* ", r"after \1: ", "finish"),
+    saying(r"\bthere (?:is|are) nothing(?: left| more)? (?=in |on )", "there are no things ", "play", "when", "finish"),
+    saying(rf"\bthe ({WHAT}) is empty\b", r"there are no things in the \1", "play", "when", "finish"),
+    saying(rf"\b(?:its|their) ({WHAT}) is empty\b", r"it has no things in its \1", "play", "when", "finish"),
+    saying(r"^(?:at|in) the end(?: of the (?:round|game))?,? (?:we count: )?", "at the end ", "finish"),
+    saying(rf"^(?P<each>(?:an?|each|every) {WHAT} (?:in|on|at) .*?) (?:is worth|counts|scores) "
+           r"(?P<points>\d+ points?)$", r"at the end \g<each> is worth \g<points>", "finish"),
+    saying(r"(?<=^at the end )(.*?)\b(?:counts?(?: for)?) (?=\d)", r"\1score ", "finish"),
+    saying(r"(?<=^at the end )(.*\d points?) each$", r"\1", "finish"),
+    saying(r"^(?:when|once|if) (.+?), (?:then )?(?=(?:more|fewer|most|the side with|the side (?:that|which) has|"
+           r"whoever has|those with) )", r"the round ends when \1, ", "finish"),
+    saying(r"^(.* wins) after (\d+ (?:min|s))$", r"after \2: \1", "finish"),
+    saying(r"\b(?:the side (?:that|which) has|whoever has|those with) (?=(?:the )?(?:most|more) )", "", "finish"),
     saying(r"\b(?:the side with )?(?:the )?(?:most|more) (\w+|ǁ\d+)( standing| in| down| [^,]*?)?"
            r"(?: wins?| is the winner)\b",
            lambda m: f"more {m[1]}{m[2] or ''} wins", "finish"),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from grammar.game import GameArea, GameTrack
 from grammar.meanings import AREA_KINDS, PlaceMeaning, side_named
 from grammar.resolve.vocabulary import Vocabulary
@@ -43,6 +45,15 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
         if len(of_kind) == 1 and kind not in words.meanings:
             words.meanings[kind] = words.meanings[plural(kind)] = PlaceMeaning(of_kind[0].name)
     return tuple(areas)
+
+
+def know_without_their_kind(areas: Sequence[GameArea], words: Vocabulary) -> None:
+    """A nest base is a nest, too, where no other area is, and whatever else is declared so wins."""
+    short = [area.name.rpartition(" ")[0] for area in areas]
+    for area, name in zip(areas, short, strict=True):
+        if name and short.count(name) == 1:
+            for form in (name, plural(name)):
+                words.meanings.setdefault(form, PlaceMeaning(area.name))
 
 
 def declare_tracks(sheet: GameSheet, words: Vocabulary) -> tuple[GameTrack, ...]:

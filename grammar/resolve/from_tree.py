@@ -17,7 +17,7 @@ from grammar.meanings import built_in
 from grammar.mistakes.lost import DECLARING, ONLY_SEEMING, LostLine, may_declare, may_follow
 from grammar.resolve.declare_kit import declare_kit
 from grammar.resolve.declare_people import declare_sides
-from grammar.resolve.declare_places import declare_areas, declare_tracks
+from grammar.resolve.declare_places import declare_areas, declare_tracks, know_without_their_kind
 from grammar.resolve.known import WithKnownNames, unknown_name, with_known_names, without_lines, without_unsure
 from grammar.resolve.possible import possible_findings
 from grammar.resolve.vocabulary import Vocabulary
@@ -86,6 +86,7 @@ def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[Los
     tracks = declare_tracks(sheet, words)
     kit = declare_kit(sheet, words, catalogue)
     words.know_frozen_ones()
+    know_without_their_kind(areas, words)
     court = next((line.sentence for line in sheet.lines("space") if isinstance(line.sentence, Court)), None)
     ages = next((line.sentence for line in sheet.head if isinstance(line.sentence, Ages)), None)
     game = Game(

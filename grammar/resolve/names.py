@@ -13,6 +13,7 @@ from grammar.meanings import (
     CategoryMeaning,
     FrozenMeaning,
     KitMeaning,
+    LoadMeaning,
     MateMeaning,
     Meaning,
     NothingMeaning,
@@ -39,6 +40,7 @@ _SAID = {
     "mate": "a team-mate",
     "teacher": "the teacher",
     "nothing": "nothing",
+    "thing": "things that are taken from place to place",
     "place": "a place",
     "side": "a side",
 }
@@ -74,7 +76,7 @@ _DOINGS = frozenset((  # what nobody lays ready
 def sort_of(meaning: Meaning) -> str:
     """One word for what a name means: one of _SAID."""
     match meaning:
-        case KitMeaning() | CategoryMeaning():
+        case KitMeaning() | CategoryMeaning() | LoadMeaning():
             return meaning.category
         case PlayerMeaning():
             return "player"

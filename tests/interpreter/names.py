@@ -118,7 +118,7 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
     """Every name of a sheet with what it stands for; `known` gives the category of what the library's kit has."""
     found: dict[str, Meant] = {word: Part("actor") for word in ACTING}
     found |= {"catcher": Part("catcher"), "keeper": Part("keeper"), "teacher": Teacher()}
-    found |= {"nothing": Stuff("", frozenset())}
+    found |= {"nothing": Stuff("", frozenset())} | dict.fromkeys(("thing", "things"), _taken_along(tree, known))
     found |= {"team-mate": Mate(), "team-mates": Mate(), "player": Folk(), "players": Folk()}
     for place in (*SHARED_PLACES, *OWNED_PLACES):
         found[place] = found[several(place)] = Somewhere(place)
@@ -127,6 +127,8 @@ def names_of(tree: GameSheet, known: Mapping[str, str]) -> dict[str, Meant]:
     found |= dict.fromkeys(("fixed target", "fixed targets"), Stuff("target", _never_fall(tree, known), named=True))
     found |= _people(tree)
     found |= _areas(tree)
+    for form, place in _short(tree):
+        found.setdefault(form, place)
     who = {word: meant for word, meant in found.items() if isinstance(meant, Folk | Mate)}
     frozen_ones = {f"frozen {word}": Frozen(*_whom(meant)) for word, meant in who.items()}
     return frozen_ones | found
@@ -177,6 +179,12 @@ def _taken(tree: GameSheet) -> set[str]:
     return {phrase.name.text for line in said if isinstance(line, play.Take) for phrase in line.phrases}
 
 
+def _taken_along(tree: GameSheet, known: Mapping[str, str]) -> Stuff:
+    """Whatever it is that somebody takes from place to place."""
+    words = _taken(tree)
+    return Stuff("load", frozenset(kind for kind, forms in _forms(tree, known) if forms & words))
+
+
 def _kit(tree: GameSheet, known: Mapping[str, str]) -> Iterator[tuple[str, Meant]]:
     sorts = categories(tree, known)
     for category in ("ball", "target", "ring"):
@@ -218,6 +226,15 @@ def _areas(tree: GameSheet) -> Iterator[tuple[str, Meant]]:
             yield from ((form, Somewhere(alike[0])) for form in (word, several(word)))
     for name in (*areas, *(track.name.text for track in tree.all_of("space", space.Track))):
         yield from ((form, Somewhere(name)) for form in (name, several(name)))
+
+
+def _short(tree: GameSheet) -> Iterator[tuple[str, Meant]]:
+    """An area without the last word of its name, where no other area is called so."""
+    areas = [area.name.text for area in tree.all_of("space", space.Area)]
+    short = [name.rpartition(" ")[0] for name in areas]
+    for name, called in zip(areas, short, strict=True):
+        if called and short.count(called) == 1:
+            yield from ((form, Somewhere(name)) for form in (called, several(called)))
 
 
 def read_name(names: Mapping[str, Meant], name: Name) -> Meant:

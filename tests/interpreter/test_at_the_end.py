@@ -53,6 +53,15 @@ CASES = {
         "finish": "at the end each nut is worth 1 point\n  "
         "the round ends when there are no nuts in the middle, more points wins",
     },
+    "once nothing is left": {
+        "when_it_may_be": ", only when there are no things in the middle",
+        "finish": "at the end each thing in the store is worth 1 point\n  a side wins when it has all things in its "
+        "store\n  the round ends when there are no things in the middle, more points wins",
+    },
+    "whatever it is": {
+        "when": "a thing arrives: the carrier's side scores 1 point",
+        "finish": "the first side to 3 points wins\n  after 4 min: more things wins",
+    },
     "who is in": {"finish": "at the end each player in is worth 3 points\n  after 4 min: more points wins"},
 }
 

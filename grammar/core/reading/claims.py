@@ -26,7 +26,7 @@ from grammar.core.reading.reader import Reader
 from grammar.core.reading.tracks import counted_on_track, track_start
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
-from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, PlayerMeaning
+from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.sentences import claims, finish
 from grammar.sentences.base import Np
 
@@ -124,7 +124,7 @@ def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, s
     meaning = reader.game.meaning(counted.what)
     if isinstance(meaning, PlayerMeaning | FrozenMeaning):
         return _players(reader, counted, meaning, side, spoken)
-    if not isinstance(meaning, KitMeaning | CategoryMeaning):
+    if not isinstance(meaning, KitMeaning | CategoryMeaning | LoadMeaning):
         raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
     if isinstance(meaning, CategoryMeaning) and meaning.skills:
         title = f"{counted.what.text.capitalize()} are not counted."

@@ -24,7 +24,16 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.game import GameKit
-from grammar.meanings import FIXED, CategoryMeaning, FrozenMeaning, KitMeaning, PlaceMeaning, PlayerMeaning, SideMeaning
+from grammar.meanings import (
+    FIXED,
+    CategoryMeaning,
+    FrozenMeaning,
+    KitMeaning,
+    LoadMeaning,
+    PlaceMeaning,
+    PlayerMeaning,
+    SideMeaning,
+)
 from grammar.sentences.base import Name, Node, Np, Quantity, spoken
 
 _PARTS = {
@@ -97,7 +106,7 @@ class Reader(Known):
         return tuple(kind for kind in found if self.sort(kind) in sorts)
 
     def is_kit(self, phrase: Np) -> bool:
-        return isinstance(self.game.meaning(phrase.name), KitMeaning | CategoryMeaning)
+        return isinstance(self.game.meaning(phrase.name), KitMeaning | CategoryMeaning | LoadMeaning)
 
     def balls(self, phrase: Np | Name) -> tuple[KindId, ...]:
         """The kinds of balls that a phrase means. A ball belongs to nobody."""

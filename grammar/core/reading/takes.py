@@ -35,7 +35,7 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
     if reader.lives:
         title = "Where lives are counted, what players carry is not: the check cannot read both."
         raise Senseless(sentence, title, "Leave the lives out, or write carry where nobody can be stopped on the way.")
-    if sentence.number is not None:
+    if sentence.number is not None and sentence.number.value != 1:
         hint = f"Leave out {sentence.number.words()}: they are then taken one after the other."
         raise Senseless(sentence.number, "Whoever takes something along carries one at a time.", hint)
     details = details_of(sentence)
