@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+import library
 from compose.check.match import scores
+from grammar.parse import parse
+from grammar.resolve import resolve
 from tests.interpreter.compare import read_by_both
 from tests.interpreter.sheets import game_in, net_in
 
@@ -78,3 +81,23 @@ def test_no_points_are_given_on_the_way() -> None:
     worth = {place.kind: each for _, terms in scores(net) for each, number in terms for place in [net.places[number]]}
     assert worth == {"nut": 1, "shell": 2}
     assert not any(place.token == "points" for place in net.places)
+
+
+REFUSED = {
+    "nobody asks": "at the end nuts score 1 point\n  after 4 min: more nuts wins",
+    "said twice": "at the end nuts score 1 point\n  at the end things score 2 points\n  after 4 min: more points wins",
+    "of all alike": "at the end nuts in the middle score 1 point\n  after 4 min: more points wins",
+    "for any side": "at the end nuts in the middle score 1 point for a side\n  after 4 min: more points wins",
+    "the next point": "at the end nuts score 1 point\n  after 4 min: more points wins, else the next point wins",
+    "points of points": "at the end points score 2 points\n  after 4 min: more points wins",
+    "nothing": "at the end nuts score 0 points\n  after 4 min: more points wins",
+    "points before it": "at the end nuts score 1 point\n  the first side to 3 points wins\n  after 4 min: more points wins"
+}
+
+
+@pytest.mark.parametrize("case", REFUSED)
+def test_what_means_nothing_is_refused(case: str) -> None:
+    parsed = parse(SHEET.format(**{**USUAL, "finish": REFUSED[case]}).lstrip("\n"), "(test)")
+    assert parsed.value is not None
+    findings = resolve(parsed.value.games[0], library.kit_categories()).findings
+    assert findings and all(finding.hint for finding in findings)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
-from grammar.core.guards import ALWAYS, Guard, Points, counts_in
+from grammar.core.guards import ALWAYS, Count, Guard, Points, counts_in
 from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
@@ -23,6 +23,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _clashes(core)
     yield from _fetched_and_not(core)
     yield from _points_of_nobody(core)
+    yield from _worth_twice(core)
     yield from _rest_of_whom(core)
     yield from _innings_of_each(core)
     yield from _moved_on_twice(core)
@@ -172,6 +173,25 @@ def _never_added_up(core: Core) -> Iterator[Finding]:
         title = "What lies somewhere at the end is counted once: no next point comes after it."
         hint = "Write: else a draw, or give the points when something arrives."
         yield Finding("G-contradiction", Severity.ERROR, title, place, hint, (core.lines[play.bell.lines[0]].span,))
+
+
+def _worth_twice(core: Core) -> Iterator[Finding]:
+    """Two lines say what the same thing at the same place is worth at the end."""
+    found = core.play.end_points
+    pairs = ((one, two) for number, one in enumerate(found) for two in found[number + 1 :])
+    twice = {
+        (one.lines[0], two.lines[0])
+        for one, two in pairs
+        if one.side == two.side and type(one.count) is type(two.count) and _overlap(one.count, two.count)
+    }
+    for first, second in sorted(twice):
+        title = "Another line says what this is worth at the end."
+        places = core.lines[second].span, (core.lines[first].span,)
+        yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Keep one of the two.", places[1])
+
+
+def _overlap(one: Count, two: Count) -> bool:
+    return all(getattr(one, name, frozenset()) & getattr(two, name, frozenset()) for name in ("of", "at"))
 
 
 def _compared(play: Play) -> Iterator[int]:
