@@ -91,7 +91,7 @@ REFUSED = {
     "the next point": "at the end nuts score 1 point\n  after 4 min: more points wins, else the next point wins",
     "points of points": "at the end points score 2 points\n  after 4 min: more points wins",
     "nothing": "at the end nuts score 0 points\n  after 4 min: more points wins",
-    "points before it": "at the end nuts score 1 point\n  the first side to 3 points wins\n  after 4 min: more points wins"
+    "points before it": "at the end nuts score 1 point\n  the first side to 3 points wins",
 }
 
 
