@@ -84,7 +84,11 @@ def _bell(draft: Draft) -> None:
     results = ["more players in wins"]
     if draft.of_all(draft.targets[0].kind):
         results += [f"more {things} standing wins", f"fewer {things} down wins"]
-    if draft.points_wanted:
+    counted = f"{things} standing" if draft.of_all(draft.targets[0].kind) else "players in"
+    if draft.in_one_of(3):
+        draft.say("finish", f"at the end {counted} score {draft.one_of('1 point', '2 points')}")
+        results = ["more points wins", "fewer points wins"]
+    elif draft.points_wanted:
         results += ["more points wins", "fewer points wins"]
     chosen = draft.dice.sample(results, min(len(results), draft.dice.choice((1, 1, 2))))
     last = draft.one_of("a draw", "nobody wins", f"{draft.sides[0]} wins")

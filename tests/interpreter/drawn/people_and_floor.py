@@ -7,7 +7,8 @@ from tests.interpreter.drawn.records import NOBODY, PLAIN, Crew, Draft, Things
 PAIRS = (("north", "south"), ("herons", "pikes"), ("larks", "owls"), ("east", "west"))
 THREES = (("alder", "birch", "cedar"), ("minnows", "otters", "herons"))
 FOUR = ("alder", "birch", "cedar", "dogwood")
-LIKES = ("cone", "plastic pin", "box", "club")
+NEVER_FALLS = "small goal"
+LIKES = ("cone", "plastic pin", "box", "club", NEVER_FALLS)
 
 
 def draw_sides(draft: Draft) -> None:
@@ -163,6 +164,7 @@ def _deal(draft: Draft, kind: str) -> int:
 def _draw_targets(draft: Draft, kind: str, kinds: str) -> None:
     number = 1 + (len(draft.sides) < 3 and draft.in_one_of(3))
     like = draft.dice.choice(LIKES)
+    draft.fixed |= {kind} if like == NEVER_FALLS else set()
     said = f"{number} {kind if number == 1 else kinds}"
     shared = draft.solo or (len(draft.sides) == 2 and draft.in_one_of(6))
     if shared:

@@ -79,6 +79,7 @@ class Draft:
     fates: dict[tuple[str, str], Fate] = field(factory=dict)
     hit: dict[Crew, str] = field(factory=dict)
     guarded: set[str] = field(factory=set)
+    fixed: set[str] = field(factory=set)
     begin: set[tuple[str, str]] = field(factory=set)
     lies: set[str] = field(factory=set)
     may_score: set[str] = field(factory=set)

@@ -52,14 +52,14 @@ def draw_falls(draft: Draft) -> None:
     """For each kind at which somebody aims: what becomes of it, for all owners or for one otherwise."""
     for kind in sorted({offer.kind for offer in draft.offers if offer.aim == "target" and offer.kind != "cloud"}):
         owners = sorted({offer.owner for offer in draft.offers if offer.kind == kind and offer.aim == "target"})
-        agent = agent_of(draft, "target")
+        agent, granted = agent_of(draft, "target"), "up" if kind in draft.fixed else "down"
         if draft.in_one_of(6):
-            draft.fates |= {(kind, owner): Fate("down") for owner in owners}  # as it is taken for granted
+            draft.fates |= {(kind, owner): Fate(granted) for owner in owners}
             continue
         text, fate = _fate(draft, agent, owners)
         word = draft.one_of(f"a {kind}", f"the {kind}", "a target") if len(draft.targets) == 1 else f"a {kind}"
         draft.say("when", f"{word} is knocked: {text}")
-        draft.fates |= {(kind, owner): Fate(fate.what or "down") for owner in owners}
+        draft.fates |= {(kind, owner): Fate(fate.what or granted) for owner in owners}
         if len(owners) > 1 and draft.in_one_of(3):
             _exception(draft, agent, kind, owners, text)
         elif draft.in_one_of(4):
@@ -89,7 +89,7 @@ def _fate(draft: Draft, agent: str, owners: list[str]) -> tuple[str, Fate]:
     if way == 0 and NOBODY not in owners and len(draft.sides) == 2:
         return _joined(f"it joins the {agent}'s side", score), Fate("taken")
     if way in (1, 2):
-        return _joined("it stands up again", score), Fate("up")
+        return _joined(draft.one_of("it stands up again", "it stays as it is"), score), Fate("up")
     if way == 3 and score:
         return score, Fate("")
     return _joined("it stays down", score), Fate("down")
