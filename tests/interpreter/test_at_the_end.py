@@ -83,6 +83,16 @@ def test_no_points_are_given_on_the_way() -> None:
     assert not any(place.token == "points" for place in net.places)
 
 
+def test_what_counts_there_may_stay_there() -> None:
+    """Nobody takes a nut out of the nest circle again: it is stranded unless it counts there."""
+    nests = []
+    for finish in (CASES["for one side"]["finish"], "after 4 min: more nuts wins"):
+        case = {"falls": "the nut goes to the nest circle", "finish": finish}
+        places = net_in(game_in(SHEET.format(**{**USUAL, **case})), PLAYERS).places
+        nests += [place.final for place in places if place.name == "load/nut/nest circle/-"]
+    assert nests == [True, False]
+
+
 REFUSED = {
     "nobody asks": "at the end nuts score 1 point\n  after 4 min: more nuts wins",
     "said twice": "at the end nuts score 1 point\n  at the end things score 2 points\n  after 4 min: more points wins",

@@ -9,6 +9,7 @@ from compose.net.lower.lives import left_at, lives_at
 from compose.net.net import Place
 from grammar.core.declared import AreaKind, Per
 from grammar.core.game import Play
+from grammar.core.guards import BallsAt
 from grammar.core.play import Along
 from grammar.core.values import (
     PLAIN,
@@ -130,8 +131,10 @@ def ball_place(builder: Builder, kind: KindId, spot: Spot) -> int:
 
 
 def _brought(play: Play) -> Iterator[tuple[KindId, Spot]]:
-    """What is brought somewhere for good, and where: there it may lie."""
+    """What is brought somewhere for good, or counts there at the end, and where: there it may lie."""
     yield from ((each.role.kind, each.role.goal) for each in play.laden if isinstance(each.role, Laden))
+    counted = (each.count for each in play.end_points)
+    yield from ((kind, spot) for each in counted if isinstance(each, BallsAt) for kind in each.of for spot in each.at)
     for attempt in play.attempts:
         aim = attempt.aim
         if isinstance(aim, Along) and not aim.again and not aim.from_hand and attempt.ball is not None:
