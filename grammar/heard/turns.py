@@ -14,6 +14,7 @@ from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.saying import WHAT, Saying, saying
+from grammar.heard.stores import STORES
 
 _ONE = rf"(?:an? |the |any |each |every )?{WHAT}"
 _FALLS = r"(?:falls|falls over|falls down|is knocked over|is knocked down|is hit over|is overturned|goes down|topples)"
@@ -209,18 +210,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
     saying(r"^(?:we play )?best of (\d+)$", r"best of \1 rounds", "finish"),
     saying(r"^(?:we play |the game lasts |the round lasts |it lasts |play )?(?:after )?(\d+ (?:min|s))"
            r"(?:,|:| and| then)* ", r"after \1: ", "finish"),
-    saying(r"\bthere (?:is|are) nothing(?: left| more)? (?=in |on )", "there are no things ", "play", "when", "finish"),
-    saying(rf"\bthe ({WHAT}) is empty\b", r"there are no things in the \1", "play", "when", "finish"),
-    saying(rf"\b(?:its|their) ({WHAT}) is empty\b", r"it has no things in its \1", "play", "when", "finish"),
-    saying(r"^(?:at|in) the end(?: of the (?:round|game))?,? (?:we count: )?", "at the end ", "finish"),
-    saying(rf"^(?P<each>(?:an?|each|every) {WHAT} (?:in|on|at) .*?) (?:is worth|counts|scores) "
-           r"(?P<points>\d+ points?)$", r"at the end \g<each> is worth \g<points>", "finish"),
-    saying(r"(?<=^at the end )(.*?)\b(?:counts?(?: for)?) (?=\d)", r"\1score ", "finish"),
-    saying(r"(?<=^at the end )(.*\d points?) each$", r"\1", "finish"),
-    saying(r"^(?:when|once|if) (.+?), (?:then )?(?=(?:more|fewer|most|the side with|the side (?:that|which) has|"
-           r"whoever has|those with) )", r"the round ends when \1, ", "finish"),
-    saying(r"^(.* wins) after (\d+ (?:min|s))$", r"after \2: \1", "finish"),
-    saying(r"\b(?:the side (?:that|which) has|whoever has|those with) (?=(?:the )?(?:most|more) )", "", "finish"),
+    *STORES,
     saying(r"\b(?:the side with )?(?:the )?(?:most|more) (\w+|ǁ\d+)( standing| in| down| [^,]*?)?"
            r"(?: wins?| is the winner)\b",
            lambda m: f"more {m[1]}{m[2] or ''} wins", "finish"),
