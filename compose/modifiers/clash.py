@@ -13,6 +13,7 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.game import Game
+from grammar.said import Named, english, said
 from library import KitItem
 
 LEFT_OUT = "Leave one of them out."
@@ -21,11 +22,11 @@ LEFT_OUT = "Leave one of them out."
 def clashes(uses: Sequence[Use]) -> Iterator[Finding]:
     """Pairs of modifiers of which one says that it does not go with the other."""
     for first, second in combinations(uses, 2):
-        names = first.modifier.name, second.modifier.name
         if clash(first, second):
-            title = f"`{names[0]}` and `{names[1]}` do not go together."
-            places = (first.modifier.span,)
-            yield Finding("M-clash", Severity.ERROR, title, second.modifier.span, LEFT_OUT, places)
+            names = {"one": Named(first.modifier.name), "other": Named(second.modifier.name)}
+            told = said("`{one}` and `{other}` do not go together.", **names), said(LEFT_OUT)
+            places, place = (first.modifier.span,), second.modifier.span
+            yield Finding("M-clash", Severity.ERROR, english(told[0]), place, LEFT_OUT, places, said=told)
 
 
 def clash(first: Use, second: Use) -> bool:

@@ -44,7 +44,7 @@ def finding_said(finding: Finding, wording: Wording) -> Finding:
     if title is not None:
         words = capital(joined(told_in(title, wording)))
     elif general is not None:
-        words = f"{general}."
+        words = f"{general.removesuffix('.')}."
     elif told is not None and finding.code.startswith(OF_GAMES):
         words = told.means
     else:

@@ -146,8 +146,15 @@ def test_the_forecast_follows(client: TestClient) -> None:
 
 
 def test_modifiers_that_clash_are_told(client: TestClient) -> None:
-    text = client.get("/remix/lantern-row?with=kick+instead&with=roll+instead").text
+    """Each can be taken off; in French they are called by their French names, with one full stop at the end."""
+    path = "/remix/lantern-row?with=add+balls&with=kick+instead&with=roll+instead"
+    text = client.get(path).text
     assert "do not go together" in text
+    off = re.findall(r'id="off-([^"]*)" href="([^"]*)"', text)
+    assert [name for name, _ in off] == ["add balls", "kick instead", "roll instead"]
+    assert "Lantern Row Remix" in client.get(unescape(off[1][1])).text
+    french = client.get(path, headers={"accept-language": "fr"}).text
+    assert "`tirer du pied` et `faire rouler` ne vont pas ensemble.</p>" in french
 
 
 @pytest.mark.parametrize(

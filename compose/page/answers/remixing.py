@@ -15,7 +15,7 @@ from compose.modifiers.difference.difference import differences
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
-from compose.page.answers.at_hand import orders, remixed
+from compose.page.answers.at_hand import orders, remixed, use_of
 from compose.page.answers.for_class import for_class
 from compose.page.answers.known import first_look, fit_of_asked, forecast_of, proved_of
 from compose.page.answers.said import in_order, lines_of, said
@@ -35,7 +35,9 @@ def quick(asked: Asked) -> Quick:
     wording = page_wording(asked.language)
     outcome = remixed(asked.texts, asked.uses)
     if outcome.value is None:
-        return Quick("", refused=tuple(said(each, wording) for each in outcome.findings))
+        read = [use.value for use in map(use_of, asked.uses) if use.value is not None]
+        used = tuple(_used(each, wording) for each in read) if len(read) == len(asked.uses) else ()
+        return Quick("", used, tuple(said(each, wording) for each in outcome.findings))
     made, found = outcome.value, fit_of_asked(asked)
     used = tuple(_used(each, wording) for each in made.uses)
     answer, changes = first_look(asked), _changes(made, wording)
