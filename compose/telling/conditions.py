@@ -23,6 +23,7 @@ from grammar.core.guards import (
     Either,
     Every,
     Guard,
+    LivesOf,
     PartOfAll,
     PlayersAt,
     Points,
@@ -101,7 +102,7 @@ def owner_of(voice: Voice, count: Count) -> Owner:
     match count:
         case Clock() | Taken() | Row():
             return SHARED
-        case Points():
+        case Points() | LivesOf():
             return count.side
         case PlayersAt():
             owners: set[Owner] = {who.side for who in count.of}
@@ -181,6 +182,8 @@ def counted(voice: Voice, count: Count) -> tuple[Noun, str]:
             return voice.nouns.noun("moment"), ""
         case Points():
             return voice.nouns.noun("point"), ""
+        case LivesOf():
+            return voice.nouns.noun("life", "lives"), ""
         case PlayersAt():
             return _players_noun(voice, count), _states(voice, count.at, False)
         case ThingsAt():

@@ -63,7 +63,14 @@ class Row:
     run: InARow
 
 
-Count = PlayersAt | ThingsAt | BallsAt | Points | Clock | Taken | Row
+@frozen
+class LivesOf:
+    """The lives that the players of a side have left together, whoever waits counted, too."""
+
+    side: SideId
+
+
+Count = PlayersAt | ThingsAt | BallsAt | Points | LivesOf | Clock | Taken | Row
 
 
 class Relation(Enum):

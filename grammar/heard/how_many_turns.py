@@ -30,6 +30,7 @@ def _than(match: re.Match[str]) -> str:
 
 
 _AHEAD = r"\b(?:leads|is ahead|is in front|is leading)\b"
+_WHO = r"^(?:if |when )?(?:whoever|a player who|who) (?=[^:]*$)"
 _ROUNDS = (
     r"^(?:we play )?(\d+) rounds(?: (?:are|have been))?(?: all)?(?: played)?(?:,|:| and| then)+ "
     r"(?:(?:the )?side (?:with|that wins) |whoever wins )?(?:the )?"
@@ -37,6 +38,13 @@ _ROUNDS = (
 _IN = ("finish", "when", "play")
 
 HOW_MANY_TURNS: tuple[Saying, ...] = (
+    saying(r"\blives left\b", "lives", "finish"),
+    saying(r"\b(?:has lost|loses) all (?:of )?(?:its|their) lives\b", "has no lives", "finish"),
+    saying(rf"{_WHO}loses all (?:of )?(?:their|its) lives,? (?:then )?", "a player loses the last life: that player ",
+           "when"),
+    saying(rf"{_WHO}loses (\d+) lives,? (?:then )?", r"a player has lost \1 lives: that player ", "when"),
+    saying(rf"{_WHO}catches a ball,? (?=(?:gets|wins|gains)\b)", "a ball is caught: the catcher ", "when"),
+    saying(r"\b(?:gets back|gets|wins back|wins|gains) (?:a|1) life(?: back)?\b", "gets a life back", "when"),
     saying(rf"\b{_HALF}{_OF} (?P<what>{WHAT}){_WHOSE} {_DOWN}", _half_so, *_IN),
     saying(rf"\b(?:has|have) {_HALF}{_OF}\b", _half, *_IN),
     saying(rf"\ball but (\d+) (?:of )?(?:the )?({WHAT}) of the other side (?:are|have) (down|standing)",

@@ -58,7 +58,7 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         said = " and ".join(consequence.words() for consequence in rule.consequences)
         if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
-        spoken_of = ("is hit", "is touched", "is caught", "last life", "fouls")
+        spoken_of = ("is hit", "is touched", "is caught", "last life", "has lost", "fouls")
         if isinstance(rule.event, Crosses) and isinstance(game.meaning(rule.event.what.name), PlayerMeaning):
             hint = f"Who steps over a line fouls. Write: a player fouls: {said}"
             yield _error("G-nobody", "A ball crosses, not a player.", rule.span, hint)

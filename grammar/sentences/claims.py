@@ -177,13 +177,26 @@ class CountedPoints(Node):
 
 
 @frozen
+class CountedLives(Node):
+    """Such as "lives": all that the players of a side have left together."""
+
+    lives: str = field(default="lives", eq=False)
+
+    def words(self) -> str:
+        return self.lives
+
+
+CountedWhat = Counted | CountedPoints | CountedLives
+
+
+@frozen
 class Claim(Node):
     """Such as "the other side has no lanterns standing"."""
 
     side: AnySide
     verb: str = field(eq=False)
     quantity: AmountOf
-    counted: Counted | CountedPoints
+    counted: CountedWhat
     than: AnySide | None = None
 
     def words(self) -> str:

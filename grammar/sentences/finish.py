@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from grammar.frozen import field, frozen
 from grammar.sentences.base import AnySide, Node, Quantity, SideRef, detail, spoken
-from grammar.sentences.claims import Condition, Counted, CountedPoints
+from grammar.sentences.claims import Condition, CountedWhat
 
 
 @frozen
@@ -46,7 +46,7 @@ class MoreWins(Node):
     """Such as "more lanterns standing wins", "fewer points wins"."""
 
     more: str
-    counted: Counted | CountedPoints
+    counted: CountedWhat
 
     def words(self) -> str:
         return spoken(self.more, self.counted, "wins")

@@ -23,13 +23,17 @@ class HasLives(Node):
 
 @frozen
 class LastLife(Node):
-    """Such as "a player loses the last life"."""
+    """Such as "a player loses the last life", "a player has lost 3 lives": as many as each has."""
 
     who: Np
     verb: str = field(eq=False)
+    number: Quantity | None = None
+    noun: str | None = field(default=None, eq=False)
 
     def words(self) -> str:
-        return spoken(self.who, "loses the last life")
+        if self.number is None:
+            return spoken(self.who, "loses the last life")
+        return spoken(self.who, "has lost", self.number, "life" if self.number.value == 1 else "lives")
 
 
 @frozen
@@ -45,10 +49,12 @@ class LosesLife(Node):
 
 @frozen
 class WinsLife(Node):
-    """Such as "the catcher gets a life back": never more than at the start."""
+    """Such as "the catcher gets a life back": never more than at the start, which can be said."""
 
     who: Np | Queued | AllQueued
     verb: str = field(eq=False)
+    most: Quantity | None = None
 
     def words(self) -> str:
-        return spoken(self.who, "gets a life back")
+        most = "" if self.most is None else f", at most {self.most.words()}"
+        return spoken(self.who, "gets a life back") + most

@@ -8,7 +8,9 @@ from grammar.sentences import claims, play
 from grammar.sentences.base import AnySide, Np, SideRef, SideSame
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
 from tests.interpreter.frozen import frozen_of
+from tests.interpreter.most_lives import most_lives
 from tests.interpreter.names import Folk, Frozen, Part, Stuff
+from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import half, spot
 from tests.interpreter.ways import ways
@@ -113,8 +115,10 @@ def _enough(sheet: Sheet, claim: claims.Claim, there: int, whole: int) -> bool:
             return there == count.whole if _shrinks(sheet, claim.counted) else there >= count.whole
 
 
-def _shrinks(sheet: Sheet, what: claims.Counted | claims.CountedPoints) -> bool:
-    """Whether play makes less of it: what stands, players in, balls; a bare number of these is exact."""
+def _shrinks(sheet: Sheet, what: claims.CountedWhat) -> bool:
+    """Whether play makes less of it: what stands, players in, balls, lives; a bare number of these is exact."""
+    if isinstance(what, claims.CountedLives):
+        return True
     if isinstance(what, claims.CountedPoints):
         return False
     meant = sheet.meaning(what.what)
@@ -124,10 +128,13 @@ def _shrinks(sheet: Sheet, what: claims.Counted | claims.CountedPoints) -> bool:
     return ball or what.state is None or isinstance(what.state, claims.Standing | claims.Inside)
 
 
-def counted(sheet: Sheet, what: claims.Counted | claims.CountedPoints, side: str, board: Board) -> tuple[int, int]:
+def counted(sheet: Sheet, what: claims.CountedWhat, side: str, board: Board) -> tuple[int, int]:
     """How many a side has, and how many it would have if it had all."""
     if isinstance(what, claims.CountedPoints):
         return board.points[sheet.sides.index(side)], sheet.points_to
+    if isinstance(what, claims.CountedLives):
+        at_first = (most_lives(sheet, side, each.role) for each in set_up(sheet).pupils if each.side == side)
+        return sum(max(each.lives, 0) for each in board.pupils if each.side == side), sum(at_first)
     meant = sheet.meaning(what.what)
     if isinstance(meant, Frozen):
         there = frozen_of(sheet, meant, (side,), board)

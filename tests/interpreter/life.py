@@ -4,38 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from grammar.sentences import events, freezing, lives, queues, resting, then, when
+from grammar.sentences import claims, events, finish, freezing, lives, queues, resting, then, when
 from grammar.sentences.ball import RestTo
-from grammar.sentences.base import Np
+from grammar.sentences.base import Node, Np
+from tests.interpreter.asked import claims_in
 from tests.interpreter.board import IN, NO_LIFE, Board, Pupil, State
 from tests.interpreter.events import Scene, Settled, holding
 from tests.interpreter.frozen import PLACE
+from tests.interpreter.most_lives import means, most_lives
 from tests.interpreter.names import Folk, Stuff
 from tests.interpreter.remembered import remembered
+from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import place_of
-from tests.interpreter.whose import Of, whose
-
-
-@remembered
-def most_lives(sheet: Sheet, side: str, role: str) -> int:
-    """How many lives a pupil of a side and role has at most; 0 where they are not counted."""
-    lines = [line for line in sheet.tree.all_of("sides", lives.HasLives) if _meant(sheet, line, side, role)]
-    return max(lines, key=lambda line: _narrow(sheet, line)).number.whole if lines else 0
-
-
-def _narrow(sheet: Sheet, line: lives.HasLives) -> int:
-    """How much a line names: a task, a side."""
-    folk = sheet.meaning(line.who.name)
-    assert isinstance(folk, Folk)
-    return int(folk.role is not None) + int(folk.side is not None or isinstance(whose(sheet, line.who), Of))
-
-
-def _meant(sheet: Sheet, line: lives.HasLives | lives.LastLife, side: str, role: str) -> bool:
-    folk, said = sheet.meaning(line.who.name), whose(sheet, line.who)
-    assert isinstance(folk, Folk)
-    of = said.side if isinstance(said, Of) else folk.side
-    return of in (None, side) and folk.role in (None, role)
 
 
 def in_full(sheet: Sheet, state: State) -> State:
@@ -61,7 +42,19 @@ def _kept(sheet: Sheet) -> frozenset[str]:
     """The places to which some line sends pupils, but for the last life; of all who change at once nobody keeps any."""
     rules = [rule for granted in (False, True) for rule in sheet.said(when.When, granted=granted)]
     sent = [(rule, said) for rule in rules if not isinstance(rule.event, lives.LastLife) for said in rule.consequences]
-    return frozenset(place for rule, said in sent for place in _sent_to(sheet, rule, said))
+    found = {place for rule, said in sent for place in _sent_to(sheet, rule, said)}
+    if _are_counted(sheet):
+        found |= {each.where.place for each in set_up(sheet).pupils if not isinstance(each.where, str)}
+    return frozenset(found)
+
+
+def _are_counted(sheet: Sheet) -> bool:
+    """Whether the sheet speaks of how many lives a side has left."""
+    claimed = (claim.counted for line in sheet.said(Node) for claim in claims_in(line))
+    results = (each for line in sheet.said(finish.After) for each in line.results)
+    results = (*results, *(line.result for line in sheet.said(finish.EndsWhen)))
+    compared = (each.counted for each in results if isinstance(each, finish.MoreWins))
+    return any(isinstance(each, claims.CountedLives) for each in (*claimed, *compared))
 
 
 def _sent_to(sheet: Sheet, rule: when.When, said: when.Consequence) -> Iterator[str]:
@@ -72,7 +65,7 @@ def _sent_to(sheet: Sheet, rule: when.When, said: when.Consequence) -> Iterator[
             yield place_of(sheet, said.where)
         case then.MovesTo(place=RestTo() | resting.RestThere() as place):
             yield from [place_of(sheet, place.where)] if not _is_stuff(sheet, said.who) else []
-        case then.Joins(what=Np() as what) if sheet.side_meant(sheet.meaning(what.name)) is None:
+        case then.Joins(what=Np() as what) if sheet.sidemeans(sheet.meaning(what.name)) is None:
             yield place_of(sheet, what)
         case then.ChangesPlaces(other=queues.Queued() as other):
             yield place_of(sheet, other.where)
@@ -112,7 +105,7 @@ def _rules(sheet: Sheet, side: str, role: str) -> Iterator[tuple[when.When, bool
     for granted in (False, True):
         for rule in sheet.said(when.When, granted=granted):
             event = rule.event
-            if isinstance(event, lives.LastLife) and _meant(sheet, event, side, role):
+            if isinstance(event, lives.LastLife) and means(sheet, event, side, role):
                 folk = sheet.meaning(event.who.name)
                 assert isinstance(folk, Folk)
                 yield rule, not granted, int(folk.role is not None) + int(folk.side is not None)

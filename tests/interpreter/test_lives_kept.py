@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+import library
+from grammar.parse import parse
+from grammar.resolve import resolve
 from tests.interpreter.compare import read_by_both
 from tests.interpreter.sheets import game_in
 
@@ -26,7 +29,7 @@ play
 when
 {when}
 finish
-  a side wins when the other side has no players in
+  {wins}
 """
 HIT = "a player is hit: that player loses a life"
 MATES = "players pass a foam ball to a frozen team-mate"
@@ -67,15 +70,44 @@ CASES = {
 }  # fmt: skip
 
 
-def _sheet(play: list[str], when: list[str]) -> str:
+NONE_IN = "a side wins when the other side has no players in"
+COUNTED = {
+    "at the bell": "after 6 min: more lives wins, else a draw",
+    "none left": "a side wins when the other side has no lives",
+    "half of them": "a side wins when the other side has fewer than half of its lives",
+    "a lead": "a side wins when it has at least 2 more lives than the other side",
+}
+
+
+def _sheet(play: list[str], when: list[str], wins: str = NONE_IN) -> str:
     king = "  role king: 1 player of each side\n" if any("king" in line for line in when) else ""
     said = ("\n".join(f"  {line}" for line in lines) for lines in (play, when))
-    return SHEET.format(king=king, **dict(zip(("play", "when"), said, strict=True)))
+    return SHEET.format(king=king, wins=wins, **dict(zip(("play", "when"), said, strict=True)))
 
 
 @pytest.mark.parametrize("case", CASES)
 def test_both_readers_come_to_the_same(case: str) -> None:
     mine, its = read_by_both(game_in(_sheet(*CASES[case])), PLAYERS)
+    assert its.differs(mine) == ""
+
+
+@pytest.mark.parametrize("wins", COUNTED)
+@pytest.mark.parametrize(
+    "case", ["and freezes", "and waits, the last life, too", "only the last waits", "the last life goes over"]
+)
+def test_both_readers_count_the_lives_that_are_left(case: str, wins: str) -> None:
+    mine, its = read_by_both(game_in(_sheet(*CASES[case], COUNTED[wins])), PLAYERS)
+    assert its.differs(mine) == ""
+
+
+@pytest.mark.parametrize("line", ["a player has lost 3 lives: that player joins the other side",
+                                  "a ball is caught: the catcher gets a life back, at most 3"])  # fmt: skip
+def test_another_number_of_lives_than_each_has_is_refused(line: str) -> None:
+    parsed = parse(_sheet([], [HIT, line]).lstrip("\n"), "(test)")
+    assert parsed.value is not None
+    assert any(each.code == "G-sense" for each in resolve(parsed.value.games[0], library.kit_categories()).findings)
+    same = line.replace("3", "2")
+    mine, its = read_by_both(game_in(_sheet([], [HIT, same])), PLAYERS)
     assert its.differs(mine) == ""
 
 

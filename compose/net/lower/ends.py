@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import assert_never
 
 from compose.net.lower.builder import Builder
-from compose.net.lower.guards import condition_of, places_of
+from compose.net.lower.guards import condition_of, places_of, terms_of
 from compose.net.lower.tokens import clock_place
 from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
@@ -124,7 +124,7 @@ def _more(builder: Builder, verdict: Most, side: SideId) -> Condition:
 
 
 def _compared(builder: Builder, count: Count) -> Terms:
-    return _score_of(builder, count.side) if isinstance(count, Points) else _times(1, places_of(builder, count))
+    return _score_of(builder, count.side) if isinstance(count, Points) else terms_of(builder, count)
 
 
 def lower_end_points(builder: Builder) -> tuple[AtTheEnd, ...]:

@@ -8,6 +8,7 @@ from compose.net.lower.tokens import (
     ball_place,
     clock_place,
     how_many,
+    in_play,
     line_place,
     places_at,
     points_place,
@@ -23,6 +24,7 @@ from grammar.core.guards import (
     Count,
     Every,
     Guard,
+    LivesOf,
     PlayersAt,
     Points,
     Relation,
@@ -40,7 +42,7 @@ def condition_of(builder: Builder, guard: Guard) -> Condition:
         return _compared(builder, guard)
     if isinstance(guard, Ahead):
         counts = ((1, guard.count), (-guard.times, guard.than))
-        terms = tuple((times, place) for times, count in counts for place in places_of(builder, count))
+        terms = tuple(term for times, count in counts for term in terms_of(builder, count, times))
         return Comparison(terms, ">=", guard.by)
     parts = tuple(condition_of(builder, part) for part in sorted(guard.parts, key=repr))
     return All(parts) if isinstance(guard, Every) else AnyOf(parts)
@@ -50,7 +52,7 @@ def _compared(builder: Builder, guard: Compare) -> Comparison:
     if isinstance(guard.count, Clock):
         return _of_clock(builder, guard.count, guard.relation)
     bound = bound_of(builder, guard)
-    return Comparison(tuple((1, place) for place in places_of(builder, guard.count)), guard.relation.value, bound)
+    return Comparison(terms_of(builder, guard.count), guard.relation.value, bound)
 
 
 def bound_of(builder: Builder, guard: Compare) -> int:
@@ -68,11 +70,23 @@ def _of_clock(builder: Builder, clock: Clock, relation: Relation) -> Comparison:
     return Comparison(((1, clock_place(builder)),), ">=" if passed else "<=", number + 1 if passed else number)
 
 
+def terms_of(builder: Builder, count: Count, times: int = 1) -> tuple[tuple[int, int], ...]:
+    """The places whose tokens are counted, each with how much a token counts."""
+    places = places_of(builder, count)
+    if isinstance(count, LivesOf):
+        return tuple((times * lives, place) for place in places if (lives := builder.places[place].lives))
+    return tuple((times, place) for place in places)
+
+
 def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
     """The places whose tokens are counted."""
     match count:
         case Points():
             return (points_place(builder, count.side),)
+        case LivesOf():
+            waiting = [each for each in sorted(builder.whereabouts, key=repr) if each[0].side == count.side]
+            playing = in_play(builder, *builder.play.populations(count.side))
+            return playing + tuple(place for who, spot in waiting for place in places_at(builder, who, At(spot)))
         case PlayersAt():
             return tuple(
                 place
@@ -125,6 +139,8 @@ def whole(builder: Builder, count: Count) -> int:
             if builder.owners_change:
                 return sum(how_many(builder, kind) for kind in kinds)
             return sum(how_many(builder, thing.kind, thing.owner) for thing in count.of)
+        case LivesOf():
+            return sum(builder.places[each].start * by for by, each in terms_of(builder, count))
         case Points() | Clock() | Taken() | Row():
             raise TypeError("points and time have no whole")
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from grammar.core.ends import Most
 from grammar.core.game import Play
+from grammar.core.guards import LivesOf, counts_in
 from grammar.core.lives import LastLife
 from grammar.core.play import Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, Person, Rule, Swap
-from grammar.core.values import AreaId, At, Landmark, Population, Presence
+from grammar.core.schedule import guards_of
+from grammar.core.values import AreaId, At, Landmark, Population, Presence, Spot
 
 Kept = Mapping[AreaId | Landmark, int]
 
@@ -17,10 +20,23 @@ def where_kept(play: Play) -> Kept:
     """The places to which somebody comes with lives left, each with the fewest that anybody has there.
 
     Where nobody comes but for the last life, all who wait are alike: they have all lives again as they come back.
+    Where lives are counted whoever waits from the start has all of theirs.
     """
     sent = [(each, isinstance(rule.trigger, LastLife)) for rule in play.rules for each in _sent(rule)]
+    if _are_counted(play):
+        starts = (each.at for each in play.starts if isinstance(each.what, Population))
+        sent += [(at.of, False) for at in starts if isinstance(at, Spot)]
     last = {each for each, of_the_last in sent if of_the_last}
     return {each: 0 if each in last else 1 for each, of_the_last in sent if not of_the_last} if play.lives else {}
+
+
+def _are_counted(play: Play) -> bool:
+    """Whether anything hangs on how many lives a side has left."""
+    bell = play.bell.verdicts if play.bell is not None else ()
+    verdicts = (*bell, *(verdict for end in play.ends for verdict in end.verdicts))
+    compared = (count for each in verdicts if isinstance(each, Most) for _, count in each.counts)
+    counts = (count for guard, _ in guards_of(play) for count in counts_in(guard))
+    return any(isinstance(each, LivesOf) for each in (*compared, *counts))
 
 
 def _sent(rule: Rule) -> Iterator[AreaId | Landmark]:

@@ -16,6 +16,7 @@ from grammar.core.guards import (
     Count,
     Every,
     Guard,
+    LivesOf,
     PartOfAll,
     PlayersAt,
     Points,
@@ -114,7 +115,7 @@ def _side_of(count: Count) -> SideId | None:
     match count:
         case Clock() | Taken() | Row():
             return None
-        case Points():
+        case Points() | LivesOf():
             return count.side
         case PlayersAt():
             return next(iter(count.of)).side
@@ -134,6 +135,8 @@ def count_words(net: Net, count: Count, side: SideId | None, one: bool = False, 
             return "moment" if one else "moments"
         case Points():
             return "point" if one else "points"
+        case LivesOf():
+            return "life" if one else "lives"
         case PlayersAt():
             roles = {without_load(each.role) for each in count.of}
             noun = "player" if PLAIN in roles else next(role.key for role in roles if role is not PLAIN)

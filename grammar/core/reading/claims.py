@@ -12,6 +12,7 @@ from grammar.core.guards import (
     Compare,
     Count,
     Guard,
+    LivesOf,
     PartOfAll,
     PlayersAt,
     Points,
@@ -110,17 +111,23 @@ def _ends_else(reader: Reader) -> bool:
     return any(True for kind in (finish.After, finish.FirstTo) for _ in reader.game.all_of("finish", kind))
 
 
-def _shrinks(reader: Reader, counted: claims.Counted | claims.CountedPoints) -> bool:
+def _shrinks(reader: Reader, counted: claims.CountedWhat) -> bool:
     """Whether play makes less of it: targets standing, players in. Points and frozen players are built up instead."""
+    if isinstance(counted, claims.CountedLives):
+        return True
     if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
         return False
     return counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
 
 
-def read_count(reader: Reader, counted: claims.Counted | claims.CountedPoints, side: SideId, spoken: Spoken) -> Count:
+def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken: Spoken) -> Count:
     """What is counted of a side; `spoken` says whose places are meant."""
     if isinstance(counted, claims.CountedPoints):
         return Points(side)
+    if isinstance(counted, claims.CountedLives):
+        if not any(each.who.side == side for each in reader.lives):
+            raise Senseless(counted, "Nobody of these has lives.", 'Add to sides: "each player has 3 lives".')
+        return LivesOf(side)
     meaning = reader.game.meaning(counted.what)
     if isinstance(meaning, PlayerMeaning | FrozenMeaning):
         return _players(reader, counted, meaning, side, spoken)

@@ -12,7 +12,7 @@ from grammar.core.rules import LifeOf, Person, Subject, Trigger
 from grammar.core.values import Population, SideId
 from grammar.frozen import evolve
 from grammar.sentences import lives
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, Quantity
 from grammar.sentences.determiners import ALL
 
 MOST = 9  # our choice: more are counted with points
@@ -70,6 +70,15 @@ def last_lives(reader: Reader, event: lives.LastLife) -> Iterator[tuple[SideId, 
             yield side, LastLife(who), Spoken(reader.side_ids, own=own, that=own, other=others or None)
     if not any(has_lives(reader, each) for each in acting(reader, event.who)):
         raise Senseless(event, "Nobody of these has lives.", 'Add to sides: "each player has 3 lives".')
+    _same_number(reader, event.number, acting(reader, event.who))
+
+
+def _same_number(reader: Reader, said: Quantity | None, who: Iterable[Population]) -> None:
+    """Raises Senseless where a line says another number of lives than those have of whom it speaks."""
+    numbers = sorted({each.number for each in reader.lives if each.who in set(who)})
+    if said is not None and numbers and numbers != [said.value]:
+        has = " or ".join(map(str, numbers))
+        raise Senseless(said, f"Each of these has {has} lives at the start, and never more.", f"Write: {numbers[-1]}")
 
 
 def has_lives(reader: Reader, who: object) -> bool:
@@ -89,4 +98,6 @@ def lives_changed(
             raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", "Write: that player")
         if not reader.lives:
             raise Senseless(node, "Nobody has lives.", 'Add to sides: "each player has 3 lives".')
+        if isinstance(node, lives.WinsLife):
+            _same_number(reader, node.most, (one.who for one in reader.lives))
         yield LifeOf(each, -1 if isinstance(node, lives.LosesLife) else 1)
