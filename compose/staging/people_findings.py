@@ -10,7 +10,7 @@ from compose.staging.school_class import SchoolClass
 from compose.staging.teams import Teams, least_pupils
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.said import Chain, Figure, Listed, Many, Players, Value, Written, said
+from grammar.said import Figure, Listed, Many, Players, Value, Written, said
 
 
 def people_findings(
@@ -39,7 +39,7 @@ def people_findings(
         if teams.odd:
             who = said("{who}: {odd}", who=who, odd=f"the odd pupil {teams.odd}")
         hint = "" if teams.odd else 'Say what the odd pupil does, such as: "the odd pupil keeps the score".'
-        yield note("F-odd", Chain((who, "."), ""), place, hint, over=teams.over)
+        yield note("F-odd", said("{who}.", who=who), place, hint, over=teams.over)
     elif _uneven(game, teams):
         title = said("The sides cannot be equal: {teams}.", teams=_teams(teams))
         hint = 'The sides with fewer get the first throw, or say: "the odd pupil changes in each round".'

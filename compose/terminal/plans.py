@@ -53,7 +53,7 @@ def make_plan(
         )
         return exit_code(findings)
     if out is not None:
-        say(wording.say("The floor plan of {game} is in {file}.", game=made.game.title, file=out))
+        say(wording.say("The floor plan of {game} is in {file}.", game=titled(made).title, file=out))
     else:
         _say(drawing, words, wording)
     say_findings(findings, wording=wording, notes_framed=False)

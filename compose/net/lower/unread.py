@@ -14,8 +14,9 @@ from grammar.core.game import Core, Play
 from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order
 from grammar.core.rules import Go, Happening, Result
 from grammar.core.values import At, KindId, Skill, Spot, Thing
-from grammar.finding import Finding, Severity
-from grammar.words import listing
+from grammar.finding import Finding, Severity, spoken
+from grammar.said import Many, Side, Value, said
+from grammar.words import listing, plural
 
 CODE = "N-unread"
 
@@ -77,8 +78,10 @@ def _sent_to(play: Play) -> set[Spot]:
 def _ranges(core: Core) -> Iterator[tuple[Finding, int]]:
     for role in core.play.roles:
         if role.least < role.most and not grows(core.play, role):
-            title = f"How many more than {role.least} are {role.id.key} is not read by the check."
-            hint = f"It plays with {role.least} of {role.side.key}: say how many there are, or who becomes one."
+            there = Many(role.least, role.id.key, plural(role.id.key))
+            pattern = "The check plays with {players} of {side}; more of them are not read."
+            title = said(pattern, players=there, side=Side(role.side.key))
+            hint = "Say how many there are, or who becomes one."
             yield _told(core, role.lines, title, hint), role.lines[0]
 
 
@@ -156,5 +159,5 @@ def _worths(core: Core) -> Iterator[tuple[Finding, int]]:
             yield _told(core, lines, title, "Let somebody aim there, or leave it out of the line."), lines[0]
 
 
-def _told(core: Core, lines: Lines, title: str, hint: str) -> Finding:
-    return Finding(CODE, Severity.NOTE, title, core.lines[lines[0]].span, hint)
+def _told(core: Core, lines: Lines, title: Value, hint: str) -> Finding:
+    return spoken(CODE, Severity.NOTE, title, core.lines[lines[0]].span, hint)
