@@ -7,6 +7,7 @@ import socket
 import threading
 import webbrowser
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import uvicorn
@@ -18,7 +19,7 @@ from compose.page.work.pool import Pool
 
 USUAL_PORT = 8730
 HOME = "127.0.0.1"
-WARM_AFTER_S = 1.5  # the first page comes first
+WORK_AFTER_S, WARM_AFTER_S = 0.8, 1.5  # the first page comes first: workers that load beside it would slow it down
 
 
 def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str], None]) -> None:
@@ -33,10 +34,10 @@ def serve(shelf: Path, port: int | None, open_browser: bool, tell: Callable[[str
     )
     server.closes = desk.close
     address = f"http://{HOME}:{desk.port}/"
-    desk.pool.start()
-    warming = threading.Timer(WARM_AFTER_S, _warm, (desk,))
-    warming.daemon = True
-    warming.start()
+    for seconds, then in ((WORK_AFTER_S, desk.pool.start), (WARM_AFTER_S, partial(_warm, desk))):
+        later = threading.Timer(seconds, then)
+        later.daemon = True
+        later.start()
     tell(address)  # the door is open already: whoever knocks before the server is up waits for it
     if open_browser:
         threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()

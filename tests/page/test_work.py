@@ -84,6 +84,18 @@ def megabytes(pid: int) -> float:
     return next(int(row.split()[1]) for row in rows if row.startswith("Pss:")) / 1024
 
 
+def test_whoever_asks_first_starts_the_workers_and_nobody_starts_them_twice() -> None:
+    made = Pool()
+    assert made.ask(Question("group:group_of", (USUAL,))).value is not None
+    made.start()
+    assert len(made._threads) == WORKERS
+    made.close()
+    left = Pool()
+    left.close()
+    left.start()
+    assert not left._threads
+
+
 def test_a_question_that_breaks_is_told(pool: Pool) -> None:
     with pytest.raises(GivenUpError, match="no_such"):
         pool.ask(Question("remixing:no_such"))

@@ -51,10 +51,14 @@ class Pool:
     _threads: list[threading.Thread] = field(factory=list, init=False)
 
     def start(self) -> None:
-        """Start the workers; nobody waits for them."""
-        for number in range(WORKERS):
-            thread = threading.Thread(target=self._tend, args=(number,), daemon=True)
-            self._threads.append(thread)
+        """Start the workers where they do not run yet; nobody waits for them."""
+        with self._change:
+            if self._closed or self._threads:
+                return
+            self._threads += [
+                threading.Thread(target=self._tend, args=(number,), daemon=True) for number in range(WORKERS)
+            ]
+        for thread in self._threads:
             thread.start()
 
     def close(self) -> None:
@@ -80,6 +84,7 @@ class Pool:
         Raises SupersededError where that happens to this one, GivenUpError where there is no answer to be had.
         """
         key, asker = question.key, (tab, turn)
+        self.start()
         with self._change:
             if tab:
                 self._leave_behind(tab, turn, number)
