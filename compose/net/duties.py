@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from grammar.core.rotation import Occasion
+from grammar.core.rotation import Occasion, Tries
 from grammar.frozen import frozen
 from grammar.span import Span
 
@@ -20,7 +20,7 @@ class Duty:
     side: str
     holders: int
     players: int
-    every: float | Occasion
+    every: float | Occasion | Tries
     place: Span
     moving: int
     onward: str = ""

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.services import grouped
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.rotation import Occasion, Rotation, circle_of
+from grammar.core.rotation import Occasion, Rotation, Tries, circle_of
 from grammar.core.values import Population
 from grammar.frozen import evolve
 
@@ -24,12 +24,8 @@ def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]
             who = voice.calling("each").players([each.who for each in alike if each.who.side == voice.me])
         if voice.play.role(rotation.who) is None:
             yield _with_another_side(voice, rotation, who)
-        elif rotation.every is Occasion.ROUND:
-            yield voice.say("{who} change after each round, in turn", who=who)
-        elif rotation.every is Occasion.POINT:
-            yield voice.say("{who} change after each point, in turn", who=who)
         else:
-            yield voice.say("{who} change after {time}, in turn", who=who, time=voice.time(rotation.every))
+            yield voice.say("{who} change {occasion}, in turn", who=who, occasion=_occasion(voice, rotation))
 
 
 def _in_circles(voice: Voice, moving: Sequence[Rotation]) -> Iterator[str]:
@@ -51,12 +47,12 @@ def _in_circles(voice: Voice, moving: Sequence[Rotation]) -> Iterator[str]:
 def _occasion(voice: Voice, rotation: Rotation) -> str:
     if isinstance(rotation.every, Occasion):
         return voice.say("after each round" if rotation.every is Occasion.ROUND else "after each point")
+    if isinstance(rotation.every, Tries):
+        return voice.say("after {tries}", tries=voice.wording.counted(rotation.every.number, "attempt", "attempts"))
     return voice.say("after {time}", time=voice.time(rotation.every))
 
 
 def _with_another_side(voice: Voice, rotation: Rotation, who: str) -> str:
     others = voice.players([each for each in voice.play.populations() if each.side != rotation.who.side])
-    if isinstance(rotation.every, Occasion):
-        return voice.say("{who} change with {others} after each round, in turn", who=who, others=others)
-    time = voice.time(rotation.every)
-    return voice.say("{who} change with {others} after {time}, in turn", who=who, others=others, time=time)
+    pattern = "{who} change with {others} {occasion}, in turn"
+    return voice.say(pattern, who=who, others=others, occasion=_occasion(voice, rotation))

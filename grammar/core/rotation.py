@@ -19,6 +19,13 @@ class Occasion(Enum):
 
 
 @frozen
+class Tries:
+    """After so many attempts of those who have the task."""
+
+    number: int
+
+
+@frozen
 class Rotation:
     """After so many seconds, each round or each point others have this task, in turn: others of the side, or, where all
     of the side have it, those of the other one, who then change sides with them.
@@ -29,7 +36,7 @@ class Rotation:
     """
 
     who: Population
-    every: Fraction | Occasion
+    every: Fraction | Occasion | Tries
     lines: Lines = field(eq=False)
     onward: Population | None = None
 

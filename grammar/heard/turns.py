@@ -11,6 +11,7 @@ from grammar.class_turns import CLASS_TURNS
 from grammar.heard.ball_turns import BALL_TURNS
 from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.how_many_turns import HOW_MANY_TURNS
+from grammar.heard.in_turn import IN_TURN
 from grammar.heard.laid_out import LAID_OUT
 from grammar.heard.moving_on import MOVING_ON
 from grammar.heard.saying import WHAT, Saying, saying
@@ -60,7 +61,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON,
+TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),

@@ -54,14 +54,15 @@ def _nearest(section: str, text: str, asked: str) -> str:
     found = nearest(section, asked)
     said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
             for each in found.rows]  # fmt: skip
-    if said:
+    if said and not found.unfulfilled:
         return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
     wish = found.unfulfilled
     what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
     if section not in _OF_RULES:
         told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
         return f"{what}. What stands there: {listing(told, 'or')}."
-    return f"{what}.{_for_people(section, text)}"
+    near = f". Nearest to it: {listing(said, 'or')}" if said else ""
+    return f"{what}{near}.{_for_people(section, text)}"
 
 
 def _for_people(section: str, text: str) -> str:

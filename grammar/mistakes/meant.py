@@ -32,7 +32,7 @@ _RULES = ("play", "when", "finish", "care")  # a rule is seldom meant to declare
 
 @frozen
 class Nearest:
-    """The rows that a line probably means, the likeliest first; or the wish that no row fulfils."""
+    """The rows that a line probably means, the likeliest first; with a wish that no row fulfils, what comes near it."""
 
     rows: tuple[Row, ...]
     unfulfilled: str = ""
@@ -86,8 +86,8 @@ def _rarities() -> Mapping[str, float]:
 def nearest(section: str, line: str, most: int = 2) -> Nearest:
     """What of the page comes nearest to what a line of a section means."""
     wish = unfulfilled(line)
-    if wish:
-        return Nearest((), wish)
+    if wish is not None:
+        return Nearest(wish.near[:most], wish.wish)
     said, found = _spoken(section, line), list[Row]()
     told = list(rows())
     covered, of_wish = frozenset[str](), wished(line)

@@ -19,6 +19,7 @@ from grammar.mistakes.examples import Example, examples
 LIST = Path(__file__).with_name("wishes.txt")
 GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 _MORE_THAN_OTHERS = 0.4
+_NEVER = "never said, but: "
 _LEAST = 1.2
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
 _SMALL = frozenset(_WORD.findall(
@@ -39,11 +40,13 @@ class Row:
 
 @frozen
 class Wish:
-    """What a teacher wants, the stems of the words for it, and the rows that say it."""
+    """What a teacher wants, the stems of the words for it, and the rows that say it; where none does, those that say
+    what comes near it."""
 
     wish: str
     stems: frozenset[str]
     rows: tuple[Row, ...]
+    near: tuple[Row, ...] = ()
 
 
 @cache
@@ -59,8 +62,9 @@ def wishes() -> tuple[Wish, ...]:
     found = []
     for line in LIST.read_text(encoding="utf-8").splitlines():
         wish, words, pattern = (part.strip() for part in line.split(" | "))
-        under = tuple(row for row in rows() if re.search(pattern, row.example))
-        found.append(Wish(wish, frozenset(stems(words)) | frozenset(stems(wish)), under))
+        near, of = pattern.removeprefix(_NEVER), frozenset((*stems(words), *stems(wish)))
+        under = tuple(row for row in rows() if re.search(near, row.example))
+        found.append(Wish(wish, of, under) if near == pattern else Wish(wish, of, (), under))
     return tuple(found)
 
 
@@ -94,13 +98,13 @@ def wished(line: str) -> Mapping[Row, float]:
     return found
 
 
-def unfulfilled(line: str) -> str:
-    """The wish of a line that no row of the page fulfils, where it is clearly that one; or nothing."""
+def unfulfilled(line: str) -> Wish | None:
+    """The wish of a line that no row of the page fulfils, where it is clearly that one."""
     said = frozenset(stems(line))
     worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(wishes(), key=lambda wish: worth[wish.wish])
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
-    return best.wish if not best.rows and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS) else ""
+    return best if not best.rows and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS) else None
 
 
 def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:

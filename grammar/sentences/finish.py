@@ -151,13 +151,15 @@ class BestOf(Node):
 
 @frozen
 class Innings(Node):
-    """Such as "4 innings, the sides change tasks": after each of them."""
+    """Such as "4 innings, the sides change tasks", "2 innings of 3 min, the sides change tasks": after each of them."""
 
     number: Quantity
+    length: Quantity | None
     change: str
 
     def words(self) -> str:
-        return f"{self.number.words()} innings, {self.change}"
+        time = f" of {self.length.words()}" if self.length is not None else ""
+        return f"{self.number.words()} innings{time}, {self.change}"
 
 
 @frozen

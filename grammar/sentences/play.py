@@ -52,13 +52,23 @@ class Idle(Node):
 
 
 @frozen
+class Tries(Node):
+    """Such as "5 attempts": so many of those who have the task."""
+
+    number: Quantity
+
+    def words(self) -> str:
+        return f"{self.number.words()} attempts"
+
+
+@frozen
 class Rotate(Node):
     """Such as "keepers change every 60 s", "keepers change every point": others have the task then."""
 
     who: Np
     verb: str = field(eq=False)
     each: str
-    every: Quantity | str
+    every: Quantity | Tries | str
 
     def words(self) -> str:
         return spoken(self.who, "change", self.each, _words_of_time(self.every))
@@ -104,7 +114,7 @@ class AllMoveOn(Node):
         return spoken("all move on", self.each, _words_of_time(self.every))
 
 
-def _words_of_time(every: Quantity | str) -> str:
+def _words_of_time(every: Quantity | Tries | str) -> str:
     return every if isinstance(every, str) else every.words()
 
 

@@ -113,3 +113,13 @@ def test_over_so_many_innings_equal_groups_win_alike_and_seldom_is_it_level() ->
     assert two.drawn.value > four.drawn.value > six.drawn.value
     assert [each.rounds for each in (two, four, six)] == pytest.approx([2, 4, 6])
     assert isclose(four.minutes, 2 * two.minutes)
+
+
+def test_pairs_change_after_so_many_attempts() -> None:
+    text = next(path for path in library.game_paths() if path.stem == "pebble-pairs").read_text(encoding="utf-8")
+    space = explore(net_in(game_in(text), {"rollers": 1, "gatherers": 1}))
+    found = forecast(space, library.norms(), library.kit_names(), compare=False)
+    assert found is not None
+    said = lines(found)
+    assert "is a roller, of the time                     50 %" in said
+    assert "all have had a turn after                10 attempts" in said

@@ -13,9 +13,8 @@ from compose.net.net import All, AnyOf, Comparison, Net, Not, Place
 from grammar.core.values import At, Landmark, Posture, Presence, SideId
 from grammar.core.values import Spot as CoreSpot
 from grammar.game import Game
-from grammar.sentences import finish
 from tests.interpreter.board import DOWN, HANDS, IN, OUT, UP, Spot, State
-from tests.interpreter.hours import WITH_THE_TEACHER, moments, next_point
+from tests.interpreter.hours import WITH_THE_TEACHER, clock, moments, next_point
 from tests.interpreter.rounds import DRAW, Round, Seen, reachable
 from tests.interpreter.rows import key_of as row_key
 from tests.interpreter.rows import rows_of
@@ -222,11 +221,11 @@ def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:
     moves: dict[Counted, set[Counted]] = defaultdict(set)
     bell: dict[Counted, str | None] = {}
     counts = {state: count(rounds.sheet, state) for state in found}
-    clock = bool(rounds.sheet.said(finish.After)) and not next_point(rounds.sheet)
+    rings = clock(rounds.sheet) is not None and not next_point(rounds.sheet)
     for state, seen in found.items():
         results[counts[state]] = seen.result
         if seen.result is None:
             moves[counts[state]].update(counts[each.state] for each in seen.moves)
-        if clock and state.clock == len(moments(rounds.sheet)):
+        if rings and state.clock == len(moments(rounds.sheet)):
             bell[counts[state]] = rounds.at_the_bell(state)
     return Reading(results, {state: after for state, after in moves.items() if after}, bell)

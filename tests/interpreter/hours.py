@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import attempting, finish, play, time, when
+from grammar.sentences import attempting, claims, finish, play, then, time, when
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.remembered import remembered
 from tests.interpreter.sheet import Sheet
@@ -11,9 +11,20 @@ WITH_THE_TEACHER = Spot("with the teacher", "at", None)
 
 
 @remembered
+def clock(sheet: Sheet) -> finish.After | None:
+    """What the sheet says of the clock; halves that say their length alone go to whoever has more points, if any."""
+    parts = [each for each in (*sheet.said(finish.Halves), *sheet.said(finish.Innings)) if each.length is not None]
+    for length in (each.length for each in parts if each.length is not None and not sheet.said(finish.After)):
+        scored = any(isinstance(each, then.Scores) for rule in sheet.said(when.When) for each in rule.consequences)
+        ahead = (finish.MoreWins("more", claims.CountedPoints()),) if scored else ()
+        return finish.After(length, (*ahead, finish.Draw()))
+    return next(iter(sheet.said(finish.After)), None)
+
+
+@remembered
 def bell_s(sheet: Sheet) -> float | None:
     """When the clock ends the round."""
-    after = next(iter(sheet.said(finish.After)), None)
+    after = clock(sheet)
     return after.time.seconds if after is not None else None
 
 
@@ -56,7 +67,7 @@ def moments(sheet: Sheet) -> list[float]:
 @remembered
 def next_point(sheet: Sheet) -> bool:
     """Whether play goes on from a level score when the clock is over."""
-    after = next(iter(sheet.said(finish.After)), None)
+    after = clock(sheet)
     return after is not None and isinstance(after.results[-1], finish.NextPointWins)
 
 

@@ -16,7 +16,7 @@ from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
 from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of, taking
 from tests.interpreter.follows import follow
-from tests.interpreter.hours import holds_now, moments, next_point
+from tests.interpreter.hours import clock, holds_now, moments, next_point
 from tests.interpreter.landing import landings
 from tests.interpreter.life import in_full
 from tests.interpreter.loads import take_up
@@ -152,7 +152,7 @@ class Round:
 
     def at_the_bell(self, state: State) -> str | None:
         """What the clock says in a state; None where there is none, or where it has not come so far yet."""
-        after = next(iter(self.sheet.said(finish.After)), None)
+        after = clock(self.sheet)
         if next_point(self.sheet) or state.clock < len(moments(self.sheet)):
             return None
         return self.decided(after.results, None, Board(state)) if after is not None else None

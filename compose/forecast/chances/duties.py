@@ -6,11 +6,10 @@ from collections.abc import Iterator
 
 from compose.net.duties import Duty
 from compose.net.net import Net
-from grammar.core.rotation import Occasion
 
 
 def never_passed_on(net: Net, usual_minutes: float) -> Iterator[Duty]:
     """The tasks that stay with the same pupils in at least half of all rounds, since these are over before."""
     for duty in net.duties:
-        if not isinstance(duty.every, Occasion) and duty.every / 60 > usual_minutes:
+        if isinstance(duty.every, float) and duty.every / 60 > usual_minutes:
             yield duty

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from compose.forecast.telling.speech import Speech
+from compose.net.duties import Duty
 from compose.net.net import Net
-from grammar.core.rotation import Occasion
+from grammar.core.rotation import Occasion, Tries
 
 
 def duties_told(net: Net, speech: Speech) -> Iterator[tuple[str, str, int]]:
@@ -22,10 +23,15 @@ def duties_told(net: Net, speech: Speech) -> Iterator[tuple[str, str, int]]:
         else:
             about = speech.say("is a {task} of {side}, of the time", task=task, side=speech.side(duty.side))
         yield about, speech.percent(duty.holders / duty.players), 0
-        turns, every = duty.turns, duty.every
-        after = speech.minutes(turns * every / 60) if not isinstance(every, Occasion) else ""
-        if isinstance(every, Occasion):
-            after = speech.wording.counted(turns, every.value, f"{every.value}s")
-        yield speech.say("all have had a turn after"), after, 4
+        yield speech.say("all have had a turn after"), _after(duty, speech), 4
         if duty.onward:
             yield speech.say("and goes on to be"), speech.say("a {task}", task=speech.role(duty.onward)), 4
+
+
+def _after(duty: Duty, speech: Speech) -> str:
+    """After how long all have had a task."""
+    if isinstance(duty.every, Tries):
+        return speech.wording.counted(duty.turns * duty.every.number, "attempt", "attempts")
+    if isinstance(duty.every, Occasion):
+        return speech.wording.counted(duty.turns, duty.every.value, f"{duty.every.value}s")
+    return speech.minutes(duty.turns * duty.every / 60)

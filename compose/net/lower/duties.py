@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from compose.net.duties import Duty
 from compose.net.lower.builder import Builder
-from grammar.core.rotation import Occasion, Rotation, circle_of
+from grammar.core.rotation import Occasion, Rotation, Tries, circle_of
 from grammar.core.values import PLAIN, Population, RoleId, SideId
 
 
@@ -22,7 +22,7 @@ def duties_of(builder: Builder) -> Iterator[Duty]:
             side=rotation.who.side.key,
             holders=own,
             players=own + sum(having.values()),
-            every=rotation.every if isinstance(rotation.every, Occasion) else float(rotation.every),
+            every=rotation.every if isinstance(rotation.every, Occasion | Tries) else float(rotation.every),
             place=builder.core.lines[rotation.lines[0]].span,
             moving=min(own, min(having.values()) if rotation.onward is not None else sum(having.values())),
             onward=_task(builder, next(iter(having))) if rotation.onward is not None else "",

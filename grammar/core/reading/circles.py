@@ -10,7 +10,7 @@ from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import after_what
 from grammar.core.reading.whose import Senseless
-from grammar.core.rotation import Occasion, Rotation
+from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population
 from grammar.sentences import play
 from grammar.sentences.base import Node, Np
@@ -57,7 +57,7 @@ def _having(reader: Reader, job: Np) -> tuple[Population, ...]:
 
 
 def _moving(
-    reader: Reader, node: Node, circle: Sequence[Population], after: Fraction | Occasion, line: int
+    reader: Reader, node: Node, circle: Sequence[Population], after: Fraction | Occasion | Tries, line: int
 ) -> Iterator[Rotation]:
     if len(set(circle)) < len(circle):
         raise Senseless(node, "One of these tasks stands twice.", "Name each once.")

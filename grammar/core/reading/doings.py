@@ -18,6 +18,7 @@ from grammar.core.reading.limits import (
     read_not_bounced,
     read_steps,
 )
+from grammar.core.reading.parts import read_parts
 from grammar.core.reading.possession import read_catcher_has, read_first_has
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.rotations import read_idle, read_rotation
@@ -68,6 +69,8 @@ DOINGS: Readers = {
     points.SetPoints: read_set_points,
     points.AtTheEnd: read_end_points,
     finish.After: read_bell,
+    finish.Halves: read_parts,
+    finish.Innings: read_parts,
     finish.BothAtOnce: read_tie,
     finish.FirstTo: read_end,
     finish.WinWhen: read_end,

@@ -148,11 +148,11 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
         if len(others) != 1 or not of_points:
             hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"
             raise Senseless(last, "The next point decides only where points were level.", hint)
-    for halves in reader.game.all_of("finish", finish.Halves):
-        if halves.length is not None and seconds(halves.length) != seconds(sentence.time):
-            title = f"Two halves of {halves.length.words()}: the clock that ends each of them says otherwise."
+    for parts in (*reader.game.all_of("finish", finish.Halves), *reader.game.all_of("finish", finish.Innings)):
+        if parts.length is not None and seconds(parts.length) != seconds(sentence.time):
+            title = f"`{parts.words()}`: the clock that ends each of them says otherwise."
             results = sentence.words().partition(": ")[2]
-            raise Senseless(sentence.time, title, f"Write: after {halves.length.words()}: {results}")
+            raise Senseless(sentence.time, title, f"Write: after {parts.length.words()}: {results}")
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 
 

@@ -12,7 +12,7 @@ from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
 from grammar.core.reading.fetching import fetched_by_nobody
 from grammar.core.reading.placed import places_of_things
-from grammar.core.rotation import Occasion
+from grammar.core.rotation import Occasion, Tries
 from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Rule
 from grammar.core.values import Population
 from grammar.finding import Finding, Severity
@@ -87,13 +87,16 @@ def _moved_on_twice(core: Core) -> Iterator[Finding]:
         line = said.setdefault(rotation.who, rotation.lines[0])
         if line != rotation.lines[0]:
             title, places = "Two lines say who has this task next.", (core.lines[line].span,)
+        elif isinstance(rotation.every, Tries) and rotation.who not in {offer.by for offer in core.play.offers}:
+            title, places = "They try nothing, so that no attempts of theirs can be counted.", ()
         elif rotation.onward is not None and turned:
             title = "Another line changes who has which task, so that it is not known how many move on."
             places = (core.lines[min(turned)].span,)
         else:
             continue
         place = core.lines[rotation.lines[0]].span
-        yield Finding("G-contradiction", Severity.ERROR, title, place, "Take one of the two lines out.", places)
+        hint = "Take one of the two lines out." if places else "Say after what time they change, such as: every 60 s"
+        yield Finding("G-contradiction" if places else "G-sense", Severity.ERROR, title, place, hint, places)
         return
 
 

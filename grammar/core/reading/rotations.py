@@ -8,7 +8,7 @@ from fractions import Fraction
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader, seconds
 from grammar.core.reading.whose import Senseless, Whose
-from grammar.core.rotation import Occasion, Rotation
+from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population, RoleId
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Quantity
@@ -33,7 +33,7 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
 def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
     words = sentence.who.words()
-    if _every(sentence.every) is Occasion.POINT:
+    if after_what(sentence) is Occasion.POINT:
         raise Senseless(sentence, "A whole side changes by the clock, or after a round.", "Write: every 60 s")
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
@@ -63,12 +63,16 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
     return iter(())
 
 
-def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion:
+def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion | Tries:
     """After what it is. Raises Senseless."""
     every = sentence.every
     if sentence.each not in EACH:
         said = every if isinstance(every, str) else every.words()
         raise Senseless(sentence, f"`{sentence.each} {said}` is no time.", "Write: every 60 s")
+    if isinstance(every, play.Tries):
+        if every.number.whole < 1:
+            raise Senseless(every, "They would change all the time.", "Write a number from 1.")
+        return Tries(every.number.whole)
     if isinstance(every, Quantity) and every.seconds <= 0:
         raise Senseless(every, "They would change all the time.", "Write: every 60 s")
     return _every(every)
