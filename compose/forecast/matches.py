@@ -9,7 +9,7 @@ import numpy as np
 from compose.forecast.chain.chain import Floats
 from compose.forecast.course import Course, Figure
 from compose.forecast.odds import odds
-from compose.forecast.resting import all_meet_all, winner_stays
+from compose.forecast.resting import of_groups
 from compose.net.match import Match
 from compose.net.net import Net
 from grammar.frozen import frozen
@@ -20,7 +20,8 @@ class GameOdds:
     """Who wins the whole game how often; `drawn` is the chance that nobody does.
 
     Where sides rest, `plays` is the share of the rounds that each plays. Groups go by the side that they begin as.
-    `rounds` is how many rounds (or halves) are played in the mean, `minutes` how long that takes, play alone.
+    `rounds` is how many rounds (or halves) are played in the mean, `minutes` how long that takes, play alone: at least,
+    on several courts, where each round waits for the longest.
     """
 
     match: Match
@@ -37,7 +38,7 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
     match, other = net.match, second if second is not None else first
     minutes = first.length.mean.value
     of_one = [chance.value for _, chance in odds(net, first).wins]
-    if match.resting:
+    if match.meeting is not None:
         return _with_rest(match, first, of_one)
     if match.halves:
         of_one = list(_over_halves(match, _leads(net, first), _leads(net, other)))
@@ -56,11 +57,8 @@ GROUPS = ("the first side", "the second side", "the third side", "the fourth sid
 
 
 def _with_rest(match: Match, course: Course, of_one: Sequence[float]) -> GameOdds:
-    """The odds of groups of which some rest while two play."""
-    if match.stays:
-        found = winner_stays(match.groups, match.rounds, of_one[0], of_one[1])
-    else:
-        found = all_meet_all(match.groups, of_one[0], of_one[1])
+    """The odds of groups of which two play on each court at a time."""
+    found = of_groups(match, of_one[0], of_one[1])
     wins = tuple((name, course.chance(chance)) for name, chance in zip(GROUPS, found.wins, strict=False))
     rounds = float(match.most_rounds)
     minutes = rounds * course.length.mean.value

@@ -1,12 +1,15 @@
-"""More groups than play at a time: the winner stays on, or all meet all; who wins most rounds, and who plays how much.
+"""More groups than two: the winner stays on, all meet all, winners meet; who wins most rounds, who plays how much.
 
 Groups are numbered in the order in which they come on; whoever comes on takes the part of the side that goes.
 """
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, product
+from math import comb
 
+from compose.net.match import Match
+from grammar.core.ends import Meeting
 from grammar.frozen import frozen
 
 Scores = tuple[int, ...]
@@ -31,17 +34,52 @@ class GroupOdds:
     plays: tuple[float, ...]
 
 
-def all_meet_all(groups: int, first: float, second: float) -> GroupOdds:
-    """Every group meets every other once; `first` and `second` are the chances of the sides to win a round."""
+def of_groups(match: Match, first: float, second: float) -> GroupOdds:
+    """Who wins most rounds of a match of several groups; `first` and `second`: the chances of the sides in a round."""
+    match match.meeting:
+        case Meeting.WINNER_STAYS:
+            return winner_stays(match.groups, match.rounds, first, second)
+        case Meeting.WINNERS_MEET:
+            return winners_meet(match.rounds, first, second)
+    matches = match.rounds * match.courts
+    return all_meet_all(match.groups, first, second, matches // comb(match.groups, 2), match.on_share)
+
+
+def all_meet_all(groups: int, first: float, second: float, times: int = 1, plays: float | None = None) -> GroupOdds:
+    """Every group meets every other so many times, each as the other side the next time."""
     scores: dict[Scores, float] = {(0,) * groups: 1.0}
-    for one, other in combinations(range(groups), 2):
+    pairs = list(combinations(range(groups), 2))
+    meetings = [pair if time % 2 == 0 else pair[::-1] for time in range(times) for pair in pairs]
+    for one, other in meetings:
         after: dict[Scores, float] = {}
         for score, chance in scores.items():
             for winner, likely in ((one, first), (other, second), (None, 1 - first - second)):
                 now = _raised(score, winner)
                 after[now] = after.get(now, 0.0) + chance * likely
         scores = after
-    return GroupOdds(*_most(scores, groups), (2 / groups,) * groups)
+    return GroupOdds(*_most(scores, groups), (plays if plays is not None else 2 / groups,) * groups)
+
+
+def winners_meet(rounds: int, first: float, second: float) -> GroupOdds:
+    """Four groups on two courts: after each round the winners meet, and so do the losers; after a draw a lot decides
+    who goes on with the winners."""
+    drawn = 1 - first - second
+    ways = ((0, 0, first), (1, 1, second), (0, None, drawn / 2), (1, None, drawn / 2))
+    standings: dict[tuple[tuple[int, ...], Scores], float] = {((0, 1, 2, 3), (0,) * 4): 1.0}
+    for _ in range(rounds):
+        after: dict[tuple[tuple[int, ...], Scores], float] = {}
+        for (seats, score), chance in standings.items():
+            for (up, won, likely), (up_too, won_too, likely_too) in product(ways, ways):
+                on_first, on_second = seats[:2], seats[2:]
+                now = _raised(score, None if won is None else on_first[won])
+                now = _raised(now, None if won_too is None else on_second[won_too])
+                then = (on_first[up], on_second[up_too], on_first[1 - up], on_second[1 - up_too])
+                after[then, now] = after.get((then, now), 0.0) + chance * likely * likely_too
+        standings = after
+    scores: dict[Scores, float] = {}
+    for (_, score), chance in standings.items():
+        scores[score] = scores.get(score, 0.0) + chance
+    return GroupOdds(*_most(scores, 4), (1.0,) * 4)
 
 
 def winner_stays(groups: int, rounds: int, first: float, second: float) -> GroupOdds:

@@ -44,9 +44,10 @@ def standings(net: Net, course: Course) -> tuple[Standing, ...]:
 
 def with_rest(match: Match, found: tuple[Standing, ...]) -> tuple[Standing, ...]:
     """The standings of all pupils where some sides rest while two play."""
-    if not match.resting:
+    on = match.on_share
+    if on == 1:
         return found
-    on, sides = 2 / match.groups, tuple(side for side, _ in found[0].by_side) if found else ()
+    sides = tuple(side for side, _ in found[0].by_side) if found else ()
     scaled = [
         Standing(
             each.name,

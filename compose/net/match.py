@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from grammar.core.ends import Seats
+from grammar.core.ends import Meeting, Seats
 from grammar.core.game import Core
 from grammar.frozen import field, frozen
 from grammar.span import Span, nowhere
@@ -15,9 +15,8 @@ class Match:
     """Who has won most of `best_of` rounds has won; with `halves` each of them is played twice, or in so many `parts`.
 
     Groups go by the side that they begin as: with `tasks_change` each plays the second half as the other side.
-    Where `resting` sides wait, two of all play a round at a time: `rounds` in which the winner `stays`, or one of each
-    side against each other. Over both halves the sum of the points decides; where there are none, who has won more of
-    them.
+    Where more `groups` are `meeting`, two of them play on each of so many `courts` at a time, for so many `rounds`.
+    Over both halves the sum of the points decides; where there are none, who has won more of them.
     `lines` are the words of the sentences that say so, `place` is that of the first.
     """
 
@@ -26,8 +25,9 @@ class Match:
     parts: int = 2
     of_rounds: bool = False
     tasks_change: bool = False
-    resting: int = 0
-    stays: bool = False
+    groups: int = 2
+    courts: int = 1
+    meeting: Meeting | None = None
     rounds: int = 1
     lines: tuple[str, ...] = ()
     place: Span = field(factory=nowhere)
@@ -35,7 +35,7 @@ class Match:
     @property
     def one_round(self) -> bool:
         """Whether a round is all there is."""
-        return self.best_of == 1 and not self.halves and not self.resting
+        return self.best_of == 1 and not self.halves and self.meeting is None
 
     @property
     def part(self) -> str:
@@ -45,16 +45,14 @@ class Match:
         return "half" if self.parts == 2 else "innings"
 
     @property
-    def groups(self) -> int:
-        """How many sides there are with those that rest, where two play at a time."""
-        return 2 + self.resting
+    def on_share(self) -> float:
+        """The share of the groups that play at a time."""
+        return 2 * self.courts / self.groups if self.meeting is not None else 1.0
 
     @property
     def most_rounds(self) -> int:
         """How many times a round is played where nothing is decided before."""
-        if self.resting:
-            return self.rounds if self.stays else self.groups * (self.groups - 1) // 2
-        return self.best_of * (self.parts if self.halves else 1)
+        return self.rounds if self.meeting is not None else self.best_of * (self.parts if self.halves else 1)
 
 
 ONE_ROUND = Match()
@@ -63,13 +61,14 @@ ONE_ROUND = Match()
 def match_of(core: Core) -> Match:
     """The match that the finish asks for. Halves are those of two sides: of more nobody says who changes with whom."""
     said, halves = core.play.match, core.play.match.halves and len(core.play.sides) == 2
-    if said.rounds == 1 and not halves and not said.resting:
+    if said.rounds == 1 and not halves and said.meeting is None:
         return ONE_ROUND
     lines = [core.lines[number] for number in said.lines]
     return Match(
-        best_of=1 if said.resting else said.rounds,
-        resting=said.resting,
-        stays=said.winner_stays,
+        best_of=1 if said.meeting is not None else said.rounds,
+        groups=said.groups,
+        courts=said.courts,
+        meeting=said.meeting,
         rounds=said.rounds,
         halves=halves,
         parts=said.parts,

@@ -10,8 +10,6 @@ from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.words import count, listing
 
-_AT_A_TIME = 2  # sides that play while others rest
-
 
 @frozen
 class Teams:
@@ -52,47 +50,61 @@ def usual_players(game: Game) -> dict[str, int]:
 
 def least_pupils(game: Game) -> int:
     """The fewest with whom it can be played, those who rest included."""
-    resting, leasts = resolved(game).play.match.resting, [side.least for side in game.sides]
-    return (_AT_A_TIME + resting) * max(leasts) if resting else sum(leasts)
+    match, leasts = resolved(game).play.match, [side.least for side in game.sides]
+    return match.groups * max(leasts) if match.meeting is not None else sum(leasts)
 
 
 def most_pupils(game: Game) -> int:
     """The most who can play in all the games that the sheet lets be played side by side, those who rest included."""
-    resting, mosts = resolved(game).play.match.resting, [side.most for side in game.sides]
-    return most_games(game) * ((_AT_A_TIME + resting) * min(mosts) if resting else sum(mosts))
+    play, mosts = resolved(game).play, [side.most for side in game.sides]
+    once = play.match.groups * min(mosts) if play.match.meeting is not None else sum(mosts)
+    return play.organisation.courts_most * once
 
 
 def usual_teams(game: Game) -> Teams:
-    """One game with the usual players."""
+    """One game with the usual players, or one on each court that its groups play on."""
     players, play = usual_players(game), resolved(game).play
-    return Teams((players,), 0, play.organisation.odd, play.match.resting * min(players.values(), default=0))
+    resting = play.match.resting * min(players.values(), default=0)
+    return Teams((players,) * play.match.courts, 0, play.organisation.odd, resting)
 
 
 def most_games(game: Game) -> int:
     """How many games the sheet lets be played side by side."""
-    return resolved(game).play.organisation.courts_most
+    play = resolved(game).play
+    return play.organisation.courts_most * play.match.courts
 
 
 def teams_of(game: Game, pupils: int, room_for: int | None = None) -> Teams:
     """The fewest games, no more than the sheet allows and the hall has room for, in which most pupils play."""
-    allowed = max(1, min(most_games(game), room_for if room_for is not None else pupils))
-    odd = resolved(game).play.organisation.odd
+    play = resolved(game).play
+    allowed = max(1, min(most_games(game), room_for if room_for is not None else pupils) // play.match.courts)
+    odd = play.organisation.odd
     tried = (_in_games(game, pupils, games, odd) for games in range(1, allowed + 1))
     return min(tried, key=lambda teams: (teams.over, len(teams.games)))
 
 
 def _in_games(game: Game, pupils: int, games: int, odd: Odd) -> Teams:
-    shares = [pupils // games + (number < pupils % games) for number in range(games)]
-    rest = resolved(game).play.match.resting
+    """So many games, each on as many courts as its groups play on at a time."""
+    match = resolved(game).play.match
     even = odd not in (Odd.UNSAID, Odd.JOINS_FIRST)
     least, most = max(each.least for each in game.sides), min(each.most for each in game.sides)
-    rests = [rest * min(share // (_AT_A_TIME + rest), most) for share in shares]
+    shares = _shared(pupils, games)
+    rests = [match.resting * min(share // match.groups, most) for share in shares]
     sides = [
-        _sides(game, share - out, even) if out >= rest * least else {} for share, out in zip(shares, rests, strict=True)
+        tuple(_sides(game, each, even) for each in _shared(share - out, match.courts))
+        if out >= match.resting * least
+        else ()
+        for share, out in zip(shares, rests, strict=True)
     ]
-    played = tuple(each for each in sides if each)
-    resting = sum(out for out, each in zip(rests, sides, strict=True) if each)
-    return Teams(played, pupils - resting - sum(sum(each.values()) for each in played), odd, resting)
+    played = [each for each in sides if each and all(each)]
+    resting = sum(out for out, each in zip(rests, sides, strict=True) if each and all(each))
+    courts = tuple(court for each in played for court in each)
+    return Teams(courts, pupils - resting - sum(sum(each.values()) for each in courts), odd, resting)
+
+
+def _shared(pupils: int, parts: int) -> list[int]:
+    """Pupils in so many parts, as even as can be."""
+    return [pupils // parts + (number < pupils % parts) for number in range(parts)]
 
 
 def _sides(game: Game, pupils: int, even: bool) -> dict[str, int]:

@@ -7,7 +7,21 @@ from collections.abc import Iterator, Sequence
 from compose.telling.conditions import condition, counted
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.ends import Bell, Best, Deciding, End, EndPoints, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import (
+    Bell,
+    Best,
+    Deciding,
+    End,
+    EndPoints,
+    Match,
+    Meeting,
+    Most,
+    NoWinner,
+    Seats,
+    Tie,
+    Verdict,
+    Won,
+)
 
 
 def ends_told(voice: Voice, ends: Sequence[End]) -> Iterator[str]:
@@ -100,25 +114,36 @@ def ties_told(voice: Voice, ties: Sequence[Tie]) -> Iterator[str]:
         yield voice.say("if this happens for both sides at once, {result}", result=result)
 
 
-def _with_rest(voice: Voice, match: Match) -> Iterator[str]:
-    """Who plays while others rest."""
-    sides = voice.wording.counted(2 + match.resting, "side", "sides")
-    if match.winner_stays:
-        rounds = voice.wording.counted(match.rounds, "round", "rounds")
-        yield voice.say(
-            "of {sides} two play and the winner stays on, for {rounds}; after a draw whoever has played longer rests",
-            sides=sides,
-            rounds=rounds,
-        )
-    else:
-        yield voice.say("of {sides} two play at a time, until all have met all", sides=sides)
+_MEETINGS = {
+    Meeting.WINNER_STAYS: "of {sides} two play and the winner stays on, for {rounds}; after a draw whoever has played "
+    "longer rests",
+    Meeting.WINNERS_MEET: "of {sides} two play on each of two courts for {rounds}; after each of them the winners "
+    "meet, and so do the losers; after a draw a lot decides who goes with the winners",
+}
+
+
+def _of_groups(voice: Voice, match: Match) -> Iterator[str]:
+    """Who of more groups than two plays whom."""
+    assert match.meeting is not None
+    sides = voice.wording.counted(match.groups, "side", "sides")
+    rounds = voice.wording.counted(match.rounds, "round", "rounds")
+    if match.meeting is not Meeting.ALL_MEET_ALL:
+        yield voice.say(_MEETINGS[match.meeting], sides=sides, rounds=rounds)
+        return
+    pattern = "of {sides} two play at a time, until all have met all"
+    if match.courts > 1:
+        pattern = "of {sides} two play on each of two courts, until all have met all"
+    if (times := match.rounds // match.till_all_met) > 1:
+        times_said = voice.wording.counted(times, "time", "times")
+        pattern = voice.say("{meeting} {times}", meeting=voice.wording.say(pattern, sides=sides), times=times_said)
+    yield voice.say(pattern, sides=sides)
 
 
 def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
     """Rounds and halves."""
     for match in matches:
-        if match.resting:
-            yield from _with_rest(voice, match)
+        if match.meeting is not None:
+            yield from _of_groups(voice, match)
         elif match.rounds > 1:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
         if match.of_rounds:

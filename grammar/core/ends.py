@@ -100,11 +100,19 @@ class Seats(Enum):
     ENDS = "ends"
 
 
+class Meeting(Enum):
+    """Who of more than two groups plays whom."""
+
+    WINNER_STAYS = "the winner stays on"
+    ALL_MEET_ALL = "all meet all"
+    WINNERS_MEET = "winners meet winners"
+
+
 @frozen
 class Match:
     """What is played: one round, the best of several, or two halves (or more `parts`, which may be called rounds:
     `of_rounds`) whose points are added, or of which most are won where there are none (`by_points` says which); where
-    sides rest, so many rounds in which the winner stays on, or (without it) one of each side against each other.
+    more `groups` than two are `meeting`, two on each of so many `courts` at a time, so many rounds.
 
     `lines` say what is played, `ends_lines` when the sides change ends.
     """
@@ -114,10 +122,21 @@ class Match:
     parts: int = 2
     of_rounds: bool = False
     by_points: bool | None = None
-    resting: int = 0
-    winner_stays: bool = False
+    groups: int = 2
+    courts: int = 1
+    meeting: Meeting | None = None
     change: Seats = Seats.NOTHING
     ends_after_each_round: bool = False
     ends_at_half_time: bool = False
     lines: Lines = field(eq=False, default=())
     ends_lines: Lines = field(eq=False, default=())
+
+    @property
+    def resting(self) -> int:
+        """How many groups rest at a time."""
+        return self.groups - 2 * self.courts if self.meeting is not None else 0
+
+    @property
+    def till_all_met(self) -> int:
+        """In how many rounds each group meets every other once."""
+        return self.groups * (self.groups - 1) // 2 // self.courts

@@ -18,8 +18,16 @@ def _last(match: re.Match[str]) -> str:
 
 def _rests(match: re.Match[str]) -> str:
     """Who stays on, and for how many rounds where that is said."""
+    return f"{match['who']}, the winner stays on{_rounds(match)}"
+
+
+def _winners(match: re.Match[str]) -> str:
+    return f"{match['who']}, winners meet winners{_rounds(match)}"
+
+
+def _rounds(match: re.Match[str]) -> str:
     rounds = re.search(r"\d+", match["rounds"] or "")
-    return f"{match['who']}, the winner stays on" + (f", {rounds.group()} rounds" if rounds else "")
+    return f", {rounds.group()} rounds" if rounds else ""
 
 
 IN_TURN: tuple[Saying, ...] = (
@@ -42,8 +50,12 @@ IN_TURN: tuple[Saying, ...] = (
            r"(?:rest|sit out|have a rest)(?=[,;]|$)", "two sides rest", "finish"),
     saying(rf"^(?P<who>one side rests|two sides rest)[,;] (?:the )?winners? stays? (?:on|in){_ROUNDS}$", _rests,
            "finish"),
-    saying(r"^(?P<who>one side rests|two sides rest)[,;] (?:each|every side|everybody|every team) (?:plays|meets) "
-           r"(?:each other|all others|everybody|every other)(?: side)?(?: once)?$", r"\g<who>, all meet all", "finish"),
+    saying(r"^4 sides,? (?:play )?on 2 courts(?=[,;])", "four sides on two courts", "finish"),
+    saying(rf"^(?P<who>four sides on two courts)[,;] (?:the )?winners? (?:meets?|plays?(?: against)?) (?:the )?"
+           rf"(?:other )?winners?{_ROUNDS}$", _winners, "finish"),
+    saying(r"^(?P<who>one side rests|two sides rest|four sides on two courts)[,;] (?:each|every side|everybody) "
+           r"(?:plays|meets) (?:each other|all others|everybody|every other)(?: side)?(?: once)?$",
+           r"\g<who>, all meet all", "finish"),
     # turns of so many attempts
     saying(r"\b(?:changes?|swaps?)(?: over| places| roles| tasks)? (?:after|every)(?: every| each)? (?P<number>\d+) "
            r"(?:throws|rolls|kicks|shots|tries|turns|goes|balls)(?: each)?$", r"change every \g<number> attempts",

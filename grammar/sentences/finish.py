@@ -175,16 +175,11 @@ class RoundsPlayed(Node):
 
 @frozen
 class Rests(Node):
-    """Such as "one side rests, the winner stays on, 6 rounds", "one side rests, all meet all"."""
+    """Such as "one side rests, the winner stays on, 6 rounds", "four sides on two courts, all meet all"."""
 
     who: str
     how: str
     rounds: Quantity | None = None
-
-    @property
-    def resting(self) -> int:
-        """How many sides rest at a time."""
-        return 1 if self.who == "one side rests" else 2
 
     def words(self) -> str:
         rounds = f", {self.rounds.words()} rounds" if self.rounds is not None else ""

@@ -92,6 +92,14 @@ def test_a_class_makes_three_groups_where_a_side_rests(pupils: int, on: list[int
     assert (teams.resting, teams.over) == (resting, 0)
 
 
+@pytest.mark.parametrize(("pupils", "on"), [(16, [4, 4, 4, 4]), (27, [7, 7, 7, 6]), (40, [10, 10, 10, 10])])
+def test_four_groups_make_two_games_side_by_side(pupils: int, on: list[int]) -> None:
+    line = "four sides on two courts, winners meet winners, 4 rounds"
+    teams = teams_of(game_in(KILNS.replace("one side rests, the winner stays on, 6 rounds", line)), pupils)
+    assert [number for each in teams.games for number in each.values()] == on
+    assert (teams.resting, teams.over) == (0, 0)
+
+
 STORE = next(path for path in library.game_paths() if path.stem == "winter-store").read_text(encoding="utf-8")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from compose.check.found import Found
 from compose.check.match import decides
 from compose.check.study import Study
+from grammar.core.ends import Meeting
 from grammar.finding import Severity
 from grammar.said import Chain, said
 
@@ -14,7 +15,7 @@ CODE = "C-best-of-nothing"
 def best_of_nothing(study: Study) -> list[Found]:
     """At most one finding, at the sentence that asks for several rounds."""
     match = study.net.match
-    if (match.best_of == 1 and not match.stays) or decides(study.net):
+    if (match.best_of == 1 and match.meeting in (None, Meeting.ALL_MEET_ALL)) or decides(study.net):
         return []
     return [
         Found(

@@ -93,6 +93,7 @@ def _match(forecast: Forecast, speech: Speech) -> Iterator[str]:
             named = side if speech.wording.english else speech.side(side)
             yield row(say("{side} plays, of the rounds", side=named), speech.percent(share), 4)
     rounds = {"half": "halves", "innings": "innings", "round": "rounds"}[game.match.part]
-    play = say("{number}, {time} of play", number=speech.figure(game.rounds), time=speech.minutes(game.minutes))
+    pattern = "{number}, {time} of play" if game.match.courts == 1 else "{number}, at least {time} of play"
+    play = say(pattern, number=speech.figure(game.rounds), time=speech.minutes(game.minutes))
     yield row(say(f"{rounds} in all, on average"), play, 4)
     yield say("{part} by itself:", part=speech.part(game.match))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import evolve
 
-from grammar.core.ends import Bell, Best, Deciding, End, Match, Most, NoWinner, Seats, Tie, Verdict, Won
+from grammar.core.ends import Bell, Best, Deciding, End, Match, Meeting, Most, NoWinner, Seats, Tie, Verdict, Won
 from grammar.core.guards import Compare, Points, Relation
 from grammar.core.reading.claims import read_condition, read_count
 from grammar.core.reading.events import of_one
@@ -148,11 +148,12 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
         if len(others) != 1 or not of_points:
             hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"
             raise Senseless(last, "The next point decides only where points were level.", hint)
-    for parts in (*reader.game.all_of("finish", finish.Halves), *reader.game.all_of("finish", finish.Innings)):
-        if parts.length is not None and seconds(parts.length) != seconds(sentence.time):
+    for parts in reader.game.sentences("finish"):
+        length = parts.length if isinstance(parts, finish.Halves | finish.Innings) else None
+        if length is not None and seconds(length) != seconds(sentence.time):
             title = f"`{parts.words()}`: the clock that ends each of them says otherwise."
             results = sentence.words().partition(": ")[2]
-            raise Senseless(sentence.time, title, f"Write: after {parts.length.words()}: {results}")
+            raise Senseless(sentence.time, title, f"Write: after {length.words()}: {results}")
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 
 
@@ -162,6 +163,9 @@ def read_tie(reader: Reader, sentence: finish.BothAtOnce, line: int) -> Iterator
 
 
 _CHANGED = {None: Seats.NOTHING, "the sides change tasks": Seats.TASKS, "the sides change ends": Seats.ENDS}
+
+
+_GROUPS = {"one side rests": (3, 1), "two sides rest": (4, 1), "four sides on two courts": (4, 2)}
 
 
 def read_match(sentences: list[tuple[Node, int]]) -> Match:
@@ -181,9 +185,10 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
                 parts, points = sentence.number.whole, sentence.wins != "more rounds wins"
                 match = evolve(match, halves=True, parts=parts, of_rounds=True, by_points=points, lines=lines)
             case finish.Rests():
-                stays, rounds = sentence.how == "the winner stays on", sentence.rounds
-                number = rounds.whole if rounds is not None else match.rounds
-                match = evolve(match, resting=sentence.resting, winner_stays=stays, rounds=number, lines=lines)
+                groups, courts = _GROUPS[sentence.who]
+                match = evolve(match, groups=groups, courts=courts, meeting=Meeting(sentence.how), lines=lines)
+                once = match.till_all_met if match.meeting is Meeting.ALL_MEET_ALL else 0
+                match = evolve(match, rounds=sentence.rounds.whole if sentence.rounds is not None else once)
             case finish.ChangeEnds():
                 half_time = sentence.when == "at half-time"
                 match = evolve(

@@ -39,7 +39,7 @@ from grammar.core.reading.offers import (
     with_own_task,
 )
 from grammar.core.reading.once import keep, reread
-from grammar.core.reading.parts import said_length
+from grammar.core.reading.parts import length_of_parts_s
 from grammar.core.reading.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.possible import impossible
 from grammar.core.reading.reader import seconds
@@ -106,9 +106,7 @@ def _declare(reading: Reading) -> None:
     whole = reader.court.cut is Cut.WHOLE and len(reader.sides) > 1
     reader.held = whole and any(gives_the_ball(reader.game, sentence) for sentence, _ in reading.sentences)
     bells = (seconds(after.time) for after, line in reading.all_of(finish.After) if reading.holds(line))
-    parts = said_length(reader.game)
-    of_parts = seconds(parts.length) if parts is not None and parts.length is not None else None
-    reader.bell_s = next(bells, of_parts)
+    reader.bell_s = next(bells, length_of_parts_s(reader.game))
     for role, line in reading.all_of(sides.Role):
         reader.roles.extend(reading.add(role, line, read_role))
     for with_lives, line in reading.all_of(lives.HasLives):

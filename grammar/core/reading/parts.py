@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from grammar.core.ends import Bell
 from grammar.core.reading.finish_lines import read_verdicts
@@ -20,6 +21,12 @@ def said_length(game: Game) -> Parts | None:
         return None
     said: list[Parts] = [*game.all_of("finish", finish.Halves), *game.all_of("finish", finish.Innings)]
     return next((each for each in said if each.length is not None), None)
+
+
+def length_of_parts_s(game: Game) -> Fraction | None:
+    """How long each part lasts, where no line of the clock says so."""
+    said = said_length(game)
+    return seconds(said.length) if said is not None and said.length is not None else None
 
 
 def read_parts(reader: Reader, sentence: Parts, line: int) -> Iterator[Bell]:

@@ -11,11 +11,13 @@ from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
 from grammar.core.precedence import clashing, clashing_rests, goes_before
 from grammar.core.reading.fetching import fetched_by_nobody
+from grammar.core.reading.meetings import meeting_of_whom
 from grammar.core.reading.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
 from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Rule
 from grammar.core.values import Population
 from grammar.finding import Finding, Severity
+from grammar.span import Span
 
 
 def impossible(core: Core) -> Iterator[Finding]:
@@ -24,7 +26,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _fetched_and_not(core)
     yield from _points_of_nobody(core)
     yield from _worth_twice(core)
-    yield from _rest_of_whom(core)
+    yield from meeting_of_whom(core)
     yield from _innings_of_each(core)
     yield from _moved_on_twice(core)
     yield from places_of_things(core)
@@ -84,11 +86,11 @@ def _moved_on_twice(core: Core) -> Iterator[Finding]:
     goes = [(go, rule.lines[0]) for rule in core.play.rules for go in rule.effects if isinstance(go, Go)]
     turned = [line for go, line in goes if go.becomes != Becoming()]
     for rotation in core.play.rotations:
-        line = said.setdefault(rotation.who, rotation.lines[0])
+        line, places = said.setdefault(rotation.who, rotation.lines[0]), tuple[Span, ...]()
         if line != rotation.lines[0]:
             title, places = "Two lines say who has this task next.", (core.lines[line].span,)
         elif isinstance(rotation.every, Tries) and rotation.who not in {offer.by for offer in core.play.offers}:
-            title, places = "They try nothing, so that no attempts of theirs can be counted.", ()
+            title = "They try nothing, so that no attempts of theirs can be counted."
         elif rotation.onward is not None and turned:
             title = "Another line changes who has which task, so that it is not known how many move on."
             places = (core.lines[min(turned)].span,)
@@ -98,24 +100,6 @@ def _moved_on_twice(core: Core) -> Iterator[Finding]:
         hint = "Take one of the two lines out." if places else "Say after what time they change, such as: every 60 s"
         yield Finding("G-contradiction" if places else "G-sense", Severity.ERROR, title, place, hint, places)
         return
-
-
-def _rest_of_whom(core: Core) -> Iterator[Finding]:
-    """Sides rest where two play at a time, and nothing else is made of the rounds."""
-    match = core.play.match
-    if not match.resting:
-        return
-    place = core.lines[match.lines[0]].span
-    if len(core.play.sides) != 2:
-        title, hint = "Where a side rests, two others play.", "Declare two sides: those that play at a time."
-        yield Finding("G-sense", Severity.ERROR, title, place, hint)
-    if match.halves or len(match.lines) > 1:
-        title, hint = "Two lines say what the rounds are for.", "Keep one of them."
-        yield Finding("G-sense", Severity.ERROR, title, place, hint)
-    if match.winner_stays != (match.rounds > 1):
-        title = "How many rounds are played is not clear."
-        hint = "Write behind it: the winner stays on, 6 rounds, or: all meet all"
-        yield Finding("G-sense", Severity.ERROR, title, place, hint)
 
 
 def _clashes(core: Core) -> Iterator[Finding]:

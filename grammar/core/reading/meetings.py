@@ -1,0 +1,36 @@
+"""More groups than play at a time: what cannot be said of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.ends import Match, Meeting
+from grammar.core.game import Core
+from grammar.finding import Finding, Severity
+
+
+def meeting_of_whom(core: Core) -> Iterator[Finding]:
+    """Groups are of two sides that play at a time, for so many rounds, and nothing else is made of the rounds."""
+    match = core.play.match
+    if match.meeting is None:
+        return
+    for title, hint in _mistakes(match, len(core.play.sides)):
+        yield Finding("G-sense", Severity.ERROR, title, core.lines[match.lines[0]].span, hint)
+
+
+def _mistakes(match: Match, sides: int) -> Iterator[tuple[str, str]]:
+    if sides != 2:
+        yield "Where a side rests, two others play.", "Declare two sides: those that play at a time."
+    if match.halves or len(match.lines) > 1:
+        yield "Two lines say what the rounds are for.", "Keep one of them."
+    if (match.meeting is Meeting.WINNERS_MEET) != (match.courts > 1) and match.meeting is not Meeting.ALL_MEET_ALL:
+        title = "The winners of two courts can meet, and on one court the winner can stay on."
+        yield title, "Write: four sides on two courts, winners meet winners, 4 rounds"
+    elif match.meeting is Meeting.ALL_MEET_ALL and (match.rounds < 1 or match.rounds % match.till_all_met):
+        once = match.till_all_met
+        title = f"How many rounds are played is not clear: {match.groups} sides have all met after {once}."
+        yield title, f"Write {once} rounds, or {2 * once}, or leave the number out."
+    elif match.meeting is not Meeting.ALL_MEET_ALL and match.rounds < 2:
+        title = "How many rounds are played is not clear."
+        how = "winners meet winners" if match.courts > 1 else "the winner stays on"
+        yield title, f"Write behind it: {how}, 6 rounds, or: all meet all"
