@@ -70,7 +70,7 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
             rules.append(voice.say("only {who} there", who=_alone(voice, area.only)))
         if area.stay_s is not None:
             rules.append(voice.say("at most {time} there", time=voice.time(area.stay_s)))
-        said = voice.say("{name}: {rule}", name=name, rule=f"{deep}{near.place([area.lies])}")
+        said = voice.say("{name}: {rule}", name=name, rule=f"{deep}{near.lies(area)}")
         for rule in rules:
             said = voice.say("{one}; {other}", one=said, other=rule)
         yield said

@@ -8,7 +8,7 @@ from fractions import Fraction
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.side_voice import SideVoice, Subject
 from grammar.core.clock import ComeIn
-from grammar.core.declared import STOOD_ON, Per
+from grammar.core.declared import STOOD_ON, Area, Per
 from grammar.core.values import (
     ONE_OF_SEVERAL,
     PLAIN,
@@ -104,6 +104,14 @@ class Voice(SideVoice):
     def place(self, spots: Collection[Spot]) -> str:
         """Places with the words before them: "behind the back line of the other side"."""
         return self.wording.listed((self._placed(group, False) for group in _alike(spots)), "or")
+
+    def lies(self, area: Area) -> str:
+        """Where an area lies: "in each corner" for all, or of two sides, each of which has two corners."""
+        spot = area.lies
+        if not area.everywhere and (spot.of is not Landmark.CORNER or spot.owner is SHARED or len(self.play.sides) > 2):
+            return self.place([spot])
+        owners = () if spot.owner is SHARED else (spot.owner,)
+        return f"{self.preposition(spot)} {self.of(self.place_noun(spot), False, owners, 'each')}"
 
     def bare_place(self, spots: Collection[Spot]) -> str:
         """The same, without "in" or "on": "the middle", "behind the back line"."""

@@ -6,6 +6,9 @@ import pytest
 from floor_games import floor_in, game_of, halved
 
 from compose.staging.floor.values import Rectangle
+from compose.staging.resolved import resolved
+from grammar.core.values import SHARED, Landmark
+from grammar.game import Game
 
 COURT = Rectangle(0.0, 0.0, 18.0, 9.0)
 FREE_CORNER = """
@@ -22,8 +25,42 @@ set-up
   foam balls in the middle
 play
   players overarm throw a foam ball at the players of the other side
+  players fetch balls from their harbour base
 finish
   a side wins when the other side has no players in
+"""
+FOUR_MATS = """
+game Four Mats
+space
+  court 18 m by 9 m, in one piece
+  mat base: in each corner, nobody is touched there
+sides
+  {sides}
+play
+  players run from wall to wall
+when
+  a player arrives: the runner's side scores 1 point
+finish
+  after 3 min: nobody wins
+"""
+MARMOTS = """
+game Marmot Run
+space
+  court 14 m by 5 m, in one piece
+  roller zone: 2 m deep, {lies}, only rollers enter there
+sides
+  marmots, 4 players
+  rollers, 4 players
+kit
+  4 foam balls
+set-up
+  rollers in the roller zone
+  foam balls on the court
+play
+  rollers roll a foam ball at the marmots
+  {play}
+finish
+  rollers win when marmots have no players in
 """
 
 
@@ -46,6 +83,51 @@ def test_of_three_sides_the_corner_that_nobody_has_is_for_all() -> None:
     harbours = [each.rectangle for each in floor.areas if each.name == "harbour base"]
     assert len(harbours) == 3
     assert not any(yard.overlaps(harbour) for harbour in harbours)
+
+
+@pytest.mark.parametrize("sides", [
+    "north and south, 4 players each, mirrored",
+    "red, blue and green, 3 players each, mirrored",
+    "hares, 12 players, each for themselves",
+])  # fmt: skip
+def test_where_nothing_hangs_on_whose_it_is_there_is_one_in_every_corner_for_all(sides: str) -> None:
+    """Four mats stand in the four corners, however many sides there are."""
+    game = game_of(FOUR_MATS.format(sides=sides))
+    floor = floor_in(game, {side.name: side.most for side in game.sides})
+    bases = floor.areas
+    assert {(each.rectangle.centre[0] > 9, each.rectangle.centre[1] > 4.5) for each in bases} == {
+        (False, False), (False, True), (True, False), (True, True)
+    }  # fmt: skip
+    assert len(bases) == 4 and all(each.owner is None for each in bases)
+
+
+def marmots(lies: str, play: str = "nobody runs with the ball") -> Game:
+    return game_of(MARMOTS.format(lies=lies, play=play))
+
+
+def test_both_side_lines_are_for_those_who_start_there_and_they_stay() -> None:
+    """Whoever starts where only they enter, to send balls from there, is not said to stay elsewhere."""
+    game = marmots("along each side line")
+    (zone,) = resolved(game).play.areas
+    (stay,) = (home.at for home in resolved(game).play.homes if home.who.side.key == "rollers")
+    assert (zone.owner, zone.everywhere, stay.of, stay.owner) == (SHARED, True, zone.id, SHARED)
+    boxes = [each.rectangle for each in floor_in(game, {"marmots": 4, "rollers": 4}).areas]
+    assert sorted(box.centre[1] for box in boxes) == [1.0, 4.0]
+
+
+@pytest.mark.parametrize(("lies", "play"), [
+    ("along each side line of rollers", "nobody runs with the ball"),
+    ("along each side line", "rollers fetch balls from their roller zone"),
+    ("along each side line", "rollers stay in their roller zone"),
+])  # fmt: skip
+def test_where_a_line_says_whose_it_is_it_is_a_side_s(lies: str, play: str) -> None:
+    areas = resolved(marmots(lies, play)).play.areas
+    assert all(area.owner is not SHARED and not area.everywhere for area in areas)
+
+
+def test_a_line_that_says_where_they_stay_wins() -> None:
+    homes = resolved(marmots("along each side line", "rollers stay on the court")).play.homes
+    assert {home.at.of for home in homes} == {Landmark.COURT}
 
 
 def test_a_ring_around_a_place_reaches_so_far_beyond_it_on_every_side() -> None:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from attrs import evolve
 
 from compose.staging.floor.ground import GAP_M, Ground, Region
-from compose.staging.floor.regions import regions
+from compose.staging.floor.regions import everywhere, regions
 from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.core.declared import Area, AreaKind
 from grammar.core.game import Play
@@ -50,7 +50,7 @@ def _regions_of(area: Area, ground: Ground) -> list[Region]:
         return list(regions(ground, lies, reaching_m))
     if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
         lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
-    found = list(regions(ground, lies, depth_m))
+    found = list(everywhere(ground, lies, depth_m) if area.everywhere else regions(ground, lies, depth_m))
     if area.kind in COMPACT and lies.part not in LONG:
         found = [evolve(region, rectangle=_compact(region.rectangle, depth_m)) for region in found]
     if lies.of is Landmark.HALF and lies.part is Part.BESIDE:

@@ -60,6 +60,16 @@ def _one_for_all(ground: Ground, spot: Spot, depth_m: float | None) -> Region:
     return evolve(found, side=None)
 
 
+def everywhere(ground: Ground, spot: Spot, depth_m: float) -> Iterator[Region]:
+    """All corners of the court, or both its side lines, for all."""
+    last = ground.sides[-1]
+    if spot.of is Landmark.CORNER:
+        found = _by_corners(corners(ground, depth_m), spot.part)
+    else:
+        found = _at_side_lines(evolve(ground, halved=False), last, spot.part, depth_m)
+    return (evolve(each, side=None) for each in found)
+
+
 def _square(x: float, y: float, size: float, within: Rectangle) -> Rectangle:
     half_x, half_y = min(size, within.length) / 2, min(size, within.width) / 2
     return Rectangle(x - half_x, y - half_y, x + half_x, y + half_y)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterator
 from fractions import Fraction
 from functools import partial
 
@@ -18,7 +17,6 @@ from grammar.core.play import (
     Free,
     Guarding,
     Hold,
-    Home,
     Offer,
     PointsCount,
     StandUp,
@@ -30,6 +28,7 @@ from grammar.core.reading.crossing import sent_over
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.fetching import fetched
 from grammar.core.reading.finish_lines import read_match
+from grammar.core.reading.homes import homes_of
 from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.lives import read_lives
 from grammar.core.reading.offers import (
@@ -60,7 +59,7 @@ from grammar.core.reading.what_is_tried import aimed_and_run, brought_kinds, car
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
-from grammar.core.values import Population, SideId, SwitchId
+from grammar.core.values import SideId, SwitchId
 from grammar.finding import Outcome, Severity
 from grammar.game import Game
 from grammar.sentences import attempting, ball, finish, head, lives, play, sides, space, then, when
@@ -199,7 +198,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         kinds=tuple(reader.kinds),
         supplies=tuple(reader.supplies),
         starts=tuple(reader.starts),
-        homes=_homes(reading),
+        homes=homes_of(reading),
         offers=reading.of(Offer),
         services=(*fetches, *reading.of(Free), *reading.of(ComeBack), *reading.of(StandUp)),
         unfetched=unfetched,
@@ -224,22 +223,6 @@ def _choices(reading: Reading) -> Iterator[Choice]:
     for switch in game.sheet.all_of("head", head.Switch):
         name = SwitchId(switch.name.text)
         yield Choice(name, switch.on, game.switches[name.key], tuple(reading.hanging.get(name, ())))
-
-
-def _homes(reading: Reading) -> tuple[Home, ...]:
-    """The homes that the sheet gives; of whom it says nothing, those taken for granted. The line about the fewest
-    players wins, however many places it gives them: a role before all players."""
-    homes = reading.of(Home)
-    about = Counter(line for line, _ in {(line, home.who) for home in homes for line in home.lines})
-    least: dict[Population, tuple[bool, int]] = {}
-    for home in homes:
-        rank = _rank(reading, home, about)
-        least[home.who] = min(least.get(home.who, rank), rank)
-    return tuple(home for home in homes if _rank(reading, home, about) == least[home.who])
-
-
-def _rank(reading: Reading, home: Home, about: Mapping[int, int]) -> tuple[bool, int]:
-    return all(reading.lines[line].granted for line in home.lines), min(about[line] for line in home.lines)
 
 
 def _facts(reading: Reading, own: list[tuple[Node, int]]) -> Facts:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import Area, AreaKind, Court, Cut, Doing, Odd, Organisation, Role, Room, Side, Track
+from grammar.core.reading.for_all import is_for_all
 from grammar.core.reading.reader import Reader, metres, seconds
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
@@ -144,7 +145,10 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     owners: tuple[Owner, ...] = reader.owners_of_place(of)
     if said.whose is Whose.UNSAID and spot.determiner in ("a", "an") and of in ONE_OF_SEVERAL:
         owners = (SHARED,)
-    if owners != (SHARED,):
+    everywhere = said.node is spot and is_for_all(reader.game, sentence)
+    if everywhere:
+        owners = (SHARED,)
+    elif owners != (SHARED,):
         if said.whose is Whose.UNSAID:
             word = of.key if isinstance(of, AreaId) else of.value
             hint = f"Write each {word}, or the {word} of one side"
@@ -171,7 +175,7 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
         only = _only(reader, sentence, owner, shut)
         if only is not None:
             rooms = (*rooms, Room(frozenset(reader.populations(reader.side_ids)) - only, 0))
-        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only)
+        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only, everywhere)
 
 
 def _only(
