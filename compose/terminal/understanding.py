@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Sequence
 from typing import Any
 
+import typer
+
 import library
 from compose.draw.card.of_remix import titled
 from compose.staging.floor.distance import reach
@@ -16,12 +18,13 @@ from compose.telling.for_class import class_lines
 from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
-from compose.terminal.answer import say, say_findings, say_json, stop
+from compose.terminal.answer import file_lines, say, say_findings, say_json, stop
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
+from compose.terminal.typed.at_hand import GAMES
 from compose.terminal.typed.classes import Who
-from compose.terminal.typed.finding_games import granted
+from compose.terminal.typed.finding_games import categories, granted, path_of, shown_path
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
 
@@ -32,7 +35,12 @@ GRANTED = "taken for granted"
 def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str, as_json: bool) -> int:
     """Print what was understood of a game, and for a class how it is staged; the exit code."""
     wording = wording_named(language, as_json)
-    made, findings = remixed(name, modifiers, as_json, wording)
+    try:
+        made, findings = remixed(name, modifiers, as_json, wording)
+    except typer.Exit:
+        if not modifiers and not as_json:
+            _say_what_can_be_read(name, wording)
+        raise
     staging = staging_for(made, who, as_json, wording) if who != Who() else None
     outcome = core_of(titled(made), granted(), library.fixed_kit())
     if outcome.value is None:
@@ -50,6 +58,25 @@ def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str
     say_understood(back, wording)
     say_findings(findings)
     return 0
+
+
+def _say_what_can_be_read(name: str, wording: Wording) -> None:
+    """What was understood of the other lines of a game with mistakes, which are told already; nothing of a remix."""
+    from grammar.resolve.readable import readable  # loaded only where something is wrong
+
+    path = path_of(name, GAMES, "game", False)
+    found = readable("\n".join(file_lines(str(path))), shown_path(path), categories())
+    outcome = core_of(found.game, granted(), library.fixed_kit()) if found else None
+    if found is None or outcome is None or outcome.value is None:
+        return
+    say("")
+    numbers = wording.listed(str(number) for number in found.left_out)
+    pattern = "Line {lines} is not read yet." if len(found.left_out) == 1 else "Lines {lines} are not read yet."
+    rest = wording.say("What was understood of the others, as if nothing stood there:")
+    for line in textwrap.wrap(f"{wording.say(pattern, lines=numbers)} {rest}", WIDTH):
+        say(line)
+    floor = laid_out(found.game, usual_players(found.game))
+    say_understood(read_back(outcome.value, wording, _usual_m(outcome.value, floor)), wording)
 
 
 def _usual_m(core: Core, floor: Floor) -> UsualDistance:

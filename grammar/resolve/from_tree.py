@@ -69,6 +69,11 @@ def resolve(
     return Outcome(None if broken else found.game, tuple(findings))
 
 
+def game_of_what_stands(sheet: GameSheet, catalogue: Mapping[str, str]) -> Game:
+    """The game of a sheet that has no mistake but that something is missing."""
+    return _resolved(sheet, catalogue, ()).game
+
+
 @frozen
 class _Resolved:
     """A game, what of it can be read, its mistakes, and its lines that cannot be for what a name or number says."""
