@@ -26,6 +26,7 @@ from grammar.meanings import (
 from grammar.resolve.expected import EXPECTED
 from grammar.sentences import base, head, sides, space
 from grammar.sentences.base import Name, Node, Np
+from grammar.sentences.when import When
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
 _SAID = {
@@ -60,7 +61,8 @@ FREE = (  # names that a sentence gives, or that are looked at where it is decla
     (head.Switched, "name"),
 )
 _NEXT_POINT = (
-    "Let it give a point, under when, and let the clock's line end with: more points wins, else the next point wins"
+    "Only where points were level does the next one decide: more points wins, else the next point wins. Of anything "
+    "else that is counted say: else a draw"
 )
 
 
@@ -101,7 +103,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
     for expected, name in names_of(sentence):
         meaning = meanings.get(name.text)
         if meaning is None:
-            yield _unknown(name, expected, meanings)
+            yield _unknown_verb(sentence, name, meanings) or _unknown(name, expected, meanings)
         elif not _fits(meaning, expected):
             yield _misplaced(name, meaning, expected)
 
@@ -125,6 +127,26 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
                 yield expected, part
             elif isinstance(part, Node):
                 yield from names_of(part)
+
+
+def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -> Finding | None:
+    """What to say of a name in which players are followed by what they do, which the language does not know."""
+    *first, last = name.text.split()
+    who = " ".join(first)
+    if _sort_of_known(meanings.get(who)) not in ("player", "side") or not last.endswith("s") or last in meanings:
+        return None
+    from grammar.mistakes.meant import nearest  # loaded only where a verb is not known
+
+    section = "when" if isinstance(sentence, When) else "play"
+    near = [f"`{row.example}` ({row.says})" for row in nearest(section, sentence.words()).rows]
+    title = f"Nothing here is called `{name.text}`: {who} is known, but not that one {last}."
+    hint = f"Nearest to it: {listing(near, 'or')}." if near else "Say what happens in words of the language page."
+    return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+
+
+def _sort_of_known(meaning: Meaning | None) -> str | None:
+    """The sort of what a name means, if it means anything."""
+    return None if meaning is None else sort_of(meaning)
 
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
@@ -193,6 +215,8 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     hint = "Name one of these, or change the verb."
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
         hint = "A target is knocked; a player is hit."
+    if sort_of(meaning) == "player" and expected == ("ball",):
+        hint = f"So it is said of balls; what a player does wrong is a foul, such as: a {name.text} fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:
         hint = f'What is aimed at is like a target: "1 {name.text} for each side, like a thick mat" (or box, or board).'
     if sort_of(meaning) == "place" and "side" in expected:

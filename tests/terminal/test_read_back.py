@@ -50,3 +50,29 @@ def test_show_may_say_it_too() -> None:
     alone = run("show", "lantern row", code=0).stdout
     both = run("show", "lantern row", "--understood", code=0).stdout
     assert both.startswith(alone.rstrip()) and run("understood", "lantern row", code=0).stdout in both
+
+
+LANTERNS = next(path for path in library.game_paths() if path.stem == "lantern-row").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(("was", "now"), [
+    ("  players stay in their half\n", "  players stay where they like best\n"),
+    ("  a lantern is knocked: it stays down\n", "  a lantern is eaten: it stays down\n"),
+    ("  8 foam balls\n", "  8 foam bells\n"),
+])  # fmt: skip
+def test_of_a_sheet_with_mistakes_the_other_lines_are_read_back(tmp_path: Path, was: str, now: str) -> None:
+    """With the mistakes come the lines that are not read yet; what no line says then is marked as taken for granted."""
+    text = LANTERNS.replace(was, now)
+    number = text.splitlines().index(now.rstrip("\n")) + 1
+    sheet = tmp_path / "slipped.rules"
+    sheet.write_text(text, encoding="utf-8")
+    answer = run("understood", sheet, code=2)
+    said = " ".join(answer.stdout.split())
+    assert "yet. What was understood of the others" in said and str(number) in said.split("yet")[0]
+    assert "Mark a court 18 m by 9 m" in said and "mistake" in answer.stderr
+
+
+def test_of_a_sheet_without_a_court_nothing_is_read_back(tmp_path: Path) -> None:
+    sheet = tmp_path / "slipped.rules"
+    sheet.write_text(LANTERNS.replace("  court ", "  cot "), encoding="utf-8")
+    assert "understood of the others" not in run("understood", sheet, code=2).stdout
