@@ -52,6 +52,9 @@ def bracketed(places: tuple[int, ...], names: tuple[str, ...]) -> str:
 def rate_factor(rate: Rate, names: tuple[str, ...]) -> tuple[str, str]:
     """How many act at once, and where that is more than nothing (a command of rate 0 is no command)."""
     sums = [bracketed(limit, names) for limit in rate.limits]
+    if rate.turns is not None:
+        number, busy = rate.turns
+        sums.append(f"max({number}-{bracketed(busy, names)}, 0)" if busy else f"{number}")
     factors = [sums[0] if len(sums) == 1 else f"min({', '.join(sums)})"] if sums else []
     positive = [f"{each}>0" for each in sums]
     for ratio in rate.ratios:

@@ -28,14 +28,15 @@ class Rates:
         self._totals: dict[tuple[int, ...], int] = {}
         self._ratios: dict[Ratio, tuple[int, int]] = {}
         numbers: dict[Ratio, int] = {}
-        self._made: list[tuple[list[int], list[int]]] = []
+        self._made: list[tuple[list[int], list[int], tuple[int, int] | None]] = []
         for rate in rates:
             limits = [self._total(limit) for limit in rate.limits]
             for ratio in rate.ratios:
                 below = -1 if isinstance(ratio.denominator, int) else self._total(ratio.denominator)
                 self._ratios.setdefault(ratio, (self._total(ratio.numerator), below))
                 numbers.setdefault(ratio, len(numbers))
-            self._made.append((limits, [numbers[ratio] for ratio in rate.ratios]))
+            turns = (rate.turns[0], self._total(rate.turns[1])) if rate.turns is not None else None
+            self._made.append((limits, [numbers[ratio] for ratio in rate.ratios], turns))
 
     def _total(self, places: tuple[int, ...]) -> int:
         return self._totals.setdefault(places, len(self._totals))
@@ -45,9 +46,12 @@ class Rates:
         totals = [_summed(places, column, states) for places in self._totals]
         shares = [_share(ratio, totals[above], totals[below]) for ratio, (above, below) in self._ratios.items()]
         factors = np.ones((len(self._made), states))
-        for number, (limits, ratios) in enumerate(self._made):
+        for number, (limits, ratios, turns) in enumerate(self._made):
             if limits:
                 factors[number] = reduce(np.minimum, [totals[limit] for limit in limits])
+            if turns is not None:
+                free = np.maximum(turns[0] - totals[turns[1]], 0)
+                factors[number] = np.minimum(factors[number], free) if limits else free
             for ratio in ratios:
                 factors[number] *= shares[ratio]
         return factors

@@ -118,12 +118,14 @@ class Ratio:
 class Rate:
     """How many act at once: min over `limits` of the sum of their places, times every ratio.
 
-    No limits means 1. A ratio whose denominator is 0 makes the whole 0. A transition with factor 0
-    is not enabled. Times attempts per minute and chance (both of the forecast) it is the rate per minute.
+    No limits means 1. `turns`: at most so many, less those in these places, who are busy already. A ratio whose
+    denominator is 0 makes the whole 0. A transition with factor 0 is not enabled. Times attempts a minute and chance
+    (both of the forecast) it is the rate a minute.
     """
 
     limits: tuple[tuple[int, ...], ...] = ()
     ratios: tuple[Ratio, ...] = ()
+    turns: tuple[int, tuple[int, ...]] | None = None
 
 
 @frozen

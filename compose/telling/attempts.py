@@ -99,7 +99,9 @@ def _told(voice: Voice, speaking: Voice, offer: Offer, who: list[Population], ba
     away = voice.say(", from {distance} away", distance=voice.metres(distance)) if distance else ""
     if not away and skills != [Skill.TOUCH]:
         away = _usually(voice, offer.by, aims, offer.at)
-    only = voice.say(", but only one of them at a time") if offer.alone else ""
+    only = voice.say(", but only one of them at a time") if offer.at_once else ""
+    if offer.at_once > 1:
+        only = voice.say(", but only {number} of them at a time", number=voice.wording.figure(offer.at_once))
     clock, asked = parted(offer.only)
     if asked != ALWAYS:
         only += voice.say(", but only when {condition}", condition=condition(speaking, asked))

@@ -119,7 +119,8 @@ class Attempt:
 
 @frozen
 class Offer:
-    """What some may try by one line: a `share` of attempts (None: the rest), `at` where they wait, one `alone`."""
+    """What some may try by one line: a `share` of attempts (None: the rest), `at` where they wait, at most so many of
+    a side `at_once` (0: all)."""
 
     by: Population
     attempts: tuple[Attempt, ...] = field(eq=frozenset)
@@ -128,7 +129,7 @@ class Offer:
     share: Fraction | None
     lines: Lines = field(eq=False)
     at: frozenset[Spot] = frozenset()
-    alone: bool = False
+    at_once: int = 0
 
 
 @frozen

@@ -17,7 +17,7 @@ from tests.interpreter.room import barred
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.spots import always_safe, at_hand, stands
 from tests.interpreter.stopping import blocked_by
-from tests.interpreter.ways import one_by_one, ways
+from tests.interpreter.ways import at_once, ways
 from tests.interpreter.whose_task import acts, asks, is_open
 
 REACHED, CAUGHT, MISSED, LEFT, BLOCKED, HIGH = "reached", "caught", "missed", "left", "blocked", "high"
@@ -92,10 +92,10 @@ def _from_outside(sheet: Sheet, board: Board, everyone: bool) -> Iterator[Deed]:
 def _takes(sheet: Sheet, sentence: play.Take, number: int, board: Board, everyone: bool) -> Iterator[Deed]:
     """One thing that lies where the way begins."""
     pupil = board.pupils[number]
-    if one_by_one(sentence):
-        lines = [each for each in sheet.said(play.Take) if one_by_one(each)]
-        alone = {load for each in lines for load in ways(sheet, each, pupil.side)}
-        if any(each.side == pupil.side and each.load in alone for each in board.pupils):
+    if at_once(sentence):
+        lines = [each for each in sheet.said(play.Take) if at_once(each)]
+        in_turn = {load for each in lines for load in ways(sheet, each, pupil.side)}
+        if sum(each.side == pupil.side and each.load in in_turn for each in board.pupils) >= at_once(sentence):
             return
     for load in ways(sheet, sentence, pupil.side):
         if barred(sheet, load.start, pupil) or barred(sheet, load.goal, pupil):

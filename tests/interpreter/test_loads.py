@@ -119,6 +119,14 @@ CASES = {
         "\n  scouts touch players of the other side who carry a log",
         "finish": "a side wins when it has 3 logs in its peat base",
     },
+    "two at a time": {
+        "kit": "5 logs, like a cone",
+        "set_up": "logs in the middle",
+        "start": "the middle",
+        "how": ", only 2 players at a time",
+        "play": "players touch players of the other side who carry a log",
+        "finish": "a side wins when it has 3 logs in its peat base",
+    },
     "one after the other, in each line": {
         "how": ", only 1 player at a time",
         "play": "players take a stone from the peat base of the other side to their peat base, "

@@ -21,9 +21,9 @@ def ways(sheet: Sheet, sentence: play.Take, side: str) -> Iterator[Load]:
             yield from (Load(kind, start, there) for kind in sorted(kinds))
 
 
-def one_by_one(sentence: play.Take) -> bool:
-    """Whether the next has to wait till the one before is back."""
-    return any(isinstance(each, attempting.AtATime) for each in sentence.details)
+def at_once(sentence: play.Take) -> int:
+    """How many are on the way at most, so that the next has to wait till one is back; 0: all."""
+    return next((each.number.whole for each in sentence.details if isinstance(each, attempting.AtATime)), 0)
 
 
 def _spots(sheet: Sheet, part: str | None, phrase: Np, side: str) -> list[Spot]:

@@ -74,7 +74,10 @@ def rate(of: Net, move: Transition, **counts: int) -> float:
         (place,) = [each for each in table if each.replace("/", "_").replace(" ", "_").endswith(name)]
         table[place] = count
     row = list(table.values())
-    result = float(min((sum(row[place] for place in limit) for limit in move.rate.limits), default=1))
+    limits = [sum(row[place] for place in limit) for limit in move.rate.limits]
+    if move.rate.turns is not None:
+        limits.append(max(move.rate.turns[0] - sum(row[place] for place in move.rate.turns[1]), 0))
+    result = float(min(limits, default=1))
     for ratio in move.rate.ratios:
         below = ratio.denominator
         whole = below if isinstance(below, int) else sum(row[place] for place in below)

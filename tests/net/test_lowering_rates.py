@@ -42,6 +42,13 @@ def test_one_at_a_time_acts_whoever_stands_ready(players: int, balls: int) -> No
     assert pace(play, "a north player", "misses", ball_soft_ball_half_north=0) == 0
 
 
+@pytest.mark.parametrize(("players", "balls", "at_once"), [(1, 3, 1), (2, 3, 2), (9, 3, 2), (9, 1, 1)])
+def test_two_at_a_time_act_where_so_many_stand_ready_with_balls(players: int, balls: int, at_once: int) -> None:
+    line = f"players underarm throw a soft ball {CONES}, only 2 players at a time"
+    play = net(play=line, players={"north": players, "south": 1})
+    assert pace(play, "a north player", "misses", ball_soft_ball_half_north=balls) == at_once
+
+
 @pytest.mark.parametrize(("players", "soft", "red"), [(9, 3, 1), (2, 1.5, 0.5)])
 def test_two_kinds_of_balls_part_the_players(players: int, soft: float, red: float) -> None:
     play = net(

@@ -106,6 +106,11 @@ def at_least(places: Iterable[int], bound: int = 1) -> Comparison:
     return Comparison(tuple((1, place) for place in places), ">=", bound)
 
 
+def at_most(places: Iterable[int], bound: int) -> Comparison:
+    """The sum of the places is at most the bound."""
+    return none_in(places) if bound == 0 else Comparison(tuple((1, place) for place in places), "<=", bound)
+
+
 def by_itself(place: Span) -> Rule:
     """No line's own doing: that time passes is no effect of what is said of it there."""
     return Rule("", place)

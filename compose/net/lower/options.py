@@ -11,11 +11,11 @@ from attrs import evolve
 from compose.net.lower.at_hand import Uses, balls_in_hand, rate_of, rate_outside, uses_of
 from compose.net.lower.attempt_numbers import attempt_of, said_distance
 from compose.net.lower.blocking import blocked_or_not
-from compose.net.lower.builder import Builder, at_least, none_in
+from compose.net.lower.builder import Builder, at_least, at_most
 from compose.net.lower.guards import condition_of
 from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.shares import Option, negated, shared
-from compose.net.lower.taking import on_the_way_alone, rate_in_turn, rate_of_one, taken_alike
+from compose.net.lower.taking import on_the_way_in_turn, rate_in_turn, rate_of_some, taken_alike
 from compose.net.lower.tokens import ball_place, how_many, in_play, places_at, step_place, target_place
 from compose.net.net import All, Comparison, Condition, Rate, Ratio
 from compose.net.outcome import Moment
@@ -62,7 +62,7 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
                 only = _only(builder, offer)
                 guard += [only] if only is not None else []
                 rate = _rate(builder, offer, attempt, source, uses, stand)
-                rate = Rate((*rate.limits, *limits), rate.ratios)
+                rate = evolve(rate, limits=(*rate.limits, *limits))
                 tried = attempt_of(builder, offer, moment)
                 option = Option(offer, attempt, moment, tried, (*guard, *there), rate, only, there)
                 yield _with_ratios(option, tuple(guard), ratios)
@@ -71,10 +71,11 @@ def _of(builder: Builder, offer: Offer, uses: Uses) -> Iterator[Option]:
 def _only(builder: Builder, offer: Offer) -> Condition | None:
     """What a line asks for before it may be tried, and that nobody is on the way where one goes after the other."""
     asked = condition_of(builder, offer.only) if offer.only != ALWAYS else None
-    if not offer.alone or not any(isinstance(each.aim, PickUp) for each in offer.attempts):
+    if not offer.at_once or not any(isinstance(each.aim, PickUp) for each in offer.attempts):
         return asked
-    nobody = none_in(in_play(builder, *on_the_way_alone(builder.play, offer)))
-    return nobody if asked is None else All((asked, nobody))
+    busy = in_play(builder, *on_the_way_in_turn(builder.play, offer))
+    few = at_most(busy, offer.at_once - 1)
+    return few if asked is None else All((asked, few))
 
 
 def _stands(builder: Builder, offer: Offer) -> tuple[Presence | At, ...]:
@@ -98,9 +99,9 @@ def _rate(
     if isinstance(stand, At) and source is not None:
         return rate_outside(builder, offer.by, *source)
     if not isinstance(attempt.aim, PickUp) or source is None:
-        return rate_in_turn(builder, offer, source) if offer.alone else rate_of(builder, offer.by, source, uses)
-    if offer.alone:
-        return rate_of_one(builder, offer, attempt.aim, source)
+        return rate_in_turn(builder, offer, source) if offer.at_once else rate_of(builder, offer.by, source, uses)
+    if offer.at_once:
+        return rate_of_some(builder, offer, attempt.aim, source)
     kinds = taken_alike(builder.play, offer, attempt.aim)
     there = tuple(ball_place(builder, kind, attempt.aim.start) for kind in kinds)
     ratios = (Ratio((ball_place(builder, *source),), there),) if len(there) > 1 else ()

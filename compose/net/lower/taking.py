@@ -13,39 +13,45 @@ from grammar.core.play import Offer, PickUp
 from grammar.core.values import KindId, Laden, Population, Spot
 
 
-def rate_of_one(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindId, Spot]) -> Rate:
-    """Of a side one goes, however many stand ready; of several roles and kinds each has its share."""
+def rate_of_some(builder: Builder, offer: Offer, way: PickUp, source: tuple[KindId, Spot]) -> Rate:
+    """Of a side so many go, however many stand ready; of several roles and kinds each has its share."""
     kinds = taken_alike(builder.play, offer, way)
     there = tuple(ball_place(builder, kind, way.start) for kind in kinds)
-    side = [each for each in builder.play.offers if each.alone and each.by.side == offer.by.side]
-    return _one_of(builder, offer.by, side, source, there)
+    side = [each for each in builder.play.offers if each.at_once and each.by.side == offer.by.side]
+    busy = in_play(builder, *on_the_way_in_turn(builder.play, offer))
+    return _some_of(builder, offer, side, source, there, busy)
 
 
 def rate_in_turn(builder: Builder, offer: Offer, source: tuple[KindId, Spot] | None) -> Rate:
-    """Of a side one tries it at a time, however many stand ready and with whichever of the balls at hand."""
+    """Of a side so many try it at a time, however many stand ready and with whichever of the balls at hand."""
     together = [each for each in builder.play.offers if (each.by.side, each.lines) == (offer.by.side, offer.lines)]
     spots = spots_at_hand(builder.play, offer.by)
     there = tuple(ball_place(builder, source[0], spot) for spot in spots) if source is not None else ()
-    return _one_of(builder, offer.by, together, source, there)
+    return _some_of(builder, offer, together, source, there, ())
 
 
-def _one_of(
+def _some_of(
     builder: Builder,
-    who: Population,
+    offer: Offer,
     ready: Sequence[Offer],
     source: tuple[KindId, Spot] | None,
     there: tuple[int, ...],
+    busy: tuple[int, ...],
 ) -> Rate:
     """The share of a population among all who are ready, and of a kind at its spot among all that are there."""
+    who = offer.by
     mine, all_ready = in_play(builder, who), in_play(builder, *dict.fromkeys(each.by for each in ready))
     ratios = [Ratio((ball_place(builder, *source),), there)] if source is not None and len(there) > 1 else []
     ratios += [Ratio(mine, all_ready)] if len(all_ready) > len(mine) else []
-    return Rate((), tuple(ratios))
+    if offer.at_once == 1:
+        return Rate((), tuple(ratios))
+    limits = (all_ready, there) if there else (all_ready,)
+    return Rate(limits, tuple(ratios), (offer.at_once, busy))
 
 
-def on_the_way_alone(play: Play, offer: Offer) -> tuple[Population, ...]:
-    """Who of the side is on the way by a line that lets one go at a time."""
-    lines = {line for each in play.offers if each.alone and each.by.side == offer.by.side for line in each.lines}
+def on_the_way_in_turn(play: Play, offer: Offer) -> tuple[Population, ...]:
+    """Who of the side is on the way by a line that lets some go at a time."""
+    lines = {line for each in play.offers if each.at_once and each.by.side == offer.by.side for line in each.lines}
     bringing = (each for each in play.offers if isinstance(each.by.role, Laden) and lines & set(each.lines))
     return tuple(dict.fromkeys(each.by for each in bringing if each.by.side == offer.by.side))
 

@@ -31,7 +31,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.sentences import attempting, play, runs
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, Quantity
 
 Details = dict[type, attempting.Detail]
 Trying = attempting.Attempt | play.Touch | play.Take
@@ -94,18 +94,23 @@ def details_of(sentence: Trying) -> Details:
     return details
 
 
-def one_at_a_time(sentence: attempting.Attempt, details: Details, balls: Sized) -> bool:
-    """Whether of a side one tries it while the others wait for their turn. Raises Senseless."""
+def is_some(number: Quantity) -> bool:
+    """Whether a number is a whole one from 1."""
+    return bool(number.value == number.whole and number.whole >= 1)
+
+
+def so_many_at_a_time(sentence: attempting.Attempt, details: Details, balls: Sized) -> int:
+    """How many of a side try it while the others wait for their turn; 0: all. Raises Senseless."""
     said = details.get(attempting.AtATime)
     if not isinstance(said, attempting.AtATime):
-        return False
+        return 0
     on_the_way = any(
         isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims
     )
-    if said.number.value != 1 or on_the_way or sentence.where is not None or len(balls) > 1:
-        title = f"`{said.words()}` is read of one at a time, in play, with one kind of ball."
+    if not is_some(said.number) or on_the_way or sentence.where is not None or len(balls) > 1:
+        title = f"`{said.words()}` is read of some at a time, in play, with one kind of ball."
         raise Senseless(said, title, "Write: players roll a ball at the pins, only 1 player at a time")
-    return True
+    return said.number.whole
 
 
 def _goes_or_sends(sentence: attempting.Attempt) -> None:
@@ -133,8 +138,8 @@ def _of(reader: Reader, sentence: attempting.Attempt, details: Details, who: Pop
     for ball in balls:
         attempts = tuple(Attempt(skill, ball, load, aim) for skill in skills for aim in aims)
         part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
-        alone = one_at_a_time(sentence, details, balls)
-        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at, alone)
+        at_once = so_many_at_a_time(sentence, details, balls)
+        yield Offer(who, attempts, only, figures_of(reader, details, spoken), part, (line,), at, at_once)
 
 
 def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) -> frozenset[Spot]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, Attempt, Figures, Offer, PickUp
 from grammar.core.reading.aims import spoken_by
-from grammar.core.reading.offers import acting, details_of, figures_of, only_of
+from grammar.core.reading.offers import acting, details_of, figures_of, is_some, only_of
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.values import KindId, Laden, Plain, Population, RoleId, Skill, Sort
@@ -42,28 +42,28 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
     for detail in sentence.details:
         if not isinstance(detail, _KNOWN):
             raise Senseless(detail, f"`{detail.words()}`: whoever takes something has it.", "Leave that out.")
-    alone = _alone(reader, details.get(attempting.AtATime))
+    at_once = _at_once(reader, details.get(attempting.AtATime))
     share = details.get(attempting.PartOf)
     part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
     for who, kind, way in _ways(busy, reader, sentence):
         spoken = spoken_by(reader, who.side)
         take = Attempt(Skill.TAKE, kind, frozenset(), way)
         only, figures = only_of(reader, details, spoken), figures_of(reader, details, spoken)
-        yield Offer(who, (take,), only, figures, part, (line,), alone=alone)
+        yield Offer(who, (take,), only, figures, part, (line,), at_once=at_once)
         laden = Population(who.side, Laden(_base(who), kind, way.start, way.goal))
         bring = Attempt(Skill.CARRY, None, frozenset(), Along(way.start, way.goal, False))
         yield Offer(laden, (bring,), ALWAYS, Figures(), None, (line,))
 
 
-def _alone(reader: Reader, said: Node | None) -> bool:
-    """Whether the next of a side has to wait till the one before is back."""
+def _at_once(reader: Reader, said: Node | None) -> int:
+    """How many of a side are on the way at most, so that the next waits till one is back; 0: all."""
     if not isinstance(said, attempting.AtATime):
-        return False
+        return 0
     owner, role = reader.player_phrase(said.who)
-    if said.number.value != 1 or role is not None or owner.whose not in (Whose.UNSAID, Whose.ONE_EACH):
-        title = f"`{said.words()}`: how many more than one are on the way is not counted."
-        raise Senseless(said, title, "Write: only 1 player at a time")
-    return True
+    if not is_some(said.number) or role is not None or owner.whose not in (Whose.UNSAID, Whose.ONE_EACH):
+        title = f"`{said.words()}`: of each side so many players go at once."
+        raise Senseless(said, title, "Write: only 2 players at a time")
+    return said.number.whole
 
 
 def _ways(
