@@ -74,6 +74,7 @@ def _words(wording: Wording) -> dict[str, str]:
         "one_kept": say("One round is kept here and not sent yet."),
         "sent": say("The rounds are on the shelf."),
         "not_sent": say("They could not be sent. They stay here and are sent later."),
+        "old": say("This screen has grown old: open it anew from the page, or save the rounds as a file."),
         "full": say("This browser keeps nothing: save the rounds as a file before you close it."),
         "awake": say("The screen is kept awake."),
         "not_awake": say("This browser cannot keep the screen awake: set the phone so that it stays on."),

@@ -94,7 +94,8 @@ def test_what_is_no_round_is_not_kept(desk: Desk, client: TestClient, field: str
 def test_rounds_of_a_file_are_taken_in(desk: Desk, client: TestClient) -> None:
     told = {"version": 1, "rounds": [{**ROUND, "uses": []}, {**ROUND, "uses": [], "length_s": 100}]}
     sent = {"file": ("rounds.json", json.dumps(told).encode())}
-    assert client.post("/hall/file", data={"token": desk.token}, files=sent).status_code == 200
+    answer = client.post("/hall/file", data={"token": desk.token}, files=sent)
+    assert answer.status_code == 200 and "On the shelf from this file: 2 rounds." in answer.text
     assert len(rounds(desk)) == 2
     for broken in (b"", b"[]", b'{"rounds": 3}', b"\xff", b"[" * 100_000):
         answer = client.post("/hall/file", data={"token": desk.token}, files={"file": ("x", broken)})

@@ -48,13 +48,17 @@ def test_games_are_put_into_the_lesson_moved_and_taken_out(desk: Desk, client: T
     shown = client.get("/lesson?whole=yes").text
     assert "Minute by minute" in shown and "kick instead" in shown
     assert "<svg" in shown
-    client.post("/lesson/change", data={"token": desk.token, "one": "1", "to": "0", "do": "move"})
+    change = {"token": desk.token, "game": "toll-stone"}
+    client.post("/lesson/change", data={**change, "one": "1", "to": "0", "do": "move"})
     assert [each.slug for each in planned(desk.shelf)] == ["toll-stone", "lantern-row"]
     sheet = client.get("/lesson/lesson.pdf")
     assert "Toll Stone" in text_of(sheet.content)
     cards = client.get("/lesson/cards.pdf")
     assert len(PdfReader(BytesIO(cards.content)).pages) >= 2
-    client.post("/lesson/change", data={"token": desk.token, "one": "0", "to": "0", "do": "out"})
+    client.post("/lesson/change", data={**change, "one": "0", "to": "0", "do": "out"})
+    assert [each.slug for each in planned(desk.shelf)] == ["lantern-row"]
+    late = client.post("/lesson/change", data={**change, "one": "0", "to": "0", "do": "out"})
+    assert "changed elsewhere" in late.text, "another tab has taken it out already"
     assert [each.slug for each in planned(desk.shelf)] == ["lantern-row"]
 
 

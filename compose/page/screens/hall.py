@@ -132,7 +132,7 @@ def take_in(call: Call) -> Reply:
     if wrong or not rounds:
         why = wrong[0] if wrong else call.wording.say("There are no rounds in this file.")
         return Shown("trouble.html", {"why": why}, 422)
-    return Go("/lesson")
+    return Go(f"/lesson?kept={len(rounds)}")
 
 
 def _listed(data: bytes) -> Sequence[Mapping[str, Any]]:

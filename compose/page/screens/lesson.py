@@ -12,15 +12,24 @@ from compose.page.screens.remix import MOST_USED
 def show(call: Call) -> Reply:
     """The games with the minutes by their clocks; by the forecast at once or later."""
     games = planned(call.desk.shelf)
-    asked = _asked(call, games)
+    asked, notice = _asked(call, games), _notice(call)
     if not asked:
-        return Shown("lesson.html", {"games": (), "lesson": None, "lent": None})
+        return Shown("lesson.html", {"games": (), "lesson": None, "lent": None, "notice": notice})
     lesson: LessonShown = call.ask("lesson:lesson", asked, call.whole, rank=PATIENT if call.whole else SOON)
     sheets = call.desk.sheets()
     titles = [sheets[each.slug].title for each in games if each.slug in sheets]
     values = {"games": list(zip(games, titles, strict=False)), "lesson": lesson, "later": "/lesson/minutes"}
-    values["lent"] = call.desk.lender.lent
+    values |= {"lent": call.desk.lender.lent, "notice": notice}
     return Shown("lesson.html", values)
+
+
+def _notice(call: Call) -> str:
+    """What has just happened, where it cannot be seen otherwise."""
+    kept = call.one("kept")
+    if kept.isdecimal() and len(kept) < 4:
+        rounds = call.wording.counted(int(kept), "round", "rounds")
+        return call.wording.say("On the shelf from this file: {rounds}.", rounds=rounds)
+    return call.wording.say("The lesson was changed elsewhere: this is how it is now.") if call.one("anew") else ""
 
 
 def show_minutes(call: Call) -> Reply:
@@ -46,8 +55,10 @@ def add(call: Call) -> Reply:
 
 
 def change(call: Call) -> Reply:
-    """Move a game, or take it out."""
+    """Move a game, or take it out; not another one that stands there now, because another tab has moved them."""
     games, one, to = planned(call.desk.shelf), _number(call, "one"), _number(call, "to")
+    if not (0 <= one < len(games)) or games[one].slug != call.one("game"):
+        return Go("/lesson?anew=yes")
     keep(call.desk.shelf, without(games, one) if call.one("do") == "out" else moved(games, one, to))
     return Go("/lesson")
 

@@ -235,12 +235,12 @@
         fields.delete("uses");
         for (const use of first.uses) fields.append("with", use);
         const answer = await fetch(data.to, { method: "POST", body: fields });
-        if (answer.status !== 204) throw new Error(String(answer.status));
+        if (answer.status !== 204) throw new Error([403, 409].includes(answer.status) ? "old" : "not_sent");
         write(KEPT, others);
       }
       at("note").textContent = say.sent;
-    } catch {
-      at("note").textContent = say.not_sent;
+    } catch (wrong) {
+      at("note").textContent = say[wrong.message === "old" ? "old" : "not_sent"];
     }
     waiting();
   }
