@@ -85,8 +85,8 @@ def _rest(voice: Voice, rest: Rest) -> str:
         aimed_at = voice.sides(others)
     speaking = evolve(voice, called=((rest.by, sender), *((other, aimed_at) for other in others)))
     speaking = speaking if voice.me is not None else voice
-    if rest.to.of is Landmark.HANDS:
-        if rest.to.owner == rest.by:
+    if rest.to.of is Landmark.HANDS or rest.to.role is not None:
+        if rest.to.owner == rest.by and rest.to.role is None:
             return voice.say("{ball} stays {side}", ball=_ball(voice, rest), side=speaking.place([rest.to]))
         return voice.say("{ball} goes {goal}", ball=_ball(voice, rest), goal=speaking.goal([rest.to]))
     where = speaking.place([rest.to])

@@ -123,7 +123,7 @@ class Voice(SideVoice):
 
     def goal(self, spots: Collection[Spot]) -> str:
         """Where something goes. French says where it is then, or whose it is."""
-        if not self.wording.english and all(spot.of is Landmark.HANDS for spot in spots):
+        if not self.wording.english and all(spot.of is Landmark.HANDS or spot.role for spot in spots):
             return self.say("to {side}", side=self.bare_place(spots))
         return f"to {self.bare_place(spots)}" if self.wording.english else self.place(spots)
 
@@ -134,6 +134,9 @@ class Voice(SideVoice):
         if first.of is Landmark.MIDDLE and first.part is Part.AT and not bare:
             return self.say("in the middle")
         owners = {spot.owner for spot in group}
+        if first.role is not None:
+            with_task = self.of(self.nouns.role(first.role), False, owners, "the")
+            return with_task if bare else self.say("with {side}", side=with_task)
         if first.of is Landmark.HANDS:
             return self.sides(owners, "or") if bare else self.say("with {side}", side=self.sides(owners, "or"))
         everybody = len(owners) == len(self.play.sides) > 1
@@ -232,7 +235,7 @@ class Voice(SideVoice):
 
 def _alike(spots: Collection[Spot]) -> Iterable[list[Spot]]:
     """The places of each name together, whosever they are."""
-    found: dict[tuple[object, Part], list[Spot]] = {}
-    for spot in sorted(spots, key=lambda each: (str(each.of), each.part.value, str(each.owner))):
-        found.setdefault((spot.of, spot.part), []).append(spot)
+    found: dict[object, list[Spot]] = {}
+    for spot in sorted(spots, key=lambda each: (str(each.of), each.part.value, str(each.owner), str(each.role))):
+        found.setdefault((spot.of, spot.part, spot.role), []).append(spot)
     return found.values()

@@ -166,11 +166,13 @@ class Part(Enum):
 
 @frozen
 class Spot:
-    """A place on the floor: a landmark or an area of one owner, and which part of it."""
+    """A place on the floor: a landmark or an area of one owner, and which part of it. Of a ball there: that those with
+    one task alone have it, where a `role` is named."""
 
     of: Landmark | AreaId
     owner: Owner
     part: Part = Part.AT
+    role: RoleId | None = None
 
     @property
     def is_frozen(self) -> bool:

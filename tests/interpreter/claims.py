@@ -12,7 +12,7 @@ from tests.interpreter.most_lives import most_lives
 from tests.interpreter.names import Folk, Frozen, Part, Stuff
 from tests.interpreter.set_up import set_up
 from tests.interpreter.sheet import Sheet
-from tests.interpreter.spots import half, spot
+from tests.interpreter.spots import half, of_task, spot
 from tests.interpreter.ways import ways
 from tests.interpreter.whose import ANY, EVERY, OTHERS, UNSAID, Of, side_said, whose
 
@@ -177,7 +177,8 @@ def _balls(sheet: Sheet, meant: Stuff, state: claims.State | None, side: str, bo
     balls = [each for each in board.balls if each.kind in meant.kinds]
     if isinstance(state, claims.Placed):
         return sum(_there(sheet, state, side, each.spot) for each in balls), len(balls)
-    homes = _brought_to(sheet, meant, side) or {half(sheet, side)}
+    theirs = {half(sheet, side), *(of_task(sheet, side, role) for role in sheet.roles)}
+    homes = _brought_to(sheet, meant, side) or theirs
     return sum(each.spot in homes for each in balls), len(balls)
 
 

@@ -107,7 +107,8 @@ def key_of(place: Place) -> Key:
 def _spot_words(spot: CoreSpot) -> Key:
     of = spot.of.value if isinstance(spot.of, Landmark) else spot.of.key
     owner = spot.owner.key if isinstance(spot.owner, SideId) else "-"
-    return ("middle" if spot.of is Landmark.MIDDLE_LINE else of, spot.part.value, owner)
+    part = spot.part.value if spot.role is None else f"of {spot.role.key}"
+    return ("middle" if spot.of is Landmark.MIDDLE_LINE else of, part, owner)
 
 
 def _words(spot: Spot) -> Key:

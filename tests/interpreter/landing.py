@@ -10,10 +10,10 @@ from tests.interpreter.board import AT, Spot
 from tests.interpreter.catching import means_ball
 from tests.interpreter.deeds import BLOCKED, CAUGHT, HIGH, LEFT, MISSED, REACHED, TOUCHING, Deed
 from tests.interpreter.events import Scene, Settled
-from tests.interpreter.names import OWNED_PLACES, Part, Stuff, is_keeper
+from tests.interpreter.names import OWNED_PLACES, Folk, Part, Stuff, is_keeper
 from tests.interpreter.sheet import Place, Sheet
-from tests.interpreter.spots import half, place_of, spot, spots_of, stands
-from tests.interpreter.whose import EVERY, OTHERS, OWN, SPOKEN, Of, Whose, side_said, whose
+from tests.interpreter.spots import half, of_task, place_of, spot, spots_of, stands
+from tests.interpreter.whose import ACTING, EVERY, OTHERS, OWN, SPOKEN, UNSAID, Of, Whose, side_said, whose
 
 
 def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> list[Spot]:
@@ -85,8 +85,8 @@ def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | No
         return half(sheet, _taking(sheet, side_said(sheet, place.side), scene))
     assert isinstance(place, resting.RestThere | ball.RestTo)
     meant = sheet.meaning(place.where.name) if isinstance(place, ball.RestTo) else None
-    if is_keeper(meant):
-        meant = Part("keeper")
+    if isinstance(meant, Folk) and meant.role is not None and meant.role not in ACTING:
+        return of_task(sheet, _their_side(sheet, place, meant, scene), meant.role)
     if isinstance(meant, Part):
         return half(sheet, _taking(sheet, meant, scene))
     if meant is not None and (named := sheet.side_meant(meant)) is not None:
@@ -94,6 +94,18 @@ def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | No
     preposition = place.preposition if isinstance(place, resting.RestThere) else None
     side = _owner(whose(sheet, place.where), scene, sent, rule)
     return spot(sheet, preposition, place.where, side)
+
+
+def _their_side(sheet: Sheet, place: resting.RestingPlace, meant: Folk, scene: Scene) -> str | None:
+    """The side of those with a task: as the phrase says, else of keepers that of what is kept, or the only one."""
+    assert isinstance(place, ball.RestTo)
+    said = whose(sheet, place.where)
+    if said != UNSAID:
+        return _taking(sheet, said, scene)
+    only = sheet.roles[str(meant.role)].sides
+    deed = scene.deed
+    kept = deed is not None and deed.outcome in (REACHED, BLOCKED, HIGH) and deed.aim.what != "mate"
+    return only[0] if len(only) == 1 and not (is_keeper(meant) and kept) else scene.keeping
 
 
 def _taking(sheet: Sheet, said: Whose, scene: Scene) -> str | None:

@@ -23,7 +23,6 @@ from tests.interpreter.names import (
     Somewhere,
     Stuff,
     categories,
-    is_keeper,
     kit_name,
     names_of,
     read_name,
@@ -130,7 +129,7 @@ class Sheet:
     def _gives(self, line: Node) -> bool:
         if isinstance(line, ball.RestTo):
             meant = self.meaning(line.where.name)
-            return is_keeper(meant) or isinstance(meant, Part) or self.side_meant(meant) is not None
+            return isinstance(meant, Part) or getattr(meant, "role", None) or self.side_meant(meant) is not None
         if isinstance(line, when.When):
             return any(self._gives(each) for each in line.consequences)
         if isinstance(line, resting.Rest | then.MovesTo):

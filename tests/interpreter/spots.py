@@ -61,12 +61,18 @@ def half(sheet: Sheet, side: str | None) -> Spot:
 @remembered
 def at_hand(sheet: Sheet, side: str, role: str) -> tuple[Spot, ...]:
     """Where the balls lie that a player can take up: in the half where they stay, or anywhere on the court."""
+    theirs = (of_task(sheet, side, role),) if role else ()
     if not sheet.halved:
-        return (half(sheet, side),)
+        return (half(sheet, side), *theirs)
     stays = [line for line in sheet.said(play.Stay) if _stays(sheet, line, side, role)]
     closest = [line for line in stays if line.who.name.text not in ("player", "players")] or stays
     found = dict.fromkeys(each for line in closest for each in _halves(sheet, line, side))
-    return tuple(found) or (half(sheet, side),)
+    return (*(tuple(found) or (half(sheet, side),)), *theirs)
+
+
+def of_task(sheet: Sheet, side: str | None, role: str) -> Spot:
+    """Where those of a side with a task have a ball that is theirs alone."""
+    return half(sheet, side)._replace(part=f"of {role}")
 
 
 def always_safe(sheet: Sheet, one: Pupil, by: Pupil, what: str) -> bool:

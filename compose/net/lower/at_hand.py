@@ -23,7 +23,7 @@ def uses_of(builder: Builder, side: SideId) -> Uses:
     found: Uses = {who: {} for who in builder.play.populations(side)}
     for offer in builder.play.offers:
         if offer.by.side == side and not offer.at:
-            spots = spots_at_hand(builder.play, offer.by)
+            spots = tuple(spot for spot in spots_at_hand(builder.play, offer.by) if spot.role is None)
             for each in offer.attempts:
                 if each.ball is not None and not isinstance(each.aim, PickUp):
                     found[offer.by][each.ball] = (each.aim.start,) if isinstance(each.aim, Along) else spots
@@ -54,6 +54,13 @@ def rate_outside(builder: Builder, who: Population, ball: KindId, spot: Spot) ->
     ratios: tuple[Ratio, ...] = (Ratio(mine, tuple(players)),) if len(players) > len(mine) else ()
     ratios += (Ratio((own,), balls),) if len(balls) > 1 else ()
     return Rate((tuple(players), balls), ratios)
+
+
+def rate_handed(builder: Builder, who: Population, ball: KindId, spot: Spot, uses: Uses) -> Rate:
+    """The rate of attempts of those who alone have what a line gave them."""
+    balls = tuple(ball_place(builder, kind, spot) for kind in uses[who])
+    own = ball_place(builder, ball, spot)
+    return Rate((in_play(builder, who), balls), (Ratio((own,), balls),) if len(balls) > 1 else ())
 
 
 def _pool(who: Population, uses: Uses) -> tuple[list[Population], dict[KindId, tuple[Spot, ...]]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from compose.net.lower.builder import Builder
+from compose.net.lower.own_ground import handed
 from compose.net.lower.runs import row_place
 from compose.net.lower.tokens import (
     ball_place,
@@ -34,6 +35,7 @@ from grammar.core.guards import (
     Whole,
 )
 from grammar.core.values import At, OnStep, Population, Presence, SideId
+from grammar.frozen import evolve
 
 
 def condition_of(builder: Builder, guard: Guard) -> Condition:
@@ -98,7 +100,9 @@ def places_of(builder: Builder, count: Count) -> tuple[int, ...]:
             )
         case BallsAt():
             kinds = sorted(count.of)
-            return tuple(ball_place(builder, kind, spot) for kind in kinds for spot in sorted(count.at, key=repr))
+            theirs = [spot for spot in handed(builder.play) if evolve(spot, role=None) in count.at]
+            spots = [*sorted(count.at, key=repr), *sorted(theirs, key=repr)]
+            return tuple(ball_place(builder, kind, spot) for kind in kinds for spot in spots)
         case ThingsAt():
             return _of_things(builder, count)
         case Clock():

@@ -8,7 +8,7 @@ from typing import assert_never
 
 from attrs import evolve
 
-from compose.net.lower.at_hand import Uses, balls_in_hand, rate_of, rate_outside, uses_of
+from compose.net.lower.at_hand import Uses, balls_in_hand, rate_handed, rate_of, rate_outside, uses_of
 from compose.net.lower.attempt_numbers import attempt_of, said_distance
 from compose.net.lower.blocking import blocked_or_not
 from compose.net.lower.builder import Builder, at_least, at_most
@@ -98,6 +98,8 @@ def _rate(
     """How many act at once; of those who take things along as many as there are things, of several kinds any."""
     if isinstance(stand, At) and source is not None:
         return rate_outside(builder, offer.by, *source)
+    if source is not None and source[1].role is not None:
+        return rate_handed(builder, offer.by, *source, uses)
     if not isinstance(attempt.aim, PickUp) or source is None:
         return rate_in_turn(builder, offer, source) if offer.at_once else rate_of(builder, offer.by, source, uses)
     if offer.at_once:
@@ -128,7 +130,9 @@ def _sources(
         return (None,)
     if isinstance(stand, At):
         return ((attempt.ball, stand.spot),)
-    spots = (attempt.aim.start,) if isinstance(attempt.aim, Along | PickUp) else spots_at_hand(builder.play, who)
+    way = attempt.aim if isinstance(attempt.aim, Along | PickUp) else None
+    from_there = way is not None and not (isinstance(way, Along) and way.from_hand)
+    spots = (way.start,) if way is not None and from_there else spots_at_hand(builder.play, who)
     return tuple((attempt.ball, spot) for spot in spots)
 
 

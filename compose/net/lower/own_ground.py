@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from grammar.core.declared import Cut, Doing
 from grammar.core.game import Play
+from grammar.core.rules import SendBall, SendBalls
 from grammar.core.values import SHARED, AreaId, Landmark, Part, Population, SideId, Spot
 
 COURT = Spot(Landmark.COURT, SHARED)
@@ -19,7 +22,8 @@ def own_part(play: Play, side: SideId) -> Spot:
 def spots_at_hand(play: Play, who: Population) -> tuple[Spot, ...]:
     """Where balls lie that a population may use without fetching them: where it stays.
 
-    Whoever stays in an area, or beside the court, has the balls of their own part of it, and those in the area.
+    Whoever stays in an area, or beside the court, has the balls of their own part of it, and those in the area. What a
+    line gives to those with a task only they have.
     """
     found: dict[Spot, None] = {}
     for home in [home.at for home in play.homes if home.who == who] or [own_part(play, who.side)]:
@@ -32,7 +36,16 @@ def spots_at_hand(play: Play, who: Population) -> tuple[Spot, ...]:
             found[own_part(play, who.side)] = None
             if area is not None and Doing.ENTER not in area.shut:
                 found[home] = None
-    return tuple(found)
+    return *found, *(spot for spot in handed(play) if (spot.owner, spot.role) == (who.side, who.role))
+
+
+@cache
+def handed(play: Play) -> tuple[Spot, ...]:
+    """Where those with a task have balls that a line gives to them alone."""
+    sent = [rest.to for rest in play.rests]
+    effects = (effect for rule in play.rules for effect in rule.effects)
+    sent += [effect.to for effect in effects if isinstance(effect, SendBall | SendBalls)]
+    return tuple(dict.fromkeys(spot for spot in sent if spot.role is not None))
 
 
 def lies_in_what_is_shut(play: Play, spot: Spot) -> bool:

@@ -144,6 +144,8 @@ def _set_down_words(effect: SetDown) -> str:
 
 
 def _towards(spot: Spot) -> str:
+    if spot.role is not None:
+        return f"to the {of_side(spot.role.key, spot.owner)}"
     if spot.of is Landmark.HANDS and isinstance(spot.owner, SideId):
         return f"to {subject(spot.owner.key)}"
     said = lying(spot)

@@ -64,6 +64,8 @@ def lying(spot: Spot, bare: bool = False, the: str = "the") -> str:
 
     Instead of `the` and its owner an area may have another word before it: "in their dim strip".
     """
+    if spot.role is not None:
+        return f"with the {of_side(spot.role.key, spot.owner)}"
     whose = f" of {subject(spot.owner.key)}" if isinstance(spot.owner, SideId) and not bare and the == "the" else ""
     if isinstance(spot.of, AreaId):
         area = spot.of.key

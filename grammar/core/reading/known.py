@@ -62,6 +62,7 @@ class Known:
     pairs: tuple[tuple[SideId, Owner], ...] = ()
     touching: frozenset[Population] = frozenset()
     chased_for: frozenset[KindId] = frozenset()
+    senders: frozenset[tuple[Population, KindId]] = frozenset()
     taken: frozenset[KindId] = frozenset()
     laden: list[Population] = field(factory=list)
     changing_owners: bool = False

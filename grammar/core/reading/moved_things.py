@@ -53,7 +53,7 @@ def sent_thing_or_ball(reader: Reader, who: Np, place: resting.RestingPlace, mom
     balls = loads or frozenset(reader.balls(evolve(who, determiner="the") if who.determiner == "their" else who))
     named = side_of_place(reader.game, place)
     if named is not None:
-        yield _given(reader, who, balls, with_side(reader, named, _spoken_of_ball(moment)), moment)
+        yield _given(reader, who, balls, with_side(reader, named, _spoken_of_ball(moment), balls), moment)
         return
     trigger, missed = moment.trigger, frozenset({Result.MISSED})
     actor = moment.actor or moment.of_each or (reader.side_ids[0] if len(reader.sides) == 1 else None)
@@ -116,7 +116,7 @@ def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[E
     """ "The other side has the ball": it goes there."""
     said = whose_side(reader.game, consequence.side)
     balls = frozenset(reader.balls(consequence.ball))
-    yield _given(reader, consequence.ball, balls, with_side(reader, said, _spoken_of_ball(moment)), moment)
+    yield _given(reader, consequence.ball, balls, with_side(reader, said, _spoken_of_ball(moment), balls), moment)
 
 
 def _put_on_step(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> PutOnStep:

@@ -40,6 +40,6 @@ def parts_of(
     catching = frozenset({side}) if results == {Result.PASSED} else other if results == {Result.CAUGHT} else None
     if catching:
         parts[Whose.CATCHER] = catching
-    if other and results & KEPT and results <= KEPT | {Result.CROSSED}:
+    if other and results & KEPT and results <= KEPT | {Result.CROSSED, Result.ARRIVED}:
         parts[Whose.KEEPER] = other
     return parts

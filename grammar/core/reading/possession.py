@@ -13,11 +13,12 @@ import attrs
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
 from grammar.core.reading.aims import goes_on_with_it
+from grammar.core.reading.handed import in_their_hands, side_with_a_task, task_named, the_only_side
 from grammar.core.reading.pairs import parts_of
 from grammar.core.reading.reader import Reader, with_which
 from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, is_keeper, of_name, the_one, whose_side
 from grammar.core.rules import Rest, Result
-from grammar.core.values import SHARED, Landmark, Owner, SideId, Spot
+from grammar.core.values import SHARED, KindId, Landmark, Owner, SideId, Spot
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, side_named
 from grammar.sentences import resting
@@ -48,6 +49,8 @@ def side_of_place(game: Game, place: resting.RestingPlace) -> Claimed | None:
         return whose_side(game, place.side)
     if isinstance(place, RestTo):
         meaning = game.meaning(place.where.name)
+        if task_named(game, place.where) is not None:
+            return side_with_a_task(game, place.where)
         if isinstance(meaning, AgentMeaning) or is_keeper(meaning) or side_named(meaning) is not None:
             return of_name(game, place.where, place.where.name.text)
     return None
@@ -57,12 +60,17 @@ def _no_side(place: KeptBy) -> Claimed:
     raise Senseless(place, f"A ball {place.words()}?", "Write: stays with the catcher")
 
 
-def with_side(reader: Reader, said: Claimed, spoken: Spoken) -> Spot:
-    """Where a side has a ball that goes to it."""
+def with_side(reader: Reader, said: Claimed, spoken: Spoken, balls: frozenset[KindId]) -> Spot:
+    """Where a side has a ball that goes to it, or those of it with a task whom the phrase names."""
     if len(reader.sides) < 2:
         title = "Where each plays for themselves no side has the ball."
         raise Senseless(said.node, title, "Name a place of the court.")
-    return reader.own_part(the_one(said, spoken.meant(said, frozenset()), "it is"))
+    role = task_named(reader.game, said.node)
+    if role is None:
+        return reader.own_part(the_one(said, spoken.meant(said, frozenset()), "it is"))
+    said = the_only_side(reader, said, role, frozenset(spoken.parts))
+    side = the_one(said, spoken.meant(said, frozenset()), "it is")
+    return in_their_hands(reader, said, role, reader.own_part(side), balls)
 
 
 def sent(reader: Reader, side: SideId, against: Owner, results: frozenset[Result]) -> Spoken:
@@ -90,7 +98,7 @@ def read_begins_with(reader: Reader, sentence: BeginsWith, line: int) -> Iterato
 
 
 def _own_hands(reader: Reader, node: Node, side: SideId) -> Spot:
-    return with_side(reader, Claimed(Whose.NAMED, node, side), Spoken(reader.side_ids))
+    return with_side(reader, Claimed(Whose.NAMED, node, side), Spoken(reader.side_ids), frozenset())
 
 
 def read_catcher_has(reader: Reader, sentence: CatcherHas, line: int) -> Iterator[Rest]:

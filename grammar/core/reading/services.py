@@ -65,7 +65,7 @@ def read_rest(reader: Reader, sentence: resting.Rest, line: int) -> Iterator[Res
             met = (side, against) in reader.pairs and (against != side or Skill.PASS in skills)
             if len(reader.sides) > 2 and not met:
                 continue  # of several others "the other side" is that at which it was sent
-            to, spreads = with_side(reader, named, sent(reader, side, against, results)), False
+            to, spreads = with_side(reader, named, sent(reader, side, against, results), balls), False
         elif reader.granted and reader.held and sentence.state == "missed":
             to, spreads = Spot(Landmark.COURT, SHARED), True  # nobody has it: it lies where all may take it
         else:

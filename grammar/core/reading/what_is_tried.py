@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from grammar.core.play import Along, AtPlayers, Offer
-from grammar.core.values import KindId
+from grammar.core.values import KindId, Population
 
 
 def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
@@ -37,3 +37,9 @@ def brought_kinds(offers: Iterable[Offer]) -> frozenset[KindId]:
     along = [each for offer in offers for each in offer.attempts if isinstance(each.aim, Along)]
     balls = {each.ball for each in along if each.ball is not None}
     return frozenset(balls | {thing.kind for each in along for thing in each.load})
+
+
+def senders(offers: Iterable[Offer]) -> frozenset[tuple[Population, KindId]]:
+    """Who in play can do something with which balls that they have."""
+    in_play = (offer for offer in offers if not offer.at)
+    return frozenset((offer.by, each.ball) for offer in in_play for each in offer.attempts if each.ball is not None)
