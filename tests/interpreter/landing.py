@@ -25,7 +25,8 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
     if deed.skill == TOUCHING:  # whoever has it keeps it
         return [deed.came] if deed.came is not None else []
-    if deed.aim.what == "way" and not deed.aim.in_hand:  # what did not arrive, or goes to and fro, lies where it was
+    if deed.aim.what == "way" and not (deed.aim.in_hand and deed.outcome == REACHED):
+        # what did not arrive, or goes to and fro, lies where it was
         there = deed.aim.spot if deed.aim.carried_for_good and deed.outcome == REACHED else deed.came
         return [there] if there is not None else []
     line, own = _line(sheet, deed)

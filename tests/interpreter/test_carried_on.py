@@ -21,7 +21,7 @@ kit
 set-up
   {start}
 play
-  players carry a soft ball to the far base of the other side
+  players carry a soft ball to the far base of the other side{some}
   {play}
   players touch players of the other side who carry a soft ball
   {more}
@@ -33,6 +33,7 @@ finish
 """
 USUAL = {
     "roles": "",
+    "some": "",
     "balls": "1 soft ball",
     "start": "north begins with the soft ball",
     "play": "players pass a soft ball to a team-mate, 1 in 5 are intercepted",
@@ -54,6 +55,7 @@ WAYS = {
         "  a player is touched: play goes on",
     },
     "scored": {"more": "a scored ball stays with the thrower's side"},
+    "some get through": {"some": ", 1 in 2 succeed"},
     "loose": {"touched": "a player is touched: the ball goes to the court"},
     "a row": {
         "play": "players pass a soft ball to a team-mate",

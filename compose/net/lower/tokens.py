@@ -114,7 +114,7 @@ def side_in_play(builder: Builder, *sides: SideId) -> tuple[int, ...]:
 def _spot_name(spot: Spot) -> str:
     """How a spot is called in the names of places, which exports and JSON show."""
     where = spot.of.key if isinstance(spot.of, AreaId) else spot.of.value
-    where = where if spot.role is None else f"{where} of {spot.role.key}"
+    where = where if spot.role is None else f"{where} {spot.role.key}"
     return where if spot.part is Part.AT else f"{spot.part.value} {where}"
 
 

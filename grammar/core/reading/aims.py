@@ -208,8 +208,7 @@ def _from_there(
     """From where a side has its balls to a place of which it must be known whose it is."""
     what = sentence.ball
     if what is None or not reader.kinds_meant(what, Sort.BALL):
-        hint = "Write: players take a log from the middle to their far base"
-        raise Senseless(what or sentence, "What is no ball is taken up somewhere first.", hint)
+        raise Senseless(what or sentence, "What is no ball is first taken up.", "Write: take a log from the middle to …")
     if not reader.held:
         title = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
         raise Senseless(sentence, title, f"Say from where, too: carry {what.words()} from … {aim.words()}")
@@ -218,12 +217,13 @@ def _from_there(
     if reader.is_kit(aim.what) or _is_player(reader, aim.what) or isinstance(
         reader.game.meaning(aim.what.name), MateMeaning
     ):
-        title = f"`{aim.what.words()}` is no place to carry a ball to."
-        raise Senseless(aim.what, title, "Name a line, or an area of the sheet, such as: to the far base")
+        raise Senseless(aim.what, "A ball is carried to a place.", "Name a line, or an area of the sheet.")
     goals = reader.spots(None, aim.what, spoken, reader.all_sides)
     if len(goals) != 1:
         title = f"`{aim.what.words()}`: each side has one, and it is not said whose is meant."
         raise Senseless(aim.what, title, f"Write: to the {aim.what.name.text} of the other side")
+    if goals[0].of is Landmark.COURT and goals[0].part is Part.AT:
+        raise Senseless(aim.what, "They are on the court already.", "Name a line, or an area of the sheet.")
     return Along(reader.own_part(side), goals[0], False)
 
 

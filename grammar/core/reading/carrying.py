@@ -20,6 +20,9 @@ def with_load(reader: Reader, who: frozenset[Population], load: Np | None) -> fr
     kinds = set(reader.kinds_meant(load, Sort.LOAD, Sort.BALL))
     found = frozenset(each for each in who if isinstance(each.role, Laden) and each.role.kind in kinds)
     if not any(isinstance(each.role, Laden) and each.role.kind in kinds for each in reader.laden):
+        if reader.held and reader.kinds_meant(load, Sort.BALL):
+            title = f"Who of a side has `{load.words()}` is read only of whoever is touched for it."
+            raise Senseless(load, title, "Say who touches players who carry it, and of the ball itself where it goes.")
         hint = "Say in play who takes it from where to where."
         if reader.kinds_meant(load, Sort.BALL):
             hint = f"Say in play: players carry {load.words()} to the back line of the other side"

@@ -120,7 +120,10 @@ def _goes_or_sends(sentence: attempting.Attempt) -> None:
             on_the_way = isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim)
             if Skill(skill) is not Skill.PUSH and (Skill(skill) in CARRYING) != on_the_way:
                 way = "does not go from place to place" if on_the_way else "goes from place to place"
-                raise Senseless(aim, f"To {skill} {way}.", "Take another skill, or say at what they aim.")
+                hint = "Take another skill, or say at what they aim."
+                if Skill(skill) is Skill.RUN and sentence.ball is not None and isinstance(aim, attempting.AimTo):
+                    hint = f"Write: carry {sentence.ball.words()} {aim.words()}"
+                raise Senseless(aim, f"To {skill} {way}.", hint)
 
 
 def _of(reader: Reader, sentence: attempting.Attempt, details: Details, who: Population, line: int) -> Iterator[Offer]:
