@@ -208,7 +208,7 @@ def _from_there(
     """From where a side has its balls to a place of which it must be known whose it is."""
     what = sentence.ball
     if what is None or not reader.kinds_meant(what, Sort.BALL):
-        raise Senseless(what or sentence, "What is no ball is first taken up.", "Write: take a log from the middle to …")
+        raise Senseless(what or sentence, "What is no ball is taken up.", "Write: take a log from the middle to …")
     if not reader.held:
         title = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
         raise Senseless(sentence, title, f"Say from where, too: carry {what.words()} from … {aim.words()}")
