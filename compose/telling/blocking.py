@@ -37,6 +37,7 @@ WITH = {
     Means.BODY: "with the body",
     Means.HANDS: "with the hands",
     Means.FEET: "with the feet",
+    Means.HANDS_AND_FEET: "with the hands and feet",
     Means.MAT: "with a mat",
     Means.TRAY: "with a tray",
 }

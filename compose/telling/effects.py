@@ -107,7 +107,7 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     points = voice.say("{points} more", points=points) if effect.more else points
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
-        patterns = ("{side} loses {points}", "{side} lose {points}")
+        patterns = ("{side} loses {points}, but never below 0", "{side} lose {points}, but never below 0")
     return _named(moment).does(sides, *patterns, points=points)
 
 

@@ -15,6 +15,7 @@ class Means(Enum):
     BODY = "body"
     HANDS = "hands"
     FEET = "feet"
+    HANDS_AND_FEET = "hands and feet"
     MAT = "mat"
     TRAY = "tray"
 

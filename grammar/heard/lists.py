@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from fractions import Fraction
 
 from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
@@ -15,6 +16,12 @@ _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
 _VERB = re.compile(rf"(?:,? and |, )(?=(?:{_VERBS})\b)", re.IGNORECASE)
 _EVENT = re.compile(r"(.+?) (is (?:knocked|hit|touched|caught|missed)\b.*)$", re.IGNORECASE)
 _WITH_BALLS = re.compile(rf"(.+? (?:{_SKILLS}) )((?:an?|the) .+?)( (?:at|through|past|to) .*)$", re.IGNORECASE)
+_EVERY = r"every (?P<number>\d+(?:\.\d+)?) ?(?P<unit>min|s)"
+_TIMES = r"(?:only |at most )?(?P<times>\d+) times"
+_SO_OFTEN = (
+    re.compile(rf"{_EVERY}(?:, | ?\(| ){_TIMES}\)?: (?P<what>.+)$", re.IGNORECASE),
+    re.compile(rf"{_EVERY}: (?P<what>.+?),? {_TIMES}$", re.IGNORECASE),
+)
 _PLACED = re.compile(r"(.+?) ((?:on|in|behind|before|beside) .*)$", re.IGNORECASE)
 MOST_PARTS = 8
 
@@ -49,6 +56,10 @@ def _play(text: str) -> Iterator[tuple[str, ...]]:
 
 def _events(text: str) -> Iterator[tuple[str, ...]]:
     yield from _subjects(_EVENT, text)
+    for match in filter(None, (pattern.match(text) for pattern in _SO_OFTEN)):
+        times, number = int(match["times"]), Fraction(match["number"])
+        if times <= MOST_PARTS:
+            yield tuple(f"after {float(number * at):g} {match['unit']}: {match['what']}" for at in range(1, times + 1))
 
 
 def _subjects(pattern: re.Pattern[str], text: str) -> Iterator[tuple[str, ...]]:

@@ -76,6 +76,8 @@ def later_stop(section: str, text: str, stop: int, ways: Sequence[str]) -> Stop 
     if not cuts:
         return None
     rest, best = text[cuts[0].end() :], Stop(0, "", beginning(section))
+    if cuts[0].group() == ", " and any(each.kind in ("WORD", "DET") for each in pieces(rest)[:1]):
+        return None  # one more of a list, of which nobody knows what is said of it
     for said in dict.fromkeys((rest, *(_last_parts(way, len(cuts)) for way in ways))):
         for before in _beginnings(section, cuts[0].group()):
             found = stop_of(section, before + said)

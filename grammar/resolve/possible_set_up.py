@@ -48,7 +48,8 @@ def placed_kit(game: Game) -> Iterator[Finding]:
             title = f"{count(coming, line.name, line.plural)} come in while play goes on; the kit has {total}."
             yield _error("G-too-many", title, later[-1][1].span, "Add to the kit, or let fewer come in.", line.span)
         elif not coming or coming < total or placed[line.name].lines:
-            yield from _wrongly_placed(line, placed[line.name], total - coming, coming, line.name in spoken_of)
+            instead = _so_often(game, later[0][1], total - placed[line.name].number) if len(later) == 1 else ""
+            yield from _wrongly_placed(line, placed[line.name], total - coming, coming, line.name in spoken_of, instead)
 
 
 def _is_spoken_of(game: Game, line: GameKit) -> bool:
@@ -56,6 +57,16 @@ def _is_spoken_of(game: Game, line: GameKit) -> bool:
     rules = (said.sentence for section in _RULES for said in game.sheet.lines(section))
     names = {name.text for rule in rules for _, name in names_of(rule)}
     return any(_means(meaning, line) for meaning in map(game.vocabulary.get, names) if meaning)
+
+
+def _so_often(game: Game, said: ComesIn, left: int) -> str:
+    """How to write that something comes in only as often as there is any left of it."""
+    rule = next((each for each in game.whens if said in each.consequences), None)
+    times = left // (said.number.whole if said.number else 1)
+    if rule is None or not isinstance(rule.event, EveryTime) or times < 1:
+        return ""
+    so_often = f"every {rule.event.time.words()}, {times} times" if times > 1 else f"after {rule.event.time.words()}"
+    return f", or say how often they come in: {so_often}: {said.words()}"
 
 
 def _later(game: Game, line: GameKit) -> list[tuple[int, ComesIn]]:
@@ -114,14 +125,14 @@ def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
 
 
 def _wrongly_placed(
-    line: GameKit, placed: _Placed, total: int, coming: int, spoken_of: bool
+    line: GameKit, placed: _Placed, total: int, coming: int, spoken_of: bool, instead: str
 ) -> Iterator[Finding]:
     later = f", and {coming} come in later" if coming else ""
     where = placed.lines[0].span if placed.lines else line.span
     if placed.number > total:
         placing = count(placed.number, line.name, line.plural)
         title = f"The set-up places {placing}; the kit has {total + coming}{later}."
-        yield _error("G-too-many", title, where, "Place fewer, or add to the kit.", line.span)
+        yield _error("G-too-many", title, where, f"Place fewer, or add to the kit{instead or '.'}", line.span)
     elif line.category in ("target", "body", "ring") and spoken_of and not placed.lines:
         title = f"The set-up does not say where the {line.plural} stand."
         hint = f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".'

@@ -24,6 +24,7 @@ MEANS = {
     "with the body": Means.BODY,
     "with the hands": Means.HANDS,
     "with the feet": Means.FEET,
+    "with the hands and feet": Means.HANDS_AND_FEET,
     "with a mat": Means.MAT,
     "with a tray": Means.TRAY,
 }

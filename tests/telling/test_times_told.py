@@ -1,0 +1,23 @@
+"""What comes only so often, what hands and feet do together, and that nobody has fewer points than none."""
+
+from __future__ import annotations
+
+from told_sheets import row, told
+
+LINES = ("every 2 min, three times: another foam ball comes in",
+         "a ball is missed: the thrower's side loses a point, but never below zero")  # fmt: skip
+
+
+def test_three_times_is_three_moments() -> None:
+    sheet = row({"kit": ("8 foam", "11 foam"), "finish": ("after 6 min", "after 9 min")}, when=LINES[0])
+    said = told(sheet)
+    assert [minute for minute in (2, 4, 6, 8) if f"After {minute} minutes, 1 foam ball comes in." in said] == [2, 4, 6]
+
+
+def test_points_that_are_lost_are_told_with_where_they_end() -> None:
+    assert "loses 1 point, but never below 0." in told(row(when=LINES[1]))
+
+
+def test_hands_and_feet_are_no_body() -> None:
+    said = told(row(play="players block shots at the beacons of their side with their hands and feet"))
+    assert "with the hands and feet" in said
