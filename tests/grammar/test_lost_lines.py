@@ -68,7 +68,7 @@ def _of_parts(text: str) -> Iterator[tuple[int, str, str]]:
     """The lines of more than one part: their numbers, the first part, and the rest from its sign on."""
     for number in _lines_below(text, "space", "play", "when", "finish"):
         line = text.splitlines()[number]
-        cut = re.search(r"[,:] ", line)
+        cut = re.search(r": |, (?=only |nobody |at most |else )", line)  # names behind a comma may be more of a list
         if cut and '"' not in line:
             yield number, line[: cut.start()], line[cut.start() :]
 
