@@ -6,7 +6,7 @@ from grammar.sentences.base import Np
 from tests.interpreter.aims import carries
 from tests.interpreter.board import Board, Spot
 from tests.interpreter.catching import means_ball
-from tests.interpreter.deeds import Deed
+from tests.interpreter.deeds import TOUCHING, Deed
 from tests.interpreter.frozen import frozen_spot, means_frozen
 from tests.interpreter.names import Part
 from tests.interpreter.sheet import Sheet
@@ -50,7 +50,8 @@ def of_hit(sheet: Sheet, who: Np, load: Np | None, deed: Deed, board: Board) -> 
     if load is None or narrow is None:
         return narrow
     named = load.name.text == "nothing" or sheet.stuff(load).named
-    has = deed.kind in sheet.stuff(load).kinds if deed.kind is not None else carries(sheet, hit, load)
+    by_its_ball = deed.skill == TOUCHING and deed.kind is not None  # who is touched has it in their hands
+    has = deed.kind in sheet.stuff(load).kinds if by_its_ball else carries(sheet, hit, load)
     return narrow + named if has else None
 
 
