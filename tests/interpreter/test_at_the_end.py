@@ -111,3 +111,12 @@ def test_what_means_nothing_is_refused(case: str) -> None:
     assert parsed.value is not None
     findings = resolve(parsed.value.games[0], library.kit_categories()).findings
     assert findings and all(finding.hint for finding in findings)
+
+
+def test_of_a_place_that_lies_nowhere_only_its_own_line_is_told() -> None:
+    ends = "the round ends when there are no nuts in the nest circle, nobody wins"
+    text = SHEET.format(**{**USUAL, "finish": ends}).replace("1 m deep, in the middle", "1 m deep, in the side line")
+    parsed = parse(text.lstrip("\n"), "(test)")
+    assert parsed.value is not None
+    (found,) = resolve(parsed.value.games[0], library.kit_categories()).findings
+    assert found.title == "There is more than one side line."
