@@ -177,7 +177,8 @@ def _owners(slot: str, names: Names) -> Iterator[Owner | OwnerName | None]:
 TWO = Quantity(2.0)
 AMOUNTS = (claims.NoneOf, claims.Exactly, claims.AtLeast, claims.AtMost, claims.AllOf, claims.HalfOf, claims.AllBut)
 SOME_AMOUNTS = (claims.NoneOf(), claims.Exactly(TWO), claims.AtLeast(TWO), claims.AtMost(TWO), claims.AllOf("all"),
-                claims.AllOf("a"), claims.HalfOf("more than half of its"), claims.AllBut("all but", Quantity(1.0)))  # fmt: skip
+                claims.AllOf("a"), claims.HalfOf("more than half of its"),
+                claims.AllBut("all but", Quantity(1.0)))  # fmt: skip
 
 
 def _instead(value: Node, names: Names) -> Iterator[Node]:
