@@ -64,9 +64,7 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     if not things or not isinstance(placed, claims.Placed):
         raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
     owners = reader.owners_of_place(reader.place(placed.where))
-    if not owners:  # its own line means nothing
-        raise Senseless(placed.where, f"`{placed.where.words()}` lies nowhere.", "Say in space where it lies.")
-    if len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED:
+    if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
         name = placed.where.words()
         raise Senseless(placed.where, f"`{name}`: each side has one of its own.", "Write: a side has …")
     return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
