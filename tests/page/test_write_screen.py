@@ -58,6 +58,14 @@ def test_a_slip_is_told_and_written_as_it_should_be(client: TestClient, desk: De
     assert text_in(work(client, desk, SLIP, "mend-0")) == BEGIN
 
 
+def test_a_hint_that_is_a_line_is_told_in_french(client: TestClient, desk: Desk) -> None:
+    client.headers["accept-language"] = "fr"
+    text = BEGIN.replace("  players underarm throw", "  players stay in their other half\n  players underarm throw")
+    told = work(client, desk, text, "look")
+    assert "Cette phrase" in told or "Écrivez" in told
+    assert "Write: " not in told and "Say: " not in told
+
+
 def test_a_text_with_a_slip_is_not_kept(client: TestClient, desk: Desk) -> None:
     assert "1 mistake" in work(client, desk, SLIP, "keep")
     assert "my-game" not in desk.sheets()
