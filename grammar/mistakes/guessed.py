@@ -11,10 +11,12 @@ from grammar.heard.heard import otherwise
 from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
+from grammar.mistakes.instead import OF_RULES, right_so_far
 from grammar.mistakes.lost import LostLine
 from grammar.mistakes.mistakes import later_mistake, slip
-from grammar.mistakes.stops import words_left
+from grammar.mistakes.stops import stop_of, words_left
 from grammar.own_names import Masked, holds, unmasked, ways_to_mask
+from grammar.parameters import Filled
 from grammar.sentences.base import Node
 from grammar.span import Span
 
@@ -40,7 +42,10 @@ def guessed(
         mistakes += tuple(later_mistake(section, read.text, stop, line.span(reader.file), (*ways, masked.text)))
     if read.text != line.text or names:
         mistakes = tuple(_with_names(each, line, read.text, names, reader.file) for each in mistakes)
-    meant = (reader.meant(section, line, found.meant, names),) if found.meant else ()
+    rule = section in OF_RULES and not values  # of what a line declares the rest may be what matters
+    kept = right_so_far(section, read.text, stop_of(section, read.text).start) if rule else ""
+    likely = found.meant or (Filled(kept, {}) if kept else None)  # what is wrong with the rest hides no other mistake
+    meant = (reader.meant(section, line, likely, names),) if likely else ()
     if meant and not reader.may_know_all(section, meant[0]):  # one answer for a line, not one more for a wild guess
         return (), mistakes, lost_by(section, line, mistakes[0])
     return meant, mistakes, lost_by(section, line, mistakes[0]) if found.lost else None

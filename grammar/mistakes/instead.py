@@ -17,13 +17,13 @@ from grammar.words import capital, listing
 
 _APART = re.compile(r",? and |, ")
 _LONG_NAME = re.compile("WORD WORD WORD WORD")
-_OF_RULES = ("play", "when", "finish")
+OF_RULES = ("play", "when", "finish")
 _DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
 
 def instead(section: str, text: str, stop: int) -> str:
     """What to do about a line that stops at a letter to be a sentence of its section."""
-    kept = _right_so_far(section, text, stop)
+    kept = right_so_far(section, text, stop)
     if not kept:
         return _nearest(section, text, text)
     rest = _APART.sub("", text[len(kept) :], count=1)
@@ -31,7 +31,7 @@ def instead(section: str, text: str, stop: int) -> str:
     return f"`{kept}` is a sentence without the rest. {_nearest(section, rest, asked)}"
 
 
-def _right_so_far(section: str, text: str, stop: int) -> str:
+def right_so_far(section: str, text: str, stop: int) -> str:
     """The longest beginning of a line, up to a comma or an "and" before it stops, that is a sentence; or nothing."""
     if section not in GAMES or MASK in text:
         return ""
@@ -58,7 +58,7 @@ def _nearest(section: str, text: str, asked: str) -> str:
         return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
     wish = found.unfulfilled
     what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
-    if section not in _OF_RULES:
+    if section not in OF_RULES:
         told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
         return f"{what}. What stands there: {listing(told, 'or')}."
     near = f". Nearest to it: {listing(said, 'or')}" if said else ""
@@ -67,7 +67,7 @@ def _nearest(section: str, text: str, asked: str) -> str:
 
 def _for_people(section: str, text: str) -> str:
     """How a rule that cannot be said stays on the card: the line in quotes, and what the check makes of it."""
-    if section not in _OF_RULES or '"' in text or MASK in text:
+    if section not in OF_RULES or '"' in text or MASK in text:
         return ""
     title = "the check plays another game then" if _DECIDES.search(text) else "the check plays without it"
     return f' If nothing else says it, put it in quotes under `play`, for people ({title}): "{capital(text)}."'
