@@ -21,8 +21,8 @@ def meeting_of_whom(core: Core) -> Iterator[Finding]:
 def _mistakes(match: Match, sides: int) -> Iterator[tuple[str, str]]:
     if sides != 2:
         yield "Where a side rests, two others play.", (
-            "Declare the two sides that play at a time, such as \"north and south, 7 players each, mirrored\": the class makes "
-            "a third group of itself."
+            'Declare the two sides that play at a time, such as "north and south, 7 players each, mirrored": '
+            "the class makes a third group of itself."
         )
     if match.halves or len(match.lines) > 1:
         yield "Two lines say what the rounds are for.", "Keep one of them."
