@@ -55,7 +55,7 @@ def _with_own_line(reader: Reader, sentence: lives.HasLives) -> frozenset[Popula
         if its and narrower > named:
             found |= its
         elif its and narrower == named and line.words() != sentence.words():
-            title = f"Another line says how many lives they have: {line.words()}"
+            title = f"Another line says how many lives they have: `{line.words()}`."
             raise Senseless(sentence, title, "Keep one of the two.")
     return frozenset(found)
 
