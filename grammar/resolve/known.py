@@ -62,8 +62,11 @@ def without_unsure(
     wrong = {place.row for each in unlike for place in (each.place, *each.others)} | misread
     wrong |= lines.keys() - {line.span.row for part in _parts(known) for line in known.lines(part)}
     unsure, more = frozenset[str](), wrong
+    kit = {line.span.row for line in sheet.lines("kit")}
     while more:
-        unsure |= {name for name, place in words.places.items() if place.row in more} | _of_no_sure_kit(words, wrong)
+        unsure |= {name for name, place in words.places.items() if place.row in more}
+        if wrong & kit:
+            unsure |= _of_no_sure_kit(words, wrong)
         more = {number for number, line in lines.items() if number not in wrong and _names(line.sentence) & unsure}
         wrong |= more
     return (without_lines(known, wrong) if wrong else known), unsure

@@ -69,9 +69,11 @@ SMALLER = {  # less kit and fewer points, so that plain Python comes through
 
 
 def players(game: Game) -> dict[str, int]:
-    """As few players a side as still show everything; a crowd where everybody plays for themselves."""
+    """As few players a side as still show everything, and are enough for its tasks; a crowd where each is alone."""
     crowd = len(game.sides) == 1
-    return {side.name: SMALL_CROWD if crowd else min(SMALL_SIDE, side.most) for side in game.sides}
+    tasks = {side.name: sum(role.least for role in game.roles if role.side in (None, side.name)) for side in game.sides}
+    few = {name: max(SMALL_SIDE, number) for name, number in tasks.items()}
+    return {side.name: SMALL_CROWD if crowd else min(few[side.name], side.most) for side in game.sides}
 
 
 @cache
