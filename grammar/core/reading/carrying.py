@@ -5,7 +5,9 @@ from __future__ import annotations
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless
 from grammar.core.values import KindId, Laden, Population, Sort
+from grammar.frozen import evolve
 from grammar.meanings import NothingMeaning
+from grammar.sentences import play
 from grammar.sentences.base import Np
 
 
@@ -48,6 +50,19 @@ def touched_with(reader: Reader, load: Np | None) -> frozenset[KindId]:
     """The same in an event: whoever has one has to be chased for it."""
     kinds = balls_in_hand(reader, load)
     if load is not None and kinds and not kinds <= reader.chased_for:
-        hint = f"Say in play: players touch players of the other side who carry {load.words()}"
+        hint = f"Say in play, too: {_chase(reader, load)}. Where the ball goes then is said of it: {goes_down(load)}"
         raise Senseless(load, f"Nobody is chased because they carry `{load.words()}`.", hint)
     return kinds
+
+
+def goes_down(load: Np) -> str:
+    """What is said of a ball that falls, which is never in the hands of one of them that is counted."""
+    return f"the {load.name.text} goes to the court"
+
+
+def _chase(reader: Reader, load: Np) -> str:
+    """A line of the play that chases for a ball: as the one line does that chases anybody, or of all players."""
+    lines = [each for each in reader.game.all_of("play", play.Touch) if each.load is None]
+    if len(lines) == 1:
+        return evolve(lines[0], load=load).words()
+    return f"players touch players of the other side who carry {load.words()}"

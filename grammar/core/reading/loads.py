@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.loads import Lies, SetDown
-from grammar.core.reading.carrying import with_load
+from grammar.core.reading.carrying import goes_down, with_load
 from grammar.core.reading.events import Moment
 from grammar.core.reading.movers import movers
 from grammar.core.reading.reader import Reader
@@ -53,5 +53,9 @@ def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
     trigger = moment.trigger
     if not isinstance(trigger, Happening) or trigger.result not in ON_A_PLAYER:
         raise Senseless(what, "Nobody who carries anything has been spoken of.", "Say it of a player who is touched.")
+    balls = frozenset(reader.kinds_meant(what, Sort.BALL))
+    if balls and balls <= reader.chased_for:  # their side has it, and who of them is not counted
+        title = f"Where `{what.words()}` goes is said of the ball itself."
+        raise Senseless(what, title, f"Write instead: {goes_down(what)}")
     with_load(reader, frozenset(each for each in trigger.to if isinstance(each, Population)), what)
     return frozenset(reader.kinds_meant(what, Sort.LOAD, Sort.BALL))
