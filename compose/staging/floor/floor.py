@@ -6,9 +6,7 @@ This is the only place where places come from: the net, the forecast and the pla
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from functools import cache
 from itertools import chain
-from math import ceil
 
 from attrs import evolve
 
@@ -16,7 +14,7 @@ from compose.staging.floor.areas import with_areas
 from compose.staging.floor.ground import Ground, Region, bare_ground
 from compose.staging.floor.items import Batch, Muster, Size, kit_batches
 from compose.staging.floor.players import PLAYER, player_batches
-from compose.staging.floor.spread import room, spread
+from compose.staging.floor.spread import room, spread, tries
 from compose.staging.floor.tracks import track_on
 from compose.staging.floor.values import KEPT_OFF, Floor, FloorItem, Half, Rectangle
 from grammar.core.declared import Doing
@@ -29,7 +27,6 @@ from grammar.words import plural
 # Assumptions: the clear gap between the rims of things, in metres. Players need room to move; kit that
 # stands in a row must be told apart; what is heaped "close together" nearly touches.
 GAP_M = {"player": 0.3, "ball": 0.1, "target": 0.15, "ring": 0.3, "body": 0.3, "furniture": 0.3}
-NEAR_STEP_M = 0.125  # our choice: how finely a free place is sought
 APART_M = 0.1  # assumption: the least gap between things of different kinds
 BESIDE_M = 0.4  # assumption: the gap between a thing and who or what is placed before, behind or beside it
 STEPPING = (Spread.RING, Spread.STAGGERED, Spread.TRIANGLE)
@@ -115,12 +112,25 @@ def _placed(batch: Batch, items: list[FloorItem], ground: Ground) -> Iterator[Fl
     mine: list[FloorItem] = []
     points, _missing = spread(region, batch.count, size, gap, batch.how)
     for order, point in enumerate(points):
-        for x, y in _tries(point, bounds, batch.region.facing):
-            item = _item(batch, order, x, y, near)
-            if _free(item, items, mine, gap, shut):
-                mine.append(item)
-                yield item
-                break
+        laid = (_item(batch, order, x, y, near) for x, y in tries(point, bounds, batch.region.facing))
+        item = _first_free(laid, batch, items, mine, shut)
+        if item is not None:
+            mine.append(item)
+            yield item
+
+
+def _first_free(
+    laid: Iterator[FloorItem], batch: Batch, items: list[FloorItem], mine: list[FloorItem], shut: list[Rectangle]
+) -> FloorItem | None:
+    """The first place where floor is free; without any the first where it lies in a heap with things of its sort."""
+    firm = [item for item in items if item.name not in batch.heap] if batch.heap else items
+    heaped = None
+    for item in laid:
+        if _free(item, items, mine, _gap(batch), shut):
+            return item
+        if heaped is None and batch.heap and _free(item, firm, [], 0.0, shut):
+            heaped = item
+    return heaped
 
 
 def _line_at(bounds: Rectangle, region: Region) -> Rectangle:
@@ -166,26 +176,6 @@ def _apart(item: FloorItem, others: list[FloorItem], gap_m: float) -> bool:
     return True
 
 
-def _tries(point: tuple[float, float], bounds: Rectangle, facing: int) -> Iterator[tuple[float, float]]:
-    """The wanted point, then the points around it, ring by ring, that lie within the bounds."""
-    x, y = bounds.nearest(*point)
-    yield x, y
-    step = NEAR_STEP_M
-    for ring in range(1, ceil(max(bounds.length, bounds.width) / step) + 1):
-        for by_x, by_y in _around(ring):
-            try_x, try_y = x + facing * by_x * step, y + by_y * step
-            if bounds.holds(try_x, try_y):
-                yield try_x, try_y
-
-
-@cache
-def _around(ring: int) -> tuple[tuple[int, int], ...]:
-    """The cells of a square ring, nearest to the middle first, towards greater y before lesser."""
-    cells = [(across, along) for across in range(-ring, ring + 1) for along in (-ring, ring)]
-    cells += [(across, along) for along in range(-ring + 1, ring) for across in (-ring, ring)]
-    return tuple(sorted(cells, key=lambda cell: (cell[0] ** 2 + cell[1] ** 2, abs(cell[0]), -cell[1], cell[0])))
-
-
 def _stacked(batch: Batch, bases: list[FloorItem], items: list[FloorItem]) -> Iterator[FloorItem]:
     """Things laid upon other things, one on each."""
     taken = {(item.x, item.y) for item in items if item.on}
@@ -208,12 +198,11 @@ def _beside(batch: Batch, bases: list[FloorItem], items: list[FloorItem], ground
         facing = 1 if base.x < ground.length_m / 2 else -1
         off = base.radius + batch.size_m[0] / 2 + BESIDE_M
         wanted = {Part.BEFORE: (base.x + facing * off, base.y), Part.BEHIND: (base.x - facing * off, base.y)}
-        for x, y in _tries(wanted.get(batch.upon.part, (base.x, base.y + off)), within, facing):
-            item = _item(batch, order, x, y, base.near)
-            if _free(item, items, mine, _gap(batch), shut):
-                mine.append(item)
-                yield item
-                break
+        around = tries(wanted.get(batch.upon.part, (base.x, base.y + off)), within, facing)
+        item = _first_free((_item(batch, order, x, y, base.near) for x, y in around), batch, items, mine, shut)
+        if item is not None:
+            mine.append(item)
+            yield item
 
 
 def _no_room(batch: Batch, placed: int, ground: Ground) -> Finding:

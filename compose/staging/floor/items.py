@@ -14,6 +14,7 @@ from compose.staging.floor.regions import regions
 from compose.staging.floor.tracks import track_on
 from grammar.core.declared import All, AllBut, Kind, Per, Start
 from grammar.core.game import Core, Line
+from grammar.core.play import PickUp
 from grammar.core.values import Landmark, OnStep, Population, SideId, Sort, Spot, Spread, Thing, Upon
 from grammar.frozen import evolve, frozen
 
@@ -28,6 +29,8 @@ USUAL_SIZE_M: Mapping[Sort, Size] = {
     Sort.BALL: (0.2, 0.2),
     Sort.FURNITURE: (0.5, 0.5),
 }
+UNSPREAD = (None, Spread.CLOSE)  # nothing is said of things that they stand in a row or a ring
+HANDFUL_M = 0.3  # assumption: what a pupil carries in one hand is at most so wide, and lies in a heap
 
 
 @frozen
@@ -35,6 +38,7 @@ class Batch:
     """Things of one kind that go to one region in one pattern. `first` numbers them within their owner.
 
     Where they go to things of another kind instead, `upon` says to which and where; `line` is why they are there.
+    Where no floor is free they lie in a heap with things of the kinds of `heap`.
     """
 
     name: str
@@ -48,6 +52,7 @@ class Batch:
     size_m: Size
     line: Line = field(eq=False)
     upon: Upon | None = None
+    heap: frozenset[str] = frozenset()
 
 
 @define
@@ -65,6 +70,14 @@ class Muster:
         usual = USUAL_SIZE_M[kind.sort]
         width, height = self.sizes_m.get(kind.like.key, usual)
         return (width or usual[0]) * float(kind.scale), (height or usual[1]) * float(kind.scale)
+
+    @property
+    def heaped(self) -> frozenset[str]:
+        """What may lie in one heap: small things that are taken from place to place."""
+        tried = (attempt for offer in self.core.play.offers for attempt in offer.attempts)
+        taken = {attempt.ball for attempt in tried if isinstance(attempt.aim, PickUp)}
+        small = (kind for kind in self.core.play.kinds if self.size_of(kind)[0] <= HANDFUL_M)
+        return frozenset(kind.id.key for kind in small if kind.id in taken)
 
     def count_of(self, thing: Thing) -> int:
         """How many there are of a thing; one of several parts is one thing."""
@@ -117,7 +130,8 @@ def _of_start(muster: Muster, start: Start, sharing: int | None, kind: Kind) -> 
         taken, first = muster.take(thing, count, total)
         size = muster.size_of(kind)
         name, sort = kind.id.key, (Sort.TARGET if kind.sort is Sort.LOAD else kind.sort).value
-        yield Batch(name, sort, owner, None, taken, first, region, start.spread, size, line, upon)
+        heap = muster.heaped if start.spread in UNSPREAD and name in muster.heaped else frozenset[str]()
+        yield Batch(name, sort, owner, None, taken, first, region, start.spread, size, line, upon, heap)
 
 
 def wanted_of(start: Start, total: int, used: int, sharing: int | None) -> int:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from functools import cache
 from math import ceil, cos, hypot, pi, sin, sqrt
 
 from attrs import evolve
@@ -12,6 +14,7 @@ from grammar.core.values import Spread
 
 Point = tuple[float, float]
 ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room
+NEAR_STEP_M = 0.125  # our choice: how finely a free place is sought
 
 
 def spread(region: Region, count: int, size_m: float, gap_m: float, how: Spread | None) -> tuple[list[Point], float]:
@@ -190,6 +193,26 @@ def _close(region: Region, count: int, size: float, gap: float) -> tuple[list[Po
     if len(chosen) < count:
         return _evenly(region, count, size, gap)
     return [(x + column, y + row) for column, row in chosen], 0.0
+
+
+def tries(point: tuple[float, float], bounds: Rectangle, facing: int) -> Iterator[tuple[float, float]]:
+    """The wanted point, then the points around it, ring by ring, that lie within the bounds."""
+    x, y = bounds.nearest(*point)
+    yield x, y
+    step = NEAR_STEP_M
+    for ring in range(1, ceil(max(bounds.length, bounds.width) / step) + 1):
+        for by_x, by_y in _around(ring):
+            try_x, try_y = x + facing * by_x * step, y + by_y * step
+            if bounds.holds(try_x, try_y):
+                yield try_x, try_y
+
+
+@cache
+def _around(ring: int) -> tuple[tuple[int, int], ...]:
+    """The cells of a square ring, nearest to the middle first, towards greater y before lesser."""
+    cells = [(across, along) for across in range(-ring, ring + 1) for along in (-ring, ring)]
+    cells += [(across, along) for along in range(-ring + 1, ring) for across in (-ring, ring)]
+    return tuple(sorted(cells, key=lambda cell: (cell[0] ** 2 + cell[1] ** 2, abs(cell[0]), -cell[1], cell[0])))
 
 
 PATTERNS = {
