@@ -17,7 +17,7 @@ from lark import UnexpectedCharacters
 from grammar.frozen import frozen
 from grammar.language import reserved_phrases, tokens
 from grammar.layout import Part
-from grammar.words import NUMBER, plural, singulars, small
+from grammar.words import NUMBER, NUMBERS, plural, singulars, small
 
 MASK = "ǂ"
 _MASKED = re.compile(rf"{MASK}(\d+)")
@@ -95,19 +95,27 @@ NO_NAMES = DeclaredNames()
 
 
 def declared_names(part: Part) -> DeclaredNames:
-    """The names of a sheet, read from its lines before they are parsed."""
-    found = dict[str, None]()
+    """The names of a sheet, read from its lines before they are parsed. What stands before a colon is one for sure, and
+    what begins with its place in a row, such as "last cone"."""
+    found, surely = dict[str, None](), set[str]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
         for line in lines if section in _DECLARED else ():
             match = _DECLARED[section].match(line.text)
             for said in match.groups() if match else ():
-                found |= dict.fromkeys(_names_in(said or "", section))
+                names = tuple(_names_in(said or "", section))
+                found |= dict.fromkeys(names)
+                surely.update(name for name in names if match and (match.group().endswith(":") or _is_counted(name)))
     odd = [name for name in found if not is_plain(name)]
     text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
-    own = [name for name in odd if _used(name, text) or any(f'"{name}"' in line for line in text)]
+    own = [name for name in odd if name in surely or _used(name, text) or any(f'"{name}"' in line for line in text)]
     plain = tuple(name for name in found if name not in odd)
     known = (name for name in found if name not in odd or name in own)
     return DeclaredNames(_all_forms(known), _all_forms(own), plain)
+
+
+def _is_counted(name: str) -> bool:
+    first, *rest = name.split()
+    return bool(rest) and (first in ("first", "last") or first in NUMBERS)
 
 
 @lru_cache

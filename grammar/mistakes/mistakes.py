@@ -72,6 +72,11 @@ def slip(
         meant = Correction(span, f"note: {text[note.end() :]}")
         hint = "Put `note:` before what is not to be read."
         return Slip(Finding("L-note", Severity.ERROR, title, span, hint, corrections=(meant,)), lost=False)
+    counted = re.match(r"\d+(?:st|nd|rd|th)? (?=[^:,]*:)", text) if section == "space" else None
+    if counted:
+        title = f"A name begins with a letter, not with `{counted.group().strip()}`."
+        hint = "Write its number as a word, such as `first base`, here and wherever the name stands."
+        return Slip(Finding("L-name", Severity.ERROR, title, span, hint))
     filled = filled_in(text, dict(values))
     found = ways_to_mend(section, text, dict(values)) if seek else ()
     moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
