@@ -74,7 +74,8 @@ def test_any_name_reads_and_means_what_a_usual_one_does(names: dict[str, str]) -
 
 @pytest.mark.parametrize("first", ["first", "second", "third", "last", "one", "two", "next", "half"])
 def test_a_name_before_a_colon_is_one_even_where_no_other_line_speaks_of_it(first: str) -> None:
-    text = SHEET.replace("  nobody fetches balls from the {zone}\n", "").replace("  {role}s roll a ball at the {things}\n", "")
+    text = SHEET.replace("  nobody fetches balls from the {zone}\n", "")
+    text = text.replace("  {role}s roll a ball at the {things}\n", "")
     outcome = parse(text.format(**USUAL | {"zone": f"{first} base", "role": f"{first} runner"}))
     assert outcome.value is not None, [each.title for each in outcome.findings]
     assert resolve(outcome.value.games[0], kit_categories()).value is not None
