@@ -6,18 +6,34 @@ import re
 
 from grammar.heard.saying import WHAT, Saying, saying
 
+_WHICH = r"(?:(?P<other>the other|another)|1|an?) (?:of the )?"  # the other one is another place, which is refused
+
+
+def _which(match: re.Match[str]) -> str:
+    return "the other" if match["other"] else "a"
+
+
+def _by_a_side_line(match: re.Match[str]) -> str:
+    return f"along {_which(match)} side line"
+
+
+def _at_an_end(match: re.Match[str]) -> str:
+    return f"before {_which(match)} back line"
+
 
 def _one_of(match: re.Match[str]) -> str:
-    return f"{'in' if match[1] == 'at' and match[2] == 'corner' else match[1]} a {match[2]}"
+    what = match["what"].lower().replace("end", "back")
+    return f"{'in' if match[1] == 'at' and what == 'corner' else match[1]} {_which(match)} {what}"
 
 
 LAID_OUT: tuple[Saying, ...] = (
     # one place for all, where there are several like it
-    saying(r"\b(?:on|at|along|by|beside|against) (?:1|an?) (?:of the )?(?:long )?side (?:wall|line)s?"
-           r"(?: of the (?:court|hall))?(?=,|$)", "along a side line", "space"),
-    saying(r"\b(?:at|on) (?:1|an?|the other) (?:short )?end(?: of the (?:court|hall))?(?=,|$)", "before a back line",
+    saying(rf"\b(?:on|at|along|by|beside|against) {_WHICH}(?:(?:long )?side (?:wall|line)|long side)s?"
+           r"(?: of the (?:court|hall))?(?=,|$)", _by_a_side_line, "space"),
+    saying(rf"\b(?:at|on) {_WHICH}(?:(?:short )?end|short side)s?(?: of the (?:court|hall))?(?=,|$)", _at_an_end,
            "space"),
-    saying(r"\b(in|at|on|before|behind|beside) 1 (?:of the )?(back line|wall|corner)s?(?=,|$)", _one_of, "space"),
+    saying(rf"\b(in|at|on|before|behind|beside) {_WHICH}(?P<what>back line|end line|wall|corner)s?(?=,|$)", _one_of,
+           "space"),
     saying(r" (?:that )?(?:are |is )?(?:lie down|lying down|lies down|down|fallen|lying on their sides?) "
            r"(?=(?:in|on|behind|before|beside) )", " lying ", "set-up"),
     saying(r" (?:that )?(?:are |is )?(?:standing|stands?)(?: up)? (?=(?:in|on|behind|before|beside) )", " ", "set-up"),

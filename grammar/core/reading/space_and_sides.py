@@ -142,6 +142,8 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     by_area = isinstance(of, AreaId)
     part = reader.part(sentence.preposition, spot, *(BY_AN_AREA if isinstance(of, AreaId) else _LIES[of]))
     said = whose(reader.game, spot, place=True)
+    if said.whose is Whose.OTHER and said.node is spot and of in ONE_OF_SEVERAL:
+        raise _which_other(reader, sentence)
     owners: tuple[Owner, ...] = reader.owners_of_place(of)
     if said.whose is Whose.UNSAID and spot.determiner in ("a", "an") and of in ONE_OF_SEVERAL:
         owners = (SHARED,)
@@ -176,6 +178,16 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
         if only is not None:
             rooms = (*rooms, Room(frozenset(reader.populations(reader.side_ids)) - only, 0))
         yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only, everywhere)
+
+
+def _which_other(reader: Reader, sentence: space.Area) -> Senseless:
+    """The other end, or another corner: of one and the other nothing says which is which."""
+    where, name = sentence.preposition, sentence.spot.name.text
+    hint = f"Write: {where} each {name}"
+    if len(reader.sides) > 1:
+        first, last = (f"{where} the {name} of {_names(reader)[each]}" for each in (0, -1))
+        hint = f"Say of both places whose they are: one {first}, one {last}."
+    return Senseless(sentence.spot, f"`the other {name}`: which is the one is not said.", hint)
 
 
 def _only(
