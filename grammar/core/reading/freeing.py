@@ -7,9 +7,8 @@ from fractions import Fraction
 
 from grammar.core.play import ComeBack, Free, Turn, Waiting
 from grammar.core.reading.aims import spoken_by
-from grammar.core.reading.crossing import waiting_there
+from grammar.core.reading.crossing import how_many_wait, waiting_there
 from grammar.core.reading.frozen import frozen_ones, mates_frozen, where_frozen
-from grammar.core.reading.movers import how_many_wait
 from grammar.core.reading.reader import Reader, exactly, seconds
 from grammar.core.reading.services import doers_of, spots_of_place
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose

@@ -55,7 +55,14 @@ from grammar.core.reading.space_and_sides import (
 from grammar.core.reading.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.told import called, plurals, told_of
 from grammar.core.reading.touches import read_touch
-from grammar.core.reading.what_is_tried import aimed_and_run, brought_kinds, carried_kinds, chased_for, senders
+from grammar.core.reading.what_is_tried import (
+    aimed_and_run,
+    brought_kinds,
+    carried_kinds,
+    chased_for,
+    passed_to,
+    senders,
+)
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking
@@ -160,7 +167,7 @@ def _doings(reading: Reading) -> None:
         reader.brought = brought_kinds(every)
         reader.players_aimed_at, reader.run_with = aimed_and_run(every)
         reader.blocked = frozenset(blocked_things(reader, reading.all_of(Blocks)))
-        reader.senders = senders(every)
+        reader.senders, reader.passed_to = senders(every), passed_to(every)
         reader.tried = frozenset(each.skill for offer in every for each in offer.attempts)
     for sentence, line in reading.sentences:
         if type(sentence) in DOINGS:

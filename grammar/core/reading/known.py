@@ -15,6 +15,7 @@ from grammar.core.values import (
     PLAIN,
     SHARED,
     AreaId,
+    At,
     KindId,
     Landmark,
     Owner,
@@ -38,7 +39,7 @@ class Known:
 
     `tried` are the skills that anybody tries, `pairs` the sides with whom they aim at, `touching` who touches,
     `chased_for` the balls for which they touch who has one, `bell_s` is when the clock ends the round,
-    `sent_over` whose areas of each name rules send players to.
+    `sent_over` whose areas of each name rules send players to, `passed_to` where team-mates wait for passes.
     """
 
     game: Game
@@ -67,6 +68,7 @@ class Known:
     laden: list[Population] = field(factory=list)
     changing_owners: bool = False
     sent_over: Mapping[AreaId, frozenset[Whose]] = field(factory=dict)
+    passed_to: frozenset[tuple[SideId, At]] = frozenset()
     held: bool = False
     granted: bool = False
     bell_s: Fraction | None = None

@@ -8,17 +8,16 @@ from grammar.core.clock import AtTime
 from grammar.core.fouls import Fouled
 from grammar.core.lives import LastLife
 from grammar.core.play import Turn, Waiting
-from grammar.core.reading.crossing import waiting_there
+from grammar.core.reading.crossing import how_many_wait, never_there, not_where_passes_go, who_wait
 from grammar.core.reading.events import Moment
 from grammar.core.reading.frozen import froze_at, frozen_ones
 from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Claimed, Senseless, Spoken, Whose, whose
+from grammar.core.reading.whose import Senseless, Whose, whose
 from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
 from grammar.core.runs import InARow
 from grammar.core.values import (
     SHARED,
     At,
-    Laden,
     Part,
     Population,
     SideId,
@@ -178,38 +177,15 @@ def waiting_of(
     if not all(reader.waits_in(spot) for spot in spots):
         raise Senseless(who.where, f"Nobody waits at `{who.where.words()}`.", "Name a queue, a bench or another area.")
     if turn is Turn.ALL and own is None and len(spots) > 1:
-        of = frozenset(side for spot in spots for side in _of_queue(reader, spot, said, spoken, own, turn))
+        of = frozenset(side for spot in spots for side in who_wait(reader, spot, said, spoken, own, turn))
         yield Mover(Waiting(frozenset(reader.populations(of)), frozenset(spots), turn), None)
         return
     for spot in spots:
-        sides = _of_queue(reader, spot, said, spoken, own, turn)
+        sides = who_wait(reader, spot, said, spoken, own, turn)
+        never_there(who, spot, said, sides)
         one = next(iter(sides)) if len(sides) == 1 else None
         players = frozenset(reader.populations(sides))
         yield Mover(Waiting(players, frozenset({spot}), turn, how_many_wait(who, players)), one)
-
-
-def how_many_wait(who: queues.Queued | queues.AllQueued, players: frozenset[Population]) -> int:
-    """ "The first 3": of players who are alike, so that it is all one who of them is which."""
-    if not isinstance(who, queues.Queued) or who.number is None:
-        return 1
-    number = who.number
-    if number.value != number.whole or number.whole < 1:
-        raise Senseless(number, f"`{number.words()}` of them cannot come.", "Write a whole number from 1.")
-    if number.whole > 1 and len([each for each in players if not isinstance(each.role, Laden)]) > 1:
-        title = f"`{who.words()}`: with several sides or roles among them it is not known which come."
-        raise Senseless(number, title, "Write: the first in …, or all in …")
-    return number.whole
-
-
-def _of_queue(
-    reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None, turn: Turn
-) -> frozenset[SideId]:
-    """The sides whose players are meant: whoever waits there, unless the queue is shared and one side is named."""
-    if own is not None and (spot.owner is not SHARED or turn is Turn.ALL):
-        return frozenset({own})
-    if isinstance(spot.owner, SideId):
-        return waiting_there(reader, spot)
-    return spoken.meant(said, reader.all_sides)
 
 
 def _doer(moment: Moment) -> SideId | None:
@@ -230,6 +206,8 @@ def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, mo
         )
     if len(spots) > 1:
         raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
+    if mover.side == moment.actor and whose(reader.game, where, place=True).whose is Whose.UNSAID:
+        not_where_passes_go(reader, where, spots[0], moment)
     return At(spots[0])
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from grammar.core.play import Along, AtPlayers, Offer
-from grammar.core.values import KindId, Population
+from grammar.core.play import Along, AtPlayers, Offer, ToMate
+from grammar.core.values import At, KindId, Population, SideId
 
 
 def aimed_and_run(offers: Iterable[Offer]) -> tuple[bool, frozenset[KindId]]:
@@ -43,3 +43,9 @@ def senders(offers: Iterable[Offer]) -> frozenset[tuple[Population, KindId]]:
     """Who in play can do something with which balls that they have."""
     in_play = (offer for offer in offers if not offer.at)
     return frozenset((offer.by, each.ball) for offer in in_play for each in offer.attempts if each.ball is not None)
+
+
+def passed_to(offers: Iterable[Offer]) -> frozenset[tuple[SideId, At]]:
+    """Where the team-mates of each side wait to whom passes go."""
+    aims = ((offer.by.side, each.aim) for offer in offers for each in offer.attempts)
+    return frozenset((side, at) for side, aim in aims if isinstance(aim, ToMate) for at in aim.at if isinstance(at, At))
