@@ -22,6 +22,7 @@ from compose.net.lower.setup import place_tokens
 from compose.net.lower.spontaneous import lower_spontaneous
 from compose.net.lower.ticking import lower_ticks
 from compose.net.lower.tokens import clock_place, in_play, points_place
+from compose.net.lower.unaimed import unaimed
 from compose.net.lower.unread import unread
 from compose.net.lower.whereabouts import places_of_players
 from compose.net.match import match_of
@@ -35,7 +36,7 @@ from compose.staging.resolved import resolved
 from compose.staging.teams import usual_players
 from grammar.core.game import Core
 from grammar.core.keeping import kept_by
-from grammar.core.rules import Add, Finish, StartAgain
+from grammar.core.rules import Add, Finish, Result, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
 from grammar.game import Game
@@ -62,7 +63,6 @@ def net_of(
     builder = Builder(core, sides, laid_out(game, numbers), places_of_players(core.play))
     place_tokens(builder)
     builder.findings.extend((*too_many_at_the_start(builder), *_of_the_sheet(core)))
-    _counters(builder)
     schedule = _lower_moves(builder)
     ends, bell, at_the_end = lower_ends(builder), lower_bell(builder), lower_end_points(builder)
     _register(builder)
@@ -83,6 +83,7 @@ def net_of(
         spared=tuple(_spared(builder)),
         unfetched=tuple(_unfetched(builder)),
         keeping=in_play(builder, *(who for who in core.play.populations() if kept_by(core.play, who))),
+        unaimed=tuple(_unaimed(builder)),
         schedule=schedule,
         plurals=core.plurals,
         solo=tuple(side.id.key for side in core.play.sides if side.solo),
@@ -105,6 +106,12 @@ def _spared(builder: Builder) -> Iterator[tuple[int, Span]]:
         if not role.aimed_at:
             who = Population(role.side, role.id)
             yield from ((place, builder.core.lines[role.lines[0]].span) for place in in_play(builder, who))
+
+
+def _unaimed(builder: Builder) -> Iterator[tuple[Rule, Result]]:
+    """The lines of the sheet's own about what nobody tries to do to players."""
+    untried = unaimed(builder.play)
+    yield from ((rule, untried[line]) for line, rule in builder.rules.items() if line in untried)
 
 
 def _unfetched(builder: Builder) -> Iterator[tuple[int, Rule]]:
@@ -140,6 +147,7 @@ def _counters(builder: Builder) -> None:
 
 def _lower_moves(builder: Builder) -> Schedule | None:
     """All that can happen, what follows at once, and what the clock does; when, if it does anything."""
+    _counters(builder)
     if any(effect is StartAgain.EVERYTHING for rule in builder.play.rules for effect in rule.effects):
         # To start again is to set every place; only after a first time are all of them known.
         _lowered(builder)

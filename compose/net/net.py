@@ -19,6 +19,7 @@ from compose.net.match import ONE_ROUND, Match
 from compose.net.schedule import Schedule
 from compose.net.told import Ended, Followed, Happened
 from grammar.core.declared import AreaKind
+from grammar.core.rules import Result
 from grammar.core.values import At, KindId, Laden, OnStep, Posture, Presence, Skill
 from grammar.frozen import field, frozen
 from grammar.span import Span
@@ -204,7 +205,7 @@ class Net:
     winners". `open_ended`: play goes on until the clock; `mirrored`, `solo` (each for themselves): sides called so;
     what counts `at_the_end` for a side besides its points;
     places of players at whom nobody may aim are `spared`, of balls that are left `unfetched`, each with the line; of
-    players who guard, or stop balls, `keeping`.
+    players who guard, or stop balls, `keeping`; `unaimed` are lines about what nobody tries to do to players.
     """
 
     title: str
@@ -223,6 +224,7 @@ class Net:
     spared: tuple[tuple[int, Span], ...] = ()
     unfetched: tuple[tuple[int, Rule], ...] = ()
     keeping: tuple[int, ...] = ()
+    unaimed: tuple[tuple[Rule, Result], ...] = ()
     schedule: Schedule | None = None
     plurals: tuple[tuple[KindId, str], ...] = field(eq=False, default=())
     solo: tuple[str, ...] = field(eq=False, default=())

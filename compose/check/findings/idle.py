@@ -16,6 +16,7 @@ from compose.check.never import NOTHING_LEADS_TO_IT, Why, why_never, why_not_fir
 from compose.check.space import Happened
 from compose.check.study import Study
 from compose.net.net import Effect, Move, Net, Reaction, Rule, Transition
+from grammar.core.rules import Result
 from grammar.finding import Severity
 from grammar.frozen import frozen
 from grammar.said import Capital, Chain, Listed, said
@@ -24,6 +25,10 @@ CODE = "C-idle"
 HELPING = ("fetch", "free")  # acts that only bring back what went away: where nothing does, they do no harm
 _MEND = "Leave it out, or change what has to happen for it."
 _MEND_ALL = "Leave them out, or change what has to happen for them."
+UNAIMED = {
+    Result.HIT: "nobody aims at players, and the check reckons with no hit by accident",
+    Result.TOUCHED: "nobody touches players",
+}
 
 
 @frozen
@@ -117,6 +122,7 @@ def _judge(study: Study, rule: Rule) -> Idle | None:
         whys = [why_never(study, net.ends[end].guard, "an end before it holds as well each time") for end in ends]
         whys += [_why_not_fired(study, act) for act, _ in acts]
         whys += [Why(said("there are never any {tokens}", tokens=net.places[place])) for place in counted]
+    whys = [Why(UNAIMED[result]) for each, result in net.unaimed if each == rule] or whys
     reasons = tuple(dict.fromkeys(whys)) or (NOTHING_LEADS_TO_IT,)
     return Idle(rule, reasons, rule.stands_by or _helps_nobody(study, rule))
 

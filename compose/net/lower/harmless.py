@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from compose.net.lower.own_ground import lies_in_what_is_shut, spots_at_hand
+from compose.net.lower.unaimed import unaimed
 from grammar.core.game import Play
 from grammar.core.play import AtThing, Fetch, Lines
 from grammar.core.rules import Happening, PlayOn, Put, Result, Rule
@@ -28,8 +29,10 @@ def _nothing_follows(rule: Rule) -> bool:
 
 def _by_accident(play: Play, rule: Rule) -> bool:
     """A thing stays down whoever knocks it: of those who aim at no such thing the line says what holds for those who
-    do."""
+    do. Of hits that are too high it says what holds where nobody means to hit anybody."""
     trigger = rule.trigger
+    if isinstance(trigger, Happening) and trigger.result is Result.HIGH:
+        return rule.lines[0] in unaimed(play)
     if not isinstance(trigger, Happening) or trigger.result is not Result.KNOCKED:
         return False
     aimed = {(offer.by, attempt.aim.thing) for offer, attempt in play.tries if isinstance(attempt.aim, AtThing)}
