@@ -37,7 +37,7 @@ HAPPENING_TURNS: tuple[Saying, ...] = (*BY_WHOM,
            r"(?=$| and )", _freezes, "when"),
     saying(r"\b(?:may|can) (?:move|play|run|act|join in|go on) again$", "is free", "when"),
     saying(r"\b(?:is|are) (?:free again|freed|unfrozen|released|back in (?:the game|play))$", "is free", "when"),
-    saying(rf"\b(a pass|a ball) (?:is caught by|reaches|comes to) (?:an?|the) frozen (?:{_WHAT})(?=:)",
+    saying(rf"\ba pass (?:is caught by|reaches|comes to) (?:an?|the) frozen (?:{_WHAT})(?=:)",
            r"a pass is caught by a frozen player", "when"),
     saying(rf"^(?:an?|the) frozen ({_WHAT}) catches a pass(?=:)", r"a pass is caught by a frozen \1", "when"),
     saying(rf"^frozen ({_WHAT}) are freed by (?:(?:a|the) (?:touch|tag) (?:of|from) )?(?:their |a |any |free )*"

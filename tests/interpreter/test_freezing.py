@@ -88,6 +88,14 @@ REFUSED = {
     "who waits freezes": {"when": "a ball is caught: the first in the catcher's queue freezes"},
     "how many": {"when": "a ball is caught: the frozen players are free"},
     "where they froze": {"finish": "a side wins when it has 2 frozen players in the rest queue"},
+    "caught by who froze, and no pass": {
+        "play": "players pass a foam ball to a frozen team-mate",
+        "when": "a ball is caught by a frozen player: that player is free",
+    },
+    "caught where they wait, and no pass": {
+        "play": "players pass a foam ball to a team-mate in the rest queue",
+        "when": "a throw is caught in the rest queue: the catcher is free",
+    },
     "fouling": {"when": "a frozen player fouls: the other side scores 1 point"},
     "caught by some role": {
         "sides": "role scout: 1 to 2 players of each side",

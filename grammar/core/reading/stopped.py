@@ -10,6 +10,7 @@ from grammar.core.rules import Happening, Result
 from grammar.core.values import Owner, Population, SideId, Skill
 from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
+from grammar.sentences.base import spoken as spoken_of
 from grammar.sentences.blocking import Blocked
 
 
@@ -29,12 +30,21 @@ def stopped(
 
 
 def caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, spoken: Spoken) -> Happening | None:
-    """Caught by the other side; a pass, or what is caught at a place, is caught by a team-mate."""
+    """Caught by the other side; a pass, which alone is caught at a place or by who froze, by a team-mate."""
     skills, balls = with_which(reader, event.what)
     by = frozenset(reader.populations([side]))
     if not among_mates(reader, event):
         caught = Happening(Result.CAUGHT, by, skills, balls, frozenset({against}))
         return caught if against != side or len(reader.sides) == 1 else None
+    if reader.shot(event.what) != (Skill.PASS,):
+        raise _no_pass(event)
     at = mates_at(reader, event, spoken) if event.where is not None else frozenset()
-    anyhow = ALL_SKILLS if reader.shot(event.what) == (Skill.PASS,) else skills
-    return Happening(Result.PASSED, by, anyhow, balls, frozenset(), frozenset(), at)
+    return Happening(Result.PASSED, by, ALL_SKILLS, balls, frozenset(), frozenset(), at)
+
+
+def _no_pass(event: events.Caught) -> Senseless:
+    """Who waits or froze may catch what the others throw, too: a ball caught there need not be a pass."""
+    there = spoken_of(event.preposition, event.where)
+    title = f"What is caught {there} is a pass of one's own side: of other balls it cannot be said yet."
+    hint = f"For a pass write: a pass is caught {there}. A throw of the other side is put in quotes under play."
+    return Senseless(event.what, title, hint)
