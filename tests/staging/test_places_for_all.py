@@ -101,6 +101,30 @@ def test_where_nothing_hangs_on_whose_it_is_there_is_one_in_every_corner_for_all
     assert len(bases) == 4 and all(each.owner is None for each in bases)
 
 
+@pytest.mark.parametrize("of", ["the", "each"])
+def test_a_ring_around_places_for_all_is_for_all_and_leaves_them_so(of: str) -> None:
+    """To say "each" of a place that lies in every corner gives it to nobody, and the ring lies around all four."""
+    text = FOUR_MATS.format(sides="hares and foxes, 6 players each")
+    ring = text.replace("\nsides", f"\n  fox circle: 1 m deep, around {of} mat base, no foxes there\nsides", 1)
+    alone, ringed = (floor_in(game_of(each), {"hares": 6, "foxes": 6}) for each in (text, ring))
+    mats = [each for each in ringed.areas if each.name == "mat base"]
+    rings = [each for each in ringed.areas if each.name == "fox circle"]
+    assert mats == list(alone.areas)
+    assert [each.rectangle for each in rings] == [each.rectangle.grown(1) for each in mats]
+    assert all(each.owner is None for each in rings)
+
+
+@pytest.mark.parametrize(("around", "play"), [
+    ("the mat base of foxes", "players stay on the court"),
+    ("each mat base", "foxes stay in their fox circle"),
+])  # fmt: skip
+def test_a_ring_that_is_a_side_s_makes_the_place_a_side_s(around: str, play: str) -> None:
+    text = FOUR_MATS.format(sides="hares and foxes, 6 players each")
+    text = text.replace("\nsides", f"\n  fox circle: 1 m deep, around {around}\nsides", 1)
+    text = text.replace("\nwhen", f"\n  {play}\nwhen", 1)
+    assert all(each.owner is not SHARED for each in resolved(game_of(text)).play.areas)
+
+
 def marmots(lies: str, play: str = "nobody runs with the ball") -> Game:
     return game_of(MARMOTS.format(lies=lies, play=play))
 

@@ -15,13 +15,18 @@ _WAITED_IN = ("bench", "queue")
 
 def is_for_all(game: Game, area: space.Area) -> bool:
     """Whether an area "in each corner" is one for all that lies in every corner: its line names no side, nobody waits
-    there, and nothing else is said of it than who starts or stays there. Else each side has its own."""
+    there, and nothing else is said of it than who starts or stays there, or that a ring of which this holds, too, lies
+    around it. Else each side has its own."""
     spot = area.spot
     meant = game.vocabulary.get(spot.name.text)
     if not isinstance(meant, PlaceMeaning) or meant.place not in _OF_NO_SIDE or area.name.text.endswith(_WAITED_IN):
         return False
-    if spot.determiner not in EACH or spot.owner is not None or spot.possessive is not None or spot.other:
+    if spot.determiner not in EACH or _says_whose(spot):
         return False
+    return _is_nobodys(game, area)
+
+
+def _is_nobodys(game: Game, area: space.Area) -> bool:
     return not any(_hangs_on_whose(game, area, said) for said in _others(game, area))
 
 
@@ -35,10 +40,15 @@ def _hangs_on_whose(game: Game, area: space.Area, said: Node) -> bool:
     names = (each for each in nodes(said) if isinstance(each, Name))
     if PlaceMeaning(area.name.text) not in map(game.vocabulary.get, (each.text for each in names)):
         return False
+    if isinstance(said, space.Area) and said.preposition == "around" and not _says_whose(said.spot):
+        return not _is_nobodys(game, said)
     phrase = said.where if isinstance(said, play.Stay | sides.Placing) else None
     of_players = isinstance(said, play.Stay) or (isinstance(said, sides.Placing) and said.count is None
                                                  and not game.kit_meant(said.what.name))  # fmt: skip
     if not of_players or not isinstance(phrase, Np):
         return True
-    own = phrase.owner is not None or phrase.possessive is not None or bool(phrase.other)
-    return own or phrase.determiner in ("their", "its", "that")
+    return _says_whose(phrase) or phrase.determiner in ("their", "its", "that")
+
+
+def _says_whose(phrase: Np) -> bool:
+    return phrase.owner is not None or phrase.possessive is not None or bool(phrase.other)
