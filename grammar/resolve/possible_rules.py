@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
+from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Node, Np, spoken
 from grammar.sentences.claims import Claim
-from grammar.sentences.events import Crosses
+from grammar.sentences.events import Caught, Crosses
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
@@ -17,6 +19,8 @@ from grammar.sentences.then import Joins, TakenOver
 from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import did_you_mean, plural
+
+_CATCHER = re.compile(r"\bcatcher\b")  # one: "catchers" are those who are called so
 
 
 def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
@@ -58,6 +62,10 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         said = " and ".join(consequence.words() for consequence in rule.consequences)
         if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
             yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
+        if not by_word and _CATCHER.search(said) and _caught_by_anybody(rule):
+            title = "The catcher is whoever caught it, and others are called so on this sheet."
+            hint = f"Give those another name, such as ring catcher, or say who catches: {event} by a catcher."
+            yield _error("G-nobody", title, rule.span, hint)
         spoken_of = ("is hit", "is touched", "is caught", "last life", "has lost", "fouls")
         if isinstance(rule.event, Crosses) and isinstance(game.meaning(rule.event.what.name), PlayerMeaning):
             hint = f"Who steps over a line fouls. Write: a player fouls: {said}"
@@ -69,6 +77,13 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
                 rule.span,
                 "Name the thrower instead of that player.",
             )
+
+
+def _caught_by_anybody(rule: When) -> bool:
+    """Whether a line is of what anybody catches: not by those who are called catchers, nor where they wait for it."""
+    by_them = rule.doer is not None and _CATCHER.search(rule.doer.words())
+    return not by_them and (isinstance(rule.event, Intercepted)
+                            or (isinstance(rule.event, Caught) and rule.event.where is None))  # fmt: skip
 
 
 def claims(game: Game) -> Iterator[Finding]:
