@@ -9,8 +9,9 @@ from attrs import evolve
 from compose.staging.floor.values import Rectangle
 from compose.staging.found import note, warning
 from compose.staging.limit import Limit
+from compose.staging.open_floor import OPEN_FLOOR
 from compose.staging.room import Room
-from compose.staging.where import beside_court, of_court
+from compose.staging.where import beside_court, of_court, of_safe_places
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.said import Figure, Many, Named, Value, Written, said
@@ -66,10 +67,13 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         mend = "Play with fewer at a time, or on a larger court."
         if code == "F-run-off":
             mend = "Play on a smaller court, or pad what is near."
+        if each.what == OPEN_FLOOR:
+            mend = "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court."
         hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do
         make = warning if each.broken else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
-        yield evolve(found, others=beside_court(game)) if code == "F-run-off" else found
+        others = beside_court(game) if code == "F-run-off" else ()
+        yield evolve(found, others=of_safe_places(game) if each.what == OPEN_FLOOR else others)
 
 
 def _fixed_things(game: Game, room: Room, courts: Sequence[Rectangle]) -> Iterator[Finding]:

@@ -6,13 +6,14 @@ Whatever speaks of a game for a class takes these numbers here; nothing else wor
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from compose.staging.cupboard import KitRow, kit_rows
 from compose.staging.kit_findings import kit_findings
 from compose.staging.laid_out import laid_out
 from compose.staging.limit import Limit, limit
 from compose.staging.minutes import Lesson, lesson_for
+from compose.staging.open_floor import OPEN_FLOOR, open_floor_m2
 from compose.staging.people_findings import people_findings
 from compose.staging.places import Court, acting_on, boxes_of, space_m2
 from compose.staging.resolved import resolved
@@ -103,7 +104,7 @@ def stage(
     playing = teams.games or (fewest,)  # what those who could play it need
     rows = kit_rows(game, playing, school_class.cupboard if school_class.lists_kit else None, kit)
     ages = school_class.ages_years or game.ages_years
-    limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, courts, ages))
+    limits = (*_limits(norms, room, ages, max(1, school_class.pupils)), *_space(norms, game, courts, ages))
     findings = (
         *people_findings(game, school_class, teams, most_games(game), most),
         *room_findings(game, room, [court.box for court in courts]),
@@ -142,10 +143,14 @@ def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
     return tuple(found)
 
 
-def _space(norms: Norms, courts: tuple[Court, ...], ages: tuple[float, float]) -> tuple[Limit, ...]:
-    """The floor that each player has on the fullest court."""
+def _space(norms: Norms, game: Game, courts: tuple[Court, ...], ages: tuple[float, float]) -> Iterator[Limit]:
+    """The floor that each player has on the fullest court, and in a chase what is left of it in the open."""
+    play = resolved(game).play
     spaces = [space_m2(court.floor, sum(court.players.values())) for court in courts]
-    return (limit(norms, "space area", "court", COURT_SPACE, min(spaces), ages),) if spaces else ()
+    opens = [left for court in courts if (left := open_floor_m2(play, court)) is not None]
+    for what, found in ((COURT_SPACE, spaces), (OPEN_FLOOR, opens)):
+        if found:
+            yield limit(norms, "space area", "court", what, min(found), ages)
 
 
 def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: int) -> tuple[Limit, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from compose.staging.open_floor import safe_places
 from compose.staging.resolved import resolved
 from grammar.core.values import Part, Spot
 from grammar.game import Game
@@ -22,6 +23,12 @@ def beside_court(game: Game) -> tuple[Span, ...]:
     laid += [(start.at, start.lines) for start in play.starts if isinstance(start.at, Spot)]
     out = [lines for spot, lines in laid if spot.part in (Part.BEHIND, Part.BESIDE)]
     return tuple(dict.fromkeys(place for lines in out for place in _spans(game, lines)))
+
+
+def of_safe_places(game: Game) -> tuple[Span, ...]:
+    """The lines of the places in which nobody is touched."""
+    found = (place for area in safe_places(resolved(game).play) for place in _spans(game, area.lines))
+    return tuple(dict.fromkeys(found))
 
 
 def of_length(game: Game) -> Span:
