@@ -26,7 +26,7 @@ from grammar.core.play import (
     Unfetched,
 )
 from grammar.core.rotation import Rotation
-from grammar.core.rules import Rest, Rule
+from grammar.core.rules import Add, Rest, Rule
 from grammar.core.stopping import Blocking
 from grammar.core.values import (
     PLAIN,
@@ -129,6 +129,11 @@ class Play:
         strays = (offer.figures.stray for offer in self.offers)
         aimed = {aim.thing for aim in aims if isinstance(aim, AtThing | Through)}
         return frozenset(aimed).union(*(stray.at for stray in strays if stray))
+
+    @property
+    def gives_points(self) -> bool:
+        """Whether anything that happens, or that a side has at the end, scores."""
+        return bool(self.end_points) or any(isinstance(each, Add) for rule in self.rules for each in rule.effects)
 
     def others(self, side: SideId) -> tuple[SideId, ...]:
         """The sides against a side."""

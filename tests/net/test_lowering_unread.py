@@ -54,6 +54,29 @@ def test_a_skill_that_nobody_can_try(head: str, lines: list[int]) -> None:
     assert told(head=head) == lines
 
 
+LOST = "a player is hit: that player loses a life"
+
+
+@pytest.mark.parametrize(
+    ("when", "halves", "end", "noted"),
+    [
+        (f"{LOST} and the thrower's side scores 1 point", "two halves of 3 min", "more lives wins", True),
+        (f"{LOST} and the thrower's side scores 1 point", "two halves of 3 min", "more points wins", False),
+        (f"{LOST} and the thrower's side scores 1 point", "best of 3 rounds", "more lives wins", False),
+        (LOST, "two halves of 3 min", "more lives wins", False),
+    ],
+)
+def test_what_a_half_compares_besides_the_points_that_are_added(
+    when: str, halves: str, end: str, noted: bool
+) -> None:
+    sections = {"space": SPACE, "sides": f"{SIDES}\n  each player has 2 lives", "kit": KIT, "set-up": SET_UP}
+    finish = f"{halves}\n  after 3 min: {end}, else a draw"
+    sections |= {"play": THROW, "when": f"{when}\n  a player loses the last life: that player is out", "finish": finish}
+    text = "game Halves\n" + "".join(f"{name}\n  {said}\n" for name, said in sections.items())
+    found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
+    assert any("only the points are added" in each.title for each in found) == noted
+
+
 def test_halves_of_three_sides() -> None:
     for sides, lines in (("north and south", []), ("north, south and east", [4])):
         found = net_of(

@@ -1,5 +1,5 @@
 """What the net does not count, or not as it is said: room that nobody is sent to, how many of a range have a role,
-skills not played, how slow somebody is who sits, halves of three.
+skills not played, how slow somebody is who sits, halves of three, what is compared in a half whose points are added.
 
 It is told, so that nobody takes the number for proved.
 """
@@ -10,7 +10,9 @@ from collections.abc import Iterator
 
 from compose.net.lower.whereabouts import places_of_players
 from grammar.core.declared import Per, Role
+from grammar.core.ends import Most
 from grammar.core.game import Core, Play
+from grammar.core.guards import Points
 from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order
 from grammar.core.rules import Go, Happening, Result
 from grammar.core.values import At, KindId, Skill, Spot, Thing
@@ -25,7 +27,7 @@ def unread(core: Core) -> tuple[Finding, ...]:
     """One note for each such line."""
     found: dict[int, Finding] = {}
     counts = (*_rooms(core), *_ranges(core), *_guards(core), *_skills(core))
-    said = (*_halves(core), *_stays(core), *_orders(core), *_low(core), *_posts(core), *_worths(core))
+    said = (*_halves(core), *_added(core), *_stays(core), *_orders(core), *_low(core), *_posts(core), *_worths(core))
     for finding, line in (*counts, *said):
         found.setdefault(line, finding)
     return tuple(found.values())
@@ -38,6 +40,17 @@ def _halves(core: Core) -> Iterator[tuple[Finding, int]]:
         title = f"The court is halved, and {sides} sides play: it is read as {sides} equal parts, one for each."
         hint = "Write: in equal parts. Or, where all of them share it: in one piece."
         yield _told(core, court.lines, title, hint), court.lines[0]
+
+
+def _added(core: Core) -> Iterator[tuple[Finding, int]]:
+    """What the clock compares before the points, in a game of several parts whose points are added."""
+    bell, match = core.play.bell, core.play.match
+    first = bell.verdicts[0] if bell is not None and match.halves and core.play.gives_points else None
+    if bell is not None and isinstance(first, Most) and not any(isinstance(each, Points) for _, each in first.counts):
+        part = "round" if match.of_rounds else "half" if match.parts == 2 else "innings"
+        title = f"What is compared first here says who wins one {part}; over the whole game only the points are added."
+        hint = "Let what is compared give points as it comes about, and say here: more points wins"
+        yield _told(core, bell.lines, title, hint), bell.lines[0]
 
 
 def _stays(core: Core) -> Iterator[tuple[Finding, int]]:

@@ -26,6 +26,7 @@ from grammar.core.reading.frozen import where_frozen
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.tracks import counted_on_track, track_start
 from grammar.core.reading.whose import Senseless, Spoken, Whose, whose, whose_side
+from grammar.core.reading.without_lives import with_lives
 from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.sentences import claims, finish
@@ -125,8 +126,7 @@ def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken
     if isinstance(counted, claims.CountedPoints):
         return Points(side)
     if isinstance(counted, claims.CountedLives):
-        if not any(each.who.side == side for each in reader.lives):
-            raise Senseless(counted, "Nobody of these has lives.", 'Add to sides: "each player has 3 lives".')
+        with_lives(reader, counted, side)
         return LivesOf(side)
     meaning = reader.game.meaning(counted.what)
     if isinstance(meaning, PlayerMeaning | FrozenMeaning):

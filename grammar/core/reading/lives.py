@@ -8,6 +8,7 @@ from grammar.core.lives import LastLife, Lives
 from grammar.core.reading.offers import acting
 from grammar.core.reading.reader import Reader
 from grammar.core.reading.whose import Senseless, Spoken, Whose
+from grammar.core.reading.without_lives import none_of_these
 from grammar.core.rules import LifeOf, Person, Subject, Trigger
 from grammar.core.values import Population, SideId
 from grammar.frozen import evolve
@@ -69,7 +70,7 @@ def last_lives(reader: Reader, event: lives.LastLife) -> Iterator[tuple[SideId, 
             own = frozenset({side})
             yield side, LastLife(who), Spoken(reader.side_ids, own=own, that=own, other=others or None)
     if not any(has_lives(reader, each) for each in acting(reader, event.who)):
-        raise Senseless(event, "Nobody of these has lives.", 'Add to sides: "each player has 3 lives".')
+        raise none_of_these(reader, event, "", "Name those who have lives.")
     _same_number(reader, event.number, acting(reader, event.who))
 
 

@@ -62,8 +62,7 @@ def _innings_of_each(core: Core) -> Iterator[Finding]:
 
 def _rounds_of_all(core: Core) -> Iterator[Finding]:
     """Rounds that are all played: of two sides, at least two of them, and counted by what there is to count."""
-    match, rules = core.play.match, core.play.rules
-    points = any(isinstance(effect, Add) for rule in rules for effect in rule.effects) or bool(core.play.end_points)
+    match, points = core.play.match, core.play.gives_points
     if len(match.lines) > 1:
         title, hint = "Another line says how many rounds are played.", "Keep one of the two."
     elif len(core.play.sides) != 2:
