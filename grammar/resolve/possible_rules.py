@@ -9,13 +9,14 @@ from grammar.finding import Finding, Severity
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.ball import Intercepted
-from grammar.sentences.base import Node, Np, spoken
+from grammar.sentences.base import Node, Np
 from grammar.sentences.claims import Claim
 from grammar.sentences.events import Caught, Crosses
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
 from grammar.sentences.then import Joins, TakenOver
+from grammar.sentences.time import TheFirstTime
 from grammar.sentences.when import When
 from grammar.span import Span
 from grammar.words import did_you_mean, plural
@@ -28,30 +29,20 @@ def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Find
 
 
 def contradictions(game: Game) -> Iterator[Finding]:
-    """Two rules for one event, or two limits for one ball, cannot both hold."""
-    seen: dict[tuple[str, str], Node] = {}
-    for section in ("play", "when"):
-        for sentence in game.sentences(section):
-            key = ""
-            if isinstance(sentence, When) and sentence.condition is None:
-                doer = ("by", sentence.doer) if sentence.doer else ()
-                whence = ("from", sentence.whence) if sentence.whence else ()
-                key = spoken(sentence.span_of_time, sentence.event, *doer, *whence, sentence.bounced)
-            elif isinstance(sentence, HoldLimit):
-                key = sentence.ball.words()
-            if not key:
-                continue
-            if (section, key) in seen:
-                yield _error(
-                    "G-contradiction",
-                    f"Two lines say what follows when {key}."
-                    if section == "when"
-                    else f"Two lines say how long {key} is held.",
-                    sentence.span,
-                    "Join them into one line, or take one out.",
-                    seen[section, key].span,
-                )
-            seen.setdefault((section, key), sentence)
+    """Two limits for one ball, or two lines that hold once for one event, cannot both hold."""
+    seen: dict[str, Node] = {}
+    for sentence in (*game.sentences("play"), *game.sentences("when")):
+        if isinstance(sentence, HoldLimit):
+            key, title = sentence.ball.words(), f"Two lines say how long {sentence.ball.words()} is held."
+        elif isinstance(sentence, When) and isinstance(sentence.span_of_time, TheFirstTime):
+            key = sentence.words().partition(":")[0]
+            title = f"Two lines say what follows when {key.partition(', ')[2]} for the first time."
+        else:
+            continue
+        if key in seen:
+            hint = "Join them into one line, or take one out."
+            yield _error("G-contradiction", title, sentence.span, hint, seen[key].span)
+        seen.setdefault(key, sentence)
 
 
 def catcher_needs_catch(game: Game) -> Iterator[Finding]:

@@ -90,3 +90,19 @@ def test_the_side_of_a_task_that_one_side_has_is_that_side() -> None:
     found = [net(f"a cone is knocked: it stays down and {who} scores 1 point", sides=sides)
              for who in ("the warden's side", "south")]  # fmt: skip
     assert played(found[0]) == played(found[1])
+
+
+@pytest.mark.parametrize("event", [
+    "3 underarm throws in a row", "everyone holds a ball for 5 s", "a player fouls",
+    "a soft ball is held longer than 5 s", "after 2 min", "a ball is caught",
+])  # fmt: skip
+def test_what_follows_in_two_lines_follows_as_in_one(event: str) -> None:
+    finish = "the first side to 4 points wins\n  after 6 min: more points wins, else a draw"
+    one, other = "north scores 1 point", "all players change places with all in the rest queue"
+    joined, parted = (
+        net(when, finish=finish, kit="4 soft balls, like a foam ball\n  2 cones for each side",
+            set_up="2 soft balls in each half\n  cones on the back line of their side")
+        for when in (f"{event}: {one} and {other}", f"{event}: {one}\n  {event}: {other}")
+    )  # fmt: skip
+    assert states(joined) == states(parted)
+    assert any(count for state in states(joined) for place, count in state if "points" in place)

@@ -58,9 +58,10 @@ def _asked_of(builder: Builder, side: SideId) -> Iterator[Row]:
 
 
 def _of_rules(builder: Builder, moment: Moment) -> Iterator[Effect]:
+    failed, counted = moment.result in FAILED, set[InARow]()
     for rule in builder.play.rules:
         run = rule.trigger
-        if isinstance(run, InARow) and run.side == moment.by.side and moment.skill in run.skills:
+        if isinstance(run, InARow) and run.side == moment.by.side and moment.skill in run.skills and run not in counted:
+            counted.add(run)  # several lines of one row count it once
             place = row_place(builder, run)
-            failed = moment.result in FAILED
             yield Assign(place, 0, builder.rule(rule.lines)) if failed else Shift(place, 1, builder.rule(rule.lines))

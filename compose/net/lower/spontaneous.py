@@ -35,12 +35,13 @@ def lower_spontaneous(builder: Builder) -> None:
                 for spot in spots_at_hand(builder.play, who):
                     builder.transitions.extend(_kept(builder, who, kind, spot))
     for rule in builder.play.rules:
-        if isinstance(rule.trigger, AllHold):
-            builder.transitions.extend(_all_hold(builder, rule, rule.trigger))
-        elif isinstance(rule.trigger, Becomes):
+        alike = [each for each in builder.play.rules if each.trigger == rule.trigger]  # several lines are one event
+        if isinstance(rule.trigger, Becomes):
             builder.reactions.extend(_becomes(builder, rule, rule.trigger))
-        elif isinstance(rule.trigger, InARow):
-            builder.reactions.extend(_in_a_row(builder, rule, rule.trigger))
+        elif isinstance(rule.trigger, AllHold) and rule is alike[0]:
+            builder.transitions.extend(_all_hold(builder, alike, rule.trigger))
+        elif isinstance(rule.trigger, InARow) and rule is alike[0]:
+            builder.reactions.extend(_in_a_row(builder, alike, rule.trigger))
 
 
 def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterator[Transition]:
@@ -75,13 +76,13 @@ def _kept(builder: Builder, who: Population, kind: KindId, spot: Spot) -> Iterat
             )
 
 
-def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transition]:
+def _all_hold(builder: Builder, rules: list[Rule], trigger: AllHold) -> Iterator[Transition]:
     """Every player in play holds a ball: possible while there are balls enough."""
     players = in_play(builder, *(each for each in builder.play.populations() if each in trigger.who))
     balls = tuple(place for kind in builder.play.of_sort(Sort.BALL) for place in balls_lying(builder, kind))
     enough = Comparison((*((1, ball) for ball in balls), *((-1, player) for player in players)), ">=", 0)
     moment = Moment(builder.play.populations()[0], None, builder.play.side_ids[0])
-    for case in cases_of(builder.play, [rule]):
+    for case in cases_of(builder.play, rules):
         if not case.effects:
             continue
         for cast in casts(builder, moment, case.done):
@@ -89,7 +90,7 @@ def _all_hold(builder: Builder, rule: Rule, trigger: AllHold) -> Iterator[Transi
                 AllHeld(trigger.time_s, case.done),
                 None,
                 True,
-                act(builder, "hold", rule.lines, 60.0 / max(float(trigger.time_s), 1.0)),
+                act(builder, "hold", rules[0].lines, 60.0 / max(float(trigger.time_s), 1.0)),
                 "always",
                 Rate((), cast.share),
                 All((enough, at_least(players), *case_guard(builder, case), *cast.guard)),
@@ -111,17 +112,17 @@ def _becomes(builder: Builder, rule: Rule, trigger: Becomes) -> Iterator[Reactio
             yield Reaction(told, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
 
 
-def _in_a_row(builder: Builder, rule: Rule, run: InARow) -> Iterator[Reaction]:
+def _in_a_row(builder: Builder, rules: list[Rule], run: InARow) -> Iterator[Reaction]:
     """What follows at once from so many successes, which are counted anew from then on."""
     place, moment = row_place(builder, run), Moment(builder.play.populations(run.side)[0], None, run.side)
-    for case in cases_of(builder.play, [rule]):
+    for case in cases_of(builder.play, rules):
         for cast in casts(builder, moment, case.done):
-            anew = Assign(place, 0, builder.rule(rule.lines))
+            anew = Assign(place, 0, builder.rule(rules[0].lines))
             yield Reaction(
                 RanOn(run, case.done),
                 All((Comparison(((1, place),), ">=", run.number), *cast.guard)),
                 (anew, *case_effects(builder, case, None, cast)),
-                (builder.rule(rule.lines), *(builder.rule(each) for each in case.lines)),
+                (builder.rule(rules[0].lines), *(builder.rule(each) for each in case.lines)),
                 All(case_guard(builder, case)),
             )
 

@@ -2,22 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
-from grammar.core.guards import ALWAYS, Count, Guard, Points, counts_in
+from grammar.core.guards import Clock, Count, Guard, Points, counts_in
 from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
-from grammar.core.precedence import clashing, clashing_rests, goes_before
+from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goes_before, written
 from grammar.core.reading.fetching import fetched_by_nobody
 from grammar.core.reading.meetings import meeting_of_whom
 from grammar.core.reading.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
-from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Rule
-from grammar.core.values import Population
+from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Person, Rule
+from grammar.core.values import Population, SideId
 from grammar.finding import Finding, Severity
 from grammar.span import Span
+
+_SLOTS_SAID: Mapping[object, str] = {
+    Written.RESULT: "who wins",
+    Written.EVERYTHING: "that all begins again",
+    SideId: "who scores how many points",
+    "more points": "who has how many points more",
+    Written.BALL: "where the ball goes",
+    "balls": "where balls come and go",
+    Written.THING: "what becomes of the thing that is knocked",
+    "down": "which things stand up again",
+    "lives": "who loses or wins a life",
+    Person: "where a player goes",
+    "playing": "where all players go",
+    "waiting": "where those go who wait",
+    "load": "where what is carried goes",
+    "line": "which line holds from then on",
+}
 
 
 def impossible(core: Core) -> Iterator[Finding]:
@@ -66,7 +83,11 @@ def _rounds_of_all(core: Core) -> Iterator[Finding]:
     if len(match.lines) > 1:
         title, hint = "Another line says how many rounds are played.", "Keep one of the two."
     elif len(core.play.sides) != 2:
-        title, hint = "Rounds are added for two sides only.", f"Write: best of {match.parts} rounds"
+        title = "Over several rounds only the points of two sides are added, not those of each player or of more sides."
+        hint = (
+            "Take the line out, so that one round is checked; how many are played can stand in quotes under `play`, "
+            f'for people, such as: "{match.parts} rounds are played; the points of all of them count together."'
+        )
     elif match.parts < 2:
         title, hint = "One round is what is played anyway.", "Write 2 or more."
     elif match.by_points and not points:
@@ -104,15 +125,27 @@ def _moved_on_twice(core: Core) -> Iterator[Finding]:
 def _clashes(core: Core) -> Iterator[Finding]:
     """Two lines that say two things of the same, where nothing says which of them goes before."""
     alike = ((one, other) for one, other in clashing(core.play.rules) if goes_before(one, other) is None)
-    rules = ((one, other) for one, other in alike if one.guard == ALWAYS and not one.granted)
-    pairs = [(one.lines[0], other.lines[0]) for one, other in rules]
-    pairs += [(one.lines[0], other.lines[0]) for one, other in clashing_rests(core.play.rests)]
-    for first, second in dict.fromkeys(pairs):
+    rules = ((one, other) for one, other in alike if _at_the_same_times(one, other) and not one.granted)
+    pairs = [(one.lines[0], other.lines[0], _said_of(written(one) & written(other))) for one, other in rules]
+    rests = clashing_rests(core.play.rests)
+    pairs += [(one.lines[0], other.lines[0], "where the ball comes to lie") for one, other in rests]
+    for (first, second), what in {(first, second): what for first, second, what in reversed(pairs)}.items():
         if first != second:
-            title = "Two lines say what follows, and neither goes before the other."
+            title = f"Two lines both say {what}, and neither goes before the other."
             hint = "Join them into one line, take one out, or say with `while` when each holds."
             places = core.lines[second].span, core.lines[first].span
             yield Finding("G-contradiction", Severity.ERROR, title, places[0], hint, places[1:])
+
+
+def _at_the_same_times(one: Rule, other: Rule) -> bool:
+    """Whether nothing but the clock says when each holds, and for both the same."""
+    return one.guard == other.guard and all(isinstance(count, Clock) for count in counts_in(one.guard))
+
+
+def _said_of(both: frozenset[Slot]) -> str:
+    """What two lines both write, in words: the first of what is most plainly said twice."""
+    kinds = {slot if isinstance(slot, Written) else slot[0] if isinstance(slot, tuple) else type(slot) for slot in both}
+    return next(said for kind, said in _SLOTS_SAID.items() if kind in kinds)
 
 
 def _fetched_and_not(core: Core) -> Iterator[Finding]:
