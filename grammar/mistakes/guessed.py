@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 import attrs
@@ -11,7 +12,7 @@ from grammar.heard.heard import otherwise
 from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
 from grammar.lines import TextLine
-from grammar.mistakes.instead import OF_RULES, right_so_far
+from grammar.mistakes.instead import OF_RULES, is_sentence, right_so_far
 from grammar.mistakes.lost import LostLine
 from grammar.mistakes.mistakes import later_mistake, slip
 from grammar.mistakes.stops import stop_of, words_left
@@ -21,6 +22,8 @@ from grammar.sentences.base import Node
 from grammar.span import Span
 
 _MOST_OTHER_WORDS = 3
+_IN_A_PART = re.compile(r"in the (?:first|last) .*", re.IGNORECASE)
+_A_MOMENT = "after 1 s"
 
 
 def guessed(
@@ -35,7 +38,7 @@ def guessed(
     farther = said != masked.text and words_left(section, masked.text) < words_left(section, said)
     read = attrs.evolve(line, text=masked.text if farther else said)  # "one side rests" is no "1 side"
     ways = tuple(otherwise(section, read.text, reader.names.every))
-    found = slip(section, read, values, reader.file, seek, ways)
+    found = slip(section, read, values, reader.file, seek, ways, line.text)
     mistakes: tuple[Finding, ...] = (found.finding,)
     if seek and found.lost and found.finding.code == "L-sentence" and not values:
         stop = found.finding.place.column - line.span(reader.file).column
@@ -43,12 +46,20 @@ def guessed(
     if read.text != line.text or names:
         mistakes = tuple(_with_names(each, line, read.text, names, reader.file) for each in mistakes)
     rule = section in OF_RULES and not values  # of what a line declares the rest may be what matters
-    kept = right_so_far(section, read.text, stop_of(section, read.text).start) if rule else ""
+    kept = _right(section, read.text, stop_of(section, read.text).start) if rule else ""
     likely = found.meant or (Filled(kept, {}) if kept else None)  # what is wrong with the rest hides no other mistake
     meant = (reader.meant(section, line, likely, names),) if likely else ()
     if meant and not reader.may_know_all(section, meant[0]):  # one answer for a line, not one more for a wild guess
         return (), mistakes, lost_by(section, line, mistakes[0])
     return meant, mistakes, lost_by(section, line, mistakes[0]) if found.lost else None
+
+
+def _right(section: str, text: str, stop: int) -> str:
+    """What of a line that stops at a letter can be read: its beginning, or what is to follow in a part of the round."""
+    if section == "when" and _IN_A_PART.fullmatch(text[:stop]) and text[stop:].startswith(":"):
+        moment = f"{_A_MOMENT.ljust(stop)}{text[stop:]}"  # each word stays in its column
+        return moment if is_sentence(section, moment) else ""
+    return right_so_far(section, text, stop)
 
 
 def lost_by(section: str, line: TextLine, mistake: Finding) -> LostLine:

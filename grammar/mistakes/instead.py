@@ -21,21 +21,22 @@ OF_RULES = ("play", "when", "finish")
 _DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
 
-def instead(section: str, text: str, stop: int) -> str:
-    """What to do about a line that stops at a letter to be a sentence of its section."""
+def instead(section: str, text: str, stop: int, written: str) -> str:
+    """What to do about a line that stops at a letter to be a sentence of its section. `written` is as it stands."""
     kept = right_so_far(section, text, stop)
     if not kept:
-        return _nearest(section, text, text)
+        return f"{_nearest(section, text)}{_for_people(section, text, written, 'it')}"
     rest = _APART.sub("", text[len(kept) :], count=1)
     asked = f": {rest}" if section == "when" and ":" in kept else rest  # it is of what follows
-    return f"`{kept}` is a sentence without the rest. {_nearest(section, rest, asked)}"
+    people = _for_people(section, rest, written, "the rest")
+    return f"`{kept}` is a sentence without the rest. {_nearest(section, asked)}{people}"
 
 
 def right_so_far(section: str, text: str, stop: int) -> str:
     """The longest beginning of a line, up to a comma or an "and" before it stops, that is a sentence; or nothing."""
     if section not in GAMES or MASK in text:
         return ""
-    ends = (match.start() for match in _APART.finditer(text) if match.start() < stop)
+    ends = (match.start() for match in _APART.finditer(text) if match.start() <= stop)
     kept = (text[:end] for end in sorted(ends, reverse=True) if is_sentence(section, text[:end]))
     return next((each for each in kept if not holds_long_name(each)), "")
 
@@ -45,9 +46,8 @@ def holds_long_name(text: str) -> bool:
     return _LONG_NAME.search(" ".join(each.kind for each in pieces(text))) is not None
 
 
-def _nearest(section: str, text: str, asked: str) -> str:
-    """The constructs that come nearest to what a line means, each with its example and, if another, its section;
-    and how the line can stay on the sheet for people."""
+def _nearest(section: str, asked: str) -> str:
+    """The constructs that come nearest to what is asked, each with its example and, if another, its section."""
     if section not in GAMES:
         told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
         return f"Nearest to it: {listing(told, 'or')}."
@@ -55,22 +55,27 @@ def _nearest(section: str, text: str, asked: str) -> str:
     said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
             for each in found.rows]  # fmt: skip
     if said and not found.unfulfilled:
-        return f"Nearest to it: {listing(said, 'or')}.{_for_people(section, text)}"
+        return f"Nearest to it: {listing(said, 'or')}."
     wish = found.unfulfilled
     what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
     if section not in OF_RULES:
         told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
         return f"{what}. What stands there: {listing(told, 'or')}."
     near = f". Nearest to it: {listing(said, 'or')}" if said else ""
-    return f"{what}{near}.{_for_people(section, text)}"
+    return f"{what}{near}."
 
 
-def _for_people(section: str, text: str) -> str:
-    """How a rule that cannot be said stays on the card: the line in quotes, and what the check makes of it."""
-    if section not in OF_RULES or '"' in text or MASK in text:
+def _for_people(section: str, unread: str, written: str, what: str) -> str:
+    """How a rule that cannot be said stays on the card: the whole line in quotes, for half a rule is none; and what the
+    check makes of what it cannot read."""
+    if section not in OF_RULES or '"' in written:
         return ""
-    title = "the check plays another game then" if _DECIDES.search(text) else "the check plays without it"
-    return f' If nothing else says it, put it in quotes under `play`, for people ({title}): "{capital(text)}."'
+    title = "the check plays another game then" if _DECIDES.search(unread) else "the check plays without it"
+    line = "it" if what == "it" else "the whole line"
+    return (
+        f" If nothing else says {what}, put {line} in quotes under `play`, for people ({title}): "
+        f'"{capital(written)}."'
+    )
 
 
 def is_sentence(section: str, text: str) -> bool:

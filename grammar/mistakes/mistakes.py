@@ -59,11 +59,12 @@ def slip(
     file: str,
     seek: bool,
     ways: Iterable[str],
+    written: str,
 ) -> Slip:
     """The mistake of a line that is no sentence, with what it may have been meant to be.
 
     Without `seek` no better line is sought, which is quick. `values` has the words of a value for each parameter;
-    `ways` has the line in other words, in which it may go farther.
+    `ways` has the line in other words, in which it may go farther; `written` is the line as its author has it.
     """
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
@@ -88,7 +89,7 @@ def slip(
         places = listing([f"`{each.section}`" for each in moved], "or")
         mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
     else:
-        mistake = _stopped(section, filled, span, ways)
+        mistake = _stopped(section, filled, span, ways, written)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
     mistake = attrs.evolve(mistake, corrections=corrections)
     return Slip(mistake, found[0].filled if sure else None, lost=not sure)
@@ -100,14 +101,14 @@ def _mended(found: Mended, span: Span) -> Correction:
     return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
 
 
-def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str]) -> Finding:
+def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str], written: str) -> Finding:
     text = filled.text
     stops = {way: stop_of(section, way) for way in (text, *ways)}
     stop, farthest = stops[text], min(stops, key=lambda way: len(way) - stops[way].start)
     tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
         stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
-    return _told(section, filled, span, stop, instead(section, text, stop.start))
+    return _told(section, filled, span, stop, instead(section, text, stop.start, written))
 
 
 def later_mistake(section: str, text: str, stop: int, span: Span, ways: Sequence[str]) -> Iterator[Finding]:
