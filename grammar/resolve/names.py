@@ -26,6 +26,7 @@ from grammar.meanings import (
 from grammar.resolve.expected import EXPECTED
 from grammar.sentences import base, head, sides, space
 from grammar.sentences.base import Name, Node, Np
+from grammar.sentences.then import ComesIn
 from grammar.sentences.when import When
 from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
 
@@ -72,6 +73,7 @@ _NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two
 _DOINGS = frozenset((  # what nobody lays ready
     "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
     "freezes", "half", "halves", "minutes", "rounds", "players", "player", "again", "sets", "turns", "winner",
+    "once", "twice", "already", "yet",
 ))  # fmt: skip
 
 
@@ -105,7 +107,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
         if meaning is None:
             yield _unknown_verb(sentence, name, meanings) or _unknown(name, expected, meanings)
         elif not _fits(meaning, expected):
-            yield _misplaced(name, meaning, expected)
+            yield _never_comes_in(sentence, name, meaning) or _misplaced(name, meaning, expected)
 
 
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
@@ -142,6 +144,16 @@ def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -
     title = f"Nothing here is called `{name.text}`: {who} is known, but not that one {last}."
     hint = f"Nearest to it: {listing(near, 'or')}." if near else "Say what happens in words of the language page."
     return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+
+
+def _never_comes_in(sentence: Node, name: Name, meaning: Meaning) -> Finding | None:
+    """What to say of a thing that is no ball and is to come in while play goes on."""
+    said = sentence.consequences if isinstance(sentence, When) else ()
+    if not any(isinstance(each, ComesIn) and each.name is name for each in said):
+        return None
+    title = f"`{name.text}` is {_SAID[sort_of(meaning)]}; only balls come in while play goes on."
+    hint = "Anything else is there from the start: say in the set-up where it stands or lies."
+    return Finding("G-sort", Severity.ERROR, title, name.span, hint)
 
 
 def _sort_of_known(meaning: Meaning | None) -> str | None:

@@ -98,7 +98,7 @@ def read_points_count(reader: Reader, sentence: play.PointsCount, line: int) -> 
 def come_or_go(reader: Reader, consequence: then.ComesIn | then.TakenAway, trigger: Trigger) -> Effect:
     """Balls that come into play or leave it, by the clock."""
     if not isinstance(trigger, AtTime):
-        raise Senseless(consequence, "Balls come and go by the clock.", 'Say when: "after 2 min: ...".')
+        raise _only_by_the_clock(consequence)
     if isinstance(consequence, then.TakenAway):
         return TakeAway(_taken(reader, consequence))
     balls = reader.balls(consequence.name)
@@ -119,6 +119,15 @@ def come_or_go(reader: Reader, consequence: then.ComesIn | then.TakenAway, trigg
             'Say when: "after 2 min: ...".',
         )
     return ComeIn(frozenset(balls), count)
+
+
+def _only_by_the_clock(consequence: then.ComesIn | then.TakenAway) -> Senseless:
+    goes, comes = "the ball goes to the other side", "after 2 min: another ball comes in"
+    if isinstance(consequence, then.TakenAway):
+        title = "Balls are taken away by the clock only, not for what somebody does."
+        return Senseless(consequence, title, f"Say where the ball goes then, or what it costs, such as: {goes}")
+    title = "Balls come in by the clock only, not for what somebody does."
+    return Senseless(consequence, title, f"Give it a time of its own, such as: {comes}")
 
 
 def _taken(reader: Reader, consequence: then.TakenAway) -> frozenset[KindId]:

@@ -14,7 +14,7 @@ from grammar.core.rules import ON_A_PLAYER, Happening, Person
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
 from grammar.sentences import resting, then
 from grammar.sentences.ball import RestTo
-from grammar.sentences.base import Np
+from grammar.sentences.base import Node, Np
 
 
 def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Moment) -> Iterator[SetDown]:
@@ -24,7 +24,7 @@ def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Mo
         return
     for mover in movers(reader, consequence.who, moment):
         if mover.who is not Person.OBJECT:
-            raise Senseless(consequence.who, "Whose hands are full is not known of them.", "Write: that player")
+            raise _of_nobody_who_carries(consequence.who)
         yield SetDown(_carried(reader, consequence.what, moment), Lies.THERE)
 
 
@@ -52,10 +52,15 @@ def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
     """The kinds of loads of a phrase, where somebody who may carry one is spoken of."""
     trigger = moment.trigger
     if not isinstance(trigger, Happening) or trigger.result not in ON_A_PLAYER:
-        raise Senseless(what, "Nobody who carries anything has been spoken of.", "Say it of a player who is touched.")
+        raise _of_nobody_who_carries(what)
     balls = frozenset(reader.kinds_meant(what, Sort.BALL))
     if balls and balls <= reader.chased_for:  # their side has it, and who of them is not counted
         title = f"Where `{what.words()}` goes is said of the ball itself."
         raise Senseless(what, title, f"Write instead: {goes_down(what)}")
     with_load(reader, frozenset(each for each in trigger.to if isinstance(each, Population)), what)
     return frozenset(reader.kinds_meant(what, Sort.LOAD, Sort.BALL))
+
+
+def _of_nobody_who_carries(place: Node) -> Senseless:
+    hint = "Say it of that player, where one is touched or hit, such as: a player is touched: that player drops the log"
+    return Senseless(place, "What is in somebody's hands is known only of a player who is touched or hit.", hint)
