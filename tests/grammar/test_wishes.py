@@ -59,8 +59,18 @@ def test_what_nothing_is_near_to_is_told_so() -> None:
     assert nearest("play", "sing a song about potatoes").rows == ()
 
 
+@pytest.mark.parametrize(("line", "wish"), [
+    ("after 8 min: the pair with the most points is champion", "to compare pairs or courts with each other"),
+    ("5 rounds are played, more points over all wins, else more harbours wins", ""),
+    ("the round ends when each batter has batted once, more points wins", ""),
+])  # fmt: skip
+def test_pairs_and_courts_are_spoken_of_only_where_a_line_does(line: str, wish: str) -> None:
+    assert nearest("finish", line).unfulfilled == wish
+
+
 def test_a_wish_finds_its_sentences() -> None:
     assert wishes_for("bring players back")[0].wish == "to bring players back"
+    assert wishes_for("three periods")[0].wish == "to play several rounds"
     assert len(wishes_for("")) == len(wishes())
 
 

@@ -54,7 +54,8 @@ CASES = {
     },
     "both a row that scores and one before a shot": {"when": "2 passes in a row: the passer's side scores 1 point"},
     "one row in two lines": HELD | {
-        "when": "2 passes in a row: the passer's side scores 1 point\n  2 passes in a row: the ball goes to the other side"
+        "when": "2 passes in a row: the passer's side scores 1 point\n"
+        "  2 passes in a row: the ball goes to the other side"
     },
     "besides another condition": {"play": USUAL["play"] + ", only when it has at least 2 players in"},
     "everything starts again": {"when": "a ball is missed: everything starts again"},
