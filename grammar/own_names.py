@@ -38,6 +38,7 @@ _DECLARED = {
 _APART = re.compile(r"\s*,\s*|\s+and\s+", re.IGNORECASE)
 _QUOTED = re.compile(r'"([^"]*)"')
 _NAME = re.compile(r"[^\W\d_][\w-]*(?: [^\W_][\w-]*){0,4}")
+_DIGIT = re.compile(r"\d")
 MOST_PLACES = 4
 
 
@@ -95,8 +96,8 @@ NO_NAMES = DeclaredNames()
 
 
 def declared_names(part: Part) -> DeclaredNames:
-    """The names of a sheet, read from its lines before they are parsed. What stands before a colon is one for sure, and
-    what begins with its place in a row, such as "last cone"."""
+    """The names of a sheet, read from its lines before they are parsed. What stands before a colon is one for sure,
+    but with a number in it, and what begins with its place in a row, such as "last cone"."""
     found, surely = dict[str, None](), set[str]()
     for section, lines in (("head", part.head), *((name, lines) for name, _, lines in part.sections)):
         for line in lines if section in _DECLARED else ():
@@ -104,7 +105,8 @@ def declared_names(part: Part) -> DeclaredNames:
             for said in match.groups() if match else ():
                 names = tuple(_names_in(said or "", section))
                 found |= dict.fromkeys(names)
-                surely.update(name for name in names if match and (match.group().endswith(":") or _is_counted(name)))
+                by_colon = match is not None and match.group().endswith(":")
+                surely.update(name for name in names if _is_counted(name) or (by_colon and not _DIGIT.search(name)))
     odd = [name for name in found if not is_plain(name)]
     text = [" ".join(small(line.text).split()) for _, _, lines in part.sections for line in lines] if odd else []
     own = [name for name in odd if name in surely or _used(name, text) or any(f'"{name}"' in line for line in text)]
