@@ -18,7 +18,7 @@ from compose.telling.for_class import class_lines
 from compose.telling.read_back import ReadBack, Said, read_back
 from compose.telling.side_voice import UsualDistance
 from compose.telling.wording import Wording
-from compose.terminal.answer import file_lines, say, say_findings, say_json, stop
+from compose.terminal.answer import exit_code, file_lines, say, say_findings, say_json, stop
 from compose.terminal.stages import remixed, staging_for
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
@@ -45,19 +45,20 @@ def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str
     outcome = core_of(titled(made), granted(), library.fixed_kit())
     if outcome.value is None:
         stop(outcome.findings, as_json)
+    findings = (*findings, *(staging.findings if staging is not None else ()))
     floor = staging.court.floor if staging is not None else laid_out(made.game, usual_players(made.game))
     back = read_back(outcome.value, wording, _usual_m(outcome.value, floor))
     if as_json:
         of_class = {"staging": staging_json(staging)} if staging is not None else {}
         say_json({"title": back.title, "lines": _lines(back), "more": _more(back)} | of_class)
-        return 0
+        return exit_code(findings)
     say(back.title)
     for sentence in class_lines(staging, wording) if staging is not None else ():
         for line in textwrap.wrap(sentence, WIDTH, subsequent_indent="  "):
             say(line)
     say_understood(back, wording)
-    say_findings(findings)
-    return 0
+    say_findings(findings, wording=wording)
+    return exit_code(findings)
 
 
 def _say_what_can_be_read(name: str, wording: Wording) -> None:

@@ -18,5 +18,5 @@ GATES = (
 
 def test_only_shots_are_blocked_and_only_passes_are_caught() -> None:
     said = told(GATES)
-    assert "is blocked, the ball goes to the other side." in said
+    assert "is blocked, the ball goes to the keeper of the other side." in said
     assert "A blocked foam ball" not in said and "A caught foam ball" not in said

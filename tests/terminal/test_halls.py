@@ -56,7 +56,7 @@ OPTIONS = {
     for name, command in vars(typer.main.get_command(app))["commands"].items()
     if not hasattr(command, "commands")
 }
-CHOOSE = ("games", "suggest")  # they look for what fits the class in its hall, not in another one
+CHOOSE = ("games", "suggest", "mix")  # they look for what fits the class in its hall, not in another one
 
 
 @pytest.mark.parametrize("command", OPTIONS)
