@@ -94,7 +94,7 @@ play
   players stay in their half
   players pass a soft ball to a team-mate on the ferry bench of the other side
 when
-  a pass is caught on the ferry bench: the passer joins the ferry bench
+  a pass is caught on the ferry bench: the passer joins their ferry bench
   a ball is missed: the last on the passer's ferry bench returns
 finish
   a side wins when it has 5 players on the ferry bench
