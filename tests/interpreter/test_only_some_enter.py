@@ -41,7 +41,7 @@ SHEETS = {
         "in one piece",
         ZONE,
         f"keepers stay in the goal zone\n  keepers do not act\n  keepers block shots at the cones\n  {THROWS}",
-        "a ball is blocked: the ball goes to the keeper",
+        "a ball is blocked: the keeper's side has the ball",
     ),
     "a goalkeeper": (
         "in one piece",
