@@ -8,6 +8,7 @@ from compose.check import check
 from compose.net.match import Match
 from compose.net.net import All, Bell, Net
 from compose.telling.english.findings import findings_told
+from grammar.core.ends import Meeting
 from grammar.finding import Severity
 from tests.check.build import ALWAYS, Builder
 from tests.check.cases import bell, checked, found, hold_the_balls, last_targets, race
@@ -148,10 +149,10 @@ def test_best_of_rounds_that_nobody_can_win() -> None:
         told = play.rule("a step ends it")
         play.may("a step", play.shift("steps", 1, told))
         play.end("over", winner, play.at_least("steps", 1), told)
-        for match in (Match(best_of=3), Match(resting=1, stays=True, rounds=6)):
+        for match in (Match(best_of=3), Match(groups=3, meeting=Meeting.WINNER_STAYS, rounds=6)):
             net = evolve(play.net(), match=evolve(match, lines=("best of 3 rounds",)))
             assert len(found(net, "C-best-of-nothing")) == count
-        for_its_own_sake = evolve(play.net(), match=Match(resting=1))
+        for_its_own_sake = evolve(play.net(), match=Match(groups=3, meeting=Meeting.ALL_MEET_ALL))
         assert not found(for_its_own_sake, "C-best-of-nothing")
         assert not found(play.net(), "C-best-of-nothing"), "one round may be for its own sake"
 
