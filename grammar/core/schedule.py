@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.clock import AtTime, ComeIn
+from grammar.core.ends import Most
 from grammar.core.game import Play
-from grammar.core.guards import Clock, Guard, counts_in
+from grammar.core.guards import Clock, Count, Guard, counts_in
 from grammar.core.play import Lines
 from grammar.core.rules import Becomes, Rule
 from grammar.core.values import KindId
@@ -80,6 +81,14 @@ def guards_of(play: Play) -> Iterator[tuple[Guard, Lines]]:
     yield from ((offer.only, offer.lines) for offer in play.offers)
     yield from ((end.guard, end.lines) for end in play.ends)
     yield from ((each.guard, each.lines) for each in play.counting)
+
+
+def compared(play: Play) -> Iterator[tuple[Count, Lines]]:
+    """What an end or the bell counts of each side, whoever has most of it winning, with the lines that say so."""
+    for end in (*play.ends, *((play.bell,) if play.bell is not None else ())):
+        for verdict in end.verdicts:
+            if isinstance(verdict, Most):
+                yield from ((count, end.lines) for _, count in verdict.counts)
 
 
 def _asked(guard: Guard) -> Iterator[Fraction]:

@@ -15,7 +15,7 @@ import pytest
 
 from tests.outside.whole_way import Played
 
-DRAWS = """
+DRAWING = """
 game Draws
 space
   court 16 m by 9 m, halved across
@@ -31,30 +31,20 @@ set-up
 play
   players of north take a target from the middle to their home base
 finish
-  north wins when it has {wanted} logs in its home base
+"""
+DRAWS = (
+    DRAWING
+    + """  north wins when it has {wanted} logs in its home base
   south wins when north has {wanted} stones in its home base
 """
-
-COUNTED = """
-game Counted
-space
-  court 16 m by 9 m, halved across
-  home base: before each back line
-sides
-  north and south, 1 player each
-kit
-  {logs} logs, like a cone
-  {stones} stones, like a box
-set-up
-  logs in the middle
-  stones in the middle
-play
-  players of north take a target from the middle to their home base
-finish
-  at the end stones in the home base score 2 points
+)
+COUNTED = (
+    DRAWING
+    + """  at the end stones in the home base score 2 points
   at the end stones in the middle score {left} points for south
   the round ends when there are no logs in the middle, more points wins
 """
+)
 
 CHASE = """
 game Chase

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import library
-from grammar.core.ends import Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import Count, ThingsAt, counts_in
 from grammar.core.play import AtThing, Lines, Order
-from grammar.core.rules import Becomes, Happening, Own, Put
+from grammar.core.rules import Happening, Own, Put
+from grammar.core.schedule import compared, guards_of
 from grammar.core.values import KindId, Posture, Thing
 from grammar.finding import Finding, Severity
 
@@ -52,17 +52,5 @@ def _asked(play: Play) -> Iterator[tuple[KindId, int]]:
 
 def _counts(play: Play) -> Iterator[tuple[Count, Lines]]:
     """All that lines count, with the lines."""
-    bell = (play.bell,) if play.bell else ()
-    guarded = [(end.guard, end.lines) for end in play.ends] + [(offer.only, offer.lines) for offer in play.offers]
-    for rule in play.rules:
-        guarded.append((rule.guard, rule.lines))
-        if isinstance(rule.trigger, Becomes):
-            guarded.append((rule.trigger.guard, rule.lines))
-    yield from ((count, lines) for guard, lines in guarded for count in counts_in(guard))
-    for each in (*play.ends, *bell):
-        yield from ((count, each.lines) for verdict in each.verdicts for count in _of_verdict(verdict))
-
-
-def _of_verdict(verdict: Verdict) -> Iterator[Count]:
-    if isinstance(verdict, Most):
-        yield from (count for _, count in verdict.counts)
+    yield from ((count, lines) for guard, lines in guards_of(play) for count in counts_in(guard))
+    yield from compared(play)

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from grammar.core.ends import Most
 from grammar.core.game import Play
 from grammar.core.guards import LivesOf, counts_in
 from grammar.core.lives import LastLife
 from grammar.core.play import Waiting
 from grammar.core.rules import AllPlaying, Go, Happening, Person, Rule, Swap
-from grammar.core.schedule import guards_of
+from grammar.core.schedule import compared, guards_of
 from grammar.core.values import AreaId, At, Landmark, Population, Presence, Spot
 
 Kept = Mapping[AreaId | Landmark, int]
@@ -32,11 +31,8 @@ def where_kept(play: Play) -> Kept:
 
 def _are_counted(play: Play) -> bool:
     """Whether anything hangs on how many lives a side has left."""
-    bell = play.bell.verdicts if play.bell is not None else ()
-    verdicts = (*bell, *(verdict for end in play.ends for verdict in end.verdicts))
-    compared = (count for each in verdicts if isinstance(each, Most) for _, count in each.counts)
-    counts = (count for guard, _ in guards_of(play) for count in counts_in(guard))
-    return any(isinstance(each, LivesOf) for each in (*compared, *counts))
+    asked = (count for guard, _ in guards_of(play) for count in counts_in(guard))
+    return any(isinstance(each, LivesOf) for each in (*asked, *(count for count, _ in compared(play))))
 
 
 def _sent(rule: Rule) -> Iterator[AreaId | Landmark]:

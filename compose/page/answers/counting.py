@@ -11,10 +11,10 @@ from compose.telling.counts import standing
 from compose.telling.french import joined
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
-from grammar.core.ends import Most
 from grammar.core.game import Play
 from grammar.core.guards import Count, PlayersAt, ThingsAt, counts_in
 from grammar.core.rules import Add
+from grammar.core.schedule import compared
 from grammar.core.values import KindId, OnStep, Posture, SideId
 from grammar.game import Game
 
@@ -41,10 +41,7 @@ def counters(net: Net, game: Game, players: Mapping[str, int], voice: Voice) -> 
 def _deciding(play: Play) -> Iterator[Count]:
     for end in play.ends:
         yield from counts_in(end.guard)
-    for each in (*play.ends, *((play.bell,) if play.bell is not None else ())):
-        for verdict in each.verdicts:
-            if isinstance(verdict, Most):
-                yield from (count for _, count in verdict.counts)
+    yield from (count for count, _ in compared(play))
 
 
 def _of_things(
