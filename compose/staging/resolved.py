@@ -7,11 +7,17 @@ from attrs import evolve
 import library
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
+from grammar.finding import Outcome
 from grammar.game import Game
 from grammar.tree import GameSheet
 
 KEPT = 16  # our choice: how many cores are kept
 _read: dict[tuple[int, ...], tuple[object, Core]] = {}
+
+
+def reading_of(game: Game, granted: GameSheet | None = None) -> Outcome[Core]:
+    """The core of a game, or what in it means nothing, read anew; the library says what never falls."""
+    return core_of(game, granted or library.granted_sheet(), library.fixed_kit())
 
 
 def resolved(game: Game, granted: GameSheet | None = None) -> Core:
@@ -23,7 +29,7 @@ def resolved(game: Game, granted: GameSheet | None = None) -> Core:
     parts = (game.sheet.head, game.sheet.sections, assumed)
     key = tuple(id(part) for part in parts)
     if key not in _read:
-        read = core_of(game, assumed, library.fixed_kit()).value
+        read = reading_of(game, assumed).value
         assert read is not None, "a game whose names are known has a core"
         while len(_read) >= KEPT:
             del _read[next(iter(_read))]

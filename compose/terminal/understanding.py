@@ -8,11 +8,11 @@ from typing import Any
 
 import typer
 
-import library
 from compose.draw.card.of_remix import titled
 from compose.staging.floor.distance import reach
 from compose.staging.floor.values import Floor
 from compose.staging.laid_out import laid_out
+from compose.staging.resolved import reading_of
 from compose.staging.teams import usual_players
 from compose.telling.for_class import class_lines
 from compose.telling.read_back import ReadBack, Said, read_back
@@ -24,9 +24,8 @@ from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.at_hand import GAMES
 from compose.terminal.typed.classes import Who
-from compose.terminal.typed.finding_games import categories, granted, path_of, shown_path
+from compose.terminal.typed.finding_games import categories, path_of, shown_path
 from grammar.core.game import Core
-from grammar.core.reading.from_game import core_of
 
 WIDTH = 78
 GRANTED = "taken for granted"
@@ -42,7 +41,7 @@ def show_understood(name: str, modifiers: Sequence[str], who: Who, language: str
             _say_what_can_be_read(name, wording)
         raise
     staging = staging_for(made, who, as_json, wording) if who != Who() else None
-    outcome = core_of(titled(made), granted(), library.fixed_kit())
+    outcome = reading_of(titled(made))
     if outcome.value is None:
         stop(outcome.findings, as_json)
     findings = (*findings, *(staging.findings if staging is not None else ()))
@@ -67,7 +66,7 @@ def _say_what_can_be_read(name: str, wording: Wording) -> None:
 
     path = path_of(name, GAMES, "game", False)
     found = readable("\n".join(file_lines(str(path))), shown_path(path), categories())
-    outcome = core_of(found.game, granted(), library.fixed_kit()) if found else None
+    outcome = reading_of(found.game) if found else None
     if found is None or outcome is None or outcome.value is None:
         return
     say("")

@@ -14,9 +14,9 @@ from compose.page.wording import page_wording
 from compose.share.bounds import MOST_RULES_BYTES
 from compose.staging.floor.distance import reach
 from compose.staging.laid_out import laid_out
+from compose.staging.resolved import reading_of
 from compose.staging.teams import usual_players
 from compose.telling.read_back import read_back
-from grammar.core.reading.from_game import core_of
 from grammar.finding import Finding, Severity
 from grammar.format import format_file
 from grammar.game import Game
@@ -65,7 +65,7 @@ def _slip(finding: Finding, lines: Sequence[str], language: str) -> Slip:
 
 
 def _understood(game: Game, language: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    core = core_of(game, library.granted_sheet(), library.fixed_kit()).value
+    core = reading_of(game).value
     if core is None:
         return ()
     floor = laid_out(game, usual_players(game))
