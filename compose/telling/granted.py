@@ -11,7 +11,7 @@ from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through, ToMate
 from grammar.core.precedence import overlap, written
-from grammar.core.reading.aims import against
+from grammar.core.reading.phrases.aims import against
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing

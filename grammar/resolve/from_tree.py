@@ -9,7 +9,7 @@ import attrs
 
 from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
-from grammar.core.reading.sheet_pass import SECTIONS
+from grammar.core.reading.sheet.sheet_pass import SECTIONS
 from grammar.finding import Finding, Outcome, Severity
 from grammar.frozen import frozen
 from grammar.game import Game

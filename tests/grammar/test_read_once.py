@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from grammar.core.reading.from_game import core_of
-from grammar.core.reading.once import reread
+from grammar.core.reading.sheet.once import reread
 from grammar.parse import parse_bytes
 from grammar.resolve import resolve
 from library import granted_sheet, kit_categories

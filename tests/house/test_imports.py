@@ -25,6 +25,7 @@ ORDER = (
     "compose.page",
     "compose.terminal",
 )
+READING = ("sheet", "phrases", "set_up", "play", "events", "consequences", "finish")
 OURS = ("grammar", "library", "compose", "tests")
 GRAMMAR_NEEDS = frozenset(("attrs", "attr", "lark"))
 ONLY_FOR_THE_TERMINAL = frozenset(("typer", "rich", "click"))
@@ -92,3 +93,13 @@ def test_the_floor_reads_the_core_alone() -> None:
     floor = [(own, name) for own, name in imports() if own.startswith("compose.staging.floor.")]
     assert floor
     assert not [f"{own} imports {name}" for own, name in floor if name.startswith(words)]
+
+
+def test_the_rooms_of_the_reading_build_on_earlier_ones() -> None:
+    room = "grammar.core.reading"
+    order = {f"{room}.{name}": number for number, name in enumerate(READING)}
+    between = [[".".join(name.split(".")[:4]) for name in pair] for pair in imports() if pair[0].startswith(f"{room}.")]
+    assert {own for own, _ in between} >= order.keys()
+    back = [f"{own} imports {name}" for own, name in between if own in order and name.startswith(room)
+            and order.get(name, len(order)) > order[own]]  # fmt: skip
+    assert not back

@@ -23,7 +23,7 @@ from compose.staging.floor.nowhere import shut_to
 from compose.staging.floor.touching import meet
 from grammar.core.guards import ALWAYS
 from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, Past, PickUp, Through, ToMate
-from grammar.core.reading.aims import against, part_of_mate
+from grammar.core.reading.phrases.aims import against, part_of_mate
 from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
 

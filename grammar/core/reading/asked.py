@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 import attrs
 
-from grammar.core.reading.events import moments
+from grammar.core.reading.events.events import moments
 from grammar.core.reading.from_game import declared
-from grammar.core.reading.reader import Reader
-from grammar.core.reading.whose import Senseless
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Trigger
 from grammar.game import Game
 from grammar.sentences.base import Name, Node

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from grammar.core.reading.sheet_pass import numbered
-from grammar.core.reading.space_and_sides import read_sides
+from grammar.core.reading.set_up.space_and_sides import read_sides
+from grammar.core.reading.sheet.sheet_pass import numbered
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.sentences.sides import Sides

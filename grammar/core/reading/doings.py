@@ -5,24 +5,25 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
-from grammar.core.reading.blocking import read_blocks, read_guarding
-from grammar.core.reading.circles import read_all_move_on, read_move_on
-from grammar.core.reading.clock import read_points_count
-from grammar.core.reading.end_points import read_end_points
-from grammar.core.reading.finish_lines import read_bell, read_end, read_tie
-from grammar.core.reading.freeing import read_comes_back, read_free, read_frozen_back
-from grammar.core.reading.limits import (
+from grammar.core.reading.consequences.freeing import read_comes_back, read_free, read_frozen_back
+from grammar.core.reading.consequences.target_points import read_set_points, read_target_points
+from grammar.core.reading.consequences.when_lines import read_when
+from grammar.core.reading.finish.end_points import read_end_points
+from grammar.core.reading.finish.finish_lines import read_bell, read_end, read_tie
+from grammar.core.reading.finish.parts import read_parts
+from grammar.core.reading.phrases.clock import read_points_count
+from grammar.core.reading.play.blocking import read_blocks, read_guarding
+from grammar.core.reading.play.circles import read_all_move_on, read_move_on
+from grammar.core.reading.play.limits import (
     read_after_bounce,
     read_low_down,
     read_not_above,
     read_not_bounced,
     read_steps,
 )
-from grammar.core.reading.parts import read_parts
-from grammar.core.reading.possession import read_catcher_has, read_first_has
-from grammar.core.reading.reader import Reader
-from grammar.core.reading.rotations import read_idle, read_rotation
-from grammar.core.reading.services import (
+from grammar.core.reading.play.possession import read_catcher_has, read_first_has
+from grammar.core.reading.play.rotations import read_idle, read_rotation
+from grammar.core.reading.play.services import (
     read_factor,
     read_fetch,
     read_hold,
@@ -31,8 +32,7 @@ from grammar.core.reading.services import (
     read_stand_up,
     read_stay,
 )
-from grammar.core.reading.target_points import read_set_points, read_target_points
-from grammar.core.reading.when_lines import read_when
+from grammar.core.reading.sheet.reader import Reader
 from grammar.sentences import ball, blocking, finish, freezing, limits, play, points, queues, resting, when
 from grammar.sentences.base import Node
 

@@ -23,27 +23,34 @@ from grammar.core.play import (
     Unfetched,
 )
 from grammar.core.precedence import asked_first
-from grammar.core.reading.blocking import blocked_things
-from grammar.core.reading.crossing import sent_over
 from grammar.core.reading.doings import DOINGS
-from grammar.core.reading.fetching import fetched
-from grammar.core.reading.finish_lines import read_match
-from grammar.core.reading.homes import homes_of
-from grammar.core.reading.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
-from grammar.core.reading.lives import read_lives
-from grammar.core.reading.offers import (
+from grammar.core.reading.events.crossing import sent_over
+from grammar.core.reading.finish.finish_lines import read_match
+from grammar.core.reading.finish.parts import length_of_parts_s
+from grammar.core.reading.play.blocking import blocked_things
+from grammar.core.reading.play.fetching import fetched
+from grammar.core.reading.play.lives import read_lives
+from grammar.core.reading.play.offers import (
     Trying,
     pairs_of,
     read_attempt,
     with_own_task,
 )
-from grammar.core.reading.once import keep, reread
-from grammar.core.reading.parts import length_of_parts_s
-from grammar.core.reading.possession import gives_the_ball, read_begins_with
+from grammar.core.reading.play.possession import gives_the_ball, read_begins_with
+from grammar.core.reading.play.takes import carrying, read_take, taken_kinds
+from grammar.core.reading.play.touches import read_touch
+from grammar.core.reading.play.what_is_tried import (
+    aimed_and_run,
+    brought_kinds,
+    carried_kinds,
+    chased_for,
+    passed_to,
+    senders,
+)
 from grammar.core.reading.possible import impossible
-from grammar.core.reading.reader import seconds
-from grammar.core.reading.sheet_pass import Reading, numbered
-from grammar.core.reading.space_and_sides import (
+from grammar.core.reading.set_up.homes import homes_of
+from grammar.core.reading.set_up.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
+from grammar.core.reading.set_up.space_and_sides import (
     read_area,
     read_court,
     read_organisation,
@@ -52,17 +59,10 @@ from grammar.core.reading.space_and_sides import (
     read_track,
     refused_sides,
 )
-from grammar.core.reading.takes import carrying, read_take, taken_kinds
-from grammar.core.reading.told import called, plurals, told_of
-from grammar.core.reading.touches import read_touch
-from grammar.core.reading.what_is_tried import (
-    aimed_and_run,
-    brought_kinds,
-    carried_kinds,
-    chased_for,
-    passed_to,
-    senders,
-)
+from grammar.core.reading.sheet.once import keep, reread
+from grammar.core.reading.sheet.reader import seconds
+from grammar.core.reading.sheet.sheet_pass import Reading, numbered
+from grammar.core.reading.sheet.told import called, plurals, told_of
 from grammar.core.rotation import Rotation
 from grammar.core.rules import Rest, Rule
 from grammar.core.stopping import Blocking

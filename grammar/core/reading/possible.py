@@ -10,9 +10,9 @@ from grammar.core.guards import Clock, Count, Guard, Points, counts_in
 from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
 from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goes_before, written
-from grammar.core.reading.fetching import fetched_by_nobody
-from grammar.core.reading.meetings import meeting_of_whom
-from grammar.core.reading.placed import places_of_things
+from grammar.core.reading.finish.meetings import meeting_of_whom
+from grammar.core.reading.play.fetching import fetched_by_nobody
+from grammar.core.reading.set_up.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
 from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Person, Rule
 from grammar.core.values import Population, SideId

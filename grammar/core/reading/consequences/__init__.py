@@ -1,0 +1,1 @@
+"""What an event leads to → effects and rules: things fall, players move, points are given."""

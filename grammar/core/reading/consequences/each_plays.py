@@ -1,0 +1,32 @@
+"""Points where each plays for themselves, or of all sides but one: of whoever did something, and of the others."""
+
+from __future__ import annotations
+
+from grammar.core.reading.events.events import Moment
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless
+from grammar.core.rules import Result
+from grammar.core.values import SideId
+from grammar.sentences import then
+from grammar.sentences.base import AnySide, SideRef, SideSame
+from grammar.sentences.determiners import ALL
+
+
+def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) -> AnySide:
+    """Whose points these are: where each plays for themselves "its side" means nobody. Raises Senseless."""
+    side = consequence.side
+    unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
+    if not unclear or not any(each.solo for each in reader.sides):
+        return side
+    points = f"{consequence.points.words()} {'point' if consequence.points.whole == 1 else 'points'}"
+    title = f"`{side.words()}` is nobody here: each plays for themselves."
+    hint = f"Say who did it, such as: the thrower's side {consequence.verb} {points}"
+    raise Senseless(side, title, hint)
+
+
+def others_of_doer(reader: Reader, phrase: AnySide, moment: Moment) -> frozenset[SideId]:
+    """ "Each other side": all but that of who did it, where it is done to nobody. Else none."""
+    doer = moment.actor or moment.of_each
+    if not isinstance(phrase, SideRef) or not phrase.other or phrase.determiner not in ALL or doer is None:
+        return frozenset()
+    return reader.others(doer) if moment.result in (None, Result.MISSED, Result.LEFT) else frozenset()

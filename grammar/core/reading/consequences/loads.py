@@ -1,0 +1,66 @@
+"""What somebody carries and has no longer: it falls, goes back, or comes to lie somewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.loads import Lies, SetDown
+from grammar.core.reading.consequences.movers import movers
+from grammar.core.reading.events.events import Moment
+from grammar.core.reading.phrases.carrying import goes_down, with_load
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless, the_one, whose
+from grammar.core.rules import ON_A_PLAYER, Happening, Person
+from grammar.core.values import KindId, Population, SideId, Sort, Spot
+from grammar.sentences import resting, then
+from grammar.sentences.ball import RestTo
+from grammar.sentences.base import Node, Np
+
+
+def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Moment) -> Iterator[SetDown]:
+    """ "that player drops the log": it lies where they are. "The log goes back": to where it was taken from."""
+    if isinstance(consequence, then.GoesBack):
+        yield SetDown(_carried(reader, consequence.what, moment), Lies.BACK)
+        return
+    for mover in movers(reader, consequence.who, moment):
+        if mover.who is not Person.OBJECT:
+            raise _of_nobody_who_carries(consequence.who)
+        yield SetDown(_carried(reader, consequence.what, moment), Lies.THERE)
+
+
+def sent_load(reader: Reader, what: Np, place: resting.RestingPlace, moment: Moment) -> Iterator[SetDown]:
+    """ "the log goes to the tagger's base"."""
+    if not isinstance(place, RestTo | resting.RestThere):
+        raise Senseless(place, "What was carried goes to a place.", "Name a half, a base or another area.")
+    preposition = place.preposition if isinstance(place, resting.RestThere) else None
+    spots = reader.spots(preposition, place.where, moment.spoken, _own(moment))
+    if len(spots) != 1:
+        the_one(whose(reader.game, place.where, place=True), frozenset(_owners(spots)), "it is")
+    yield SetDown(_carried(reader, what, moment), spots[0])
+
+
+def _owners(spots: tuple[Spot, ...]) -> Iterator[SideId]:
+    return (spot.owner for spot in spots if isinstance(spot.owner, SideId))
+
+
+def _own(moment: Moment) -> frozenset[SideId]:
+    """Without an owner the place of whoever carried it is meant."""
+    return frozenset({moment.concerned}) if moment.concerned else frozenset()
+
+
+def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
+    """The kinds of loads of a phrase, where somebody who may carry one is spoken of."""
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result not in ON_A_PLAYER:
+        raise _of_nobody_who_carries(what)
+    balls = frozenset(reader.kinds_meant(what, Sort.BALL))
+    if balls and balls <= reader.chased_for:  # their side has it, and who of them is not counted
+        title = f"Where `{what.words()}` goes is said of the ball itself."
+        raise Senseless(what, title, f"Write instead: {goes_down(what)}")
+    with_load(reader, frozenset(each for each in trigger.to if isinstance(each, Population)), what)
+    return frozenset(reader.kinds_meant(what, Sort.LOAD, Sort.BALL))
+
+
+def _of_nobody_who_carries(place: Node) -> Senseless:
+    hint = "Say it of that player, where one is touched or hit, such as: a player is touched: that player drops the log"
+    return Senseless(place, "What is in somebody's hands is known only of a player who is touched or hit.", hint)

@@ -1,0 +1,105 @@
+"""Who waits in a place of a side: its own players, or those whom a rule sends over there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
+
+from grammar.core.play import Turn
+from grammar.core.reading.events.events import Moment
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, whose
+from grammar.core.rules import Happening, Result
+from grammar.core.values import SHARED, AreaId, Laden, Population, SideId, Spot
+from grammar.meanings import PlaceMeaning
+from grammar.sentences import queues, resting, then, when
+from grammar.sentences.ball import RestTo
+from grammar.sentences.base import Np
+
+
+def sent_over(reader: Reader, effects: Iterable[when.Consequence]) -> Mapping[AreaId, frozenset[Whose]]:
+    """For each area in which forms the rules say whose it is to which they send players."""
+    found: dict[AreaId, frozenset[Whose]] = {}
+    for where in (where for effect in effects for where in _places(reader, effect)):
+        meaning = reader.game.meaning(where.name)
+        if isinstance(meaning, PlaceMeaning) and not meaning.built_in:
+            area = AreaId(meaning.place)
+            with suppress(Senseless):  # told where the line itself is read
+                found[area] = found.get(area, frozenset()) | {whose(reader.game, where, place=True).whose}
+    return found
+
+
+def _places(reader: Reader, effect: when.Consequence) -> Iterator[Np]:
+    match effect:
+        case then.Waits():
+            yield effect.where
+        case then.Joins(what=Np() as what):
+            yield what
+        case then.MovesTo(place=RestTo() | resting.RestThere() as place):
+            if not (isinstance(effect.who, Np) and reader.is_kit(effect.who)):
+                yield place.where
+
+
+def waiting_there(reader: Reader, spot: Spot) -> frozenset[SideId]:
+    """The sides whose players wait in a place of a side."""
+    assert isinstance(spot.owner, SideId) and isinstance(spot.of, AreaId)
+    began = {start.what.side for start in reader.starts if isinstance(start.what, Population) and start.at == spot}
+    forms = reader.sent_over.get(spot.of, frozenset())
+    found = frozenset(began) | _sent_there(reader, spot.owner, forms)
+    return found or frozenset({spot.owner})
+
+
+def _sent_there(reader: Reader, owner: SideId, forms: frozenset[Whose]) -> frozenset[SideId]:
+    """The sides whose players rules send to a place of an owner."""
+    if forms <= {Whose.UNSAID, Whose.OWN}:
+        return frozenset({owner}) if forms else frozenset()
+    return reader.others(owner) if forms == {Whose.OTHER} else reader.all_sides
+
+
+def how_many_wait(who: queues.Queued | queues.AllQueued, players: frozenset[Population]) -> int:
+    """ "The first 3": of players who are alike, so that it is all one who of them is which."""
+    if not isinstance(who, queues.Queued) or who.number is None:
+        return 1
+    number = who.number
+    if number.value != number.whole or number.whole < 1:
+        raise Senseless(number, f"`{number.words()}` of them cannot come.", "Write a whole number from 1.")
+    alike = {each for each in players if not isinstance(each.role, Laden)}
+    if number.whole > 1 and len(alike) > 1:
+        come = "players of several sides" if len({each.side for each in alike}) > 1 else "players with several tasks"
+        title = f"`{who.words()}`: {come} wait there, and it is not known which of them come."
+        raise Senseless(number, title, "Say: the first in …, or all in …, or send only players of one side there.")
+    return number.whole
+
+
+def who_wait(
+    reader: Reader, spot: Spot, said: Claimed, spoken: Spoken, own: SideId | None, turn: Turn
+) -> frozenset[SideId]:
+    """The sides whose players are meant: whoever waits there, unless the queue is shared and one side is named."""
+    if own is not None and (spot.owner is not SHARED or turn is Turn.ALL):
+        return frozenset({own})
+    if isinstance(spot.owner, SideId):
+        return waiting_there(reader, spot)
+    return spoken.meant(said, reader.all_sides)
+
+
+def never_there(who: queues.Queued | queues.AllQueued, spot: Spot, said: Claimed, sides: frozenset[SideId]) -> None:
+    """Raises Senseless where a side's own bench is named, and only players of the others come to it."""
+    if said.whose is Whose.OWN and isinstance(spot.owner, SideId) and spot.owner not in sides:
+        title = f"`{who.where.words()}`: only players of the other side wait there."
+        hint = f"Say of its own players: {who.words().replace(who.where.words(), _of_the_other(who.where))}"
+        raise Senseless(who.where, title, hint)
+
+
+def not_where_passes_go(reader: Reader, where: Np, own: Spot, moment: Moment) -> None:
+    """Raises Senseless where a pass arrives at a bench of others, and the line would send somebody to their own."""
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening) or trigger.result is not Result.PASSED:
+        return
+    reached = {at.spot for side, at in reader.passed_to if side == moment.actor and at in trigger.at}
+    if own not in reached and any(spot.of == own.of for spot in reached):
+        title = f"`{where.words()}` is that of whoever is sent there, and no pass goes to that one."
+        raise Senseless(where, title, f"Say: {_of_the_other(where)}, or: their {where.name.text}")
+
+
+def _of_the_other(where: Np) -> str:
+    return f"the {where.name.text} of the other side"

@@ -1,0 +1,108 @@
+"""Rules only for what somebody does: "a player is touched by a gull", "a cone is knocked by its own side"."""
+
+from __future__ import annotations
+
+from grammar.core.reading.events.events import Moment
+from grammar.core.reading.sheet.naming import names_in
+from grammar.core.reading.sheet.pairs import among_mates
+from grammar.core.reading.sheet.reader import Reader, with_which
+from grammar.core.reading.sheet.whose import Claimed, Senseless, Whose, whose_side
+from grammar.core.rules import ON_A_PLAYER, Happening, Result
+from grammar.core.values import RoleId, SideId
+from grammar.frozen import evolve
+from grammar.meanings import CategoryMeaning, KitMeaning, MateMeaning
+from grammar.sentences import blocking, events, when
+from grammar.sentences.ball import Intercepted
+from grammar.sentences.base import Np
+from grammar.sentences.determiners import ALL
+from grammar.sentences.when import Doer, OwnSide
+
+BY_A_BALL = (Result.KNOCKED, Result.HIT, Result.HIGH)
+OF_SOMEBODY = (Result.KNOCKED, Result.THROUGH, *ON_A_PLAYER)
+
+
+def event_of(reader: Reader, sentence: when.When) -> events.Event:
+    """The event that a line speaks of: a pass that is caught by others is intercepted."""
+    event, doer = sentence.event, sentence.doer
+    if not isinstance(event, events.Caught) or doer is None or not among_mates(reader, event):
+        return event
+    if _is_mate(reader, doer):
+        return event
+    if event.where is not None:
+        title = f"Who catches a pass there is a team-mate: not by {doer.words()}."
+        raise Senseless(doer, title, "Leave out by whom, or leave out where.")
+    return Intercepted(event.what, "is", span=event.span)
+
+
+def done_by(reader: Reader, doer: Doer, moment: Moment) -> Moment | None:
+    """The moment narrowed to those who do it, or catch it; None where these have no part in it. Raises Senseless."""
+    trigger = moment.trigger
+    if not isinstance(trigger, Happening):
+        raise Senseless(doer, f"`by {doer.words()}`: nobody does this.", "Leave that out.")
+    if isinstance(doer, Np) and doer.determiner in ALL:
+        hint = f"Write: by a {doer.name.text}"
+        raise Senseless(doer, f"`by {doer.words()}`: one of them does it at a time.", hint)
+    if isinstance(doer, Np) and isinstance(reader.game.meaning(doer.name), KitMeaning | CategoryMeaning):
+        return _by_a_ball(reader, doer, moment, trigger)
+    if trigger.result is Result.PASSED:
+        return moment  # a team-mate catches it: who else is said is intercepted
+    if trigger.result is Result.BLOCKED:
+        return _blocked(reader, doer, moment)
+    said, role = _said(reader, doer)
+    side = moment.concerned if trigger.result is Result.CAUGHT else moment.actor
+    sides = _sides(reader, doer, said, moment, trigger) & {side}
+    who = frozenset(reader.of_role(sides, role))
+    named = trigger.named + (said.whose is not Whose.UNSAID) + (role is not None)
+    if trigger.result is Result.CAUGHT:
+        caught = evolve(trigger, to=who if role is not None else frozenset(), named=named)
+        return evolve(moment, trigger=caught) if who else None
+    by = trigger.by & who
+    return evolve(moment, trigger=evolve(trigger, by=by, named=named)) if by else None
+
+
+def _is_mate(reader: Reader, doer: Doer) -> bool:
+    return isinstance(doer, Np) and isinstance(reader.game.meaning(doer.name), MateMeaning)
+
+
+def _said(reader: Reader, doer: Doer) -> tuple[Claimed, RoleId | None]:
+    """Whose players are meant, and in which role. A team-mate of whose it is, its own side: one's own."""
+    if isinstance(doer, OwnSide) or _is_mate(reader, doer):
+        return Claimed(Whose.OWN, doer), None
+    return reader.player_phrase(doer) if isinstance(doer, Np) else (whose_side(reader.game, doer), None)
+
+
+def _sides(
+    reader: Reader, doer: Doer, said: Claimed, moment: Moment, trigger: Happening
+) -> frozenset[SideId]:
+    """The sides of whom somebody may have done it: "the other side" is against the one to whom it happens; a ball is
+    caught by one against whoever sent it."""
+    owner = next((each for each in trigger.against if isinstance(each, SideId)), None)
+    caught = trigger.result is Result.CAUGHT
+    if said.whose in (Whose.UNSAID, Whose.NAMED):
+        return moment.spoken.meant(said, reader.all_sides)
+    if said.whose in (Whose.OWN, Whose.THAT) and trigger.result in OF_SOMEBODY and len(reader.sides) > 1:
+        return frozenset({owner} if owner is not None else ())
+    if said.whose is Whose.OTHER and (caught or trigger.result in OF_SOMEBODY) and len(reader.sides) > 1:
+        against = moment.actor if caught else owner
+        return reader.all_sides if against is None else reader.others(against)
+    by_a_mate = caught and said.whose in (Whose.OWN, Whose.THAT)
+    hint = "Write: a pass is caught" if by_a_mate else "Leave that out, or name a role."
+    raise Senseless(doer, f"`by {doer.words()}`: that says nothing of who did it.", hint)
+
+
+def _by_a_ball(reader: Reader, doer: Np, moment: Moment, trigger: Happening) -> Moment:
+    if trigger.result not in BY_A_BALL:
+        hint = "Name the ball before, such as: a ball is caught"
+        raise Senseless(doer, f"`by {doer.words()}`: no ball does this.", hint)
+    skills, balls = with_which(reader, doer)
+    named = trigger.named + names_in(reader, doer)
+    return evolve(moment, trigger=evolve(trigger, skills=trigger.skills & skills, balls=balls, named=named))
+
+
+def _blocked(reader: Reader, doer: Doer, moment: Moment) -> Moment:
+    """Who blocks is said in play: that it is they says no more."""
+    said = [_said(reader, each.who) for each in reader.game.all_of("play", blocking.Blocks)]
+    meant = _said(reader, doer)
+    if any(role != meant[1] for _, role in said) or meant[0].whose is not Whose.UNSAID:
+        raise Senseless(doer, f"`by {doer.words()}`: whoever blocks, it is a block.", "Write: a ball is blocked")
+    return moment

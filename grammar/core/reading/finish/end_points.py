@@ -1,0 +1,71 @@
+"""What counts when the round is over: so many points for each thing that a side has then.
+
+Nothing is given before: what was brought home and taken away again counts for whoever has it in the end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from grammar.core.ends import EndPoints
+from grammar.core.guards import BallsAt, Count, ThingsAt
+from grammar.core.reading.events.events import of_one
+from grammar.core.reading.phrases.claims import read_count
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
+from grammar.core.values import SHARED, At, SideId
+from grammar.sentences import claims
+from grammar.sentences.base import Name, Np, Quantity
+from grammar.sentences.points import AtTheEnd, EndWorth
+
+
+def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[EndPoints]:
+    """What each side has of each kind; of one side where the line says for whom."""
+    first: EndWorth = sentence.first
+    if first.determiner not in (None, "a", "an", "each", "every", "all", "the"):
+        raise Senseless(first, f"`{first.determiner}`: of no side has been spoken.", "Leave that out.")
+    if any(side.solo for side in reader.sides):
+        raise Senseless(sentence, "Where each plays for themselves no side has anything.", "Give points in when.")
+    if not isinstance(first.counted, claims.Counted):
+        raise Senseless(first.counted, "Points are no things that lie somewhere.", "Name things or players.")
+    sides = reader.side_ids if sentence.side is None else (_one_side(reader, sentence),)
+    for side in sides:
+        for what, points in _worths(reader, sentence):
+            claimed = claims.Counted(what, first.counted.state, span=first.counted.span)
+            count = read_count(reader, claimed, side, evolve(of_one(reader, side), that=None))
+            if len(sides) > 1:
+                _refuse_common(first.counted, count)
+            yield EndPoints(side, count, points.whole, (line,))
+
+
+def _worths(reader: Reader, sentence: AtTheEnd) -> Iterator[tuple[Name, Quantity]]:
+    assert isinstance(sentence.first.counted, claims.Counted)
+    yield sentence.first.counted.what, sentence.first.points
+    for worth in sentence.others:
+        _refuse_owner(reader, worth.what)
+        yield worth.what.name, worth.points
+
+
+def _refuse_owner(reader: Reader, what: Np) -> None:
+    if whose(reader.game, what).whose not in (Whose.UNSAID, Whose.ONE_EACH):
+        raise Senseless(what, f"`{what.words()}`: each side has its own.", f"Write: {what.name.text}")
+
+
+def _one_side(reader: Reader, sentence: AtTheEnd) -> SideId:
+    assert sentence.side is not None
+    said = whose_side(reader.game, sentence.side)
+    if said.whose is not Whose.NAMED or said.side is None:
+        raise Senseless(sentence.side, f"`{sentence.side.words()}` could be any side.", "Name it, or leave that out.")
+    return said.side
+
+
+def _refuse_common(counted: claims.Counted, count: Count) -> None:
+    """Raises Senseless where all sides would have the same, since the place is nobody's."""
+    spots = count.at if isinstance(count, BallsAt) else frozenset[object]()
+    if isinstance(count, ThingsAt):
+        spots = frozenset(each.spot for each in count.at if isinstance(each, At))
+    if spots and all(getattr(spot, "owner", None) == SHARED for spot in spots):
+        hint = "Name a place of each side, or say for whom at the end of the line: for north."
+        raise Senseless(counted, f"`{counted.words()}`: all sides have that alike.", hint)

@@ -1,0 +1,249 @@
+"""What a side has → counts and guards on them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from attrs import evolve
+
+from grammar.core.guards import (
+    Ahead,
+    BallsAt,
+    Compare,
+    Count,
+    Guard,
+    LivesOf,
+    PartOfAll,
+    PlayersAt,
+    Points,
+    Relation,
+    ThingsAt,
+    either,
+    every,
+)
+from grammar.core.reading.phrases.frozen import where_frozen
+from grammar.core.reading.phrases.tracks import counted_on_track, track_start
+from grammar.core.reading.phrases.without_lives import with_lives
+from grammar.core.reading.sheet.amounts import amount
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose, whose_side
+from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
+from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
+from grammar.sentences import claims, finish
+from grammar.sentences.base import Np
+
+_TIMES = {"twice as many": 2, "3 times as many": 3}
+
+
+def read_condition(reader: Reader, condition: claims.Condition, spoken: Spoken, each: bool = True) -> Guard:
+    """A condition where `spoken` says who "it" and "the other side" are.
+
+    `each`: "a side" is the side spoken of, since the sentence holds for each in turn; else it is some side.
+    """
+    return either([every([read_claim(reader, claim, spoken, each) for claim in way.claims]) for way in condition.ways])
+
+
+def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool = True) -> Guard:
+    """One claim. What every side has is so of all, what a side has of one."""
+    if isinstance(claim, claims.ThereAre):
+        return _of_side(reader, claim, _whoever(reader, claim), spoken)
+    said = whose_side(reader.game, claim.side)
+    if said.whose is Whose.ANY and each and spoken.that is not None:
+        said = evolve(said, whose=Whose.THAT)
+    if said.whose is Whose.UNSAID:
+        raise Senseless(claim.side, f"`{claim.side.words()}` is no side.", "Write: a side")
+    sides = [side for side in reader.side_ids if side in spoken.meant(said, frozenset())]
+    parts: list[Guard] = [_of_side(reader, claim, side, spoken) for side in sides]
+    return either(parts) if said.whose is Whose.ANY else every(parts)
+
+
+def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
+    """A side that has the place: what lies in one that is nobody's, or one side's, is there whoever speaks of it."""
+    counted = claim.counted
+    placed = counted.state if isinstance(counted, claims.Counted) else None
+    things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
+    if not things or not isinstance(placed, claims.Placed):
+        raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
+    owners = reader.owners_of_place(reader.place(placed.where))
+    if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
+        name = placed.where.words()
+        raise Senseless(placed.where, f"`{name}`: each side has one of its own.", "Write: a side has …")
+    return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
+
+
+def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) -> Guard:
+    others = reader.others(side)
+    within = evolve(spoken, own=frozenset({side}), that=frozenset({side}), other=others or None)
+    count = read_count(reader, claim.counted, side, within)
+    if claim.than is not None:
+        return _ahead(reader, claim, side, within, count)
+    relation, bound = amount(claim.quantity, _shrinks(reader, claim.counted))
+    if isinstance(claim, claims.ThereAre) and isinstance(bound, PartOfAll):
+        raise Senseless(claim.quantity, "What lies in a place of all is no side's.", "Write a number, no or all.")
+    if isinstance(count, Points) and not isinstance(bound, int):
+        raise Senseless(claim.quantity, "Points have no end, so that nobody has all.", "Write a number of points.")
+    return Compare(count, relation, bound)
+
+
+def _ahead(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken, count: Count) -> Guard:
+    """More than every side has of whom the line speaks. Twice nothing is not enough."""
+    assert claim.than is not None
+    said, quantity = whose_side(reader.game, claim.than), claim.quantity
+    than = [other for other in reader.side_ids if other in spoken.meant(said, frozenset())]
+    if said.whose is Whose.ANY or not than or side in than:
+        title = f"`{claim.than.words()}`: more than who?"
+        raise Senseless(claim.than, title, "Write: more points than the other side")
+    if isinstance(count, Points) and not _ends_else(reader):
+        title = "Points have no end: such a lead may never come."
+        raise Senseless(claim, title, "Let the clock end the round, too: after 8 min: more points wins")
+    found: list[Guard] = []
+    for other in than:
+        its = read_count(reader, claim.counted, other, evolve(spoken, own=frozenset({other}), that=frozenset({other})))
+        if isinstance(quantity, claims.MoreOf):
+            by = quantity.count.whole if quantity.count is not None else 1
+            found.append(Ahead(count, its, 1, by) if quantity.more == "more" else Ahead(its, count, 1, by))
+        elif isinstance(quantity, claims.TimesAsMany):
+            found += [Ahead(count, its, _TIMES[quantity.times], 0), Compare(count, Relation.AT_LEAST, 1)]
+    return every(found)
+
+
+def _ends_else(reader: Reader) -> bool:
+    """Whether the round ends by the clock, or by a number of points."""
+    return any(True for kind in (finish.After, finish.FirstTo) for _ in reader.game.all_of("finish", kind))
+
+
+def _shrinks(reader: Reader, counted: claims.CountedWhat) -> bool:
+    """Whether play makes less of it: targets standing, players in. Points and frozen players are built up instead."""
+    if isinstance(counted, claims.CountedLives):
+        return True
+    if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
+        return False
+    return counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
+
+
+def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken: Spoken) -> Count:
+    """What is counted of a side; `spoken` says whose places are meant."""
+    if isinstance(counted, claims.CountedPoints):
+        return Points(side)
+    if isinstance(counted, claims.CountedLives):
+        with_lives(reader, counted, side)
+        return LivesOf(side)
+    meaning = reader.game.meaning(counted.what)
+    if isinstance(meaning, PlayerMeaning | FrozenMeaning):
+        return _players(reader, counted, meaning, side, spoken)
+    if not isinstance(meaning, KitMeaning | CategoryMeaning | LoadMeaning):
+        raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
+    if isinstance(meaning, CategoryMeaning) and meaning.skills:
+        title = f"{counted.what.text.capitalize()} are not counted."
+        raise Senseless(counted, title, "Count players, things or points.")
+    balls = reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
+    if balls:
+        return _balls(reader, counted, balls, side, spoken)
+    return _things(reader, counted, side, spoken)
+
+
+def _players(
+    reader: Reader, counted: claims.Counted, meaning: PlayerMeaning | FrozenMeaning, side: SideId, spoken: Spoken
+) -> PlayersAt:
+    if meaning.side not in (None, side.key):
+        raise Senseless(
+            counted.what, f"There are no {counted.what.text} of {side.key}.", "Write players, or another side."
+        )
+    role = meaning.role
+    who = frozenset(each for each in reader.populations([side]) if role is None or _is(each.role, role))
+    if not who:
+        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
+    match counted.state:
+        case None if isinstance(meaning, FrozenMeaning):
+            return PlayersAt(who, frozenset({At(where_frozen(side))}))
+        case _ if isinstance(meaning, FrozenMeaning):
+            raise Senseless(counted, "Frozen players are where they froze.", f"Write: {counted.what.text}")
+        case None | claims.Inside():
+            return PlayersAt(who, frozenset({Presence.PLAYING}))
+        case claims.Gone():
+            return PlayersAt(who, frozenset({Presence.OUT}))
+        case claims.Placed():
+            return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
+    raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")
+
+
+def _is(role: object, name: str) -> bool:
+    return getattr(role, "key", None) == name
+
+
+def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken: Spoken) -> frozenset[Presence | At]:
+    """The places of a phrase at which players can be; without an owner, wherever there is one of that name."""
+    spots = reader.spots(preposition, where, spoken, reader.all_sides, (Part.AT,))
+    if not all(reader.waits_in(spot) for spot in spots):
+        raise Senseless(
+            where,
+            f"Who is {preposition} {where.words()} is not counted.",
+            "Name an area to which a rule or the set-up sends players, or write in.",
+        )
+    return frozenset(At(spot) for spot in spots)
+
+
+def _balls(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId, spoken: Spoken) -> BallsAt:
+    loads = any(reader.sort(kind) is Sort.LOAD for kind in kinds)
+    match counted.state:
+        case None if set(kinds) & reader.taken:
+            return BallsAt(frozenset(kinds), frozenset({_brought_to(reader, counted, kinds, side)}))
+        case None:
+            return BallsAt(frozenset(kinds), frozenset({reader.own_part(side)}))
+        case claims.Placed():
+            spots = reader.spots(counted.state.preposition, counted.state.where, spoken, frozenset({side}))
+            return BallsAt(frozenset(kinds), frozenset(spots))
+    what = counted.what.text if loads else "Balls"
+    raise Senseless(counted, f"{what} are never {counted.state.words()}.", "Name the place where they lie.")
+
+
+def _brought_to(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId) -> Spot:
+    """Where a side has what its players take from place to place: the one place to which they bring it."""
+    loads = (who.role for who in reader.laden if who.side == side and isinstance(who.role, Laden))
+    goals = {load.goal for load in loads if load.kind in kinds}
+    if len(goals) != 1:
+        name = counted.what.text
+        many = "more than one place" if goals else "no place"
+        title = f"The {name} are whoever's place they lie in, and {side.key} bring them to {many}."
+        raise Senseless(counted, title, f"Say where: {name} in its base.")
+    return next(iter(goals))
+
+
+def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoken) -> ThingsAt:
+    kinds = reader.kinds_meant(counted.what, *Sort)
+    on_track = [kind for kind in kinds if track_start(reader, kind)]
+    if on_track:
+        return counted_on_track(reader, counted, on_track, side)
+    targets = [kind for kind in kinds if reader.sort(kind) is Sort.TARGET]
+    owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
+    things = frozenset(reader.things(targets, owners))
+    if not things:
+        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name targets of the kit.")
+    match counted.state:
+        case None | claims.Standing():
+            return ThingsAt(things, frozenset({Posture.UP}))
+        case claims.Down():
+            return ThingsAt(things, frozenset({Posture.DOWN}))
+        case claims.Placed():
+            return _placed(reader, counted.state, kinds, things, side, spoken)
+    said = counted.state.words()
+    raise Senseless(counted, f"The {counted.what.text} are never {said}.", "Write standing or down.")
+
+
+def _placed(
+    reader: Reader,
+    placed: claims.Placed,
+    kinds: Iterable[KindId],
+    things: frozenset[Thing],
+    side: SideId,
+    spoken: Spoken,
+) -> ThingsAt:
+    """Those that stand there by the set-up, and those that were brought there, whoever's they are."""
+    spots = frozenset(reader.spots(placed.preposition, placed.where, spoken, frozenset({side})))
+    carried = frozenset(thing for kind in kinds for thing in reader.owned(kind) if kind in reader.carried)
+    if carried:
+        return ThingsAt(carried, frozenset(At(spot) for spot in spots))
+    there = frozenset(thing for thing in things if reader.stands_at(thing, spots))
+    if not there:
+        raise Senseless(placed, f"None of them ever stands {placed.words()}.", "Name the place of the set-up.")
+    return ThingsAt(there, frozenset({Posture.UP}))

@@ -1,0 +1,84 @@
+"""A line about a task that passes from pupil to pupil → rotations: one for each side that has it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.reading.play.offers import acting
+from grammar.core.reading.sheet.reader import Reader, seconds
+from grammar.core.reading.sheet.whose import Senseless, Whose
+from grammar.core.rotation import Occasion, Rotation, Tries
+from grammar.core.values import PLAIN, Population, RoleId
+from grammar.sentences import attempting, play
+from grammar.sentences.base import Quantity
+from grammar.sentences.determiners import EACH
+
+
+def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[Rotation]:
+    """Raises Senseless where there is no task that could pass on, or no time after which it does."""
+    after = after_what(sentence)
+    for who in acting(reader, sentence.who):
+        role = next((each for each in reader.roles if (each.side, each.id) == (who.side, who.role)), None)
+        if role is None or not isinstance(who.role, RoleId):
+            _a_side(reader, sentence, who)
+            yield Rotation(who, after, (line,))
+            continue
+        if role.least < 1:
+            title = f"There may be no {who.role.key} at all, so that nothing passes on."
+            raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
+        yield Rotation(who, after, (line,))
+
+
+def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
+    """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
+    words = sentence.who.words()
+    if after_what(sentence) is Occasion.POINT:
+        raise Senseless(sentence, "A whole side changes by the clock, or after a round.", "Write: every 60 s")
+    said = reader.player_phrase(sentence.who)[0]
+    if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
+        hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
+        if reader.roles:
+            hint = "All through all tasks, one after the other: all move on every 60 s"
+        raise Senseless(sentence.who, f"`{words}` have no task that could pass on.", hint)
+    if len(reader.sides) != 2:
+        title = f"`{words}`: with {len(reader.sides)} sides it is not clear with whom they change."
+        raise Senseless(sentence.who, title, "Name a role of one side.")
+    if reader.lives:
+        title = "Where lives are counted, those of two sides cannot change: who has how many is not known."
+        raise Senseless(sentence.who, title, "Leave the lives out, or let each side keep its players.")
+
+
+def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotation]:
+    """They have the task of their own to try nothing, so that no line about players is theirs. Raises Senseless where
+    that leaves nobody, or another line gives them something to try."""
+    for who in acting(reader, sentence.who):
+        if who.role is PLAIN:
+            title = f"`{sentence.who.words()}`: then others could not act either."
+            raise Senseless(sentence.who, title, "Name a role.")
+        for said in reader.game.all_of("play", attempting.Attempt):
+            if reader.player_phrase(said.who)[1] == who.role:
+                title = f"Another line says what {sentence.who.name.text} try."
+                raise Senseless(sentence, title, "Take one of the two out.")
+    return iter(())
+
+
+def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction | Occasion | Tries:
+    """After what it is. Raises Senseless."""
+    every = sentence.every
+    if sentence.each not in EACH:
+        said = every if isinstance(every, str) else every.words()
+        raise Senseless(sentence, f"`{sentence.each} {said}` is no time.", "Write: every 60 s")
+    if isinstance(every, play.Tries):
+        if every.number.whole < 1:
+            raise Senseless(every, "They would change all the time.", "Write a number from 1.")
+        return Tries(every.number.whole)
+    if isinstance(every, Quantity) and every.seconds <= 0:
+        raise Senseless(every, "They would change all the time.", "Write: every 60 s")
+    return _every(every)
+
+
+def _every(every: Quantity | str) -> Fraction | Occasion:
+    if isinstance(every, Quantity):
+        return seconds(every)
+    return Fraction(60) if every == "minute" else Occasion("point" if every.startswith("point") else every)

@@ -1,0 +1,248 @@
+"""The lines of the kit and the set-up → kinds, how many there are, and where everything starts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
+from grammar.core.reading.set_up.posts import all_play_on
+from grammar.core.reading.sheet.reader import Reader
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
+from grammar.core.values import (
+    SHARED,
+    CatalogueId,
+    KindId,
+    Landmark,
+    OnStep,
+    Owner,
+    Part,
+    Population,
+    SideId,
+    Sort,
+    Spot,
+    Spread,
+    Thing,
+    TrackId,
+    Upon,
+)
+from grammar.game import GameKit
+from grammar.meanings import PlayerMeaning
+from grammar.sentences import sides
+from grammar.sentences.base import Np, OwnerName
+from grammar.sentences.base import Owner as OwnerPhrase
+from grammar.sentences.determiners import ONE
+
+
+def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:
+    """What the things of a kit line are like; what players take from place to place is no target."""
+    scale = Fraction(line.scale).limit_denominator(10**6)
+    sort = Sort(line.category)
+    if sort is not Sort.BALL and KindId(line.name) in taken:
+        sort = Sort.LOAD
+    return Kind(KindId(line.name), sort, CatalogueId(line.like), scale, line.parts, (number,))
+
+
+def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: int) -> Iterator[Supply]:
+    """How many there are, once for each owner."""
+    owner = sentence.owner
+    if owner is not None and (owner.other or owner.determiner in ("their", "its", "that")):
+        raise Senseless(
+            owner, f"`{owner.words()}`: of no side has been spoken.", "Write: for each side, or name a side."
+        )
+    if isinstance(owner, OwnerName) and _is_role(reader, owner):
+        raise Senseless(owner, f"`{owner.words()}`: a role owns nothing.", "Write: for each side, or name a side.")
+    per = Per.PLAYER if line.per_player else Per.OWNER
+    owners: tuple[Owner, ...] = (SHARED,)
+    if line.owner == "each":
+        owners = reader.side_ids
+    elif line.owner is not None:
+        owners = (SideId(line.owner),)
+    for each in owners:
+        yield Supply(Thing(KindId(line.name), each), line.count, per, (number,))
+
+
+def _is_role(reader: Reader, owner: OwnerName) -> bool:
+    meaning = reader.game.meaning(owner.name)
+    return isinstance(meaning, PlayerMeaning) and meaning.role is not None
+
+
+def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator[Start]:
+    """Where things or players start: one for each place that is meant."""
+    spread = Spread(sentence.spread) if sentence.spread else None
+    count = _count(sentence)
+    _refuse_any_of_several(reader, sentence.where)
+    if reader.is_kit(sentence.what):
+        _refuse_half_of_whom(reader, sentence)
+        _refuse_all_in_each(reader, sentence)
+        found = list(_things_start(reader, sentence, count, spread, line))
+        _refuse_side_without(reader, sentence, found)
+        yield from found
+        return
+    if sentence.lying is not None:
+        raise Senseless(sentence, "Nobody lies: players stand.", "Leave out that they lie.")
+    said, role = reader.player_phrase(sentence.what)
+    meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
+    for side in [each for each in reader.side_ids if each in meant]:  # a side whose own line means nothing is in none
+        spoken = Spoken(reader.side_ids, own=frozenset({side}), other=_opponents(reader, side))
+        for spot in reader.spots(sentence.preposition, sentence.where, spoken, frozenset({side})):
+            start = Start(Population(side, role or reader.roles_of(side)[0]), count, spot, spread, (line,))
+            if reader.waits_in(spot) and not (count is ALL and all_play_on(reader, sentence.where)):
+                yield start
+            else:
+                reader.posts.append(start)
+
+
+def _refuse_all_in_each(reader: Reader, sentence: sides.Placing) -> None:
+    """Raises Senseless where all of what is nobody's should lie in each of several places."""
+    several = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH and len(reader.sides) > 1
+    shared = any(each.owner is SHARED for each in _things(reader, sentence.what))
+    if several and shared and sentence.what.determiner == "all":
+        title = f"`{sentence.what.words()}` cannot all be {sentence.preposition} `{sentence.where.words()}`."
+        hint = f"Write: {sentence.what.name.text} {sentence.preposition} {sentence.where.words()}"
+        raise Senseless(sentence.what, title, f"{hint}. They are then shared out.")
+
+
+def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:
+    """Raises Senseless where so many of nobody's lie in "the half", or so many of several sides by one side's line."""
+    said = whose(reader.game, sentence.where, True)
+    if sentence.count is None or sentence.all_but or reader.is_kit(sentence.where):
+        return
+    if reader.place(sentence.where) is Landmark.HALF and said.whose is Whose.UNSAID:
+        raise Senseless(sentence.where, f"`{sentence.where.words()}`: which of them?", "Write: each half")
+    owners = {each.owner for each in _things(reader, sentence.what)}
+    if said.whose is Whose.NAMED and whose(reader.game, sentence.what).whose is Whose.UNSAID and len(owners) > 1:
+        title = f"`{sentence.count.words()} {sentence.what.words()}`: of which side?"
+        raise Senseless(sentence.what, title, f"Write: {sentence.what.words()} of {said.node.words()}")
+
+
+def _things_start(
+    reader: Reader, sentence: sides.Placing, count: int | All | AllBut, spread: Spread | None, line: int
+) -> Iterator[Start]:
+    for thing in _things(reader, sentence.what):
+        spots = _thing_spots(reader, sentence, thing)
+        for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
+            if number != 0 and _goes_there(reader, sentence, thing, at):
+                down = sentence.lying is not None and reader.sort(thing.kind) is Sort.TARGET
+                yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at), down)
+
+
+def _refuse_any_of_several(reader: Reader, where: Np) -> None:
+    """Raises Senseless for "a half", "the half of a side": which of them is not said."""
+    owner = where.owner if isinstance(where.owner, OwnerPhrase) else None
+    unsaid = owner.determiner in ONE if owner and not owner.other else where.determiner in ONE and not where.owner
+    if unsaid and not reader.is_kit(where) and len(reader.owners_of_place(reader.place(where))) > 1:
+        name = where.name.text
+        raise Senseless(where, f"`{where.words()}`: which of them?", f"Say each {name}, or of which side.")
+
+
+def _refuse_side_without(reader: Reader, sentence: sides.Placing, starts: list[Start]) -> None:
+    """Raises Senseless where things are to be at a place of each side, and a side has none of them."""
+    if reader.is_kit(sentence.where) or whose(reader.game, sentence.where, True).whose is not Whose.ONE_EACH:
+        return
+    there = {start.at.owner for start in starts if isinstance(start.at, Spot)}
+    without = [side for side in reader.side_ids if side not in there and SHARED not in there]
+    if without and len(reader.owners_of_place(reader.place(sentence.where))) > 1:
+        title = f"{without[0].key.capitalize()} have none of these: `{sentence.what.words()}`."
+        raise Senseless(sentence.where, title, "Name the side on whose part they are.")
+
+
+def _opponents(reader: Reader, side: SideId) -> frozenset[SideId] | None:
+    others = reader.others(side)
+    return others if len(others) == 1 else None
+
+
+def _count(sentence: sides.Placing) -> int | All | AllBut:
+    if sentence.count is None:
+        return ALL
+    return AllBut(sentence.count.whole) if sentence.all_but else sentence.count.whole
+
+
+def _goes_there(reader: Reader, sentence: sides.Placing, thing: Thing, at: Spot | Upon) -> bool:
+    """Things of a side that go to each line or half go to its own; balls are dealt to the part of their side.
+
+    Balls that the kit has for each side and that go where all share are brought by the first of them.
+    """
+    if thing.owner is SHARED or not isinstance(at, Spot):
+        return True
+    if reader.sort(thing.kind) is not Sort.BALL:
+        each = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH
+        return not each or at.owner in (thing.owner, SHARED)
+    owners = [each.owner for each in reader.owned(thing.kind)]
+    return thing.owner == (at.owner if at.owner in owners else owners[0])
+
+
+def _dealt(
+    reader: Reader, sentence: sides.Placing, count: int | All | AllBut, places: int
+) -> tuple[int | All | AllBut, ...]:
+    """How many go to each of several places: so many to each half, but so many in all to "the" corners."""
+    unsaid = not reader.is_kit(sentence.where) and whose(reader.game, sentence.where, True).whose is Whose.UNSAID
+    if not isinstance(count, int) or not unsaid:
+        return (count,) * places
+    return tuple(count // places + (number < count % places) for number in range(places))
+
+
+def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
+    kinds = reader.kinds_meant(phrase, *Sort)
+    if all(reader.sort(kind) is Sort.BALL for kind in kinds):
+        return tuple(thing for kind in reader.balls(phrase) for thing in reader.owned(kind))
+    said = whose(reader.game, phrase)
+    owners: set[Owner] = {*Spoken(reader.side_ids).meant(said, reader.all_sides)}
+    if said.whose is Whose.UNSAID:
+        owners.add(SHARED)
+    first = [supply.thing for supply in reader.supplies if supply.thing.kind in kinds and supply.thing.owner in owners]
+    if not first:
+        raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", "See in the kit whose they are.")
+    return tuple(dict.fromkeys(first))
+
+
+def _on_middle_line(reader: Reader, sentence: sides.Placing, at: Spot | Upon) -> bool:
+    """What lies on the middle line lies in the middle, but in a row."""
+    in_the_middle = isinstance(at, Spot) and (at.of, at.part) == (Landmark.MIDDLE, Part.AT)
+    return in_the_middle and reader.place(sentence.where) is Landmark.MIDDLE_LINE
+
+
+def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple[Spot | Upon, ...]:
+    owner = thing.owner
+    own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
+    other = None if owner is SHARED else _opponents(reader, owner)
+    spoken = Spoken(reader.side_ids, own=own, other=other)
+    if reader.is_kit(sentence.where):
+        part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
+        return (Upon(_under(reader, sentence.where, thing, spoken, own), part),)
+    return reader.spots(sentence.preposition, sentence.where, spoken, own)
+
+
+def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozenset[SideId]) -> KindId:
+    """The kind by which a thing lies: by those of its own side, or by all that there are where it is nobody's."""
+    said = whose(reader.game, where).whose
+    if said in (Whose.ANY, Whose.ONE_EACH) and (said is Whose.ANY or not _has_each(reader, where)):
+        raise Senseless(where, f"`{where.words()}`: not every side has them.", f"Write: the {where.name.text}")
+    found = reader.thing_phrase(where, spoken, own, *Sort)
+    kinds = {each.kind for each in found}
+    if len(kinds) > 1:
+        raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
+    kind = found[0].kind
+    meant, all_of_them = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
+    if meant != (all_of_them if thing.owner is SHARED else all_of_them & {thing.owner, SHARED}):
+        title = f"What is put by `{where.name.text}` is put by those of its own side."
+        raise Senseless(where, title, f"Write: the {where.name.text}")
+    return kind
+
+
+def _has_each(reader: Reader, phrase: Np) -> bool:
+    """Whether every side has such things."""
+    kinds = reader.kinds_meant(phrase, *Sort)
+    return {each.owner for kind in kinds for each in reader.owned(kind)} >= reader.all_sides
+
+
+def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> Iterator[Start]:
+    """Things on a step of a track; they are nobody's until they come home."""
+    track = TrackId(sentence.track.name.text)
+    said = whose(reader.game, sentence.track, place=True)
+    if said.whose is not Whose.UNSAID:
+        raise Senseless(sentence.track, "A track belongs to nobody.", f"Write: the {sentence.track.name.text}")
+    for thing in _things(reader, sentence.what):
+        if reader.sort(thing.kind) not in (Sort.TARGET, Sort.BODY):
+            raise Senseless(sentence.what, "Only targets and big bodies stand on a track.", "Name a target of the kit.")
+        yield Start(thing, ALL, OnStep(track, sentence.step.whole), None, (line,))

@@ -1,0 +1,171 @@
+"""Small words that mean nothing before a name: "their thrower's side", "all lanterns are knocked", "that ball"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+import attrs
+
+from grammar.core.reading.sheet.whose import OWN_WORDS, THAT_WORDS, Senseless
+from grammar.game import Game
+from grammar.meanings import (
+    ACTORS,
+    AgentMeaning,
+    CategoryMeaning,
+    KitMeaning,
+    PlaceMeaning,
+    PlayerMeaning,
+    TeacherMeaning,
+)
+from grammar.sentences import attempting, events, play, sides, when
+from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
+from grammar.sentences.determiners import ALL, EACH
+
+OF_ONE = (None, "a", "an", "the")
+BEFORE_OTHER = (None, "the", "each", "every", "any")
+_NOT_OF_EVENTS = ("all", *THAT_WORDS)
+_SPEAKS_OF_BEFORE = ("when", "finish")  # where "that" can mean something that was spoken of
+
+
+def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
+    """Raises Senseless for the first small word of a sentence that means nothing where it stands."""
+    for node in nodes(sentence):
+        _refuse(game, node, section)
+    _refuse_of_none_spoken(game, sentence)
+    if isinstance(sentence, when.When):
+        for phrase in _subjects(sentence.event):
+            _refuse_two_meant(phrase, sentence)
+            if phrase.determiner in _NOT_OF_EVENTS:
+                title = f"`{phrase.words()}`: that happens to one at a time; of all, say what a side has left."
+                raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
+
+
+def _refuse_of_none_spoken(game: Game, sentence: Node) -> None:
+    """Raises Senseless for "that queue" and "that ball" where the sentence has not spoken of one before."""
+    before: list[Np] = []
+    for node in nodes(sentence):
+        if isinstance(node, Np):
+            meaning = game.vocabulary.get(node.name.text)
+            that_place = node.determiner in THAT_WORDS and isinstance(meaning, PlaceMeaning)
+            if that_place and not any(game.vocabulary.get(each.name.text) == meaning for each in before):
+                raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: the {node.name.text}")
+            before.append(node)
+
+
+def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
+    """Raises Senseless where "the tagger's" could be of who acted or of the tagger to whom it happened."""
+    if not isinstance(sentence.event, events.Hit | events.HitHigh | events.Touched):
+        return
+    for node in (each for said in sentence.consequences for each in nodes(said)):
+        owner = getattr(node, "possessive", None)
+        if owner is not None and owner[:-2] == phrase.name.text in ACTORS:
+            title = f"`{owner}` could be of who acted, or of the {phrase.name.text} to whom it happened."
+            raise Senseless(node, title, "Write: that side, or the other side")
+
+
+def nodes(node: Node) -> Iterator[Node]:
+    """A node and all that it holds."""
+    kind: Any = type(node)
+    yield node
+    for name in _fields(kind):
+        value = getattr(node, name)
+        if isinstance(value, Node):
+            yield from nodes(value)
+        elif isinstance(value, tuple):
+            for each in value:
+                if isinstance(each, Node):
+                    yield from nodes(each)
+
+
+@cache
+def _fields(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(part.name for part in attrs.fields(kind))
+
+
+def _refuse(game: Game, node: Node, section: str) -> None:
+    match node:
+        case SideOf() if node.determiner != "the":
+            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: the {node.possessive} side")
+        case SideRef() | Owner() if node.other and node.determiner not in BEFORE_OTHER:
+            raise Senseless(node, f"`{node.words()}` is no side.", "Write: the other side")
+        case Np() if node.other and node.determiner not in BEFORE_OTHER:
+            plain = spoken("the other", node.name)
+            raise Senseless(node, f"`{node.words()}` does not say whose it is.", f"Write: {plain}")
+        case OwnerName() | SideNamed() if node.determiner in (*OWN_WORDS, *THAT_WORDS):
+            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: {node.name.words()}")
+        case Np() if node.determiner in THAT_WORDS and section not in _SPEAKS_OF_BEFORE:
+            article = _with_article(game, node)
+            raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: {article}")
+        case Np() if _one_person(game, node) and node.determiner not in (*OF_ONE, *THAT_WORDS, *OWN_WORDS):
+            raise Senseless(node, f"`{node.words()}`: there is one {node.name.text}.", f"Write: the {node.name.text}")
+        case Np() if _teacher(game, node) and node.determiner in (*OWN_WORDS, *THAT_WORDS):
+            raise Senseless(node, f"`{node.words()}`: the teacher is of no side.", "Write: the teacher")
+        case sides.Kit():
+            _refuse_kit(node)
+        case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in ALL:
+            raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
+        case sides.Headcount() if node.each not in (None, *EACH):
+            raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
+        case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
+            said = node.headcount.words()
+            raise Senseless(node.headcount, f"`{said}`: each, or of all sides together?", f"Write: {said} each")
+        case attempting.Attempt() if node.ball is not None and node.ball.determiner in ALL:
+            title = f"`{node.ball.words()}`: with one at a time; how many there are the kit says."
+            raise Senseless(node.ball, title, f"Write: {_with_article(game, node.ball)}")
+        case play.StandUp() if node.what.determiner in ALL:
+            title = f"`{node.what.words()}`: one is stood up at a time."
+            raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
+        case attempting.AimAt() if node.what.determiner in EACH:
+            plain = attrs.evolve(node.what, determiner="the").words()
+            raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
+        case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
+            raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
+        case attempting.AimTo() if node.what.determiner in (*ALL, *THAT_WORDS):
+            raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
+        case sides.Placing() if node.all_but and node.count is None:
+            raise Senseless(node, "All but how many?", "Write: all but 10 players")
+
+
+def _refuse_kit(kit: sides.Kit) -> None:
+    if isinstance(kit.owner, Owner) and kit.owner.determiner not in ALL:
+        raise Senseless(kit.owner, f"`{kit.owner.words()}` could be any of them.", "Write: each side")
+    if kit.like is not None and kit.determiner not in OF_ONE:
+        raise Senseless(kit.like, f"`like {kit.determiner} {kit.like.text}` is no thing.", "Write: like a …")
+
+
+def _subjects(event: events.Event) -> Iterator[Np]:
+    """The phrases of an event that name one of many."""
+    match event:
+        case (
+            events.Knocked()
+            | events.Caught()
+            | events.Missed()
+            | events.Crosses()
+            | events.Leaves()
+            | events.HeldLong()
+        ):
+            yield event.what
+        case events.GoesThrough():
+            yield from (event.what, event.through)
+        case events.Hit() | events.HitHigh() | events.Touched() | events.Arrives():
+            yield event.who
+
+
+def _with_article(game: Game, phrase: Np) -> str:
+    """The phrase about one of them."""
+    meaning = game.vocabulary.get(phrase.name.text)
+    one = meaning.key if isinstance(meaning, KitMeaning) else phrase.name.text
+    one = meaning.category if isinstance(meaning, CategoryMeaning) and not meaning.skills else one
+    one = "player" if meaning == PlayerMeaning() else one
+    return attrs.evolve(phrase, determiner="an" if one[0] in "aeiou" else "a", name=Name(one)).words()
+
+
+def _one_person(game: Game, phrase: Np) -> bool:
+    meaning = game.vocabulary.get(phrase.name.text)
+    return isinstance(meaning, AgentMeaning | TeacherMeaning)
+
+
+def _teacher(game: Game, phrase: Np) -> bool:
+    return isinstance(game.vocabulary.get(phrase.name.text), TeacherMeaning)
