@@ -55,8 +55,9 @@ class SideVoice:
     usual_m: UsualDistance | None = field(default=None, eq=False)
     nouns: Nouns = field(init=False, eq=False, repr=False)
 
-    def __attrs_post_init__(self) -> None:
-        object.__setattr__(self, "nouns", Nouns(self.core, self.wording))
+    @nouns.default
+    def _nouns(self) -> Nouns:
+        return Nouns(self.core, self.wording)
 
     @property
     def play(self) -> Play:
