@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from attrs import evolve
 
 from compose.staging.floor.values import Rectangle
+from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
 from compose.staging.limit import Limit
 from compose.staging.open_floor import OPEN_FLOOR
@@ -67,6 +68,8 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         mend = "Play with fewer at a time, or on a larger court."
         if code == "F-run-off":
             mend = "Play on a smaller court, or pad what is near."
+        if each.what == FLOOR_TO_USE:
+            mend = "Leave them more of the court, play with fewer at a time, or on a larger court."
         if each.what == OPEN_FLOOR:
             mend = "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court."
         hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do

@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
+from compose.staging.crowded_places import crowded_places
 from compose.staging.cupboard import KitRow, kit_rows
+from compose.staging.floor_to_use import FLOOR_TO_USE, floor_to_use_m2
 from compose.staging.kit_findings import kit_findings
 from compose.staging.laid_out import laid_out
 from compose.staging.limit import Limit, limit
@@ -109,6 +111,7 @@ def stage(
         *people_findings(game, school_class, teams, most_games(game), most),
         *room_findings(game, room, [court.box for court in courts]),
         *limit_findings(game, limits),
+        *crowded_places(game),
         *dict.fromkeys(problem for court in courts for problem in court.floor.problems),
         *kit_findings(rows),
     )
@@ -144,11 +147,13 @@ def _courts(game: Game, teams: Teams, room: Room | None) -> tuple[Court, ...]:
 
 
 def _space(norms: Norms, game: Game, courts: tuple[Court, ...], ages: tuple[float, float]) -> Iterator[Limit]:
-    """The floor that each player has on the fullest court, and in a chase what is left of it in the open."""
+    """The floor that each player has on the fullest court, what is left of it to those who may not go everywhere, and
+    in a chase what is left in the open."""
     play = resolved(game).play
     spaces = [space_m2(court.floor, sum(court.players.values())) for court in courts]
+    to_use = [left for court in courts if (left := floor_to_use_m2(play, court)) is not None and left < min(spaces)]
     opens = [left for court in courts if (left := open_floor_m2(play, court)) is not None]
-    for what, found in ((COURT_SPACE, spaces), (OPEN_FLOOR, opens)):
+    for what, found in ((COURT_SPACE, spaces), (FLOOR_TO_USE, to_use), (OPEN_FLOOR, opens)):
         if found:
             yield limit(norms, "space area", "court", what, min(found), ages)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from compose.staging.open_floor import safe_places
 from compose.staging.resolved import resolved
@@ -29,6 +29,12 @@ def of_safe_places(game: Game) -> tuple[Span, ...]:
     """The lines of the places in which nobody is touched."""
     found = (place for area in safe_places(resolved(game).play) for place in _spans(game, area.lines))
     return tuple(dict.fromkeys(found))
+
+
+def of_areas(game: Game, names: Container[str]) -> tuple[Span, ...]:
+    """The lines of the places that are called so."""
+    lines = (area.lines for area in resolved(game).play.areas if area.id.key in names)
+    return tuple(dict.fromkeys(place for each in lines for place in _spans(game, each)))
 
 
 def of_length(game: Game) -> Span:

@@ -13,6 +13,7 @@ from compose.telling.french import side_name, side_players
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import All, Odd
 from grammar.core.values import Sort, Thing
+from grammar.words import plural
 from library.own_halls import UNNAMED
 
 
@@ -56,6 +57,9 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
         yield say("Teams: none.")
         return
     yield say("Teams: {teams}.", teams=teams_said(staging, wording))
+    if roles := tuple(_roles(staging, wording)):
+        pattern = "Among them: {roles}." if len(staging.courts) == 1 else "Among them on each court: {roles}."
+        yield say(pattern, roles=wording.listed(roles))
     if staging.teams.resting:
         resting = wording.counted(staging.teams.resting, "pupil", "pupils")
         yield say("Resting: {pupils}, who come on in later rounds.", pupils=resting)
@@ -66,6 +70,24 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
         else:
             yield say("Over: {pupils}; {odd}.", pupils=pupils, odd=say(f"an odd pupil {odd.value}"))
     yield _courts(staging, wording)
+
+
+def _roles(staging: Staging, wording: Wording) -> Iterator[str]:
+    """Who has a task of their own at the start: "3 otters", "2 gatherers and 1 gatekeeper of each side"."""
+    acting, sides = [each for each in staging.court.acting if each.role], staging.court.players
+    alike, single = list[str](), list[str]()
+    for role in dict.fromkeys(each.role for each in acting):
+        there = {each.side: each.count for each in acting if each.role == role}
+        said = {side: wording.counted(number, role, plural(role)) for side, number in there.items()}
+        if len(there) == len(sides) and len(set(said.values())) == 1:
+            alike.append(next(iter(said.values())))
+        else:
+            names = {side: side if wording.english else side_name(wording, side) for side in said}
+            single += [wording.say("{things} of {side}", things=said[side], side=names[side]) for side in said]
+    if alike:
+        everyone = wording.listed(alike)
+        yield everyone if len(sides) == 1 else wording.say("{players} of each side", players=everyone)
+    yield from single
 
 
 def _courts(staging: Staging, wording: Wording) -> str:

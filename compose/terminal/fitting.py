@@ -60,7 +60,7 @@ def show_fit(
         say_in_short(answer, wording)
         say_care(answer, wording)
     say()
-    say(wording.say(_in_one(found, answer)))
+    say("\n".join(textwrap.wrap(wording.say(_in_one(found, answer)), 78)))
     if to_mend(found.findings) and who.class_name is not None:
         say(wording.say("To look for modifiers that mend it:"))
         say(f"  ruleweave suggest {shlex.quote(name)} --class {shlex.quote(who.class_name)}")

@@ -11,6 +11,7 @@ from playing_games import granted_rules, library_games
 
 import library
 from compose.fit.suggest.class_wishes import fits
+from compose.fit.suggest.collecting import rarely_collected
 from compose.fit.suggest.larger import together
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import no_worse
@@ -85,20 +86,26 @@ def drawn(seed: int) -> Drawn:
 
 
 def exhaustive(scorer: Scorer, singles: Sequence[Use], pairs: Sequence[Use], lines: float = inf) -> Scored | None:
-    """The least change that meets all wishes: of single modifiers, or where none does it of pairs, in either order,
-    that change fewer than so many lines."""
-    return _least(scorer, ((use,) for use in singles)) or _least(scorer, _pairs(scorer, pairs, lines))
+    """The least change that meets all wishes: of single modifiers, or where none does it of pairs that change fewer
+    than so many lines."""
+    with rarely_collected():
+        return _least(scorer, ((use,) for use in singles)) or _least(scorer, _pairs(scorer, pairs, lines))
 
 
 def _pairs(scorer: Scorer, uses: Sequence[Use], lines: float) -> Iterator[Uses]:
-    """Every pair that changes fewer than so many lines; each of the two changes at least one."""
-    for one in uses:
+    """Every pair that changes fewer than so many lines, of which each of the two changes at least one: one before the
+    other as they are given, and the other way round where they do not go together so."""
+    gone = set[frozenset[int]]()
+    for number, one in enumerate(uses):
         first = scorer.made((one,))
         if first is not None and first[1] + 1 < lines:
-            for other in uses:
-                made = scorer.made((one, other)) if together((one,), other) else None
-                if made is not None and made[1] < lines:
-                    yield one, other
+            for place, other in enumerate(uses):
+                both = frozenset((number, place))
+                made = scorer.made((one, other)) if both not in gone and together((one,), other) else None
+                if made is not None:
+                    gone.add(both)
+                    if made[1] < lines:
+                        yield one, other
 
 
 def _least(scorer: Scorer, sets: Iterable[Uses]) -> Scored | None:

@@ -92,3 +92,16 @@ def test_who_rests_is_told_and_counted_among_those_needed() -> None:
         "Kiln Row needs at least 12 pupils, of whom 4 rest; the class has 11."
     ]
     assert (least_pupils(kiln_row), most_pupils(kiln_row)) == (12, 30)
+
+
+@pytest.mark.parametrize(
+    ("stem", "said"),
+    [
+        ("otter-reeds", ["Among them: 3 otters."]),
+        ("lambing-row", ["Among them: 2 gatherers and 1 gatekeeper of each side."]),
+        ("lantern-row", []),
+    ],
+)
+def test_who_has_a_task_of_their_own_is_told_beside_the_teams(stem: str, said: list[str]) -> None:
+    staging = stage(library_games()[stem], library.norms(), library.kit_names())
+    assert [line for line in team_lines(staging) if line.startswith("Among them")] == said

@@ -37,10 +37,11 @@ _PARTS: Mapping[str, Part] = {
     "F-fixed": Part.HALL,
     "F-run-off": Part.HALL,
     "F-area": Part.SPACE,
+    "F-crowded": Part.SPACE,
     "F-kit": Part.KIT,
     "F-time": Part.TIME,
 }
-_TOO_LITTLE = ("F-too-many", "F-area")  # more courts, or a larger one, would do: the others have too much of it
+_TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more courts, or a larger one, would do: the others have too much of it
 
 
 @frozen
