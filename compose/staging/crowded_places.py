@@ -37,10 +37,11 @@ def crowded_places(game: Game) -> Iterator[Finding]:
     for pattern, one, other in crossing.keys() - meant.keys():
         key = pattern, ground.areas[one].name, ground.areas[other].name
         deepest[key] = max(crossing[pattern, one, other], deepest.get(key, 0.0))
-    for (pattern, place, other), deep in sorted(deepest.items()):
-        title = said(pattern, place=Named(place), other=Named(other), deep=Figure(deep, ".2g"))
+    for key, deep in sorted(deepest.items()):
+        pattern, place, beside = key
+        title = said(pattern, place=Named(place), other=Named(beside), deep=Figure(deep, ".2g"))
         found = warning("F-crowded", title, of_court(game), HINT, short_m=deep)
-        yield evolve(found, others=of_areas(game, {place, other}))
+        yield evolve(found, others=of_areas(game, {place, beside}))
 
 
 def _larger(play: Play) -> Play:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import pairwise
 
 from compose.staging.floor.ground import Ground, ground_under
 from compose.staging.floor.homes import floors_of
@@ -48,8 +49,8 @@ def _on(court: Court, who: Acting) -> list[Rectangle]:
 
 
 def _on_court(who: Acting, court: Court) -> int:
-    floor = court.floor
-    return sum((each.role or "") == who.role and floor.court.holds(each.x, each.y) for each in floor.players_of(who.side))
+    players = [each for each in court.floor.players_of(who.side) if (each.role or "") == who.role]
+    return sum(court.floor.court.holds(each.x, each.y) for each in players)
 
 
 def _within(floors: list[Rectangle], others: list[Rectangle]) -> bool:
@@ -62,7 +63,7 @@ def covered_m2(floors: Iterable[Rectangle]) -> float:
     left = tuple(floors)
     across = sorted({x for each in left for x in (each.left, each.right)})
     total = 0.0
-    for start, end in zip(across, across[1:], strict=False):
+    for start, end in pairwise(across):
         here = sorted((each.bottom, each.top) for each in left if each.left <= start and end <= each.right)
         reached = float("-inf")
         for bottom, top in here:

@@ -56,10 +56,11 @@ def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
     if not staging.courts:
         yield say("Teams: none.")
         return
-    yield say("Teams: {teams}.", teams=teams_said(staging, wording))
+    teams = teams_said(staging, wording)
     if roles := tuple(_roles(staging, wording)):
-        pattern = "Among them: {roles}." if len(staging.courts) == 1 else "Among them on each court: {roles}."
-        yield say(pattern, roles=wording.listed(roles))
+        pattern = "{teams} (among them {roles})" if len(staging.courts) == 1 else "{teams} (on each court {roles})"
+        teams = say(pattern, teams=teams, roles=wording.listed(roles))
+    yield say("Teams: {teams}.", teams=teams)
     if staging.teams.resting:
         resting = wording.counted(staging.teams.resting, "pupil", "pupils")
         yield say("Resting: {pupils}, who come on in later rounds.", pupils=resting)

@@ -51,6 +51,7 @@ def in_text(text: str, staging: Staging) -> Numbers:
 def _teams_said(said: str) -> Counter[tuple[tuple[str, int], ...]]:
     """ "13 games of 1 west and 1 east", "14 north and 13 south"."""
     found = Counter[tuple[tuple[str, int], ...]]()
+    said = re.sub(r" \((?:among them|on each court) [^)]*\)", "", said)
     parts = re.findall(r"(\d+) games? of (.+?)(?=,? (?:and )?\d+ games? of |$)", said) or [("1", said)]
     for number, sides in parts:
         pairs = re.findall(r"(\d+) ([a-z ]+?)(?=,| and |$)", sides)

@@ -41,7 +41,7 @@ _PARTS: Mapping[str, Part] = {
     "F-kit": Part.KIT,
     "F-time": Part.TIME,
 }
-_TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more courts, or a larger one, would do: the others have too much of it
+_TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more or larger courts would do: of the others there is too much
 
 
 @frozen
