@@ -51,6 +51,8 @@ def _alone(voice: Voice, rule: Rule, after: str = "") -> str:
     if guard != ALWAYS:
         event = voice.say("{event} while {condition}", event=event, condition=condition(moment.voice, guard))
     pattern = "as soon as {event}, {follows}" if counting else "when {event}, {follows}"
+    if isinstance(trigger, Becomes) and trigger.each:
+        pattern = "as soon as {event}, and again with each more, {follows}"
     return timed(voice, clock, voice.say(pattern, event=event, follows=follows + after))
 
 

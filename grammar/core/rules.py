@@ -82,9 +82,10 @@ class Happening:
 
 @frozen
 class Becomes:
-    """A count becomes true."""
+    """A count becomes true; `each`: of a guard that asks for one, again with each more that there is."""
 
     guard: Guard
+    each: bool = False
 
 
 @frozen

@@ -128,6 +128,14 @@ def _shrinks(sheet: Sheet, what: claims.CountedWhat) -> bool:
     return ball or what.state is None or isinstance(what.state, claims.Standing | claims.Inside)
 
 
+def times_become_so(sheet: Sheet, claim: claims.Claim, side: str, was_so: Board | None, now: Board) -> int:
+    """How often a claim that is so has become so: where it speaks of one, once for each that has come."""
+    if getattr(claim.quantity, "determiner", None) not in ("a", "an", "any"):
+        return int(was_so is None)
+    before = counted(sheet, claim.counted, side, was_so)[0] if was_so is not None else 0
+    return max(counted(sheet, claim.counted, side, now)[0] - before, 0)
+
+
 def counted(sheet: Sheet, what: claims.CountedWhat, side: str, board: Board) -> tuple[int, int]:
     """How many a side has, and how many it would have if it had all."""
     if isinstance(what, claims.CountedPoints):

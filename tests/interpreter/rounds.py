@@ -11,7 +11,7 @@ from grammar.sentences.base import Node, SideRef
 from grammar.sentences.runs import InARow
 from tests.interpreter.at_the_end import leader
 from tests.interpreter.board import Board, State, alike, in_line
-from tests.interpreter.claims import claimed, spoken_of, true
+from tests.interpreter.claims import claimed, spoken_of, times_become_so, true
 from tests.interpreter.clock import acts
 from tests.interpreter.deeds import REACHED, Deed, deeds
 from tests.interpreter.events import Scene, Settled, holding, rules_for, scene_of, taking
@@ -119,7 +119,9 @@ class Round:
         for rule in self.sheet.said(when.When):
             if isinstance(rule.event, events.Becomes):
                 sides = self._spoken_of(rule.event)
-                found += [(rule, s) for s in sides if self._so(rule, s, after) and not self._so(rule, s, before)]
+                for side in (each for each in sides if self._so(rule, each, after)):
+                    was = before if self._so(rule, side, before) else None
+                    found += [(rule, side)] * times_become_so(self.sheet, rule.event.claim, side, was, after)
             found += [(each, s) for (each, s), (was, now) in rows.items() if each is rule and was < asked(rule) <= now]
         return found
 

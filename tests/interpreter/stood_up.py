@@ -30,6 +30,7 @@ def _owners(sheet: Sheet, said: sets.StandAgain, scene: Scene) -> tuple[str | No
     if whose_it_is == OTHERS:
         return (scene.other,)
     assert whose_it_is in (UNSAID, EVERY), whose_it_is
-    if whose_it_is == UNSAID and scene.deed is None and scene.it is not None:
+    narrow = said.what.determiner not in ("all", "each", "every")
+    if whose_it_is == UNSAID and narrow and scene.deed is None and scene.it is not None:
         return (scene.it, None)
     return (*sheet.sides, *((None,) if whose_it_is == UNSAID else ()))

@@ -106,3 +106,28 @@ def test_what_a_part_of_a_line_says_of_things_at_which_nobody_aims_is_told(aims:
     text = "game Worth\n" + "".join(f"{name}\n  {said}\n" for name, said in sections.items())
     found = net_of(game_in(text), granted(), {"north": 3, "south": 3}).findings
     assert any("Nobody aims at any pin" in each.title for each in found) is noted
+
+
+STAND = "a side has no cones standing: the other side scores 1 point and {} stand up again"
+DOWN = "a side has {} down: the other side scores 1 point"
+
+
+@pytest.mark.parametrize(
+    ("when", "told"),
+    [
+        (STAND.format("all cones"), True),
+        (STAND.format("all its cones"), False),
+        (STAND.format("all cones of that side"), False),
+        (STAND.format("its cones"), False),
+        (DOWN.format("a cone"), True),
+        (DOWN.format("at least 1 cone"), False),
+        ("a side has a cone down: everything starts again", False),
+    ],
+)
+def test_a_line_that_earlier_programs_read_otherwise_is_told_with_both_readings(when: str, told: bool) -> None:
+    play, stand = "players underarm throw a soft ball at the cones", "soft balls in each half\n  cones on the back line"
+    sections = {"space": SPACE, "sides": SIDES, "kit": "2 soft balls\n  2 cones for each side", "when": when}
+    lines = {**sections, "set-up": f"{stand} of their side", "play": f"{play} of the other side", "finish": FINISH}
+    game = game_in("game Anew\n" + "".join(f"{name}\n  {said}\n" for name, said in lines.items()))
+    found = net_of(game, granted(), {"north": 3, "south": 3}).findings
+    assert [each.code for each in found if each.code == "N-meant-anew"] == ["N-meant-anew"] * told

@@ -11,7 +11,7 @@ from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
 from compose.net.lower.dispatch import cases_of
 from compose.net.lower.fouls import fouls
-from compose.net.lower.guards import condition_of
+from compose.net.lower.guards import condition_of, whole
 from compose.net.lower.last_life import settled
 from compose.net.lower.own_ground import spots_at_hand
 from compose.net.lower.runs import row_place, rows_begun_anew
@@ -20,7 +20,7 @@ from compose.net.lower.tokens import ball_place, balls_lying, in_play
 from compose.net.net import All, Assign, Comparison, Effect, Move, Rate, Reaction, Transition
 from compose.net.outcome import Moment, fires
 from compose.net.told import AllHeld, BecameSo, Held, RanOn
-from grammar.core.guards import ALWAYS
+from grammar.core.guards import ALWAYS, Compare, Guard
 from grammar.core.rules import AllHold, Becomes, KeptFor, Rule, SendBall
 from grammar.core.runs import InARow
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
@@ -100,14 +100,26 @@ def _all_hold(builder: Builder, rules: list[Rule], trigger: AllHold) -> Iterator
 
 
 def _becomes(builder: Builder, rule: Rule, trigger: Becomes) -> Iterator[Reaction]:
-    """What follows at once when a count becomes true."""
+    """What follows at once when a count becomes true; where each counts, at each number that there can be."""
+    for asked in _asked(builder, trigger):
+        yield from _become(builder, rule, asked)
+
+
+def _asked(builder: Builder, trigger: Becomes) -> Iterator[Guard]:
+    if not trigger.each or not isinstance(trigger.guard, Compare):
+        yield trigger.guard
+        return
+    yield from (evolve(trigger.guard, bound=number + 1) for number in range(whole(builder, trigger.guard.count)))
+
+
+def _become(builder: Builder, rule: Rule, asked: Guard) -> Iterator[Reaction]:
     moment = Moment(builder.play.populations()[0], None, builder.play.side_ids[0])
-    guard = [condition_of(builder, trigger.guard)]
+    guard = [condition_of(builder, asked)]
     if rule.guard != ALWAYS:
         guard.append(condition_of(builder, rule.guard))
     for case in cases_of(builder.play, [_without_guard(rule)]):
         for cast in casts(builder, moment, rule.effects):
-            told = BecameSo(trigger.guard, case.done)
+            told = BecameSo(asked, case.done)
             effects, rules = case_effects(builder, case, None, cast), tuple(builder.rule(each) for each in case.lines)
             yield Reaction(told, All((*guard, *cast.guard)), effects, rules, All(case_guard(builder, case)))
 

@@ -10,14 +10,15 @@ from grammar.core.rules import Happening, Result
 from grammar.core.sets import StandAgain
 from grammar.core.values import Sort
 from grammar.sentences import sets
-from grammar.sentences.determiners import ONE
+from grammar.sentences.determiners import ALL, ONE
 
 
 def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgain:
     """Which targets stand up again: those of the side spoken of, or of every side. Raises Senseless."""
     what, side = said.what, moment.of_each or moment.concerned
     spoken = moment.spoken.of_that_side()
-    unsaid = frozenset({moment.of_each}) if moment.of_each else reader.all_sides
+    each = frozenset({moment.of_each}) if moment.of_each else reader.all_sides
+    unsaid = reader.all_sides if what.determiner in ALL else each
     things = frozenset(reader.thing_phrase(what, spoken, unsaid, Sort.TARGET))
     if any(track_start(reader, thing.kind) for thing in things):
         raise Senseless(what, "What stands on a track does not fall.", "Say to which step it goes.")
@@ -29,4 +30,4 @@ def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgai
     every = what.determiner not in ONE
     if not every and len(things) > 1:
         raise Senseless(what, f"`{what.words()}`: which of them?", "Say of which side, or all of them.")
-    return StandAgain(things, every)
+    return StandAgain(things, every, moment.of_each is not None and len({thing.owner for thing in things}) > 1)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from grammar.core.fouls import Fouled
+from grammar.core.guards import Compare, Points
 from grammar.core.reading.events.event_phrases import (
     arriving,
     balls_of_event,
@@ -32,6 +33,7 @@ from grammar.frozen import evolve, field, frozen
 from grammar.sentences import claims, events, lives, time
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
+from grammar.sentences.determiners import ONE
 from grammar.sentences.fouls import Fouls
 from grammar.sentences.runs import InARow
 
@@ -126,9 +128,11 @@ def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fract
 
 def _becoming(reader: Reader, claim: claims.Claim) -> Iterator[Moment]:
     """For each side in turn where it speaks of "a side", else for the one that it names."""
+    one = isinstance(claim.quantity, claims.AllOf) and claim.quantity.determiner in ONE and claim.than is None
     for side, spoken in each_spoken_of(reader, claim):
         guard = read_claim(reader, claim, spoken)
-        yield Moment(Becomes(guard), _one_other(reader, spoken, side), None, None, side)
+        each = one and isinstance(guard, Compare) and not isinstance(guard.count, Points)
+        yield Moment(Becomes(guard, each), _one_other(reader, spoken, side), None, None, side)
 
 
 def each_spoken_of(reader: Reader, claim: claims.Claim) -> Iterator[tuple[SideId | None, Spoken]]:
