@@ -152,8 +152,8 @@ def _change_skill(children: list[Any]) -> Node:
 
 
 def _area(children: list[Any]) -> Area:
-    name, depth, preposition, spot, *rules = children
-    return Area(name, depth, preposition, spot, tuple(rule for rule in rules if rule is not None))
+    name, depth, places, preposition, spot, *rules = children
+    return Area(name, depth, places, preposition, spot, tuple(rule for rule in rules if rule is not None))
 
 
 _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {

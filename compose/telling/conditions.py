@@ -142,6 +142,8 @@ def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
         "exactly": ("{side} has exactly {things}", "{side} have exactly {things}"),
         "all": ("{side} has {things}", "{side} have {things}"),
     }
+    if voice.wording.english:
+        patterns["all"] = ("{side} has all its {things}", "{side} have all their {things}")
     return voice.does(spoken, *patterns[_amount(compare)], things=what)
 
 
@@ -151,7 +153,7 @@ def _impersonal(voice: Voice, compare: Compare, what: str) -> str:
         "least": "there are at least {things}",
         "most": "there are at most {things}",
         "exactly": "there are exactly {things}",
-        "all": "there are {things}",
+        "all": "there are all {things}" if voice.wording.english else "there are {things}",
     }
     said = voice.say(patterns[_amount(compare)], things=what)
     return said.replace("there are", "there is", 1) if voice.wording.english and compare.bound == 1 else said
@@ -166,12 +168,12 @@ def _amount(compare: Compare) -> str:
 
 
 def _what(voice: Voice, compare: Compare) -> str:
-    """ "no lanterns standing", "5 players on the far bench", "all its lanterns down"."""
+    """ "no lanterns standing", "5 players on the far bench"; all of them without "all its"."""
     noun, state = counted(voice, compare.count)
     if isinstance(compare.bound, int):
         said = voice.counted(compare.bound, noun) if compare.bound or _amount(compare) != "none" else noun.many
     else:
-        said = voice.nouns.with_article("all its" if voice.wording.english else "all", noun, True)
+        said = noun.many if voice.wording.english else voice.nouns.with_article("all", noun, True)
     return f"{said} {state}".rstrip()
 
 

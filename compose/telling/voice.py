@@ -106,9 +106,12 @@ class Voice(SideVoice):
         return self.wording.listed((self._placed(group, False) for group in _alike(spots)), "or")
 
     def lies(self, area: Area) -> str:
-        """Where an area lies: "in each corner" for all, or of two sides, each of which has two corners."""
+        """Where an area lies: "in each corner" for all, or of two sides, each of which has two corners; "in 4 places on
+        the court"."""
         spot = area.lies
-        if not area.everywhere and (spot.of is not Landmark.CORNER or spot.owner is SHARED or len(self.play.sides) > 2):
+        if area.places > 1 and spot.of in (Landmark.COURT, Landmark.HALF):
+            return self.say("in {number} places {where}", number=str(area.places), where=self.place([spot]))
+        if area.places == 1 and (spot.of is not Landmark.CORNER or spot.owner is SHARED or len(self.play.sides) > 2):
             return self.place([spot])
         owners = () if spot.owner is SHARED else (spot.owner,)
         return f"{self.preposition(spot)} {self.of(self.place_noun(spot), False, owners, 'each')}"

@@ -79,7 +79,8 @@ class Room:
 @frozen
 class Area:
     """An area of one owner and where it lies; nobody is safe there for longer than `stay_s`. `only` these may enter it:
-    there is no room for others. `everywhere`: one for all lies in each corner, along each side line."""
+    there is no room for others. It lies in so many `places`: in each corner or along each side line, if it is for all,
+    or spread over the court or a half."""
 
     id: AreaId
     owner: Owner
@@ -91,7 +92,7 @@ class Area:
     lines: Lines = field(eq=False)
     stay_s: Fraction | None = None
     only: frozenset[Population] | None = None
-    everywhere: bool = False
+    places: int = 1
 
     def keeps_out(self, who: Population) -> bool:
         """Whether it is shut to a population."""

@@ -75,18 +75,21 @@ AreaRule = NobodyThere | AtMostThere | NoneThere | OnlyThere | StayLimit
 
 @frozen
 class Area(Node):
-    """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind."""
+    """Such as "dim strip: 2 m deep, before each back line, nobody guards there": the last word says its kind; "island
+    base: 2 m deep, in 4 places on the court" is spread over it."""
 
     name: Name
     depth: Quantity | None
+    places: Quantity | None
     preposition: str
     spot: Np
     rules: tuple[AreaRule, ...] = field(default=(), metadata={"rest": True})
 
     def words(self) -> str:
         deep = f"{self.depth.words()} deep, " if self.depth else ""
+        places = f"in {self.places.words()} places " if self.places else ""
         rules = "".join(f", {rule.words()}" for rule in self.rules)
-        return f"{self.name.words()}: {deep}{self.preposition} {self.spot.words()}{rules}"
+        return f"{self.name.words()}: {deep}{places}{self.preposition} {self.spot.words()}{rules}"
 
 
 @frozen

@@ -19,7 +19,7 @@ def finds_room(sheet: Sheet, side: str, role: str, where: str | Spot, board: Boa
                 return False
         elif meant(sheet, rule.who, side, role):
             there = [each for each in board.pupils if each.where == where]
-            most = rule.most.whole if isinstance(rule, AtMostThere) else 0
+            most = rule.most.whole * sheet.places[where.place].times if isinstance(rule, AtMostThere) else 0
             if sum(meant(sheet, rule.who, each.side, each.role) for each in there) >= most:
                 return False
     return True

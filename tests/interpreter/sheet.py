@@ -59,7 +59,7 @@ class Supply:
 
 @frozen
 class Place:
-    """A named area: whose places it has (None: one that all share), where they lie, who may not come there."""
+    """A named area: whose places it has (None: one that all share), where and how often, who may not come there."""
 
     name: str
     kind: str
@@ -69,6 +69,7 @@ class Place:
     shut: bool
     rooms: tuple[space.AtMostThere | space.NoneThere | space.OnlyThere, ...]
     safe: tuple[str, ...] = ()
+    times: int = 1
 
 
 class Sheet:
@@ -204,9 +205,9 @@ class Sheet:
             nobody = {each.verb for each in line.rules if isinstance(each, space.NobodyThere)}
             safe = tuple(word for word in ("touched", "hit") if f"is {word} there" in nobody)
             rooms = tuple(each for each in line.rules if isinstance(each, ROOMS))
-            by, name = self.meaning(line.spot.name), line.name.text
+            by, name, often = self.meaning(line.spot.name), line.name.text, line.places.whole if line.places else 1
             where = (self._owners(line), line.preposition, cast(Somewhere, by).place)
-            found[name] = Place(name, name.split()[-1], *where, "enters there" in nobody, rooms, safe)
+            found[name] = Place(name, name.split()[-1], *where, "enters there" in nobody, rooms, safe, often)
         return found
 
     def _owners(self, line: space.Area) -> tuple[str | None, ...]:

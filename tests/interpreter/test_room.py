@@ -15,6 +15,10 @@ HIT = "a player is hit: that player waits in the rest queue"
 ROOMS = {
     "of each side": ("rest queue: beside each half, at most 2 players there", HIT),
     "shared": ("rest queue: beside the court, at most 3 players there", HIT),
+    "in several places": ("rest base: in 2 places on the court, at most 1 player there", HIT.replace("queue", "base")),
+    "of each side in several places": (
+        "rest base: in 2 places in each half, at most 1 player there", HIT.replace("queue", "base")
+    ),
     "of a role": ("rest queue: beside each half, at most 0 aides there", HIT),
     "of a role and of all": ("rest queue: beside each half, at most 1 player there, at most 0 aides there", HIT),
     "of one side": ("rest queue: beside each half, at most 1 north player there", HIT),
@@ -71,7 +75,8 @@ def text(case: str, full: bool = True) -> str:
     """The sheet of a case; without `full` nothing is said of room."""
     space, rules = ROOMS[case]
     space = space if full else "\n".join(line.partition(", at most")[0] for line in space.splitlines())
-    return GAME.format(space=space, rules=rules, freed="far bench" if "far bench" in space else "rest queue")
+    freed = next(each for each in ("far bench", "rest base", "rest queue") if each in space)
+    return GAME.format(space=space, rules=rules, freed=freed)
 
 
 def states(sheet: str) -> set[Counted]:

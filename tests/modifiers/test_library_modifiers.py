@@ -48,7 +48,7 @@ ASKED_FOR = {
     "two games on one hall": ("two games side by side",),
     "seated or walking play": ("seated play", "walking play"),
     "sound or light cue": ("sound cue", "light cue"),
-    "safe zone": ("safe zone",),
+    "safe zone": ("safe zone", "safe islands"),
     "softer ball": ("softer balls",),
     "below the shoulder": ("below the shoulder",),
     "room for so many": ("few wait",),

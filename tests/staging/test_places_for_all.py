@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 import pytest
 from floor_games import floor_in, game_of, halved
 
+import library
 from compose.staging.floor.values import Rectangle
 from compose.staging.resolved import resolved
 from grammar.core.values import SHARED, Landmark
 from grammar.game import Game
+from grammar.parse import parse
+from grammar.resolve import resolve
 
 COURT = Rectangle(0.0, 0.0, 18.0, 9.0)
 FREE_CORNER = """
@@ -134,7 +139,7 @@ def test_both_side_lines_are_for_those_who_start_there_and_they_stay() -> None:
     game = marmots("along each side line")
     (zone,) = resolved(game).play.areas
     (stay,) = (home.at for home in resolved(game).play.homes if home.who.side.key == "rollers")
-    assert (zone.owner, zone.everywhere, stay.of, stay.owner) == (SHARED, True, zone.id, SHARED)
+    assert (zone.owner, zone.places, stay.of, stay.owner) == (SHARED, 2, zone.id, SHARED)
     boxes = [each.rectangle for each in floor_in(game, {"marmots": 4, "rollers": 4}).areas]
     assert sorted(box.centre[1] for box in boxes) == [1.0, 4.0]
 
@@ -146,7 +151,7 @@ def test_both_side_lines_are_for_those_who_start_there_and_they_stay() -> None:
 ])  # fmt: skip
 def test_where_a_line_says_whose_it_is_it_is_a_side_s(lies: str, play: str) -> None:
     areas = resolved(marmots(lies, play)).play.areas
-    assert all(area.owner is not SHARED and not area.everywhere for area in areas)
+    assert all(area.owner is not SHARED and area.places == 1 for area in areas)
 
 
 def test_a_line_that_says_where_they_stay_wins() -> None:
@@ -160,3 +165,23 @@ def test_a_ring_around_a_place_reaches_so_far_beyond_it_on_every_side() -> None:
     boxes = {each.name: each.rectangle for each in floor.areas}
     den, ring = boxes["den zone"], boxes["guard circle"]
     assert ring == den.grown(1.5)
+
+
+@pytest.mark.parametrize(("lies", "number"), [("in 4 places on the court", 4), ("in 3 places in each half", 6)])
+def test_islands_lie_apart_on_the_floor_they_are_spread_over(lies: str, number: int) -> None:
+    floor = floor_in(halved(space=f"island base: 1 m deep, {lies}"), {"east": 6, "west": 6})
+    boxes = [each.rectangle for each in floor.areas if each.name == "island base"]
+    assert len(boxes) == number
+    assert not any(one.overlaps(other) for one, other in combinations(boxes, 2))
+    assert all((box.length, box.width, box.common_m2(COURT)) == pytest.approx((1.0, 1.0, 1.0)) for box in boxes)
+    assert sum(box.centre[0] < COURT.centre[0] for box in boxes) == number / 2
+
+
+@pytest.mark.parametrize(("lies", "wrong"), [
+    ("in 1 places on the court", "An area lies in 2 to 12 places, not in 1."),
+    ("in 40 places on the court", "An area lies in 2 to 12 places, not in 40."),
+    ("in 4 places before each back line", "`each back line` has no room for several places."),
+])  # fmt: skip
+def test_so_many_places_must_have_room_there(lies: str, wrong: str) -> None:
+    (sheet,) = parse(MARMOTS.format(lies=lies, play="nobody runs with the ball"), "marmots.rules").value.games
+    assert [each.title for each in resolve(sheet, library.kit_categories()).findings] == [wrong]

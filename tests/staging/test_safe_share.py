@@ -47,3 +47,9 @@ def test_who_may_not_stay_is_in_the_open_the_sooner() -> None:
     play = resolved(game_in(SHEET.format(rules=rules))).play
     inside = 0.2 * (1 - exp(-10 / USUAL_STAY_S))
     assert isclose(safe_share(play, HARES, FOXES), inside / (inside + 0.8))
+
+
+def test_islands_count_by_their_floor_all_together() -> None:
+    sheet = SHEET.replace("before each back line{rules}", "in 5 places on the court, nobody is touched there")
+    play = resolved(game_in(sheet)).play
+    assert isclose(safe_share(play, HARES, FOXES), 5 * 2 * 2 / (20 * 10))

@@ -1,6 +1,7 @@
 """How many players find room in an area, and how many may have a role: whoever finds none stays as they are.
 
-An area that every side has for itself has that room for every side; one that all share has it for all together.
+An area that every side has for itself has that room for every side; one that all share has it for all together. What
+lies in several places has it in each of them, and whoever comes goes where there is room.
 """
 
 from __future__ import annotations
@@ -33,10 +34,11 @@ def rooms_for(builder: Builder, before: Population, who: Population, standing: P
 
 def _in_area(builder: Builder, who: Population, standing: Presence | At) -> Iterator[Room]:
     area = builder.play.area(standing.spot) if isinstance(standing, At) else None
-    for limit in area.room if area is not None else ():
+    if area is None or not isinstance(standing, At):
+        return
+    for limit in area.room:
         if who in limit.who:
-            assert isinstance(standing, At)
-            yield Room(_places(builder, standing.spot, limit), limit.most)
+            yield Room(_places(builder, standing.spot, limit), limit.most * area.places)
 
 
 def _places(builder: Builder, spot: Spot, limit: Limit) -> tuple[int, ...]:
@@ -58,7 +60,7 @@ def too_many_at_the_start(builder: Builder) -> Iterator[Finding]:
         for limit in area.room:
             start = sum(builder.places[place].start for place in _places(builder, spot, limit))
             lines = [start.lines[0] for start in builder.play.starts if start.at == spot]
-            if start > limit.most and lines and lines[-1] not in told:
+            if start > limit.most * area.places and lines and lines[-1] not in told:
                 told.add(lines[-1])
                 yield _told(builder, area, limit, start, lines[-1])
 
@@ -68,6 +70,6 @@ def _told(builder: Builder, area: Area, limit: Limit, start: int, line: int) -> 
     noun = f"{next(iter(sides)).key} player" if len(sides) == 1 else "player"
     whose = f"{area.owner.key} player" if len(sides) > 1 and isinstance(area.owner, SideId) else noun
     there = f"{'on' if area.kind in STOOD_ON else 'in'} the {area.id.key}"
-    title = f"The set-up puts {count(start, whose)} {there}; there is room for {limit.most}."
+    title = f"The set-up puts {count(start, whose)} {there}; there is room for {limit.most * area.places}."
     hint = f'Let fewer start there, or say in space that there is room: "at most {count(start, noun)} there".'
     return Finding("N-room", Severity.ERROR, title, builder.core.lines[line].span, hint)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from math import sqrt
 
 from attrs import evolve
 
 from compose.staging.floor.ground import GAP_M, Ground, Region
 from compose.staging.floor.regions import everywhere, regions
+from compose.staging.floor.spread import spread
 from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.core.declared import Area, AreaKind
 from grammar.core.game import Play
@@ -50,12 +52,21 @@ def _regions_of(area: Area, ground: Ground) -> list[Region]:
         return list(regions(ground, lies, reaching_m))
     if area.kind is AreaKind.STRIP and lies.of is Landmark.MIDDLE and lies.part is Part.AT:
         lies = evolve(lies, part=Part.ACROSS)  # a strip is as long as the court is wide
-    found = list(everywhere(ground, lies, depth_m) if area.everywhere else regions(ground, lies, depth_m))
+    if area.places > 1 and lies.of in (Landmark.COURT, Landmark.HALF):
+        return [island for region in regions(ground, lies) for island in _spread(region, area.places, depth_m)]
+    found = list(everywhere(ground, lies, depth_m) if area.places > 1 else regions(ground, lies, depth_m))
     if area.kind in COMPACT and lies.part not in LONG:
         found = [evolve(region, rectangle=_compact(region.rectangle, depth_m)) for region in found]
     if lies.of is Landmark.HALF and lies.part is Part.BESIDE:
         found = [_on_own_side(region, ground) for region in found]
     return found
+
+
+def _spread(region: Region, places: int, size_m: float) -> Iterator[Region]:
+    """Squares of that size evenly over a stretch of floor, none larger than its share of it."""
+    size_m = min(size_m, sqrt(region.rectangle.length * region.rectangle.width / places))
+    for x, y in spread(region, places, size_m, GAP_M, None)[0]:
+        yield evolve(region, rectangle=_compact(Rectangle(x, y, x, y), size_m))
 
 
 def _compact(box: Rectangle, size_m: float) -> Rectangle:

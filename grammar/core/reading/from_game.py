@@ -48,10 +48,10 @@ from grammar.core.reading.play.what_is_tried import (
     senders,
 )
 from grammar.core.reading.possible import impossible
+from grammar.core.reading.set_up.areas import read_area
 from grammar.core.reading.set_up.homes import homes_of
 from grammar.core.reading.set_up.kit_and_start import read_kind, read_on_step, read_placing, read_supplies
 from grammar.core.reading.set_up.space_and_sides import (
-    read_area,
     read_court,
     read_organisation,
     read_role,

@@ -1,0 +1,147 @@
+"""The named areas of the space, each once for every side whose line, half or wall it lies by, or once for all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from grammar.core.declared import Area, AreaKind, Doing, Room
+from grammar.core.reading.set_up.for_all import is_for_all
+from grammar.core.reading.sheet.reader import Reader, metres, seconds
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
+from grammar.core.values import (
+    ONE_OF_SEVERAL,
+    SHARED,
+    AreaId,
+    Landmark,
+    Owner,
+    Part,
+    Population,
+    SideId,
+    Spot,
+)  # fmt: skip
+from grammar.sentences import space
+from grammar.sentences.base import Np
+
+_LIES = {
+    Landmark.HALF: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE),
+    Landmark.BACK_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
+    Landmark.SIDE_LINE: (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.ALONG),
+    Landmark.MIDDLE_LINE: (Part.AT, Part.BESIDE, Part.ALONG, Part.ACROSS),
+    Landmark.MIDDLE: (Part.AT, Part.ACROSS, Part.BESIDE, Part.AROUND),
+    Landmark.COURT: (Part.AT, Part.BESIDE, Part.BEHIND, Part.ACROSS),
+    Landmark.WALL: (Part.AT, Part.BEFORE, Part.BESIDE, Part.ALONG),
+    Landmark.CORNER: (Part.AT, Part.BEFORE, Part.BESIDE),
+}
+MOST_PLACES = 12  # our choice: more islands than a hall has mats for
+BY_AN_AREA = (Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE, Part.AROUND)
+
+
+def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]:
+    """An area, once for each side whose line, half or wall it lies by, or once for all."""
+    name, spot = AreaId(sentence.name.text), sentence.spot
+    of = reader.place(spot)
+    by_area = isinstance(of, AreaId)
+    part = reader.part(sentence.preposition, spot, *(BY_AN_AREA if isinstance(of, AreaId) else _LIES[of]))
+    said = whose(reader.game, spot, place=True)
+    if said.whose is Whose.OTHER and said.node is spot and of in ONE_OF_SEVERAL:
+        raise _which_other(reader, sentence)
+    owners: tuple[Owner, ...] = reader.owners_of_place(of)
+    if said.whose is Whose.UNSAID and spot.determiner in ("a", "an") and of in ONE_OF_SEVERAL:
+        owners = (SHARED,)
+    places = _places(sentence, of, part)
+    if said.node is spot and is_for_all(reader.game, sentence):
+        owners, places = (SHARED,), 4 if of is Landmark.CORNER else 2
+    elif owners != (SHARED,):
+        if said.whose is Whose.UNSAID:
+            word = of.key if isinstance(of, AreaId) else of.value
+            hint = f"Write each {word}, or the {word} of one side"
+            hint += f"; a {word}, if this one place is for all." if of in ONE_OF_SEVERAL else "."
+            raise Senseless(spot, f"There is more than one {word}.", hint)
+        meant = Spoken(reader.side_ids).meant(said, frozenset())
+        owners = tuple(owner for owner in owners if owner in meant)
+    elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
+        raise Senseless(said.node, f"`{spot.words()}` is nobody's own.", f"Write: the {spot.name.text}")
+    elif said.whose is Whose.ONE_EACH and by_area is False:
+        raise Senseless(spot, f"There is only one {spot.name.text}.", f"Write: the {spot.name.text}")
+    shut = frozenset(
+        Doing(rule.verb.removesuffix(" there")) for rule in sentence.rules if isinstance(rule, space.NobodyThere)
+    )
+    kind = AreaKind(sentence.name.text.split()[-1])
+    for owner in owners:
+        lies = Spot(of, owner, part)
+        rooms = tuple(
+            _room(reader, rule, owner)
+            for rule in sentence.rules
+            if isinstance(rule, space.AtMostThere | space.NoneThere)
+        )
+        depth = metres(sentence.depth) if sentence.depth else None
+        only = _only(reader, sentence, owner, shut)
+        if only is not None:
+            rooms = (*rooms, Room(frozenset(reader.populations(reader.side_ids)) - only, 0))
+        yield Area(name, owner, kind, lies, depth, shut, rooms, (line,), _stay_s(sentence, shut), only, places)
+
+
+def _places(sentence: space.Area, of: Landmark | AreaId, part: Part) -> int:
+    """In how many places an area is spread over the court or a half. Raises Senseless."""
+    if sentence.places is None:
+        return 1
+    if of not in (Landmark.COURT, Landmark.HALF) or part is not Part.AT:
+        hint = "Write: in 4 places on the court, or: in 2 places in each half"
+        raise Senseless(sentence.spot, f"`{sentence.spot.words()}` has no room for several places.", hint)
+    if not 2 <= sentence.places.whole <= MOST_PLACES:
+        title = f"An area lies in 2 to {MOST_PLACES} places, not in {sentence.places.words()}."
+        raise Senseless(sentence.places, title, "Leave the number out where it is one place.")
+    return sentence.places.whole
+
+
+def _which_other(reader: Reader, sentence: space.Area) -> Senseless:
+    """The other end, or another corner: of one and the other nothing says which is which."""
+    where, name = sentence.preposition, sentence.spot.name.text
+    hint = f"Write: {where} each {name}"
+    if len(reader.sides) > 1:
+        first, last = (f"{where} the {name} of {[side.key for side in reader.side_ids][each]}" for each in (0, -1))
+        hint = f"Say of both places whose they are: one {first}, one {last}."
+    return Senseless(sentence.spot, f"`the other {name}`: which is the one is not said.", hint)
+
+
+def _only(reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Doing]) -> frozenset[Population] | None:
+    """Who alone enters an area: of the side whose it is, where the line does not say of which. Raises Senseless."""
+    said = [rule for rule in sentence.rules if isinstance(rule, space.OnlyThere)]
+    if not said:
+        return None
+    others = [rule for rule in sentence.rules if isinstance(rule, space.AtMostThere | space.NoneThere)]
+    if len(said) > 1 or others or Doing.ENTER in shut:
+        raise Senseless(said[-1], "This area says twice who enters it.", "Keep one of the two.")
+    found = _of(reader, said[0].who, owner, reader.all_sides if owner is SHARED else frozenset({owner}))
+    if not found or found == frozenset(reader.populations(reader.side_ids)):
+        title = f"`{said[0].words()}` keeps {'nobody' if found else 'everybody'} out."
+        raise Senseless(said[0], title, "Name a role of the side, such as: only goalkeepers there")
+    return found
+
+
+def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
+    """How long somebody may be in a place that is safe; of other places the check knows no time."""
+    limits = [rule for rule in sentence.rules if isinstance(rule, space.StayLimit)]
+    if not limits:
+        return None
+    if len(limits) > 1 or limits[0].time.seconds <= 0:
+        raise Senseless(limits[-1], "This says no time for which somebody may be there.", "Write: at most 10 s there")
+    if not shut & {Doing.TOUCH, Doing.HIT}:
+        hint = 'Write "nobody is touched there, at most 10 s there", or put the limit in quotes, under play.'
+        raise Senseless(limits[0], "A time limit is read only of a place where nobody is touched, or hit.", hint)
+    return seconds(limits[0].time)
+
+
+def _room(reader: Reader, rule: space.AtMostThere | space.NoneThere, owner: Owner) -> Room:
+    most = rule.most.whole if isinstance(rule, space.AtMostThere) else 0
+    return Room(_of(reader, rule.who, owner, reader.all_sides), most)
+
+
+def _of(reader: Reader, who: Np, owner: Owner, unsaid: frozenset[SideId]) -> frozenset[Population]:
+    """The players of a phrase of an area of an owner; those `unsaid` where it does not say of which side."""
+    said, role = reader.player_phrase(who)
+    own = frozenset({owner}) if isinstance(owner, SideId) else None
+    others = reader.others(owner) if isinstance(owner, SideId) else None
+    spoken = Spoken(reader.side_ids, own=own, that=own, other=others or None)
+    return frozenset(reader.of_role(spoken.meant(said, unsaid), role))
