@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.heard.saying import WHAT, Saying, saying
 
 _BALL = rf"(?P<the>an?|the) (?P<ball>{WHAT})"
@@ -16,6 +18,13 @@ _KEEPS = (
     r"(?:goes to|belongs to|is for) the other side)"
 )
 _MUST = r"(?:must |has to )?"
+
+
+
+def _it(said: re.Match[str]) -> str:
+    """What was thrown, where it is not named."""
+    return "the ball" if said["what"] == "it" else said["what"]
+
 
 BALL_TURNS: tuple[Saying, ...] = (
     # which side
@@ -49,6 +58,11 @@ BALL_TURNS: tuple[Saying, ...] = (
            "whoever is first at a loose ball has it", "play"),
     saying(rf"^(?:an?|the) (?P<ball>{WHAT}) goes to {_SIDE} after (?:a|each|every) miss$",
            r"a missed \g<ball> goes to \g<side>", "play"),
+    saying(r"\b(?:goes back|is put back|is brought back|is laid back) (?:into|in|onto|on) (?=the |their |its )",
+           "goes back to ", "play", "when"),
+    saying(r"(?<=\bball )is (?:put|brought|carried|handed) back\b(?! up)", "goes back", "play", "when"),
+    saying(rf": (?:the thrower|that player) (?:puts|brings|carries|takes) (?P<what>it|the {WHAT}) back "
+           r"(?:into|in|to) (?=the |their )", lambda said: f": {_it(said)} goes back to ", "when"),
     # a ball out of the court, a point
     saying(rf"^(?:when |if )?(?:an?|the) (?P<ball>{WHAT}) {_OUT}(?:,|:)? (?=\w)",
            r"a \g<ball> leaves the court: ", "when"),

@@ -125,6 +125,8 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (then.Drops, "who"): ("player", "agent"),
     (then.Drops, "what"): CARRIED,
     (then.GoesBack, "what"): CARRIED,
+    (then.GoesBack, "where"): ("place", "target"),
+    (resting.RestBack, "where"): ("place", "target"),
     (events.Caught, "what"): ("ball",),
     (events.Caught, "where"): ("place", "frozen"),
     (events.Missed, "what"): ("ball",),

@@ -12,7 +12,7 @@ from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import names_of
 from grammar.sentences.ball import BeginsWith
-from grammar.sentences.base import Node
+from grammar.sentences.base import Node, Owner
 from grammar.sentences.determiners import ALL, EACH
 from grammar.sentences.finish import After
 from grammar.sentences.sides import Placing, PlacingOnStep
@@ -119,8 +119,10 @@ def _means(meaning: Meaning, line: GameKit) -> bool:
 
 
 def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
-    """In how many places the phrase puts its count: "in each half" is two."""
-    each = placing.where.determiner in (*EACH, "their") or placing.what.owner is not None
+    """In how many places the phrase puts its count: "in each half" and "in the crate of each side" is two."""
+    owner = placing.where.owner
+    of_each = isinstance(owner, Owner) and owner.determiner in EACH and not owner.other
+    each = of_each or placing.where.determiner in (*EACH, "their") or placing.what.owner is not None
     return len(game.sides) if each and line.owner in (None, "each") else 1
 
 

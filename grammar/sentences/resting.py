@@ -53,7 +53,18 @@ class RestOnStep(Node):
         return spoken("to step", self.step, "of", self.where)
 
 
-RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy
+@frozen
+class RestBack(Node):
+    """Such as "goes back", "goes back to the crate": to whoever sent it, or to a place of theirs."""
+
+    verb: str = field(eq=False)
+    where: Np | None
+
+    def words(self) -> str:
+        return spoken("goes back", "to" if self.where is not None else None, self.where)
+
+
+RestingPlace = RestInHalf | RestToHalf | RestThere | RestOnStep | RestTo | RestToSide | KeptBy | RestBack
 
 
 @frozen
@@ -67,7 +78,7 @@ class Rest(Node):
     place: RestingPlace
 
     def words(self) -> str:
-        verb = "" if isinstance(self.place, KeptBy) else "rests" if self.verb == "rests" else "goes"
+        verb = "" if isinstance(self.place, KeptBy | RestBack) else "rests" if self.verb == "rests" else "goes"
         return spoken(self.determiner, self.state, self.ball, verb, self.place)
 
 

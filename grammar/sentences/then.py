@@ -238,10 +238,11 @@ class Drops(Node):
 
 @frozen
 class GoesBack(Node):
-    """Such as "the log goes back": to where it was taken from."""
+    """Such as "the log goes back": to where it was taken from; or "the ball goes back to the crate"."""
 
     what: Np
     verb: str = field(eq=False)
+    where: Np | None = field(default=None)
 
     def words(self) -> str:
-        return spoken(self.what, "goes back")
+        return spoken(self.what, "goes back", "to" if self.where is not None else None, self.where)

@@ -23,6 +23,8 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
     for each in settled:
         if isinstance(each.said, then.MovesTo) and about_balls(sheet, each.said):
             return [goal(sheet, each.said.place, scene, sent, rule=True)]
+        if isinstance(each.said, then.GoesBack) and about_balls(sheet, each.said):
+            return [_back(sheet, each.said.where, scene)]
     if deed.skill == TOUCHING:  # whoever has it keeps it
         return [deed.came] if deed.came is not None else []
     if deed.aim.what == "way" and not (deed.aim.in_hand and deed.outcome == REACHED):
@@ -40,10 +42,19 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
 
 def about_balls(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence sends balls somewhere."""
+    if isinstance(said, then.GoesBack):
+        return not sheet.stuff(said.what).kinds & sheet.taken
     if not isinstance(said, then.MovesTo) or not isinstance(said.who, Np):
         return False
     meant = sheet.meaning(said.who.name)
     return isinstance(meant, Stuff) and meant.category == "ball"
+
+
+def _back(sheet: Sheet, where: Np | None, scene: Scene) -> Spot:
+    """Where the side that sent a ball has it again: with its others, or in its own place of that name."""
+    if where is None or isinstance(sheet.meaning(where.name), Stuff):
+        return half(sheet, scene.actor_side)
+    return spot(sheet, None, where, scene.actor_side)
 
 
 def _line(sheet: Sheet, deed: Deed) -> tuple[resting.Rest, bool]:
@@ -80,6 +91,8 @@ def goal(sheet: Sheet, place: resting.RestingPlace, scene: Scene, sent: str | No
         if place.which == "half it came from" or (place.which == "half it left" and not _left(scene)):
             return half(sheet, scene.actor_side)
         return half(sheet, sent)
+    if isinstance(place, resting.RestBack):
+        return _back(sheet, place.where, scene)
     if isinstance(place, ball.KeptBy):
         return goal(sheet, place.whom, scene, sent, rule)
     if isinstance(place, ball.RestToSide):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.sentences import then, when
+from grammar.sentences import ball, then, when
 from grammar.sentences.base import Np
 from tests.interpreter.board import AT, HANDS, Board, Load, Spot
 from tests.interpreter.events import Scene
@@ -20,7 +20,9 @@ def take_up(board: Board, number: int, ball: int, load: Load) -> None:
 
 def about_loads(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence says what becomes of a thing that somebody carries."""
-    if isinstance(said, then.Drops | then.GoesBack):
+    if isinstance(said, then.GoesBack):
+        return bool(sheet.stuff(said.what).kinds & sheet.taken)
+    if isinstance(said, then.Drops):
         return True
     meant = sheet.meaning(said.who.name) if isinstance(said, then.MovesTo) and isinstance(said.who, Np) else None
     return isinstance(meant, Stuff) and meant.category == "load"
@@ -36,7 +38,9 @@ def let_go(sheet: Sheet, said: when.Consequence, scene: Scene, board: Board) -> 
     assert isinstance(what, Np)
     if load.kind not in sheet.stuff(what).kinds:
         return
-    if isinstance(said, then.MovesTo):
+    if isinstance(said, then.GoesBack) and said.where is not None:
+        board.put_down(hit, goal(sheet, ball.RestTo(said.where), scene, sent=scene.it, rule=True))
+    elif isinstance(said, then.MovesTo):
         board.put_down(hit, goal(sheet, said.place, scene, sent=scene.it, rule=True))
     elif isinstance(said, then.Drops):
         board.put_down(hit, half(sheet, load.start.owner) if load.start.owner else Spot("court", AT, None))

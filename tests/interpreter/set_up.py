@@ -88,8 +88,10 @@ def _placings(sheet: Sheet, kind: str, owner: str | None) -> Iterator[Placing]:
 
 def _where(sheet: Sheet, placing: Placing, owner: str | None) -> tuple[Spot, ...]:
     """The spots of a placing for things that belong, or are dealt, to a side (None: to all)."""
-    said = whose(sheet, placing.where)
-    if not isinstance(sheet.meaning(placing.where.name), Somewhere):
+    said, meant = whose(sheet, placing.where), sheet.meaning(placing.where.name)
+    if isinstance(meant, Stuff) and sheet.stuff(placing.what).category == "ball" and placing.preposition in ("in", "on"):
+        return tuple(half(sheet, side) for side in ((owner,) if owner else sheet.sides))  # a crate of each side
+    if not isinstance(meant, Somewhere):
         return ()
     sides: tuple[str, ...] = (owner,) if owner else sheet.sides
     if isinstance(said, Of):

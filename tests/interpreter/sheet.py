@@ -9,7 +9,7 @@ from typing import Any, cast
 from attrs import frozen
 
 import library
-from grammar.sentences import ball, base, resting, sides, space, then, when
+from grammar.sentences import ball, base, play, resting, sides, space, then, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched
 from grammar.tree import GameSheet, Sentence
@@ -135,7 +135,17 @@ class Sheet:
             return any(self._gives(each) for each in line.consequences)
         if isinstance(line, resting.Rest | then.MovesTo):
             return self._gives(line.place)
+        if isinstance(line, resting.RestBack | then.GoesBack):
+            what = line.what if isinstance(line, then.GoesBack) else None
+            of_kit = line.where is None or isinstance(self.meaning(line.where.name), Stuff)
+            return of_kit and not (what and self.stuff(what).kinds & self.taken)
         return isinstance(line, HAVING) or goes_on(line)
+
+    @cached_property
+    def taken(self) -> frozenset[str]:
+        """The kinds that somebody takes from place to place."""
+        lines = self.said(play.Take)
+        return frozenset(kind for line in lines for phrase in line.phrases for kind in self.stuff(phrase).kinds)
 
     def side_meant(self, meant: Meant) -> str | None:
         """The side that a name stands for."""

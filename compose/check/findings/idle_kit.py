@@ -5,12 +5,15 @@ They were carried in for nothing, or a sentence about who may fetch them was for
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 
+from compose.check.condition import places_read
 from compose.check.findings.stranded import likeness
 from compose.check.found import Counted, Found, Likewise
 from compose.check.study import Study
-from compose.net.net import Place
+from compose.net.net import Place, Transition
 from grammar.finding import Severity
 from grammar.said import said
 from grammar.span import nowhere
@@ -25,8 +28,7 @@ def idle_kit(study: Study) -> list[Found]:
         place
         for transition, happened in zip(net.transitions, study.space.happened, strict=True)
         if happened.fired
-        for limit in transition.rate.limits
-        for place in limit
+        for place in (*(each for limit in transition.rate.limits for each in limit), *_taken_up(transition))
     }
     idle = [
         number
@@ -39,6 +41,11 @@ def idle_kit(study: Study) -> list[Found]:
             place = net.places[number]
             alike.setdefault((likeness(study, place), place.start), []).append(place)
     return [_finding(study, *places) for places in alike.values()]
+
+
+def _taken_up(transition: Transition) -> Iterable[int]:
+    """What has to lie where somebody acts: of one who goes at a time no rate says so."""
+    return places_read(transition.guard) if transition.side is not None else ()
 
 
 def _finding(study: Study, place: Place, *others: Place) -> Found:

@@ -21,6 +21,7 @@ from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.clock import come_or_go
 from grammar.core.reading.phrases.frozen import where_frozen
 from grammar.core.reading.phrases.tracks import track_start
+from grammar.core.reading.play.going_back import is_ball_sent
 from grammar.core.reading.play.lives import lives_changed
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, the_one, whose_side
@@ -32,6 +33,7 @@ from grammar.core.rules import (
     Effect,
     Finish,
     Go,
+    Happening,
     Own,
     Person,
     PlayOn,
@@ -87,6 +89,9 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield from lives_changed(reader, consequence, whom, moment.trigger)
         case then.ComesIn() | then.TakenAway() | sets.StandAgain() | then.StartsAgain():
             yield _of_several(reader, consequence, moment)
+        case then.GoesBack() if _is_of_the_event(reader, consequence, moment):
+            back = resting.RestBack("goes back", consequence.where, span=consequence.span)
+            yield from sent_thing_or_ball(reader, consequence.what, back, moment)
         case then.Drops() | then.GoesBack():
             yield from set_down(reader, consequence, moment)
         case then.PlaysOn():
@@ -178,6 +183,12 @@ def _sent(reader: Reader, consequence: then.MovesTo, moment: Moment) -> Iterator
     preposition = place.preposition if isinstance(place, resting.RestThere) else None
     for mover in movers(reader, who, moment):
         yield Go(mover.who, area_of(reader, preposition, place.where, mover, moment))
+
+
+def _is_of_the_event(reader: Reader, consequence: then.GoesBack, moment: Moment) -> bool:
+    """Whether what goes back is the ball that somebody sent, and nothing that is carried."""
+    sent = isinstance(moment.trigger, Happening) and moment.result is not Result.TOUCHED
+    return sent and is_ball_sent(reader.game, consequence.what.name)
 
 
 def _returned(reader: Reader, consequence: then.Returns, moment: Moment) -> Iterator[Go]:

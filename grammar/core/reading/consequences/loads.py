@@ -20,6 +20,9 @@ from grammar.sentences.base import Node, Np
 def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Moment) -> Iterator[SetDown]:
     """ "that player drops the log": it lies where they are. "The log goes back": to where it was taken from."""
     if isinstance(consequence, then.GoesBack):
+        if consequence.where is not None:
+            yield from sent_load(reader, consequence.what, RestTo(consequence.where), moment)
+            return
         yield SetDown(_carried(reader, consequence.what, moment), Lies.BACK)
         return
     for mover in movers(reader, consequence.who, moment):

@@ -13,6 +13,7 @@ import attrs
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
 from grammar.core.reading.phrases.aims import goes_on_with_it
+from grammar.core.reading.play.going_back import goes_back_to_side
 from grammar.core.reading.play.handed import in_their_hands, side_with_a_task, task_named, the_only_side
 from grammar.core.reading.sheet.pairs import parts_of
 from grammar.core.reading.sheet.reader import Reader, with_which
@@ -34,7 +35,7 @@ def gives_the_ball(game: Game, node: Node) -> bool:
     """Whether a sentence says anywhere that a side has the ball."""
     if isinstance(node, Attempt) and any(goes_on_with_it(node, aim) for aim in node.aims):
         return True
-    if isinstance(node, GIVING) or (isinstance(node, RestTo) and side_of_place(game, node) is not None):
+    if isinstance(node, GIVING) or goes_back_to_side(game, node) or (isinstance(node, RestTo) and side_of_place(game, node) is not None):
         return True
     values = [getattr(node, field.name) for field in attrs.fields(type(node))]
     parts = [part for value in values for part in (value if isinstance(value, tuple) else (value,))]

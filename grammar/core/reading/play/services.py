@@ -17,6 +17,7 @@ from grammar.core.play import (
     Who,
 )
 from grammar.core.reading.phrases.aims import spoken_by
+from grammar.core.reading.play.going_back import back_to
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.play.possession import sent, side_of_place, with_side
 from grammar.core.reading.sheet.pairs import parts_of
@@ -111,6 +112,8 @@ def resting_place(
         case resting.RestThere():
             spot = _one_spot(reader, place.preposition, place.where, side, toward, results, own)
             return spot, (spot.of, spot.part) == (Landmark.HALF, Part.AT)
+        case resting.RestBack():
+            return back_to(reader, place, side), False
         case RestTo():
             return _one_spot(reader, None, place.where, side, toward, results, own), False
     raise Senseless(place, "A ball does not lie on a step of a track.", "Name a place of the court.")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
+from grammar.core.reading.play.going_back import in_store_of
 from grammar.core.reading.set_up.posts import all_play_on
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
@@ -209,7 +210,10 @@ def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple
     spoken = Spoken(reader.side_ids, own=own, other=other)
     if reader.is_kit(sentence.where):
         part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
-        return (Upon(_under(reader, sentence.where, thing, spoken, own), part),)
+        under = _under(reader, sentence.where, thing, spoken, own)
+        if reader.sort(thing.kind) is Sort.BALL and part is Part.AT:
+            return tuple(reader.own_part(side) for side in in_store_of(reader, sentence.where, under) if side in own)
+        return (Upon(under, part),)
     return reader.spots(sentence.preposition, sentence.where, spoken, own)
 
 
@@ -224,7 +228,8 @@ def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozens
         raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
     kind = found[0].kind
     meant, all_of_them = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
-    if meant != (all_of_them if thing.owner is SHARED else all_of_them & {thing.owner, SHARED}):
+    theirs = all_of_them if thing.owner is SHARED else all_of_them & {thing.owner, SHARED}
+    if said is not Whose.ONE_EACH and meant != theirs:
         title = f"What is put by `{where.name.text}` is put by those of its own side."
         raise Senseless(where, title, f"Write: the {where.name.text}")
     return kind
