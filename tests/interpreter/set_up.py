@@ -89,7 +89,8 @@ def _placings(sheet: Sheet, kind: str, owner: str | None) -> Iterator[Placing]:
 def _where(sheet: Sheet, placing: Placing, owner: str | None) -> tuple[Spot, ...]:
     """The spots of a placing for things that belong, or are dealt, to a side (None: to all)."""
     said, meant = whose(sheet, placing.where), sheet.meaning(placing.where.name)
-    if isinstance(meant, Stuff) and sheet.stuff(placing.what).category == "ball" and placing.preposition in ("in", "on"):
+    of_balls = sheet.stuff(placing.what).category == "ball" and placing.preposition in ("in", "on")
+    if isinstance(meant, Stuff) and of_balls:
         return tuple(half(sheet, side) for side in ((owner,) if owner else sheet.sides))  # a crate of each side
     if not isinstance(meant, Somewhere):
         return ()

@@ -87,7 +87,10 @@ def test_both_readers_give_it_back(way: str) -> None:
 REFUSED = {
     "another's": ({"when": "a ball is missed: the ball goes back to the crate of the other side"}, "whoever sent it"),
     "a crate of nobody": (
-        {"when": "a ball is missed: the ball goes back to the tub\n", "balls": "2 soft balls, like a foam ball\n  1 tub"},
+        {
+            "when": "a ball is missed: the ball goes back to the tub",
+            "balls": "2 soft balls, like a foam ball\n  1 tub",
+        },
         "it is nobody's",
     ),
     "sent by nobody": ({"when": "a player fouls: the ball goes back"}, "in somebody's hands"),

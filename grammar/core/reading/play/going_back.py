@@ -21,13 +21,10 @@ def goes_back_to_side(game: Game, node: Node) -> bool:
 
 def is_ball_sent(game: Game, name: Name) -> bool:
     """Whether a name means balls that nobody takes from place to place."""
-    taken = {line.name for said in game.all_of("play", play.Take) for each in said.phrases for line in _kit(game, each)}
+    phrases = (phrase for said in game.all_of("play", play.Take) for phrase in said.phrases)
+    taken = {line.name for phrase in phrases for line in game.kit_meant(phrase.name)}
     found = game.kit_meant(name)
     return any(line.category == "ball" for line in found) and not {line.name for line in found} & taken
-
-
-def _kit(game: Game, phrase: Np) -> tuple[object, ...]:
-    return game.kit_meant(phrase.name)
 
 
 def back_to(reader: Reader, place: resting.RestBack, side: SideId) -> Spot:
@@ -58,4 +55,5 @@ def in_store_of(reader: Reader, where: Np, kind: KindId) -> tuple[SideId, ...]:
 
 def _not_of_each(where: Np) -> Senseless:
     title = f"`{where.words()}`: it is nobody's, so that it is not known whose balls lie there."
-    return Senseless(where, title, f"Write in the kit: 1 {where.name.text} for each side. Or name a place of the court.")
+    hint = f"Write in the kit: 1 {where.name.text} for each side. Or name a place of the court."
+    return Senseless(where, title, hint)

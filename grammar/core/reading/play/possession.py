@@ -35,7 +35,9 @@ def gives_the_ball(game: Game, node: Node) -> bool:
     """Whether a sentence says anywhere that a side has the ball."""
     if isinstance(node, Attempt) and any(goes_on_with_it(node, aim) for aim in node.aims):
         return True
-    if isinstance(node, GIVING) or goes_back_to_side(game, node) or (isinstance(node, RestTo) and side_of_place(game, node) is not None):
+    if isinstance(node, GIVING) or goes_back_to_side(game, node):
+        return True
+    if isinstance(node, RestTo) and side_of_place(game, node) is not None:
         return True
     values = [getattr(node, field.name) for field in attrs.fields(type(node))]
     parts = [part for value in values for part in (value if isinstance(value, tuple) else (value,))]
