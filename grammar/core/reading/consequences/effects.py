@@ -20,8 +20,8 @@ from grammar.core.reading.events.away import is_away, mate_is_away
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.clock import come_or_go
 from grammar.core.reading.phrases.frozen import where_frozen
+from grammar.core.reading.phrases.going_back import is_ball_sent
 from grammar.core.reading.phrases.tracks import track_start
-from grammar.core.reading.play.going_back import is_ball_sent
 from grammar.core.reading.play.lives import lives_changed
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, the_one, whose_side

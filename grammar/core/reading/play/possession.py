@@ -13,7 +13,7 @@ import attrs
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
 from grammar.core.reading.phrases.aims import goes_on_with_it
-from grammar.core.reading.play.going_back import goes_back_to_side
+from grammar.core.reading.phrases.going_back import goes_back_to_side
 from grammar.core.reading.play.handed import in_their_hands, side_with_a_task, task_named, the_only_side
 from grammar.core.reading.sheet.pairs import parts_of
 from grammar.core.reading.sheet.reader import Reader, with_which

@@ -17,7 +17,7 @@ from grammar.core.play import (
     Who,
 )
 from grammar.core.reading.phrases.aims import spoken_by
-from grammar.core.reading.play.going_back import back_to
+from grammar.core.reading.phrases.going_back import back_to
 from grammar.core.reading.play.offers import acting
 from grammar.core.reading.play.possession import sent, side_of_place, with_side
 from grammar.core.reading.sheet.pairs import parts_of

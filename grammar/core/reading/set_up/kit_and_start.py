@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
-from grammar.core.reading.play.going_back import in_store_of
+from grammar.core.reading.phrases.going_back import in_store_of
 from grammar.core.reading.set_up.posts import all_play_on
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
