@@ -134,10 +134,8 @@ def slots(sheet: Sheet, said: when.Consequence | Taking, scene: Scene, board: Bo
             yield ("lives", _person(sheet, said.who, scene))
         case More():
             yield from (("more", side) for side in sides_meant(sheet, said.side, scene))
-        case then.GoesBack() if not sheet.stuff(said.what).kinds & sheet.taken:
-            yield ("ball", "")
         case then.Drops() | then.GoesBack():
-            yield "load"
+            yield "load" if isinstance(said, then.Drops) or sheet.is_taken(said.what) else ("ball", "")
         case then.Scores():
             yield from sides_meant(sheet, said.side, scene)
         case finish.SideWins() | then.SideLoses():

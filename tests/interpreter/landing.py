@@ -43,7 +43,7 @@ def landings(sheet: Sheet, deed: Deed, scene: Scene, settled: list[Settled]) -> 
 def about_balls(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence sends balls somewhere."""
     if isinstance(said, then.GoesBack):
-        return not sheet.stuff(said.what).kinds & sheet.taken
+        return not sheet.is_taken(said.what)
     if not isinstance(said, then.MovesTo) or not isinstance(said.who, Np):
         return False
     meant = sheet.meaning(said.who.name)

@@ -21,7 +21,7 @@ def take_up(board: Board, number: int, ball: int, load: Load) -> None:
 def about_loads(sheet: Sheet, said: when.Consequence) -> bool:
     """Whether a consequence says what becomes of a thing that somebody carries."""
     if isinstance(said, then.GoesBack):
-        return bool(sheet.stuff(said.what).kinds & sheet.taken)
+        return sheet.is_taken(said.what)
     if isinstance(said, then.Drops):
         return True
     meant = sheet.meaning(said.who.name) if isinstance(said, then.MovesTo) and isinstance(said.who, Np) else None

@@ -9,17 +9,17 @@ from typing import Any, cast
 from attrs import frozen
 
 import library
-from grammar.sentences import ball, base, play, resting, sides, space, then, when
+from grammar.sentences import base, play, sides, space, then, when
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.head import Switch, Switched
 from grammar.tree import GameSheet, Sentence
 from tests.interpreter.asked import asked
+from tests.interpreter.having import gives
 from tests.interpreter.names import (
     SHARED_PLACES,
     Folk,
     Meant,
     OneSide,
-    Part,
     Somewhere,
     Stuff,
     categories,
@@ -27,7 +27,7 @@ from tests.interpreter.names import (
     names_of,
     read_name,
 )
-from tests.interpreter.plainly import HAVING, goes_on, plainly
+from tests.interpreter.plainly import plainly
 
 POINTS_USUALLY = 25
 ROOMS = space.AtMostThere | space.NoneThere | space.OnlyThere
@@ -125,27 +125,12 @@ class Sheet:
         """Whether on a court in one piece the ball is somebody's: any line, held or not, gives it to a side."""
         lines = [line.sentence for name in ("set-up", "play", "when") for line in self.tree.lines(name)]
         said = (line.sentence if isinstance(line, Switched) else line for line in lines)
-        return not self.halved and not self.solo and any(self._gives(line) for line in said)
+        return not self.halved and not self.solo and any(gives(self, line) for line in said)
 
-    def _gives(self, line: Node) -> bool:
-        if isinstance(line, ball.RestTo):
-            meant = self.meaning(line.where.name)
-            return isinstance(meant, Part) or getattr(meant, "role", None) or self.side_meant(meant) is not None
-        if isinstance(line, when.When):
-            return any(self._gives(each) for each in line.consequences)
-        if isinstance(line, resting.Rest | then.MovesTo):
-            return self._gives(line.place)
-        if isinstance(line, resting.RestBack | then.GoesBack):
-            what = line.what if isinstance(line, then.GoesBack) else None
-            of_kit = line.where is None or isinstance(self.meaning(line.where.name), Stuff)
-            return of_kit and not (what and self.stuff(what).kinds & self.taken)
-        return isinstance(line, HAVING) or goes_on(line)
-
-    @cached_property
-    def taken(self) -> frozenset[str]:
-        """The kinds that somebody takes from place to place."""
-        lines = self.said(play.Take)
-        return frozenset(kind for line in lines for phrase in line.phrases for kind in self.stuff(phrase).kinds)
+    def is_taken(self, what: Np) -> bool:
+        """Whether somebody takes it from place to place."""
+        phrases = (phrase for line in self.said(play.Take) for phrase in line.phrases)
+        return any(self.stuff(what).kinds & self.stuff(phrase).kinds for phrase in phrases)
 
     def side_meant(self, meant: Meant) -> str | None:
         """The side that a name stands for."""

@@ -11,7 +11,7 @@ from grammar.core.clock import AtTime
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
 from grammar.core.reading.consequences.each_plays import of_whoever_did_it, others_of_doer
-from grammar.core.reading.consequences.loads import sent_load, set_down
+from grammar.core.reading.consequences.loads import gone_back, sent_load, set_down
 from grammar.core.reading.consequences.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.consequences.movers import Mover, area_of, movers, things_of, waiting_of
 from grammar.core.reading.consequences.stood_up import stood_up
@@ -20,7 +20,6 @@ from grammar.core.reading.events.away import is_away, mate_is_away
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.clock import come_or_go
 from grammar.core.reading.phrases.frozen import where_frozen
-from grammar.core.reading.phrases.going_back import is_ball_sent
 from grammar.core.reading.phrases.tracks import track_start
 from grammar.core.reading.play.lives import lives_changed
 from grammar.core.reading.sheet.reader import Reader
@@ -33,7 +32,6 @@ from grammar.core.rules import (
     Effect,
     Finish,
     Go,
-    Happening,
     Own,
     Person,
     PlayOn,
@@ -89,10 +87,9 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
             yield from lives_changed(reader, consequence, whom, moment.trigger)
         case then.ComesIn() | then.TakenAway() | sets.StandAgain() | then.StartsAgain():
             yield _of_several(reader, consequence, moment)
-        case then.GoesBack() if _is_of_the_event(reader, consequence, moment):
-            back = resting.RestBack("goes back", consequence.where, span=consequence.span)
-            yield from sent_thing_or_ball(reader, consequence.what, back, moment)
-        case then.Drops() | then.GoesBack():
+        case then.GoesBack():
+            yield from gone_back(reader, consequence, moment)
+        case then.Drops():
             yield from set_down(reader, consequence, moment)
         case then.PlaysOn():
             yield from _nothing_changes(consequence, moment)
@@ -183,12 +180,6 @@ def _sent(reader: Reader, consequence: then.MovesTo, moment: Moment) -> Iterator
     preposition = place.preposition if isinstance(place, resting.RestThere) else None
     for mover in movers(reader, who, moment):
         yield Go(mover.who, area_of(reader, preposition, place.where, mover, moment))
-
-
-def _is_of_the_event(reader: Reader, consequence: then.GoesBack, moment: Moment) -> bool:
-    """Whether what goes back is the ball that somebody sent, and nothing that is carried."""
-    sent = isinstance(moment.trigger, Happening) and moment.result is not Result.TOUCHED
-    return sent and is_ball_sent(reader.game, consequence.what.name)
 
 
 def _returned(reader: Reader, consequence: then.Returns, moment: Moment) -> Iterator[Go]:

@@ -5,26 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.loads import Lies, SetDown
+from grammar.core.reading.consequences.moved_things import sent_thing_or_ball
 from grammar.core.reading.consequences.movers import movers
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.phrases.carrying import goes_down, with_load
+from grammar.core.reading.phrases.going_back import is_ball_sent
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, the_one, whose
-from grammar.core.rules import ON_A_PLAYER, Happening, Person
+from grammar.core.rules import ON_A_PLAYER, Effect, Happening, Person, Result
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
 from grammar.sentences import resting, then
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Node, Np
 
 
-def set_down(reader: Reader, consequence: then.Drops | then.GoesBack, moment: Moment) -> Iterator[SetDown]:
-    """ "that player drops the log": it lies where they are. "The log goes back": to where it was taken from."""
-    if isinstance(consequence, then.GoesBack):
-        if consequence.where is not None:
-            yield from sent_load(reader, consequence.what, RestTo(consequence.where), moment)
-            return
-        yield SetDown(_carried(reader, consequence.what, moment), Lies.BACK)
-        return
+def gone_back(reader: Reader, consequence: then.GoesBack, moment: Moment) -> Iterator[Effect]:
+    """ "The ball goes back": to whoever sent it. "The log goes back": to where it was taken from."""
+    what, where = consequence.what, consequence.where
+    sent = isinstance(moment.trigger, Happening) and moment.result is not Result.TOUCHED
+    if sent and is_ball_sent(reader.game, what.name):
+        back = resting.RestBack("goes back", where, span=consequence.span)
+        yield from sent_thing_or_ball(reader, what, back, moment)
+    elif where is not None:
+        yield from sent_load(reader, what, RestTo(where), moment)
+    else:
+        yield SetDown(_carried(reader, what, moment), Lies.BACK)
+
+
+def set_down(reader: Reader, consequence: then.Drops, moment: Moment) -> Iterator[SetDown]:
+    """ "that player drops the log": it lies where they are."""
     for mover in movers(reader, consequence.who, moment):
         if mover.who is not Person.OBJECT:
             raise _of_nobody_who_carries(consequence.who)

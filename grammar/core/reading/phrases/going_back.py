@@ -45,6 +45,11 @@ def back_to(reader: Reader, place: resting.RestBack, side: SideId) -> Spot:
     return spots[0]
 
 
+def in_stores(reader: Reader, where: Np, kind: KindId, own: frozenset[SideId]) -> tuple[Spot, ...]:
+    """Where balls of these sides lie that are in their crates at the start. Raises Senseless."""
+    return tuple(reader.own_part(side) for side in in_store_of(reader, where, kind) if side in own)
+
+
 def in_store_of(reader: Reader, where: Np, kind: KindId) -> tuple[SideId, ...]:
     """The sides in whose crate a ball lies: with their others, since it stands where they are. Raises Senseless."""
     owners = [thing.owner for thing in reader.owned(kind)]

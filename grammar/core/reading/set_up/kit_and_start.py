@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
-from grammar.core.reading.phrases.going_back import in_store_of
+from grammar.core.reading.phrases.going_back import in_stores
 from grammar.core.reading.set_up.posts import all_play_on
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
@@ -206,14 +206,12 @@ def _on_middle_line(reader: Reader, sentence: sides.Placing, at: Spot | Upon) ->
 def _thing_spots(reader: Reader, sentence: sides.Placing, thing: Thing) -> tuple[Spot | Upon, ...]:
     owner = thing.owner
     own = frozenset(reader.side_ids) if owner is SHARED else frozenset({owner})
-    other = None if owner is SHARED else _opponents(reader, owner)
-    spoken = Spoken(reader.side_ids, own=own, other=other)
+    spoken = Spoken(reader.side_ids, own=own, other=None if owner is SHARED else _opponents(reader, owner))
     if reader.is_kit(sentence.where):
         part = reader.part(sentence.preposition, sentence.where, Part.AT, Part.BEFORE, Part.BEHIND, Part.BESIDE)
-        under = _under(reader, sentence.where, thing, spoken, own)
-        if reader.sort(thing.kind) is Sort.BALL and part is Part.AT:
-            return tuple(reader.own_part(side) for side in in_store_of(reader, sentence.where, under) if side in own)
-        return (Upon(under, part),)
+        upon = Upon(_under(reader, sentence.where, thing, spoken, own), part)
+        in_a_crate = reader.sort(thing.kind) is Sort.BALL and part is Part.AT
+        return in_stores(reader, sentence.where, upon.kind, own) if in_a_crate else (upon,)
     return reader.spots(sentence.preposition, sentence.where, spoken, own)
 
 
@@ -228,8 +226,7 @@ def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozens
         raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
     kind = found[0].kind
     meant, all_of_them = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
-    theirs = all_of_them if thing.owner is SHARED else all_of_them & {thing.owner, SHARED}
-    if said is not Whose.ONE_EACH and meant != theirs:
+    if said is not Whose.ONE_EACH and meant != all_of_them & (meant if thing.owner is SHARED else {thing.owner, SHARED}):
         title = f"What is put by `{where.name.text}` is put by those of its own side."
         raise Senseless(where, title, f"Write: the {where.name.text}")
     return kind
