@@ -225,8 +225,8 @@ def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozens
     if len(kinds) > 1:
         raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
     kind = found[0].kind
-    meant, all_of_them = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
-    if said is not Whose.ONE_EACH and meant != all_of_them & (meant if thing.owner is SHARED else {thing.owner, SHARED}):
+    meant, every = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
+    if said is not Whose.ONE_EACH and meant != every & (every if thing.owner is SHARED else {thing.owner, SHARED}):
         title = f"What is put by `{where.name.text}` is put by those of its own side."
         raise Senseless(where, title, f"Write: the {where.name.text}")
     return kind
