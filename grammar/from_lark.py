@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import attrs
-from lark import Token, Tree
-from lark.tree import Meta
 
 from grammar.own_names import unmasked
+from grammar.parse_tree import Branch, Child
+from grammar.pieces import Piece
 from grammar.sentences import head
 from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
 from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
@@ -45,47 +45,45 @@ class Reader:
         self._parameters = parameters
         self._names = names
 
-    def node(self, tree: Tree[Token] | Token | None) -> Any:
+    def node(self, tree: Child) -> Any:
         """The node, text or None that a piece of the parse tree stands for."""
         if tree is None:
             return None
-        if isinstance(tree, Token):
+        if isinstance(tree, Piece):
             return self._leaf(tree)
         children = [self.node(child) for child in tree.children]
-        span = self._span(tree.meta)
-        if tree.data in ("preposition", "within", "ball_state"):
+        span = self._span(tree)
+        if tree.rule in ("preposition", "within", "ball_state"):
             return children[0]
-        if tree.data == "name":
+        if tree.rule == "name":
             return Name(" ".join(children), span=span)
-        if tree.data == "practice":
+        if tree.rule == "practice":
             return head.Practice(" ".join(children), span=span)
-        if tree.data == "skill_name":
+        if tree.rule == "skill_name":
             return Name(children[0], of_an_attempt=True, span=span)
-        if tree.data == "shot":
+        if tree.rule == "shot":
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
-        special = _SPECIAL.get(tree.data)
+        special = _SPECIAL.get(tree.rule)
         if special:
             return attrs.evolve(special(children), span=span)
-        return _construct(kind_of(tree.data), children, span)
+        return _construct(kind_of(tree.rule), children, span)
 
-    def _leaf(self, token: Token) -> Quantity | str:
-        if token.type in _QUANTITIES:
-            said = token.lower()
+    def _leaf(self, piece: Piece) -> Quantity | str:
+        if piece.kind in _QUANTITIES:
+            said = piece.text.lower()
             digits = said.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
             unit = said[len(digits) :].strip()
-            span = self._token_span(token)
-            return Quantity(float(digits), unit, parameter=self._parameters.get(token.column or 0), span=span)
-        if token.type == "STRING":
-            return token[1:-1].strip()
-        if token.type == "LICENCE":
-            return str(token)
-        return unmasked(" ".join(small(token).replace("’", "'").split()), self._names)
+            return Quantity(
+                float(digits), unit, parameter=self._parameters.get(piece.start + 1), span=self._span(piece)
+            )
+        if piece.kind == "STRING":
+            return piece.text[1:-1].strip()
+        if piece.kind == "LICENCE":
+            return piece.text
+        return unmasked(" ".join(small(piece.text).replace("’", "'").split()), self._names)
 
-    def _token_span(self, token: Token) -> Span:
-        return self._stretch(token.column or 1, token.end_column or 1)
-
-    def _span(self, meta: Meta) -> Span:
-        return self._line if meta.empty else self._stretch(meta.column, meta.end_column)
+    def _span(self, tree: Branch | Piece) -> Span:
+        return self._line if tree.start is None or tree.end is None else self._stretch(tree.start + 1, tree.end + 1)
 
     def _stretch(self, start: int, end: int) -> Span:
         return Span(

@@ -7,7 +7,6 @@ from contextlib import suppress
 from functools import cache
 
 import attrs
-from lark import UnexpectedInput
 
 from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
@@ -20,6 +19,7 @@ from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
 from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
+from grammar.pieces import NoSentenceError
 from grammar.sentences.base import FROZEN, Name, Node, OwnerName
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
@@ -169,7 +169,7 @@ class LineReader:
 
         kind = _WholeLine if otherwise else Reader
         parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
-        with suppress(UnexpectedInput):
+        with suppress(NoSentenceError):
             node: Node = kind(span, column, parameters, names).node(parse_sentence(section, masked.text))
             yield attrs.evolve(node, span=span)
 

@@ -8,7 +8,6 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import attrs
-from lark import UnexpectedInput
 
 from grammar.finding import Finding, Severity
 from grammar.frozen import frozen
@@ -20,6 +19,7 @@ from grammar.lines import TextLine
 from grammar.mistakes.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, declared_names
 from grammar.parameters import Filled, filled_in
+from grammar.pieces import NoSentenceError
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
@@ -209,7 +209,7 @@ def line_said(reader: LineReader, section: str, line: TextLine, values: _Values,
 def _is_sentence(section: str, text: str) -> bool:
     try:
         parse_sentence(section, text)
-    except UnexpectedInput:
+    except NoSentenceError:
         return False
     return True
 

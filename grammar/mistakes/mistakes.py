@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import attrs
 
-from grammar.automaton import END, phrases_of, possible
+from grammar.automaton import phrases_of, possible
 from grammar.finding import Correction, Finding, Severity
 from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS
@@ -19,6 +19,7 @@ from grammar.mistakes.meant import nearest
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
 from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
 from grammar.parameters import Filled, filled_in
+from grammar.parse_tree import END
 from grammar.span import Span
 from grammar.words import listing
 

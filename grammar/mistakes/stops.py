@@ -8,9 +8,11 @@ from functools import cache
 
 import attrs
 
-from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible, reach
+from grammar.automaton import Stack, after, beginning, phrases_of, pieces, possible, reach
 from grammar.frozen import frozen
 from grammar.mistakes.examples import examples
+from grammar.parse_tree import END
+from grammar.pieces import Piece
 
 _NEVER_NAMES = ("into", "onto", "by", "until", "unless", "without", "hits", "who", "which", "because", "toward")
 MOST_SAID = 5

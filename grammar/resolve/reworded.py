@@ -10,7 +10,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import islice
 
 import attrs
-from lark import UnexpectedInput
 
 from grammar.finding import Correction
 from grammar.from_lark import Reader
@@ -19,6 +18,7 @@ from grammar.language import parse_sentence
 from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.mistakes.spelling import words_of_the_language
+from grammar.pieces import NoSentenceError
 from grammar.resolve.names import fitting, has_any, name_findings, names_of
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
@@ -100,7 +100,7 @@ def _renamed(line: str, old: str, new: str) -> str:
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:
     try:
         tree = parse_sentence(section, line)
-    except UnexpectedInput:
+    except NoSentenceError:
         return True
     node: Node = Reader(sentence.span, lambda column: column, {}).node(tree)
     return any(name_findings(node, meanings))
