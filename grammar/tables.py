@@ -1,6 +1,6 @@
 """What the parser goes by, made of rules.lark by Lark (from_rules.py) and kept between runs.
 
-It is kept beside Python's own compiled files and as trusted as they are: making it takes a quarter of a second and
+It is kept beside Python's own compiled files and as trusted as they are: making it takes a second and
 Lark, reading it back some milliseconds and nothing of Lark.
 """
 
