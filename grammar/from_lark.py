@@ -15,6 +15,7 @@ from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough,
 from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
 from grammar.sentences.claims import ThereAre
 from grammar.sentences.events import Caught
+from grammar.sentences.finish import Places
 from grammar.sentences.kinds import kind_of
 from grammar.sentences.points import AtTheEnd, TargetPoints, Worth
 from grammar.sentences.resting import Rest
@@ -162,6 +163,7 @@ _SPECIAL: Mapping[str, Callable[[list[Any]], Node]] = {
     "target_points": _target_points,
     "worth": lambda children: Worth(children[0], children[2]),
     "at_the_end": _at_the_end,
+    "places": lambda children: Places(tuple(child for child in children if isinstance(child, Quantity))),
     "next_worth": lambda children: Worth(*children),
     "stays_with": lambda children: MovesTo(children[0], "stays", children[1]),
     "aim_at": _aim_at,

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import numpy as np
 
-from compose.check.condition import Counts
+from compose.check.scored import score, scores
 from compose.check.study import Study
+from compose.check.taken_along import ahead_over_all, is_added, taken_along
 from compose.net.match import Match
 from compose.net.net import Net, Terms
 from grammar.frozen import frozen
@@ -22,25 +23,6 @@ class Leads:
 
     least: int
     most: int
-
-
-def scores(net: Net) -> tuple[tuple[str, Terms], ...]:
-    """The points that each side has when the round is over: those that it scored, and those of what it has then."""
-    found: dict[str, Terms] = {}
-    for number, place in enumerate(net.places):
-        if place.token == "points" and place.side is not None:
-            found[place.side] = ((1, number),)
-    for each in net.at_the_end:
-        found[each.side] = (*found.get(each.side, ()), *each.terms)
-    return tuple((side, found.get(side, ())) for side in net.sides) if found else ()
-
-
-def score(terms: Terms, counts: Counts) -> Counts:
-    """The points in each of many markings (n, places)."""
-    total = np.zeros(len(counts), dtype=np.int64)
-    for each, place in terms:
-        total += each * counts[:, place].astype(np.int64)
-    return total
 
 
 def lead_terms(net: Net) -> tuple[Terms, Terms] | None:
@@ -76,6 +58,8 @@ def can_win(study: Study) -> tuple[str, ...]:
     sides, match = study.net.sides, study.net.match
     if not match.halves:
         return tuple(side for side in sides if study.won(side).any())
+    if is_added(study.net):
+        return tuple(ahead_over_all(study.net, taken_along(study.net, study.table[study.ended | study.may_ring])))
     first = leads(study)
     both = over_halves(match, first, leads(study.turned) if study.turned is not None else first)
     return tuple(side for side, ahead in zip(sides, (both.most > 0, both.least < 0), strict=True) if ahead)
@@ -84,5 +68,5 @@ def can_win(study: Study) -> tuple[str, ...]:
 def decides(net: Net) -> bool:
     """Whether anything says who wins: an end, the bell, or points over two halves."""
     results = net.bell.results if net.bell is not None else ()
-    by_points = net.match.halves and lead_terms(net) is not None
+    by_points = net.match.halves and bool(scores(net))
     return by_points or any(end.winner is not None for end in (*net.ends, *results))

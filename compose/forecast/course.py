@@ -8,7 +8,8 @@ from collections.abc import Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from compose.check.match import score, scores
+from compose.check.scored import score, scores
+from compose.check.taken_along import is_added, taken_along
 from compose.forecast.chain.chain import Floats
 from compose.net.net import Net
 from grammar.frozen import field, frozen
@@ -42,10 +43,12 @@ class Length:
 @frozen(eq=False)
 class Score:
     """The chances of 0, 1, 2 ... points when play stops, for each side; where two have points, those of every `lead` of
-    the first, from as far behind as can be to as far ahead."""
+    the first, from as far behind as can be to as far ahead; where rounds of more sides are added, or by places, what
+    they take `along` from a round, (n, sides), with its chances."""
 
     of_sides: tuple[tuple[str, Floats], ...] = ()
     lead: Floats | None = None
+    along: tuple[NDArray[np.int64], Floats] | None = None
 
 
 @frozen(eq=False)
@@ -113,13 +116,21 @@ def chance_margin(share: float, rounds: int) -> float:
 
 def score_of(net: Net, counts: NDArray[np.int32], weights: Floats) -> Score:
     """The score over markings (n, places) with weights (n,)."""
-    sides = scores(net)
+    sides, along = scores(net), _along(net, counts, weights)
     if not sides:
-        return Score()
+        return Score(along=along)
     points = [score(terms, counts) for _, terms in sides]
     most = max(sum(each * net.places[place].capacity for each, place in terms) for _, terms in sides)
     of_sides = [np.bincount(each, weights, minlength=most + 1).astype(np.float64) for each in points]
     lead = None
     if len(sides) == 2:
         lead = np.bincount(points[0] - points[1] + most, weights, minlength=2 * most + 1).astype(np.float64)
-    return Score(tuple((side, chances) for (side, _), chances in zip(sides, of_sides, strict=True)), lead)
+    return Score(tuple((side, chances) for (side, _), chances in zip(sides, of_sides, strict=True)), lead, along)
+
+
+def _along(net: Net, counts: NDArray[np.int32], weights: Floats) -> tuple[NDArray[np.int64], Floats] | None:
+    if not is_added(net):
+        return None
+    there = weights > 0
+    along, number = np.unique(taken_along(net, counts[there]), axis=0, return_inverse=True)
+    return along, np.bincount(number.reshape(-1), weights[there], minlength=len(along)).astype(np.float64)

@@ -6,6 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from compose.check.taken_along import is_added
+from compose.forecast.added_up import over_all_rounds
 from compose.forecast.chain.chain import Floats
 from compose.forecast.course import Course, Figure
 from compose.forecast.odds import odds
@@ -40,6 +42,8 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
     of_one = [chance.value for _, chance in odds(net, first).wins]
     if match.meeting is not None:
         return _with_rest(match, first, of_one)
+    if is_added(net):
+        return _added(net, first)
     if match.halves:
         of_one = list(_over_halves(match, _leads(net, first), _leads(net, other)))
         minutes = (minutes + other.length.mean.value) * match.parts / 2
@@ -51,6 +55,14 @@ def game_odds(net: Net, first: Course, second: Course | None = None) -> GameOdds
         mean * (match.parts if match.halves else 1),
         mean * minutes,
     )
+
+
+def _added(net: Net, course: Course) -> GameOdds:
+    """The odds of several sides whose rounds are added."""
+    wins, drawn = over_all_rounds(course, net.match.parts)
+    rounds = net.match.parts
+    named = tuple(zip(net.sides, wins, strict=True))
+    return GameOdds(net.match, named, drawn, rounds, rounds * course.length.mean.value)
 
 
 GROUPS = ("the first side", "the second side", "the third side", "the fourth side")

@@ -16,7 +16,8 @@ class Match:
 
     Groups go by the side that they begin as: with `tasks_change` each plays the second half as the other side.
     Where more `groups` are `meeting`, two of them play on each of so many `courts` at a time, for so many `rounds`.
-    Over both halves the sum of the points decides; where there are none, who has won more of them.
+    Over both halves the sum of the points decides; where there are none, who has won more of them. Where a round gives
+    points by `places`, those are added.
     `lines` are the words of the sentences that say so, `place` is that of the first.
     """
 
@@ -24,6 +25,7 @@ class Match:
     halves: bool = False
     parts: int = 2
     of_rounds: bool = False
+    places: tuple[int, ...] = ()
     tasks_change: bool = False
     groups: int = 2
     courts: int = 1
@@ -60,7 +62,8 @@ ONE_ROUND = Match()
 
 def match_of(core: Core) -> Match:
     """The match that the finish asks for. Halves are those of two sides: of more nobody says who changes with whom."""
-    said, halves = core.play.match, core.play.match.halves and len(core.play.sides) == 2
+    said, sides = core.play.match, len(core.play.sides)
+    halves = said.halves and (sides == 2 or (said.of_rounds and sides > 2))
     if said.rounds == 1 and not halves and said.meeting is None:
         return ONE_ROUND
     lines = [core.lines[number] for number in said.lines]
@@ -73,6 +76,7 @@ def match_of(core: Core) -> Match:
         halves=halves,
         parts=said.parts,
         of_rounds=halves and said.of_rounds,
+        places=said.places if halves else (),
         tasks_change=halves and said.change is Seats.TASKS,
         lines=tuple(line.words for line in lines),
         place=lines[0].span,

@@ -139,6 +139,18 @@ def _of_groups(voice: Voice, match: Match) -> Iterator[str]:
     yield voice.say(pattern, sides=sides)
 
 
+def _of_places(voice: Voice, match: Match) -> Iterator[str]:
+    """What each place of a round is worth."""
+    if not match.places:
+        return
+    first, *others = (voice.wording.figure(each) for each in match.places)
+    pattern = "whoever wins a round has {first} points, the next {others}, by the points of the round; "
+    pattern += "level sides share the better place"
+    if len(match.places) == 1:
+        pattern = "whoever wins a round has {first} points; level sides share them"
+    yield voice.say(pattern, first=first, others=voice.wording.listed(others))
+
+
 def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
     """Rounds and halves."""
     for match in matches:
@@ -148,8 +160,10 @@ def matches_told(voice: Voice, matches: Sequence[Match]) -> Iterator[str]:
             yield voice.say("play the best of {rounds}", rounds=voice.wording.counted(match.rounds, "round", "rounds"))
         if match.of_rounds:
             pattern = "{parts} rounds are played and their points added"
+            pattern = "{parts} rounds are played and the points of their places added" if match.places else pattern
             pattern = pattern if match.by_points else "{parts} rounds are played: whoever wins more of them has won"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))
+            yield from _of_places(voice, match)
         elif match.halves and match.parts > 2:
             pattern = "{parts} innings are played and their points added: the sides change tasks after each"
             yield voice.say(pattern, parts=voice.wording.figure(match.parts))

@@ -111,10 +111,11 @@ class Meeting(Enum):
 @frozen
 class Match:
     """What is played: one round, the best of several, or two halves (or more `parts`, which may be called rounds:
-    `of_rounds`) whose points are added, or of which most are won where there are none (`by_points` says which); where
+    `of_rounds`) whose points are added, or of which most are won where there are none (`by_points` says which), or of
+    which each place scores as many points as `places` say; where
     more `groups` than two are `meeting`, two on each of so many `courts` at a time, so many rounds.
 
-    `lines` say what is played, `ends_lines` when the sides change ends.
+    `lines` say what is played, `ends_lines` when the sides change ends, `places_lines` what the places are worth.
     """
 
     rounds: int = 1
@@ -122,6 +123,7 @@ class Match:
     parts: int = 2
     of_rounds: bool = False
     by_points: bool | None = None
+    places: tuple[int, ...] = ()
     groups: int = 2
     courts: int = 1
     meeting: Meeting | None = None
@@ -130,6 +132,7 @@ class Match:
     ends_at_half_time: bool = False
     lines: Lines = field(eq=False, default=())
     ends_lines: Lines = field(eq=False, default=())
+    places_lines: Lines = field(eq=False, default=())
 
     @property
     def resting(self) -> int:

@@ -29,12 +29,22 @@ def _than(match: re.Match[str]) -> str:
     return f"has at least {number + 1}" if more else f"has at most {number - 1}" if number > 1 else "has no"
 
 
+def _places(match: re.Match[str]) -> str:
+    first, *others = re.findall(r"\d+", match[0])
+    *more, last = others
+    listed = f"{', '.join(more)} and {last}" if more else last
+    return f"the first side scores {first}, the next {listed} points"
+
+
 _AHEAD = r"\b(?:leads|is ahead|is in front|is leading)\b"
 _WHO = r"^(?:if |when )?(?:whoever|a player who|who) (?=[^:]*$)"
 _ROUNDS = (
-    r"^(?:we play )?(\d+) rounds(?: (?:are|have been))?(?: all)?(?: played)?(?:,|:| and| then)+ "
+    r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: (?:are|have been))?(?: all)?"
+    r"(?: (?:played|run))?(?:,|:| and| then)+ "
     r"(?:(?:the )?side (?:with|that wins) |whoever wins )?(?:the )?"
 )
+_PLACED = r"(?:(?:the )?(?:first|best)(?: (?:place|side))?|the winner|whoever wins a round)"
+_PLACED_NEXT = r"the (?:next|others|second(?: place| side)?)"
 _IN = ("finish", "when", "play")
 
 HOW_MANY_TURNS: tuple[Saying, ...] = (
@@ -68,5 +78,10 @@ HOW_MANY_TURNS: tuple[Saying, ...] = (
            r"\1 rounds are played, more points over all wins", "finish"),
     saying(rf"{_ROUNDS}(?:most|more)(?: of the)? rounds(?: won)? wins?$", r"\1 rounds are played, more rounds wins",
            "finish"),
+    saying(r"^(?:we (?:play|run) )?(\d+) (?:rounds|races|games|heats)(?: are)?(?: (?:played|run))?,? and "
+           r"(?:(?:all )?(?:the|their) points|the points of all of them) are added(?: up)?$",
+           r"\1 rounds are played, more points over all wins", "finish"),
+    saying(rf"^{_PLACED} (?:scores |gets |has |is worth )?(\d+)(?: points?)?,? (?:and )?{_PLACED_NEXT} "
+           r"(?:scores? |gets? |has |have |is worth )?((?:\d+(?:, | and |, and )?)+)(?: points?)?$", _places, "finish"),
     saying(r"\bthan the (?:others|other)\b(?! side)", "than the other side", *_IN),
 )  # fmt: skip

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import AnySide, Node, Quantity, SideRef, detail, spoken
+from grammar.sentences.base import AnySide, Node, Quantity, SideRef, detail, listed, spoken
 from grammar.sentences.claims import Condition, CountedWhat
 
 
@@ -171,6 +171,17 @@ class RoundsPlayed(Node):
 
     def words(self) -> str:
         return f"{self.number.words()} rounds are played, {self.wins}"
+
+
+@frozen
+class Places(Node):
+    """Such as "the first side scores 4, the next 3, 2 and 1 points": what each place of a round is worth."""
+
+    points: tuple[Quantity, ...]
+
+    def words(self) -> str:
+        first, *others = self.points
+        return spoken("the first side scores", first.words() + ",", "the next", listed(tuple(others)), "points")
 
 
 @frozen

@@ -18,8 +18,8 @@ from library import granted_path
 ONLY_IN_MODIFIERS = frozenset(
     (
         *("all_but", "all_move_on", "both_at_once", "bounce_share", "counted_lives", "frozen_back", "gone", "half_of"),
-        *("low_down", "more_of", "nobody_fetches", "not_bounced", "rest_back", "rounds_played", "stand_again"),
-        "times_as_many",
+        *("low_down", "more_of", "nobody_fetches", "not_bounced", "places", "rest_back", "rounds_played"),
+        *("stand_again", "times_as_many"),
     )
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 import library
-from compose.check.match import scores
+from compose.check.scored import scores
 from grammar.parse import parse
 from grammar.resolve import resolve
 from tests.interpreter.compare import read_by_both

@@ -27,7 +27,8 @@ def unwinnable(study: Study) -> list[Found]:
         return []
     lost = unwinnable_sides(study)
     if study.net.match.halves:
-        return [_over_halves(study, lost)] if lost and _whole(study) else []
+        apart = [lost] if len(lost) == len(study.net.sides) else [[side] for side in lost]
+        return [_over_halves(study, each) for each in apart if each] if _whole(study) else []
     together = [lost] if len(lost) == len(study.net.sides) else told_as_one(study.net, lost)
     return [_finding(study, alike) for alike in together if alike]
 

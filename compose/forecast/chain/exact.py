@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from compose.check.space import StateSpace
+from compose.check.taken_along import is_added
 from compose.forecast.chain.absorb import Absorbed, absorb
 from compose.forecast.chain.bell import Until, at_results, until
 from compose.forecast.chain.chain import Chain, Floats, chain, tick_chances
@@ -161,7 +162,7 @@ def _points(
     """The distribution of every count of points when play stops, and the score of the sides."""
     space = built.space
     places = [number for number, place in enumerate(space.net.places) if place.token == "points"]
-    if not places and not space.net.at_the_end:
+    if not places and not space.net.at_the_end and not is_added(space.net):
         return {}, Score()
     weight = np.zeros(space.states)
     if built.started_in >= 0:

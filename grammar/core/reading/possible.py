@@ -11,6 +11,7 @@ from grammar.core.limits import DIRECT, CountsOnly
 from grammar.core.play import Fetch
 from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goes_before, written
 from grammar.core.reading.finish.meetings import meeting_of_whom
+from grammar.core.reading.finish.places import worth_of_places
 from grammar.core.reading.play.fetching import fetched_by_nobody
 from grammar.core.reading.set_up.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
@@ -44,6 +45,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _points_of_nobody(core)
     yield from _worth_twice(core)
     yield from meeting_of_whom(core)
+    yield from worth_of_places(core)
     yield from _innings_of_each(core)
     yield from _moved_on_twice(core)
     yield from places_of_things(core)
@@ -82,15 +84,15 @@ def _rounds_of_all(core: Core) -> Iterator[Finding]:
     match, points = core.play.match, core.play.gives_points
     if len(match.lines) > 1:
         title, hint = "Another line says how many rounds are played.", "Keep one of the two."
-    elif len(core.play.sides) != 2:
-        title = "Over several rounds only the points of two sides are added, not those of each player or of more sides."
+    elif len(core.play.sides) < 2:
+        title = "Over several rounds the points of sides are added, not those of each player."
         hint = (
             "Take the line out, so that one round is checked; how many are played can stand in quotes under `play`, "
             f'for people, such as: "{match.parts} rounds are played; the points of all of them count together."'
         )
     elif match.parts < 2:
         title, hint = "One round is what is played anyway.", "Write 2 or more."
-    elif match.by_points and not points:
+    elif match.by_points and not points and not match.places:
         title, hint = "Nobody scores points here.", f"Write: {match.parts} rounds are played, more rounds wins"
     elif points and not match.by_points:
         title = "Where points are scored, those of all rounds count together."

@@ -184,6 +184,8 @@ def read_match(sentences: list[tuple[Node, int]]) -> Match:
             case finish.RoundsPlayed():
                 parts, points = sentence.number.whole, sentence.wins != "more rounds wins"
                 match = evolve(match, halves=True, parts=parts, of_rounds=True, by_points=points, lines=lines)
+            case finish.Places():
+                match = evolve(match, places=tuple(each.whole for each in sentence.points), places_lines=(line,))
             case finish.Rests():
                 groups, courts = _GROUPS[sentence.who]
                 match = evolve(match, groups=groups, courts=courts, meeting=Meeting(sentence.how), lines=lines)

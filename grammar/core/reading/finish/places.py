@@ -1,0 +1,31 @@
+"""What each place of a round is worth: said of as many sides as there are, of rounds that are all played."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.game import Core
+from grammar.finding import Finding, Severity
+
+
+def worth_of_places(core: Core) -> Iterator[Finding]:
+    """Places come of rounds, better ones are worth more, and who is second is told by points."""
+    match, sides = core.play.match, len(core.play.sides)
+    if not match.places:
+        return
+    one = ", the next ".join(str(each) for each in match.places[:2])
+    if not match.of_rounds or not match.by_points:
+        title, hint = "Places score points where several rounds are played.", (
+            "Add to finish: 3 rounds are played, more points over all wins"
+        )
+    elif len(match.places) > sides:
+        title = f"{sides} sides play, and {len(match.places)} places score points."
+        hint = f"Leave out the last of them, such as: the first side scores {one} points"
+    elif list(match.places) != sorted(match.places, reverse=True) or len(set(match.places)) == 1:
+        title, hint = "A better place is worth more.", "Write the largest number first."
+    elif sides > 2 and len(match.places) > 1 and not core.play.gives_points:
+        title = "Who is second is told by the points of the round, and nobody scores any."
+        hint = "Say what scores points, such as: a ball goes into a bucket: the thrower's side scores 1 point"
+    else:
+        return
+    yield Finding("G-sense", Severity.ERROR, title, core.lines[match.places_lines[0]].span, hint)
