@@ -17,8 +17,9 @@ PARTS = {"setting up": "setting_up", "explaining": "explaining", "clearing away"
 class Lesson:
     """A lesson in minutes: what the timetable says, and what the parts around the game take.
 
-    `again` passes between two rounds. `class_time` is what is left after changing and arriving, `play`
-    what is left for rounds. `usual`: nobody said how long this lesson is.
+    `again` passes between two rounds. `class_time` is what is left after changing and arriving, `play` what is left
+    for rounds, `warm_play` what is left of that where the class warms up before and talks at the end. `usual`: nobody
+    said how long this lesson is.
     """
 
     minutes: float
@@ -27,6 +28,8 @@ class Lesson:
     explaining: float
     again: float
     clearing: float
+    warm_up: float
+    talk: float
     usual: bool = True
 
     @property
@@ -36,6 +39,10 @@ class Lesson:
     @property
     def play(self) -> float:
         return max(0.0, self.class_time - self.setting_up - self.explaining - self.clearing)
+
+    @property
+    def warm_play(self) -> float:
+        return max(0.0, self.play - self.warm_up - self.talk)
 
     def rounds(self, mean_minutes: float) -> float:
         """How many rounds of that mean length there is time for; a part of one where not even one is."""
@@ -60,6 +67,8 @@ def lesson_of(norms: Norms, ages: Ages, minutes: float | None = None) -> Lesson:
         explaining=usual("explaining"),
         again=usual("setting up again"),
         clearing=usual("clearing away"),
+        warm_up=usual("warming up"),
+        talk=usual("talking at the end"),
     )
     return found if minutes is None else evolve(found, minutes=minutes, usual=False)
 

@@ -47,7 +47,9 @@ def class_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:
     yield from (_kit(row, staging.school_class.lists_kit, wording) for row in staging.kit)
     time = wording.figure(round(staging.lesson.play, 1))
     lesson = wording.figure(round(staging.lesson.minutes, 1))
-    yield wording.say("Time: {time} min of play in a lesson of {lesson} min.", time=time, lesson=lesson)
+    warm = wording.figure(round(staging.lesson.warm_play, 1))
+    pattern = "Time: {time} min of play in a lesson of {lesson} min, {warm} with a warm-up and a talk."
+    yield wording.say(pattern, time=time, lesson=lesson, warm=warm)
 
 
 def team_lines(staging: Staging, wording: Wording = ENGLISH) -> Iterator[str]:

@@ -131,13 +131,16 @@ def _lesson(found: Fit, wording: Wording) -> Iterator[str]:
     lesson = plan.lesson
     yield say(
         "Lesson: {lesson} min; changing {changing}, setting up {set_up}, explaining {explaining}, "
-        "clearing away {clearing}: {play} min of play.",
+        "clearing away {clearing}: {play} min of play; warm-up {warm_up}, talk {talk}: {warm}.",
         lesson=_figure(lesson.minutes, wording),
         changing=_figure(lesson.changing, wording),
         set_up=_figure(lesson.setting_up, wording),
         explaining=_figure(lesson.explaining, wording),
         clearing=_figure(lesson.clearing, wording),
         play=_figure(lesson.play, wording),
+        warm_up=_figure(lesson.warm_up, wording),
+        talk=_figure(lesson.talk, wording),
+        warm=_figure(lesson.warm_play, wording),
     )
     if plan.round_min:
         yield say(

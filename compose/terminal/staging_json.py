@@ -45,6 +45,7 @@ def staging_json(staging: Staging) -> dict[str, Any]:
         ],
         "lesson_minutes": staging.lesson.minutes,
         "play_minutes": round(staging.lesson.play, 3),
+        "warm_play_minutes": round(staging.lesson.warm_play, 3),
     }
 
 

@@ -20,7 +20,7 @@ from compose.draw.lesson.findings import lesson_findings
 from compose.draw.lesson.minutes_bar import NAMES as NAMES_OF_SLOTS
 from compose.draw.lesson.minutes_bar import time_bar
 from compose.draw.lesson.sheet import lesson_card
-from compose.draw.lesson.timetable import COOL_DOWN, COOL_DOWN_MIN, PLAY, Planned, fitted, kit_over, lesson_table
+from compose.draw.lesson.timetable import COOL_DOWN, PLAY, Planned, fitted, kit_over, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.lettering import width_em
 from compose.draw.signs.shapes import Label
@@ -74,7 +74,7 @@ def test_the_minutes_add_up(names, rounds, minutes):
             again = table.lesson.again
             assert slot.minutes == pytest.approx(slot.rounds * one.round_min + (slot.rounds - 1) * again)
             talk = next(each.minutes for each in table.slots if each.kind == COOL_DOWN)
-            assert talk < COOL_DOWN_MIN + again + one.round_min + 1e-6, "one more whole round would fit"
+            assert talk < table.lesson.talk + again + one.round_min + 1e-6, "one more whole round would fit"
 
 
 def test_rounds_that_fit():
@@ -231,4 +231,5 @@ def test_every_band_of_the_bar_is_explained_beside_it(language):
     assert all(wording.say(NAMES_OF_SLOTS[slot.kind]) in told for slot in table.slots if slot.kind != PLAY)
     assert all(label.x + width_em(label.text) * label.size_m <= drawn.box.right for label in labels[-4:])
     sheet = lesson_card(table, "A lesson", wording)
-    assert any(f"{round(table.lesson.play)} min" in line for line in sheet.sections[-1].lines)
+    both = (wording.figure(round(minutes, 1)) for minutes in (table.lesson.play, table.lesson.warm_play))
+    assert all(any(said in line for line in sheet.sections[-1].lines) for said in both)

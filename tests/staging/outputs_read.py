@@ -37,8 +37,8 @@ def in_text(text: str, staging: Staging) -> Numbers:
         for sort, word in (("ball", "balls"), ("target", "targets")):
             told[word] = sum(int(number) for number, name, _, _ in kit if sorts[name] == sort)
         told["stand_ins"] = _standing_in(said for *_, said in kit)
-    if play := re.search(r"Time: ([\d.]+) min of play", flat):
-        told["play_min"] = float(play[1])
+    if play := re.search(r"(?:Time:|count) ([\d.]+) min of play(?: in a lesson of [\d.]+ min)?, ([\d.]+) with", flat):
+        told["play_min"] = (float(play[1]), float(play[2]))
     if turns := re.search(r"A pupil gets ([\d.]+) turns a minute(?: and spends (under )?(\d+) % of the round)?", flat):
         told |= {"turns": turns[1], "waiting": 0 if turns[2] else int(turns[3] or 0)}
     if alone := re.search(r" turns a minute ([\d.]+)", flat):
@@ -76,7 +76,7 @@ def in_json(told: dict[str, Any], staging: Staging) -> Numbers:
         "balls": kit["ball"],
         "targets": kit["target"],
         "stand_ins": +stand_ins,
-        "play_min": round(block["play_minutes"], 1),
+        "play_min": (round(block["play_minutes"], 1), round(block["warm_play_minutes"], 1)),
     }
     if every is not None:
         said |= {"waiting": round(100 * every["not_playing"]), "turns": f"{every['turns_a_minute']:.1f}"}

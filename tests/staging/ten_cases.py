@@ -108,7 +108,7 @@ def expected(staging: Staging, answer: Answer | None) -> Numbers:
         "balls": kit["ball"],
         "targets": kit["target"],
         "stand_ins": +stand_ins,
-        "play_min": round(staging.lesson.play, 1),
+        "play_min": (round(staging.lesson.play, 1), round(staging.lesson.warm_play, 1)),
     }
     numbers = answer.numbers if answer is not None else None
     if numbers is not None:

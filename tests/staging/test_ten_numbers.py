@@ -33,7 +33,7 @@ SHOWN_BY = {
     "fit": OF_CLASS,
     "booklet": OF_CLASS,
     "page": OF_CLASS,
-    "lesson": OF_CLASS - {"play_min"},
+    "lesson": OF_CLASS,
     "plan": {"teams", "courts", "court_m"},
 }
 

@@ -177,10 +177,11 @@ def _minutes_from(table: LessonTable, wording: Wording) -> Iterator[str]:
 
 
 def _taken_off(table: LessonTable, wording: Wording) -> str:
-    """How the play of this lesson goes with that of a card, which knows of no warm-up."""
-    whole, here = round(table.lesson.play), round(table.played_min)
+    """How the play of this lesson goes with that of a card."""
+    whole, warm = (wording.figure(round(minutes, 1)) for minutes in (table.lesson.play, table.lesson.warm_play))
     return wording.say(
-        "A card and fit count {whole} min for play; of these {rest} min go to warm-up, change-overs and talk here.",
+        "A card and fit count {whole} min of play, {warm} with a warm-up and a talk; whole rounds here take {here}.",
         whole=whole,
-        rest=whole - here,
+        warm=warm,
+        here=wording.figure(round(table.played_min, 1)),
     )

@@ -13,8 +13,6 @@ from grammar.game import Game, GameKit
 from grammar.words import plural
 from library import Norms
 
-WARM_UP_MIN = 5.0  # assumption: common practice is 5 to 10 minutes; a lesson of 40 has room for the lower end
-COOL_DOWN_MIN = 3.0  # assumption
 LEAST_ROUND_MIN = 2.0  # assumption: a round cut shorter than this is not worth laying out
 
 ARRIVE, WARM_UP, SET_UP, EXPLAIN, PLAY, CHANGE_OVER, COOL_DOWN, CLEAR = (
@@ -127,11 +125,11 @@ def lesson_table(games: Sequence[Planned], norms: Norms) -> LessonTable:
     over = Ability(norms).read("lesson minutes", "changing over", ages).value
     fixed = (
         lesson.changing
-        + WARM_UP_MIN
+        + lesson.warm_up
         + lesson.setting_up
         + len(games) * lesson.explaining
         + (len(games) - 1) * over
-        + COOL_DOWN_MIN
+        + lesson.talk
         + lesson.clearing
     )
     left = lesson.minutes - fixed
@@ -159,7 +157,7 @@ def _active(games: Sequence[Planned], slots: Sequence[Slot], ability: Ability, a
 
 def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: float) -> Iterator[Slot]:
     yield Slot(ARRIVE, 0.0, lesson.changing)
-    yield Slot(WARM_UP, 0.0, WARM_UP_MIN)
+    yield Slot(WARM_UP, 0.0, lesson.warm_up)
     yield Slot(SET_UP, 0.0, lesson.setting_up, 0)
     shares = shared(games, lesson.again, left)
     for number in range(len(games)):
@@ -168,7 +166,7 @@ def _stretches(games: Sequence[Planned], lesson: Lesson, over: float, left: floa
         yield Slot(EXPLAIN, 0.0, lesson.explaining, number)
         rounds, played = shares[number]
         yield Slot(PLAY, 0.0, played, number, rounds)
-    yield Slot(COOL_DOWN, 0.0, COOL_DOWN_MIN + left - sum(played for _, played in shares))
+    yield Slot(COOL_DOWN, 0.0, lesson.talk + left - sum(played for _, played in shares))
     yield Slot(CLEAR, 0.0, lesson.clearing)
 
 

@@ -132,6 +132,7 @@ def _lesson(forecast: Forecast, speech: Speech) -> Iterator[str]:
     lesson, active, say = forecast.lesson, forecast.active, speech.say
     mean = forecast.course.length.mean.value
     yield row(say("left for play"), speech.minutes(lesson.play))
+    yield row(say("with a warm-up and a talk"), speech.minutes(lesson.warm_play), 4)
     if math.isfinite(mean):
         yield row(say("rounds there is time for"), speech.figure(lesson.rounds(mean)))
     usual, low, high = (speech.percent(share) for share in (active.usual, active.low, active.high))
