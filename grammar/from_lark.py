@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-import attrs
-
+from grammar.frozen import evolve, fields
 from grammar.own_names import unmasked
 from grammar.parse_tree import Branch, Child
 from grammar.pieces import Piece
@@ -66,7 +65,7 @@ class Reader:
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
         special = _SPECIAL.get(tree.rule)
         if special:
-            return attrs.evolve(special(children), span=span)
+            return evolve(special(children), span=span)
         return _construct(kind_of(tree.rule), children, span)
 
     def _leaf(self, piece: Piece) -> Quantity | str:
@@ -93,9 +92,9 @@ class Reader:
 
 
 def _construct(kind: type[Node], children: list[Any], span: Span) -> Node:
-    fields = [field for field in attrs.fields(kind) if field.name != "span" and not field.kw_only]
-    if fields and fields[-1].metadata.get("rest"):
-        fixed = len(fields) - 1
+    taken = [field for field in fields(kind) if field.name != "span" and not field.kw_only]
+    if taken and taken[-1].metadata.get("rest"):
+        fixed = len(taken) - 1
         children = [*children[:fixed], tuple(child for child in children[fixed:] if child is not None)]
     return kind(*children, span=span)
 
@@ -118,7 +117,7 @@ def _attempt(children: list[Any]) -> Attempt:
 def _when(children: list[Any]) -> When:
     span_of_time, event, doer, whence, bounced, condition, *consequences = children
     if isinstance(event, Caught) and event.where is None and isinstance(doer, Np) and doer.name.text.startswith(FROZEN):
-        event, doer = attrs.evolve(event, preposition="by", where=doer), None  # it is said of where the mate is
+        event, doer = evolve(event, preposition="by", where=doer), None  # it is said of where the mate is
     return When(event, condition, tuple(consequences), span_of_time, whence, bounced, doer)
 
 

@@ -1,9 +1,11 @@
-"""The frozen classes that all our values are: attrs to whoever reads or checks them, declared in a tenth of its time.
+"""The frozen classes that all our values are, and the few that change: attrs to whoever reads or checks them, declared
+in a tenth of its time.
 
 attrs writes and compiles how values of a class are made, compared and hashed as the class is declared; of the five
 hundred and fifty classes that a command loads it makes values of a third, and the rest was a quarter of its start
-(measured). Here each of these methods is written when it is first asked for. attrs' own functions (`fields`, `asdict`)
-read these classes as theirs. What nobody here needs is left out: validators, converters, `super()` in such a class.
+(measured), and loading attrs a twentieth. Here each of these methods is written when it is first asked for. attrs' own
+functions (`fields`, `asdict`) read these classes as theirs. What nobody here needs is left out: validators, converters,
+`super()` in such a class.
 """
 
 from __future__ import annotations
@@ -13,7 +15,7 @@ from functools import partial
 from operator import attrgetter, ge, gt, le, lt
 from typing import TYPE_CHECKING, Any, NoReturn
 
-__all__ = ["evolve", "field", "fields", "frozen"]
+__all__ = ["define", "evolve", "field", "fields", "frozen", "has"]
 
 _NOTHING: Any = object()  # stands for no default; None may be one
 _HASH = "_kept_hash"
@@ -47,7 +49,7 @@ class Field:
 
 
 if TYPE_CHECKING:
-    from attrs import evolve, field, fields, frozen
+    from attrs import define, evolve, field, fields, frozen, has
 else:
     field, fields = Field, attrgetter("__attrs_attrs__")
 
@@ -58,34 +60,52 @@ else:
                 changes[each.alias] = getattr(value, each.name)
         return value.__class__(**changes)
 
+    def has(kind: Any) -> bool:
+        """Whether a class is one of ours."""
+        return hasattr(kind, "__attrs_attrs__")
+
     def frozen(kind: type | None = None, *, eq: bool = True, order: bool = False, cache_hash: bool = False) -> Any:
         """A class with slots for what it annotates, whose values never change."""
         if kind is None:
             return partial(frozen, eq=eq, order=order, cache_hash=cache_hash)
-        own = {name: _named(name, vars(kind).get(name, _NOTHING)) for name in kind.__annotations__}
-        bases = [each for base in kind.__bases__ for each in getattr(base, "__attrs_attrs__", ())]
-        every = (*(each for each in bases if each.name not in own), *own.values())
-        slots = [name for name in own if name not in {each.name for each in bases}]
-        body = {name: value for name, value in vars(kind).items() if name not in (*own, "__dict__", "__weakref__")}
-        body |= {
-            "__slots__": (*slots, _HASH) if cache_hash else tuple(slots),
-            "__attrs_attrs__": every,
-            "__match_args__": tuple(each.alias for each in every if each.init and not each.kw_only),
-            "__setattr__": _refuse,
-            "__delattr__": _refuse,
-            "__getstate__": _state,
-            "__setstate__": _take_state,
-        }
-        made = type(kind)(kind.__name__, kind.__bases__, body)
-        _write_late(made, "__init__", _making)
+        made = _declared(kind, {"__setattr__": _refuse, "__delattr__": _refuse}, (_HASH,) if cache_hash else ())
         if eq:
             _write_late(made, "__eq__", _comparing)
             _write_late(made, "__hash__", _hashing_once if cache_hash else _hashing)
         for compare in (lt, le, gt, ge) if order else ():
             setattr(made, f"__{compare.__name__}__", _ordering(compare))
-        if made.__repr__ is object.__repr__:
-            made.__repr__ = _shown
         return made
+
+    def define(kind: type | None = None, *, eq: bool = True) -> Any:
+        """A class with slots for what it annotates, whose values may change."""
+        if kind is None:
+            return partial(define, eq=eq)
+        made = _declared(kind, {"__hash__": None} if eq else {})
+        if eq:
+            _write_late(made, "__eq__", _comparing)
+        return made
+
+
+def _declared(kind: type, methods: Mapping[str, Any], more_slots: tuple[str, ...] = ()) -> Any:
+    """The class with its fields in slots; how its values are made is written late."""
+    own = {name: _named(name, vars(kind).get(name, _NOTHING)) for name in kind.__annotations__}
+    bases = [each for base in kind.__bases__ for each in getattr(base, "__attrs_attrs__", ())]
+    every = (*(each for each in bases if each.name not in own), *own.values())
+    slots = [name for name in own if name not in {each.name for each in bases}]
+    body = {name: value for name, value in vars(kind).items() if name not in (*own, "__dict__", "__weakref__")}
+    body |= methods
+    body |= {
+        "__slots__": (*slots, *more_slots),
+        "__attrs_attrs__": every,
+        "__match_args__": tuple(each.alias for each in every if each.init and not each.kw_only),
+        "__getstate__": _state,
+        "__setstate__": _take_state,
+    }
+    made: Any = type(kind)(kind.__name__, kind.__bases__, body)
+    _write_late(made, "__init__", _making)
+    if made.__repr__ is object.__repr__:
+        made.__repr__ = _shown
+    return made
 
 
 def _named(name: str, given: Any) -> Field:

@@ -6,11 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from functools import cache
 
-import attrs
-
 from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
-from grammar.frozen import frozen
+from grammar.frozen import evolve, fields, frozen
 from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
@@ -42,7 +40,7 @@ def _of_every_sheet() -> frozenset[str]:
 
 def _names_in(node: Node) -> Iterator[str]:
     """Every name of a sentence but those of things that it says itself what they are."""
-    for field in attrs.fields(type(node)):
+    for field in fields(type(node)):
         value = getattr(node, field.name)
         for part in value if isinstance(value, tuple) else (value,):
             if isinstance(part, Name):
@@ -145,7 +143,7 @@ class LineReader:
         span = line.span(self.file)
         tree = parse_sentence(section, filled.text)
         node: Node = _WholeLine(span, lambda column: column, filled.parameters, names).node(tree)
-        return attrs.evolve(node, span=span)
+        return evolve(node, span=span)
 
     def _readings(self, section: str, line: TextLine, values: Mapping[str, str], text: str) -> list[Node]:
         """What a text says; more than one where a name of the sheet can be taken for words of the language."""
@@ -171,7 +169,7 @@ class LineReader:
         parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
         with suppress(NoSentenceError):
             node: Node = kind(span, column, parameters, names).node(parse_sentence(section, masked.text))
-            yield attrs.evolve(node, span=span)
+            yield evolve(node, span=span)
 
     def _two_ways(self, readings: Sequence[Node], line: TextLine) -> Finding | None:
         if len(readings) < 2:

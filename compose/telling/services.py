@@ -6,8 +6,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from typing import Any
 
-from attrs import evolve
-
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.play import (
@@ -27,6 +25,7 @@ from grammar.core.play import (
 )
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
+from grammar.frozen import evolve
 
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),

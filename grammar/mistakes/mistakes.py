@@ -6,11 +6,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-import attrs
-
 from grammar.automaton import phrases_of, possible
 from grammar.finding import Correction, Finding, Severity
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.language import SHEETS, STARTS
 from grammar.lines import TextLine
 from grammar.mistakes.examples import usual_words
@@ -92,7 +90,7 @@ def slip(
     else:
         mistake = _stopped(section, filled, span, ways, written)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
-    mistake = attrs.evolve(mistake, corrections=corrections)
+    mistake = evolve(mistake, corrections=corrections)
     return Slip(mistake, found[0].filled if sure else None, lost=not sure)
 
 
@@ -108,7 +106,7 @@ def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str], writ
     stop, farthest = stops[text], min(stops, key=lambda way: len(way) - stops[way].start)
     tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
-        stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
+        stop = evolve(stops[farthest], start=len(text) - len(tail))
     return _told(section, filled, span, stop, instead(section, text, stop.start, written))
 
 

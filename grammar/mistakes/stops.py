@@ -6,10 +6,8 @@ import re
 from collections.abc import Sequence
 from functools import cache
 
-import attrs
-
 from grammar.automaton import Stack, after, beginning, phrases_of, pieces, possible, reach
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 from grammar.mistakes.examples import examples
 from grammar.parse_tree import END
 from grammar.pieces import Piece
@@ -86,8 +84,8 @@ def later_stop(section: str, text: str, stop: int, ways: Sequence[str]) -> Stop 
             if not found.text and END in possible(section, found.stack):
                 return None
             if said == rest and found.start - len(before) > best.start:
-                best = attrs.evolve(found, start=found.start - len(before))
-    return attrs.evolve(best, start=cuts[0].end() + best.start) if best.text else None
+                best = evolve(found, start=found.start - len(before))
+    return evolve(best, start=cuts[0].end() + best.start) if best.text else None
 
 
 def _last_parts(text: str, number: int) -> str:

@@ -9,10 +9,9 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from itertools import islice
 
-import attrs
-
 from grammar.finding import Correction
 from grammar.from_lark import Reader
+from grammar.frozen import fields
 from grammar.heard.rewrite import choices, rewrites, rewritten
 from grammar.language import parse_sentence
 from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
@@ -122,7 +121,7 @@ def declarations(sheet: GameSheet) -> Iterator[tuple[Node, Name]]:
     """Every name that a sheet declares, with its sentence."""
     for line in (*sheet.head, *(line for part in sheet.sections for line in part.lines)):
         sentence = line.sentence
-        for field in attrs.fields(type(sentence)):
+        for field in fields(type(sentence)):
             if (type(sentence), field.name) in _DECLARING:
                 value = getattr(sentence, field.name)
                 yield from ((sentence, each) for each in (value if isinstance(value, tuple) else (value,)) if each)

@@ -13,7 +13,7 @@ from typing import Any
 import attrs
 import pytest
 
-from grammar.frozen import evolve, field, frozen
+from grammar.frozen import define, evolve, field, frozen, has
 
 OURS, THEIRS = (frozen, field), (attrs.frozen, attrs.field)
 
@@ -131,7 +131,7 @@ def test_values_are_taken_apart_as_those_of_attrs_are() -> None:
     assert ours.__match_args__ == theirs.__match_args__
     assert ours().many is not ours().many
     assert attrs.asdict(ours([1], 2)) == attrs.asdict(theirs([1], 2))
-    assert attrs.has(ours) and not hasattr(ours(), "__dict__")
+    assert attrs.has(ours) and has(ours) and not has(int) and not hasattr(ours(), "__dict__")
     for made in (copy(ours([1], 2)), deepcopy(ours([1], 2)), evolve(ours([1]), few=2)):
         assert made == ours([1], 2) and made._twice == 4
 
@@ -155,3 +155,15 @@ def test_values_go_through_a_pickle() -> None:
     value = Carried("a")
     again = pickle.loads(pickle.dumps(value))
     assert again == value and hash(again) == hash(value) == hash(value)
+
+
+def test_values_that_may_change_are_those_of_attrs() -> None:
+    ours, theirs = declared((define, field)), declared((attrs.define, attrs.field))
+    for kind in (ours, theirs):
+        value = kind("a")
+        value.name = "b"
+        assert value == kind("b", place=1) != kind("a")
+        with pytest.raises(TypeError):
+            hash(value)
+        with pytest.raises(AttributeError):
+            value.other = 1

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve
-
 import library
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import metres
@@ -15,6 +13,7 @@ from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
+from grammar.frozen import evolve
 from library.records import Door, Hall
 
 

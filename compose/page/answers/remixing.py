@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import attrs
-
 import library
 from compose.answer.answer import Answer, to_mend
 from compose.check.findings.limits import BUDGET as TOO_MUCH
@@ -25,6 +23,7 @@ from compose.staging.resolved import resolved
 from compose.telling.amounts import time_said
 from compose.telling.read_back import read_back
 from compose.telling.wording import Wording
+from grammar.frozen import evolve
 from grammar.game import Game
 
 UNSEEN = (TOO_MUCH, TOO_LARGE, UNFINISHED)  # that not all was looked at stands in the verdict
@@ -164,7 +163,7 @@ def _used(use: Use, wording: Wording) -> Used:
             )
         )
     now = written(use.modifier.name, {name: each.value for name, each in use.values.items()})
-    return Used(now, label_said(attrs.evolve(use, values={}), wording), tuple(amounts))
+    return Used(now, label_said(evolve(use, values={}), wording), tuple(amounts))
 
 
 def written(name: str, values: dict[str, float]) -> str:

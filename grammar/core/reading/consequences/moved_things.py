@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from attrs import evolve
-
 from grammar.core.clock import AtTime
 from grammar.core.declared import Cut
 from grammar.core.fouls import Fouled
@@ -37,6 +35,7 @@ from grammar.core.values import (
     Spot,
     TrackId,
 )
+from grammar.frozen import evolve
 from grammar.meanings import PlaceMeaning, side_named
 from grammar.sentences import resting, then
 from grammar.sentences.ball import HasBall
