@@ -133,15 +133,15 @@ def _making(kind: Any) -> Callable[..., None]:
     for each in every:
         known[f"_set_{each.name}"] = getattr(kind, each.name).__set__
         known[f"_usual_{each.name}"] = each.of_value or each.factory or each.given
-        usual = f"_usual_{each.name}({'self' if each.of_value else ''})"
-        said = each.alias
+        usual, said = f"_usual_{each.name}", each.alias
         if each.of_value or each.factory:
-            said, value = f"{said}=_NOTHING", f"{usual} if {said} is _NOTHING else {said}" if each.init else usual
+            usual = f"{usual}(self)" if each.of_value else f"{usual}()"
+            given, value = f"{said}=_NOTHING", f"{usual} if {said} is _NOTHING else {said}"
         else:
-            said, value = said if each.given is _NOTHING else f"{said}=_usual_{each.name}", said
+            given, value = said if each.given is _NOTHING else f"{said}={usual}", said
         if each.init:
-            (by_name if each.kw_only else by_place).append(said)
-        body.append(f" _set_{each.name}(self, {value})")
+            (by_name if each.kw_only else by_place).append(given)
+        body.append(f" _set_{each.name}(self, {value if each.init else usual})")
     said = ", ".join(("self", *by_place, *(("*", *by_name) if by_name else ())))
     exec("\n".join((f"def __init__({said}):", *body, " return")), known)
     return known["__init__"]  # type: ignore[no-any-return]

@@ -98,6 +98,7 @@ def taken(made_by: tuple[Any, Any]) -> Any:
         few: int = 1
         name: str = "somebody"
         _twice: int = field(init=False, eq=False)
+        _open: bool = field(init=False, default=True)
         also: int = field(default=5, kw_only=True)
 
         @_twice.default
