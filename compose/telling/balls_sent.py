@@ -1,8 +1,9 @@
-"""Where a rule sends balls, in words."""
+"""Where a rule sends balls, and where what was carried comes to lie, in words."""
 
 from __future__ import annotations
 
 from compose.telling.voice import Voice
+from grammar.core.loads import Lies, SetDown
 from grammar.core.rules import SendBall, SendBalls
 from grammar.core.values import Landmark, SideId, Spot
 
@@ -20,3 +21,14 @@ def sent_told(voice: Voice, effect: SendBall | SendBalls, goal: str, touched: bo
         return voice.say("the ball goes {goal}", goal=goal)
     one = "one of the {balls} that they have goes {goal}" if effect.of else "one of the {balls} goes {goal}"
     return voice.say(one, balls=balls, goal=goal)
+
+
+def set_down_told(voice: Voice, plain: Voice, effect: SetDown) -> str:
+    """What was carried lies somewhere; `plain` is the voice in which nobody has been spoken of as "their"."""
+    kinds = [voice.nouns.kind(kind) for kind in sorted(effect.what)]
+    what = voice.wording.listed((voice.nouns.with_article("the", noun, False) for noun in kinds), "or")
+    if effect.to is Lies.BACK:
+        return voice.say("{what} goes back to where it was taken from", what=what)
+    if effect.to is Lies.THERE:
+        return voice.say("{what} falls and lies where they are", what=what)
+    return voice.say("{what} goes {goal}", what=what, goal=plain.goal([effect.to]))

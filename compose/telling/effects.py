@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import assert_never
 
-from compose.telling.balls_sent import sent_told
+from compose.telling.balls_sent import sent_told, set_down_told
 from compose.telling.nouns import PLAYER
 from compose.telling.services import waiting
 from compose.telling.sets import STANDS, several_told
@@ -14,7 +14,7 @@ from compose.telling.voice import Voice
 from grammar.core.clock import ComeIn, TakeAway, TakeEffect
 from grammar.core.declared import AreaKind
 from grammar.core.lives import LastLife
-from grammar.core.loads import Lies, SetDown
+from grammar.core.loads import SetDown
 from grammar.core.play import Turn, Waiting
 from grammar.core.rules import (
     ON_A_PLAYER,
@@ -41,11 +41,14 @@ from grammar.core.rules import (
 )
 from grammar.core.rules import Subject as Mover
 from grammar.core.values import PLAIN, At, Presence, RoleId, SideId, Thing
-from grammar.frozen import frozen
+from grammar.frozen import evolve, frozen
 
 LIVES = {-1: "{who} loses a life", 1: "{who} gets a life back"}
 PLAYS_ON = dict.fromkeys(ON_A_PLAYER, "the player hit plays on") | {Result.TOUCHED: "the player touched plays on"}
 PERSONS = {Person.OBJECT: "the player hit", Person.CATCHER: "the catcher", Person.MATE: "the team-mate"}
+SENT = (Result.CAUGHT, Result.MISSED, Result.BLOCKED, Result.LEFT)
+WHO_ACTED: dict[Result | None, str] = {Result.PASSED: "whoever passed", **dict.fromkeys(SENT, "whoever sent it")}
+OF_THE_DOER = "the side of whoever did so"
 
 
 @frozen
@@ -67,6 +70,9 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             return _go(moment, effect)
         case LifeOf():
             return voice.say(LIVES[effect.by], who=_mover(moment, effect.who))
+        case Swap() if effect.other is Person.MATE and _has_tasks(moment):
+            pattern = "{who} and {whom} change places and tasks"
+            return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
         case Swap():
             several = isinstance(effect.who, AllPlaying)
             pattern = "{who} change places with {whom}" if several else "{who} changes places with {whom}"
@@ -97,7 +103,7 @@ def effect_told(moment: Moment, effect: Effect) -> str:
         case Finish():
             return _named(moment).wins(effect.winner)
         case SetDown():
-            return _set_down(moment, effect)
+            return set_down_told(voice, _plain(moment), effect)
     assert_never(effect)
 
 
@@ -111,16 +117,9 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     return _named(moment).does(sides, *patterns, points=points)
 
 
-def _set_down(moment: Moment, effect: SetDown) -> str:
-    """What was carried lies somewhere."""
-    nouns = moment.voice.nouns
-    kinds = [nouns.kind(kind) for kind in sorted(effect.what)]
-    what = moment.voice.wording.listed((nouns.with_article("the", noun, False) for noun in kinds), "or")
-    if effect.to is Lies.BACK:
-        return moment.voice.say("{what} goes back to where it was taken from", what=what)
-    if effect.to is Lies.THERE:
-        return moment.voice.say("{what} falls and lies where they are", what=what)
-    return moment.voice.say("{what} goes {goal}", what=what, goal=_plain(moment).goal([effect.to]))
+def _has_tasks(moment: Moment) -> bool:
+    """Whether players of the side that acts have different tasks, which those who change places exchange, too."""
+    return moment.actor is not None and len(moment.voice.play.tasks_of(moment.actor)) > 1
 
 
 def _touched(rule: Rule) -> bool:
@@ -180,8 +179,8 @@ def _mover(moment: Moment, who: Mover) -> str:
     voice = moment.voice
     match who:
         case Person.ACTOR:
-            passed = isinstance(moment.rule.trigger, Happening) and moment.rule.trigger.result is Result.PASSED
-            return voice.say("whoever passed" if passed else "whoever did so")
+            result = moment.rule.trigger.result if isinstance(moment.rule.trigger, Happening) else None
+            return voice.say(WHO_ACTED.get(result, "whoever did so"))
         case Person.KEEPER:
             side = moment.concerned
             who_is = voice.play.populations(side) if side else voice.play.populations()
@@ -207,7 +206,10 @@ def _go(moment: Moment, effect: Go) -> str:
     parts = []
     if effect.becomes.side in voice.play.side_ids and isinstance(effect.becomes.side, SideId):
         pattern = "{who} join {side}" if several else "{who} joins {side}"
-        parts.append(voice.say(pattern, who=who, side=_side(moment, effect.becomes.side)))
+        joined = _side(moment, effect.becomes.side)
+        if side not in (None, moment.actor) and effect.becomes.side == moment.actor:
+            joined = voice.say(OF_THE_DOER)
+        parts.append(voice.say(pattern, who=who, side=joined))
     if isinstance(effect.becomes.role, RoleId):
         role = voice.nouns.with_article("a", voice.nouns.role(effect.becomes.role), several)
         parts.append(voice.say("{who} become {role}" if several else "{who} becomes {role}", who=who, role=role))
@@ -226,6 +228,9 @@ def _go(moment: Moment, effect: Go) -> str:
 
 def _goes(moment: Moment, to: At, who: str, several: bool, side: SideId | None) -> str:
     voice = moment.voice.about(side, Subject.PLAYERS if several else Subject.PLAYER)
+    owner = to.spot.owner
+    if voice.me is not None and side not in (None, owner) and isinstance(owner, SideId) and owner == moment.actor:
+        voice = evolve(voice, called=((owner, voice.say(OF_THE_DOER)),))  # two sides have been named before
     if to.spot.is_frozen:
         return voice.say("{who} freeze" if several else "{who} freezes", who=who)
     area = voice.play.area(to.spot)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told, points_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
+from compose.telling.granted import can_leave
 from compose.telling.of_time import parted, timed
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
@@ -190,6 +191,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             catchers = _players(trigger) if trigger.to or owners else trigger.by  # each for themselves: one of them
             catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
+        case Result.MISSED if can_leave(voice.play):
+            return voice.say("{ball} sent by {who} misses, but stays on the court", who=who, ball=ball) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
             return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills
 

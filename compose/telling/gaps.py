@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from compose.telling.conditions import home_of
 from compose.telling.granted import places_of_balls
 from compose.telling.orbit import alike_for_each
 from compose.telling.services import nobody_fetches
@@ -11,12 +12,12 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from grammar.core.coming_back import waited_at
 from grammar.core.declared import AreaKind
-from grammar.core.guards import Row, counts_in
-from grammar.core.play import Along, Fetch, PickUp
-from grammar.core.rules import Go, Swap
+from grammar.core.guards import Row, ThingsAt, counts_in
+from grammar.core.play import Along, Fetch, Free, PickUp, StandUp, Who
+from grammar.core.rules import Go, PutOnStep, Shift, Swap
 from grammar.core.runs import InARow
 from grammar.core.schedule import guards_of
-from grammar.core.values import At, KindId, Landmark, Part, Population, Presence, Sort, Spot, Thing
+from grammar.core.values import At, KindId, Landmark, OnStep, Part, Population, Presence, Sort, Spot, Teacher, Thing
 
 WAITING_AREAS = frozenset({AreaKind.QUEUE, AreaKind.BENCH})
 
@@ -25,14 +26,23 @@ def who_tries_nothing(voice: Voice) -> Iterator[str]:
     """One sentence where some players have nothing to try; a sheet may say so, too, and that line has no value."""
     play = voice.play
     idle = frozenset(play.populations()) - {offer.by for offer in play.offers}
-    if idle and play.offers:
-        yield _alike(voice, idle).say("{who} try nothing", who=_alike(voice, idle).players(idle))
+    serving = frozenset(who for each in play.services if isinstance(each, Free | StandUp) for who in _pupils(each.who))
+    told = ((idle - serving, "{who} try nothing"), (idle & serving, "{who} try nothing but what is said of them below"))
+    for who, pattern in told if play.offers else ():
+        if who:
+            yield _alike(voice, who).say(pattern, who=_alike(voice, who).players(who))
+
+
+def _pupils(who: Who) -> frozenset[Population]:
+    return frozenset() if isinstance(who, Teacher) else frozenset(who)
 
 
 def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
     """Topic and sentence."""
     for text in who_tries_nothing(voice):
         yield Topic.DOES, text
+    for text in _moved_on(voice):
+        yield Topic.FOLLOWS, text
     for text in _rows_begin_anew(voice):
         yield Topic.FOLLOWS, text
     left = _unaimed(voice)
@@ -46,9 +56,28 @@ def gaps(voice: Voice) -> Iterator[tuple[Topic, str]]:
         stuck -= frozen
     if stuck:
         speaking = _alike(voice, stuck)
-        yield Topic.WAITS, speaking.say("nobody comes back from {where}", where=speaking.bare_place(stuck))
+        read = "by what is read, nobody comes back from {where}"  # a rule in quotes may bring them back
+        pattern = read if voice.core.told.quotes else "nobody comes back from {where}"
+        yield Topic.WAITS, speaking.say(pattern, where=speaking.bare_place(stuck))
     if not _anybody_leaves(voice):
         yield Topic.WAITS, voice.say("nobody waits, and nobody is out")
+
+
+def _moved_on(voice: Voice) -> Iterator[str]:
+    """What has come to the end of its track and is put nowhere else may be moved on from there."""
+    counts = {count for guard, _ in guards_of(voice.play) for count in counts_in(guard) if isinstance(count, ThingsAt)}
+    homes = {at for count in counts for at in count.at if isinstance(at, OnStep) and home_of(voice, at)}
+    effects = [effect for rule in voice.play.rules for effect in rule.effects]
+    put = {effect.source for effect in effects if isinstance(effect, PutOnStep)}
+    kinds = {thing.kind for count in counts if count.at & (homes - put) for thing in count.of}
+    if kinds and any(isinstance(effect, Shift) for effect in effects) and not _ends_there(voice, homes):
+        yield voice.say("{what} at home may be moved away again", what=voice.any_of(kinds))
+
+
+def _ends_there(voice: Voice, homes: set[OnStep]) -> bool:
+    """Whether the round is over once something is there."""
+    guards = [end.guard for end in voice.play.ends]
+    return any(isinstance(count, ThingsAt) and count.at & homes for each in guards for count in counts_in(each))
 
 
 def _rows_begin_anew(voice: Voice) -> Iterator[str]:

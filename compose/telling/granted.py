@@ -153,6 +153,12 @@ def can_happen(play: Play, rule: Rule) -> bool:
     )
 
 
+def can_leave(play: Play) -> bool:
+    """Whether rules speak of balls that leave the court, which are then no misses."""
+    triggers = (rule.trigger for rule in play.rules)
+    return any(isinstance(each, Happening) and each.result is Result.LEFT for each in triggers)
+
+
 def _owner(to: object) -> Owner | None:
     return to.side if isinstance(to, Population) else to.owner if isinstance(to, Thing | Spot) else None
 

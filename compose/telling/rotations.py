@@ -11,6 +11,12 @@ from grammar.core.rotation import Occasion, Rotation, Tries, circle_of
 from grammar.core.values import Population
 from grammar.frozen import evolve
 
+OCCASIONS = {
+    Occasion.ROUND: "after each round",
+    Occasion.POINT: "after each point of any side",
+    Occasion.AGAINST: "after each point against them",
+}
+
 
 def rotations_told(voice: Voice, rotations: Sequence[Rotation]) -> Iterator[str]:
     """Tasks that pass from pupil to pupil."""
@@ -46,7 +52,7 @@ def _in_circles(voice: Voice, moving: Sequence[Rotation]) -> Iterator[str]:
 
 def _occasion(voice: Voice, rotation: Rotation) -> str:
     if isinstance(rotation.every, Occasion):
-        return voice.say("after each round" if rotation.every is Occasion.ROUND else "after each point")
+        return voice.say(OCCASIONS[rotation.every])
     if isinstance(rotation.every, Tries):
         return voice.say("after {tries}", tries=voice.wording.counted(rotation.every.number, "attempt", "attempts"))
     return voice.say("after {time}", time=voice.time(rotation.every))

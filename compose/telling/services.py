@@ -1,4 +1,4 @@
-"""What else goes on while players play: where they stay, where balls come to lie, who fetches, frees and stands up."""
+"""What else goes on while players play: where balls come to lie, who fetches, frees and stands up."""
 
 from __future__ import annotations
 
@@ -15,7 +15,6 @@ from grammar.core.play import (
     Free,
     Guarding,
     Hold,
-    Home,
     Of,
     StandUp,
     Turn,
@@ -42,14 +41,6 @@ def grouped(values: Iterable[Any], *varying: str) -> list[list[Any]]:
     for value in values:
         found.setdefault(evolve(value, **dict.fromkeys(varying)), []).append(value)
     return list(found.values())
-
-
-def homes_told(voice: Voice, homes: Sequence[Home]) -> Iterator[str]:
-    """Where players stay."""
-    for group in grouped(homes, "who"):
-        who = frozenset(home.who for home in group)
-        where = voice.about(group[0].who.side, Subject.PLAYERS).place([group[0].at])
-        yield voice.say("{who} stay {where}", who=voice.players(who), where=where)
 
 
 def holds_told(voice: Voice, holds: Sequence[Hold]) -> Iterator[str]:
@@ -87,6 +78,9 @@ def _rest(voice: Voice, rest: Rest) -> str:
     if rest.to.of is Landmark.HANDS or rest.to.role is not None:
         if rest.to.owner == rest.by and rest.to.role is None:
             return voice.say("{ball} stays {side}", ball=_ball(voice, rest), side=speaking.place([rest.to]))
+        if voice.me is None and len(voice.play.sides) > 1:
+            pattern = "{ball} sent by {side} goes {goal}"
+            return voice.say(pattern, ball=_ball(voice, rest), side=voice.name(rest.by), goal=speaking.goal([rest.to]))
         return voice.say("{ball} goes {goal}", ball=_ball(voice, rest), goal=speaking.goal([rest.to]))
     where = speaking.place([rest.to])
     patterns = (

@@ -12,6 +12,7 @@ from compose.net.net import Net
 from compose.staging.resolved import resolved
 from compose.telling.english.matches import match_words
 from compose.telling.findings import finding_said
+from compose.telling.unread import without_lines
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import finding_json, say, say_findings
 from compose.terminal.staging_json import all_pupils_json, staging_json
@@ -25,9 +26,11 @@ def verdict(answer: Answer, wording: Wording = ENGLISH) -> str:
 
 def _verdict(answer: Answer, findings: Sequence[Finding], wording: Wording) -> str:
     things = things_to_mend(findings, wording)
+    unread = without_lines(resolved(answer.staged.staging.game), wording)
     if answer.added is None:
-        return wording.say("Proved: {things} to mend. The forecast may find more.", things=things)
-    return wording.say("Proved and forecast: {things} to mend.", things=things)
+        pattern = "Proved: {things} to mend{unread}. The forecast may find more."
+        return wording.say(pattern, things=things, unread=unread)
+    return wording.say("Proved and forecast: {things} to mend{unread}.", things=things, unread=unread)
 
 
 def things_to_mend(findings: Sequence[Finding], wording: Wording) -> str:

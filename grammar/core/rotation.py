@@ -16,6 +16,7 @@ class Occasion(Enum):
 
     ROUND = "round"
     POINT = "point"
+    AGAINST = "point of the other side"
 
 
 @frozen

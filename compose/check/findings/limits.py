@@ -71,8 +71,8 @@ def too_large(found: TooLarge) -> Found:
         code=TOO_LARGE,
         severity=Severity.WARNING,
         title=said(
-            "The game is too large to prove anything: some {size} situations are possible.",
-            size=Figure(found.size, ".0e"),
+            "The game is too large to prove anything: the number of its situations has {digits} digits.",
+            digits=Figure(len(str(int(found.size))), "g"),
         ),
         place=nowhere(),
         hint=Capital(_SMALLER),

@@ -94,7 +94,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
                 *_hows(alike),
                 how_many_like_this(int(first.held.sum()), study.space.states),
                 *((only,) if gaining and not gain else ()),
-                *(_what_lets_and_mends(study, sides, each) for each in first.blamed),
+                *(_what_lets_and_mends(study, sides, each, bool(gaining)) for each in first.blamed),
             )
         ),
         others=tuple(dict.fromkeys(told[1:])),
@@ -128,7 +128,7 @@ def _by(blamed: tuple[Liberty, ...]) -> str:
     return "choosing what to do with the ball"
 
 
-def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty) -> Value:
+def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty, gains: bool) -> Value:
     """What the side may do or leave undone, and what takes that from it."""
     act = liberty.rule or "what it does"
     if liberty.kind is Kind.HOLD:
@@ -151,6 +151,9 @@ def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty) -> Value:
             act=act,
             others=others,
         )
+    if study.net.bell is not None and not gains:
+        why = "Nothing makes {side} do this: {act}. The clock ends the round all the same, and that alone wins nothing."
+        return said(why, side=sides, act=act)
     return said(
         "Nothing makes {side} do this: {act}. Let others do it as well, or let the round go on without it.",
         side=sides,

@@ -32,6 +32,9 @@ def _after(duty: Duty, speech: Speech) -> str:
     """After how long all have had a task."""
     if isinstance(duty.every, Tries):
         return speech.wording.counted(duty.turns * duty.every.number, "attempt", "attempts")
+    if duty.every is Occasion.AGAINST:
+        points = speech.wording.counted(duty.turns, "point", "points")
+        return speech.say("{points} against them", points=points)
     if isinstance(duty.every, Occasion):
         return speech.wording.counted(duty.turns, duty.every.value, f"{duty.every.value}s")
     return speech.minutes(duty.turns * duty.every / 60)

@@ -13,8 +13,8 @@ from grammar.core.declared import Per, Role
 from grammar.core.ends import Most
 from grammar.core.game import Core, Play
 from grammar.core.guards import Points
-from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order
-from grammar.core.rules import Go, Happening, Result
+from grammar.core.play import AtPlayers, AtThing, Lines, Offer, Order, Waiting
+from grammar.core.rules import Go, Happening, Person, Result, Swap
 from grammar.core.values import At, KindId, Skill, Spot, Thing
 from grammar.finding import Finding, Severity, spoken
 from grammar.said import Many, Side, Value, said
@@ -69,11 +69,14 @@ def _rooms(core: Core) -> Iterator[tuple[Finding, int]]:
         (area, limit, Spot(area.id, area.owner)) for area in core.play.areas for limit in area.room if limit.most
     ]
     read = {area.lines for area, limit, at in limits if at in sent and any((who, at) in there for who in limit.who)}
+    swapped = _swapped_at(core.play)
     touching = {offer.by for offer, each in core.play.tries if each.skill is Skill.TOUCH}
     read |= {area.lines for area, limit, _ in limits if limit.most == 0 and touching & limit.who}
     for area, limit, _ in limits:
         if area.lines not in read:
             title = f"How many are in the {area.id.key} is not read by the check: no rule sends these players there."
+            if Spot(area.id, area.owner) in swapped:
+                title = f"How many are in the {area.id.key} is not read by the check: players only change places there."
             if limit.most == 0:
                 title = f"Who may not go into the {area.id.key} is not read by the check: they touch nobody."
             yield (
@@ -86,6 +89,14 @@ def _sent_to(play: Play) -> set[Spot]:
     """Where rules send players; who changes places with somebody there needs no room."""
     gone = (effect.to for rule in play.rules for effect in rule.effects if isinstance(effect, Go))
     return {to.spot for to in gone if isinstance(to, At)}
+
+
+def _swapped_at(play: Play) -> set[Spot]:
+    """Where somebody changes places with whoever is there, so that as many are there as before."""
+    swaps = [(rule.trigger, effect.other) for rule in play.rules for effect in rule.effects if isinstance(effect, Swap)]
+    found = {spot for _, other in swaps if isinstance(other, Waiting) for spot in other.at}
+    passes = [trigger for trigger, other in swaps if other is Person.MATE and isinstance(trigger, Happening)]
+    return found | {at.spot for trigger in passes for at in trigger.at if isinstance(at, At)}
 
 
 def _ranges(core: Core) -> Iterator[tuple[Finding, int]]:

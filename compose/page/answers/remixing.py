@@ -22,6 +22,7 @@ from compose.page.wording import page_wording
 from compose.staging.resolved import resolved
 from compose.telling.amounts import time_said
 from compose.telling.read_back import read_back
+from compose.telling.unread import without_lines
 from compose.telling.wording import Wording
 from grammar.frozen import evolve
 from grammar.game import Game
@@ -66,6 +67,7 @@ def _proof(answer: Answer, made: Remix, wording: Wording, going_on: bool) -> Pro
         not to_mend([each for _, each in listed]),
         answer.whole,
         going_on and answer.facts is not None,
+        without_lines(resolved(answer.staged.staging.game), wording),
         (*fact_lines(answer, wording), *looked_lines(answer, wording)),
         tuple((f"r{place}", said(each, wording, lines)) for place, each in listed),
     )

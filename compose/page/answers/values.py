@@ -61,11 +61,13 @@ class Used:
 @frozen
 class Proof:
     """What is proved. `whole` says that every situation was looked at; `going_on` that the first look left some, and
-    a longer one is worth its time. Each finding stands with its place, by which it can be asked for."""
+    a longer one is worth its time; `unread` how many rules are left out of it. Each finding stands with its place,
+    by which it can be asked for."""
 
     sound: bool
     whole: bool
     going_on: bool
+    unread: str
     facts: tuple[str, ...]
     findings: tuple[tuple[str, Said], ...]
 

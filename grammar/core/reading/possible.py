@@ -179,7 +179,8 @@ def _asking(play: Play) -> Iterator[int]:
     guarded += [(rule.guard, rule.lines) for rule in play.rules]
     guarded += [(rule.trigger.guard, rule.lines) for rule in play.rules if isinstance(rule.trigger, Becomes)]
     yield from (lines[0] for guard, lines in guarded if _of_points(guard))
-    yield from (rotation.lines[0] for rotation in play.rotations if rotation.every is Occasion.POINT)
+    of_points = (Occasion.POINT, Occasion.AGAINST)
+    yield from (rotation.lines[0] for rotation in play.rotations if rotation.every in of_points)
 
 
 def _never_added_up(core: Core) -> Iterator[Finding]:

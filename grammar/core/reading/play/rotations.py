@@ -33,7 +33,7 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
 def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
     words = sentence.who.words()
-    if after_what(sentence) is Occasion.POINT:
+    if after_what(sentence) in (Occasion.POINT, Occasion.AGAINST):
         raise Senseless(sentence, "A whole side changes by the clock, or after a round.", "Write: every 60 s")
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
@@ -81,4 +81,4 @@ def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction
 def _every(every: Quantity | str) -> Fraction | Occasion:
     if isinstance(every, Quantity):
         return seconds(every)
-    return Fraction(60) if every == "minute" else Occasion("point" if every.startswith("point") else every)
+    return Fraction(60) if every == "minute" else Occasion("point" if every == "points" else every)
