@@ -8,13 +8,11 @@ from typing import TYPE_CHECKING
 from compose.answer.answer import Answer, to_mend
 from compose.forecast.telling.wording import parts
 from compose.net.match import Match
-from compose.staging.resolved import resolved
 from compose.telling.amounts import share_said, time_said
 from compose.telling.findings import finding_said
 from compose.telling.for_class import teams_said
 from compose.telling.french import side_name
 from compose.telling.sides import subject, wins
-from compose.telling.unread import without_lines
 from compose.telling.wording import Wording
 from grammar.amounts import SELDOM
 from grammar.words import called_by_players
@@ -40,11 +38,9 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
     things = wording.counted(len(wrong), "thing", "things")
     if answer.added is None:
         nothing = wording.say("Checked for {people}: nothing to mend", people=who)
-        nothing += without_lines(resolved(answer.staged.staging.game), wording)
         yield nothing if not wrong else wording.say("Checked for {people}: {things} to mend", people=who, things=things)
     else:
         nothing = wording.say("Checked and forecast for {people}: nothing to mend", people=who)
-        nothing += without_lines(resolved(answer.staged.staging.game), wording)
         something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
         yield something if wrong else nothing
     for each in wrong[:MOST_TOLD]:
