@@ -66,7 +66,7 @@ def say_in_short(answer: Answer, wording: Wording = ENGLISH) -> None:
     findings = [each for each in answer.findings if each not in answer.of_class]
     mend = to_mend(findings)
     say_findings(mend, wording=wording)
-    say(_verdict(answer, findings, wording))
+    say(textwrap.fill(_verdict(answer, findings, wording), 78))
     more = len(findings) - len(mend)
     if more:
         things = wording.counted(more, "thing", "things")

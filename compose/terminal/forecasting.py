@@ -90,7 +90,7 @@ def show_forecast(name: str, modifiers: Sequence[str], who: Who, asked: Asked, a
         for line in correction_lines(seen, change, speech) if seen is not None else ():
             say(line)
         say_findings(in_language(answer, wording) if not wording.english else answer.findings, wording=wording)
-        say(verdict(answer, wording))
+        say(textwrap.fill(verdict(answer, wording), 78))
         if not asked.details:
             say(wording.say("What it rests on and how it was found: --details"))
         if patience.broken_off:

@@ -6,7 +6,7 @@ import shlex
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from textwrap import wrap
+from textwrap import fill, wrap
 from typing import Any
 
 import library
@@ -78,7 +78,8 @@ def show_suggestions(
         for line in _lines(remix_title(made), scorer.wishes, found, ranked, reach, wording):
             say(line)
         if answer is not None and (group is None or not looker.fitted(game, group).staging.refused):
-            say(wording.say("{game} as it is: {rule}", game=remix_title(made), rule=verdict(answer, wording)))
+            told = wording.say("{game} as it is: {rule}", game=remix_title(made), rule=verdict(answer, wording))
+            say(fill(told, 78))
             for line in _too_large(answer, looker, wording):
                 say(line)
         for line in _to_play(name, modifiers, asked.class_name, ranked, wording):
