@@ -9,21 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
-from compose.telling import (
-    attempts,
-    beforehand,
-    blocking,
-    endings,
-    follows,
-    homes,
-    kit,
-    limits,
-    of_time,
-    rotations,
-    services,
-)
+from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, rotations, services
 from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
+from compose.telling.homes import homes_told
 from compose.telling.orbit import alike_for_each
 from compose.telling.sentences import told_sentence
 from compose.telling.side_voice import UsualDistance
@@ -67,7 +56,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Organisation: (Topic.BEFORE, beforehand.organisations_told),
     Supply: (Topic.BEFORE, kit.supplies_told),
     Start: (Topic.BEFORE, beforehand.starts_told),
-    Home: (Topic.DOES, homes.homes_told),
+    Home: (Topic.DOES, homes_told),
     Offer: (Topic.DOES, attempts.offers_told),
     Guarding: (Topic.DOES, services.guardings_told),
     Blocking: (Topic.DOES, blocking.blockings_told),

@@ -60,9 +60,8 @@ class Used:
 
 @frozen
 class Proof:
-    """What is proved. `whole` says that every situation was looked at; `going_on` that the first look left some, and
-    a longer one is worth its time; `unread` how many rules are left out of it. Each finding stands with its place,
-    by which it can be asked for."""
+    """What is proved. `whole`: every situation was looked at; `going_on`: the first look left some, and a longer one is
+    worth its time; `unread`: what ends the verdict where rules are not read. Findings stand with their places."""
 
     sound: bool
     whole: bool
@@ -74,8 +73,7 @@ class Proof:
 
 @frozen
 class Quick:
-    """`refused` says why the modifiers cannot be used together, or the class cannot play it; there is then no
-    `proof`."""
+    """`refused` says why the modifiers cannot be used together, or the class cannot play it: then without a `proof`."""
 
     title: str
     used: tuple[Used, ...] = ()
