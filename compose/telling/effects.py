@@ -70,13 +70,8 @@ def effect_told(moment: Moment, effect: Effect) -> str:
             return _go(moment, effect)
         case LifeOf():
             return voice.say(LIVES[effect.by], who=_mover(moment, effect.who))
-        case Swap() if effect.other is Person.MATE and _has_tasks(moment):
-            pattern = "{who} and {whom} change places and tasks"
-            return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
         case Swap():
-            several = isinstance(effect.who, AllPlaying)
-            pattern = "{who} change places with {whom}" if several else "{who} changes places with {whom}"
-            return voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
+            return _swapped(moment, effect)
         case Put():
             return voice.say(STANDS[effect.posture, effect.untouched], _feminine(moment), it=_it(moment))
         case Own():
@@ -117,9 +112,14 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     return _named(moment).does(sides, *patterns, points=points)
 
 
-def _has_tasks(moment: Moment) -> bool:
-    """Whether players of the side that acts have different tasks, which those who change places exchange, too."""
-    return moment.actor is not None and len(moment.voice.play.tasks_of(moment.actor)) > 1
+def _swapped(moment: Moment, effect: Swap) -> str:
+    """Who changes places with whom: a passer and a team-mate with different tasks exchange these, too."""
+    pattern = "{who} changes places with {whom}"
+    if isinstance(effect.who, AllPlaying):
+        pattern = "{who} change places with {whom}"
+    elif effect.other is Person.MATE and moment.actor and len(moment.voice.play.tasks_of(moment.actor)) > 1:
+        pattern = "{who} and {whom} change places and tasks"
+    return moment.voice.say(pattern, who=_mover(moment, effect.who), whom=_mover(moment, effect.other))
 
 
 def _touched(rule: Rule) -> bool:

@@ -135,10 +135,8 @@ def _event(voice: Voice, trigger: Happening | KeptFor | AllHold | LastLife | InA
         case AllHold():
             return voice.say("everyone has held a ball for {time}", time=voice.time(trigger.time_s))
         case KeptFor():
-            ball, time = voice.balls(trigger.balls), voice.time(trigger.limit_s)
-            return voice.say(
-                "{who} holds {ball} longer than {time}", who=_one(voice, trigger.who), ball=ball, time=time
-            )
+            who, ball, time = _one(voice, trigger.who), voice.balls(trigger.balls), voice.time(trigger.limit_s)
+            return voice.say("{who} holds {ball} longer than {time}", who=who, ball=ball, time=time)
         case Happening():
             said = _happening(voice, trigger)
             return voice.say("{event} after a bounce", event=said) if trigger.bounced else said
@@ -191,10 +189,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             catchers = _players(trigger) if trigger.to or owners else trigger.by  # each for themselves: one of them
             catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
-        case Result.MISSED if can_leave(voice.play):
-            return voice.say("{ball} sent by {who} misses, but stays on the court", who=who, ball=ball) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
-            return voice.say(IN_VAIN[trigger.result], who=who, ball=ball) + skills
+            return voice.say(_in_vain(voice, trigger.result), who=who, ball=ball) + skills
 
 
 TO_SOMEBODY = {
@@ -207,6 +203,12 @@ IN_VAIN = {
     Result.BLOCKED: "{ball} sent by {who} is blocked",
     Result.LEFT: "{ball} sent by {who} leaves the court",
 }
+
+
+def _in_vain(voice: Voice, result: Result) -> str:
+    """What misses, is blocked or leaves the court; where that has rules of its own, what leaves it is no miss."""
+    stays = result is Result.MISSED and can_leave(voice.play)
+    return "{ball} sent by {who} misses, but stays on the court" if stays else IN_VAIN[result]
 
 
 def _through(voice: Voice, trigger: Happening, who: str, ball: str) -> str:
