@@ -1,7 +1,7 @@
 """The parsing table walked by kinds of words alone, without making trees: how far does a row of words
 go as a sentence, and what may come next?
 
-A stack is the row of states of an LALR parser. Stacks are never changed, so many ways of
+A stack is the row of states of an LALR parser (Lark's table). Stacks are never changed, so many ways of
 going on can be tried from one point.
 """
 
@@ -11,13 +11,26 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from grammar.frozen import evolve
-from grammar.language import language_tables, pieces_in, start_symbol, terminal_phrases
-from grammar.parse_tree import END
-from grammar.pieces import Piece, StrangeError
+from lark import UnexpectedCharacters
+from lark.parsers.lalr_analysis import Shift
+
+from grammar.frozen import frozen
+from grammar.language import sentence_parser, start_symbol, terminal_phrases, tokens
 
 Stack = tuple[int, ...]
+END = "$END"
 STRANGE = "?"
+
+
+@frozen
+class Piece:
+    """A word, phrase, number or sign of a line. `kind` is its terminal in rules.lark, or "?" where it is
+    no part of the language; `start` and `end` count letters from 0."""
+
+    kind: str
+    text: str
+    start: int
+    end: int
 
 
 def pieces(text: str) -> list[Piece]:
@@ -26,11 +39,12 @@ def pieces(text: str) -> list[Piece]:
     offset = 0
     while offset < len(text):
         try:
-            for piece in pieces_in(text[offset:]):
-                found.append(evolve(piece, start=offset + piece.start, end=offset + piece.end))
+            for token in tokens(text[offset:]):
+                start = token.start_pos or 0
+                found.append(Piece(token.type, str(token), offset + start, offset + start + len(token)))
             return found
-        except StrangeError as error:
-            start = offset + error.start
+        except UnexpectedCharacters as error:
+            start = offset + (error.pos_in_stream or 0)
             strange = re.match(r"[\w'’-]+|.", text[start:])
             end = start + (len(strange.group()) if strange else 1)
             found.append(Piece(STRANGE, text[start:end], start, end))
@@ -40,29 +54,30 @@ def pieces(text: str) -> list[Piece]:
 
 def beginning(section: str) -> Stack:
     """The stack before the first word of a sentence of that section."""
-    return (language_tables().starts[start_symbol(section)][0],)
+    return (_table(section)[0],)
 
 
 def after(section: str, stack: Stack, kind: str) -> Stack | None:
     """The stack when a piece of that kind follows, or None where it cannot."""
-    tables = language_tables()
-    last = tables.starts[start_symbol(section)][1]
+    _first, last, states = _table(section)
     while True:
-        step = tables.rows[stack[-1]].get(kind)
+        step = states[stack[-1]].get(kind)
         if step is None:
             return None
-        if step >= 0:
-            return (*stack, step)
-        rule, size = tables.rules[~step][:2]
-        stack = stack[: len(stack) - size]
-        stack = (*stack, tables.rows[stack[-1]][rule])
+        action, argument = step
+        if action is Shift:
+            return (*stack, argument)
+        if argument.expansion:
+            stack = stack[: -len(argument.expansion)]
+        stack = (*stack, states[stack[-1]][argument.origin.name][1])
         if kind == END and stack[-1] == last:
             return stack
 
 
 def possible(section: str, stack: Stack) -> Iterator[str]:
     """The kinds that can follow, by their words; END where the sentence may stop."""
-    for kind in sorted(language_tables().rows[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
+    states = _table(section)[2]
+    for kind in sorted(states[stack[-1]], key=lambda kind: (phrases_of(kind), kind)):
         if (kind.isupper() or kind == END) and after(section, stack, kind) is not None:
             yield kind
 
@@ -76,6 +91,12 @@ def reach(section: str, line: list[Piece]) -> tuple[int, Stack]:
             return index, stack
         stack = following
     return len(line), stack
+
+
+@cache
+def _table(section: str) -> tuple[int, int, dict[int, dict[str, tuple]]]:  # type: ignore[type-arg]
+    conf = sentence_parser().parse_interactive("", start=start_symbol(section)).parser_state.parse_conf
+    return conf.start_state, conf.end_state, conf.states
 
 
 @cache

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from grammar.frozen import evolve, fields
+import attrs
+from lark import Token, Tree
+from lark.tree import Meta
+
 from grammar.own_names import unmasked
-from grammar.parse_tree import Branch, Child
-from grammar.pieces import Piece
 from grammar.sentences import head
 from grammar.sentences.attempting import AimAt, AimBetween, AimPast, AimThrough, AimTo, Attempt
 from grammar.sentences.base import FROZEN, Name, Node, Np, Quantity, SideRef
@@ -45,45 +46,47 @@ class Reader:
         self._parameters = parameters
         self._names = names
 
-    def node(self, tree: Child) -> Any:
+    def node(self, tree: Tree[Token] | Token | None) -> Any:
         """The node, text or None that a piece of the parse tree stands for."""
         if tree is None:
             return None
-        if isinstance(tree, Piece):
+        if isinstance(tree, Token):
             return self._leaf(tree)
         children = [self.node(child) for child in tree.children]
-        span = self._span(tree)
-        if tree.rule in ("preposition", "within", "ball_state"):
+        span = self._span(tree.meta)
+        if tree.data in ("preposition", "within", "ball_state"):
             return children[0]
-        if tree.rule == "name":
+        if tree.data == "name":
             return Name(" ".join(children), span=span)
-        if tree.rule == "practice":
+        if tree.data == "practice":
             return head.Practice(" ".join(children), span=span)
-        if tree.rule == "skill_name":
+        if tree.data == "skill_name":
             return Name(children[0], of_an_attempt=True, span=span)
-        if tree.rule == "shot":
+        if tree.data == "shot":
             return Np(children[0], None, None, Name(children[1], of_an_attempt=True, span=span), span=span)
-        special = _SPECIAL.get(tree.rule)
+        special = _SPECIAL.get(tree.data)
         if special:
-            return evolve(special(children), span=span)
-        return _construct(kind_of(tree.rule), children, span)
+            return attrs.evolve(special(children), span=span)
+        return _construct(kind_of(tree.data), children, span)
 
-    def _leaf(self, piece: Piece) -> Quantity | str:
-        if piece.kind in _QUANTITIES:
-            said = piece.text.lower()
+    def _leaf(self, token: Token) -> Quantity | str:
+        if token.type in _QUANTITIES:
+            said = token.lower()
             digits = said.rstrip("abcdefghijklmnopqrstuvwxyz% \t")
             unit = said[len(digits) :].strip()
-            return Quantity(
-                float(digits), unit, parameter=self._parameters.get(piece.start + 1), span=self._span(piece)
-            )
-        if piece.kind == "STRING":
-            return piece.text[1:-1].strip()
-        if piece.kind == "LICENCE":
-            return piece.text
-        return unmasked(" ".join(small(piece.text).replace("’", "'").split()), self._names)
+            span = self._token_span(token)
+            return Quantity(float(digits), unit, parameter=self._parameters.get(token.column or 0), span=span)
+        if token.type == "STRING":
+            return token[1:-1].strip()
+        if token.type == "LICENCE":
+            return str(token)
+        return unmasked(" ".join(small(token).replace("’", "'").split()), self._names)
 
-    def _span(self, tree: Branch | Piece) -> Span:
-        return self._line if tree.start is None or tree.end is None else self._stretch(tree.start + 1, tree.end + 1)
+    def _token_span(self, token: Token) -> Span:
+        return self._stretch(token.column or 1, token.end_column or 1)
+
+    def _span(self, meta: Meta) -> Span:
+        return self._line if meta.empty else self._stretch(meta.column, meta.end_column)
 
     def _stretch(self, start: int, end: int) -> Span:
         return Span(
@@ -92,9 +95,9 @@ class Reader:
 
 
 def _construct(kind: type[Node], children: list[Any], span: Span) -> Node:
-    taken = [field for field in fields(kind) if field.name != "span" and not field.kw_only]
-    if taken and taken[-1].metadata.get("rest"):
-        fixed = len(taken) - 1
+    fields = [field for field in attrs.fields(kind) if field.name != "span" and not field.kw_only]
+    if fields and fields[-1].metadata.get("rest"):
+        fixed = len(fields) - 1
         children = [*children[:fixed], tuple(child for child in children[fixed:] if child is not None)]
     return kind(*children, span=span)
 
@@ -117,7 +120,7 @@ def _attempt(children: list[Any]) -> Attempt:
 def _when(children: list[Any]) -> When:
     span_of_time, event, doer, whence, bounced, condition, *consequences = children
     if isinstance(event, Caught) and event.where is None and isinstance(doer, Np) and doer.name.text.startswith(FROZEN):
-        event, doer = evolve(event, preposition="by", where=doer), None  # it is said of where the mate is
+        event, doer = attrs.evolve(event, preposition="by", where=doer), None  # it is said of where the mate is
     return When(event, condition, tuple(consequences), span_of_time, whence, bounced, doer)
 
 

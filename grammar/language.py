@@ -1,4 +1,9 @@
-"""The sentences of the rule language: rules.lark, its words, and the parser of single sentences."""
+"""The parser of single sentences, made from rules.lark by Lark.
+
+Lark's own keyword handling is tightened in two ways. Every word of the grammar ends at a word border,
+so `outt` is never read as `out` and `t`. No reserved word may be part of a name, so a slip is reported
+where it stands and not at the end of the line.
+"""
 
 from __future__ import annotations
 
@@ -7,16 +12,24 @@ from collections.abc import Iterator
 from functools import cache, lru_cache
 from pathlib import Path
 
-from grammar.parse_tree import Child, parsed
-from grammar.pieces import Piece, pieces_of
-from grammar.tables import Tables, keep_tables, kept_tables
+from lark import Lark, Token
+from lark.lexer import PatternRE, PatternStr, TerminalDef
+from lark.tree import ParseTree
+
+from grammar.tables import keep_tables, kept_tables
 
 GRAMMAR_FILE = Path(__file__).with_name("rules.lark")
 STARTS = (
     *("head", "space", "sides", "kit", "set-up", "play", "when", "finish", "care"),
     *("modifier", "remix", "class", "hall"),
 )
+# What may not follow a word. Two looks, for one set with a curly mark in it takes a regular expression ten times
+# as long to make, and there are two hundred of them.
+_BORDER = r"(?![\w'-])(?!’)"
 SHEETS = ("modifier", "remix", "class", "hall")  # sections that are sheets of their own
+_OPEN_TERMINALS = frozenset(
+    ("WORD", "POSSESSIVE", "STRING", "LENGTH", "DURATION", "PERCENT", "NUMBER", "LICENCE", "SIZE")
+)
 
 
 def start_symbol(section: str) -> str:
@@ -32,38 +45,71 @@ def reserved_phrases() -> tuple[str, ...]:
     return tuple(sorted(phrases, key=lambda phrase: (-len(phrase), phrase)))
 
 
-@cache
-def language_tables() -> Tables:
-    """The parser's tables for the sentences of every section."""
-    text = GRAMMAR_FILE.read_text(encoding="utf-8")
-    kept = kept_tables(text)
-    if kept is None:
-        from grammar.from_rules import tables_from  # loads Lark, which kept tables do without
+def _as_pattern(phrase: str) -> str:
+    return r"\s+".join(re.escape(word) for word in phrase.split())
 
-        kept = keep_tables(text, tables_from(text, [start_symbol(section) for section in STARTS]))
-    return kept
+
+def _edit(terminal: TerminalDef) -> TerminalDef:
+    pattern = terminal.pattern
+    if terminal.name in ("LENGTH", "DURATION", "POSSESSIVE"):
+        terminal.pattern = PatternRE(f"(?i:{pattern.value})")
+    elif terminal.name not in _OPEN_TERMINALS and any(letter.isalpha() for letter in pattern.value):
+        value = _as_pattern(pattern.value) if isinstance(pattern, PatternStr) else _spaced(pattern.value)
+        terminal.pattern = PatternRE(rf"(?i:(?:{value}){_BORDER})")
+        terminal.priority = 1 + pattern.value.count(" ")
+    return terminal
+
+
+def _spaced(alternatives: str) -> str:
+    return re.sub(r"(?:\\ | )", r"\\s+", alternatives)
+
+
+@cache
+def sentence_parser() -> Lark:
+    """Lark's parser for the sentences of every section."""
+    text = GRAMMAR_FILE.read_text(encoding="utf-8")
+    return kept_tables(text) or keep_tables(text, _built(text))
+
+
+def _built(text: str) -> Lark:
+    return Lark(
+        text,
+        parser="lalr",
+        lexer="basic",
+        start=[start_symbol(section) for section in STARTS],
+        maybe_placeholders=True,
+        propagate_positions=True,
+        edit_terminals=_edit,
+    )
 
 
 @lru_cache(maxsize=1024)
-def parse_sentence(section: str, text: str) -> Child:
-    """The parse tree of one sentence of a section; raises NoSentenceError where it is none."""
-    return parsed(language_tables(), start_symbol(section), text)
+def parse_sentence(section: str, text: str) -> ParseTree:
+    """The parse tree of one sentence of a section; raises lark.UnexpectedInput where it is none."""
+    return sentence_parser().parse(text, start=start_symbol(section))
 
 
-def pieces_in(text: str) -> Iterator[Piece]:
-    """The words, phrases, numbers and signs of a text; raises StrangeError where there is none."""
-    return pieces_of(language_tables(), text)
+def tokens(text: str) -> Iterator[Token]:
+    """The tokens of a text; raises lark.UnexpectedCharacters where there is none.
+
+    They come from the parser's own lexer: Lark.lex would build a new one each time.
+    """
+    begun = sentence_parser().parse_interactive(text, start=start_symbol(STARTS[0]))
+    yield from begun.lexer_thread.lex(begun.parser_state)  # type: ignore[no-untyped-call]
 
 
 def terminal_phrases(name: str) -> tuple[str, ...]:
     """The words that a terminal of the grammar stands for; none for names, numbers and the like."""
+    if name in _OPEN_TERMINALS:
+        return ()
     return _phrases_by_terminal().get(name, ())
 
 
 @cache
 def _phrases_by_terminal() -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
-    for first, ways in language_tables().phrases.items():
-        for name, others in ways if first[0].isalpha() else ():
-            found.setdefault(name, []).append(" ".join((first, *others)))
+    for phrase in reserved_phrases():
+        token = next(tokens(phrase), None)
+        if token is not None and len(token) == len(phrase):
+            found.setdefault(token.type, []).append(phrase)
     return {name: tuple(sorted(phrases)) for name, phrases in found.items()}

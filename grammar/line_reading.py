@@ -6,18 +6,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from functools import cache
 
+import attrs
+from lark import UnexpectedInput
+
 from grammar.finding import Correction, Finding, Severity
 from grammar.from_lark import Reader
-from grammar.frozen import evolve, fields, frozen
+from grammar.frozen import frozen
 from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
-from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
+from grammar.meanings import AREA_KINDS, built_in
 from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
-from grammar.pieces import NoSentenceError
 from grammar.sentences.base import FROZEN, Name, Node, OwnerName
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
@@ -40,7 +42,7 @@ def _of_every_sheet() -> frozenset[str]:
 
 def _names_in(node: Node) -> Iterator[str]:
     """Every name of a sentence but those of things that it says itself what they are."""
-    for field in fields(type(node)):
+    for field in attrs.fields(type(node)):
         value = getattr(node, field.name)
         for part in value if isinstance(value, tuple) else (value,):
             if isinstance(part, Name):
@@ -105,7 +107,7 @@ class LineReader:
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         names = (name.removeprefix(FROZEN) for name in _names_in(sentence))
-        return all(name in _of_every_sheet() or name in GRANTED_WORDS or self._declares(name) for name in names)
+        return all(name in _of_every_sheet() or self._declares(name) for name in names)
 
     def may_know_all(self, section: str, sentence: Node) -> bool:
         """Whether every name of a sentence means something, or is near to one that does."""
@@ -143,7 +145,7 @@ class LineReader:
         span = line.span(self.file)
         tree = parse_sentence(section, filled.text)
         node: Node = _WholeLine(span, lambda column: column, filled.parameters, names).node(tree)
-        return evolve(node, span=span)
+        return attrs.evolve(node, span=span)
 
     def _readings(self, section: str, line: TextLine, values: Mapping[str, str], text: str) -> list[Node]:
         """What a text says; more than one where a name of the sheet can be taken for words of the language."""
@@ -167,9 +169,9 @@ class LineReader:
 
         kind = _WholeLine if otherwise else Reader
         parameters = {masked.shown(at): name for at, name in filled.parameters.items()}
-        with suppress(NoSentenceError):
+        with suppress(UnexpectedInput):
             node: Node = kind(span, column, parameters, names).node(parse_sentence(section, masked.text))
-            yield evolve(node, span=span)
+            yield attrs.evolve(node, span=span)
 
     def _two_ways(self, readings: Sequence[Node], line: TextLine) -> Finding | None:
         if len(readings) < 2:

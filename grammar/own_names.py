@@ -12,10 +12,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import combinations
 
+from lark import UnexpectedCharacters
+
 from grammar.frozen import frozen
-from grammar.language import pieces_in, reserved_phrases
+from grammar.language import reserved_phrases, tokens
 from grammar.layout import Part
-from grammar.pieces import StrangeError
 from grammar.words import NUMBER, NUMBERS, plural, singulars, small
 
 MASK = "ǂ"
@@ -63,8 +64,8 @@ class Masked:
 def is_plain(name: str) -> bool:
     """Whether a name can stand in any sentence as it is: it holds no word of the language."""
     try:
-        return all(piece.kind in _OF_NAMES for piece in pieces_in(name))
-    except StrangeError:
+        return all(token.type in _OF_NAMES for token in tokens(name))
+    except UnexpectedCharacters:
         return False
 
 

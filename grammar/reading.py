@@ -7,8 +7,11 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+import attrs
+from lark import UnexpectedInput
+
 from grammar.finding import Finding, Severity
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.heard.sides_by_players import with_sides_by_players
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS, Part
@@ -17,7 +20,6 @@ from grammar.lines import TextLine
 from grammar.mistakes.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, declared_names
 from grammar.parameters import Filled, filled_in
-from grammar.pieces import NoSentenceError
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
@@ -64,7 +66,7 @@ class FileReader:
             lines = self._lines(name, body)
             before = by_name.get(name)
             if before:
-                by_name[name] = evolve(before, lines=before.lines + lines, notes=before.notes + heading.notes)
+                by_name[name] = attrs.evolve(before, lines=before.lines + lines, notes=before.notes + heading.notes)
             else:
                 by_name[name] = Section(name, lines, heading.notes)
         sections = tuple(by_name[name] for name in SECTIONS if name in by_name)
@@ -84,7 +86,7 @@ class FileReader:
             for line in self.lines(part.kind, heading, values):
                 opens = isinstance(line.sentence, Block)
                 block = self._block(line.sentence, heading, body, values) if opens else ()  # type: ignore[arg-type]
-                lines.append(evolve(line, block=block))
+                lines.append(attrs.evolve(line, block=block))
         return part.title, tuple(lines), self._sheet, part.heading.notes, part.closing_notes
 
     def _block(
@@ -96,7 +98,7 @@ class FileReader:
             title = f"This line belongs to `{block.words()}` above it."
             hint = "Write it further in."
             self.findings.append(Finding("L-block", Severity.ERROR, title, body[0].span(self._file), hint))
-            body[0] = evolve(body[0], indent=heading.indent + 1)
+            body[0] = attrs.evolve(body[0], indent=heading.indent + 1)
         while body and body[0].indent > heading.indent:
             lines += self.lines(block.section, body.pop(0), values)
         if not lines and self._sheet not in self.unread:
@@ -207,7 +209,7 @@ def line_said(reader: LineReader, section: str, line: TextLine, values: _Values,
 def _is_sentence(section: str, text: str) -> bool:
     try:
         parse_sentence(section, text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return False
     return True
 

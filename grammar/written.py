@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import attrs
+
 from grammar.finding import Finding, Outcome, Severity
 from grammar.format import format_file
-from grammar.frozen import evolve
 from grammar.parse import parse
 from grammar.span import Span
 from grammar.tree import GameSheet, RemixSheet, RuleFile
@@ -16,7 +17,7 @@ def written(sheet: GameSheet | RemixSheet) -> Outcome[str]:
     file = "the sheet to be written"
     rules = RuleFile(file, (), (), (), ())
     part = {"games": (sheet,)} if isinstance(sheet, GameSheet) else {"remixes": (sheet,)}
-    rules = evolve(rules, **part)
+    rules = attrs.evolve(rules, **part)
     text = format_file(rules)
     again = parse(text, file)
     if again.value is not None and (again.value.games, again.value.remixes) == (rules.games, rules.remixes):

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from attrs import evolve
+
 from compose.answer.answer import Answer, with_new
 from compose.check import Budget, StateSpace, explore
 from compose.check.space import USUAL
@@ -13,7 +15,6 @@ from compose.forecast.forecast import Forecast, forecast
 from compose.forecast.rounds.simulate import Play
 from compose.net.net import Net
 from grammar.finding import Basis, Finding, Severity
-from grammar.frozen import evolve
 from grammar.span import nowhere
 from library import KitItem, Norms
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from attrs import evolve
+
 from compose.answer.staged import Staged
 from compose.forecast.answers import Answers
 from compose.forecast.course import Figure
 from compose.forecast.forecast import Forecast
-from grammar.frozen import evolve
 
 
 def whole_class(games: Sequence[tuple[Staged, Answers]]) -> Answers:

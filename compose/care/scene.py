@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import cached_property
+
+from attrs import define
 
 from compose.staging.floor.floor import ground_of
 from compose.staging.floor.ground import Ground
@@ -12,17 +15,16 @@ from grammar.core.game import Core
 from grammar.core.play import Attempt, Lines
 from grammar.core.values import KindId, Population
 from grammar.finding import Basis, Finding, Severity
-from grammar.frozen import field, frozen
 from grammar.span import Span, nowhere
 from library import KitItem, Norms
 
 LAST_WORD = "A reminder: local rules and the teacher in charge decide."
 
 
-@frozen
+@define(frozen=True, slots=False)
 class Scene:
     """`beside_m` and `behind_m` are the clear strips to the walls along the court and behind its ends; None where
-    nobody says which hall. `ground` is the court with its areas."""
+    nobody says which hall."""
 
     core: Core
     floor: Floor
@@ -31,10 +33,10 @@ class Scene:
     norms: Norms
     beside_m: float | None = None
     behind_m: float | None = None
-    ground: Ground = field(init=False, eq=False, repr=False)
 
-    @ground.default
-    def _ground(self) -> Ground:
+    @cached_property
+    def ground(self) -> Ground:
+        """The court with its areas."""
         return ground_of(self.core.play)
 
     def attempts(self) -> Iterator[tuple[Population, Attempt, Lines]]:

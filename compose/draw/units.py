@@ -9,8 +9,10 @@ from __future__ import annotations
 import re
 from typing import Any, TypeVar
 
+from attrs import fields_dict, has
+
 from compose.draw.signs.shapes import Drawing, Label
-from grammar.frozen import evolve, fields, frozen, has
+from grammar.frozen import evolve, frozen
 
 # Exactly: the international foot, agreed in 1959 by six standards laboratories (US Federal Register,
 # "Refinement of values for the yard and the pound", 1 July 1959).
@@ -63,5 +65,5 @@ def _through(shown: Any) -> Any:
         )
         return evolve(shown, description=_through(shown.description), shapes=shapes)
     if has(type(shown)):
-        return evolve(shown, **{each.name: _through(getattr(shown, each.name)) for each in fields(type(shown))})
+        return evolve(shown, **{name: _through(getattr(shown, name)) for name in fields_dict(type(shown))})
     return shown

@@ -6,10 +6,11 @@ stays finite. A forecast may want to know how many there are beyond; a simulatio
 
 from __future__ import annotations
 
+import attrs
+
 from compose.check.condition import places_read
 from compose.forecast.course import Course
 from compose.net.net import Net
-from grammar.frozen import evolve
 
 ROOM = 1_000  # points that no round of a lesson reaches
 OFTEN = 0.001  # chance from which points at their bound are worth a second look
@@ -32,10 +33,10 @@ def points_decide(net: Net) -> bool:
 def with_room(net: Net) -> Net:
     """The net with room for more points, for a simulation alone."""
     asked = {place for end in net.ends for place in places_read(end.guard)}
-    return evolve(
+    return attrs.evolve(
         net,
         places=tuple(
-            evolve(place, capacity=ROOM) if place.token == "points" and number not in asked else place
+            attrs.evolve(place, capacity=ROOM) if place.token == "points" and number not in asked else place
             for number, place in enumerate(net.places)
         ),
     )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+import attrs
+
 from compose.modifiers.changes.changes import carry_out
 from compose.modifiers.changes.sheets import Draft
 from compose.modifiers.edit import Edit
@@ -12,7 +14,6 @@ from compose.modifiers.modifier import Use, filled_in, value_findings
 from compose.modifiers.needs import unmet_needs
 from compose.modifiers.remix import Remix
 from grammar.finding import Finding, Outcome, Severity
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.resolve import resolve
 from grammar.sentences.head import Caution
@@ -51,7 +52,7 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
 
 
 def _explained(finding: Finding, use: Use) -> Finding:
-    return evolve(finding, title=f"`{use.modifier.name}` does not fit: {finding.title}", code="M-fit")
+    return attrs.evolve(finding, title=f"`{use.modifier.name}` does not fit: {finding.title}", code="M-fit")
 
 
 def _no_effect(use: Use, game: Game) -> Finding:

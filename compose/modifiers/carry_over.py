@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import attrs
+
 from compose.modifiers.apply import apply
 from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.content_hash import content_hash
@@ -13,7 +15,7 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import OWN_EDITS, Recipe
 from compose.modifiers.remix import Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.sentences import remix as said
 from grammar.topics import topic
@@ -39,7 +41,7 @@ def carried_over(recipe: Recipe, base: Game, kit: Kit, before: Game | None = Non
     """The recipe on a changed base. With the base as it was `before`, lines that both changed are found, too."""
     kept, conflicts = _fitting(recipe, base, kit)
     own = recipe.own if recipe.own in kept else None
-    fitting = evolve(recipe, uses=tuple(use for use in kept if use is not recipe.own), own=own, base_content=None)
+    fitting = attrs.evolve(recipe, uses=tuple(use for use in kept if use is not recipe.own), own=own, base_content=None)
     outcome = made(fitting, base, kit)
     if outcome.value is None:
         return Outcome(None, (*conflicts, *outcome.findings))
@@ -119,14 +121,14 @@ def _rewritten(recipe: Recipe, base: Game, kept: tuple[Use, ...]) -> RemixSheet:
         sentence = line.sentence
         if isinstance(sentence, said.BasedOn):
             content = content_hash(base.sheet)
-            lines.append(evolve(line, sentence=evolve(sentence, base=base.title, content=content)))
+            lines.append(attrs.evolve(line, sentence=attrs.evolve(sentence, base=base.title, content=content)))
         elif isinstance(sentence, said.Use):
             if sentence.modifier.lower() in names:
                 names.remove(sentence.modifier.lower())
                 lines.append(line)
         elif OWN_EDITS in names or not _is_change(line):
             lines.append(line)
-    return evolve(recipe.sheet, lines=tuple(lines))
+    return attrs.evolve(recipe.sheet, lines=tuple(lines))
 
 
 def _is_change(line: Line) -> bool:

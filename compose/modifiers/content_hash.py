@@ -6,8 +6,9 @@ import hashlib
 from collections.abc import Iterator
 from typing import TypeVar
 
+import attrs
+
 from grammar.format import format_game, format_plain
-from grammar.frozen import evolve, fields
 from grammar.own_names import is_plain
 from grammar.sentences.base import Name, Node
 from grammar.tree import GameSheet, Line, PlainSheet
@@ -45,17 +46,17 @@ def _names_in(value: object) -> Iterator[str]:
         for each in value:
             yield from _names_in(each)
     elif isinstance(value, Node):
-        for field in fields(type(value)):
+        for field in attrs.fields(type(value)):
             yield from _names_in(getattr(value, field.name))
 
 
 def without_notes(sheet: Sheet) -> Sheet:
     """The sheet with every note left out; sentences stay as they are."""
     if isinstance(sheet, GameSheet):
-        sections = tuple(evolve(each, notes=(), lines=_bare(each.lines)) for each in sheet.sections)
-        return evolve(sheet, notes=(), closing_notes=(), head=_bare(sheet.head), sections=sections)
-    return evolve(sheet, notes=(), closing_notes=(), lines=_bare(sheet.lines))
+        sections = tuple(attrs.evolve(each, notes=(), lines=_bare(each.lines)) for each in sheet.sections)
+        return attrs.evolve(sheet, notes=(), closing_notes=(), head=_bare(sheet.head), sections=sections)
+    return attrs.evolve(sheet, notes=(), closing_notes=(), lines=_bare(sheet.lines))
 
 
 def _bare(lines: tuple[Line, ...]) -> tuple[Line, ...]:
-    return tuple(evolve(line, notes=(), block=_bare(line.block)) for line in lines)
+    return tuple(attrs.evolve(line, notes=(), block=_bare(line.block)) for line in lines)

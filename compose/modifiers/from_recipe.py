@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
+import attrs
+
 from compose.modifiers.apply import remix
 from compose.modifiers.clash import clashes
 from compose.modifiers.content_hash import content_hash
@@ -12,7 +14,6 @@ from compose.modifiers.modifier import Use
 from compose.modifiers.recipe import Recipe
 from compose.modifiers.remix import Remix
 from grammar.finding import Finding, Outcome, Severity
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.sentences.head import Licence, Told
 from grammar.tree import GameSheet, Line
@@ -33,8 +34,8 @@ def made(recipe: Recipe, base: Game, kit: Mapping[str, KitItem], more: Iterable[
     findings.extend(outcome.findings)
     if outcome.value is None:
         return Outcome(None, tuple(findings))
-    named = evolve(outcome.value.game, sheet=_signed(outcome.value.game.sheet, recipe))
-    return Outcome(evolve(outcome.value, game=named), tuple(findings))
+    named = attrs.evolve(outcome.value.game, sheet=_signed(outcome.value.game.sheet, recipe))
+    return Outcome(attrs.evolve(outcome.value, game=named), tuple(findings))
 
 
 def base_findings(recipe: Recipe, base: Game) -> Iterator[Finding]:
@@ -74,7 +75,7 @@ def _signed(sheet: GameSheet, recipe: Recipe) -> GameSheet:
     licence = [Licence(recipe.licence)] if recipe.licence else []
     kept = [line for line in sheet.head if not _replaced(line, recipe)]
     new = [*about, *(Told("credit", text) for text in dict.fromkeys(credits)), *licence]
-    return evolve(
+    return attrs.evolve(
         sheet, title=recipe.title, head=(*kept, *(Line(each) for each in new)), notes=recipe.sheet.notes
     )
 

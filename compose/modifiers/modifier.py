@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+import attrs
+
 from grammar.finding import Finding, Severity
-from grammar.frozen import evolve, field, fields, frozen
+from grammar.frozen import field, frozen
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
 from grammar.span import Span, nowhere
@@ -108,19 +110,19 @@ def filled_in(use: Use) -> tuple[Line, ...]:
 
 def _filled(line: Line, values: Mapping[str, Quantity]) -> Line:
     block = tuple(_filled(inner, values) for inner in line.block)
-    return evolve(line, sentence=_node(line.sentence, values), block=block)
+    return attrs.evolve(line, sentence=_node(line.sentence, values), block=block)
 
 
 def _node(node: Node, values: Mapping[str, Quantity]) -> Node:
     if isinstance(node, Quantity):
         value = values.get(node.parameter) if node.parameter else None
-        return evolve(value, parameter=None, span=node.span) if value else node
+        return attrs.evolve(value, parameter=None, span=node.span) if value else node
     changed: dict[str, Any] = {
         part.name: tuple(_part(each, values) for each in value) if isinstance(value, tuple) else _part(value, values)
-        for part in fields(type(node))
+        for part in attrs.fields(type(node))
         if part.name != "span" and isinstance(value := getattr(node, part.name), Node | tuple)
     }
-    return evolve(node, **changed) if changed else node
+    return attrs.evolve(node, **changed) if changed else node
 
 
 def _part(value: Any, values: Mapping[str, Quantity]) -> Any:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import attrs
+
 from compose.modifiers.remix import REMIX, Remix
 from grammar.format import format_game
-from grammar.frozen import evolve
 
 
 def remix_text(made: Remix) -> str:
@@ -12,7 +13,7 @@ def remix_text(made: Remix) -> str:
     if not made.uses:
         return format_game(made.game.sheet)
     notes = (f"A remix of {made.base.title}.", *(f"Modifier: {use.label}." for use in made.uses))
-    sheet = evolve(made.game.sheet, title=remix_title(made), notes=notes)
+    sheet = attrs.evolve(made.game.sheet, title=remix_title(made), notes=notes)
     return format_game(sheet)
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from attrs import evolve
+
 from compose.net.lower.attempts import lower_attempts
 from compose.net.lower.both_hold import both_hold
 from compose.net.lower.builder import Builder
@@ -38,7 +40,6 @@ from grammar.core.keeping import kept_by
 from grammar.core.rules import Add, Finish, Result, StartAgain
 from grammar.core.values import At, Population, SideId
 from grammar.finding import Finding, Outcome, Severity
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.span import Span
 from grammar.tree import GameSheet

@@ -6,7 +6,7 @@ import threading
 from collections import OrderedDict
 from typing import TYPE_CHECKING
 
-from grammar.frozen import define, field
+from attrs import define, field
 
 if TYPE_CHECKING:
     from compose.share.pack.pack import Pack

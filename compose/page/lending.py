@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable, Mapping
 
 import uvicorn
+from attrs import define, field
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
@@ -20,7 +21,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from compose.page.guard import Guard
-from grammar.frozen import define, field, frozen
+from grammar.frozen import frozen
 
 LONGEST_S = 90 * 60.0  # our choice: a double lesson
 MOST_WRONG = 20  # guesses before the door is shut for good

@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
+from attrs import evolve
+
 from compose.telling.wording import Wording, catalogue, languages, wording_of
-from grammar.frozen import evolve
 
 FOLDER = Path(__file__).parent / "messages"
 NAMES: Mapping[str, str] = {"en": "English", "fr": "Français"}

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 import library
 from grammar.core.game import Core
 from grammar.core.reading.from_game import core_of
 from grammar.finding import Outcome
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.tree import GameSheet
 

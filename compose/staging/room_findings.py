@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import evolve
+
 from compose.staging.floor.values import Rectangle
 from compose.staging.floor_to_use import FLOOR_TO_USE
 from compose.staging.found import note, warning
@@ -12,7 +14,6 @@ from compose.staging.open_floor import OPEN_FLOOR
 from compose.staging.room import Room
 from compose.staging.where import beside_court, of_court, of_safe_places
 from grammar.finding import Finding
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.said import Figure, Many, Named, Value, Written, said
 from library.own_halls import UNNAMED

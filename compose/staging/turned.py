@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.staging.floor.values import Rectangle
-from grammar.frozen import evolve
 from library import Door, Hall, Marking, Obstacle
 
 WALL = {"north": "east", "east": "south", "south": "west", "west": "north"}  # where each wall comes to be

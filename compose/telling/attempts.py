@@ -7,6 +7,8 @@ from fractions import Fraction
 from itertools import groupby
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.telling.conditions import condition
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
 from compose.telling.of_time import part_of_round, parted
@@ -29,7 +31,6 @@ from grammar.core.play import (
 )
 from grammar.core.skills import SKILL_WORDS, bare
 from grammar.core.values import At, KindId, Laden, Population, Presence, Skill, Spot, without_load
-from grammar.frozen import evolve
 
 BY_THEMSELVES = (Skill.RUN, Skill.TOUCH)
 DOING = {

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import evolve
+
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.services import grouped
 from compose.telling.side_voice import Subject
@@ -24,7 +26,6 @@ from grammar.core.declared import (
 )
 from grammar.core.lives import Lives
 from grammar.core.values import PLAIN, OnStep, Part, Population, RoleId, SideId, Spot, Thing, Upon, without_load
-from grammar.frozen import evolve
 
 NOBODY_THERE = {
     Doing.GUARD: "nobody guards there",

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.telling.leads import lead, part_of_all
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.of_time import part_of_round
@@ -45,7 +47,6 @@ from grammar.core.values import (
     Sort,
     without_load,
 )
-from grammar.frozen import evolve
 
 NOBODY = SideId("")  # stands for any side where claims about several are compared
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import evolve
+
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told, points_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
@@ -18,7 +20,6 @@ from grammar.core.lives import LastLife
 from grammar.core.rules import Add, AllHold, Becomes, Happening, KeptFor, Result, Rule
 from grammar.core.runs import InARow
 from grammar.core.values import SHARED, At, Population, Presence, SideId, Skill, Sort, Spot, Thing
-from grammar.frozen import evolve
 
 
 def rules_told(voice: Voice, rules: Sequence[Rule]) -> Iterator[str]:

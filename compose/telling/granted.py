@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.game import Play
 from grammar.core.guards import ALWAYS
 from grammar.core.lives import LastLife
@@ -13,7 +15,6 @@ from grammar.core.reading.phrases.aims import against
 from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
-from grammar.frozen import evolve
 
 
 def _concerned(play: Play, offer: Offer, aim: Aim, result: Result) -> frozenset[Owner]:

@@ -6,12 +6,13 @@ from collections.abc import Collection, Mapping
 from itertools import pairwise
 from typing import Any
 
+from attrs import evolve, fields_dict, has
+
 from grammar.core.game import Play
 from grammar.core.play import Offer
 from grammar.core.renaming import in_any_order
 from grammar.core.rules import Shift
 from grammar.core.values import OnStep, SideId
-from grammar.frozen import evolve, fields, has
 
 
 def exchanged(value: Any, by: Mapping[SideId, SideId]) -> Any:
@@ -23,7 +24,7 @@ def exchanged(value: Any, by: Mapping[SideId, SideId]) -> Any:
     if isinstance(value, tuple):
         return tuple(exchanged(part, by) for part in value)
     if has(type(value)):
-        return evolve(value, **{each.name: exchanged(getattr(value, each.name), by) for each in fields(type(value))})
+        return evolve(value, **{name: exchanged(getattr(value, name), by) for name in fields_dict(type(value))})
     return value
 
 
@@ -42,7 +43,7 @@ def _turned(value: Any, steps: Mapping[Any, int]) -> Any:
     if isinstance(value, frozenset | tuple):
         return type(value)(_turned(part, steps) for part in value)
     if has(type(value)) and not isinstance(value, SideId):
-        return evolve(value, **{each.name: _turned(getattr(value, each.name), steps) for each in fields(type(value))})
+        return evolve(value, **{name: _turned(getattr(value, name), steps) for name in fields_dict(type(value))})
     return value
 
 

@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from typing import Any
 
+from attrs import evolve
+
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.play import (
@@ -24,7 +26,6 @@ from grammar.core.play import (
 )
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, Population, SideId, Skill, Spot, Teacher, without_load
-from grammar.frozen import evolve
 
 STATES = (
     (frozenset({Result.MISSED, Result.LEFT}), "missed"),

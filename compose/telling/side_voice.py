@@ -55,9 +55,8 @@ class SideVoice:
     usual_m: UsualDistance | None = field(default=None, eq=False)
     nouns: Nouns = field(init=False, eq=False, repr=False)
 
-    @nouns.default
-    def _nouns(self) -> Nouns:
-        return Nouns(self.core, self.wording)
+    def __attrs_post_init__(self) -> None:
+        object.__setattr__(self, "nouns", Nouns(self.core, self.wording))
 
     @property
     def play(self) -> Play:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from attrs import evolve
+
 import library
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.typed.finding_games import read, slug, used_as
 from compose.terminal.writing import write
 from grammar.format import format_file
-from grammar.frozen import evolve
 from grammar.tree import RuleFile
 from grammar.words import did_you_mean, listing
 

@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from attrs import evolve
+
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
 from compose.draw.card.of_remix import label_said
@@ -19,7 +21,6 @@ from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
-from grammar.frozen import evolve
 
 
 def show_check(

@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from attrs import evolve
+
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
@@ -33,7 +35,6 @@ from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from grammar.finding import Finding
-from grammar.frozen import evolve
 from grammar.words import listing
 
 WIDTH = 78

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from attrs import evolve
+
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
@@ -31,7 +33,6 @@ from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from compose.terminal.writing import write
-from grammar.frozen import evolve
 from grammar.words import listing
 
 ENDINGS = (".svg", ".html")

@@ -9,6 +9,8 @@ from contextlib import contextmanager
 from textwrap import fill, wrap
 from typing import Any
 
+from attrs import evolve
+
 import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import label_said
@@ -35,7 +37,6 @@ from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import granted, kit, modifiers_at_hand
 from compose.terminal.typed.wishing import Asked, wishes_of
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.words import capital, count, listing
 

@@ -7,12 +7,13 @@ from functools import cache
 from itertools import pairwise
 from typing import Any, TypeVar
 
+import attrs
+
 from grammar.core.declared import Supply, Track
 from grammar.core.game import Play
 from grammar.core.play import Lines
 from grammar.core.rules import Rule, Shift
 from grammar.core.values import Landmark, OnStep, SideId, Spot, TrackId
-from grammar.frozen import evolve, fields, has
 
 Names = Mapping[SideId, SideId]
 Value = TypeVar("Value")
@@ -47,13 +48,13 @@ def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
         other = _renamed(part, names, turned)
         if other is not part:
             new[name] = other
-    return evolve(value, **new) if new else value
+    return attrs.evolve(value, **new) if new else value
 
 
 @cache
 def _parts(kind: type) -> tuple[str, ...]:
     """The names of what a value of this class is made of; none where it is a number, a text or a choice."""
-    return tuple(field.name for field in fields(kind) if field.name != "lines") if has(kind) else ()
+    return tuple(field.name for field in attrs.fields(kind) if field.name != "lines") if attrs.has(kind) else ()
 
 
 def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
@@ -68,7 +69,7 @@ def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
 
 def in_any_order(value: Any) -> Any:
     """What follows from a rule for each side is the same in whichever order the sides come."""
-    return (evolve(value, effects=()), frozenset(value.effects)) if isinstance(value, Rule) else value
+    return (attrs.evolve(value, effects=()), frozenset(value.effects)) if isinstance(value, Rule) else value
 
 
 def _has_the_ball(at: object) -> bool:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from grammar.frozen import evolve
+import attrs
+
 from grammar.layout import Part
 from grammar.sentences.base import Name, Node
 from grammar.sentences.sides import Sides
@@ -21,8 +22,8 @@ def with_sides_by_players(sheet: GameSheet, part: Part) -> GameSheet:
     many = {name: plural(name) for name in names if not singulars(name) and _spoken_of(plural(name), text)}
     if not many:
         return sheet
-    sections = tuple(evolve(each, lines=_renamed(each.lines, many)) for each in sheet.sections)
-    return evolve(sheet, sections=sections)
+    sections = tuple(attrs.evolve(each, lines=_renamed(each.lines, many)) for each in sheet.sections)
+    return attrs.evolve(sheet, sections=sections)
 
 
 def _spoken_of(name: str, text: str) -> bool:
@@ -30,16 +31,16 @@ def _spoken_of(name: str, text: str) -> bool:
 
 
 def _renamed(lines: tuple[Line, ...], many: Mapping[str, str]) -> tuple[Line, ...]:
-    return tuple(evolve(line, sentence=_with_names(line.sentence, many)) for line in lines)
+    return tuple(attrs.evolve(line, sentence=_with_names(line.sentence, many)) for line in lines)
 
 
 def _with_names(sentence: Node, many: Mapping[str, str]) -> Node:
     def name(said: Name) -> Name:
-        return evolve(said, text=many.get(said.text, said.text))
+        return attrs.evolve(said, text=many.get(said.text, said.text))
 
     match sentence:
         case Sides():
-            return evolve(sentence, names=tuple(name(each) for each in sentence.names))
+            return attrs.evolve(sentence, names=tuple(name(each) for each in sentence.names))
         case Track():
-            return evolve(sentence, start=name(sentence.start), goal=name(sentence.goal))
+            return attrs.evolve(sentence, start=name(sentence.start), goal=name(sentence.goal))
     return sentence

@@ -11,6 +11,8 @@ import re
 from collections import Counter
 from collections.abc import Callable, Collection, Iterator, Sequence
 
+import attrs
+
 from grammar.finding import Correction, Finding
 from grammar.frozen import evolve, frozen
 from grammar.layout import section_name
@@ -43,7 +45,7 @@ def advised(text: str, judge: Judge, soon: Judge, kit: Collection[str] = ()) -> 
     found = tuple(judge(text))
     lines = re.split(r"\r\n|\r|\n", text)
     tried = list(_tried(text, found, lines, (judge, soon), kit)) if found and len(lines) <= MOST_LINES_TRIED else []
-    told = {index: evolve(finding, corrections=()) for index, finding in enumerate(found)}
+    told = {index: attrs.evolve(finding, corrections=()) for index, finding in enumerate(found)}
     for best in sorted(tried, key=lambda each: (-len(each.gone), each.finding)):
         if best.finding in told:
             told[best.finding] = _with(found[best.finding], best, lines, [found[at] for at in best.gone])
@@ -166,7 +168,7 @@ def _with(finding: Finding, best: _Tried, lines: Sequence[str], gone: Sequence[F
     place = first.mark or finding.place
     places = {each: None for one in gone for each in (one.place, *one.others)}
     elsewhere = tuple(each for each in places if each.line != place.line) if first.mark else finding.others
-    return evolve(
+    return attrs.evolve(
         finding,
         code=first.code or finding.code,
         title=first.title or finding.title,

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+import attrs
+
 from grammar.finding import Finding
-from grammar.frozen import evolve
 from grammar.heard.heard import otherwise
 from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
@@ -35,7 +36,7 @@ def guessed(
         masked, names = next(ways_to_mask(line.text, own))
     said = in_words_of_the_language(section, masked.text, reader.names.every)
     farther = said != masked.text and words_left(section, masked.text) < words_left(section, said)
-    read = evolve(line, text=masked.text if farther else said)  # "one side rests" is no "1 side"
+    read = attrs.evolve(line, text=masked.text if farther else said)  # "one side rests" is no "1 side"
     ways = tuple(otherwise(section, read.text, reader.names.every))
     found = slip(section, read, values, reader.file, seek, ways, line.text)
     mistakes: tuple[Finding, ...] = (found.finding,)
@@ -70,12 +71,12 @@ def _with_names(finding: Finding, line: TextLine, read: str, names: Sequence[str
     """A mistake of a line as it was read, told with its own names, where it stands in the line as written."""
     whole = line.span(file)
     better = tuple(
-        evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=whole)
+        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=whole)
         for each in finding.corrections
     )
     title, hint = unmasked(finding.title, names), unmasked(finding.hint, names)
     place = _place_of(unmasked(read[finding.place.column - whole.column :], names), line, whole)
-    return evolve(finding, title=title, hint=hint, place=place, corrections=better)
+    return attrs.evolve(finding, title=title, hint=hint, place=place, corrections=better)
 
 
 def _place_of(tail: str, line: TextLine, whole: Span) -> Span:

@@ -5,13 +5,14 @@ from __future__ import annotations
 
 import re
 
+from lark import UnexpectedInput
+
 from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.mistakes.examples import nearest_examples
 from grammar.mistakes.meant import nearest
 from grammar.mistakes.wishes import GAMES
 from grammar.own_names import MASK
-from grammar.pieces import NoSentenceError
 from grammar.words import capital, listing
 
 _APART = re.compile(r",? and |, ")
@@ -81,6 +82,6 @@ def is_sentence(section: str, text: str) -> bool:
     """Whether a line is one of a section; a text in quotes is only of those that have such."""
     try:
         parse_sentence(section, text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return False
     return not re.fullmatch(r'"[^"]*"', text.strip()) or section in ("care", "play")

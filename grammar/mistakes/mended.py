@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 
+from lark import UnexpectedInput
+
 from grammar.automaton import pieces
 from grammar.frozen import frozen
 from grammar.heard.rewrite import Rewrite, choices, rewrites, rewritten
@@ -13,7 +15,6 @@ from grammar.mistakes.one_change import one_change
 from grammar.mistakes.repair import MOST_COST, Change, Repair, repairs
 from grammar.mistakes.sense import keeps_the_sense
 from grammar.parameters import Filled, filled_in
-from grammar.pieces import NoSentenceError
 from grammar.words import capital, listing
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
@@ -88,7 +89,7 @@ def _written_out(
     again = filled_in(line, values)
     try:
         parse_sentence(section, again.text)
-    except NoSentenceError:
+    except UnexpectedInput:
         return None
     said = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
     if chosen:

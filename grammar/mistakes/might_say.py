@@ -13,9 +13,12 @@ from functools import cache
 from itertools import product
 from pathlib import Path
 
+import attrs
+from attrs import define, field
+
 from grammar.finding import Finding
 from grammar.from_lark import Reader
-from grammar.frozen import define, evolve, field, frozen
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
@@ -132,7 +135,7 @@ def _with(sheet: GameSheet, game: Game, rows: Sequence[Possible], said: frozense
             number -= 1  # no line of the file, and no two of them the same
             lines[row.section] = (*lines[row.section], _line(row, names, number))
     sections = tuple(Section(name, lines[name]) for name in SECTIONS if lines[name])
-    return evolve(sheet, sections=sections)
+    return attrs.evolve(sheet, sections=sections)
 
 
 def _named(game: Game, row: Possible, said: frozenset[str]) -> Sequence[tuple[str, ...]]:

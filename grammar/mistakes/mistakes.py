@@ -6,9 +6,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from grammar.automaton import phrases_of, possible
+import attrs
+
+from grammar.automaton import END, phrases_of, possible
 from grammar.finding import Correction, Finding, Severity
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS
 from grammar.lines import TextLine
 from grammar.mistakes.examples import usual_words
@@ -17,7 +19,6 @@ from grammar.mistakes.meant import nearest
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
 from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
 from grammar.parameters import Filled, filled_in
-from grammar.parse_tree import END
 from grammar.span import Span
 from grammar.words import listing
 
@@ -90,7 +91,7 @@ def slip(
     else:
         mistake = _stopped(section, filled, span, ways, written)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
-    mistake = evolve(mistake, corrections=corrections)
+    mistake = attrs.evolve(mistake, corrections=corrections)
     return Slip(mistake, found[0].filled if sure else None, lost=not sure)
 
 
@@ -106,7 +107,7 @@ def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str], writ
     stop, farthest = stops[text], min(stops, key=lambda way: len(way) - stops[way].start)
     tail = farthest[stops[farthest].start :]
     if len(tail) < len(text) - stop.start and text.endswith(tail):
-        stop = evolve(stops[farthest], start=len(text) - len(tail))
+        stop = attrs.evolve(stops[farthest], start=len(text) - len(tail))
     return _told(section, filled, span, stop, instead(section, text, stop.start, written))
 
 

@@ -10,11 +10,9 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import pairwise
 
-from grammar.automaton import Stack, after, beginning, phrases_of, pieces, possible
+from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible
 from grammar.mistakes.examples import examples
 from grammar.mistakes.repair import Change, Repair
-from grammar.parse_tree import END
-from grammar.pieces import Piece
 from grammar.words import likeness
 
 MOST_FOUND = 6

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
+import attrs
+
 from grammar.finding import Finding
-from grammar.frozen import evolve
 from grammar.lines import decoded
 from grammar.mistakes.advice import advised
 from grammar.parse import Reading, read
@@ -60,7 +61,7 @@ def _told_once(findings: Sequence[Finding]) -> Iterator[Finding]:
             title = title.replace("This sentence does", f"These {1 + len(more)} sentences do")
             hint = hint.replace("Move it", "Move them").replace("It is a sentence", "They are sentences")
         others = (*first.others, *(place for each in more for place in (each.place, *each.others)))
-        yield evolve(first, title=title, hint=hint, others=others)
+        yield attrs.evolve(first, title=title, hint=hint, others=others)
 
 
 def _cause(finding: Finding) -> object:

@@ -11,10 +11,8 @@ from collections.abc import Iterator
 from difflib import SequenceMatcher
 from functools import lru_cache
 
-from grammar.automaton import STRANGE, Stack, after, beginning, phrases_of, possible
+from grammar.automaton import END, STRANGE, Piece, Stack, after, beginning, phrases_of, possible
 from grammar.frozen import frozen
-from grammar.parse_tree import END
-from grammar.pieces import Piece
 
 MOST_CHANGES = 3
 MOST_COST = 1.7

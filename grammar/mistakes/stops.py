@@ -6,11 +6,11 @@ import re
 from collections.abc import Sequence
 from functools import cache
 
-from grammar.automaton import Stack, after, beginning, phrases_of, pieces, possible, reach
-from grammar.frozen import evolve, frozen
+import attrs
+
+from grammar.automaton import END, Piece, Stack, after, beginning, phrases_of, pieces, possible, reach
+from grammar.frozen import frozen
 from grammar.mistakes.examples import examples
-from grammar.parse_tree import END
-from grammar.pieces import Piece
 
 _NEVER_NAMES = ("into", "onto", "by", "until", "unless", "without", "hits", "who", "which", "because", "toward")
 MOST_SAID = 5
@@ -84,8 +84,8 @@ def later_stop(section: str, text: str, stop: int, ways: Sequence[str]) -> Stop 
             if not found.text and END in possible(section, found.stack):
                 return None
             if said == rest and found.start - len(before) > best.start:
-                best = evolve(found, start=found.start - len(before))
-    return evolve(best, start=cuts[0].end() + best.start) if best.text else None
+                best = attrs.evolve(found, start=found.start - len(before))
+    return attrs.evolve(best, start=cuts[0].end() + best.start) if best.text else None
 
 
 def _last_parts(text: str, number: int) -> str:

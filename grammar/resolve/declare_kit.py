@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import attrs
+
 from grammar.finding import Correction
-from grammar.frozen import evolve
 from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
 from grammar.mistakes.near_names import near_names
@@ -45,10 +46,10 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
             number.span,
             f"Write a whole number from 1 to {COUNT_LIMIT}.",
         )
-        number = evolve(number, value=float(COUNT_LIMIT))
+        number = attrs.evolve(number, value=float(COUNT_LIMIT))
     written = sentence.name.text
     if written.startswith("x ") and not sentence.singular:
-        better = evolve(sentence, name=Name(written[2:]))
+        better = attrs.evolve(sentence, name=Name(written[2:]))
         meant = Correction(sentence.span, better.words())
         words.wrong("G-name", "`x` has no place here.", sentence.name.span, "Leave it out.", (meant,))
         written = written[2:]
@@ -90,15 +91,15 @@ def _other_likes(sentence: Kit, catalogue: Mapping[str, str]) -> Iterator[Correc
     for name, cost in near_names(sentence.like.text if sentence.like else "", catalogue):
         if cost > _A_SLIP:
             continue  # a medicine ball is no mini handball, however alike the letters are
-        better = evolve(sentence, determiner=article(name).split()[0], like=Name(name))
+        better = attrs.evolve(sentence, determiner=article(name).split()[0], like=Name(name))
         yield Correction(sentence.span, better.words(), cost)
 
 
 def _other_names(sentence: Kit, one: str, catalogue: Mapping[str, str]) -> Iterator[Correction]:
     known = next((name for name in _ends_of(one) if name in catalogue), None)
     if known:
-        better = evolve(sentence, determiner=article(known).split()[0], like=Name(known))
+        better = attrs.evolve(sentence, determiner=article(known).split()[0], like=Name(known))
         yield Correction(sentence.span, better.words())
     for name, cost in near_names(one, catalogue) if not known else ():
-        better = evolve(sentence, name=Name(name if sentence.count.value == 1 else plural(name)))
+        better = attrs.evolve(sentence, name=Name(name if sentence.count.value == 1 else plural(name)))
         yield Correction(sentence.span, better.words(), cost)

@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence, Set
 
+import attrs
+
 from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
 from grammar.core.reading.sheet.sheet_pass import SECTIONS
 from grammar.finding import Finding, Outcome, Severity
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.meanings import built_in
 from grammar.mistakes.lost import DECLARING, ONLY_SEEMING, LostLine, may_declare, may_follow
@@ -111,7 +113,7 @@ def _resolved(sheet: GameSheet, catalogue: Mapping[str, str], lost: Sequence[Los
         again = _found(game, words, names, lost, misread)
         told = {(finding.code, finding.place) for finding in again.findings}
         kept = [each for each in found.findings if each.place.row in misread and (each.code, each.place) not in told]
-        return evolve(again, findings=(*kept, *again.findings))
+        return attrs.evolve(again, findings=(*kept, *again.findings))
     return found
 
 
@@ -143,7 +145,7 @@ def _found(
     saying = ((section, line) for section in _SAYING for line in known.lines(section))
     impossible = tuple(each for each in saying if each[1].span.row in told)
     if impossible:
-        rest = evolve(rest, sheet=without_lines(known, told - of_declared))
+        rest = attrs.evolve(rest, sheet=without_lines(known, told - of_declared))
     if any(each.code in _OF_DECLARED for each in findings if each.place.row in of_declared):
         return _Resolved(game, rest, tuple(findings), left_out)
     senseless = core_of(rest).findings if rest.sides and game.court_m[0] else senseless_lines(rest)
@@ -153,7 +155,7 @@ def _found(
 
 def _without(game: Game, known: GameSheet, left_out: Set[Row]) -> Game:
     """The game of the lines that are known, without what the others declare."""
-    return evolve(
+    return attrs.evolve(
         game,
         sheet=known,
         sides=tuple(each for each in game.sides if each.span.row not in left_out),

@@ -6,8 +6,9 @@ import re
 from collections.abc import Collection, Mapping, Set
 from functools import lru_cache
 
+import attrs
+
 from grammar.finding import Correction, Finding
-from grammar.frozen import evolve
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import name_findings, names_of
 from grammar.resolve.vocabulary import Vocabulary
@@ -33,21 +34,21 @@ def with_known_names(sheet: GameSheet, meanings: Mapping[str, Meaning]) -> WithK
         for line in lines:
             sentence = line.sentence
             wrong = [
-                evolve(each, corrections=names_meant(section, sentence, sentence.span, each.place, fixed))
+                attrs.evolve(each, corrections=names_meant(section, sentence, sentence.span, each.place, fixed))
                 for each in name_findings(sentence, meanings)
             ]
             for finding in wrong:
                 before = findings.get(_about(finding))
                 others = (*before.others, finding.place) if before else ()
-                findings[_about(finding)] = evolve(before or finding, others=others)
+                findings[_about(finding)] = attrs.evolve(before or finding, others=others)
             kept += [] if wrong else [line]
         return tuple(kept)
 
     head = known("head", sheet.head)
-    sections = tuple(evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
+    sections = tuple(attrs.evolve(part, lines=known(part.name, part.lines)) for part in sheet.sections)
     if not findings:
         return sheet, []
-    return evolve(sheet, head=head, sections=sections), _with_declarations(findings.values(), sheet)
+    return attrs.evolve(sheet, head=head, sections=sections), _with_declarations(findings.values(), sheet)
 
 
 def without_unsure(
@@ -92,8 +93,8 @@ def without_lines(sheet: GameSheet, numbers: Set[Row]) -> GameSheet:
     def kept(lines: tuple[Line, ...]) -> tuple[Line, ...]:
         return tuple(line for line in lines if line.span.row not in numbers)
 
-    sections = tuple(evolve(part, lines=kept(part.lines)) for part in sheet.sections)
-    return evolve(sheet, head=kept(sheet.head), sections=sections)
+    sections = tuple(attrs.evolve(part, lines=kept(part.lines)) for part in sheet.sections)
+    return attrs.evolve(sheet, head=kept(sheet.head), sections=sections)
 
 
 @lru_cache(maxsize=2_000)
@@ -119,7 +120,7 @@ def _with_declarations(findings: Collection[Finding], sheet: GameSheet) -> list[
     for finding in findings:
         name = unknown_name(finding)
         more = declared_otherwise(declared, name) if name else ()
-        found.append(evolve(finding, corrections=(*finding.corrections, *more)))
+        found.append(attrs.evolve(finding, corrections=(*finding.corrections, *more)))
     return found
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import attrs
+
 from grammar.finding import Finding, Severity
-from grammar.frozen import fields
 from grammar.meanings import (
     AREA_KINDS,
     AgentMeaning,
@@ -111,7 +112,7 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
 
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
     """Every name of a sentence that must mean something, with the sorts of things it may mean."""
-    for field in fields(type(node)):
+    for field in attrs.fields(type(node)):
         if field.name == "span" or (type(node), field.name) in FREE:
             continue
         value = getattr(node, field.name)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import attrs
+
 from grammar.finding import Correction, Finding, Severity
-from grammar.frozen import evolve, fields
 from grammar.game import Game
 from grammar.sentences.attempting import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
 from grammar.sentences.base import Node, Quantity
@@ -53,7 +54,7 @@ def age_findings(ages: Ages) -> Iterator[Finding]:
         title = f"Ages {ages.least.words()} to {ages.most.words()} run backwards."
         turned = Correction(ages.span, f"ages {ages.most.words()} to {ages.least.words()}")
         backwards = _error("G-range", title, ages.span, "Give the younger age first.")
-        yield evolve(backwards, corrections=(turned,))
+        yield attrs.evolve(backwards, corrections=(turned,))
     elif not 3 <= ages.least.value <= ages.most.value <= 20:
         yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
 
@@ -117,7 +118,7 @@ def _parts(node: Node) -> Iterator[Node]:
     if isinstance(node, Pace):
         return
     yield node
-    for part in fields(type(node)):
+    for part in attrs.fields(type(node)):
         value = getattr(node, part.name)
         for each in value if isinstance(value, tuple) else (value,):
             if isinstance(each, Node):

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil
 
+from attrs import define, field
+
 from grammar.finding import Finding, Severity
-from grammar.frozen import define, field
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import names_of

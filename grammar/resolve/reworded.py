@@ -9,15 +9,16 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from itertools import islice
 
+import attrs
+from lark import UnexpectedInput
+
 from grammar.finding import Correction
 from grammar.from_lark import Reader
-from grammar.frozen import fields
 from grammar.heard.rewrite import choices, rewrites, rewritten
 from grammar.language import parse_sentence
 from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.mistakes.spelling import words_of_the_language
-from grammar.pieces import NoSentenceError
 from grammar.resolve.names import fitting, has_any, name_findings, names_of
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
@@ -99,7 +100,7 @@ def _renamed(line: str, old: str, new: str) -> str:
 def _names_wrong(section: str, line: str, sentence: Node, meanings: Mapping[str, Meaning]) -> bool:
     try:
         tree = parse_sentence(section, line)
-    except NoSentenceError:
+    except UnexpectedInput:
         return True
     node: Node = Reader(sentence.span, lambda column: column, {}).node(tree)
     return any(name_findings(node, meanings))
@@ -121,7 +122,7 @@ def declarations(sheet: GameSheet) -> Iterator[tuple[Node, Name]]:
     """Every name that a sheet declares, with its sentence."""
     for line in (*sheet.head, *(line for part in sheet.sections for line in part.lines)):
         sentence = line.sentence
-        for field in fields(type(sentence)):
+        for field in attrs.fields(type(sentence)):
             if (type(sentence), field.name) in _DECLARING:
                 value = getattr(sentence, field.name)
                 yield from ((sentence, each) for each in (value if isinstance(value, tuple) else (value,)) if each)

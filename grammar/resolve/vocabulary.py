@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from attrs import define, field
+
 from grammar.finding import Correction, Finding, Severity
-from grammar.frozen import define, field
 from grammar.meanings import (
     AREA_KINDS,
     AgentMeaning,

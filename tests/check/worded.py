@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from attrs import frozen
+
 from compose.net.net import Net, Place
 from compose.telling.english.ends import ended
 from compose.telling.english.moves import clauses
 from compose.telling.english.nouns import pieces
-from grammar.frozen import frozen
 
 
 @frozen

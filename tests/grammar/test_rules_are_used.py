@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from lark import Tree
+
 from grammar.language import GRAMMAR_FILE, SHEETS, STARTS, parse_sentence
 from grammar.layout import parts
 from grammar.parameters import filled_in
 from grammar.parse import parse
-from grammar.parse_tree import Branch, Child
 from grammar.sentences.modifier import Block
 from grammar.tree import Line
 from library import granted_path
@@ -76,11 +77,8 @@ def rules_of_sheet(kind: str, lines: tuple[Line, ...]) -> set[str]:
 
 
 def rules_in(section: str, text: str) -> set[str]:
-    return rules_below(parse_sentence(section, text))
-
-
-def rules_below(tree: Child) -> set[str]:
-    return {tree.rule}.union(*map(rules_below, tree.children)) if isinstance(tree, Branch) else set()
+    tree = parse_sentence(section, text)
+    return {str(each.data) for each in tree.iter_subtrees()} if isinstance(tree, Tree) else set()
 
 
 def test_every_rule_is_used_by_the_library() -> None:

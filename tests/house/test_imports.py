@@ -78,12 +78,6 @@ def test_slow_libraries_are_loaded_only_where_they_are_needed() -> None:
     assert not at_once
 
 
-def test_values_are_declared_in_one_way() -> None:
-    """attrs itself takes ten times as long, and is loaded where something is made a table or JSON."""
-    ways = {f"attrs.{name}" for name in ("define", "evolve", "field", "fields", "frozen", "has")}
-    assert not [f"{own} imports {name}" for own, name in imports() if name in ways and own != "grammar.frozen"]
-
-
 def test_no_import_is_relative() -> None:
     every = ((path, node) for path in modules() for node in nodes(path))
     assert not [dotted(path) for path, node in every if isinstance(node, ast.ImportFrom) and node.level]

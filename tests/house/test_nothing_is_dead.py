@@ -17,7 +17,8 @@ USED_UNSEEN = frozenset(
         "KEEPS_SCORE", "HELPS",  # found by their values, the words of the sentence
         "length_cm",  # asked for by the name that it has in the data
         # What other libraries read of what they are handed:
-        "_custom_shell_complete", "create_system", "external_attr", "has_sorted_indices", "should_exit", "writable",
+        "_custom_shell_complete", "create_system", "external_attr", "has_sorted_indices", "priority", "should_exit",
+        "writable",
     )
 )  # fmt: skip
 

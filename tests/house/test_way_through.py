@@ -54,7 +54,7 @@ def _made() -> Mapping[str, Callable[[], object]]:
     plan = plan_on_card(game, floor)
     return {
         "library/games/lantern-row.rules": lambda: SHEET,
-        "grammar/rules.lark": lambda: parse_sentence("play", LINE).rule,
+        "grammar/rules.lark": lambda: parse_sentence("play", LINE).data,
         "grammar/sentences/attempting.py": lambda: repr(said),
         "grammar/core/play.py": lambda: next(each for each in core.play.offers if "foam ball" in str(each)),
         "compose/staging/floor/throws.py": lambda: throws(core, floor)[0].reach,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from attrs import define
 from starlette.testclient import TestClient
 
 import library
@@ -13,7 +14,6 @@ from compose.page.desk import Desk
 from compose.page.work.pool import URGENT, Pool
 from compose.page.work.question import Question
 from compose.page.work.worker import function_of
-from grammar.frozen import define
 
 BEGIN = next(path for path in library.beginning_paths() if path.stem == "knock-down").read_text(encoding="utf-8")
 PORT = 8730

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import attrs
+
 import library
 from compose.draw.card.card import Card, CardNotes, card_of
 from compose.draw.plan.of_class import class_plan_on_card
@@ -13,7 +15,7 @@ from compose.modifiers.remix_sheet import remix_title
 from compose.staging.resolved import resolved
 from compose.staging.staging import Staging
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.game import Game
 
 
@@ -31,7 +33,7 @@ USUAL_LOOK = Look()
 
 def titled(made: Remix) -> Game:
     """The game under the title of the remix."""
-    return evolve(made.game, sheet=evolve(made.game.sheet, title=remix_title(made)))
+    return attrs.evolve(made.game, sheet=attrs.evolve(made.game.sheet, title=remix_title(made)))
 
 
 def label_said(use: Use, wording: Wording) -> str:

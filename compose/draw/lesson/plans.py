@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.draw.lesson.timetable import LessonTable
 from compose.draw.plan.small import small_plan
 from compose.draw.signs.lettering import shortened
 from compose.draw.signs.palette import DARK, WHITE
 from compose.draw.signs.shapes import Drawing, Ink, Label, Shape, moved, rectangle, scaled
 from compose.telling.wording import Wording
-from grammar.frozen import evolve
 
 NAMED, BETWEEN = 3.6, 2.0  # hundredths of the bar: the name above a plan, from plan to plan
 HIGH = {1: 32.0, 2: 26.0}  # hundredths of the bar, by how many games there are: a plan at most

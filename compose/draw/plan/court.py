@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.draw.plan.sheet import Sheet
 from compose.draw.signs.labelling import box_of, from_middle
 from compose.draw.signs.lettering import width_em
@@ -10,7 +12,6 @@ from compose.draw.signs.shapes import Disc, Ink, Label, Lines, Shape, dashed, ha
 from compose.staging.floor.values import FloorArea, Rectangle
 from compose.telling.french import side_label
 from grammar.core.declared import AreaKind
-from grammar.frozen import evolve
 
 
 def draw_court(sheet: Sheet) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 import library
 from compose.draw.plan.sheet import Sheet
 from compose.draw.plan.throws import metres
@@ -13,7 +15,6 @@ from compose.draw.signs.palette import DARK, HALL, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Ink, Label, Lines, Point, Polygon, Shape, hatch, rectangle
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import evolve
 from library.records import Door, Hall
 
 

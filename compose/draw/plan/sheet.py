@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from attrs import define, evolve, field
+
 from compose.draw.signs.labelling import Clearings
 from compose.draw.signs.palette import SideStyle, style_of
 from compose.draw.signs.shapes import Shape
 from compose.draw.units import METRIC, Units
 from compose.staging.floor.values import Floor, FloorItem, Rectangle
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import define, evolve, field
 from grammar.game import Game
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.draw.plan.sheet import Sheet
 from compose.draw.signs.labelling import gap
 from compose.draw.signs.lettering import width_em
@@ -16,7 +18,6 @@ from compose.telling.french import definite, joined
 from compose.telling.wording import ENGLISH, Wording
 from grammar.core.play import Aim, Along, AtPlayers, AtThing, Past, PickUp, Through, ToMate
 from grammar.core.values import PLAIN, AreaId, Landmark, without_load
-from grammar.frozen import evolve
 
 MOST = 6  # our choice: more arrows than this hide the floor
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from attrs import define, field
+
 from compose.draw.signs.lettering import width_em
 from compose.draw.signs.shapes import Label
 from compose.staging.floor.values import Rectangle
-from grammar.frozen import define, field
 
 
 def box_of(label: Label) -> Rectangle:

@@ -10,6 +10,8 @@ import json
 from html import escape
 from pathlib import Path
 
+from attrs import evolve
+
 from compose.draw.page_html import page
 from compose.draw.signs.palette import ACCENT, MIDDLE, PALE, WHITE
 from compose.draw.signs.shapes import Drawing
@@ -19,7 +21,6 @@ from compose.draw.strip.strip import Strip
 from compose.draw.strip.whereabouts import Token
 from compose.staging.floor.values import Rectangle
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import evolve
 
 SCRIPT = Path(__file__).with_name("strip.js")
 LOOK = f"""

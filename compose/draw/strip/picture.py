@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from attrs import evolve
+
 from compose.draw.plan.court import draw_court, draw_tracks, name_sides
 from compose.draw.plan.sheet import Sheet
 from compose.draw.signs.palette import MIDDLE, PALE, WHITE, SideStyle
@@ -12,7 +14,6 @@ from compose.draw.signs.symbols import player, symbol
 from compose.draw.strip.whereabouts import SHOWN, Token
 from compose.staging.floor.values import Floor, Rectangle
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import evolve
 from grammar.game import Game
 
 SIGN = 1.35  # our choice: signs are this much larger than on a plan of a whole page

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import Enum
 
+from attrs import frozen
+
 from compose.fit.fit import Fit
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import FORECAST, MET, SHEET, Miss, of_finding
@@ -12,7 +14,6 @@ from compose.staging.kit_findings import kit_findings
 from compose.staging.school_class import SchoolClass
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding, Severity
-from grammar.frozen import frozen
 from grammar.game import Game
 
 

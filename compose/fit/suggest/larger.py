@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from attrs import frozen
+
 from compose.fit.suggest.promises import promises
 from compose.fit.suggest.score import Change, Scored, Uses, change
 from compose.fit.suggest.wish import SHEET, UNKNOWN_GAP, Wish
 from compose.modifiers.clash import clash
 from compose.modifiers.modifier import Use
-from grammar.frozen import frozen
 
 KEPT = 150  # our choice: sets that are made larger by one modifier
 Gaps = tuple[float | None, ...]  # by how much each wish is missed; None where nobody can say

@@ -6,6 +6,8 @@ import math
 from collections.abc import Callable, Hashable, Mapping
 from typing import TYPE_CHECKING
 
+from attrs import evolve, frozen
+
 from compose.answer.answer import Answer, to_mend
 from compose.answer.proving import proved
 from compose.answer.staged import Staged, staged
@@ -19,7 +21,6 @@ from compose.staging.school_class import SchoolClass
 from compose.staging.staging import stage
 from compose.staging.teams import Teams, usual_teams
 from grammar.finding import Finding
-from grammar.frozen import evolve, frozen
 from grammar.game import Game
 from grammar.tree import GameSheet
 from library import KitItem, Norms

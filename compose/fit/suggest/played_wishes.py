@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from attrs import frozen
+
 from compose.fit.suggest.look import Findings, Looker
 from compose.fit.suggest.wish import (
     CHECK,
@@ -19,7 +21,6 @@ from compose.fit.suggest.wish import (
     of_finding,
 )
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.said import Figure
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
 
+from attrs import frozen
+
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import CHECK, COSTS, Miss, Wish
 from compose.modifiers.apply import apply
 from compose.modifiers.difference.same_game import played_as
 from compose.modifiers.modifier import Use
-from grammar.frozen import frozen
 from grammar.game import Game
 
 Uses = tuple[Use, ...]

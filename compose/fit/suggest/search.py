@@ -11,6 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import frozen
+
 from compose.fit.suggest.amounts import at_the_ends_of, between, thresholds
 from compose.fit.suggest.collecting import rarely_collected
 from compose.fit.suggest.larger import Family, Larger, idle, larger, promising, together
@@ -19,7 +21,6 @@ from compose.fit.suggest.side_by_side import Scoring, one_by_one
 from compose.fit.suggest.trying import BATCH, Progress, Reach, Trying, names_of, silent
 from compose.fit.suggest.wish import Wish
 from compose.modifiers.modifier import Use
-from grammar.frozen import frozen
 
 MOST_MODIFIERS = 3
 MOST_THAT_ADD_UP = 4  # our choice: where what each does alone adds up to all that is asked

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from attrs import frozen
+
 from compose.fit.suggest.look import Looker
 from compose.fit.suggest.wish import MET, SHEET, Miss, missed
 from compose.staging.resolved import resolved
@@ -10,7 +12,6 @@ from compose.telling.wording import ENGLISH, Wording
 from grammar.core.play import ComeBack, Free
 from grammar.core.rules import Go, Swap
 from grammar.core.values import At, Presence, Skill
-from grammar.frozen import frozen
 from grammar.game import Game, GameKit
 from grammar.meanings import CATEGORY_WORDS
 from grammar.said import Chain, Figure, Listed, Many, said

@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping
 from fractions import Fraction
 
+from attrs import evolve
+
 from compose.net.lower.doubts import doubts
 from compose.staging.floor.nowhere import nowhere_to_act
 from compose.staging.resolved import resolved
@@ -17,7 +19,6 @@ from grammar.core.declared import Court, Kind, Odd, Organisation, Start
 from grammar.core.game import Play
 from grammar.core.play import ComeBack, Offer, Service
 from grammar.core.values import SHARED, CatalogueId, Landmark, Sort, Spot, Thing
-from grammar.frozen import evolve
 from grammar.game import Game
 
 _SOME = Fraction(1)  # a length, a time, a size, whatever it is

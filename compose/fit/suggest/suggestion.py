@@ -5,6 +5,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from attrs import frozen
+
 from compose.fit.suggest.amounts import chosen, towards_usual, with_amounts
 from compose.fit.suggest.played_wishes import Mended
 from compose.fit.suggest.score import Change, Scored, Scorer, Uses, change
@@ -13,7 +15,6 @@ from compose.fit.suggest.wish import Miss, Wish
 from compose.modifiers.modifier import Use
 from compose.telling.findings import finding_said
 from compose.telling.wording import ENGLISH, Wording
-from grammar.frozen import frozen
 
 
 @frozen

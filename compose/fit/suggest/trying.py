@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import islice
 
+from attrs import define, field, frozen
+
 from compose.check.space import KeepGoing, always
 from compose.fit.suggest.score import Scored, Uses
 from compose.fit.suggest.side_by_side import Scoring
-from grammar.frozen import define, field, frozen
 
 BATCH = 16  # our choice: sets scored before anybody asks whether to go on
 LEAST_BATCH = 4  # our choice: as many as there may be cores

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Protocol
 
+from attrs import frozen
+
 from compose.fit.suggest.look import Looker
 from compose.telling.findings import finding_said, told_in
 from compose.telling.french import joined
 from compose.telling.wording import ENGLISH, Wording
 from grammar.finding import Finding
-from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.said import Capital, Value, english, said
 

@@ -12,11 +12,11 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 import numpy as np
+from attrs import evolve
 
 from compose.check.space import StateSpace
 from compose.net.net import Net, Place
 from grammar.core.values import At, OnStep, Posture, Presence, SideId, TrackId
-from grammar.frozen import evolve
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from compose.forecast.findings.held import Held
 from compose.forecast.findings.levers import one_of, to_make_longer, to_make_shorter, to_reach
 from compose.forecast.findings.spans import span_of_stop
 from grammar.finding import Finding, Severity
-from grammar.frozen import evolve
 from grammar.said import Percent, Time, Written, said
 
 MOST_GOING = 0.5  # of the rounds may be cut off by the lesson's end, however short the lesson (assumption)

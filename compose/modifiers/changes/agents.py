@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Any, TypeVar
 
+import attrs
+
 from grammar.core.skills import SKILL_WORDS
-from grammar.frozen import evolve, fields
 from grammar.sentences.base import Name, Node
 
 AGENTS = {skill.value: words.doer for skill, words in SKILL_WORDS.items()}
@@ -16,7 +17,7 @@ def with_agents(node: Sentence, skills: tuple[str, ...], to: str) -> Sentence:
     """The sentence with every agent of the old skills called after the new one."""
     old = {AGENTS[skill] for skill in skills}
     changed: dict[str, Any] = {}
-    for part in fields(type(node)):
+    for part in attrs.fields(type(node)):
         if part.name == "span":
             continue
         value = getattr(node, part.name)
@@ -26,7 +27,7 @@ def with_agents(node: Sentence, skills: tuple[str, ...], to: str) -> Sentence:
             changed[part.name] = tuple(with_agents(v, skills, to) if isinstance(v, Node) else v for v in value)
         elif isinstance(value, str):
             changed[part.name] = _renamed(node, part.name, value, old, AGENTS[to])
-    return evolve(node, **changed)
+    return attrs.evolve(node, **changed)
 
 
 def _renamed(node: Node, part: str, value: str, old: set[str], new: str) -> str:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+import attrs
+
 from compose.modifiers.changes.sheets import Draft, Problem
-from grammar.frozen import evolve
 from grammar.game import Game, GameKit
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Quantity
@@ -59,7 +60,7 @@ def _counted_in_kit(draft: Draft, line: GameKit, total: int, sentence: Node) -> 
             return node
         name = Name(line.name if total == 1 else line.plural)
         singular = node.singular or (Name(line.name) if _irregular(line) and total > 1 else None)
-        return evolve(node, count=evolve(node.count, value=float(total)), name=name, singular=singular)
+        return attrs.evolve(node, count=attrs.evolve(node.count, value=float(total)), name=name, singular=singular)
 
     draft.change("kit", kit, sentence.span)
 
@@ -92,11 +93,11 @@ def _shared(placings: Sequence[Placing], line: GameKit) -> bool:
 
 def _counted(placing: Placing, line: GameKit, count: int | None) -> Placing:
     """The placing with another number; without one it places all that there are, shared evenly."""
-    what = evolve(placing.what, name=Name(line.name if count == 1 else line.plural))
+    what = attrs.evolve(placing.what, name=Name(line.name if count == 1 else line.plural))
     if count is None:
-        return evolve(placing, count=None, what=what)
-    number = evolve(placing.count or Quantity(0.0), value=float(count))
-    return evolve(placing, count=number, what=what)
+        return attrs.evolve(placing, count=None, what=what)
+    number = attrs.evolve(placing.count or Quantity(0.0), value=float(count))
+    return attrs.evolve(placing, count=number, what=what)
 
 
 def deal_out(draft: Draft, game: Game, sentence: said.DealOut) -> Problem | None:
@@ -138,7 +139,7 @@ def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | No
     def kit(node: Node) -> Node:
         line = _line_of(node, lines)
         if isinstance(node, Kit) and line and like not in (line.like, line.name):
-            return evolve(node, determiner="a", like=sentence.like.name)
+            return attrs.evolve(node, determiner="a", like=sentence.like.name)
         return node
 
     draft.change("kit", kit, sentence.span)
@@ -156,7 +157,7 @@ def scale_kit(draft: Draft, game: Game, sentence: said.ScaleKit) -> Problem | No
             return node
         before = node.percent.value if node.percent else 100.0
         percent = round(before * sentence.percent.value / 100, 2)
-        return evolve(node, percent=None if percent == 100 else Quantity(percent, "%"))
+        return attrs.evolve(node, percent=None if percent == 100 else Quantity(percent, "%"))
 
     draft.change("kit", kit, sentence.span)
     return None
@@ -174,7 +175,7 @@ def stand_targets(draft: Draft, game: Game, sentence: said.StandTargets) -> Prob
 
     def placing(node: Node) -> Node:
         if isinstance(node, Placing) and any(_is(node.what.name, line) for line in targets):
-            return evolve(node, preposition=sentence.preposition, where=sentence.where)
+            return attrs.evolve(node, preposition=sentence.preposition, where=sentence.where)
         return node
 
     if not any(placing(each) is not each for each in game.placings):

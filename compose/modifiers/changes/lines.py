@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import attrs
+
 from compose.modifiers.changes.events import covers_rule
 from compose.modifiers.changes.sheets import Draft, Problem
-from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node
@@ -43,7 +44,7 @@ def _times(draft: Draft, section: str, line: Line, why: Node) -> None:
         if type(old) is not type(new) or not isinstance(old, SucceedAsOften | TakeAsLong):
             return old
         percent = round(old.percent.value * new.percent.value / 100, 4)
-        return evolve(old, percent=evolve(old.percent, value=percent))
+        return attrs.evolve(old, percent=attrs.evolve(old.percent, value=percent))
 
     if not any(type(each.sentence) is type(new) for each in draft.lines(section)):
         draft.put(section, line, why.span)

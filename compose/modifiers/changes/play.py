@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+import attrs
+
 from compose.modifiers.changes.agents import with_agents
 from compose.modifiers.changes.sheets import Draft, Problem
-from grammar.frozen import evolve
 from grammar.game import Game, GameKit
 from grammar.sentences import modifier as said
 from grammar.sentences.attempting import AimAt, AimThrough, Attempt, FromWhere
@@ -19,13 +20,13 @@ def change_skill(draft: Draft, game: Game, sentence: said.ChangeSkill) -> Proble
 
     def attempt(node: Attempt) -> Attempt:
         swapped = (sentence.to if skill in sentence.skills else skill for skill in node.skills)
-        return evolve(node, skills=tuple(dict.fromkeys(swapped)))
+        return attrs.evolve(node, skills=tuple(dict.fromkeys(swapped)))
 
     def practised(node: Node) -> Node:
         if not isinstance(node, Skills):
             return node
         words = [sentence.to if each.text in sentence.skills else each.text for each in node.practised]
-        return evolve(node, practised=tuple(Practice(word) for word in dict.fromkeys(words)))
+        return attrs.evolve(node, practised=tuple(Practice(word) for word in dict.fromkeys(words)))
 
     if draft.change("play", _in_attempts(attempt), sentence.span):
         draft.change("head", practised, sentence.span)
@@ -38,7 +39,7 @@ def _in_attempts(change: Callable[[Attempt], Attempt]) -> Callable[[Node], Node]
 
     def changed(node: Node) -> Node:
         if isinstance(node, Switched):
-            return evolve(node, sentence=changed(node.sentence))
+            return attrs.evolve(node, sentence=changed(node.sentence))
         return change(node) if isinstance(node, Attempt) else node
 
     return changed
@@ -55,7 +56,7 @@ def aim_from(draft: Draft, game: Game, sentence: said.AimFrom) -> Problem | None
         if not any(_aims_at(game, aim, lines) for aim in node.aims):
             return node
         kept = tuple(detail for detail in node.details if not isinstance(detail, FromWhere))
-        return evolve(node, details=(*kept, away))
+        return attrs.evolve(node, details=(*kept, away))
 
     if not draft.change("play", _in_attempts(attempt), sentence.span) and not _aimed_at(game, lines):
         return f"nobody aims at a {sentence.what.name.text}"
@@ -68,12 +69,12 @@ def aim_in_order(draft: Draft, game: Game, sentence: said.AimInOrder) -> Problem
 
     def attempt(node: Attempt) -> Attempt:
         aims = tuple(
-            evolve(aim, standing_or_not=sentence.order)
+            attrs.evolve(aim, standing_or_not=sentence.order)
             if isinstance(aim, AimAt) and _aims_at(game, aim, lines)
             else aim
             for aim in node.aims
         )
-        return evolve(node, aims=aims)
+        return attrs.evolve(node, aims=aims)
 
     if not draft.change("play", _in_attempts(attempt), sentence.span) and not _aimed_at(game, lines):
         return f"nobody aims at a {sentence.what.name.text}"
@@ -99,7 +100,7 @@ def turn_switch(draft: Draft, game: Game, sentence: said.TurnSwitch) -> Problem 
 
     def switch(node: Node) -> Node:
         if isinstance(node, Switch) and node.name.text == name:
-            return evolve(node, usually=f"usually {sentence.turn.removeprefix('turn ')}")
+            return attrs.evolve(node, usually=f"usually {sentence.turn.removeprefix('turn ')}")
         return node
 
     draft.change("head", switch, sentence.span)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+import attrs
+from attrs import define, field
+
 from compose.modifiers.edit import Edit
-from grammar.frozen import define, evolve, field
 from grammar.layout import SECTIONS
 from grammar.sentences.base import Node
 from grammar.span import Changed, Span
@@ -31,7 +33,7 @@ class Draft:
         """Add a line, unless the same words stand there already."""
         if any(each.sentence.words() == line.sentence.words() for each in self.lines(section)):
             return
-        self._set(section, (*self.lines(section), evolve(line, notes=())))
+        self._set(section, (*self.lines(section), attrs.evolve(line, notes=())))
         self.edits.append(Edit(section, "", line.sentence.words(), self.by, topic(line.sentence), why))
 
     def take(self, section: str, goes: Callable[[Node], bool], why: Span) -> int:
@@ -55,7 +57,7 @@ class Draft:
                 before = line.sentence.words()
                 self.edits.append(Edit(section, before, sentence.words(), self.by, topic(line.sentence), why))
                 sentence = _marked(sentence, line.span, why)
-            lines.append(evolve(line, sentence=sentence))
+            lines.append(attrs.evolve(line, sentence=sentence))
         self._set(section, tuple(lines))
         return changed
 
@@ -73,7 +75,7 @@ class Draft:
         """Put sentences in the place of one."""
         lines: list[Line] = []
         for line in self.lines(section):
-            made = [evolve(line, sentence=_marked(each, old.span, why)) for each in new]
+            made = [attrs.evolve(line, sentence=_marked(each, old.span, why)) for each in new]
             lines.extend(made if line.sentence is old else [line])
         for number, sentence in enumerate(new):
             before = "" if number else old.words()
@@ -82,16 +84,16 @@ class Draft:
 
     def _set(self, section: str, lines: tuple[Line, ...]) -> None:
         if section == "head":
-            self.sheet = evolve(self.sheet, head=lines)
+            self.sheet = attrs.evolve(self.sheet, head=lines)
             return
         by_name = {part.name: part for part in self.sheet.sections}
-        by_name[section] = evolve(by_name.get(section, Section(section, ())), lines=lines)
+        by_name[section] = attrs.evolve(by_name.get(section, Section(section, ())), lines=lines)
         parts = tuple(by_name[name] for name in SECTIONS if name in by_name and by_name[name].lines)
-        self.sheet = evolve(self.sheet, sections=parts)
+        self.sheet = attrs.evolve(self.sheet, sections=parts)
 
 
 def _marked(sentence: Node, place: Span, why: Span) -> Node:
     """A sentence made of one that stands at a place; one that the modifier itself says stands where it says it."""
     if sentence.span.line and sentence.span != place:
         return sentence
-    return evolve(sentence, span=evolve(place, changed=Changed(sentence.words(), why)))
+    return attrs.evolve(sentence, span=attrs.evolve(place, changed=Changed(sentence.words(), why)))

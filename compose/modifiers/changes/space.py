@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import attrs
+
 from compose.modifiers.changes.sheets import Draft, Problem
-from grammar.frozen import evolve
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import modifier as said
@@ -17,7 +18,7 @@ def make_court(draft: Draft, game: Game, sentence: said.MakeCourt) -> Problem | 
 
     def court(node: Node) -> Node:
         if isinstance(node, Court):
-            return evolve(node, length=sentence.length, width=sentence.width)
+            return attrs.evolve(node, length=sentence.length, width=sentence.width)
         return node
 
     draft.change("space", court, sentence.span)
@@ -31,8 +32,8 @@ def scale_court(draft: Draft, game: Game, sentence: said.ScaleCourt) -> Problem 
         if not isinstance(node, Court):
             return node
         if sentence.dimension == "as long":
-            return evolve(node, length=_scaled(node.length, sentence.percent))
-        return evolve(node, width=_scaled(node.width, sentence.percent))
+            return attrs.evolve(node, length=_scaled(node.length, sentence.percent))
+        return attrs.evolve(node, width=_scaled(node.width, sentence.percent))
 
     draft.change("space", court, sentence.span)
     return None
@@ -41,7 +42,7 @@ def scale_court(draft: Draft, game: Game, sentence: said.ScaleCourt) -> Problem 
 def _scaled(length: Quantity, percent: Quantity) -> Quantity:
     """To the centimetre: nobody marks out a court more finely."""
     digits = 2 if length.unit == "m" else 0
-    return evolve(length, value=round(length.value * percent.value / 100, digits))
+    return attrs.evolve(length, value=round(length.value * percent.value / 100, digits))
 
 
 def scale_area(draft: Draft, game: Game, sentence: said.ScaleArea) -> Problem | None:
@@ -52,7 +53,7 @@ def scale_area(draft: Draft, game: Game, sentence: said.ScaleArea) -> Problem | 
 
     def area(node: Node) -> Node:
         if isinstance(node, Area) and node.depth and node.name.text in meant:
-            return evolve(node, depth=_scaled(node.depth, sentence.percent))
+            return attrs.evolve(node, depth=_scaled(node.depth, sentence.percent))
         return node
 
     draft.change("space", area, sentence.span)
@@ -85,11 +86,11 @@ def _apart(sides: Sides, last: str, fewer: int) -> list[Sides]:
     others = tuple(name for name in sides.names if name.text != last)
     smaller = next(name for name in sides.names if name.text == last)
     count = sides.headcount
-    most = count.most and evolve(count.most, value=count.most.value - fewer)
-    less = evolve(count, least=evolve(count.least, value=count.least.value - fewer), most=most)
-    stay = [evolve(sides, names=others, headcount=_said_for(count, others), options=options)] if others else []
-    return [*stay, Sides((smaller,), evolve(less, each=None), options)]
+    most = count.most and attrs.evolve(count.most, value=count.most.value - fewer)
+    less = attrs.evolve(count, least=attrs.evolve(count.least, value=count.least.value - fewer), most=most)
+    stay = [attrs.evolve(sides, names=others, headcount=_said_for(count, others), options=options)] if others else []
+    return [*stay, Sides((smaller,), attrs.evolve(less, each=None), options)]
 
 
 def _said_for(count: Headcount, names: tuple[Name, ...]) -> Headcount:
-    return evolve(count, each=None) if len(names) == 1 else count
+    return attrs.evolve(count, each=None) if len(names) == 1 else count

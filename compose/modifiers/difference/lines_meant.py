@@ -6,9 +6,11 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
+import attrs
+
 from compose.staging.resolved import resolved
 from grammar.core.game import Choice, Play
-from grammar.frozen import field, fields, frozen
+from grammar.frozen import field, frozen
 from grammar.game import Game
 from grammar.sentences.base import Node
 
@@ -38,7 +40,7 @@ def lines_meant(game: Game, section: str) -> list[Meant]:
 
 
 def _values(play: Play) -> Iterator[Any]:
-    for part in fields(Play):
+    for part in attrs.fields(Play):
         value = getattr(play, part.name)
         for each in value if isinstance(value, tuple) else (value,):
             yield each

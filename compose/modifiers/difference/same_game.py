@@ -6,10 +6,11 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator
 
+from attrs import evolve
+
 from compose.staging.resolved import resolved
 from grammar.core.declared import ALL, Per, Start
 from grammar.core.game import Core, Play
-from grammar.frozen import evolve
 from grammar.game import Game
 
 

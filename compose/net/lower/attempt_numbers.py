@@ -5,6 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from math import prod
 
+from attrs import evolve
+
 from compose.net.attempt import Attempt
 from compose.net.lower.builder import Builder
 from compose.net.lower.heights import share_safe, sizes_m
@@ -18,7 +20,6 @@ from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Of, Offer, Orde
 from grammar.core.rules import Happening, Result
 from grammar.core.skills import BOUNCING, FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
-from grammar.frozen import evolve
 
 BELOW = (Valid.BELOW_SHOULDER, Valid.BELOW_HIP, Valid.BELOW_KNEE)
 KINDS_OF_AIM = {

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.attempt_numbers import can_bounce
 from compose.net.lower.blocking import blocking_of
 from compose.net.lower.builder import Builder, at_least, none_in
@@ -26,7 +28,6 @@ from compose.net.told import Strayed, Tried
 from grammar.core.play import Along, PickUp
 from grammar.core.rules import Happening, Result, SendBall
 from grammar.core.values import At, Posture, SideId, Spot
-from grammar.frozen import evolve
 
 OUTCOMES = {
     Result.CAUGHT: "caught",

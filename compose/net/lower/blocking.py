@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.builder import Builder, at_least, none_in
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import how_many, in_play
 from compose.net.outcome import Moment
 from grammar.core.stopping import Blocking
 from grammar.core.values import Population
-from grammar.frozen import evolve
 
 
 def blocking_of(builder: Builder, moment: Moment) -> tuple[Blocking, ...]:

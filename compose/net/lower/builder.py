@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
+import attrs
+from attrs import define, field
+
 from compose.net.lower.harmless import harmless
 from compose.net.lower.lives import Kept, where_kept
 from compose.net.net import Comparison, Place, Reaction, Rule, Transition
@@ -15,7 +18,6 @@ from grammar.core.rules import Go, Own, Person, Swap
 from grammar.core.schedule import moments_s
 from grammar.core.values import SAME, Population, SideId, Spot
 from grammar.finding import Finding
-from grammar.frozen import define, evolve, field
 from grammar.span import Span
 
 Key = tuple[object, ...]
@@ -71,7 +73,7 @@ class Builder:
     def start(self, place: int, tokens: int) -> None:
         """Put tokens into a place for the set-up."""
         before = self.places[place]
-        self.places[place] = evolve(before, start=before.start + tokens)
+        self.places[place] = attrs.evolve(before, start=before.start + tokens)
 
     def rule(self, lines: Lines) -> Rule:
         """The rule that a line is; lines taken for granted are no rules of the game's own."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.shares import Option
 from compose.net.lower.tokens import in_play, side_in_play
@@ -12,7 +14,6 @@ from compose.net.outcome import Moment, fires
 from grammar.core.play import Past, ToMate
 from grammar.core.rules import Happening, Result
 from grammar.core.values import Presence
-from grammar.frozen import evolve
 
 
 def caught(builder: Builder, option: Option) -> Iterator[Moment]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import attrs
+
 import library
 from compose.modifiers.fit_for import BEING
 from compose.net.lower.heights import ON_THE_FLOOR, foot_m, reaches, rim_m
@@ -12,7 +14,6 @@ from grammar.core.declared import Kind
 from grammar.core.game import Core
 from grammar.core.play import AtPlayers, Attempt, AtThing, Lines, Offer, Through
 from grammar.finding import Basis, Finding, Severity
-from grammar.frozen import evolve
 from grammar.words import article, capital
 from library.records import BALL_SKILLS
 
@@ -63,7 +64,7 @@ def _too_high(core: Core, offer: Offer, attempt: Attempt, ball: Kind | None) -> 
     title = f"A rolled ball cannot {verb} {article(thing.id.key)}: its lower edge is {foot:g} m high."
     hint = "Throw at it, or take one that stands on the floor."
     numbers = (("metres above the floor", foot),)
-    yield evolve(_doubt(core, offer.lines, "N-too-high", title, hint), basis=Basis.COMPUTED, numbers=numbers)
+    yield attrs.evolve(_doubt(core, offer.lines, "N-too-high", title, hint), basis=Basis.COMPUTED, numbers=numbers)
 
 
 def _doubt(core: Core, lines: Lines, code: str, title: str, hint: str) -> Finding:

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.builder import Builder
 from compose.net.lower.cast import Cast, casts
 from compose.net.lower.dispatch import Case, cases_of
@@ -14,7 +16,6 @@ from compose.net.outcome import Moment
 from grammar.core.lives import LastLife
 from grammar.core.precedence import slots
 from grammar.core.rules import Effect, Go, LifeOf, Person, Swap
-from grammar.frozen import evolve
 
 
 def settled(builder: Builder, moment: Moment, case: Case) -> Iterator[tuple[Case, Cast]]:

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from itertools import product
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.net.lower.at_hand import Uses, balls_in_hand, rate_handed, rate_of, rate_outside, uses_of
 from compose.net.lower.attempt_numbers import attempt_of, said_distance
 from compose.net.lower.blocking import blocked_or_not
@@ -24,7 +26,6 @@ from grammar.core.play import Along, AtPlayers, Attempt, AtThing, Offer, Order, 
 from grammar.core.reading.phrases.aims import against, part_of_mate
 from grammar.core.success import success_of
 from grammar.core.values import At, KindId, Population, Posture, Presence, SideId, Skill, Spot, Thing
-from grammar.frozen import evolve
 
 Aimed = tuple[Moment, tuple[Condition, ...], tuple[Ratio, ...], tuple[tuple[int, ...], ...]]
 

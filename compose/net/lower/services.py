@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.net.attempt import Attempt
 from compose.net.lower.attempt_numbers import ages_years
 from compose.net.lower.builder import Builder, at_least
@@ -17,7 +19,6 @@ from compose.net.told import CameBack, Doer, Fetched, Freed, StoodUp
 from compose.staging.floor.nowhere import shut_to
 from grammar.core.play import ComeBack, Fetch, Free, Lines, StandUp, Turn, Waiting, Who
 from grammar.core.values import At, Posture, Presence, SideId, Teacher
-from grammar.frozen import evolve
 
 LEAST_S = 1.0  # our choice: nobody comes back in less than a second
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.net.lower.attempts import case_effects, case_guard
 from compose.net.lower.builder import Builder, at_least
 from compose.net.lower.cast import casts
@@ -22,7 +24,6 @@ from grammar.core.guards import ALWAYS, Compare, Guard
 from grammar.core.rules import AllHold, Becomes, KeptFor, Rule, SendBall
 from grammar.core.runs import InARow
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
-from grammar.frozen import evolve
 
 
 def lower_spontaneous(builder: Builder) -> None:

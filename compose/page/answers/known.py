@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from attrs import evolve
+
 import library
 from compose.answer.answer import Answer
 from compose.answer.foreseeing import foreseen
@@ -23,7 +25,6 @@ from compose.page.answers.values import Asked
 from compose.page.work.worker import keep_going
 from compose.staging.school_class import SchoolClass
 from grammar.finding import Finding, Outcome
-from grammar.frozen import evolve
 
 # Our choice: a fifth of a second. Every game of the library but the two largest is whole by then.
 FIRST_LOOK = Budget(states=50_000, megabytes=40.0, keep_going=keep_going)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import attrs
+
 import library
 from compose.answer.answer import Answer, to_mend
 from compose.check.findings.limits import BUDGET as TOO_MUCH
@@ -24,7 +26,6 @@ from compose.telling.amounts import time_said
 from compose.telling.read_back import read_back
 from compose.telling.unread import without_lines
 from compose.telling.wording import Wording
-from grammar.frozen import evolve
 from grammar.game import Game
 
 UNSEEN = (TOO_MUCH, TOO_LARGE, UNFINISHED)  # that not all was looked at stands in the verdict
@@ -165,7 +166,7 @@ def _used(use: Use, wording: Wording) -> Used:
             )
         )
     now = written(use.modifier.name, {name: each.value for name, each in use.values.items()})
-    return Used(now, label_said(evolve(use, values={}), wording), tuple(amounts))
+    return Used(now, label_said(attrs.evolve(use, values={}), wording), tuple(amounts))
 
 
 def written(name: str, values: dict[str, float]) -> str:

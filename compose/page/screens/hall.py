@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from functools import partial
 from typing import Any
 
+from attrs import evolve
+
 from compose.page.answers.said import in_words
 from compose.page.answers.values import Asked, HallGame
 from compose.page.call import Call, Data, Go, Reply, Shown
@@ -16,7 +18,6 @@ from compose.page.look import html_of
 from compose.page.planned import planned
 from compose.page.rounds import RoundSent, keep_round
 from compose.page.screens.remix import asked_of, no_such_game, trail_of
-from grammar.frozen import evolve
 
 HTML = "text/html; charset=utf-8"
 MOST_IN_A_FILE = 200

@@ -12,9 +12,10 @@ import time
 from collections import OrderedDict, deque
 from typing import Any
 
+from attrs import define, field
+
 from compose.page.work.question import GivenUpError, Question, SupersededError
 from compose.page.work.worker import serve
-from grammar.frozen import define, field
 
 WORKERS = 2
 LONGEST_S = 60.0  # our choice: no answer is worth a longer wait

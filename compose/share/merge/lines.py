@@ -11,7 +11,9 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from difflib import SequenceMatcher
 
-from grammar.frozen import evolve, frozen
+import attrs
+
+from grammar.frozen import frozen
 from grammar.topics import Topic, topic
 from grammar.tree import Line
 
@@ -109,7 +111,7 @@ def _settled(base: Line, ours: Line | None, theirs: Line | None) -> Slot:
 
 
 def _with_notes(base: Line | None, line: Line, other: Line) -> Line:
-    return evolve(line, notes=merged_notes(base.notes if base else (), line.notes, other.notes))
+    return attrs.evolve(line, notes=merged_notes(base.notes if base else (), line.notes, other.notes))
 
 
 def merged_notes(base: tuple[str, ...], ours: tuple[str, ...], theirs: tuple[str, ...]) -> tuple[str, ...]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from enum import Enum
 
+import attrs
+
 from compose.share.bounds import read_rules
 from compose.share.making import library_contents
 from compose.share.merge.lines import Slot, merged_lines, merged_notes, said
@@ -12,7 +14,7 @@ from compose.share.pack.item import Item, Sheet
 from compose.share.shelf.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.layout import SECTIONS
 from grammar.tree import GameSheet, Line, Section
 
@@ -64,12 +66,12 @@ def merge(base: Sheet, ours: Sheet, theirs: Sheet, choices: Mapping[int, Side], 
         sheet: Sheet = _game(base, ours, theirs, settling)
     else:
         slots = merged_lines(_lines(base, ""), ours.lines, _lines(theirs, ""))
-        sheet = evolve(ours, lines=settling.lines("", slots))
+        sheet = attrs.evolve(ours, lines=settling.lines("", slots))
     notes, closing = (
         merged_notes(getattr(base, part), getattr(ours, part), getattr(theirs, part))
         for part in ("notes", "closing_notes")
     )
-    whole = evolve(sheet, notes=notes, closing_notes=closing)
+    whole = attrs.evolve(sheet, notes=notes, closing_notes=closing)
     return Merge(whole, tuple(settling.conflicts), tuple(settling.open))
 
 
@@ -81,7 +83,7 @@ def _game(base: Sheet, ours: GameSheet, theirs: Sheet, settling: _Settling) -> G
     head = merged("head")
     parts = ((name, merged(name)) for name in SECTIONS)
     sections = tuple(Section(name, lines, _notes(name, base, ours, theirs)) for name, lines in parts if lines)
-    return evolve(ours, head=head, sections=sections)
+    return attrs.evolve(ours, head=head, sections=sections)
 
 
 def _lines(sheet: Sheet, section: str) -> tuple[Line, ...]:
@@ -146,5 +148,5 @@ def common_base(shelf: Shelf, ours: Item, theirs: Item) -> Outcome[Sheet]:
 def blank(sheet: Sheet) -> Sheet:
     """A base that says nothing, for two sheets of which no common state is known."""
     if isinstance(sheet, GameSheet):
-        return evolve(sheet, head=(), sections=(), notes=(), closing_notes=())
-    return evolve(sheet, lines=(), notes=(), closing_notes=())
+        return attrs.evolve(sheet, head=(), sections=(), notes=(), closing_notes=())
+    return attrs.evolve(sheet, lines=(), notes=(), closing_notes=())

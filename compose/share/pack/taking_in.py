@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from enum import Enum
 
+import attrs
+
 from compose.share.bounds import read_rules
 from compose.share.naming import free_name
 from compose.share.pack.item import Item, item_of
@@ -15,7 +17,7 @@ from compose.share.shelf.files import Origin, Stored, files_of, known_path, read
 from compose.share.shelf.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.words import listing
 
 
@@ -166,10 +168,10 @@ def _in_place_of(shelf: Shelf, arrival: Arrival, origin: Origin, files: dict[str
     path = arrival.path if ours.item.kind == item.kind else shelf.free_path(item)
     if path != arrival.path:
         files.update({arrival.path: None, known_path(arrival.path): None})
-    return Stored(evolve(item, history=history), path, origin, ours.notes)
+    return Stored(attrs.evolve(item, history=history), path, origin, ours.notes)
 
 
 def renamed(item: Item, name: str) -> Item:
     """The same thing under another name; what it was called and said before is in its history."""
-    sheet = evolve(read_rules(item.text.encode(), item.path), title=name)
+    sheet = attrs.evolve(read_rules(item.text.encode(), item.path), title=name)
     return item_of(sheet, (*item.history, item.content))

@@ -15,6 +15,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import attrs
+
 from compose.share.bounds import MOST_RULES_BYTES, read_rules
 from compose.share.fields import Fields
 from compose.share.lineage_json import MOST_HISTORY, MOST_NAME_LETTERS, history_from
@@ -22,7 +24,7 @@ from compose.share.pack.item import ENDING, FOLDERS, Item, Sheet, item_of, kind_
 from compose.share.refusal import RefusedError, shown
 from compose.share.strict_json import json_bytes, strict_json
 from compose.share.whole_files import read_plain
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 
 MOST_KNOWN_BYTES = 256 << 10
 MOST_NOTES = 500
@@ -93,7 +95,7 @@ def read_stored(folder: Path, path: str) -> tuple[Stored, Sheet]:
         raise RefusedError("S-folder", f"{path} holds a {kind_of(sheet)}, not a {kind}.", hint)
     stored = _with_known(sheet, path, beside)
     text = data.decode("utf-8-sig")
-    return evolve(stored, item=evolve(stored.item, text=text)), sheet
+    return attrs.evolve(stored, item=attrs.evolve(stored.item, text=text)), sheet
 
 
 def _with_known(sheet: Sheet, path: str, beside: bytes | None) -> Stored:
@@ -150,4 +152,4 @@ def noted(stored: Stored, note: Note) -> Stored:
         raise RefusedError("S-note", title)
     if len(stored.notes) >= MOST_NOTES:
         raise RefusedError("S-note", f"{stored.item.name} has {MOST_NOTES} notes already.", "Delete some of them.")
-    return evolve(stored, notes=(*stored.notes, Note(note.day, text)))
+    return attrs.evolve(stored, notes=(*stored.notes, Note(note.day, text)))

@@ -6,11 +6,13 @@ import re
 import sqlite3
 from collections.abc import Iterable, Iterator
 
+import attrs
+
 from compose.share.refusal import RefusedError, shown
 from compose.share.shelf.shelf import Shelf
 from compose.share.told import outcome_of
 from grammar.finding import Outcome
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.words import listing, nearest, plural
 
 MOST_NEAREST = 5
@@ -99,7 +101,7 @@ def _find(shelf: Shelf, wanted: Wanted) -> Search:
         rank = (ranks or {}).get(number, 0.0)
         if lacks:
             told = tuple(words for _, words in lacks)
-            others.append((sum(weight for weight, _ in lacks), evolve(found, lacks=told)))
+            others.append((sum(weight for weight, _ in lacks), attrs.evolve(found, lacks=told)))
         else:
             fitting.append((rank, found))
     fitting.sort(key=lambda pair: (pair[0], pair[1].name.casefold()))

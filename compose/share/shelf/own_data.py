@@ -18,7 +18,6 @@ from compose.share.strict_json import json_bytes
 from compose.share.told import outcome_of
 from compose.share.whole_files import read_plain, write_whole
 from grammar.finding import Outcome
-from grammar.frozen import evolve
 
 
 def own_data(shelf: Shelf) -> Outcome[dict[str, Any]]:
@@ -76,7 +75,7 @@ def _forget_notes(shelf: Shelf) -> int:
         for stored, _ in (read_stored(shelf.folder, path) for path in shelf.paths()):
             if stored.notes:
                 gone += len(stored.notes)
-                bare = known_json(evolve(stored, notes=()))
+                bare = known_json(attrs.evolve(stored, notes=()))
                 write_whole(shelf.folder / known_path(stored.path), json_bytes(bare))
         journal.forget(shelf.folder)
     _leave_no_trace(shelf)

@@ -11,13 +11,13 @@ import re
 from collections.abc import Iterable
 from datetime import date
 
-from attrs import astuple
+from attrs import astuple, fields
 
 from compose.share.fields import HASH
 from compose.share.naming import slug
 from compose.share.refusal import RefusedError, shown
 from grammar.finding import Outcome
-from grammar.frozen import fields, frozen
+from grammar.frozen import frozen
 from grammar.words import listing
 
 FOLDER = "rounds"

@@ -11,6 +11,9 @@ from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import attrs
+from attrs import define
+
 from compose.share.bounds import MOST_RULES_BYTES
 from compose.share.naming import slug
 from compose.share.pack.item import Item
@@ -33,7 +36,6 @@ from compose.share.strict_json import json_bytes
 from compose.share.told import told
 from compose.share.whole_files import read_plain, write_whole
 from grammar.finding import Finding, Severity
-from grammar.frozen import define, evolve
 from grammar.span import Span
 from grammar.words import did_you_mean
 
@@ -141,8 +143,8 @@ class Shelf:
         with self.writing():
             old = self._named(item.name)
             history = (*old.item.history, old.item.content, *item.history)
-            newer = evolve(item, history=tuple(dict.fromkeys(each for each in history if each != item.content)))
-            stored = evolve(old, item=newer)
+            newer = attrs.evolve(item, history=tuple(dict.fromkeys(each for each in history if each != item.content)))
+            stored = attrs.evolve(old, item=newer)
             # What was edited by hand is kept nowhere yet but in the file that is replaced.
             journal.carry_out(self.folder, files_of(old) | files_of(stored), f"changing {item.name}")
             return stored

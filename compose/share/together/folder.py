@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+import attrs
+
 from compose.share.naming import slug
 from compose.share.pack.item import ENDING, FOLDERS, Item
 from compose.share.pack.pack import Pack, make_pack, read_pack
@@ -18,7 +20,7 @@ from compose.share.shelf.files import PAST, Stored, files_of, read_stored, sheet
 from compose.share.told import outcome_of
 from compose.share.whole_files import write_whole
 from grammar.finding import Finding, Outcome
-from grammar.frozen import evolve, frozen
+from grammar.frozen import frozen
 from grammar.words import did_you_mean, listing
 
 
@@ -122,7 +124,7 @@ def _give(folder: Path, items: Sequence[Item]) -> tuple[Giving, ...]:
         for path in sorted(one, key=lambda path: path.endswith(ENDING) and not path.startswith(PAST)):
             (folder / path).parent.mkdir(parents=True, exist_ok=True)
             write_whole(folder / path, one[path])
-    return tuple(evolve(each, files=tuple(sorted(one))) for each, one in zip(standing, files, strict=True))
+    return tuple(attrs.evolve(each, files=tuple(sorted(one))) for each, one in zip(standing, files, strict=True))
 
 
 def _files(folder: Path, giving: Giving, there: Stored | None) -> dict[str, bytes]:
@@ -136,7 +138,7 @@ def _files(folder: Path, giving: Giving, there: Stored | None) -> dict[str, byte
         raise RefusedError("S-taken", title, "Look at it together.")
     before = (*(there.item.history if there else ()), *item.history)
     history = tuple(dict.fromkeys(one for one in before if one != item.content))
-    return files_of(Stored(evolve(item, history=history), path))
+    return files_of(Stored(attrs.evolve(item, history=history), path))
 
 
 def _state(item: Item, stored: Stored | None) -> State:

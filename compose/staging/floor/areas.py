@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import sqrt
 
+from attrs import evolve
+
 from compose.staging.floor.ground import GAP_M, Ground, Region
 from compose.staging.floor.regions import everywhere, regions
 from compose.staging.floor.spread import spread
@@ -12,7 +14,6 @@ from compose.staging.floor.values import FloorArea, Rectangle
 from grammar.core.declared import Area, AreaKind
 from grammar.core.game import Play
 from grammar.core.values import Landmark, Part, SideId
-from grammar.frozen import evolve
 
 # Assumptions: how deep an area is where the sheet does not say. A bench is as deep as a gym bench with
 # the legs of those who sit on it; pupils queue one behind the other on a strip of 1 m.

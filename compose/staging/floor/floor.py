@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from itertools import chain
 
+from attrs import evolve
+
 from compose.staging.floor.areas import with_areas
 from compose.staging.floor.ground import Ground, Region, bare_ground
 from compose.staging.floor.items import Batch, Muster, Size, kit_batches
@@ -19,7 +21,6 @@ from grammar.core.declared import Doing
 from grammar.core.game import Core, Play
 from grammar.core.values import Part, SideId, Spread
 from grammar.finding import Basis, Finding, Severity, spoken
-from grammar.frozen import evolve
 from grammar.said import Figure, Many, Side, Value, Written, said
 from grammar.words import plural
 

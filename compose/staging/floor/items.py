@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import assert_never
 
+from attrs import define, field
+
 from compose.staging.floor.ground import Ground, Region
 from compose.staging.floor.regions import regions
 from compose.staging.floor.tracks import track_on
@@ -14,7 +16,7 @@ from grammar.core.declared import All, AllBut, Kind, Per, Start
 from grammar.core.game import Core, Line
 from grammar.core.play import PickUp
 from grammar.core.values import Landmark, OnStep, Population, SideId, Sort, Spot, Spread, Thing, Upon
-from grammar.frozen import define, evolve, field, frozen
+from grammar.frozen import evolve, frozen
 
 Size = tuple[float, float]  # width and height in metres
 

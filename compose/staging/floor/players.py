@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from compose.staging.floor.ground import Region
 from compose.staging.floor.homes import homes_of
 from compose.staging.floor.items import Batch, Muster, Size, dealt, shared_out, wanted_of
@@ -12,7 +14,6 @@ from grammar.core.declared import Side
 from grammar.core.game import Line, Play
 from grammar.core.keeping import kept_by
 from grammar.core.values import PLAIN, Laden, Landmark, Part, Population, SideId, Sort, Spot, Upon, without_load
-from grammar.frozen import evolve
 
 PLAYER = "player"
 SIZE_M: Size = (0.5, 1.4)  # assumption: the circle that a standing pupil fills with the elbows out

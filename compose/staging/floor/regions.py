@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from attrs import evolve
+
 from compose.staging.floor.ground import GAP_M, Ground, Region
 from compose.staging.floor.values import Rectangle
 from grammar.core.values import ONE_OF_SEVERAL, SHARED, AreaId, Landmark, Part, SideId, Spot
-from grammar.frozen import evolve
 
 STRIP_M = 2.0  # assumption: "before", "behind" and "beside" a line reach this far
 OUTSIDE = (Part.BEHIND, Part.BESIDE)

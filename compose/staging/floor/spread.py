@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from functools import cache
 from math import ceil, cos, hypot, pi, sin, sqrt
 
+from attrs import evolve
+
 from compose.staging.floor.ground import Region
 from compose.staging.floor.values import THING_DEPTH_M, Rectangle
 from grammar.core.values import Spread
-from grammar.frozen import evolve
 
 Point = tuple[float, float]
 ZIGZAG_M = 1.0  # assumption: a staggered row steps back by this much where there is room

@@ -20,7 +20,6 @@ from compose.share.strict_json import json_bytes
 from compose.terminal.answer import FINE, TO_MEND, finding_json, refuse, say, say_findings, say_json
 from compose.terminal.sharing.shelf_door import given, own_shelf, shelf_folder, thing, today
 from compose.terminal.writing import write
-from grammar.frozen import evolve
 from grammar.words import count, listing
 
 
@@ -135,7 +134,7 @@ def played(
         refuse(f"{item.name} is a modifier; nobody plays it alone.", "Name a game.", as_json)
     on_shelf = folder / item.path
     made, _ = remixed(str(on_shelf) if on_shelf.is_file() else name, modifiers, as_json)
-    whole = evolve(seen, length_s=round(60 * minutes, 1), content=content_hash(made.game.sheet))
+    whole = attrs.evolve(seen, length_s=round(60 * minutes, 1), content=content_hash(made.game.sheet))
     checked = given(observed(whole, [side.name for side in made.game.sides]), as_json)
     with own_shelf(shelf, as_json) as opened:
         number = given(opened.observe(item.name, checked), as_json)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import attrs
+
 from grammar.core.reading.events.events import moments
 from grammar.core.reading.from_game import declared
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Trigger
-from grammar.frozen import fields
 from grammar.game import Game
 from grammar.sentences.base import Name, Node
 from grammar.sentences.events import Event
@@ -41,7 +42,7 @@ def triggers_of(game: Game, *events: Event) -> tuple[tuple[Trigger, ...], ...]:
 def _names(node: Node) -> Iterator[Name]:
     if isinstance(node, Name):
         yield node
-    for part in fields(type(node)):
+    for part in attrs.fields(type(node)):
         value = getattr(node, part.name)
         for each in value if isinstance(value, tuple) else (value,):
             if isinstance(each, Node):

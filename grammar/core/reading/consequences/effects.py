@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
+from attrs import evolve
+
 from grammar.core.clock import AtTime
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
@@ -39,7 +41,6 @@ from grammar.core.rules import (
     Swap,
 )
 from grammar.core.values import At, Posture, Presence, SideId, Sort, Spot
-from grammar.frozen import evolve
 from grammar.meanings import PlaceMeaning
 from grammar.sentences import finish, freezing, lives, queues, resting, sets, then, when
 from grammar.sentences.ball import HasBall, RestTo

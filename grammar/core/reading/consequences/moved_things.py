@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.clock import AtTime
 from grammar.core.declared import Cut
 from grammar.core.fouls import Fouled
@@ -35,7 +37,6 @@ from grammar.core.values import (
     Spot,
     TrackId,
 )
-from grammar.frozen import evolve
 from grammar.meanings import PlaceMeaning, side_named
 from grammar.sentences import resting, then
 from grammar.sentences.ball import HasBall

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.guards import Compare, Relation, ThingsAt
 from grammar.core.reading.consequences.when_lines import rules_of_line
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
-from grammar.frozen import evolve
 from grammar.sentences import attempting, events, then, when
 from grammar.sentences.base import Name, Np, SideOf
 from grammar.sentences.points import SetPoints, TargetPoints, Worth

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.clock import TakeEffect
 from grammar.core.fouls import Fouled
 from grammar.core.guards import ALWAYS, Guard
@@ -20,7 +22,6 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Add, Becomes, Effect, Go, Happening, LifeOf, Person, PlayOn, Rule
 from grammar.core.values import At, Spot
-from grammar.frozen import evolve
 from grammar.sentences import then, when
 from grammar.sentences.time import TheFirstTime
 

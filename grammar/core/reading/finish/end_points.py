@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.ends import EndPoints
 from grammar.core.guards import BallsAt, Count, ThingsAt
 from grammar.core.reading.events.events import of_one
@@ -14,7 +16,6 @@ from grammar.core.reading.phrases.claims import read_count
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, SideId
-from grammar.frozen import evolve
 from grammar.sentences import claims
 from grammar.sentences.base import Name, Np, Quantity
 from grammar.sentences.points import AtTheEnd, EndWorth

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.ends import Bell, Best, Deciding, End, Match, Meeting, Most, NoWinner, Seats, Tie, Verdict, Won
 from grammar.core.guards import Compare, Points, Relation
 from grammar.core.reading.events.events import of_one
@@ -11,7 +13,6 @@ from grammar.core.reading.phrases.claims import read_condition, read_count
 from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.core.values import SideId
-from grammar.frozen import evolve
 from grammar.sentences import claims, finish
 from grammar.sentences.base import AnySide, Node, SideRef
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from attrs import evolve
+
 from grammar.core.guards import (
     Ahead,
     BallsAt,
@@ -26,7 +28,6 @@ from grammar.core.reading.sheet.amounts import amount
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
-from grammar.frozen import evolve
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.sentences import claims, finish
 from grammar.sentences.base import Np

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import attrs
+
 from grammar.core.declared import ALL, Cut, Start
 from grammar.core.play import Fetch
 from grammar.core.reading.phrases.aims import goes_on_with_it
@@ -18,7 +20,6 @@ from grammar.core.reading.sheet.reader import Reader, with_which
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, is_keeper, of_name, the_one, whose_side
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, SideId, Spot
-from grammar.frozen import fields
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, side_named
 from grammar.sentences import resting
@@ -38,7 +39,7 @@ def gives_the_ball(game: Game, node: Node) -> bool:
         return True
     if isinstance(node, RestTo) and side_of_place(game, node) is not None:
         return True
-    values = [getattr(node, field.name) for field in fields(type(node))]
+    values = [getattr(node, field.name) for field in attrs.fields(type(node))]
     parts = [part for value in values for part in (value if isinstance(value, tuple) else (value,))]
     return any(gives_the_ball(game, part) for part in parts if isinstance(part, Node))
 

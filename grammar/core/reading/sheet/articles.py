@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
+import attrs
+
 from grammar.core.reading.sheet.whose import OWN_WORDS, THAT_WORDS, Senseless
-from grammar.frozen import evolve, fields
 from grammar.game import Game
 from grammar.meanings import (
     ACTORS,
@@ -80,7 +81,7 @@ def nodes(node: Node) -> Iterator[Node]:
 
 @cache
 def _fields(kind: type[Any]) -> tuple[str, ...]:
-    return tuple(part.name for part in fields(kind))
+    return tuple(part.name for part in attrs.fields(kind))
 
 
 def _refuse(game: Game, node: Node, section: str) -> None:
@@ -117,7 +118,7 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             title = f"`{node.what.words()}`: one is stood up at a time."
             raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
         case attempting.AimAt() if node.what.determiner in EACH:
-            plain = evolve(node.what, determiner="the").words()
+            plain = attrs.evolve(node.what, determiner="the").words()
             raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
         case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
             raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
@@ -158,7 +159,7 @@ def _with_article(game: Game, phrase: Np) -> str:
     one = meaning.key if isinstance(meaning, KitMeaning) else phrase.name.text
     one = meaning.category if isinstance(meaning, CategoryMeaning) and not meaning.skills else one
     one = "player" if meaning == PlayerMeaning() else one
-    return evolve(phrase, determiner="an" if one[0] in "aeiou" else "a", name=Name(one)).words()
+    return attrs.evolve(phrase, determiner="an" if one[0] in "aeiou" else "a", name=Name(one)).words()
 
 
 def _one_person(game: Game, phrase: Np) -> bool:

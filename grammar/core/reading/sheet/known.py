@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
+from attrs import define, field
+
 from grammar.core.declared import Area, Court, Cut, Kind, Role, Side, Start, Supply, Track
 from grammar.core.lives import Lives
 from grammar.core.reading.sheet.whose import Whose
@@ -28,7 +30,6 @@ from grammar.core.values import (
     Thing,
     without_load,
 )
-from grammar.frozen import define, field
 from grammar.game import Game
 
 

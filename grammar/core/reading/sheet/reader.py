@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from attrs import define
+
 from grammar.core.declared import Cut
 from grammar.core.reading.sheet.known import Known
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, whose
@@ -21,7 +23,6 @@ from grammar.core.values import (
     Spot,
     Thing,
 )
-from grammar.frozen import define
 from grammar.game import GameKit
 from grammar.meanings import (
     FIXED,

@@ -6,6 +6,8 @@ from collections.abc import Callable, Container, Iterable
 from fractions import Fraction
 from typing import Any, TypeVar
 
+from attrs import define, evolve, field
+
 from grammar.core.declared import Court, Cut
 from grammar.core.game import Line
 from grammar.core.reading.sheet.articles import nodes, refuse_senseless
@@ -13,7 +15,6 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.values import SwitchId
 from grammar.finding import Correction, Finding, Severity
-from grammar.frozen import define, evolve, field
 from grammar.game import Game
 from grammar.meanings import GRANTED_WORDS, Meaning
 from grammar.sentences import head, play, sides, space
