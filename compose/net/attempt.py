@@ -13,11 +13,12 @@ class Attempt:
     floor plan; `share` is the part of this player's attempts that go to this aim (0 to 1).
     `said_chance` (0 to 1) and `said_per_minute` are the text's own figures and win over the norms.
     The text may make every success rarer (`chance_factor`) and every attempt longer (`pace_factor`).
-    `width_m` and `height_m` are the target's (0 where it has none).Nobody holds the ball longer than
+    `width_m` and `height_m` are the target's (0 where it has none). Nobody holds the ball longer than
     `hold_limit_s`; `guards_most` guard what is aimed at; `in_order` only one of a row counts.
     `blockers` stand before each, and stop balls with `block_with`. What flies counts only `after_bounce`,
-    what hits a player only `below` a part of the body; only `direct_hits` count, or `direct_catches`, where
-    `said_bounced` come by the floor; nobody goes more than `steps_most` steps with the ball.
+    what hits a player only `below` a part of the body; what comes by the "floor" or a "wall" does not
+    count where that is `ruled_out`, or `catches_ruled_out`; `said_bounced` come by the floor. Nobody goes more than
+    `steps_most` steps with the ball.
     """
 
     name: str
@@ -45,5 +46,5 @@ class Attempt:
     below: str | None = None
     steps_most: int | None = None
     said_bounced: float | None = None
-    direct_hits: bool = False
-    direct_catches: bool = False
+    ruled_out: tuple[str, ...] = ()
+    catches_ruled_out: tuple[str, ...] = ()

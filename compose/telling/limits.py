@@ -12,6 +12,8 @@ COUNTS = {
     Valid.AFTER_BOUNCE: "what flies counts only after a bounce on the floor",
     Valid.DIRECT_HIT: "a hit after a bounce on the floor does not count",
     Valid.DIRECT_CATCH: "a catch after a bounce on the floor does not count",
+    Valid.NO_WALL_HIT: "a hit off the wall does not count",
+    Valid.NO_WALL_CATCH: "a catch off the wall does not count",
     Valid.BELOW_SHOULDER: "a hit above the shoulder does not count",
     Valid.BELOW_HIP: "a hit above the hip does not count",
     Valid.BELOW_KNEE: "a hit above the knee does not count",

@@ -13,8 +13,10 @@ class Valid(Enum):
     """What must be so for an attempt to count."""
 
     AFTER_BOUNCE = "after a bounce"
-    DIRECT_HIT = "hit"
-    DIRECT_CATCH = "catch"
+    DIRECT_HIT = "hit after a bounce"
+    DIRECT_CATCH = "catch after a bounce"
+    NO_WALL_HIT = "hit off the wall"
+    NO_WALL_CATCH = "catch off the wall"
     BELOW_SHOULDER = "shoulder"
     BELOW_HIP = "hip"
     BELOW_KNEE = "knee"
@@ -25,7 +27,8 @@ DIRECT = (Valid.DIRECT_HIT, Valid.DIRECT_CATCH)
 
 @frozen
 class CountsOnly:
-    """Attempts count only where this is so: all that fly, those that hit players, those that have not bounced."""
+    """Attempts count only where this is so: all that fly, those that hit players, those that have not bounced
+    or not touched a wall."""
 
     valid: Valid
     lines: Lines = field(eq=False)

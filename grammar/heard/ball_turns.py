@@ -17,6 +17,7 @@ _KEEPS = (
     rf"(?:(?:stays with|belongs to|goes to|is for|is) {_CATCHER}|is theirs|is the other side's|"
     r"(?:goes to|belongs to|is for) the other side)"
 )
+_LIMBS = r"(?:the |their )?(?:hands|feet|arms|legs|body)"
 _MUST = r"(?:must |has to )?"
 
 
@@ -27,6 +28,11 @@ def _it(said: re.Match[str]) -> str:
 
 
 BALL_TURNS: tuple[Saying, ...] = (
+    # who stops and who fetches it
+    saying(rf"\bwith {_LIMBS}(?:(?:,| and| or|, or|, and) {_LIMBS})* (?:and|or) (?:the |their )?body$",
+           "with the body", "play"),
+    saying(r"^(?:the nearest player|whoever (?:is|stands) nearest) (?:may |must )?fetch(?:es)?\b",
+           "players fetch", "play"),
     # which side
     saying(r"\bthe side (?:that|which|who) (?:did not|has not|had not) (?:touch|touched|play|send|throw|have) it "
            r"(?:out )?last\b|"

@@ -24,19 +24,28 @@ def _part(said: str) -> str:
     return next(part for part in ("shoulder", "hip", "knee") if part in said)
 
 
+def _by(said: str) -> tuple[str, ...]:
+    return tuple(way for way in ("after a bounce", "off the wall") if way in said)
+
+
 @frozen
 class NotBounced(Node):
-    """Such as "a catch after a bounce does not count"."""
+    """Such as "a catch after a bounce does not count", "a hit after a bounce or off the wall does not count"."""
 
-    said: str = field(eq=_of)
+    said: str = field(eq=lambda said: (_of(said), _by(said)))
 
     def words(self) -> str:
-        return f"a {self.what} after a bounce does not count"
+        return f"a {self.what} {' or '.join(self.ways)} does not count"
 
     @property
     def what(self) -> str:
         """The hit or the catch."""
         return _of(self.said)
+
+    @property
+    def ways(self) -> tuple[str, ...]:
+        """By the floor, by the wall, or both."""
+        return _by(self.said)
 
 
 @frozen

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import exp, isclose
+from math import exp, isclose, prod
 
 import attrs
 import numpy as np
@@ -47,6 +47,20 @@ def test_each_guard_stops_a_share_of_what_is_left() -> None:
 def test_the_own_chance_of_the_text_has_the_guards_in_it() -> None:
     said = attrs.evolve(THROW, said_chance=0.5, guards_most=3)
     assert told(said).success == 0.5
+
+
+@pytest.mark.parametrize(("ways", "norms"), [
+    (("floor",), ("aim bounced",)), (("wall",), ("aim walled",)), (("floor", "wall"), ("aim bounced", "aim walled")),
+])  # fmt: skip
+def test_what_came_by_the_floor_or_a_wall_is_taken_off_unless_the_text_says_how_many(
+    ways: tuple[str, ...], norms: tuple[str, ...]
+) -> None:
+    left = prod(1 - value(norm, "any skill") for norm in norms)
+    assert isclose(told(attrs.evolve(THROW, ruled_out=ways)).success, left * told(THROW).success)
+    caught = [told(attrs.evolve(THROW, catchable=True, catches_ruled_out=each), ("success", "caught", "missed")).caught
+              for each in ((), ways)]  # fmt: skip
+    assert isclose(caught[1], left * caught[0])
+    assert told(attrs.evolve(THROW, ruled_out=ways, said_chance=0.5)).success == 0.5
 
 
 def test_in_order_takes_longer() -> None:

@@ -82,7 +82,7 @@ CASES = {
         "  a player is hit above the shoulder: the thrower waits in the rest queue",
     ),
     "does not count": (
-        f"{HITS}\n  a hit after a bounce does not count\n  a catch after a bounce does not count",
+        f"{HITS}\n  a hit after a bounce does not count\n  a catch after a bounce or off the wall does not count",
         "a player is hit: that player waits in the rest queue and the thrower's side scores 1 point\n"
         "  a ball is caught: the first in the catcher's rest queue returns",
     ),

@@ -138,7 +138,7 @@ def explain(case: Case, outcomes: set[str]) -> Explanation:
         raise ValueError(f"attempt {attempt.name!r} has the outcome always beside others")
     aimed = look(case) if case.aims and attempt.said_chance is None else Aimed()
     success, caught = settle(case, aimed, attempt.catchable and "caught" in outcomes)
-    caught *= straight(case, attempt.direct_catches, attempt.said_catch)
+    caught *= straight(case, attempt.catches_ruled_out, attempt.said_catch)
     success *= attempt.chance_factor * unguarded(case) * valid(case)
     if success + caught > 1 + 1e-12:
         raise ValueError(f"attempt {attempt.name!r}: success {success} and caught {caught} exceed 1")

@@ -37,13 +37,18 @@ def valid(case: Case) -> float:
     """The share of what would succeed that does so after a bounce, or without, where only that counts; the text's own
     chance has it in it already."""
     if not case.attempt.after_bounce or case.attempt.said_chance is not None:
-        return straight(case, case.attempt.direct_hits, case.attempt.said_chance)
+        return straight(case, case.attempt.ruled_out, case.attempt.said_chance)
     return case.take("aim bounce", EVERY_SKILL)
 
 
-def straight(case: Case, only: bool, said: float | None) -> float:
-    """The share that comes straight, where only that counts and no figure of the text has it in it already."""
-    return 1.0 - bounced_share(case) if only and said is None else 1.0
+def straight(case: Case, ruled_out: tuple[str, ...], said: float | None) -> float:
+    """The share that comes neither by the floor nor by a wall where that is ruled out, and no figure of the text has it
+    in it already. The two are taken as independent (assumption)."""
+    if said is not None:
+        return 1.0
+    by_floor = bounced_share(case) if "floor" in ruled_out else 0.0
+    by_wall = case.take("aim walled", EVERY_SKILL) if "wall" in ruled_out else 0.0
+    return (1.0 - by_floor) * (1.0 - by_wall)
 
 
 def bounced_share(case: Case) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from math import prod
 
@@ -22,6 +23,8 @@ from grammar.core.skills import BOUNCING, FLYING
 from grammar.core.values import At, KindId, OnStep, Skill
 
 BELOW = (Valid.BELOW_SHOULDER, Valid.BELOW_HIP, Valid.BELOW_KNEE)
+HITS = {Valid.DIRECT_HIT: "floor", Valid.NO_WALL_HIT: "wall"}
+CATCHES = {Valid.DIRECT_CATCH: "floor", Valid.NO_WALL_CATCH: "wall"}
 KINDS_OF_AIM = {
     Result.KNOCKED: "target",
     Result.HIT: "player",
@@ -62,8 +65,8 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
         after_bounce=_after_bounce(builder, moment),
         below=_below(builder, moment),
         said_bounced=_number(figures.bounced),
-        direct_hits=_direct(builder, moment, Valid.DIRECT_CATCH if isinstance(aim, ToMate) else Valid.DIRECT_HIT),
-        direct_catches=_direct(builder, moment, Valid.DIRECT_CATCH) and can_be_caught(builder, offer, moment),
+        ruled_out=_ruled_out(builder, moment, CATCHES if isinstance(aim, ToMate) else HITS),
+        catches_ruled_out=_ruled_out(builder, moment, CATCHES) if can_be_caught(builder, offer, moment) else (),
         steps_most=min((each.most for each in play.steps if each.ball == moment.ball), default=None),
         in_order=isinstance(moment.aim, AtThing) and moment.aim.order is Order.IN_ORDER,
     )
@@ -75,9 +78,10 @@ def _after_bounce(builder: Builder, moment: Moment) -> bool:
     return flies and any(each.valid is Valid.AFTER_BOUNCE for each in builder.play.valid)
 
 
-def _direct(builder: Builder, moment: Moment, valid: Valid) -> bool:
-    """Whether it may bounce, and counts only where it comes straight."""
-    return can_bounce(moment) and any(each.valid is valid for each in builder.play.valid)
+def _ruled_out(builder: Builder, moment: Moment, ways: Mapping[Valid, str]) -> tuple[str, ...]:
+    """By what it may come that does not count: by the floor, by a wall."""
+    said = {each.valid for each in builder.play.valid}
+    return tuple(way for valid, way in ways.items() if valid in said) if can_bounce(moment) else ()
 
 
 def can_bounce(moment: Moment) -> bool:

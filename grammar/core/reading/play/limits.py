@@ -23,8 +23,11 @@ def read_after_bounce(reader: Reader, sentence: CountsAfterBounce, line: int) ->
 
 def read_not_bounced(reader: Reader, sentence: NotBounced, line: int) -> Iterator[CountsOnly]:
     """Only what comes straight counts."""
-    nothing_bounces(reader, sentence)
-    yield CountsOnly(Valid(sentence.what), (line,))
+    if "after a bounce" in sentence.ways:
+        nothing_bounces(reader, sentence)
+    elif not reader.tried & BOUNCING:
+        raise Senseless(sentence, "Nothing flies here that could come off a wall.", "Leave the line out.")
+    yield from (CountsOnly(Valid(f"{sentence.what} {way}"), (line,)) for way in sentence.ways)
 
 
 def nothing_bounces(reader: Reader, node: Node) -> None:
