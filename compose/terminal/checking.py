@@ -15,12 +15,14 @@ from compose.draw.card.proof import fact_lines
 from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import teams_said
 from compose.telling.wording import ENGLISH, Wording
-from compose.terminal.answer import exit_code, say, say_findings, say_json
+from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json
 from compose.terminal.answering import answer_json, in_language, say_care, verdict
 from compose.terminal.patience import INTERRUPTED, Patience
 from compose.terminal.stages import Ready, checked, ready
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
+from grammar.finding import Finding
+from grammar.words import listing
 
 
 def show_check(
@@ -119,3 +121,16 @@ def _facts_json(facts: Facts | None) -> dict[str, Any] | None:
         "shortest_moves": facts.shortest,
         "longest_moves": facts.longest,
     }
+
+
+def with_line_of_play(prepared: Ready, code: str, budget: Budget, seconds: float | None, as_json: bool) -> Finding:
+    """The finding of this code that shows a line of play; ends the command where the check has none."""
+    with Patience(seconds) as patience:
+        found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
+    told = [finding for finding in found.findings if finding.witness]
+    chosen = next((finding for finding in told if finding.code.lower() == code.lower()), None)
+    if chosen is None:
+        codes = listing(dict.fromkeys(finding.code for finding in told))
+        hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
+        refuse(f"The check has no line of play for `{code}`.", hint, as_json)
+    return chosen

@@ -27,15 +27,13 @@ from compose.telling.for_class import people
 from compose.telling.moves import Happenings
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
-from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.checking import headline
-from compose.terminal.patience import Patience
-from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.answer import exit_code, finding_json, say, say_findings, say_json, stop
+from compose.terminal.checking import headline, with_line_of_play
+from compose.terminal.stages import Ready, ready
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
 from compose.terminal.typed.finding_games import kit
 from grammar.finding import Finding
-from grammar.words import listing
 
 WIDTH = 78
 
@@ -65,14 +63,7 @@ def show_replay(
 
 
 def _witness(prepared: Ready, code: str, budget: Budget, seconds: float | None, wording: Wording, as_json: bool) -> int:
-    with Patience(seconds) as patience:
-        found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
-    told = [finding for finding in found.findings if finding.witness]
-    chosen = next((finding for finding in told if finding.code.lower() == code.lower()), None)
-    if chosen is None:
-        codes = listing(dict.fromkeys(finding.code for finding in told))
-        hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
-        refuse(f"The check has no line of play for `{code}`.", hint, as_json)
+    chosen = with_line_of_play(prepared, code, budget, seconds, as_json)
     net = prepared.net
     moves = [step.transition for step in (*chosen.witness, *chosen.loop) if step.transition >= 0]
     markings = walk(net, moves)

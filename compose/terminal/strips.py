@@ -26,8 +26,8 @@ from compose.telling.sentences import sentence
 from compose.telling.voice import Voice
 from compose.telling.wording import Wording
 from compose.terminal.answer import exit_code, finding_json, refuse, say, say_findings, say_json, stop
-from compose.terminal.patience import Patience
-from compose.terminal.stages import Ready, checked, ready
+from compose.terminal.checking import with_line_of_play
+from compose.terminal.stages import Ready, ready
 from compose.terminal.staging_json import staging_json
 from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import Who
@@ -111,14 +111,7 @@ def _ending(prepared: Ready, sample: Sample, wording: Wording) -> str:
 
 
 def _of_finding(prepared: Ready, code: str, budget: Budget, pictures: int, wording: Wording, as_json: bool) -> Strip:
-    with Patience() as patience:
-        found = checked(prepared, evolve(budget, keep_going=patience.keep_going))
-    told = [each for each in found.findings if each.witness]
-    chosen = next((each for each in told if each.code.lower() == code.lower()), None)
-    if chosen is None:
-        codes = listing(dict.fromkeys(each.code for each in told))
-        hint = f"There are lines of play for {codes}." if codes else "The check found nothing with a line of play."
-        refuse(f"The check has no line of play for `{code}`.", hint, as_json)
+    chosen = with_line_of_play(prepared, code, budget, None, as_json)
     moves = told_moves(prepared.game, prepared.net, steps_behind(prepared.net, chosen), wording)
     moments = moments_of(prepared.net, moves, "", pictures, wording, counts_in(prepared.game, wording))
     title = sentence(finding_said(chosen, wording).title)

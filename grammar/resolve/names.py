@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import Any
 
 import attrs
 
@@ -112,12 +114,12 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
 
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
     """Every name of a sentence that must mean something, with the sorts of things it may mean."""
-    for field in attrs.fields(type(node)):
-        if field.name == "span" or (type(node), field.name) in FREE:
-            continue
-        value = getattr(node, field.name)
-        expected = EXPECTED.get((type(node), field.name), field.metadata.get("sorts"))
+    kind: Any = type(node)
+    for field, expected in _fields_with_names(kind):
+        value = getattr(node, field)
         for part in value if isinstance(value, tuple) else (value,):
+            if not isinstance(part, Node):
+                continue
             if isinstance(part, Np):
                 if expected:
                     yield expected, part.name
@@ -127,8 +129,18 @@ def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
                 yield expected, part.name
             elif isinstance(part, Name) and expected:
                 yield expected, part
-            elif isinstance(part, Node):
+            else:
                 yield from names_of(part)
+
+
+@cache
+def _fields_with_names(kind: type[Any]) -> tuple[tuple[str, tuple[str, ...] | None], ...]:
+    """The fields of a sentence in which there may be names, with the sorts of things that they may mean."""
+    return tuple(
+        (field.name, EXPECTED.get((kind, field.name), field.metadata.get("sorts")))
+        for field in attrs.fields(kind)
+        if field.name != "span" and (kind, field.name) not in FREE
+    )
 
 
 def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -> Finding | None:

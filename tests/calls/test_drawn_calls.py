@@ -12,9 +12,9 @@ from drawn_calls import Call, drawn_calls
 from world import make_world
 
 from grammar.parse import parse_bytes
+from tests.seed import SEED
 from tests.terminal.running import typed
 
-SEED = int(os.environ.get("RULEWEAVE_SEED", "20261126"))
 CALLS = int(os.environ.get("RULEWEAVE_CALLS", "300"))
 AT_A_TIME = 100  # after so many calls the folder is made anew
 

@@ -75,6 +75,7 @@ def test_everything_adds_up(name: str) -> None:
         assert [chance.value for _, chance in found.game.wins] == [chance.value for _, chance in odds.wins]
 
 
+@pytest.mark.sample(8)
 @pytest.mark.parametrize("name", [path.stem for path in library.game_paths()])
 def test_everything_is_told_in_lines_that_fit(name: str) -> None:
     sections = told(told_of(name))

@@ -79,7 +79,7 @@ def test_small_games_as_worked_out(game: Game) -> None:
     agree(exact_course(space, game.constants, LESSON), played(game).course)
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(4)
 @pytest.mark.whole("cloud-drift")
 @pytest.mark.parametrize("path", library.game_paths(), ids=lambda path: path.stem)
 def test_library_games_as_worked_out(path: object) -> None:

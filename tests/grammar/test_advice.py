@@ -17,9 +17,9 @@ from slips import KINDS, LETTERS, slips, spoiled_sheets, twice_in_a_line
 from library import game_paths
 
 SEED = 20
-SHEETS = 60
-SLIPS = 63
-TWICE = 12
+SHEETS = 25
+SLIPS = 28
+TWICE = 6
 OFFERED = 0.6
 OFFERED_OF_TWO = 0.5
 

@@ -216,6 +216,15 @@ def read_by_both(game: Game, players: dict[str, int]) -> tuple[Reading, Reading]
     return read_by_reader(Sheet(game.sheet, granted(), players)), read_by_net(space)
 
 
+def same(ours: Reading, theirs: Reading) -> None:
+    """Every counted state is reached by both, with the same result, moves out of it and word of the clock."""
+    ours = ours.without_idle_things(theirs)
+    assert ours.results.keys() == theirs.results.keys()
+    assert ours.results == theirs.results
+    assert ours.moves == theirs.moves
+    assert ours.bell == theirs.bell
+
+
 def counted_reading(rounds: Round, found: dict[State, Seen]) -> Reading:
     """What the second reader found, counted."""
     results: dict[Counted, str | None] = {}

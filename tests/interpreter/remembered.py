@@ -16,9 +16,10 @@ def remembered(function: Told) -> Told:
 
     @wraps(function)
     def known(sheet: Any, *asked: Any) -> Any:
-        key = (function, *(id(each) if isinstance(each, Node) else each for each in asked))
-        if key not in sheet.known:
-            sheet.known[key] = (asked, function(sheet, *asked))  # with the phrases, so that nothing else has their ids
-        return sheet.known[key][1]
+        key = (function, *[id(each) if isinstance(each, Node) else each for each in asked])
+        found = sheet.known.get(key)
+        if found is None:  # kept with the phrases, so that nothing else has their ids
+            found = sheet.known[key] = (asked, function(sheet, *asked))
+        return found[1]
 
     return known  # type: ignore[return-value]

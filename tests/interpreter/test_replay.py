@@ -11,7 +11,7 @@ from compose.telling.english.states import state_in_words
 from grammar.finding import Finding, Step
 from grammar.game import Game
 from tests.interpreter.board import State
-from tests.interpreter.compare import Counted, count, states_of_net
+from tests.interpreter.compare import Counted, count, counted_reading, read_by_net, same, states_of_net
 from tests.interpreter.rounds import Round, reachable
 from tests.interpreter.sheet import Sheet
 from tests.interpreter.sheets import granted, library_game, net_in
@@ -60,11 +60,12 @@ def follow(rounds: Round, space: StateSpace, finding: Finding, nearest: dict[Cou
 
 
 def replayed(game: Game, numbers: dict[str, int]) -> None:
-    """Every line of play that the check of a game prints, and the shortest round that it tells."""
+    """Every line of play that the check of a game prints, and the shortest round that it tells; both read it alike."""
     result = check(net_in(game, numbers))
     assert result.space is not None
     rounds = Round(Sheet(game.sheet, granted(), numbers))
     seen = reachable(rounds)
+    same(counted_reading(rounds, seen), read_by_net(result.space))
     nearest: dict[Counted, int] = {}
     for state, each in seen.items():
         nearest.setdefault(count(rounds.sheet, state), each.distance)
@@ -76,6 +77,7 @@ def replayed(game: Game, numbers: dict[str, int]) -> None:
     assert result.facts is None or result.facts.shortest is None or result.facts.shortest == min(ends)
 
 
+@pytest.mark.sample(10)
 @pytest.mark.whole("stranded-balls")
 @pytest.mark.parametrize("pair", SHOWN, ids=lambda pair: pair.stem)
 def test_every_play_leads_to_the_state_it_claims(pair: Pair) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from compose.check import StateSpace, explore
@@ -79,6 +81,7 @@ def text(case: str, full: bool = True) -> str:
     return GAME.format(space=space, rules=rules, freed=freed)
 
 
+@cache
 def states(sheet: str) -> set[Counted]:
     space = explore(net_in(game_in(sheet), PLAYERS))
     assert isinstance(space, StateSpace) and space.complete

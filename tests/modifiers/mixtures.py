@@ -19,6 +19,7 @@ from grammar.resolve import resolve
 from grammar.sentences.base import Quantity
 from grammar.tree import GameSheet, RuleFile
 
+MOST_KEPT = 100
 ROW = """
     game Row
       ages 8 to 12
@@ -133,9 +134,17 @@ def modifier_in(lines: str, name: str = "trial") -> Use:
     return Use(modifier.value)
 
 
+_mixed: dict[tuple[int, ...], tuple[object, Outcome[Remix]]] = {}
+
+
 def mixed(game: Game, *uses: Use) -> Outcome[Remix]:
-    """A remix, or why there is none."""
-    return remix(game, uses, library.kit_names())
+    """A remix, or why there is none; what one property asks for again is not made again."""
+    key = (id(game), *map(id, uses))
+    if key not in _mixed:
+        if len(_mixed) >= MOST_KEPT:
+            _mixed.clear()
+        _mixed[key] = (game, uses), remix(game, uses, library.kit_names())  # with what has these ids
+    return _mixed[key][1]
 
 
 def made(game: Game, *uses: Use) -> Game:

@@ -14,7 +14,6 @@ from compose.modifiers.difference.same_game import same_game, same_meaning
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix import Remix
 from grammar.game import Game
-from library import kit_names
 
 library_game = st.sampled_from([*library_games().values(), row()])
 any_game = st.one_of(library_game, games().map(game_of))
@@ -52,13 +51,6 @@ GROWING = (
 )
 
 
-@given(any_game)
-def test_no_modifier_is_the_identity(game: Game) -> None:
-    outcome = mixed(game)
-    assert outcome.value is not None
-    assert same_game(outcome.value.game, game)
-
-
 @given(any_game, uses())
 def test_identity_may_stand_before_and_after(game: Game, chosen: Use) -> None:
     nothing = modifier_in('take from care\n  "Nobody has written this."')
@@ -71,21 +63,21 @@ def test_identity_may_stand_before_and_after(game: Game, chosen: Use) -> None:
 
 @given(any_game, st.sampled_from(IDEMPOTENT))
 def test_what_sets_a_thing_may_be_repeated(game: Game, name: str) -> None:
-    assert twice_is_once(game, use(name), kit_names()) in (True, None)
+    assert twice_is_once(game, use(name)) in (True, None)
 
 
 @given(library_game, st.sampled_from(GROWING))
 def test_what_adds_to_a_thing_adds_again(game: Game, name: str) -> None:
     once = mixed(game, use(name)).value
     assume(once is not None and mixed(once.game, use(name)).value is not None)
-    assert twice_is_once(game, use(name), kit_names()) is False
+    assert twice_is_once(game, use(name)) is False
 
 
 @given(library_game, uses())
 def test_repeating_is_either_idle_refused_or_seen(game: Game, chosen: Use) -> None:
     """`twice_is_once` says what applying says."""
     once = mixed(game, chosen).value
-    verdict = twice_is_once(game, chosen, kit_names())
+    verdict = twice_is_once(game, chosen)
     if once is None:
         assert verdict is None
         return
@@ -117,14 +109,14 @@ def test_targets_made_bigger_and_smaller_again(game: Game, size: int) -> None:
 def there_and_back(game: Game, there: Use, back: Use) -> None:
     """A modifier and its inverse give the game itself, where both fit."""
     if mixed(game, there, back).value is not None:
-        assert undoes(game, there, back, kit_names())
+        assert undoes(game, there, back)
 
 
 @given(library_game, uses(), uses())
 @settings(max_examples=40)
 def test_commuting_is_the_same_both_ways_and_told_rightly(game: Game, first: Use, second: Use) -> None:
-    verdict = commute(game, first, second, kit_names())
-    assert verdict == commute(game, second, first, kit_names())
+    verdict = commute(game, first, second)
+    assert verdict == commute(game, second, first)
     one, other = mixed(game, first, second).value, mixed(game, second, first).value
     if verdict:
         assert one is not None and other is not None
@@ -148,7 +140,7 @@ def test_modifiers_of_different_headings_mostly_commute(
     """Kit, space and people do not meddle with each other, but where one puts in what the other changes."""
     names = [sorted(each.name for each in modifiers_by_name().values() if each.step == step) for step in steps]
     first, second = (use(data.draw(st.sampled_from(each))) for each in names)
-    if commute(game, first, second, kit_names()) is not False or clash(first, second):
+    if commute(game, first, second) is not False or clash(first, second):
         return
     sections = [
         {edit.section for edit in outcome.value.edits}
@@ -160,7 +152,7 @@ def test_modifiers_of_different_headings_mostly_commute(
 
 def test_algebra_of_one_game() -> None:
     chosen = [use(name) for name in ("add balls", "fewer balls", "hold limit", "roll instead", "overarm instead")]
-    found = algebra(row(), chosen, kit_names())
+    found = algebra(row(), chosen)
     assert found.fits == ("add balls", "fewer balls", "hold limit", "roll instead", "overarm instead")
     assert found.changes_nothing == ("overarm instead",)
     assert set(found.twice_is_once) == {"hold limit", "roll instead", "overarm instead"}
@@ -216,9 +208,9 @@ def test_modifiers_whose_rules_are_asked_in_turn_do_not_commute() -> None:
         modifier_in(f"put in when\n  a lantern is knocked {when}: {effect}", name)
         for when, effect, name in zip(GUARDED, effects, ("up", "down"), strict=True)
     )
-    assert commute(row(), one, other, kit_names()) is False
-    assert algebra(row(), [one, other], kit_names()).order_matters == (("up", "down"),)
+    assert commute(row(), one, other) is False
+    assert algebra(row(), [one, other]).order_matters == (("up", "down"),)
     apart = modifier_in(
         f"put in when\n  a lantern is knocked {GUARDED[1]}: the thrower's side scores 1 point", "points"
     )
-    assert commute(row(), one, apart, kit_names()) is True
+    assert commute(row(), one, apart) is True

@@ -17,7 +17,7 @@ from tests.net.exchange_sample import Tried, sample
 from tests.net.exchange_sheets import Place, of_generated, of_library, of_page
 from tests.net.exchange_verdicts import Verdict, verdict
 
-SEED, EACH, OF_THE_PAGE = 11, 60, 12
+SEED, EACH, OF_THE_PAGE = 11, 36, 12
 MOST_FOR_PEOPLE = 12
 
 

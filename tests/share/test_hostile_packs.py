@@ -63,14 +63,14 @@ def test_a_short_run_of_mutated_packs() -> None:
     """Seeded; the long run is tests/benchmarks/share_fuzz.py."""
     seeds = [pack_of(*everything()), pack_of(game_item()), SMALL]
     refused: dict[str, int] = {}
-    for pack in mutated(seeds, 1_000, seed=7):
+    for pack in mutated(seeds, 400, seed=7):
         outcome = read_pack(pack, "mutated.zip")
         if outcome.value is None:
             assert one_clear_line(outcome.findings), outcome.findings
             refused[outcome.findings[0].code] = refused.get(outcome.findings[0].code, 0) + 1
         else:
             assert all(_is_what_it_says(item.text, item.content) for item in outcome.value.items)
-    assert sum(refused.values()) > 700 and len(refused) >= 8, refused
+    assert sum(refused.values()) > 280 and len(refused) >= 8, refused
 
 
 def _is_what_it_says(text: str, content: str) -> bool:

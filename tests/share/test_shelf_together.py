@@ -87,9 +87,9 @@ def test_two_programs_take_in_the_same_pack_at_once(tmp_path: Path) -> None:
 
 
 def test_killed_at_any_moment_it_loses_nothing_acknowledged(tmp_path: Path) -> None:
-    """Twenty kills; tests/benchmarks/share_kill.py does it hundreds of times."""
-    counts = run(tmp_path, kills=20, seed=11)
-    assert counts.kills == 20 and counts.acknowledged > 20, counts
+    """Ten kills; tests/benchmarks/share_kill.py does it hundreds of times."""
+    counts = run(tmp_path, kills=10, seed=11)
+    assert counts.kills == 10 and counts.acknowledged > 10, counts
 
 
 def test_somebody_who_waits_too_long_is_told_why(tmp_path: Path) -> None:

@@ -43,6 +43,7 @@ def test_file_that_cannot_be_read(kind: str, tmp_path: Path) -> None:
     assert paths[kind].name[:40] in "".join(result.output.split())
 
 
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", [name for name in sorted(hostile_files()) if not name.endswith("s of 1 MiB")])
 def test_hostile_file(name: str, tmp_path: Path) -> None:
     path = tmp_path / "hostile.rules"

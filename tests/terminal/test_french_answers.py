@@ -25,7 +25,7 @@ CALLS = (
     ("forecast", "kiln row", "--pupils", "24"),
     ("replay", "heron and pike", "--with", "nobody is out", "--finding", "C-idle"),
     ("suggest", "lantern row", "--class", "CLASS", "--tries", "8"),
-    ("suggest", "heron and pike", "--wait", "0.1", "--turns", "9", "--round", "1 to 2", "--tries", "2"),
+    ("suggest", "ferry bench", "--wait", "0.1", "--turns", "9", "--round", "1 to 2", "--tries", "2"),
     ("suggest", "lantern row", "--skill", "kick", "--ages", "9 to 10", "--court", "15 by 8", "--tries", "8"),
     ("games", "--kit", "3 cones", "--minutes", "2", "--skill", "kick", "--ages", "5 to 20"),
 )

@@ -31,9 +31,10 @@ _SPEAKS_OF_BEFORE = ("when", "finish")  # where "that" can mean something that w
 
 def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     """Raises Senseless for the first small word of a sentence that means nothing where it stands."""
-    for node in nodes(sentence):
+    every = tuple(nodes(sentence))
+    for node in every:
         _refuse(game, node, section)
-    _refuse_of_none_spoken(game, sentence)
+    _refuse_of_none_spoken(game, every)
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
             _refuse_two_meant(phrase, sentence)
@@ -42,10 +43,10 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
                 raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
 
 
-def _refuse_of_none_spoken(game: Game, sentence: Node) -> None:
+def _refuse_of_none_spoken(game: Game, every: tuple[Node, ...]) -> None:
     """Raises Senseless for "that queue" and "that ball" where the sentence has not spoken of one before."""
     before: list[Np] = []
-    for node in nodes(sentence):
+    for node in every:
         if isinstance(node, Np):
             meaning = game.vocabulary.get(node.name.text)
             that_place = node.determiner in THAT_WORDS and isinstance(meaning, PlaceMeaning)
