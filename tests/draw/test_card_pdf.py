@@ -41,7 +41,7 @@ def squeezed(text):
     return re.sub(r"\s+", "", text)
 
 
-@pytest.mark.sample(10)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("paper", PAPERS_PT)
 def test_one_page_with_every_word(name, paper):
@@ -61,7 +61,7 @@ def test_one_page_with_every_word(name, paper):
         assert squeezed(line) in page
 
 
-@pytest.mark.sample(10)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("paper", PAPERS_PT)
 def test_nothing_lies_outside_the_margins_or_over_the_footer(name, paper):

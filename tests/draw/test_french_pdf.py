@@ -48,7 +48,7 @@ def squeezed(text):
     return re.sub(r"\s+", "", text)
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("paper", PAPERS_PT)
 @pytest.mark.parametrize("large", [False, True])
@@ -63,7 +63,7 @@ def test_every_word_is_on_the_page(name, paper, large):
     assert [line for line in lines if squeezed(line) not in pages] == []
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("large", [False, True])
 def test_nothing_is_over_the_edge_or_over_anything_else(name, large):

@@ -49,7 +49,7 @@ def strip(name):
     return net, moves, strip_of(game, laid_out(game), net, moments, game.title, "A round.")
 
 
-@pytest.mark.sample(10)
+@pytest.mark.sample(6)
 @pytest.mark.parametrize("name", NAMES)
 def test_every_picture_shows_the_counts_of_its_marking(name):
     net, _moves, made = strip(name)

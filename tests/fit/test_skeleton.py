@@ -81,7 +81,7 @@ def _marks(net: Net) -> tuple[object, ...]:
     return (net.sides, net.open_ended, net.mirrored)
 
 
-@pytest.mark.sample(2)
+@pytest.mark.sample(1)
 @pytest.mark.parametrize("stem", TRIED)
 def test_one_skeleton_one_shape(stem: str) -> None:
     game = library_games()[stem]

