@@ -50,6 +50,7 @@ SOUND: dict[str, Sequence[str]] = {
     "choose": (), "only": (),
 }  # fmt: skip
 OF_SHEETS = {"name", "names", "files", "base", "path", "paths", "one", "other", "ours", "theirs", "played"}
+BOUNDING = ("states", "seconds", "memory", "names")  # without names a booklet holds the whole library
 HEAVY = {"games", "lesson", "booklet", "strip", "forecast", "common page", "replay", "differ", "fit", "check", "card"}
 KEPT = "small pins"  # as it is called on the shelf
 
@@ -86,7 +87,7 @@ def _call(words: tuple[str, ...], command: Any, chance: Random) -> Call:
     parts = [part for part in command.params if part.name != "help"]
     spoiled = chance.choice(parts).name if odd and parts else ""
     for part in parts:
-        needed = part.required or part.name in ("states", "seconds", "memory") or part.name == spoiled
+        needed = part.required or part.name in BOUNDING or part.name == spoiled
         if part.name == "quick" or needed or chance.random() < 0.25:
             given += _part(words, part, part.name == spoiled, chance)
     if words[0] in ("shelf", "common", "merge") and "--shelf" not in given and any(p.name == "shelf" for p in parts):
