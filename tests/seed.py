@@ -11,10 +11,10 @@ def _day_of_the_last_commit() -> str:
     """So that one commit has one sample, whenever and wherever it is tried."""
     day = ["git", "log", "-1", "--format=%cd", "--date=format:%Y%m%d"]
     try:
-        told = subprocess.run(day, cwd=Path(__file__).parent, capture_output=True, text=True, check=False).stdout.strip()
+        told = subprocess.run(day, cwd=Path(__file__).parent, capture_output=True, text=True, check=False)
     except FileNotFoundError:
         return "0"
-    return told or "0"
+    return told.stdout.strip() or "0"
 
 
 SEED = os.environ.get("RULEWEAVE_SEED") or _day_of_the_last_commit()
