@@ -71,7 +71,7 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
             return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
         return _owners_alike(_owner(was, names), _owner(now, names), section)
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
-        return _names_alike(was, now, names)
+        return _names_alike(was, now, names) or {was, now} == {"middle", "middle line"}
     if field == "quantity":
         return _class(was) == _class(now)
     if field == "which":  # a ball leaves a half for another, or the court from the half to which it was sent
