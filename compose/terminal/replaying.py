@@ -6,8 +6,6 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from attrs import evolve
-
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from attrs import evolve
-
 import library
 from compose.answer.answer import to_mend
 from compose.check import Budget
