@@ -14,6 +14,7 @@ from compose.net.lower.doubts import doubts
 from compose.net.lower.duties import duties_of
 from compose.net.lower.ends import lower_bell, lower_end_points, lower_ends, points_counted_to
 from compose.net.lower.fixed import fixed_targets
+from compose.net.lower.idle_roles import idle_roles
 from compose.net.lower.meant_anew import meant_anew
 from compose.net.lower.mirrored import same_tasks, unlike_sides
 from compose.net.lower.own_down import own_down
@@ -129,7 +130,7 @@ def _of_the_sheet(core: Core) -> Iterator[Finding]:
     """What the sheet alone shows, whoever plays."""
     yield from (*nowhere_to_act(core), *shut_out(core), *nobody_in_reach(core))
     yield from (*doubts(core), *own_down(core), *fixed_targets(core), *unlike_sides(core), *same_tasks(core))
-    yield from (*both_hold(core), *meant_anew(core), *unread(core))
+    yield from (*idle_roles(core), *both_hold(core), *meant_anew(core), *unread(core))
 
 
 def _counters(builder: Builder) -> None:

@@ -213,7 +213,8 @@ class Line:
 
 @frozen
 class Told:
-    """What the sheet tells people, in its own words; `quotes` are its lines in quotes by their number."""
+    """What the sheet tells people, in its own words; `quotes` are its lines in quotes by their number, `spoken_of` the
+    roles that these, or its cautions, name."""
 
     about: tuple[str, ...] = ()
     cues: tuple[str, ...] = ()
@@ -223,6 +224,7 @@ class Told:
     outcomes: tuple[str, ...] = ()
     licence: str = ""
     quotes: tuple[tuple[int, str], ...] = ()
+    spoken_of: frozenset[RoleId] = frozenset()
 
 
 @frozen

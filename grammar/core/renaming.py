@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from itertools import pairwise
 from typing import Any, TypeVar
@@ -21,31 +21,38 @@ Value = TypeVar("Value")
 
 def renamed(value: Value, names: Names, turned: Mapping[TrackId, int]) -> Value:
     """A value with other sides in it. On a track that is `turned` (its steps), steps are counted from the other end."""
-    return _renamed(value, names, turned)  # type: ignore[no-any-return]
+
+    def change(part: Any) -> Any:
+        match part:
+            case SideId():
+                return names.get(part, part)
+            case OnStep() if part.track in turned:
+                return OnStep(part.track, turned[part.track] - part.step)
+            case Shift() if turned:
+                return Shift(-part.steps)
+            case Track() if part.id in turned:
+                return part
+        return None
+
+    return changed(value, change)  # type: ignore[no-any-return]
 
 
-def _renamed(value: Any, names: Names, turned: Mapping[TrackId, int]) -> Any:
+def changed(value: Any, change: Callable[[Any], Any]) -> Any:
+    """A value of which each part is another that `change` has another for: None where it looks further in."""
     parts = _parts(value.__class__)
     if not parts and not isinstance(value, tuple | frozenset):
         return value
-    match value:
-        case SideId():
-            return names.get(value, value)
-        case OnStep() if value.track in turned:
-            return OnStep(value.track, turned[value.track] - value.step)
-        case Shift() if turned:
-            return Shift(-value.steps)
-        case Track() if value.id in turned:
-            return value
-        case tuple():
-            others = tuple(_renamed(each, names, turned) for each in value)
-            return others if any(one is not other for one, other in zip(others, value, strict=True)) else value
-        case frozenset():
-            return frozenset(_renamed(each, names, turned) for each in value)
+    if (other := change(value)) is not None:
+        return other
+    if isinstance(value, tuple):
+        others = tuple(changed(each, change) for each in value)
+        return others if any(one is not other for one, other in zip(others, value, strict=True)) else value
+    if isinstance(value, frozenset):
+        return frozenset(changed(each, change) for each in value)
     new = dict[str, Any]()
     for name in parts:
         part = getattr(value, name)
-        other = _renamed(part, names, turned)
+        other = changed(part, change)
         if other is not part:
             new[name] = other
     return attrs.evolve(value, **new) if new else value
@@ -63,8 +70,9 @@ def unlike(play: Play, sides: frozenset[SideId]) -> Iterator[Lines]:
         names = {one: other, other: one}
         turned = {track.id: track.steps for track in play.tracks if {*track.homes} == {one, other}}
         for values in _decisive(play):
-            there = {in_any_order(_renamed(value, names, turned)) for value in values}
+            there = {in_any_order(renamed(value, names, turned)) for value in values}
             yield from (value.lines for value in values if in_any_order(value) not in there)
+
 
 
 def in_any_order(value: Any) -> Any:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.core.game import Told
-from grammar.core.values import KindId, SideId
+from grammar.core.values import KindId, RoleId, SideId
 from grammar.game import Game
 from grammar.meanings import PlayerMeaning
 from grammar.sentences import head, play
 from grammar.sentences.base import Node
-from grammar.words import player_of
+from grammar.words import player_of, plural
+
+_IN_QUOTES = (play.SaidRule, head.Caution)
 
 
 def told_of(game: Game, own: list[tuple[Node, int]]) -> Told:
@@ -22,7 +26,15 @@ def told_of(game: Game, own: list[tuple[Node, int]]) -> Told:
         outcomes=game.told("outcomes"),
         licence=next((sentence.identifier for sentence, _ in own if isinstance(sentence, head.Licence)), ""),
         quotes=tuple((line, sentence.text) for sentence, line in own if isinstance(sentence, play.SaidRule)),
+        spoken_of=_spoken_of(game, [sentence.text for sentence, _ in own if isinstance(sentence, _IN_QUOTES)]),
     )
+
+
+def _spoken_of(game: Game, quotes: list[str]) -> frozenset[RoleId]:
+    """The roles that a line in quotes names: what they do may be for people alone."""
+    names = {role.name: rf"\b(?:{re.escape(role.name)}|{re.escape(plural(role.name))})\b" for role in game.roles}
+    said = " ".join(quotes)
+    return frozenset(RoleId(name) for name, named in names.items() if re.search(named, said, re.IGNORECASE))
 
 
 def called(game: Game) -> tuple[tuple[SideId, str], ...]:

@@ -1,0 +1,33 @@
+"""Roles that change nothing: whoever has one plays just as all others of the side do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.core.game import Core
+from grammar.core.tasks_alike import plays_like_all
+from grammar.finding import Basis, Finding, Severity, spoken
+from grammar.said import Named, said
+
+CODE = "C-idle"
+_MEND = "Say what they do that others do not, or what they leave, or leave the role out."
+_FOR_PEOPLE = "What a line in quotes says of them is for people."
+
+
+def idle_roles(core: Core) -> Iterator[Finding]:
+    """One finding for each line that gives such roles alone; a note where a line in quotes says what they do."""
+    for lines in dict.fromkeys(role.lines for role in core.play.roles):
+        roles = [role for role in core.play.roles if role.lines == lines]
+        if not all(plays_like_all(core.play, role) for role in roles):
+            continue
+        role = roles[0]
+        title = said(
+            "The role {role} changes nothing: its players do what all others of their side do.",
+            role=Named(role.id.key),
+        )
+        severity, hint = Severity.WARNING, said(_MEND)
+        if role.id in core.told.spoken_of:
+            severity, hint = Severity.NOTE, said(_FOR_PEOPLE)
+        passing = dict.fromkeys(each.lines[0] for each in core.play.rotations if each.who.role == role.id)
+        others = tuple(core.lines[number].span for number in passing)
+        yield spoken(CODE, severity, title, core.lines[lines[0]].span, hint, others=others, basis=Basis.PROVED)
