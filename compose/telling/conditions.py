@@ -129,6 +129,7 @@ def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:
     spoken = frozenset(voice.ordered(owners))
     one = next(iter(spoken)) if len(spoken) == 1 else None
     within = voice.about(one, Subject.SIDE) if one is not None else voice
+    within = evolve(within, whole=None)  # all have so many each, but what is there is counted in all places together
     if isinstance(compare.bound, PartOfAll):
         things = counted(within, compare.count)
         return part_of_all(voice, spoken or frozenset({SHARED}), compare.relation, compare.bound, things)

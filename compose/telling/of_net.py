@@ -10,6 +10,7 @@ from typing import Any
 from compose.check.found import Counted, FetchedBy, KeptBy, Likewise, Share, Sides, Wins
 from compose.net.match import Match
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, End, Net, Not, Place, Reaction, Rule, Transition
+from compose.net.sums import whose_lives
 from compose.telling.counts import kind_of, standing
 from compose.telling.english.findings import line_instead, percents
 from compose.telling.english.matches import part_words
@@ -122,8 +123,8 @@ class OfNet:
         say, places = self.voice.say, self.net.places
         if any(places[place].token == RESULT for _, place in comparison.terms):
             return say("a rule that ends the round at once")
-        plus = [places[place] for times, place in comparison.terms if times > 0]
-        minus = [places[place] for times, place in comparison.terms if times < 0]
+        plus = [(times, places[place]) for times, place in comparison.terms if times > 0]
+        minus = [(-times, places[place]) for times, place in comparison.terms if times < 0]
         relation, bound = comparison.relation, comparison.bound
         if not plus:
             plus, minus, bound = minus, plus, -bound
@@ -135,5 +136,7 @@ class OfNet:
             return say("no {tokens}", tokens=things)
         return say(SO_MANY[relation], number=str(bound), things=things)
 
-    def _sum(self, places: list[Place]) -> str:
-        return self.voice.wording.listed([self._place(each, True) for each in places])
+    def _sum(self, terms: list[tuple[int, Place]]) -> str:
+        if (side := whose_lives(terms)) is not None:
+            return self.voice.of(self.voice.nouns.noun("life", "lives"), True, [SideId(side)], None)
+        return self.voice.wording.listed([self._place(each, True) for _, each in terms])

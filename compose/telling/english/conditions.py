@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from compose.net.net import RESULT, All, AnyOf, Comparison, Condition, Net, Not, Place
+from compose.net.sums import whose_lives
 from compose.telling.english.nouns import counted, many
+from compose.telling.english.places import of_side
 from compose.telling.sides import does
+from grammar.core.values import SideId
 
 
 def condition_in_words(condition: Condition, net: Net) -> str:
@@ -57,5 +60,7 @@ def _difference(more: str, fewer: str, relation: str, bound: int) -> str:
 
 
 def _sum(net: Net, terms: list[tuple[int, Place]]) -> str:
+    if (side := whose_lives(terms)) is not None:
+        return of_side("lives", SideId(side))
     named = ((times, many(net, place)) for times, place in terms)
     return " and ".join(several if times == 1 else f"{times} times {several}" for times, several in named)

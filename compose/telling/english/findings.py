@@ -33,7 +33,7 @@ def findings_told(found: Iterable[Found], net: Net) -> tuple[Finding, ...]:
             title=capital(words(each.title, net)),
             place=each.place,
             hint=words(each.hint, net),
-            others=each.others,
+            others=tuple(dict.fromkeys(span for span in each.others if span != each.place)),
             basis=each.basis,
             witness=tuple(step(one, net) for one in each.witness),
             loop=tuple(step(one, net) for one in each.loop),
