@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from compose.telling.conditions import home_of
 from compose.telling.granted import places_of_balls
 from compose.telling.orbit import alike_for_each
+from compose.telling.owners import home_of
 from compose.telling.services import nobody_fetches
 from compose.telling.topics import Topic
 from compose.telling.voice import Voice

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from enum import Enum
 
-from grammar.core.play import Lines
-from grammar.core.values import KindId, Population
+from grammar.core.play import Aim, AtPlayers, AtThing, Lines, Through
+from grammar.core.skills import FLYING
+from grammar.core.values import KindId, Population, Skill
 from grammar.frozen import field, frozen
 
 
@@ -32,6 +33,11 @@ class CountsOnly:
 
     valid: Valid
     lines: Lines = field(eq=False)
+
+
+def counts_by_bounce(skill: Skill, aim: Aim) -> bool:
+    """Whether an attempt is one of those that count only after a bounce, where a line says so."""
+    return skill in FLYING and isinstance(aim, AtThing | AtPlayers | Through)
 
 
 @frozen

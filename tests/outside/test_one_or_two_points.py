@@ -61,3 +61,15 @@ def test_what_does_not_count_is_missed() -> None:
     texts = [text.format(bounce="", play=play, when=point, points=1) for play in plays]
     counts, direct = (Played(each, {"north": 1, "south": 1}) for each in texts)
     assert direct.absorbed.mean == pytest.approx(counts.absorbed.mean / (1 - 0.20), rel=1e-9)
+
+
+@pytest.mark.parametrize("fourths", [1, 3])
+def test_where_only_what_bounced_counts_it_is_the_share_that_is_said(fourths: int) -> None:
+    """Of shots of which none need bounce so many count as bounce first: a goal takes 4 / fourths times as long."""
+    point = "a ball goes through a gate: the kicker's side scores 1 point"
+    text = GOALS.replace(", 1 in 2 succeed", "")
+    said = f", {fourths} in 4 bounce first"
+    every = Played(text.format(bounce="", play='"Kick low."', when=point, points=3), {"north": 1, "south": 1})
+    bounced = text.format(bounce=said, play="a ball counts only after a bounce", when=point, points=3)
+    some = Played(bounced, {"north": 1, "south": 1})
+    assert some.absorbed.mean == pytest.approx(every.absorbed.mean * 4 / fourths, rel=1e-9)

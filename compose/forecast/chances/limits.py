@@ -35,10 +35,11 @@ def unblocked(case: Case, success: float, most: float) -> tuple[float, float]:
 
 def valid(case: Case) -> float:
     """The share of what would succeed that does so after a bounce, or without, where only that counts; the text's own
-    chance has it in it already."""
+    chance has it in it already. Where the text says how many bounce first, the others are sent as ever, for nothing."""
     if not case.attempt.after_bounce or case.attempt.said_chance is not None:
         return straight(case, case.attempt.ruled_out, case.attempt.said_chance)
-    return case.take("aim bounce", EVERY_SKILL)
+    said = case.attempt.said_bounced
+    return case.take("aim bounce", EVERY_SKILL) if said is None else said
 
 
 def straight(case: Case, ruled_out: tuple[str, ...], said: float | None) -> float:

@@ -16,10 +16,10 @@ from compose.net.lower.unread import grows
 from compose.net.outcome import Moment
 from compose.staging.floor.distance import reach
 from grammar.core.game import Play
-from grammar.core.limits import Valid
+from grammar.core.limits import Valid, counts_by_bounce
 from grammar.core.play import Aim, AtPlayers, AtThing, Guarding, Of, Offer, Order, Through, ToMate
 from grammar.core.rules import Happening, Result
-from grammar.core.skills import BOUNCING, FLYING
+from grammar.core.skills import BOUNCING
 from grammar.core.values import At, KindId, OnStep, Skill
 
 BELOW = (Valid.BELOW_SHOULDER, Valid.BELOW_HIP, Valid.BELOW_KNEE)
@@ -74,7 +74,8 @@ def attempt_of(builder: Builder, offer: Offer, moment: Moment) -> Attempt:
 
 def _after_bounce(builder: Builder, moment: Moment) -> bool:
     """Whether it flies at something, and only counts after a bounce."""
-    flies = moment.skill in FLYING and isinstance(moment.aim, AtThing | AtPlayers | Through)
+    assert moment.skill is not None and moment.aim is not None
+    flies = counts_by_bounce(moment.skill, moment.aim)
     return flies and any(each.valid is Valid.AFTER_BOUNCE for each in builder.play.valid)
 
 

@@ -10,8 +10,6 @@ from grammar.finding import Basis, Finding, Severity, spoken
 from grammar.said import Named, said
 
 CODE = "C-idle"
-_MEND = "Say what they do that others do not, or what they leave, or leave the role out."
-_FOR_PEOPLE = "What a line in quotes says of them is for people."
 
 
 def idle_roles(core: Core) -> Iterator[Finding]:
@@ -25,9 +23,10 @@ def idle_roles(core: Core) -> Iterator[Finding]:
             "The role {role} changes nothing: its players do what all others of their side do.",
             role=Named(role.id.key),
         )
-        severity, hint = Severity.WARNING, said(_MEND)
+        severity = Severity.WARNING
+        hint = said("Say what they do that others do not, or what they leave, or leave the role out.")
         if role.id in core.told.spoken_of:
-            severity, hint = Severity.NOTE, said(_FOR_PEOPLE)
+            severity, hint = Severity.NOTE, said("What a line in quotes says of them is for people.")
         passing = dict.fromkeys(each.lines[0] for each in core.play.rotations if each.who.role == role.id)
         others = tuple(core.lines[number].span for number in passing)
         yield spoken(CODE, severity, title, core.lines[lines[0]].span, hint, others=others, basis=Basis.PROVED)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from grammar.core.ends import Best, Most, Verdict
 from grammar.core.game import Core, Play
 from grammar.core.guards import Clock, Count, Guard, Points, counts_in
-from grammar.core.limits import DIRECT, CountsOnly
+from grammar.core.limits import DIRECT, CountsOnly, Valid, counts_by_bounce
 from grammar.core.play import Fetch
 from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goes_before, written
 from grammar.core.reading.finish.meetings import meeting_of_whom
@@ -60,8 +60,10 @@ def _bounces_of_no_account(core: Core) -> Iterator[Finding]:
     asked = (isinstance(each, Rule) and isinstance(each.trigger, Happening) and each.trigger.bounced for each in values)
     if any(asked) or any(isinstance(each, CountsOnly) and each.valid in DIRECT for each in values):
         return
+    only = any(isinstance(each, CountsOnly) and each.valid is Valid.AFTER_BOUNCE for each in values)
     for offer in play.offers:
-        if offer.figures.bounced is not None:
+        counts = only and any(counts_by_bounce(each.skill, each.aim) for each in offer.attempts)
+        if offer.figures.bounced is not None and not (counts and offer.figures.chance is None):
             title = "Nothing depends on a bounce here: how many bounce first decides nothing."
             hint = "Leave that out, or say what happens after a bounce, such as: a hit after a bounce does not count"
             yield Finding("G-sense", Severity.ERROR, title, core.lines[offer.lines[0]].span, hint)
