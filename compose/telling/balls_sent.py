@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from compose.telling.voice import Voice
 from grammar.core.loads import Lies, SetDown
-from grammar.core.rules import SendBall, SendBalls
-from grammar.core.values import Landmark, SideId, Spot
+from grammar.core.rules import Happening, SendBall, SendBalls
+from grammar.core.values import SHARED, Landmark, SideId, Spot
 
 
 def sent_told(voice: Voice, effect: SendBall | SendBalls, goal: str, touched: bool, actor: SideId | None) -> str:
@@ -32,3 +32,10 @@ def set_down_told(voice: Voice, plain: Voice, effect: SetDown) -> str:
     if effect.to is Lies.THERE:
         return voice.say("{what} falls and lies where they are", what=what)
     return voice.say("{what} goes {goal}", what=what, goal=plain.goal([effect.to]))
+
+
+def to_whom(voice: Voice, trigger: Happening, who: str) -> str:
+    """Who sent a ball that came to nothing, and of several others to which side."""
+    if len(trigger.against) != 1 or len(voice.play.sides) < 3 or SHARED in trigger.against:
+        return who
+    return voice.say("{who} to {side}", who=who, side=voice.sides(trigger.against))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import assert_never
 
 from attrs import evolve
 
@@ -11,6 +10,7 @@ from compose.telling.leads import lead, part_of_all
 from compose.telling.nouns import PLAYER, Noun
 from compose.telling.of_time import part_of_round
 from compose.telling.orbit import exchanged
+from compose.telling.owners import home_of, owner_of
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.guards import (
@@ -59,8 +59,8 @@ def condition(voice: Voice, guard: Guard) -> str:
         case Compare():
             return claim(voice, guard, frozenset({owner_of(voice, guard.count)}))
         case Ahead():
-            owner, than = (owner_of(voice, each) for each in (guard.count, guard.than))
-            return lead(voice, guard, frozenset({owner}), than, counted(voice, guard.count))
+            owner, than = (frozenset({owner_of(voice, each)}) for each in (guard.count, guard.than))
+            return lead(voice, guard, owner, than, counted(voice, guard.count))
         case Every():
             said = voice.wording.listed(_parts(evolve(voice, whole="each"), guard.parts))
             return said or voice.say("at any time")
@@ -72,11 +72,14 @@ def _parts(voice: Voice, parts: Iterable[Guard]) -> Iterable[str]:
     """What is claimed of several sides in the same words is said once."""
     alike: dict[object, list[Compare]] = {}
     others: list[Guard] = []
+    ahead: dict[object, list[Ahead]] = {}
     for part in sorted(parts, key=lambda each: _rank(voice, each)):
         if isinstance(part, Compare):
             owner = owner_of(voice, part.count)
             key = exchanged(part, {owner: NOBODY}) if isinstance(owner, SideId) else part
             alike.setdefault(key, []).append(part)
+        elif isinstance(part, Ahead):
+            ahead.setdefault((part.count, part.times, part.by), []).append(part)
         else:
             others.append(part)
     for group in alike.values():
@@ -86,7 +89,18 @@ def _parts(voice: Voice, parts: Iterable[Guard]) -> Iterable[str]:
             yield claim(voice, group[0], frozenset(owners))
         else:
             yield from (claim(voice, each, frozenset({owner})) for each, owner in zip(group, owners, strict=True))
+    for several in ahead.values():
+        yield from _leads(voice, several)
     yield from (condition(voice, other) for other in others)
+
+
+def _leads(voice: Voice, several: list[Ahead]) -> Iterable[str]:
+    """By how much one side is ahead: of all others at once, where it is so of each."""
+    owner, than = owner_of(voice, several[0].count), frozenset(owner_of(voice, each.than) for each in several)
+    if voice.me is not None and len(several) > 1 and than == set(voice.play.side_ids) - {owner}:
+        yield lead(voice, several[0], frozenset({owner}), than, counted(voice, several[0].count))
+    else:
+        yield from (condition(voice, each) for each in several)
 
 
 def _rank(voice: Voice, part: Guard) -> tuple[int, str]:
@@ -95,33 +109,6 @@ def _rank(voice: Voice, part: Guard) -> tuple[int, str]:
         return 9, str(part)
     owner = owner_of(voice, part.count)
     return (0 if owner == voice.near else 1), str(part)
-
-
-def owner_of(voice: Voice, count: Count) -> Owner:
-    """The side that has what is counted; SHARED where it is nobody's."""
-    match count:
-        case Clock() | Taken() | Row():
-            return SHARED
-        case Points() | LivesOf():
-            return count.side
-        case PlayersAt():
-            owners: set[Owner] = {who.side for who in count.of}
-        case ThingsAt():
-            owners = {home for at in count.at if (home := home_of(voice, at)) is not None}
-            owners = owners or {thing.owner for thing in count.of} - {SHARED}
-        case BallsAt():
-            owners = {spot.owner for spot in count.at}
-        case _:
-            assert_never(count)
-    return next(iter(owners)) if len(owners) == 1 else SHARED
-
-
-def home_of(voice: Voice, at: object) -> SideId | None:
-    """The side at whose home a step is, or None."""
-    if not isinstance(at, OnStep):
-        return None
-    track = next(track for track in voice.play.tracks if track.id == at.track)
-    return {0: track.homes[0], track.steps: track.homes[1]}.get(at.step)
 
 
 def claim(voice: Voice, compare: Compare, owners: frozenset[Owner]) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from attrs import evolve
 
+from compose.telling.balls_sent import to_whom
 from compose.telling.conditions import condition
 from compose.telling.effects import Moment, effect_told, points_told
 from compose.telling.empty_hands import with_a_ball, with_empty_hands
@@ -154,11 +155,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
     who, balls = f"{_one(voice, trigger.by)} {from_there}".strip(), {ball for ball in trigger.balls if ball is not None}
     every = set(voice.play.of_sort(Sort.BALL))
     ball = voice.balls(balls) or voice.nouns.with_article("a", voice.nouns.noun("ball"), False)
-    skills = (
-        ""
-        if set(trigger.skills) in (set(), set(Skill))
-        else f" ({voice.wording.listed(_skills(voice, trigger), 'or')})"
-    )
+    any_skill = set(trigger.skills) in (set(), set(Skill))
+    skills = "" if any_skill else f" ({voice.wording.listed(_skills(voice, trigger), 'or')})"
     having = "" if balls in (set(), every) else voice.say(" with {ball}", ball=ball)
     side = next(iter(trigger.by)).side
     owners = [owner for owner in trigger.against if owner != side] or list(voice.play.others(side))
@@ -174,9 +172,8 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             return _through(voice, trigger, who, ball) + skills
         case Result.CROSSED:
             lines = [to for to in trigger.to if isinstance(to, Spot)]
-            return (
-                voice.say("{who} sends {ball} past {what}", who=who, ball=ball, what=voice.bare_place(lines)) + skills
-            )
+            sent = voice.say("{who} sends {ball} past {what}", who=who, ball=ball, what=voice.bare_place(lines))
+            return sent + skills
         case Result.PASSED:
             where = _where(voice, trigger)
             return voice.say("a pass by {who} reaches a team-mate{where}", who=who, where=where) + having
@@ -191,7 +188,7 @@ def _happening(voice: Voice, trigger: Happening) -> str:
             catching = _one(voice, catchers) if catchers else voice.sides(owners, "or")
             return voice.say("{ball} sent by {who} is caught by {side}", who=who, ball=ball, side=catching) + skills
         case Result.MISSED | Result.BLOCKED | Result.LEFT:
-            return voice.say(_in_vain(voice, trigger.result), who=who, ball=ball) + skills
+            return voice.say(_in_vain(voice, trigger.result), who=to_whom(voice, trigger, who), ball=ball) + skills
 
 
 TO_SOMEBODY = {

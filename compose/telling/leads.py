@@ -39,7 +39,9 @@ def part_of_all(
     return voice.does(owners, *patterns, things=_several(things), number=number)
 
 
-def lead(voice: Voice, guard: Ahead, owners: frozenset[Owner], than: Owner, things: tuple[Noun, str]) -> str:
+def lead(
+    voice: Voice, guard: Ahead, owners: frozenset[Owner], than: frozenset[Owner], things: tuple[Noun, str]
+) -> str:
     """ "It has at least 3 more points than the other side"."""
     if guard.times > 1:
         patterns = (
@@ -54,8 +56,8 @@ def lead(voice: Voice, guard: Ahead, owners: frozenset[Owner], than: Owner, thin
             "{side} have at least {by} more {things} than {other}",
         )
     by, times = (voice.wording.figure(each) for each in (guard.by, guard.times))
-    near = voice.near is not None and than == voice.near
-    other = voice.it() if near else voice.sides([than])
+    near = voice.near is not None and than == {voice.near}
+    other = voice.it() if near else voice.sides(than)
     return voice.does(owners, *patterns, things=_several(things), other=other, by=by, times=times)
 
 

@@ -94,7 +94,11 @@ class SideVoice:
         said = [self._side(self.first, False)] if self.me in sides else []
         if len(others) == len(self.play.sides) - 1:
             return [*said, self._side("the" if len(others) == 1 else self.rest, True)]
-        return [*said, *(self._that() if side == self.other else self.name(side) for side in others)]
+        return [*said, *dict.fromkeys(self._that() if side == self.other else self._further() for side in others)]
+
+    def _further(self) -> str:
+        """A side beside the two for which a sentence stands that holds for each pair of sides."""
+        return self.say("the third side" if len(self.play.sides) == 3 else "each further side")
 
     def _that(self) -> str:
         """One of several others: "another side" where it is first spoken of, then "that side"."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from compose.telling.conditions import owner_of
+from compose.telling.owners import owner_of
 from compose.telling.voice import Voice
 from grammar.core.declared import Area, Role, Side, Start, Supply
 from grammar.core.ends import End, EndPoints, Won

@@ -211,11 +211,6 @@ SAID = {
         ],
         [],
     ),
-    "both benches together, beside another claim": (
-        PASSES.replace("on the ferry bench\n", "on the ferry bench and the other side has no players in\n"),
-        ["at least 5 players on the ferry bench of either side"],
-        ["on the ferry bench of each side and"],
-    ),
     "four sides": (
         FOUR,
         [

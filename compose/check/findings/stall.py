@@ -36,7 +36,8 @@ def stall(study: Study) -> list[Found]:
         if hold_out(study, side).any():
             stalling = _stalling(study, side)
             twin = "" if side in study.net.mirrored else side
-            found.setdefault((twin, *((each.kind, each.rule) for each in stalling.blamed)), []).append(stalling)
+            alike = (twin, stalling.own_win, *((each.kind, each.rule) for each in stalling.blamed))
+            found.setdefault(alike, []).append(stalling)
     return [_finding(study, alike) for alike in found.values()]
 
 
@@ -50,22 +51,28 @@ def hold_out(study: Study, side: str) -> Bools:
 
 @frozen(eq=False)
 class Stalling:
-    """One side that holds the round up: where, where it wins by it at the bell, how it comes there, what lets it."""
+    """One side that holds the round up: where, where it wins by it at the bell, how it comes there, what lets it.
+
+    `own_win`: wherever it may, it could win instead, whatever the others do, so that it only puts off its own win.
+    """
 
     side: str
     held: Bools
     profits: Longs
     how: str
     blamed: tuple[Liberty, ...]
+    own_win: bool
 
 
 def _stalling(study: Study, side: str) -> Stalling:
     held = hold_out(study, side)
+    won = study.won(side) & study.ended
+    own_win = bool(won.any() and can_force(study, powers_of(study.net, side), won)[held].all())
     how = "it is so from the start"
     if not held[0]:
         forced = can_force(study, powers_of(study.net, side), held)[0]
         how = "it can bring that about, whatever the others do" if forced else LUCK
-    return Stalling(side, held, _profits(study, side), how, what_lets(study, side))
+    return Stalling(side, held, _profits(study, side), how, what_lets(study, side), own_win)
 
 
 def _finding(study: Study, alike: list[Stalling]) -> Found:
@@ -76,11 +83,12 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
     clock = " before the bell" if study.net.bell is not None else ""
     gain = " and win by it at the bell" if len(gaining) == len(alike) else ""
     told = [each.rule.span for each in first.blamed if each.rule]
-    only = said("Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining)))
     sides = Sides(first.side, tuple(each.side for each in alike[1:]))
+    putting_off = said("There {side} would win by playing on, whatever the others do: nobody gains by it.", side=sides)
+    only = said("Only {sides} can win by it at the bell.", sides=Listed(tuple(Sides(each.side) for each in gaining)))
     return Found(
         code=CODE,
-        severity=Severity.WARNING if study.net.bell is None else Severity.NOTE,
+        severity=Severity.NOTE if study.net.bell is not None or first.own_win else Severity.WARNING,
         title=said(
             "{side} can keep the round from ending{clock}{gain}, just by {how}.",
             side=sides,
@@ -94,7 +102,7 @@ def _finding(study: Study, alike: list[Stalling]) -> Found:
                 *_hows(alike),
                 how_many_like_this(int(first.held.sum()), study.space.states),
                 *((only,) if gaining and not gain else ()),
-                *(_what_lets_and_mends(study, sides, each, bool(gaining)) for each in first.blamed),
+                *((putting_off,) if first.own_win else _mends(study, sides, first.blamed, bool(gaining))),
             )
         ),
         others=tuple(dict.fromkeys(told[1:])),
@@ -126,6 +134,10 @@ def _by(blamed: tuple[Liberty, ...]) -> str:
     if any(each.kind is not Kind.CHOOSE for each in blamed):
         return "not playing on"
     return "choosing what to do with the ball"
+
+
+def _mends(study: Study, sides: Sides, blamed: tuple[Liberty, ...], gains: bool) -> tuple[Value, ...]:
+    return tuple(_what_lets_and_mends(study, sides, each, gains) for each in blamed)
 
 
 def _what_lets_and_mends(study: Study, sides: Sides, liberty: Liberty, gains: bool) -> Value:

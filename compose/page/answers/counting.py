@@ -6,9 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from compose.net.net import Net, Place
 from compose.page.answers.values import Counter
-from compose.telling.conditions import counted, owner_of
+from compose.telling.conditions import counted
 from compose.telling.counts import standing
 from compose.telling.french import joined
+from compose.telling.owners import owner_of
 from compose.telling.side_voice import Subject
 from compose.telling.voice import Voice
 from grammar.core.game import Play

@@ -25,13 +25,8 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
 
 
 def others_of_doer(reader: Reader, phrase: AnySide, moment: Moment) -> frozenset[SideId]:
-    """ "Each other side": all but that of who did it, where it is done to nobody. Else none. Raises Senseless."""
+    """ "Each other side": all but that of who did it, where it is done to nobody. Else none."""
     doer = moment.actor or moment.of_each
     if not isinstance(phrase, SideRef) or not phrase.other or phrase.determiner not in ALL or doer is None:
         return frozenset()
-    if moment.result in (None, Result.MISSED, Result.LEFT):
-        return reader.others(doer)
-    if len(reader.side_ids) > 2:
-        title = f"`{phrase.words()}`: all but the side that did it, or all but the one to which it was done?"
-        raise Senseless(phrase, title, "Write a line for each side by its name, or let the thrower's side score.")
-    return frozenset()
+    return reader.others(doer) if moment.result in (None, Result.MISSED, Result.LEFT) else frozenset()

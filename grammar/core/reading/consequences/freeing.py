@@ -70,7 +70,8 @@ def _freed_sides(
     freed = there & {side} if side else there
     if not freed:
         title = f"Nobody of their own side waits at `{where.words()}`: players of the other side are sent there."
-        raise Senseless(where, title, f"Write: the {where.name.text} of the other side")
+        name = where.name.text
+        raise Senseless(where, title, f"Write: {f'the {name} of the other side' if owner == side else f'their {name}'}")
     return tuple(each for each in reader.side_ids if each in freed)
 
 

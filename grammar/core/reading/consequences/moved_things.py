@@ -82,6 +82,9 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     """The ball of the event, or balls wherever they lie."""
     trigger = moment.trigger
     all_of_them = who.determiner in ALL
+    if not all_of_them and any(reader.sort(kind) is Sort.LOAD for kind in balls):
+        title = f"`{who.words()}`: of no one of them has been spoken here."
+        raise Senseless(who, title, "Write: all of them; or say it of a player who carries one.")
     if isinstance(trigger, InARow | Fouled) and not all_of_them and _several(reader, balls):
         return _one_that_they_have(reader, who, balls, to, moment)
     if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):

@@ -147,6 +147,9 @@ def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Mome
 
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
+    if who.other:
+        title = f"`{who.words()}`: all but one of them, or all of the other side?"
+        raise Senseless(who, title, "Write: all players of the other side")
     said, role = reader.player_phrase(who)
     one = None if isinstance(moment.trigger, AllHold | AtTime) else moment.of_each or moment.concerned
     unsaid = frozenset({one}) if one else reader.all_sides

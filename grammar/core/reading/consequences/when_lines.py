@@ -41,6 +41,8 @@ def rules_of_line(reader: Reader, sentence: when.When, line: int) -> Iterator[Ru
         rule = _rule(reader, sentence, moment, line)
         if not found or not _joined(found, rule):
             found.append(rule)
+    if not found:
+        raise Senseless(sentence.event, "Nobody can do this here.", "Say under play who may try it, or leave it out.")
     if not any(rule.effects for rule in found) and not all(isinstance(c, then.PlaysOn) for c in sentence.consequences):
         raise Senseless(sentence, "Nothing would change by this.", "Say what else follows, or leave the line out.")
     yield from found

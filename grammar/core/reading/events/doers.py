@@ -6,7 +6,7 @@ from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.naming import names_in
 from grammar.core.reading.sheet.pairs import among_mates
 from grammar.core.reading.sheet.reader import Reader, with_which
-from grammar.core.reading.sheet.whose import Claimed, Senseless, Whose, whose_side
+from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, is_keeper, whose_side
 from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import RoleId, SideId
 from grammar.frozen import evolve
@@ -55,9 +55,17 @@ def done_by(reader: Reader, doer: Doer, moment: Moment) -> Moment | None:
     named = trigger.named + (said.whose is not Whose.UNSAID) + (role is not None)
     if trigger.result is Result.CAUGHT:
         caught = evolve(trigger, to=who if role is not None else frozenset(), named=named)
-        return evolve(moment, trigger=caught) if who else None
+        return evolve(moment, trigger=caught, spoken=_of_the_keeper(reader, doer, moment, side)) if who else None
     by = trigger.by & who
-    return evolve(moment, trigger=evolve(trigger, by=by, named=named)) if by else None
+    spoken = _of_the_keeper(reader, doer, moment, side)
+    return evolve(moment, trigger=evolve(trigger, by=by, named=named), spoken=spoken) if by else None
+
+
+def _of_the_keeper(reader: Reader, doer: Doer, moment: Moment, side: SideId | None) -> Spoken:
+    """What is done by a keeper of the sheet: that one is "the keeper" then, not who guards what it is done to."""
+    if side is None or not isinstance(doer, Np) or not is_keeper(reader.game.meaning(doer.name)):
+        return moment.spoken
+    return evolve(moment.spoken, parts={**moment.spoken.parts, Whose.KEEPER: frozenset({side})})
 
 
 def _is_mate(reader: Reader, doer: Doer) -> bool:

@@ -30,7 +30,8 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose, wh
 from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
 from grammar.sentences import claims, finish
-from grammar.sentences.base import Np
+from grammar.sentences.base import Np, SideRef
+from grammar.sentences.determiners import EACH, ONE
 
 _TIMES = {"twice as many": 2, "3 times as many": 3}
 
@@ -88,7 +89,10 @@ def _of_side(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken) 
 def _ahead(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken, count: Count) -> Guard:
     """More than every side has of whom the line speaks. Twice nothing is not enough."""
     assert claim.than is not None
-    said, quantity = whose_side(reader.game, claim.than), claim.quantity
+    whom, quantity = claim.than, claim.quantity
+    if isinstance(whom, SideRef) and whom.other and whom.determiner in ONE:
+        whom = evolve(whom, determiner=EACH[0])  # more than any other is more than each
+    said = whose_side(reader.game, whom)
     than = [other for other in reader.side_ids if other in spoken.meant(said, frozenset())]
     if said.whose is Whose.ANY or not than or side in than:
         title = f"`{claim.than.words()}`: more than who?"
@@ -118,7 +122,8 @@ def _shrinks(reader: Reader, counted: claims.CountedWhat) -> bool:
         return True
     if not isinstance(counted, claims.Counted) or isinstance(reader.game.meaning(counted.what), FrozenMeaning):
         return False
-    return counted.state is None or isinstance(counted.state, claims.Standing | claims.Inside)
+    brought = set(reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)) & reader.taken
+    return (counted.state is None and not brought) or isinstance(counted.state, claims.Standing | claims.Inside)
 
 
 def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken: Spoken) -> Count:
@@ -150,7 +155,7 @@ def _players(
             counted.what, f"There are no {counted.what.text} of {side.key}.", "Write players, or another side."
         )
     role = meaning.role
-    who = frozenset(each for each in reader.populations([side]) if role is None or _is(each.role, role))
+    who = frozenset(each for each in reader.populations([side]) if role in (None, getattr(each.role, "key", None)))
     if not who:
         raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
     match counted.state:
@@ -165,10 +170,6 @@ def _players(
         case claims.Placed():
             return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
     raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")
-
-
-def _is(role: object, name: str) -> bool:
-    return getattr(role, "key", None) == name
 
 
 def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken: Spoken) -> frozenset[Presence | At]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from grammar.core.reading.play.offers import acting
+from grammar.core.reading.play.offers import Trying, acting
 from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Senseless, Whose
 from grammar.core.rotation import Occasion, Rotation, Tries
@@ -56,7 +56,8 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
         if who.role is PLAIN:
             title = f"`{sentence.who.words()}`: then others could not act either."
             raise Senseless(sentence.who, title, "Name a role.")
-        for said in reader.game.all_of("play", attempting.Attempt):
+        trying: tuple[type[Trying], ...] = (attempting.Attempt, play.Touch, play.Take)
+        for said in (each for kind in trying for each in reader.game.all_of("play", kind)):
             if reader.player_phrase(said.who)[1] == who.role:
                 title = f"Another line says what {sentence.who.name.text} try."
                 raise Senseless(sentence, title, "Take one of the two out.")

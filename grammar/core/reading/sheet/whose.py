@@ -10,8 +10,8 @@ from grammar.frozen import evolve, field, frozen
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
-from grammar.sentences.determiners import ALL
-from grammar.words import listing
+from grammar.sentences.determiners import ALL, ONE
+from grammar.words import article, listing
 
 
 class Senseless(Exception):  # noqa: N818 - it is no error of ours but of the sheet
@@ -123,7 +123,7 @@ def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claim
         return Claimed(Whose.NAMED, node, SideId(side))
     sides = listing([each.name for each in game.sides], "or")
     if isinstance(meaning, PlayerMeaning) and meaning.role:
-        title = f"`{said}`: every side has a {meaning.role}."
+        title = f"`{said}`: every side has {article(meaning.role)}."
         raise Senseless(node, title, f"Name a side ({sides}), or write the other side.")
     owner = "The teacher owns nothing" if isinstance(meaning, TeacherMeaning) else f"`{said}` is no side of this game"
     raise Senseless(node, f"{owner}.", f"Name a side ({sides}), or write the other side.")
@@ -177,11 +177,25 @@ class Spoken:
                 found = self.that
             case Whose.OTHER:
                 found = self.other
+                self._as_many_as_said(said.node)
             case _:
                 found = self.parts.get(said.whose)
         if found is None:
             raise Senseless(said.node, *self._nobody(said))
         return found
+
+    def _as_many_as_said(self, node: Node) -> None:
+        """"Each other side" are all that are left, "any other side" is one of them. Raises Senseless where the one is
+        said and the other is meant here."""
+        if self.other is None or len(self.sides) < 3 or not isinstance(node, SideRef | Owner):
+            return
+        sides = listing([side.key for side in self.sides], "or")
+        if node.determiner in ALL and len(self.other) == 1:
+            title = f"`{node.words()}`: all but the side that did it, or all but the one to which it was done?"
+            raise Senseless(node, title, f"Write a line for each side by its name: {sides}.")
+        if node.determiner in ONE and len(self.other) > 1 and isinstance(node, SideRef):
+            title = f"`{node.words()}`: that could be one of them, or each."
+            raise Senseless(node, title, f"Write: each other side. Or name one: {sides}.")
 
     def _nobody(self, said: Claimed) -> tuple[str, str]:
         sides = listing([side.key for side in self.sides], "or")

@@ -1,0 +1,38 @@
+"""With three and more sides the read-back speaks of all others, of the third, and of where a ball was sent; with two of
+places of both together."""
+
+from __future__ import annotations
+
+import pytest
+from told_games import FOUR, PASSES
+from told_sheets import told
+
+THREE = FOUR.replace("ash, beech, cedar and damson", "ash, beech and cedar").replace("damson", "cedar")
+
+
+MISSED = "\n  a ball is missed: {} scores 1 point\nfinish\n"
+
+
+@pytest.mark.parametrize(
+    ("part", "instead", "must"),
+    [
+        (
+            " wins when the other side has no pails standing",
+            " wins when it has 2 more pails standing than the other side",
+            "2 more pails standing than every other side",
+        ),
+        ("\nfinish\n", MISSED.format("the other side"), "to another side misses, that side scores 1 point"),
+        ("\nfinish\n", MISSED.format("each other side"), "sent by a player of a side misses, every other side scores"),
+    ],
+)
+def test_nobody_is_named_who_stands_for_all(part: str, instead: str, must: str) -> None:
+    for sheet in (FOUR, THREE):
+        assert part in sheet
+        assert must in told(sheet.replace(part, instead))
+
+
+def test_what_is_on_both_benches_is_counted_together_beside_another_claim() -> None:
+    asked = "on the ferry bench\n"
+    assert asked in PASSES
+    said = told(PASSES.replace(asked, "on the ferry bench and the other side has no players in\n"))
+    assert "at least 5 players on the ferry bench of either side" in said
