@@ -9,11 +9,11 @@ from typing import Any, TypeVar
 
 import attrs
 
-from grammar.core.declared import Supply, Track
+from grammar.core.declared import Per, Start, Supply, Track
 from grammar.core.game import Play
 from grammar.core.play import Lines
 from grammar.core.rules import Rule, Shift
-from grammar.core.values import Landmark, OnStep, SideId, Spot, TrackId
+from grammar.core.values import Landmark, OnStep, SideId, Sort, Spot, Thing, TrackId
 
 Names = Mapping[SideId, SideId]
 Value = TypeVar("Value")
@@ -80,9 +80,13 @@ def in_any_order(value: Any) -> Any:
     return (attrs.evolve(value, effects=()), frozenset(value.effects)) if isinstance(value, Rule) else value
 
 
-def _has_the_ball(at: object) -> bool:
-    """Which of two mirrored sides has the ball first is decided by lot."""
-    return isinstance(at, Spot) and at.of is Landmark.HANDS
+def _by_lot(play: Play, start: Start) -> bool:
+    """Which of two mirrored sides has the ball first is decided by lot: the one that they hold, or the only one."""
+    if isinstance(start.at, Spot) and start.at.of is Landmark.HANDS:
+        return True
+    alike = [supply for supply in play.supplies if supply.thing == start.what]
+    a_ball = isinstance(start.what, Thing) and play.kind(start.what.kind).sort is Sort.BALL
+    return a_ball and [(each.count, each.per) for each in alike] == [(1, Per.OWNER)]
 
 
 def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
@@ -93,7 +97,7 @@ def _decisive(play: Play) -> tuple[tuple[Any, ...], ...]:
         play.roles,
         play.areas,
         supplies,
-        tuple(start for start in play.starts if not _has_the_ball(start.at)),
+        tuple(start for start in play.starts if not _by_lot(play, start)),
         play.homes,
         play.offers,
         play.services,

@@ -32,7 +32,8 @@ def _distance(written: str, name: str) -> float | None:
         return _WORD_MISSING + 0.1 * (len(words) - len(said))
     if _stems(words) < _stems(said):
         return None  # a "foam ball" is no slip of a "ball"
-    if len(said) == len(words) == 2 and said[1] == words[1] and likeness(said[0], words[0]) < LIKE_ENOUGH:
+    same_end = len(said) == len(words) == 2 and (said[1] == words[1] or {said[1], words[1]} == {"player", "players"})
+    if same_end and likeness(said[0], words[0]) < LIKE_ENOUGH:
         return None  # nor an "exercise ball" of a "tennis ball": that both are balls makes them no more alike
     like = likeness(written, name)
     other_end = 0.0 if written[-1:] == name[-1:] else 0.1

@@ -152,7 +152,7 @@ WORDINGS = (
     _wording(r"\b(?:loses?|lost)(?: the (?:game|round))? (?:if|once|as soon as)\b", "loses when", "finish"),
     _wording(r"\b(?:game|round|match) (?:ends|finishes|is over) (?:if|once|as soon as)\b", "round ends when", "finish"),
     _wording(r"^(?:the )?first side to (?P<needed>\d+) (?:rounds|games|sets)(?: wins?)?$", _of_rounds, "finish",
-             said="rounds are played best of so many"),
+             said="rounds are played best of so many (the same, unless one has no winner)"),
     _wording(r"^(?:each|every) side has (\d+) lives$", r"each player has \1 lives", "sides",
              said="lives are each player's own; what a side loses the other side gets as points"),
     _wording(rf"^(?:whoever|anyone who|a player who) (?:is|gets) (hit|touched|tagged) {_TILL_FREED}", _froze, "when",

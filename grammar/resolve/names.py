@@ -75,7 +75,7 @@ _NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two
 _DOINGS = frozenset((  # what nobody lays ready
     "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
     "freezes", "half", "halves", "minutes", "rounds", "players", "player", "again", "sets", "turns", "winner",
-    "once", "twice", "already", "yet",
+    "once", "twice", "already", "yet", "miss", "misses", "try", "tries", "attempts", "goals", "steps",
 ))  # fmt: skip
 
 
@@ -107,9 +107,11 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
     for expected, name in names_of(sentence):
         meaning = meanings.get(name.text)
         if meaning is None:
-            yield _unknown_verb(sentence, name, meanings) or _unknown(name, expected, meanings)
+            special = _nowhere_put(sentence, name, meanings) or _unknown_verb(sentence, name, meanings)
+            yield special or _unknown(name, expected, meanings)
         elif not _fits(meaning, expected):
-            yield _never_comes_in(sentence, name, meaning) or _misplaced(name, meaning, expected)
+            special = _nowhere_put(sentence, name, meanings) or _never_comes_in(sentence, name, meaning)
+            yield special or _misplaced(name, meaning, expected)
 
 
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
@@ -156,6 +158,17 @@ def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -
     title = f"Nothing here is called `{name.text}`: {who} is known, but not that one {last}."
     hint = f"Nearest to it: {listing(near, 'or')}." if near else "Say what happens in words of the language page."
     return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+
+
+def _nowhere_put(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -> Finding | None:
+    """What to say of "jam jars in a ring", read as of a jam: how they stand is said, and not where."""
+    longer = [each for each, meaning in meanings.items() if isinstance(meaning, KitMeaning) and meaning.key == each]
+    longer = [plural(each) for each in longer if each.startswith(f"{name.text} ")]
+    if not isinstance(sentence, sides.Placing) or not longer:
+        return None
+    title = f"Where the {longer[0]} stand is not said."
+    hint = f"Name a place before how they stand, such as: {longer[0]} on the middle line, evenly spaced"
+    return Finding("G-no-place", Severity.ERROR, title, name.span, hint)
 
 
 def _never_comes_in(sentence: Node, name: Name, meaning: Meaning) -> Finding | None:
@@ -217,6 +230,8 @@ def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, M
              if isinstance(meaning, PlaceMeaning) and kind in AREA_KINDS and word.endswith(f" {kind}")]  # fmt: skip
     if areas and "place" not in expected:
         return f"It is a place: {listing(areas, 'or')}. Say who or what is there."
+    if ("ball" in expected or "target" in expected) and not {"misses", "miss"}.isdisjoint(text.split()):
+        return "Misses are counted as lives: each player has 3 lives, and: a ball is missed: the thrower loses a life"
     if ("ball" in expected or "target" in expected) and not _DOINGS.isdisjoint(text.split()):
         return "If it is a thing, declare it under kit; if not, the language says it in another way."
     if "ball" in expected or "target" in expected:
@@ -240,7 +255,7 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
         hint = "A target is knocked; a player is hit."
     if sort_of(meaning) == "player" and expected == ("ball",):
-        hint = f"So it is said of balls; what a player does wrong is a foul, such as: a {name.text} fouls"
+        hint = "So it is said of balls; what somebody who plays does wrong is a foul, such as: a player fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:
         hint = f'What is aimed at is like a target: "1 {name.text} for each side, like a thick mat" (or box, or board).'
     if sort_of(meaning) == "place" and "side" in expected:

@@ -11,7 +11,7 @@ from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Node, Np
 from grammar.sentences.claims import Claim
-from grammar.sentences.events import Caught, Crosses
+from grammar.sentences.events import Arrives, Caught, Crosses, Knocked
 from grammar.sentences.head import Switch, Switched
 from grammar.sentences.play import HoldLimit, Take
 from grammar.sentences.sides import PlacingOnStep
@@ -62,12 +62,16 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
             hint = f"Who steps over a line fouls. Write: a player fouls: {said}"
             yield _error("G-nobody", "A ball crosses, not a player.", rule.span, hint)
         elif "that player" in said and not any(each in event for each in spoken_of):
-            yield _error(
-                "G-nobody",
-                f"No player is spoken of when {event}.",
-                rule.span,
-                "Name the thrower instead of that player.",
-            )
+            yield _error("G-nobody", f"No player is spoken of when {event}.", rule.span, _whom_it_happens_to(rule))
+
+
+def _whom_it_happens_to(rule: When) -> str:
+    """Who may be meant by that player where nobody is hit or touched."""
+    if isinstance(rule.event, Arrives):
+        return f"Who arrives is called so: write the {rule.event.who.name.text} instead of that player."
+    if isinstance(rule.event, Knocked):
+        return "Who has done it is the thrower, whose it is its keeper, their side its side: name one of these."
+    return "Name the thrower, if that is who is meant."
 
 
 def _caught_by_anybody(rule: When) -> bool:

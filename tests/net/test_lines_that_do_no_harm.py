@@ -19,6 +19,7 @@ DOWN = "a cone is knocked: it stays down"
         ("players fetch balls from their half, only 1 player at a time", "", Severity.NOTE),
         ("", "a player is hit: play goes on", Severity.NOTE),
         ("", "a player is hit: the thrower's side scores 1 point", Severity.WARNING),
+        ("", "a cone is knocked by its own side: the other side scores 1 point", Severity.NOTE),
     ],
 )
 def test_only_what_the_teacher_waits_for_is_to_be_mended(play: str, when: str, severity: Severity) -> None:

@@ -7,7 +7,7 @@ from compose.net.lower.unaimed import unaimed
 from grammar.core.game import Play
 from grammar.core.play import AtThing, Fetch, Lines
 from grammar.core.rules import Happening, PlayOn, Put, Result, Rule
-from grammar.core.values import Posture, Teacher
+from grammar.core.values import Posture, Teacher, Thing
 
 
 def harmless(play: Play) -> frozenset[int]:
@@ -38,6 +38,9 @@ def _by_accident(play: Play, rule: Rule) -> bool:
     aimed = {(offer.by, attempt.aim.thing) for offer, attempt in play.tries if isinstance(attempt.aim, AtThing)}
     kinds = {thing.kind for _, thing in aimed}
     theirs = any(who in trigger.by and thing in trigger.to for who, thing in aimed)
+    owners = {thing.owner for thing in trigger.to if isinstance(thing, Thing)}
+    if not theirs and owners <= {who.side for who in trigger.by}:
+        return True  # nobody aims at what is their own, and accidents are not reckoned with
     falls = rule.effects == (Put(Posture.DOWN),)
     return falls and not theirs and any(getattr(to, "kind", None) in kinds for to in trigger.to)
 

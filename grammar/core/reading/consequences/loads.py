@@ -74,5 +74,7 @@ def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
 
 
 def _of_nobody_who_carries(place: Node) -> Senseless:
-    hint = "Say it of that player, where one is touched or hit, such as: a player is touched: that player drops the log"
-    return Senseless(place, "What is in somebody's hands is known only of a player who is touched or hit.", hint)
+    title = "Nobody is spoken of who carries anything, so that nothing is dropped and nothing goes back."
+    hint = "Of a ball say where it goes, such as: the ball goes to the thrower's half. "
+    hint += "What players carry goes back, or falls, where one of them is touched or hit."
+    return Senseless(place, title, hint)

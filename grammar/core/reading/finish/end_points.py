@@ -29,7 +29,11 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     if any(side.solo for side in reader.sides):
         raise Senseless(sentence, "Where each plays for themselves no side has anything.", "Give points in when.")
     if not isinstance(first.counted, claims.Counted):
-        raise Senseless(first.counted, "Points are no things that lie somewhere.", "Name things or players.")
+        said = first.counted.words()
+        hint = "Name things or players."
+        if isinstance(first.counted, claims.CountedLives):
+            hint = "Lives left can decide at the bell: after 6 min: more lives wins"
+        raise Senseless(first.counted, f"{said.capitalize()} are no things that lie somewhere.", hint)
     sides = reader.side_ids if sentence.side is None else (_one_side(reader, sentence),)
     for side in sides:
         for what, points in _worths(reader, sentence):

@@ -64,7 +64,8 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     placed = counted.state if isinstance(counted, claims.Counted) else None
     things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if not things or not isinstance(placed, claims.Placed):
-        raise Senseless(claim, "What lies where is not said here.", "Write: there are no logs in the middle")
+        title = "What lies in a place is said of balls, and of what players carry there."
+        raise Senseless(claim, title, "Of what stands say how it stands: each side has no cones standing")
     owners = reader.owners_of_place(reader.place(placed.where))
     if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
         name = placed.where.words()

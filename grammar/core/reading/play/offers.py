@@ -109,7 +109,11 @@ def so_many_at_a_time(sentence: attempting.Attempt, details: Details, balls: Siz
     )
     if not is_some(said.number) or on_the_way or sentence.where is not None or len(balls) > 1:
         title = f"`{said.words()}` is read of some at a time, in play, with one kind of ball."
-        raise Senseless(said, title, "Write: players roll a ball at the pins, only 1 player at a time")
+        hint = "Write: players roll a ball at the pins, only 1 player at a time"
+        if on_the_way:
+            title = f"`{said.words()}`: of those who run, carry, tow or push it is not counted how many are on the way."
+            hint = "Leave that out of this line, and keep it as a rule of its own in quotes."
+        raise Senseless(said, title, hint)
     return said.number.whole
 
 

@@ -222,8 +222,8 @@ def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozens
         raise Senseless(where, f"`{where.words()}`: not every side has them.", f"Write: the {where.name.text}")
     found = reader.thing_phrase(where, spoken, own, *Sort)
     kinds = {each.kind for each in found}
-    if len(kinds) > 1:
-        raise Senseless(where, f"`{where.words()}` could be several kinds of things.", "Name one kind of the kit.")
+    if len(kinds) > 1 or thing.kind in kinds:
+        raise Senseless(where, f"`{where.words()}` is not one other kind of things.", "Name one other kind of the kit.")
     kind = found[0].kind
     meant, every = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
     if said is not Whose.ONE_EACH and meant != every & (every if thing.owner is SHARED else {thing.owner, SHARED}):

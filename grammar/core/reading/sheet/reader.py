@@ -120,7 +120,9 @@ class Reader(Known):
                 )
         found = self.kinds_meant(phrase, Sort.BALL)
         if not found or self.shot(phrase):
-            raise Senseless(phrase, f"`{phrase.words()}` is no ball.", "Name a ball of the kit.")
+            body = not self.shot(phrase) and bool(self.kinds_meant(phrase, Sort.BODY))
+            what = ": it is aimed at, or pushed and carried, and not sent" if body else ""
+            raise Senseless(phrase, f"`{phrase.words()}` is no ball{what}.", "Name a ball of the kit.")
         return found
 
     def shot(self, phrase: Np | Name) -> tuple[Skill, ...]:
