@@ -107,11 +107,9 @@ def name_findings(sentence: Node, meanings: Mapping[str, Meaning]) -> Iterator[F
     for expected, name in names_of(sentence):
         meaning = meanings.get(name.text)
         if meaning is None:
-            special = _nowhere_put(sentence, name, meanings) or _unknown_verb(sentence, name, meanings)
-            yield special or _unknown(name, expected, meanings)
+            yield _unknown_verb(sentence, name, meanings) or _unknown(name, expected, meanings)
         elif not _fits(meaning, expected):
-            special = _nowhere_put(sentence, name, meanings) or _never_comes_in(sentence, name, meaning)
-            yield special or _misplaced(name, meaning, expected)
+            yield _never_comes_in(sentence, name, meaning) or _misplaced(name, meaning, expected)
 
 
 def names_of(node: Node) -> Iterator[tuple[tuple[str, ...], Name]]:
@@ -158,17 +156,6 @@ def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -
     title = f"Nothing here is called `{name.text}`: {who} is known, but not that one {last}."
     hint = f"Nearest to it: {listing(near, 'or')}." if near else "Say what happens in words of the language page."
     return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
-
-
-def _nowhere_put(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -> Finding | None:
-    """What to say of "jam jars in a ring", read as of a jam: how they stand is said, and not where."""
-    longer = [each for each, meaning in meanings.items() if isinstance(meaning, KitMeaning) and meaning.key == each]
-    longer = [plural(each) for each in longer if each.startswith(f"{name.text} ")]
-    if not isinstance(sentence, sides.Placing) or not longer:
-        return None
-    title = f"Where the {longer[0]} stand is not said."
-    hint = f"Name a place before how they stand, such as: {longer[0]} on the middle line, evenly spaced"
-    return Finding("G-no-place", Severity.ERROR, title, name.span, hint)
 
 
 def _never_comes_in(sentence: Node, name: Name, meaning: Meaning) -> Finding | None:

@@ -64,12 +64,11 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
     placed = counted.state if isinstance(counted, claims.Counted) else None
     things = isinstance(counted, claims.Counted) and reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if not things or not isinstance(placed, claims.Placed):
-        title = "What lies in a place is said of balls, and of what players carry there."
-        raise Senseless(claim, title, "Of what stands say how it stands: each side has no cones standing")
+        hint = "Of what stands say how it stands: each side has no cones standing"
+        raise Senseless(claim, "What lies in a place is said of balls, and of what players carry.", hint)
     owners = reader.owners_of_place(reader.place(placed.where))
     if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
-        name = placed.where.words()
-        raise Senseless(placed.where, f"`{name}`: each side has one of its own.", "Write: a side has …")
+        raise Senseless(placed.where, f"`{placed.where.words()}`: each side has one of its own.", "Write: a side has …")
     return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
 
 
