@@ -66,6 +66,16 @@ def test_the_keeper_is_who_did_it_where_a_keeper_did(event: str) -> None:
         ("3 rolls in a row: a nut goes to the roller's nest base", "", "of no one of them has been spoken"),
         ("a ball is blocked: the keeper's side scores 1 point", "", "Nobody can do this here"),
         ("", "keepers do not act", "Another line says what keepers try"),
+        ("a ball is held longer than 10 s by a keeper: the other side scores 1 point", "", "nobody does this"),
+        ("4 rolls in a row by a keeper: the roller's side scores 1 point", "", "nobody does this"),
+        ("a player fouls by a keeper: the other side scores 1 point", "", "nobody does this"),
+        ("after 2 min by a keeper: north scores 1 point", "", "nobody does this"),
+        ("a player is touched: that player becomes a keeper of the other side", "", "stays with their own side"),
+        (
+            "a pass is caught by a keeper: the passer's side scores 1 point",
+            "players pass a foam ball to a team-mate",
+            "one of their own, or one of the other side",
+        ),
     ],
 )
 def test_what_could_be_two_things_is_refused(when: str, play: str, why: str) -> None:

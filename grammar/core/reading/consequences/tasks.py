@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from grammar.core.reading.consequences.movers import Mover, movers
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
@@ -19,7 +21,7 @@ def with_a_task(reader: Reader, consequence: then.TurnsInto, moment: Moment) -> 
     """Everybody of whom a line says what they become. Raises Senseless."""
     for mover in movers(reader, consequence.who, moment):
         side = _another_side(reader, consequence.role, mover)
-        task = Becoming(side=side) if side else Becoming(role=_role(reader, consequence.role, mover))
+        task = Becoming(side=side) if side else Becoming(role=_role(reader, consequence.role, mover, moment))
         yield Go(mover.who, Presence.PLAYING, task)
 
 
@@ -31,8 +33,8 @@ def _another_side(reader: Reader, phrase: Np, mover: Mover) -> SideId | None:
     return said.side if said is not None and said.side != mover.side else None
 
 
-def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
-    """The role of a phrase; "a player" is one without a role."""
+def _role(reader: Reader, phrase: Np, mover: Mover, moment: Moment) -> RoleId | Plain:
+    """The role of a phrase, of one's own side; "a player" is one without a role. Raises Senseless."""
     said, role = reader.player_phrase(phrase)
     if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
         return PLAIN
@@ -43,6 +45,11 @@ def _role(reader: Reader, phrase: Np, mover: Mover) -> RoleId | Plain:
         raise Senseless(phrase, f"`{phrase.words()}` is no role.", hint)
     if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
         raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
+    own = frozenset({mover.side})
+    spoken = evolve(moment.spoken, own=own, that=own, other=reader.others(mover.side) or None)
+    if spoken.meant(said, own) != own:
+        title = f"`{phrase.words()}`: who takes another task stays with their own side."
+        raise Senseless(phrase, title, "Who changes sides joins them, such as: that player joins the other side")
     return role
 
 

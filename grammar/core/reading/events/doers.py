@@ -28,6 +28,7 @@ def event_of(reader: Reader, sentence: when.When) -> events.Event:
         return event
     if _is_mate(reader, doer):
         return event
+    _of_one_side(reader, doer)
     if event.where is not None:
         title = f"Who catches a pass there is a team-mate: not by {doer.words()}."
         raise Senseless(doer, title, "Leave out by whom, or leave out where.")
@@ -66,6 +67,15 @@ def _of_the_keeper(reader: Reader, doer: Doer, moment: Moment, side: SideId | No
     if side is None or not isinstance(doer, Np) or not is_keeper(reader.game.meaning(doer.name)):
         return moment.spoken
     return evolve(moment.spoken, parts={**moment.spoken.parts, Whose.KEEPER: frozenset({side})})
+
+
+def _of_one_side(reader: Reader, doer: Doer) -> None:
+    """Raises Senseless where each side has such players: a pass may come to one's own or to the others'."""
+    said, role = _said(reader, doer)
+    of = {who.side for who in reader.of_role(reader.side_ids, role)}
+    if said.whose is Whose.UNSAID and role is not None and len(of) > 1:
+        hint = f"Write: a pass is intercepted by a {role.key}. Of one's own say where: a pass is caught on the bench"
+        raise Senseless(doer, f"`by {doer.words()}`: one of their own, or one of the other side?", hint)
 
 
 def _is_mate(reader: Reader, doer: Doer) -> bool:

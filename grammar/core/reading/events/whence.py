@@ -29,6 +29,8 @@ def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
         return moment if doer is None else done_by(reader, doer, moment)
 
     for moment in moments(reader, event_of(reader, sentence), of_whom):
+        if doer is not None and not isinstance(moment.trigger, Happening):
+            done_by(reader, doer, moment)  # says that nobody does this
         there = moment
         if isinstance(sentence.whence, when.Afar):
             there = _from_afar(reader, moment, sentence.whence)
