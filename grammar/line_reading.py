@@ -16,7 +16,7 @@ from grammar.heard.words import in_words_of_the_language
 from grammar.language import parse_sentence
 from grammar.layout import SECTIONS
 from grammar.lines import TextLine
-from grammar.meanings import AREA_KINDS, built_in
+from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
 from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
@@ -107,7 +107,7 @@ class LineReader:
         if not self.in_a_game or section not in _NAMES_ARE_KNOWN:
             return True
         names = (name.removeprefix(FROZEN) for name in _names_in(sentence))
-        return all(name in _of_every_sheet() or self._declares(name) for name in names)
+        return all(name in _of_every_sheet() or name in GRANTED_WORDS or self._declares(name) for name in names)
 
     def may_know_all(self, section: str, sentence: Node) -> bool:
         """Whether every name of a sentence means something, or is near to one that does."""

@@ -12,8 +12,8 @@ from compose.modifiers.content_hash import content_hash
 from compose.modifiers.edit import Edit
 from compose.modifiers.from_recipe import made
 from compose.modifiers.modifier import Use
-from compose.modifiers.recipe import OWN_EDITS, Recipe
-from compose.modifiers.remix import Remix
+from compose.modifiers.recipe import Recipe
+from compose.modifiers.remix import OWN_EDITS, Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.frozen import frozen
 from grammar.game import Game

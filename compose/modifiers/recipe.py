@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier, Use, value_findings
+from compose.modifiers.remix import OWN_EDITS
 from grammar.finding import Finding, Outcome, Severity
 from grammar.frozen import field, frozen
 from grammar.sentences import remix as said
@@ -14,8 +15,6 @@ from grammar.sentences.base import Quantity
 from grammar.span import Span
 from grammar.tree import Line, RemixSheet
 from grammar.words import did_you_mean
-
-OWN_EDITS = "own edits"
 
 
 @frozen

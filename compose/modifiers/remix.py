@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from compose.modifiers.modifier import Use
 
 REMIX = " Remix"  # what the title of a game ends with that modifiers changed
+OWN_EDITS = "own edits"  # what the changes of a remix's own sheet are called
 
 
 @frozen

@@ -10,10 +10,10 @@ from attrs import evolve
 
 from compose.answer.answer import Answer
 from compose.check import Budget, Facts
-from compose.draw.card.of_remix import label_said
 from compose.draw.card.proof import fact_lines
 from compose.modifiers.remix_sheet import remix_title
 from compose.telling.for_class import teams_said
+from compose.telling.uses import label_said
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import exit_code, refuse, say, say_findings, say_json
 from compose.terminal.answering import answer_json, in_language, say_care, verdict

@@ -13,7 +13,6 @@ from attrs import evolve
 
 import library
 from compose.answer.answer import Answer
-from compose.draw.card.of_remix import label_said
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.look import ROUNDS, Looker
 from compose.fit.suggest.played_wishes import mends, no_worse
@@ -27,6 +26,7 @@ from compose.fit.suggest.wish import Wish
 from compose.modifiers.modifier import Use
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.teams import Teams, teams_of, usual_teams
+from compose.telling.uses import label_said
 from compose.telling.wording import ENGLISH, Wording
 from compose.terminal.answer import FINE, TO_MEND, say, say_json
 from compose.terminal.answering import answer_json, verdict

@@ -18,7 +18,7 @@ from compose.draw.card.card import LAST_WORD
 from compose.draw.card.pdf import pdf_of
 from compose.draw.lesson.minutes_bar import NAMES as NAMES_OF_SLOTS
 from compose.draw.units import UNITS
-from compose.modifiers.recipe import OWN_EDITS
+from compose.modifiers.remix import OWN_EDITS
 from compose.telling.french import joined
 from compose.telling.moves import OUTCOMES, THROWN
 from compose.telling.wording import ENGLISH, FOLDER, languages, wording_of

@@ -8,12 +8,11 @@ import library
 from compose.draw.card.card import Card, CardNotes, card_of
 from compose.draw.plan.of_class import class_plan_on_card
 from compose.draw.units import METRIC, Units
-from compose.modifiers.modifier import Use
-from compose.modifiers.recipe import OWN_EDITS
 from compose.modifiers.remix import Remix
 from compose.modifiers.remix_sheet import remix_title
 from compose.staging.resolved import resolved
 from compose.staging.staging import Staging
+from compose.telling.uses import label_said
 from compose.telling.wording import ENGLISH, Wording
 from grammar.frozen import frozen
 from grammar.game import Game
@@ -34,17 +33,6 @@ USUAL_LOOK = Look()
 def titled(made: Remix) -> Game:
     """The game under the title of the remix."""
     return attrs.evolve(made.game, sheet=attrs.evolve(made.game.sheet, title=remix_title(made)))
-
-
-def label_said(use: Use, wording: Wording) -> str:
-    """A modifier by its name with the values that were given, in the language: "add balls (n 2)"."""
-    if wording.english:
-        return use.label
-    given = wording.listed(
-        f"{wording.author(name)} {value.words().replace('.', ',')}" for name, value in use.values.items()
-    )
-    name = wording.say(OWN_EDITS) if use.modifier.name == OWN_EDITS else wording.author(use.modifier.name)
-    return f"{name} ({given})" if given else name
 
 
 def card_of_remix(

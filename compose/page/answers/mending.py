@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import library
-from compose.draw.card.of_remix import label_said
 from compose.fit.suggest.amounts import at_the_ends
 from compose.fit.suggest.class_wishes import fits
 from compose.fit.suggest.look import Looker
@@ -24,6 +23,7 @@ from compose.page.answers.values import Asked, Mend
 from compose.page.answers.why import finding_at
 from compose.page.wording import page_wording
 from compose.page.work.worker import keep_going, raise_if_withdrawn
+from compose.telling.uses import label_said
 from compose.telling.wording import Wording
 from grammar.finding import Finding
 from grammar.game import Game

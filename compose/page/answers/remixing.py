@@ -8,7 +8,6 @@ import library
 from compose.answer.answer import Answer, to_mend
 from compose.check.findings.limits import BUDGET as TOO_MUCH
 from compose.check.findings.limits import TOO_LARGE, UNFINISHED
-from compose.draw.card.of_remix import label_said
 from compose.draw.card.proof import fact_lines, forecast_lines, looked_lines
 from compose.fit.fit import fit_of
 from compose.modifiers.difference.difference import differences
@@ -25,6 +24,7 @@ from compose.staging.resolved import resolved
 from compose.telling.amounts import time_said
 from compose.telling.read_back import read_back
 from compose.telling.unread import without_lines
+from compose.telling.uses import label_said
 from compose.telling.wording import Wording
 from grammar.game import Game
 
