@@ -11,10 +11,9 @@ from grammar.span import Span
 from grammar.words import did_you_mean, listing
 from library.load import courts
 from library.norm_tables import norms
-from library.records import Court, Door, Figure, Hall, Marking, Obstacle, Source
+from library.records import UNNAMED, Court, Door, Figure, Hall, Marking, Obstacle, Source
 
 LEAST_M, MOST_M = 2.0, 200.0  # our choice: no hall is narrower or longer
-UNNAMED = "hall"  # what a hall is called that is only described
 ENDS = {"north": ("west", "east"), "south": ("west", "east"), "east": ("south", "north"), "west": ("south", "north")}
 _MEASURED = Source("told", "as measured by its teacher", "", None, "", "issuer's text")
 

@@ -123,6 +123,9 @@ class Marking:
     source: Source
 
 
+UNNAMED = "hall"  # what a hall is called that is only described
+
+
 @frozen
 class Hall:
     """A hall: x runs east along the length, y north along the width, both from the south-west corner."""

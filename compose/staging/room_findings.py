@@ -16,7 +16,7 @@ from compose.staging.where import beside_court, of_court, of_safe_places
 from grammar.finding import Finding
 from grammar.game import Game
 from grammar.said import Figure, Many, Named, Value, Written, said
-from library.own_halls import UNNAMED
+from library.records import UNNAMED
 
 TOO_SMALL = (
     "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "

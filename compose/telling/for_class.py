@@ -14,7 +14,7 @@ from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import All, Odd
 from grammar.core.values import Sort, Thing
 from grammar.words import plural
-from library.own_halls import UNNAMED
+from library.records import UNNAMED
 
 
 def people(players: Mapping[str, int], wording: Wording) -> str:

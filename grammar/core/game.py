@@ -5,8 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from attrs import field, frozen
-
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, EndPoints, Match, Tie
 from grammar.core.limits import CountsOnly, LowDown, Steps
@@ -43,6 +41,7 @@ from grammar.core.values import (
     Thing,
     without_load,
 )
+from grammar.frozen import field, frozen
 from grammar.span import Span
 
 

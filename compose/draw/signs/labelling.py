@@ -49,14 +49,19 @@ class Clearings:
 
         None where no place is inside `within` or none is clear enough.
         """
-        fitting = [label for label in wanted if within is None or _inside(box_of(label), within)]
-        if not fitting:
+        tried = list[tuple[float, Label, Rectangle]]()
+        for label in wanted:
+            box = box_of(label)
+            if within is None or _inside(box, within):
+                tried.append((self.clearance(box), label, box))
+                if tried[-1][0] >= enough:
+                    break
+        if not tried:
             return None
-        best = next((label for label in fitting if self.clearance(box_of(label)) >= enough), None)
-        chosen = best or max(fitting, key=lambda label: round(self.clearance(box_of(label)), 6))
-        if self.clearance(box_of(chosen)) < least:
+        clear, chosen, box = tried[-1] if tried[-1][0] >= enough else max(tried, key=lambda each: round(each[0], 6))
+        if clear < least:
             return None
-        self.take(box_of(chosen))
+        self.take(box)
         return chosen
 
 

@@ -6,6 +6,7 @@ The widths are those of a broad sans-serif, rounded up, so that words fit in the
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from unicodedata import normalize
 
 _NARROW = frozenset("iljI|.,:;' \u00a0\u2018\u2019")
@@ -35,6 +36,7 @@ def _class_of(letter: str) -> str:
     return "strange"
 
 
+@lru_cache(maxsize=4096)  # a name is tried in a hundred places
 def width_em(text: str, bold: bool = False) -> float:
     """The width of a text at size 1; never less than in the fonts that we embed."""
     return sum(_WIDTHS[_class_of(letter)][bold] for letter in text)
