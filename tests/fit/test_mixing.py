@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from playing_games import every_modifier, library_games, looker, modifier_named
+from class_sheets import BECK, sheet_of
+from playing_games import every_modifier, granted_rules, library_games, looker, modifier_named
 
+import library
+from compose.answer.answer import to_mend
 from compose.check.space import always
+from compose.fit.fit import fit
 from compose.fit.mixing import (
     CELL_STATES,
     FINDS,
@@ -18,6 +22,9 @@ from compose.fit.mixing import (
     fewest_players,
     mixing_table,
 )
+from compose.fit.suggest.look import Looker
+from compose.modifiers.apply import apply
+from compose.modifiers.modifier import Use
 
 
 def one(stem: str, name: str, states: int = CELL_STATES, only_sheet: bool = False) -> Cell:
@@ -69,3 +76,19 @@ def test_table_is_stopped_when_told_to() -> None:
     )
     assert {each.verdict for each in cells} <= {REFUSED, UNSURE, FITS}
     assert all(each.why for each in cells if each.verdict == FITS)
+
+
+@pytest.mark.parametrize("stem", ["lantern-row", "toll-stone"])
+def test_for_a_class_a_pair_fits_only_where_the_class_has_nothing_to_mend(stem: str) -> None:
+    """Beside the fit of each remix to the class, made by itself."""
+    group, game, told = sheet_of(BECK), library_games()[stem], set[str]()
+    eyes = Looker(granted_rules(), library.kit_names(), library.norms(), fewest_players, CELL_STATES, group)
+    for name in ("add balls", "longer court", "shorter court", "more targets", "two games side by side"):
+        found = cell(game, modifier_named(name), eyes)
+        made = apply(game, Use(modifier_named(name)), library.kit_names()).value
+        if made is not None and made[1] and found.verdict != REFUSED:
+            of_class = to_mend(fit(made[0], group, library.norms(), library.kit_names()).findings)
+            assert {each.code for each in of_class} <= set(found.codes), name
+            assert not of_class or found.verdict == FINDS, name
+            told.add(found.verdict)
+    assert FINDS in told

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import pytest
 from drawn_classes import EVERYDAY, Drawn, class_in, drawn, everyday, exhaustive
+from hypothesis import given
+from hypothesis import strategies as st
 from playing_games import every_modifier, library_games, modifier_named
 
 from compose.fit.suggest.amounts import amounts, at_the_ends, everywhere
-from compose.fit.suggest.score import Scorer
+from compose.fit.suggest.score import Scored, Scorer
 from compose.fit.suggest.search import Found, in_the_way, search
 from compose.fit.suggest.side_by_side import on_cores
 from compose.fit.suggest.suggestion import suggestions, unmet
-from compose.fit.suggest.trying import Reach
-from compose.fit.suggest.wish import Miss
+from compose.fit.suggest.trying import Reach, Trying
+from compose.fit.suggest.wish import MET, Miss, missed
+from compose.modifiers.modifier import Use
 from grammar.game import Game
 
 FOR_A_CLASS = [
@@ -99,6 +102,29 @@ def test_several_cores_answer_as_one_does() -> None:
     ]
     assert (together.tried, together.situations) == (alone.tried, alone.situations)
     assert together.nearest.uses == alone.nearest.uses
+
+
+@given(st.lists(st.tuples(st.integers(1, 3), st.integers(1, 9), st.booleans()), max_size=12))
+def test_what_is_shown_on_the_way_only_gets_better(tried: list[tuple[int, int, bool]]) -> None:
+    """Of sets of so many modifiers that change so many lines, some of which do it, the best is shown after each."""
+    use, shown = Use(modifier_named("hold limit")), list[Scored | None]()
+    work = Trying(lambda sets: [], Reach(), 3, lambda tried, best: shown.append(best))
+    for key, (modifiers, lines, does_it) in enumerate(tried):
+        work.keep(Scored((use,) * modifiers, lines, (MET if does_it else missed(1.0, "not yet"),), key))
+        done = [each[:2] for each in tried[: key + 1] if each[2]]
+        best = shown[-1]
+        assert (best.change[:2] if best is not None else None) == min(done, default=None)
+    assert len(shown) == len(tried)
+
+
+def test_the_further_a_search_goes_the_better_is_its_answer() -> None:
+    """Stopped after ever more remixes: nothing, then sets of which each changes no more than the one before."""
+    group, starts = drawn(7), at_the_ends(FOR_A_CLASS)
+    found = [search(group.scorer(), starts, Reach(tries=tries)).solutions for tries in (1, 15, 30)]
+    best = [each[0].change if each else None for each in found]
+    assert best[0] is None and best[-1] is not None
+    told = [each for each in best if each is not None]
+    assert told == sorted(told, reverse=True) and best == [*[None] * (len(best) - len(told)), *told]
 
 
 def test_amounts_hold_their_ends_and_the_usual_one() -> None:
