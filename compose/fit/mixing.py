@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterator, Sequence
 
 from compose.check.space import KeepGoing, always
 from compose.fit.suggest.look import Looker
+from compose.fit.suggest.wish import Told, in_words, of_finding
 from compose.modifiers.apply import apply
 from compose.modifiers.modifier import Modifier, Use
 from compose.staging.teams import Teams
+from compose.telling.wording import ENGLISH, Wording
 from grammar.core.declared import Odd
 from grammar.frozen import frozen
 from grammar.game import Game
@@ -21,7 +23,7 @@ Progress = Callable[[int, int], None]
 
 @frozen
 class Cell:
-    """One modifier with one game: a verdict, and in one sentence why where it is not simply that it fits. For a class
+    """One modifier with one game: a verdict, and what is told of it where it is not simply that it fits. For a class
     a game fits only where the class has nothing to mend in it.
 
     `changes` is False where the modifier fits and changes nothing. `lines` is how many lines it changes.
@@ -31,9 +33,19 @@ class Cell:
     modifier: str
     step: str
     verdict: str
-    why: str = ""
+    told: Told | None = None
     codes: tuple[str, ...] = ()
     lines: int = 0
+
+    @property
+    def why(self) -> str:
+        """Why, in one sentence of English."""
+        return self.why_in(ENGLISH)
+
+    def why_in(self, wording: Wording) -> str:
+        """Why, in one sentence; "" where it simply fits."""
+        said = " ".join(in_words(self.told, wording).split()) if self.told is not None else ""
+        return said if not said or said.endswith(("!", "?")) else f"{said}."
 
 
 def fewest_players(game: Game) -> Teams:
@@ -62,7 +74,7 @@ def cell(game: Game, modifier: Modifier, looker: Looker, only_sheet: bool = Fals
     use = Use(modifier)
     outcome = apply(game, use, looker.kit)
     if outcome.value is None:
-        return Cell(game.title, modifier.name, modifier.step, REFUSED, _one_sentence(outcome.findings[0].title))
+        return Cell(game.title, modifier.name, modifier.step, REFUSED, of_finding(outcome.findings[0]))
     made, edits = outcome.value
     if not edits:
         return Cell(game.title, modifier.name, modifier.step, FITS, "It changes nothing here.")
@@ -79,14 +91,8 @@ def _checked(game: Game, made: Game, modifier: Modifier, looker: Looker, lines: 
     new = [*of_class, *(each for each in found.to_mend if each.code not in known)]
     if new:
         codes = tuple(dict.fromkeys(each.code for each in new))
-        return Cell(game.title, modifier.name, modifier.step, FINDS, _one_sentence(new[0].title), codes, lines)
+        return Cell(game.title, modifier.name, modifier.step, FINDS, of_finding(new[0]), codes, lines)
     if not found.whole:
         why = "The game is too large to look at everything."
         return Cell(game.title, modifier.name, modifier.step, UNSURE, why, (), lines)
     return Cell(game.title, modifier.name, modifier.step, FITS, "", (), lines)
-
-
-def _one_sentence(title: str) -> str:
-    """The title as one sentence."""
-    said = " ".join(title.split())
-    return said if said.endswith((".", "!", "?")) else f"{said}."

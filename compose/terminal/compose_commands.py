@@ -106,12 +106,13 @@ def mix(
     class_name: ClassName = None,
     out: Out = None,
     force: Force = False,
+    language: Language = "en",
     as_json: AsJson = False,
 ) -> None:
     """Make the table of games and modifiers: fits, does not fit, or makes something to mend."""
     from compose.terminal.mixing_table import show_mixing
 
-    raise typer.Exit(show_mixing(names or [], only or [], seconds, why, class_name, out, force, as_json))
+    raise typer.Exit(show_mixing(names or [], only or [], seconds, why, class_name, out, force, language, as_json))
 
 
 def keep(

@@ -24,12 +24,14 @@ from compose.fit.mixing import (
 )
 from compose.fit.suggest.look import Looker
 from compose.staging.school_class import SchoolClass
+from compose.telling.wording import Wording
 from compose.terminal.answer import FINE, refuse, say, say_json
 from compose.terminal.patience import Patience
+from compose.terminal.typed.appearance import wording_named
 from compose.terminal.typed.classes import school_class
 from compose.terminal.typed.finding_games import game, granted, kit, modifiers_at_hand
 from compose.terminal.writing import write
-from grammar.words import count, did_you_mean, listing
+from grammar.words import did_you_mean, listing
 
 WIDTH = 80  # of a terminal
 MARKS = {FITS: "●", FINDS: "▲", REFUSED: "·", UNSURE: "○"}
@@ -43,9 +45,11 @@ def show_mixing(
     class_name: str | None,
     out: Path | None,
     force: bool,
+    language: str,
     as_json: bool,
 ) -> int:
     """Print or write the table for these games (all of the library where none is named); the exit code."""
+    wording = wording_named(language, as_json)
     games = [game(name, as_json) for name in names] or [game(str(path)) for path in library.game_paths()]
     known = {each.name: each for each in modifiers_at_hand()}
     for name in only:
@@ -63,12 +67,12 @@ def show_mixing(
         told = {"players": players, "shows": [PROVED], "cells": [_cell_json(each) for each in cells]}
         say_json(told | {"stopped": patience.broken_off})
         return FINE
-    lines = [*_table(cells, [each.title for each in games], why, group), *filter(None, [patience.broken_off])]
+    lines = [*_table(cells, [each.title for each in games], why, group, wording), *filter(None, [patience.broken_off])]
     if out is None:
         say("\n".join(lines))
     else:
         write(out, ("\n".join(lines) + "\n").encode(), force, as_json)
-        say(f"The table is in {out}.")
+        say(wording.say("The table is in {file}.", file=out))
     return FINE
 
 
@@ -87,33 +91,37 @@ def _bar(as_json: bool) -> Iterator[Callable[[int, int], None]]:
         yield lambda done, of: shown.update(task, completed=done, total=of)
 
 
-def _table(cells: Sequence[Cell], titles: Sequence[str], why: bool, group: SchoolClass | None) -> Iterator[str]:
+def _table(
+    cells: Sequence[Cell], titles: Sequence[str], why: bool, group: SchoolClass | None, wording: Wording
+) -> Iterator[str]:
     """A row for each modifier, a column for each game; the games are numbered above."""
+    told, names = wording.say, {each.modifier: wording.author(each.modifier) for each in cells}
     for number, title in enumerate(titles, start=1):
         yield f"{number:>3}  {title}"
     yield ""
     by_place = {(each.modifier, each.game): each for each in cells}
-    names = list(dict.fromkeys(each.modifier for each in cells))
-    wide = max((len(name) for name in names), default=0)
+    wide = max(map(len, names.values()), default=0)
     beside = max(1, (WIDTH - wide) // 3)
     for first in range(0, len(titles), beside):
         some = titles[first : first + beside]
         yield " " * wide + "".join(f"{number:>3}" for number in range(first + 1, first + len(some) + 1))
-        for name in names:
+        for name, shown in names.items():
             row = (by_place.get((name, title)) for title in some)
-            yield name.ljust(wide) + "".join(f"  {MARKS[each.verdict]}" if each else "   " for each in row)
+            yield shown.ljust(wide) + "".join(f"  {MARKS[each.verdict]}" if each else "   " for each in row)
         yield ""
     for verdict in VERDICTS:
-        number = sum(each.verdict == verdict for each in cells)
-        yield f"{MARKS[verdict]} {verdict}: {count(number, 'pair')}"
-    if group is None:
-        yield "Each was checked with the least players of the game's range."
-    else:
-        yield f"Each was checked as {group.name} would play it; it fits where the class has nothing to mend."
-    yield "The forecast may find more."
+        pairs = wording.counted(sum(each.verdict == verdict for each in cells), "pair", "pairs")
+        yield f"{MARKS[verdict]} {told(verdict)}{told(':')} {pairs}"
+    whose = told("Each was checked with the least players of the game's range.")
+    if group is not None:
+        pattern = "Each was checked as {name} would play it; it fits where the class has nothing to mend."
+        whose = told(pattern, name=group.name)
+    yield from textwrap.wrap(whose, WIDTH - 2)
+    yield told("The forecast may find more.")
     for each in cells if why else ():
-        if each.why:
-            yield from textwrap.wrap(f"{each.game}, {each.modifier}: {each.why}", WIDTH - 2, subsequent_indent="  ")
+        if reason := each.why_in(wording):
+            said = told("{name}: {rule}", name=f"{each.game}, {names[each.modifier]}", rule=reason)
+            yield from textwrap.wrap(said, WIDTH - 2, subsequent_indent="  ")
 
 
 def _cell_json(each: Cell) -> dict[str, Any]:

@@ -113,6 +113,8 @@ def test_mix_makes_the_table() -> None:
     text = run("mix", "lantern-row", "--only", "add balls", "--only", "first to points", "--why")[1]
     assert "first to points: `first to points` does not fit: Lantern Row has no points." in " ".join(text.split())
     assert "least players" in text
+    french = run("mix", "lantern-row", "--only", "add balls", "--why", "--language", "fr")[1]
+    assert "plus de ballons" in french and "va : 1 paire" in french and "players" not in french
     assert run("mix", "lantern-row", "--only", "ad balls")[0] == 2
 
 

@@ -100,6 +100,10 @@ class Speech:
         """What players try."""
         return self.wording.known("skill", skill) or self.say(skill)
 
+    def norm(self, written: str) -> str:
+        """What a norm is about, its row or its unit; what is no word of norms alone is a skill."""
+        return self.wording.known("norm", written) or self.wording.known("skill", written) or written
+
     def for_what(self, place: Place) -> str:
         """Where somebody waits, or for what."""
         if self.voice is None:

@@ -170,12 +170,12 @@ def _not_won(end: Answers) -> float:
 
 
 def _swings(forecast: Forecast, speech: Speech) -> Iterator[str]:
-    say, author = speech.say, speech.wording.author
+    say = speech.say
     for swing in [each for each in forecast.swings if each.by > 0 and each.beyond_chance][:SHOWN]:
-        yield say("{name}:", name=author(swing.about))
+        yield say("{name}:", name=speech.norm(swing.about))
         for each in swing.assumptions:
             low, high, usual = (_three(number, speech) for number in (each.low, each.high, each.usual))
-            name, unit = author(each.name), author(each.unit)
+            name, unit = speech.norm(each.name), speech.norm(each.unit)
             pattern = "{name}: {low} to {high} {unit}, taken as {usual}"
             yield f"    {say(pattern, name=name, low=low, high=high, unit=unit, usual=usual)}"
         low, high = _told(swing, 0, speech), _told(swing, 1, speech)
@@ -199,11 +199,13 @@ def _assumptions(forecast: Forecast, speech: Speech) -> Iterator[str]:
         return
     low, usual, high = (speech.say(end) for end in ("low", "usual", "high"))
     yield f"{'':<{NAMES - 4}}{low:>7}{usual:>8}{high:>8}"
-    for each in forecast.assumptions:
-        name = f"{each.table.partition(' ')[2]}: {each.name}"[: NAMES - 6]
-        mark = "" if each.assumed else "  *"
-        numbers = [_three(number, speech) for number in (each.low, each.usual, each.high)]
-        yield f"{name:<{NAMES - 4}}{numbers[0]:>7}{numbers[1]:>8}{numbers[2]:>8} {each.unit}{mark}"
+    for table in dict.fromkeys(each.table for each in forecast.assumptions):
+        of_table = [each for each in forecast.assumptions if each.table == table]
+        yield speech.say("{name}:", name=speech.norm(of_table[0].about))
+        for each in of_table:
+            name, unit, mark = speech.norm(each.name), speech.norm(each.unit), "" if each.assumed else "  *"
+            numbers = [_three(number, speech) for number in (each.low, each.usual, each.high)]
+            yield f"    {name:<{NAMES - 8}}{numbers[0]:>7}{numbers[1]:>8}{numbers[2]:>8} {unit}{mark}"
     yield speech.say("Rows marked * have a published source; the others are assumptions.")
 
 

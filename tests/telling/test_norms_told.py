@@ -1,0 +1,16 @@
+"""What a forecast rests on is told in French, too: what each norm is about, its rows, its units."""
+
+from __future__ import annotations
+
+import library
+from compose.telling.wording import wording_of
+
+READ_BY_A_FORECAST = ("aim", "pace", "catch", "players")
+
+
+def test_every_norm_of_a_forecast_has_its_french() -> None:
+    wording = wording_of("fr")
+    read = [table for name, table in library.norms().tables.items() if name.split()[0] in READ_BY_A_FORECAST]
+    words = {word for table in read for word in (table.about, table.unit, *table.rows)} - {"m", "s", "m/s"}
+    untold = {word for word in words if not (wording.known("norm", word) or wording.known("skill", word))}
+    assert words and untold == set()
