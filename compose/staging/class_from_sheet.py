@@ -14,6 +14,14 @@ from grammar.words import did_you_mean, listing
 from library import Hall, own_hall
 
 LONGEST_LESSON_MIN = 240
+IN_HALLS = {  # what a teacher may write as kit though it is a part of the hall
+    "door": "door in the south wall, 2 m from its west end",
+    "stage": "stage along the east wall, 6 m by 2 m, 1.5 m from its south end",
+    **dict.fromkeys(
+        ("post", "pillar", "column"), "post, 10 cm by 10 cm, 9 m from the west wall and 2 m from the south wall"
+    ),
+    **dict.fromkeys(("wall bar", "wall bars"), "wall bars along the north wall, 6 m by 20 cm, 4 m from its west end"),
+}
 
 
 def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[str, str]) -> Outcome[SchoolClass]:
@@ -88,6 +96,8 @@ def _kit_findings(kit: Iterable[InTheCupboard], catalogue: Mapping[str, str]) ->
             yield _error(title, line.like.span, hint)
         elif like not in catalogue:
             hint = did_you_mean(like, catalogue) or 'Say what it is like, such as "5 stumps, like a plastic pin".'
+            if like in IN_HALLS:
+                hint = f"What stands in the hall is said with its place, such as: {IN_HALLS[like]}"
             yield _error(f"It is not known what a `{like}` is.", line.name.span, hint)
         elif not line.count.is_whole or line.count.number > 1000:
             title = f"There cannot be {line.count.words} of a thing in the cupboard."

@@ -18,6 +18,7 @@ from grammar.game import Game
 from grammar.said import Figure, Many, Named, Value, Written, said
 from library.records import UNNAMED
 
+HALL_FLOOR = "hall floor for each pupil"
 TOO_SMALL = (
     "{hall} is {short} m too small: {courts} needs {long} m by {wide} m with what lies beside it, "
     "the hall is {length} m by {width} m."
@@ -52,7 +53,8 @@ def room_findings(game: Game, room: Room | None, courts: Sequence[Rectangle]) ->
 
 
 def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
-    """Floor for each pupil and strips to the walls that are less than usual."""
+    """Floor for each pupil and strips to the walls that are less than usual. That the hall is small for the class is
+    only to know: no game changes it, and whether there is room to play the court says."""
     for each in limits:
         if each.kept:
             continue
@@ -68,12 +70,14 @@ def limit_findings(game: Game, limits: Sequence[Limit]) -> Iterator[Finding]:
         mend = "Play with fewer at a time, or on a larger court."
         if code == "F-run-off":
             mend = "Play on a smaller court, or pad what is near."
+        if each.what == HALL_FLOOR:
+            mend = "No game changes that: let some pupils keep the score and take turns, or play in a larger hall."
         if each.what == FLOOR_TO_USE:
             mend = "Leave them more of the court, play with fewer at a time, or on a larger court."
         if each.what == OPEN_FLOOR:
             mend = "Make the places where nobody is touched less deep, play with fewer at a time, or on a larger court."
         hint = Named(f"{mend} Source: {each.said_by()}.")  # sources are English: others are told by the code what to do
-        make = warning if each.broken else note
+        make = warning if each.broken and each.what != HALL_FLOOR else note
         found = make(code, title, of_court(game), hint, there=each.there, least=each.least, usual=each.usual)
         others = beside_court(game) if code == "F-run-off" else ()
         yield evolve(found, others=of_safe_places(game) if each.what == OPEN_FLOOR else others)

@@ -20,7 +20,7 @@ from compose.staging.people_findings import people_findings
 from compose.staging.places import Court, acting_on, boxes_of, space_m2
 from compose.staging.resolved import resolved
 from compose.staging.room import Room, most_courts, room_for
-from compose.staging.room_findings import limit_findings, room_findings
+from compose.staging.room_findings import HALL_FLOOR, limit_findings, room_findings
 from compose.staging.school_class import SchoolClass, some_class
 from compose.staging.teams import Teams, most_games, teams_of, usual_teams
 from grammar.core.declared import AreaKind
@@ -162,7 +162,7 @@ def _limits(norms: Norms, room: Room | None, ages: tuple[float, float], pupils: 
     if room is None or not room.fits:
         return ()
     return (
-        limit(norms, "space area", "mixed games", "hall floor for each pupil", room.area_m2 / pupils, ages),
+        limit(norms, "space area", "mixed games", HALL_FLOOR, room.area_m2 / pupils, ages),
         limit(norms, "space run-off", "default", "clear strip beside the court", room.beside, ages),
         limit(norms, "space run-off", "default", "clear strip behind the court", room.behind, ages),
     )

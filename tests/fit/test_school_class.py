@@ -47,6 +47,8 @@ def test_kit_may_be_called_otherwise() -> None:
         ("class of 2.5", "cannot have 2.5", "whole number"),
         ("lesson of 900 min", "cannot take 900 min", "240"),
         ("4 zzyzx", "not known", "plastic pin"),
+        ("2 posts", "not known", "m from the west wall"),
+        ("1 stage", "not known", "stage along the east wall"),
     ],
 )
 def test_mistakes_have_a_place_and_a_hint(line: str, word: str, hint: str) -> None:

@@ -8,6 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from playing_games import every_modifier, library_games, modifier_named
 
+import library
+from compose.fit.fit import fit
 from compose.fit.suggest.amounts import amounts, at_the_ends, everywhere
 from compose.fit.suggest.score import Scored, Scorer
 from compose.fit.suggest.search import Found, in_the_way, search
@@ -16,6 +18,7 @@ from compose.fit.suggest.suggestion import suggestions, unmet
 from compose.fit.suggest.trying import Reach, Trying
 from compose.fit.suggest.wish import MET, Miss, missed
 from compose.modifiers.modifier import Use
+from grammar.finding import Severity
 from grammar.game import Game
 
 FOR_A_CLASS = [
@@ -133,6 +136,16 @@ def test_amounts_hold_their_ends_and_the_usual_one() -> None:
             there = amounts(takes)
             assert {takes.least.value, takes.usually.value, takes.most.value} <= set(there)
             assert list(there) == sorted(there)
+
+
+def test_a_hall_that_is_small_for_the_class_keeps_it_from_no_game() -> None:
+    """No modifier makes the hall larger: 108 m2 for 17 pupils are told, and a court with room for each is found."""
+    text = EVERYDAY.replace("27", "17").replace("5 foam balls", "8 foam balls").replace("6 cones", "10 plastic pins")
+    found, scorer = _for(Drawn(class_in(text, 12, 9), _lantern_row()), "court of this size", "hold limit")
+    best = scorer.made(found.solutions[0].uses)
+    assert best is not None
+    told = fit(best[0], class_in(text, 12, 9), library.norms(), library.kit_names()).findings
+    assert [each.severity for each in told if "hall floor" in each.title] == [Severity.NOTE]
 
 
 @pytest.mark.parametrize("seed", range(4))

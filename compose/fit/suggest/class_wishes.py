@@ -41,6 +41,7 @@ _PARTS: Mapping[str, Part] = {
     "F-kit": Part.KIT,
     "F-time": Part.TIME,
 }
+FAR_YEARS = 2.0  # our choice: a game for children two years older is as far off as one whose court is 10 m too long
 _TOO_LITTLE = ("F-too-many", "F-area", "F-crowded")  # more or larger courts would do: of the others there is too much
 
 
@@ -103,5 +104,6 @@ def _how_far(found: Finding) -> float:
     told = dict(found.numbers)
     if "least" in told:
         return (told["least"] - told["there"]) / max(told["least"], 0.1)
-    amounts = [told[name] for name in ("short", "over", "short_m", "below", "above") if name in told]
-    return min(1.5, sum(amounts) / 10)
+    amounts = [told[name] for name in ("short", "over", "short_m") if name in told]
+    years = [told[name] for name in ("below", "above") if name in told]
+    return min(1.5, sum(amounts) / 10 + sum(years) / FAR_YEARS)

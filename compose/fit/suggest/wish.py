@@ -45,7 +45,7 @@ class Miss:
 
     def said(self, wording: Wording = ENGLISH) -> str:
         """What is missing, in a language."""
-        return "; ".join(in_words(each, wording) for each in self.told)
+        return "; ".join(dict.fromkeys(in_words(each, wording) for each in self.told))
 
 
 def missed(gap: float, pattern: str, below: bool = False, /, **fields: Value) -> Miss:
