@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import re
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
+from grammar.said import quoting
 from grammar.span import Span
 
 LANGUAGE = 2
@@ -20,8 +21,12 @@ def too_new(text: str, file: str) -> Finding | None:
         if int(match[1]) > LANGUAGE:
             line = text.count("\n", 0, match.start(1)) + 1
             start = match.start(1) - text.rfind("\n", 0, match.start(1))
-            title = f"This sheet needs language {match[1]}; this program reads up to language {LANGUAGE}."
+            title = quoting(
+                "This sheet needs language {match}; this program reads up to language {language}.",
+                match=match[1],
+                language=LANGUAGE,
+            )
             hint = "Get the newer program, or ask for the sheet in fewer words."
             place = Span(file, line, start, start + len(match[1]))
-            return Finding("L-newer", Severity.ERROR, title, place, hint)
+            return mistake("L-newer", title, place, hint)
     return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from typing import Any, Generic, TypeVar
 
-from grammar.frozen import field, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.said import NOTHING, english
 from grammar.span import Span
 from grammar.words import capital
@@ -50,7 +50,7 @@ class Correction:
     line: str
     cost: float = 0.5
     code: str = ""
-    title: str = ""
+    title: Any = ""
     mark: Span | None = None
     section: str = ""
     sure: bool = True
@@ -84,6 +84,20 @@ def spoken(code: str, severity: Severity, title: Any, place: Span, hint: Any = N
     """The finding of a title and a hint in values (`grammar.said.Value`)."""
     words = capital(english(title)), capital(english(hint))
     return Finding(code, severity, words[0], place, words[1], said=(title, hint), **more)
+
+
+def mistake(
+    code: str, title: Any, place: Span, hint: Any = NOTHING, *others: Span, corrections: tuple[Correction, ...] = ()
+) -> Finding:
+    """What cannot be played, or not be read, as it stands in a sheet."""
+    return spoken(code, Severity.ERROR, title, place, hint, others=others, corrections=corrections)
+
+
+def retold(finding: Finding, title: Any = None, hint: Any = None, **more: Any) -> Finding:
+    """The finding with another title, another hint, or both."""
+    first, second = finding.said or (finding.title, finding.hint)
+    told = spoken(finding.code, finding.severity, title or first, finding.place, second if hint is None else hint)
+    return evolve(finding, title=told.title, hint=told.hint, said=told.said, **more)
 
 
 Value = TypeVar("Value")

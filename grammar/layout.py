@@ -9,11 +9,12 @@ import re
 import unicodedata
 from collections.abc import Iterator
 
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.frozen import frozen
 from grammar.lines import TextLine as TextLine
 from grammar.lines import decoded as decoded
 from grammar.lines import text_lines
+from grammar.said import Value, quoting
 from grammar.span import Span
 from grammar.words import nearest
 
@@ -67,8 +68,7 @@ def parts(text: str, file: str) -> tuple[list[Part], list[Finding]]:
         found.append(Part(kind, title, heading, head, sections, tuple(closing) if last else ()))
     if not groups and not findings:
         title = "This file says nothing." if not lines else "This file does not say what it holds."
-        hint = 'Begin with a line such as "game Lantern Row".'
-        findings.append(Finding("L-empty", Severity.ERROR, title, Span(file, 1, 1, 1), hint))
+        findings.append(mistake("L-empty", title, Span(file, 1, 1, 1), _begin_with("game Lantern Row")))
     return found, findings
 
 
@@ -87,37 +87,38 @@ def _groups(lines: list[TextLine], findings: list[Finding], file: str) -> Iterat
             heading, hint = _meant_heading(line)
             meant = (Correction(line.span(file), heading.text),) if heading.number else ()
             first = line.text.split(maxsplit=1)[0]
-            title = f"A file begins with `game` and its name; this one begins with `{first[:30]}`."
+            title: Value = quoting(
+                "A file begins with `game` and its name; this one begins with `{first}`.", first=first[:30]
+            )
             if _SENTENCE_OF_A_CLASS.match(line.text):
                 title = "A class begins with `class` and its name; this is a sentence of it."
             elif first.lower() in KINDS:
-                title = f"`{first}` does not stand at the beginning of its line."
+                title = quoting("`{first}` does not stand at the beginning of its line.", first=first)
                 hint, meant = "Take away the space before it.", ()
-            findings.append(Finding("L-first-line", Severity.ERROR, title, line.span(file), hint, corrections=meant))
+            findings.append(mistake("L-first-line", title, line.span(file), hint, corrections=meant))
             body = [] if heading.number else [line]
     if heading:
         yield heading, body
 
 
-def _meant_heading(line: TextLine) -> tuple[TextLine, str]:
+def _meant_heading(line: TextLine) -> tuple[TextLine, Value]:
     """The heading that a first line was meant to be, and what such a line is like; number 0 where it is none."""
     first, _, rest = line.text.partition(" ")
     if _SENTENCE_OF_A_CLASS.match(line.text):
-        return TextLine(0, 0, "class (no name)", ()), 'Begin with a line such as "class Beck Class".'
+        return TextLine(0, 0, "class (no name)", ()), _begin_with("class Beck Class")
     near = nearest(first.rstrip(":"), KINDS, most=1)
     if near and rest:
         text = f"{near[0]} {rest.strip()}"
-        return TextLine(line.number, 0, text, line.notes), f'Begin with a line such as "{near[0]} Lantern Row".'
-    hint = 'Begin with a line such as "game Lantern Row".'
-    if (
-        not line.indent
-        and not section_name(line.text)
-        and _is_name(line.text)
-        and len(line.text) <= MOST_TITLE_LETTERS
-    ):
+        return TextLine(line.number, 0, text, line.notes), _begin_with(f"{near[0]} Lantern Row")
+    hint = _begin_with("game Lantern Row")
+    if not line.indent and not section_name(line.text) and _is_name(line.text) and len(line.text) <= MOST_TITLE_LETTERS:
         text = f"game {line.text}"
         return TextLine(line.number, 0, text, line.notes), hint
     return TextLine(0, 0, "game (no name)", ()), hint
+
+
+def _begin_with(line: str) -> Value:
+    return quoting('Begin with a line such as "{line}".', line=line)
 
 
 def _heading(line: TextLine) -> tuple[str, str]:
@@ -136,19 +137,23 @@ def _is_name(title: str) -> bool:
 
 
 def _title_findings(kind: str, title: str, heading: TextLine, file: str) -> Iterator[Finding]:
-    hint = f'Write the name behind the word, such as "{kind} Lantern Row".'
+    hint: Value = quoting('Write the name behind the word, such as "{kind} Lantern Row".', kind=kind)
     if not title:
-        wrong = f"This {kind} has no name."
+        wrong = quoting("This {kind} has no name.", kind=kind)
     elif not heading.number:
         return
     elif len(title) > MOST_TITLE_LETTERS:
-        wrong = f"This name has {len(title)} letters; at most {MOST_TITLE_LETTERS} fit on a card."
+        wrong = quoting(
+            "This name has {number} letters; at most {most} fit on a card.",
+            number=len(title),
+            most=MOST_TITLE_LETTERS,
+        )
     elif not _is_name(title):
-        wrong = f"`{title}` has a sign that a name cannot have."
+        wrong = quoting("`{title}` has a sign that a name cannot have.", title=title)
         hint = "A name has letters, digits and spaces, and of signs only ' & , . ! -"
     else:
         return
-    yield Finding("L-name", Severity.ERROR, wrong, heading.span(file), hint)
+    yield mistake("L-name", wrong, heading.span(file), hint)
 
 
 def section_name(text: str) -> str | None:
@@ -168,17 +173,17 @@ def _sections(
         name, rest = _heading_and_line(line)
         if rest:
             apart = (Correction(line.span(file), f"{name}\n  {rest.text}"),)
-            title = f"The heading `{name}` stands alone on its line."
+            title = quoting("The heading `{name}` stands alone on its line.", name=name or "")
             hint = "Write what follows it on a line of its own."
-            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint, corrections=apart))
+            findings.append(mistake("L-section", title, line.span(file), hint, corrections=apart))
         if name:
             current = [rest] if rest else []
             sections.append((name, line, current))
         elif line.indent == 0 and (meant := _meant_section(line.text)) is not None:
-            hint = f"The sections are {', '.join(SECTIONS)}."
-            title = f"`{line.text}` is not a section of a game."
+            known = quoting("The sections are {sections}.", sections=", ".join(SECTIONS))
+            title = quoting("`{line}` is not a section of a game.", line=line.text)
             better = (Correction(line.span(file), meant),) if meant else ()
-            findings.append(Finding("L-section", Severity.ERROR, title, line.span(file), hint, corrections=better))
+            findings.append(mistake("L-section", title, line.span(file), known, corrections=better))
             current = []
             sections.append((meant, line, current))
         else:

@@ -9,7 +9,7 @@ from functools import cache
 import attrs
 from lark import UnexpectedInput
 
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.from_lark import Reader
 from grammar.frozen import frozen
 from grammar.heard.words import in_words_of_the_language
@@ -20,12 +20,13 @@ from grammar.meanings import AREA_KINDS, GRANTED_WORDS, built_in
 from grammar.mistakes.near_names import near_names
 from grammar.own_names import NO_NAMES, NO_NAMES_OF_SIDES, DeclaredNames, Masked, holds, ways_to_mask
 from grammar.parameters import Filled, filled_in
+from grammar.said import listed, quoting
 from grammar.sentences.base import FROZEN, Name, Node, OwnerName
 from grammar.sentences.lives import HasLives
 from grammar.sentences.play import SaidRule
 from grammar.sentences.sides import Kit, Role, Sides
 from grammar.span import Span
-from grammar.words import listing, plural
+from grammar.words import plural
 
 _NAMES_ARE_KNOWN = ("space", "set-up", "play", "when", "finish")  # sections in which every name was declared before
 
@@ -115,8 +116,7 @@ class LineReader:
             return True
         known = (*_of_every_sheet(), *self.names.every)
         return self.knows_all(section, sentence) or all(
-            self._declares(name) or near_names(name, known, 1)
-            for name in _names_in(sentence)
+            self._declares(name) or near_names(name, known, 1) for name in _names_in(sentence)
         )
 
     def _declares(self, name: str) -> bool:
@@ -134,11 +134,12 @@ class LineReader:
         if len(found) != 1:
             return None
         (other, (sentence,)), place = found[0], line.span(self.file)
-        title = f"This sentence does not belong under `{section}`."
+        title = quoting("This sentence does not belong under `{section}`.", section=section)
         better = Correction(place, sentence.words(), 0.3, "L-wrong-section", title, place, other)
-        said = "." if sentence.words() == line.text else f": {sentence.words()}"
-        hint = f"It is a sentence of `{other}`{said}"
-        return Finding("L-wrong-section", Severity.ERROR, title, place, hint, corrections=(better,))
+        hint = quoting("It is a sentence of `{section}`.", section=other)
+        if sentence.words() != line.text:
+            hint = quoting("It is a sentence of `{section}`: {line}", section=other, line=sentence.words())
+        return mistake("L-wrong-section", title, place, hint, corrections=(better,))
 
     def meant(self, section: str, line: TextLine, filled: Filled, names: Sequence[str] = ()) -> Node:
         """A line as it was meant: its pieces have no places of their own."""
@@ -177,6 +178,6 @@ class LineReader:
         if len(readings) < 2:
             return None
         title = "This line can be read in two ways: a name in it is a word of the language, too."
-        said = listing([f"`{each.words()}`" for each in readings[:2]], "or")
-        hint = f"Give it another name, or write {said}."
-        return Finding("L-two-ways", Severity.ERROR, title, line.span(self.file), hint)
+        said = listed((f"`{each.words()}`" for each in readings[:2]), "or")
+        hint = quoting("Give it another name, or write {readings}.", readings=said)
+        return mistake("L-two-ways", title, line.span(self.file), hint)

@@ -8,8 +8,9 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.frozen import frozen
+from grammar.said import Value, quoting
 from grammar.span import Span
 
 MOST_BYTES = 1 << 20
@@ -34,8 +35,8 @@ class TextLine:
 def decoded(data: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
     """Text of a file's bytes, or "" and why they are not text."""
 
-    def refuse(title: str, hint: str) -> tuple[str, tuple[Finding, ...]]:
-        return "", (Finding("L-not-text", Severity.ERROR, title, Span(file, 0, 0, 0), hint),)
+    def refuse(title: Value, hint: Value) -> tuple[str, tuple[Finding, ...]]:
+        return "", (mistake("L-not-text", title, Span(file, 0, 0, 0), hint),)
 
     if len(data) > MOST_BYTES:
         return refuse(
@@ -47,7 +48,10 @@ def decoded(data: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
         return data.decode("utf-8-sig"), ()
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        return refuse(f"Line {line} holds a letter that is not in UTF-8.", "Save the file as plain text in UTF-8.")
+        return refuse(
+            quoting("Line {line} holds a letter that is not in UTF-8.", line=line),
+            "Save the file as plain text in UTF-8.",
+        )
 
 
 def text_lines(text: str, file: str) -> tuple[list[TextLine], list[str], list[Finding]]:
@@ -82,10 +86,15 @@ def _strange(said: str) -> bool:
 
 def _unreadable(said: str, number: int, place: Span) -> Finding:
     if number > MOST_LINES:
-        title, hint = f"This file has more than {MOST_LINES} lines.", "Split it into one file a game."
+        title: Value = quoting("This file has more than {most} lines.", most=MOST_LINES)
+        hint = "Split it into one file a game."
     elif len(said) > MOST_LINE_LETTERS:
-        title = f"This line has {len(said)} letters; at most {MOST_LINE_LETTERS} are read."
+        title = quoting(
+            "This line has {number} letters; at most {most} are read.",
+            number=len(said),
+            most=MOST_LINE_LETTERS,
+        )
         hint = "Write one sentence a line."
     else:
         title, hint = "This line holds a letter that cannot be seen.", "Type the line again."
-    return Finding("L-line", Severity.ERROR, title, place, hint)
+    return mistake("L-line", title, place, hint)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import attrs
 from lark import UnexpectedInput
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.frozen import frozen
 from grammar.heard.sides_by_players import with_sides_by_players
 from grammar.language import parse_sentence
@@ -20,6 +20,7 @@ from grammar.lines import TextLine
 from grammar.mistakes.lost import REST, LostLine
 from grammar.own_names import NO_NAMES, DeclaredNames, declared_names
 from grammar.parameters import Filled, filled_in
+from grammar.said import quoting
 from grammar.sentences.base import Node
 from grammar.span import Span
 from grammar.tree import GameSheet, Line, Section
@@ -95,16 +96,16 @@ class FileReader:
         """The lines below a block's heading, taken from `body`: those that stand further in."""
         lines: list[Line] = []
         if body and body[0].indent <= heading.indent and self._belongs(block, body[0], values):
-            title = f"This line belongs to `{block.words()}` above it."
+            title = quoting("This line belongs to `{block}` above it.", block=block.words())
             hint = "Write it further in."
-            self.findings.append(Finding("L-block", Severity.ERROR, title, body[0].span(self._file), hint))
+            self.findings.append(mistake("L-block", title, body[0].span(self._file), hint))
             body[0] = attrs.evolve(body[0], indent=heading.indent + 1)
         while body and body[0].indent > heading.indent:
             lines += self.lines(block.section, body.pop(0), values)
         if not lines and self._sheet not in self.unread:
-            title = f"`{block.words()}` has no lines below it."
+            title = quoting("`{block}` has no lines below it.", block=block.words())
             hint = "Write the lines that it means below it, further in."
-            self.findings.append(Finding("L-block", Severity.ERROR, title, heading.span(self._file), hint))
+            self.findings.append(mistake("L-block", title, heading.span(self._file), hint))
         return tuple(lines)
 
     def _belongs(self, block: Block, line: TextLine, values: Mapping[str, str]) -> bool:
@@ -131,9 +132,9 @@ class FileReader:
             known = _is_sentence("modifier", text.text)
             takes = self._line_reader.meant("modifier", text_line, text) if known else None
             if isinstance(takes, Takes) and takes.parameter in found:
-                title = f"`{takes.parameter}` is taken twice."
+                title = quoting("`{parameter}` is taken twice.", parameter=takes.parameter)
                 hint = "Give one of the two another name."
-                self.findings.append(Finding("L-twice", Severity.ERROR, title, text_line.span(self._file), hint))
+                self.findings.append(mistake("L-twice", title, text_line.span(self._file), hint))
             if isinstance(takes, Takes):
                 found[takes.parameter] = takes.usually.words()
         return found
@@ -150,8 +151,8 @@ class FileReader:
             self._wrong(_long_number(place), LostLine(frozenset((section,)), text_line.text))
             return ()
         said = line_said(self._line_reader, section, text_line, tuple(values.items()), self._slips < MOST_SOUGHT)
-        for mistake, lost in said.mistakes:
-            self._wrong(mistake, lost)
+        for wrong, lost in said.mistakes:
+            self._wrong(wrong, lost)
         return tuple(Line(each, text_line.notes if at == 0 else ()) for at, each in enumerate(said.sentences))
 
     def _wrong(self, finding: Finding, lost: LostLine | None = None) -> None:
@@ -161,9 +162,12 @@ class FileReader:
             self._lose(lost)
         if self._slips == MOST_MISTAKES:
             self._lose(REST)
-            title = f"This file has {MOST_MISTAKES} mistakes and more; the rest of it is not read."
+            title = quoting(
+                "This file has {most} mistakes and more; the rest of it is not read.",
+                most=MOST_MISTAKES,
+            )
             hint = "Mend these first, or take another file."
-            self.findings.append(Finding("L-many", Severity.ERROR, title, Span(self._file, 0, 0, 0), hint))
+            self.findings.append(mistake("L-many", title, Span(self._file, 0, 0, 0), hint))
 
     def _lose(self, *lines: LostLine) -> None:
         self.unread[self._sheet] = (*self.unread.get(self._sheet, ()), *lines)
@@ -215,10 +219,13 @@ def _is_sentence(section: str, text: str) -> bool:
 
 
 def _too_long(place: Span) -> Finding:
-    title = f"A game or modifier has at most {MOST_SHEET_LINES} lines; what follows is not read."
-    return Finding("L-long", Severity.ERROR, title, place, "A rule sheet is a page or two: keep what players need.")
+    title = quoting(
+        "A game or modifier has at most {most} lines; what follows is not read.",
+        most=MOST_SHEET_LINES,
+    )
+    return mistake("L-long", title, place, "A rule sheet is a page or two: keep what players need.")
 
 
 def _long_number(span: Span) -> Finding:
     title = "This line has a number longer than any game needs."
-    return Finding("L-number", Severity.ERROR, title, span, "Write at most 9 digits, and at most 6 behind the point.")
+    return mistake("L-number", title, span, "Write at most 9 digits, and at most 6 behind the point.")

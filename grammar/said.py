@@ -5,11 +5,12 @@ A text by itself is of the program's own words, as a pattern without fields is; 
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from typing import Any, Literal, Union
 
 from grammar.amounts import minutes, percent
-from grammar.frozen import frozen
-from grammar.words import called_by_players, capital, count, listing
+from grammar.frozen import evolve, frozen
+from grammar.words import called_by_players, capital, count, listing, nearest
 
 
 @frozen
@@ -107,11 +108,54 @@ class Capital:
 Value = Union[Said, Many, Figure, Percent, Time, Named, Written, Side, Players, Listed, Chain, Capital, str, int]
 NOTHING = Said("")
 MORE = " and {number} more"
+WRITE, SAY = "Write: {line}", "Say: {line}"
 
 
 def said(pattern: str, /, **fields: Any) -> Said:
     """The pattern with these values in it."""
     return Said(pattern, tuple(fields.items()))
+
+
+def quoting(pattern: str, /, **fields: Value) -> Said:
+    """The pattern with what a sheet says in it: texts, which are the same in every language, and values."""
+    return Said(
+        pattern, tuple((name, Written(each) if isinstance(each, str) else each) for name, each in fields.items())
+    )
+
+
+def write(*lines: str) -> Said:
+    """The advice to write a line, or one of several."""
+    return Said(WRITE, (("line", Chain(tuple(map(Written, lines)), ", or ")),))
+
+
+def to_write(value: Value) -> Value | None:
+    """The lines that an advice says to write; None where it says something else."""
+    return value.fields[0][1] if isinstance(value, Said) and value.pattern == WRITE else None
+
+
+def rewritten(value: Value, change: Callable[[str], str]) -> Value:
+    """The value with every text of a sheet in it changed."""
+    match value:
+        case Said(pattern, fields):
+            return Said(pattern, tuple((name, rewritten(each, change)) for name, each in fields))
+        case Listed(items) | Chain(items):
+            return evolve(value, items=tuple(rewritten(each, change) for each in items))
+        case Capital(what):
+            return Capital(rewritten(what, change))
+        case Written(text):
+            return Written(change(text))
+    return value
+
+
+def listed(texts: Iterable[Value], last: Literal["and", "or"] = "and") -> Listed:
+    """What a sheet says one after another; texts are the same in every language."""
+    return Listed(tuple(Written(each) if isinstance(each, str) else each for each in texts), last)
+
+
+def perhaps_meant(word: str, known: Iterable[str]) -> Said | None:
+    """Such as "Did you mean `lantern`?"; None where nothing is near."""
+    near = nearest(word, known)
+    return said("Did you mean {names}?", names=listed((f"`{each}`" for each in near), "or")) if near else None
 
 
 def english(value: Value) -> str:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import attrs
 
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Outcome, mistake
 from grammar.format import format_file
 from grammar.parse import parse
+from grammar.said import quoting, said
 from grammar.span import Span
 from grammar.tree import GameSheet, RemixSheet, RuleFile
 
@@ -22,7 +23,10 @@ def written(sheet: GameSheet | RemixSheet) -> Outcome[str]:
     again = parse(text, file)
     if again.value is not None and (again.value.games, again.value.remixes) == (rules.games, rules.remixes):
         return Outcome(text)
-    why = again.findings[0].title if again.findings else "It would say something else."
-    title = f"This cannot be written so that it can be read again: {why}"
+    why = again.findings[0] if again.findings else None
+    title = quoting(
+        "This cannot be written so that it can be read again: {why}",
+        why=(why.said or (why.title,))[0] if why else said("It would say something else."),
+    )
     hint = "Leave quotation marks, line ends and signs that are not letters out of names, sentences and credits."
-    return Outcome(None, (Finding("L-written", Severity.ERROR, title, Span(file, 0, 0, 0), hint),))
+    return Outcome(None, (mistake("L-written", title, Span(file, 0, 0, 0), hint),))

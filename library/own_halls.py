@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, mistake
 from grammar.frozen import frozen
 from grammar.hall_told import AlongTold, DoorTold, HallTold, LinesTold, PlaceTold, SizeTold, StandingTold
+from grammar.said import Value, listed, perhaps_meant, quoting, write
 from grammar.span import Span
-from grammar.words import did_you_mean, listing
 from library.load import courts
 from library.norm_tables import norms
 from library.records import UNNAMED, Court, Door, Figure, Hall, Marking, Obstacle, Source
@@ -60,8 +60,8 @@ def own_hall(told: HallTold, name: str = UNNAMED) -> Outcome[Hall]:
     )
 
 
-def _error(title: str, place: Span, hint: str) -> Finding:
-    return Finding("F-own-hall", Severity.ERROR, title, place, hint)
+def _error(title: Value, place: Span, hint: Value) -> Finding:
+    return mistake("F-own-hall", title, place, hint)
 
 
 def _findings(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
@@ -77,7 +77,11 @@ def _wrong_sizes(sizes: tuple[SizeTold, ...]) -> Iterator[Finding]:
         yield _error("The size of the hall is said twice.", again.span, "Take one of the two lines away.")
     size = sizes[0]
     if not (min(size.length_m, size.width_m) >= LEAST_M and max(size.length_m, size.width_m) <= MOST_M):
-        yield _error("No hall is of that size.", size.span, f"Write lengths from {LEAST_M:g} m to {MOST_M:g} m.")
+        yield _error(
+            "No hall is of that size.",
+            size.span,
+            quoting("Write lengths from {least_m} m to {most_m} m.", least_m=f"{LEAST_M:g}", most_m=f"{MOST_M:g}"),
+        )
 
 
 def _wrong_words(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding]:
@@ -87,16 +91,16 @@ def _wrong_words(told: HallTold, known: Mapping[str, Court]) -> Iterator[Finding
     for each in ends:
         if each.end not in ENDS[each.wall]:
             one, other = ENDS[each.wall]
-            hint = f"Write: from its {one} end, or: from its {other} end."
-            yield _error(f"The {each.wall} wall has no {each.end} end.", each.span, hint)
+            hint = write(f"from its {one} end", f"from its {other} end")
+            yield _error(quoting("The {wall} wall has no {end} end.", wall=each.wall, end=each.end), each.span, hint)
     for place in (each.place for each in placed):
         if place is not None and {wall in ("north", "south") for wall, _ in place.from_m} != {True, False}:
-            hint = "Say it from a west or east wall, and from a north or south wall."
-            yield _error("Both distances run the same way.", place.span, hint)
+            apart = "Say it from a west or east wall, and from a north or south wall."
+            yield _error("Both distances run the same way.", place.span, apart)
     for lines in told.lines:
         if lines.court not in known:
-            hint = did_you_mean(lines.court, known) or f"The library has {listing(known)}."
-            yield _error(f"The lines of a `{lines.court}` are not known.", lines.span, hint)
+            names = perhaps_meant(lines.court, known) or quoting("The library has {names}.", names=listed(known))
+            yield _error(quoting("The lines of a `{court}` are not known.", court=lines.court), lines.span, names)
 
 
 def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iterator[Finding]:
@@ -109,10 +113,14 @@ def _outside(told: HallTold, size: SizeTold, known: Mapping[str, Court]) -> Iter
     ]
     for name, box, span in boxes:
         if min(box.long, box.wide) <= 0:
-            yield _error(f"The {name} has no size.", span, "Write lengths above 0 m.")
+            yield _error(quoting("The {name} has no size.", name=name), span, "Write lengths above 0 m.")
         elif not box.within(size):
             hall = f"{size.length_m:g} m by {size.width_m:g} m"
-            yield _error(f"The {name} does not lie in a hall of {hall}.", span, "Check its size and where it begins.")
+            yield _error(
+                quoting("The {name} does not lie in a hall of {hall}.", name=name, hall=hall),
+                span,
+                "Check its size and where it begins.",
+            )
 
 
 def _as_thing(door: DoorTold) -> AlongTold:

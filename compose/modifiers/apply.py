@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-import attrs
-
 from compose.modifiers.changes.changes import carry_out
 from compose.modifiers.changes.sheets import Draft
 from compose.modifiers.edit import Edit
 from compose.modifiers.fit_for import unfit
-from compose.modifiers.modifier import Use, filled_in, value_findings
+from compose.modifiers.modifier import Use, does_not_fit, filled_in, value_findings
 from compose.modifiers.needs import unmet_needs
 from compose.modifiers.remix import Remix
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, Severity, mistake, retold, spoken
 from grammar.game import Game
 from grammar.resolve import resolve
+from grammar.said import Named, Said, quoting
 from grammar.sentences.head import Caution
 from grammar.tree import Line
 from library import KitItem, kit_categories
@@ -32,8 +31,8 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
     for line in filled_in(use):
         problem = carry_out(draft, game, line)
         if problem:
-            title = f"`{use.modifier.name}` does not fit: {problem}."
-            return Outcome(None, (Finding("M-fit", Severity.ERROR, title, line.span, "Leave it out."),))
+            title = does_not_fit(use.modifier, quoting("{problem}.", problem=problem))
+            return Outcome(None, (mistake("M-fit", title, line.span, "Leave it out."),))
     changed = bool(draft.edits)
     for caution in use.modifier.cautions if changed else ():
         draft.put("care", Line(Caution(caution)), use.modifier.span)
@@ -45,19 +44,20 @@ def apply(game: Game, use: Use, kit: Mapping[str, KitItem]) -> Outcome[tuple[Gam
         before = {(each.ball, each.skill) for each in unfit(game, kit)}
         for spoilt in unfit(resolved.value, kit):
             if (spoilt.ball, spoilt.skill) not in before:
-                title = f"`{use.modifier.name}` does not fit: {spoilt.words}."
-                return Outcome(None, (Finding("M-fit", Severity.ERROR, title, use.modifier.span, "Leave it out."),))
+                title = does_not_fit(use.modifier, spoilt.told)
+                return Outcome(None, (mistake("M-fit", title, use.modifier.span, "Leave it out."),))
     notes = () if changed else (_no_effect(use, game),)
     return Outcome((resolved.value, tuple(draft.edits)), notes)
 
 
 def _explained(finding: Finding, use: Use) -> Finding:
-    return attrs.evolve(finding, title=f"`{use.modifier.name}` does not fit: {finding.title}", code="M-fit")
+    why = finding.said[0] if finding.said is not None else Said(finding.title)
+    return retold(finding, does_not_fit(use.modifier, why), code="M-fit")
 
 
 def _no_effect(use: Use, game: Game) -> Finding:
-    title = f"`{use.modifier.name}` changes nothing in {game.title}."
-    return Finding("M-no-effect", Severity.WARNING, title, use.modifier.span, "Leave it out.")
+    title = quoting("`{modifier}` changes nothing in {game}.", modifier=Named(use.modifier.name), game=game.title)
+    return spoken("M-no-effect", Severity.WARNING, title, use.modifier.span, "Leave it out.")
 
 
 def remix(base: Game, uses: Sequence[Use], kit: Mapping[str, KitItem]) -> Outcome[Remix]:

@@ -11,12 +11,13 @@ from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.content_hash import content_hash
 from compose.modifiers.edit import Edit
 from compose.modifiers.from_recipe import made
-from compose.modifiers.modifier import Use
+from compose.modifiers.modifier import Use, why_not
 from compose.modifiers.recipe import Recipe
 from compose.modifiers.remix import OWN_EDITS, Remix
 from grammar.finding import Basis, Finding, Outcome, Severity
 from grammar.frozen import frozen
 from grammar.game import Game
+from grammar.said import english
 from grammar.sentences import remix as said
 from grammar.topics import topic
 from grammar.tree import Line, RemixSheet
@@ -58,7 +59,7 @@ def _fitting(recipe: Recipe, base: Game, kit: Kit) -> tuple[tuple[Use, ...], tup
         outcome = apply(game, use, kit)
         if outcome.value is None:
             why = outcome.findings[0]
-            title = f"`{use.modifier.name}` is left out: {_small(why.title)}"
+            title = f"`{use.modifier.name}` is left out: {english(why_not(why))}"
             hint = "Look whether the remix is still what you want without it."
             conflicts.append(_conflict("M-left-out", title, recipe, hint))
         else:
@@ -107,10 +108,6 @@ def _hint(edit: Edit, new: Remix) -> str:
 
 def _conflict(code: str, title: str, recipe: Recipe, hint: str) -> Finding:
     return Finding(code, Severity.WARNING, title, recipe.based_on.span, hint, basis=Basis.COMPUTED)
-
-
-def _small(title: str) -> str:
-    return title.partition(" does not fit: ")[2] or title
 
 
 def _rewritten(recipe: Recipe, base: Game, kept: tuple[Use, ...]) -> RemixSheet:

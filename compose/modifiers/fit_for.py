@@ -8,6 +8,7 @@ from compose.staging.resolved import resolved
 from grammar.core.skills import SKILL_WORDS
 from grammar.frozen import frozen
 from grammar.game import Game
+from grammar.said import Named, Said, said
 from grammar.words import article
 from library import KitItem
 from library.records import BALL_SKILLS
@@ -23,9 +24,11 @@ class Unfit:
     skill: str
 
     @property
-    def words(self) -> str:
-        """Such as "a cloth ball is not fit to be kicked"."""
-        return f"{article(self.ball)} is not fit to be {BEING[self.skill]}"
+    def told(self) -> Said:
+        """Such as "a cloth ball is not fit to be kicked."."""
+        an = article(self.ball).startswith("an ")
+        pattern = "an {ball} is not fit to be {done}." if an else "a {ball} is not fit to be {done}."
+        return said(pattern, ball=Named(self.ball), done=BEING[self.skill])
 
 
 def unfit(game: Game, kit: Mapping[str, KitItem]) -> Iterator[Unfit]:

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, mistake
+from grammar.said import quoting
 from grammar.sentences import modifier as said
 from grammar.sentences import needs
 from grammar.tree import Line, ModifierSheet
@@ -55,31 +56,31 @@ def _missing(
     sheet: ModifierSheet, heading: said.Heading | None, about: str, changes: tuple[Line, ...]
 ) -> Iterator[Finding]:
     def missing(what: str, example: str) -> Finding:
-        title = f"The modifier `{sheet.title}` {what}."
-        return Finding("M-missing", Severity.ERROR, title, sheet.span, f"Add a line such as: {example}")
+        hint = quoting("Add a line such as: {example}", example=example)
+        return mistake("M-missing", quoting(what, modifier=sheet.title), sheet.span, hint)
 
     if heading is None:
-        yield missing("has no heading", "heading task")
+        yield missing("The modifier `{modifier}` has no heading.", "heading task")
     if not about:
-        yield missing("does not say what it does", 'about "Adds balls, so that more play at once."')
+        yield missing(
+            "The modifier `{modifier}` does not say what it does.", 'about "Adds balls, so that more play at once."'
+        )
     if not changes:
-        yield missing("changes nothing", "add 2 balls")
+        yield missing("The modifier `{modifier}` changes nothing.", "add 2 balls")
 
 
 def _range(takes: said.Takes) -> Iterator[Finding]:
     if len({takes.least.unit, takes.most.unit, takes.usually.unit}) > 1:
-        yield Finding(
+        yield mistake(
             "M-range",
-            Severity.ERROR,
-            f"`{takes.parameter}` mixes units.",
+            quoting("`{parameter}` mixes units.", parameter=takes.parameter),
             takes.span,
             "Write all three amounts in one unit.",
         )
     elif not takes.least.value <= takes.usually.value <= takes.most.value:
-        yield Finding(
+        yield mistake(
             "M-range",
-            Severity.ERROR,
-            f"The usual `{takes.parameter}` lies outside its range.",
+            quoting("The usual `{parameter}` lies outside its range.", parameter=takes.parameter),
             takes.span,
             "Write the smallest, the largest, and one between them.",
         )

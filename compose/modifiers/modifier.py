@@ -7,14 +7,15 @@ from typing import Any
 
 import attrs
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.frozen import field, frozen
+from grammar.said import Named, Said, listed, perhaps_meant, quoting
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Node, Quantity
 from grammar.span import Span, nowhere
 from grammar.tree import Line
-from grammar.words import did_you_mean, listing
 
+NOT_FIT = "`{modifier}` does not fit: {why}"
 Value = Quantity  # of a parameter: a number with its unit
 Takes = said.Takes
 
@@ -74,24 +75,40 @@ class Use:
         return tuple(f"{name} {value.words()}" for name, value in self.values.items())
 
 
+def does_not_fit(modifier: Modifier, why: Said) -> Said:
+    """Why a modifier does not fit, as a sentence about it."""
+    return quoting(NOT_FIT, modifier=Named(modifier.name), why=why)
+
+
+def why_not(finding: Finding) -> Said:
+    """Why a modifier does not fit, without its name; of another finding its title."""
+    title = finding.said[0] if finding.said is not None else Said(finding.title)
+    why: Said = dict(title.fields)["why"] if title.pattern == NOT_FIT else title
+    return why
+
+
 def value_findings(use: Use) -> Iterator[Finding]:
     """What is wrong with the values that were given."""
     takes = {each.parameter: each for each in use.modifier.takes}
     for name, value in use.values.items():
         known = takes.get(name)
         if known is None:
-            hint = did_you_mean(name, takes) or f"It takes {listing(takes) or 'nothing'}."
-            yield Finding(
-                "M-value", Severity.ERROR, f"`{use.modifier.name}` takes no `{name}`.", use.modifier.span, hint
+            hint = perhaps_meant(name, takes) or quoting(
+                "It takes {names}.", names=listed(takes) if takes else quoting("nothing")
+            )
+            yield mistake(
+                "M-value",
+                quoting("`{modifier}` takes no `{name}`.", modifier=Named(use.modifier.name), name=name),
+                use.modifier.span,
+                hint,
             )
         elif not _can_be(value, known):
-            counts = "" if known.usually.unit else "a whole number from "
-            yield Finding(
+            give = "Give {least} to {most}." if known.usually.unit else "Give a whole number from {least} to {most}."
+            yield mistake(
                 "M-value",
-                Severity.ERROR,
-                f"`{name}` cannot be {value.words()}.",
+                quoting("`{name}` cannot be {value}.", name=name, value=value.words()),
                 known.span,
-                f"Give {counts}{known.least.words()} to {known.most.words()}.",
+                quoting(give, least=known.least.words(), most=known.most.words()),
             )
 
 

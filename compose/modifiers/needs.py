@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from compose.modifiers.changes.events import has_rule_for
-from compose.modifiers.modifier import Modifier
+from compose.modifiers.modifier import Modifier, does_not_fit
 from compose.staging.resolved import resolved
 from grammar.core.declared import Area, AreaKind, Cut, Kind, Role, Side, Track
 from grammar.core.game import Core
@@ -47,12 +47,7 @@ def unmet_needs(modifier: Modifier, game: Game, kit: Mapping[str, KitItem]) -> I
             case needs.NeedsClock():
                 wrong = "" if play.bell is not None else "has no clock that ends it"
         if wrong:
-            title = said(
-                "`{modifier}` does not fit: {game} {wrong}.",
-                modifier=Written(modifier.name),
-                game=Written(game.title),
-                wrong=wrong,
-            )
+            title = does_not_fit(modifier, said("{game} {wrong}.", game=Written(game.title), wrong=wrong))
             yield spoken("M-need", Severity.ERROR, title, need.span, "Leave it out, or choose another game.")
 
 

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import attrs
+
 from compose.modifiers.changes.changes import CHANGES
 from compose.modifiers.heads import licence_in, told_in
 from compose.modifiers.modifier import Modifier, Use, value_findings
 from compose.modifiers.remix import OWN_EDITS
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, mistake
 from grammar.frozen import field, frozen
+from grammar.said import perhaps_meant, quoting
 from grammar.sentences import remix as said
 from grammar.sentences.base import Quantity
 from grammar.span import Span
 from grammar.tree import Line, RemixSheet
-from grammar.words import did_you_mean
 
 
 @frozen
@@ -76,26 +78,24 @@ def recipe_of(sheet: RemixSheet, modifiers: Mapping[str, Modifier]) -> Outcome[R
 
 def _base_findings(sheet: RemixSheet, bases: list[said.BasedOn]) -> Iterator[Finding]:
     if not bases:
-        title = f"The remix `{sheet.title}` does not say what it is based on."
-        yield Finding("M-base", Severity.ERROR, title, sheet.span, 'Add a line such as: based on "Lantern Row"')
+        title = quoting("The remix `{title}` does not say what it is based on.", title=sheet.title)
+        yield mistake("M-base", title, sheet.span, 'Add a line such as: based on "Lantern Row"')
     for extra in bases[1:]:
-        title = f"The remix `{sheet.title}` has a second base."
+        title = quoting("The remix `{title}` has a second base.", title=sheet.title)
         hint = "Keep one; a remix of a remix is based on that remix."
-        yield Finding("M-base", Severity.ERROR, title, extra.span, hint, (bases[0].span,))
+        yield mistake("M-base", title, extra.span, hint, bases[0].span)
 
 
 def _use(sentence: said.Use, modifiers: Mapping[str, Modifier]) -> _Named:
     modifier = modifiers.get(sentence.modifier.lower())
     if modifier is None:
-        title = f"There is no modifier called `{sentence.modifier}`."
-        hint = did_you_mean(sentence.modifier, modifiers) or "Name one that the library or this folder has."
-        return _Named(None, (Finding("M-unknown", Severity.ERROR, title, sentence.span, hint),))
+        title = quoting("There is no modifier called `{modifier}`.", modifier=sentence.modifier)
+        other = quoting("Name one that the library or this folder has.")
+        hint = perhaps_meant(sentence.modifier, modifiers) or other
+        return _Named(None, (mistake("M-unknown", title, sentence.span, hint),))
     values: dict[str, Quantity] = {each.parameter: each.value for each in sentence.settings}
     use = Use(modifier, values)
-    wrong = tuple(
-        Finding(each.code, each.severity, each.title, sentence.span, each.hint, (each.place,))
-        for each in value_findings(use)
-    )
+    wrong = tuple(attrs.evolve(each, place=sentence.span, others=(each.place,)) for each in value_findings(use))
     return _Named(use, wrong)
 
 

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from compose.staging.school_class import MOST_PUPILS, InCupboard, SchoolClass
 from grammar.class_told import Amount, ClassTold, InTheCupboard, class_told
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, mistake
 from grammar.resolve.vocabulary import category_of, not_in_the_kit, singular
+from grammar.said import Value, listed, perhaps_meant, quoting, said
 from grammar.span import Span
 from grammar.tree import ClassSheet
-from grammar.words import did_you_mean, listing
 from library import Hall, own_hall
 
 LONGEST_LESSON_MIN = 240
@@ -54,28 +54,33 @@ def class_of(sheet: ClassSheet, halls: Mapping[str, Hall], catalogue: Mapping[st
     )
 
 
-def _error(title: str, place: Span, hint: str) -> Finding:
-    return Finding("F-class", Severity.ERROR, title, place, hint)
+def _error(title: Value, place: Span, hint: Value) -> Finding:
+    return mistake("F-class", title, place, hint)
 
 
 def _size_findings(told: ClassTold) -> Iterator[Finding]:
     size = told.pupils
     if size is None:
-        yield _error(f"The class `{told.title}` does not say how many pupils it has.", told.span, "Add: class of 27")
+        yield _error(
+            quoting("The class `{title}` does not say how many pupils it has.", title=told.title),
+            told.span,
+            "Add: class of 27",
+        )
     elif not size.is_whole or not 1 <= size.number <= MOST_PUPILS:
-        title = f"A class cannot have {size.words} pupils."
-        yield _error(title, size.span, f"Write a whole number from 1 to {MOST_PUPILS}.")
+        title = quoting("A class cannot have {words} pupils.", words=size.words)
+        yield _error(title, size.span, quoting("Write a whole number from 1 to {most}.", most=MOST_PUPILS))
 
 
 def _hall_findings(told: ClassTold, halls: Mapping[str, Hall]) -> Iterator[Finding]:
     if told.hall is None:
         return
     if _hall(told.hall.text, halls) is None:
-        hint = did_you_mean(told.hall.text, halls) or f"Known are {listing(halls)}; or say: the hall is 15 m by 12 m"
-        yield _error(f"There is no hall called `{told.hall.text}`.", told.hall.span, hint)
+        known = quoting("Known are {halls}; or say: the hall is 15 m by 12 m", halls=listed(halls))
+        hint = perhaps_meant(told.hall.text, halls) or known
+        yield _error(quoting("There is no hall called `{hall}`.", hall=told.hall.text), told.hall.span, hint)
     if told.own_hall.says_something:
-        hint = "Leave the name out, or write these lines in the sheet of that hall."
-        yield _error("The class names a hall and describes one, too.", told.hall.span, hint)
+        own = "Leave the name out, or write these lines in the sheet of that hall."
+        yield _error("The class names a hall and describes one, too.", told.hall.span, own)
 
 
 def _hall(name: str, halls: Mapping[str, Hall]) -> Hall | None:
@@ -84,8 +89,8 @@ def _hall(name: str, halls: Mapping[str, Hall]) -> Hall | None:
 
 def _lesson_findings(lesson: Amount | None) -> Iterator[Finding]:
     if lesson is not None and not 1 <= lesson.number <= LONGEST_LESSON_MIN:
-        title = f"A lesson cannot take {lesson.words}."
-        yield _error(title, lesson.span, f"Write 1 min to {LONGEST_LESSON_MIN} min.")
+        title = quoting("A lesson cannot take {words}.", words=lesson.words)
+        yield _error(title, lesson.span, quoting("Write 1 min to {most} min.", most=LONGEST_LESSON_MIN))
 
 
 def _kit_findings(kit: Iterable[InTheCupboard], catalogue: Mapping[str, str]) -> Iterator[Finding]:
@@ -95,12 +100,12 @@ def _kit_findings(kit: Iterable[InTheCupboard], catalogue: Mapping[str, str]) ->
             title, hint = not_in_the_kit(line.like.text, catalogue)
             yield _error(title, line.like.span, hint)
         elif like not in catalogue:
-            hint = did_you_mean(like, catalogue) or 'Say what it is like, such as "5 stumps, like a plastic pin".'
+            say = perhaps_meant(like, catalogue) or said('Say what it is like, such as "5 stumps, like a plastic pin".')
             if like in IN_HALLS:
-                hint = f"What stands in the hall is said with its place, such as: {IN_HALLS[like]}"
-            yield _error(f"It is not known what a `{like}` is.", line.name.span, hint)
+                say = quoting("What stands in the hall is said with its place, such as: {line}", line=IN_HALLS[like])
+            yield _error(quoting("It is not known what a `{like}` is.", like=like), line.name.span, say)
         elif not line.count.is_whole or line.count.number > 1000:
-            title = f"There cannot be {line.count.words} of a thing in the cupboard."
+            title = quoting("There cannot be {words} of a thing in the cupboard.", words=line.count.words)
             yield _error(title, line.count.span, "Write a whole number up to 1000.")
 
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from compose.telling.amounts import share_said, time_said
-from compose.telling.french import joined, side_name, side_players
-from compose.telling.wording import Wording
+from compose.telling.french import contracted, joined, side_name, side_players
+from compose.telling.wording import Wording, with_sheets
 from grammar.finding import Finding
 from grammar.frozen import evolve
 from grammar.said import (
@@ -22,13 +23,16 @@ from grammar.said import (
     Said,
     Side,
     Time,
+    Value,
     Written,
     chained,
+    rewritten,
 )
 from grammar.words import capital
 from library.finding_codes import explanations
 
-OF_GAMES = ("C-", "N-", "P-")
+OF_SHEETS = ("L-", "G-", "M-", "F-", "C-", "N-", "P-")
+_APART = "\ue000"  # a letter that no text has
 FINDING = "finding"  # the context of the catalogue that says findings by their codes
 
 
@@ -37,23 +41,32 @@ def finding_said(finding: Finding, wording: Wording) -> Finding:
     if wording.english:
         return finding
     title, hint = finding.said or (None, None)
+    join = joined
+    if title is not None and not (known(title, wording) and known(hint, wording)):
+        wording, join = with_sheets(wording), contracted
     title = title if title is not None and known(title, wording) else None
     hint = hint if title is not None and known(hint, wording) else None
     told = explanations(wording.language).get(finding.code)
     general = wording.known(FINDING, finding.code)
     if title is not None:
-        words = capital(joined(told_in(title, wording)))
+        words = _told(title, wording, join)
     elif general is not None:
         words = f"{general.removesuffix('.')}."
-    elif told is not None and finding.code.startswith(OF_GAMES):
+    elif told is not None and finding.code.startswith(OF_SHEETS):
         words = told.means
     else:
-        return finding  # a mistake in a sheet or a call, whose words are those of the rule language
+        return finding  # wrong use, told as it was typed
     if hint is not None and not isinstance(hint, Named):
-        mend = capital(joined(told_in(hint, wording)))
+        mend = _told(hint, wording, join)
     else:
         mend = told.to_do if told is not None else ""
     return evolve(finding, title=words, hint=mend)
+
+
+def _told(value: Value, wording: Wording, join: Callable[[str], str]) -> str:
+    """The value told and its words joined, but for what stands so on the sheet."""
+    told = told_in(rewritten(value, lambda text: f"{_APART}{text}{_APART}"), wording)
+    return capital("".join(part if at % 2 else join(part) for at, part in enumerate(told.split(_APART))))
 
 
 def known(value: Any, wording: Wording) -> bool:

@@ -29,10 +29,15 @@ _MARKS = re.compile(r"[ \u00a0]?([;:!?])(?=\s|$)")
 
 def joined(text: str) -> str:
     """The text with its words contracted: "de le lanceur" gives "du lanceur", "le autre" gives "l’autre"."""
+    return _MARKS.sub("\u00a0\\1", contracted(text))
+
+
+def contracted(text: str) -> str:
+    """The same where the marks stand as they shall: in a text that holds lines of a sheet."""
     text = _HIS.sub(r"\1on ", text)
     for pattern, instead in _JOINED:
         text = pattern.sub(instead, text)
-    return _MARKS.sub("\u00a0\\1", text)
+    return text
 
 
 def article(determiner: str | None, feminine: bool, several: bool) -> str:

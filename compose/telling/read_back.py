@@ -122,9 +122,7 @@ def read_back(core: Core, wording: Wording, usual_m: UsualDistance | None = None
     voice = Voice(core, wording)
     idle = tuple(who_tries_nothing(voice))
     unsaid = tuple(_without_a_value(core, told))
-    told += [
-        (topic, Said(told_sentence(wording, text), unsaid if text in idle else ())) for topic, text in gaps(voice)
-    ]
+    told += [(topic, Said(told_sentence(wording, text), unsaid if text in idle else ())) for topic, text in gaps(voice)]
     told += [(Topic.UNREAD, Said(_quoted(wording, text), (line,))) for line, text in core.told.quotes]
     found = []
     for topic in Topic:

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import library
-from grammar.frozen import field, frozen
+from grammar.frozen import evolve, field, frozen
 from grammar.words import count, listing
 
 FOLDER = Path(__file__).parent / "messages"
@@ -123,6 +123,18 @@ def wording_of(language: str) -> Wording:
         messages[GENDER, word.name] = messages[GENDER, word.names] = "f" if word.feminine else "m"
         messages.setdefault((NUMBER, word.names), MANY)
     return Wording(tag, messages, several, {text: firm(said) for text, said in words.texts.items()})
+
+
+@cache
+def _of_sheets(tag: str) -> Mapping[tuple[str, str], str]:
+    return catalogue(FOLDER / "sheets", tag)[0]
+
+
+def with_sheets(wording: Wording) -> Wording:
+    """The wording with what is said of sheets that cannot be read, which is loaded only where there are such."""
+    if wording.english:
+        return wording
+    return evolve(wording, messages={**_of_sheets(wording.language), **wording.messages})
 
 
 def catalogue(folder: Path, tag: str) -> tuple[dict[tuple[str, str], str], dict[str, tuple[str, str]]]:

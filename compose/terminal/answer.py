@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable, Mapping, Sequence
+from contextvars import ContextVar
 from functools import cache
 from pathlib import Path
 from typing import Any, NoReturn
@@ -23,6 +24,14 @@ _UNSEEN = (
     *(*range(0x0A), *range(0x0B, 0x20), *range(0x7F, 0xA0), 0x061C, 0x200E, 0x200F),
     *(*range(0x2028, 0x202F), *range(0x2066, 0x206A)),
 )
+
+
+_SPOKEN = ContextVar[Wording]("_SPOKEN", default=ENGLISH)
+
+
+def speak(wording: Wording) -> None:
+    """Tell in this language from now on, within this call, what ends a command before it has an answer."""
+    _SPOKEN.set(wording)
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -97,8 +106,9 @@ def _shown(line: str, finding: Finding, wording: Wording) -> str:
     return line
 
 
-def stop(findings: Sequence[Finding], as_json: bool, wording: Wording = ENGLISH) -> NoReturn:
-    """End with findings that let nothing else be done."""
+def stop(findings: Sequence[Finding], as_json: bool) -> NoReturn:
+    """End with findings that let nothing else be done, in the language of the call."""
+    wording = _SPOKEN.get()
     if as_json:
         say_json({"findings": [finding_json(finding) for finding in findings]})
     else:

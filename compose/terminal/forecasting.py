@@ -129,7 +129,7 @@ def _speech(prepared: Ready, wording: Wording) -> Speech:
 
 def _nothing_known(answer: Answer, patience: Patience, wording: Wording, as_json: bool) -> int:
     if exit_code(answer.findings) == WRONG:
-        stop(answer.findings, as_json, wording)
+        stop(answer.findings, as_json)
     if patience.late:
         title = "The time was too short to play even a first batch of rounds."
         refuse(title, "Give it more time with --seconds, or fewer rounds with --rounds.", as_json)

@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from compose.telling.wording import ENGLISH
 from compose.terminal import (
     beginning_commands,
     compose_commands,
@@ -16,7 +17,7 @@ from compose.terminal import (
     page_command,
     share_commands,
 )
-from compose.terminal.answer import say, say_json
+from compose.terminal.answer import say, say_json, speak
 from compose.terminal.start import main
 from compose.terminal.typed.looking_options import USUAL_MEGABYTES, USUAL_STATES, Memory, Seconds, States
 from compose.terminal.typed.options import AsJson, ClassName, Force, InHall, Language, Name, Out, Pupils, With
@@ -46,6 +47,7 @@ def program(
     ] = False,
 ) -> None:
     """Write a hall game down once, remix it, and know before class whether the remix works."""
+    speak(ENGLISH)
 
 
 @app.command()

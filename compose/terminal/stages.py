@@ -70,7 +70,7 @@ def remixed(
 
     outcome = _remix_of_game(game_of(rules, as_json), uses) if rules.games else remix_of_file(rules, uses, as_json)
     if outcome.value is None:
-        stop(outcome.findings, as_json, wording)
+        stop(outcome.findings, as_json)
     made = outcome.value
     return made, (*outcome.findings, *undone(made), *order_matters(made.base, made.uses, kit()))
 
@@ -94,7 +94,7 @@ def staging_for(made: Remix, who: Who, as_json: bool = False, wording: Wording =
     """A remix staged for whoever was named; ends the command where they cannot play it."""
     found = staging_of(made.game, who, as_json)
     if found.refused:
-        stop(found.refused, as_json, wording)
+        stop(found.refused, as_json)
     return found
 
 
@@ -112,7 +112,7 @@ def ready_of(
     """Staging → nets; ends the command where it cannot be played."""
     outcome = staged(staging, granted(), said)
     if outcome.value is None:
-        stop(outcome.findings, as_json, wording)
+        stop(outcome.findings, as_json)
     return Ready(made, outcome.value)
 
 

@@ -13,14 +13,15 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 
 import attrs
 
-from grammar.finding import Correction, Finding
+from grammar.finding import Correction, Finding, retold
 from grammar.frozen import evolve, frozen
 from grammar.layout import section_name
 from grammar.mistakes.lost import ONLY_SEEMING
 from grammar.mistakes.spelling import spelled
-from grammar.words import listing
+from grammar.said import Value, listed, quoting, write
 
 Judge = Callable[[str], Sequence[Finding]]
+MOVE_IT = "Move it to {places}."
 MOST_TRIED = 160
 MOST_LINES_TRIED = 800
 _AS_NEAR = 0.02
@@ -168,27 +169,31 @@ def _with(finding: Finding, best: _Tried, lines: Sequence[str], gone: Sequence[F
     place = first.mark or finding.place
     places = {each: None for one in gone for each in (one.place, *one.others)}
     elsewhere = tuple(each for each in places if each.line != place.line) if first.mark else finding.others
-    return attrs.evolve(
+    return retold(
         finding,
+        first.title,
+        _offered(best.corrections, lines[first.place.line - 1].strip()),
         code=first.code or finding.code,
-        title=first.title or finding.title,
         place=place,
         others=elsewhere if first.place.line != finding.place.line else finding.others,
-        hint=_offered(best.corrections, lines[first.place.line - 1].strip()),
         corrections=best.corrections,
     )
 
 
-def _offered(corrections: Sequence[Correction], written: str) -> str:
+def _offered(corrections: Sequence[Correction], written: str) -> Value:
     first = corrections[0]
     if first.section:
-        places = listing([f"`{each.section}`" for each in corrections if each.line == first.line], "or")
-        return f"Move it to {places}." if first.line == written else f"Move it to {places} and write: {first.line}"
+        places = listed((f"`{each.section}`" for each in corrections if each.line == first.line), "or")
+        if first.line == written:
+            return quoting(MOVE_IT, places=places)
+        return quoting("Move it to {places} and write: {line}", places=places, line=first.line)
     if "\n" in first.line:
         heading, below = first.line.split("\n")
-        return f"Write `{heading}` on a line of its own, and below it: {below.strip()}"
+        hint = "Write `{heading}` on a line of its own, and below it: {line}"
+        return quoting(hint, heading=heading, line=below.strip())
     if not first.sure:
-        return f"Take another word for it, or write: {first.line}"
+        return quoting("Take another word for it, or write: {line}", line=first.line)
     if len(corrections) > 1 and not any(each.section or "\n" in each.line for each in corrections):
-        return f"Write one of these: {listing([f'`{each.line}`' for each in corrections], 'or')}."
-    return f"Write: {first.line}"
+        lines = listed((f"`{each.line}`" for each in corrections), "or")
+        return quoting("Write one of these: {lines}.", lines=lines)
+    return write(first.line)

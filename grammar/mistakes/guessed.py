@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 import attrs
 
-from grammar.finding import Finding
+from grammar.finding import Finding, retold
 from grammar.heard.heard import otherwise
 from grammar.heard.words import in_words_of_the_language
 from grammar.line_reading import LineReader
@@ -18,6 +18,7 @@ from grammar.mistakes.mistakes import later_mistake, slip
 from grammar.mistakes.stops import stop_of, words_left
 from grammar.own_names import Masked, holds, unmasked, ways_to_mask
 from grammar.parameters import Filled
+from grammar.said import Value, rewritten
 from grammar.sentences.base import Node
 from grammar.span import Span
 
@@ -70,13 +71,17 @@ def lost_by(section: str, line: TextLine, mistake: Finding) -> LostLine:
 def _with_names(finding: Finding, line: TextLine, read: str, names: Sequence[str], file: str) -> Finding:
     """A mistake of a line as it was read, told with its own names, where it stands in the line as written."""
     whole = line.span(file)
+
+    def named(value: Value) -> Value:
+        return rewritten(value, lambda text: unmasked(text, names))
+
     better = tuple(
-        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=unmasked(each.title, names), mark=whole)
+        attrs.evolve(each, line=unmasked(each.line, names, quoted=True), title=named(each.title), mark=whole)
         for each in finding.corrections
     )
-    title, hint = unmasked(finding.title, names), unmasked(finding.hint, names)
     place = _place_of(unmasked(read[finding.place.column - whole.column :], names), line, whole)
-    return attrs.evolve(finding, title=title, hint=hint, place=place, corrections=better)
+    title, hint = map(named, finding.said or (finding.title, finding.hint))
+    return retold(finding, title, hint, place=place, corrections=better)
 
 
 def _place_of(tail: str, line: TextLine, whole: Span) -> Span:

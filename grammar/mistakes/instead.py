@@ -4,6 +4,7 @@ sheet for people."""
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from lark import UnexpectedInput
 
@@ -11,9 +12,10 @@ from grammar.automaton import pieces
 from grammar.language import parse_sentence
 from grammar.mistakes.examples import nearest_examples
 from grammar.mistakes.meant import nearest
-from grammar.mistakes.wishes import GAMES
+from grammar.mistakes.wishes import GAMES, NOTHING_NEAR, near_rows, row_told
 from grammar.own_names import MASK
-from grammar.words import capital, listing
+from grammar.said import Chain, Value, listed, quoting, said
+from grammar.words import capital
 
 _APART = re.compile(r",? and |, ")
 _LONG_NAME = re.compile("WORD WORD WORD WORD")
@@ -21,15 +23,15 @@ OF_RULES = ("play", "when", "finish")
 _DECIDES = re.compile(r"\b(?:points?|scores?|wins?|loses?|throw|roll|kick|strike|push|carry|tow|touch|take)\b")
 
 
-def instead(section: str, text: str, stop: int, written: str) -> str:
+def instead(section: str, text: str, stop: int, written: str) -> Value:
     """What to do about a line that stops at a letter to be a sentence of its section. `written` is as it stands."""
     kept = right_so_far(section, text, stop)
     if not kept:
-        return f"{_nearest(section, text)}{_for_people(section, text, written, 'it')}"
+        return Chain((_nearest(section, text), *_for_people(section, text, written, "it")))
     rest = _APART.sub("", text[len(kept) :], count=1)
     asked = f": {rest}" if section == "when" and ":" in kept else rest  # it is of what follows
     people = _for_people(section, rest, written, "the rest")
-    return f"`{kept}` is a sentence without the rest. {_nearest(section, asked)}{people}"
+    return Chain((quoting("`{kept}` is a sentence without the rest.", kept=kept), _nearest(section, asked), *people))
 
 
 def right_so_far(section: str, text: str, stop: int) -> str:
@@ -46,36 +48,31 @@ def holds_long_name(text: str) -> bool:
     return _LONG_NAME.search(" ".join(each.kind for each in pieces(text))) is not None
 
 
-def _nearest(section: str, asked: str) -> str:
+def _nearest(section: str, asked: str) -> Value:
     """The constructs that come nearest to what is asked, each with its example and, if another, its section."""
     if section not in GAMES:
-        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
-        return f"Nearest to it: {listing(told, 'or')}."
+        return near_rows(nearest_examples(section, asked))
     found = nearest(section, asked)
-    said = [f"`{each.example}` ({each.says}{'' if each.section == section else f', under `{each.section}`'})"
-            for each in found.rows]  # fmt: skip
-    if said and not found.unfulfilled:
-        return f"Nearest to it: {listing(said, 'or')}."
+    if found.rows and not found.unfulfilled:
+        return near_rows(found.rows, section)
     wish = found.unfulfilled
-    what = f"It cannot be said yet how {wish}" if wish else "The language has nothing near it"
+    what = quoting("It cannot be said yet how {wish}.", wish=said(wish)) if wish else said(NOTHING_NEAR)
     if section not in OF_RULES:
-        told = [f"`{each.example}` ({each.says})" for each in nearest_examples(section, asked)]
-        return f"{what}. What stands there: {listing(told, 'or')}."
-    near = f". Nearest to it: {listing(said, 'or')}" if said else ""
-    return f"{what}{near}."
+        told = listed(map(row_told, nearest_examples(section, asked)), "or")
+        return Chain((what, quoting("What stands there: {rows}.", rows=told)))
+    return Chain((what, *([near_rows(found.rows, section)] if found.rows else [])))
 
 
-def _for_people(section: str, unread: str, written: str, what: str) -> str:
+def _for_people(section: str, unread: str, written: str, what: str) -> Iterator[Value]:
     """How a rule that cannot be said stays on the card: the whole line in quotes, for half a rule is none; and what the
     check makes of what it cannot read."""
     if section not in OF_RULES or '"' in written:
-        return ""
-    title = "the check plays another game then" if _DECIDES.search(unread) else "the check plays without it"
-    line = "it" if what == "it" else "the whole line"
-    return (
-        f" If nothing else says {what}, put {line} in quotes under `play`, for people ({title}): "
-        f'"{capital(written)}."'
-    )
+        return
+    then = said("the check plays another game then" if _DECIDES.search(unread) else "the check plays without it")
+    put = "If nothing else says it, put it in quotes under `play`, for people ({then}): {line}"
+    if what != "it":
+        put = "If nothing else says the rest, put the whole line in quotes under `play`, for people ({then}): {line}"
+    yield quoting(put, then=then, line=f'"{capital(written)}."')
 
 
 def is_sentence(section: str, text: str) -> bool:

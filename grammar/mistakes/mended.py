@@ -15,7 +15,7 @@ from grammar.mistakes.one_change import one_change
 from grammar.mistakes.repair import MOST_COST, Change, Repair, repairs
 from grammar.mistakes.sense import keeps_the_sense
 from grammar.parameters import Filled, filled_in
-from grammar.words import capital, listing
+from grammar.said import Capital, Value, Written, listed, quoting, said
 
 _SIGNS = {":": "a colon", ",": "a comma", "(": "a bracket", ")": "a bracket"}
 _OF_PLACES = ("space", "set-up", "play")
@@ -30,13 +30,13 @@ class Mended:
     """A line as it should be.
 
     `line` is to be shown, `filled` the same with values for parameters. `start` and `end` say which
-    letters of the line as written (from 0) are changed first, `what` says all changes in words. Not `sure`:
+    letters of the line as written (from 0) are changed first, `what` says all changes. Not `sure`:
     the name in it was meant otherwise.
     """
 
     line: str
     filled: Filled
-    what: str
+    what: Value
     start: int
     end: int
     cost: float
@@ -91,15 +91,15 @@ def _written_out(
         parse_sentence(section, again.text)
     except UnexpectedInput:
         return None
-    said = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
+    told = [_said(rewrite) for rewrite in chosen] + [_said(change) for change in repair.changes]
     if chosen:
         start, end = chosen[0].start, chosen[0].end
     else:
         first = min(repair.changes, key=lambda change: change.start)
         start, end = filled.column(first.start + 1) - 1, filled.column(first.end + 1) - 1
-    what = listing(dict.fromkeys(said))
+    what = Capital(listed(dict.fromkeys(told)))
     sure = not any(change.of_the_language for change in repair.changes)
-    return Mended(line, again, capital(what), start, end, cost, sure)
+    return Mended(line, again, what, start, end, cost, sure)
 
 
 def _joined(texts: Sequence[str]) -> str:
@@ -109,15 +109,16 @@ def _joined(texts: Sequence[str]) -> str:
     return line
 
 
-def _said(change: Rewrite | Change) -> str:
+def _said(change: Rewrite | Change) -> Value:
     """ "`secs` is written `s`", "a colon is missing", "`the` stands twice"."""
     old, new = change.old.strip(), change.new.strip()
     if isinstance(change, Rewrite) and change.said:
-        return change.said
+        return said(change.said)
     if isinstance(change, Change) and change.doubled:
-        return f"`{old}` stands twice"
+        return quoting("`{old}` stands twice", old=old)
     if isinstance(change, Change) and change.of_the_language:
-        return f"`{old}` is a word of the language, which a name has only in quotes"
+        return quoting("`{old}` is a word of the language, which a name has only in quotes", old=old)
     if not old:
-        return f"{_SIGNS.get(new, f'`{new}`')} is missing"
-    return f"`{old}` is written `{new}`" if new else f"`{old}` has no place here"
+        sign = said(_SIGNS[new]) if new in _SIGNS else Written(f"`{new}`")
+        return quoting("{sign} is missing", sign=sign)
+    return quoting("`{old}` is written `{new}`" if new else "`{old}` has no place here", old=old, new=new)

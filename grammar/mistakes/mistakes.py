@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import attrs
 
 from grammar.automaton import END, phrases_of, possible
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.frozen import frozen
 from grammar.language import SHEETS, STARTS
 from grammar.lines import TextLine
@@ -18,9 +18,10 @@ from grammar.mistakes.instead import holds_long_name, instead, is_sentence
 from grammar.mistakes.meant import nearest
 from grammar.mistakes.mended import Mended, one_change_away, ways_to_mend
 from grammar.mistakes.stops import MOST_SAID, Stop, later_stop, stop_of
+from grammar.mistakes.wishes import NOTHING_NEAR, near_rows
 from grammar.parameters import Filled, filled_in
+from grammar.said import Value, listed, quoting, said
 from grammar.span import Span
-from grammar.words import listing
 
 _SORTS = {
     "WORD": "a name",
@@ -39,6 +40,7 @@ _SORTS = {
 _PLACES = frozenset(("IN", "ON", "BEHIND", "BEFORE", "BESIDE", "ACROSS", "ALONG", "BETWEEN"))
 _NOT_SAID = frozenset(("POSSESSIVE", "LPAR", "RPAR", "COURT", "OTHER", "OF", "SIDE_LINE", "PARTS", "THING", "SIZE"))
 _SURE = 0.5
+OF_SECTIONS = "It is a sentence of {places}."
 _OTHER_WORD = "Put the name in quotes where it is declared, or take another word for it."
 _ELSEWHERE_COST = 0.45
 
@@ -69,36 +71,37 @@ def slip(
     text, span = line.text, line.span(file)
     note = re.match(r"(?:#|//|--|;)\s*", text)
     if note:
-        title = f"A note begins with `note:`, not with `{note.group().strip()}`."
+        title = quoting("A note begins with `note:`, not with `{sign}`.", sign=note.group().strip())
         meant = Correction(span, f"note: {text[note.end() :]}")
         hint = "Put `note:` before what is not to be read."
-        return Slip(Finding("L-note", Severity.ERROR, title, span, hint, corrections=(meant,)), lost=False)
+        return Slip(mistake("L-note", title, span, hint, corrections=(meant,)), lost=False)
     counted = re.match(r"\d+(?:st|nd|rd|th)? (?=[^:,]*:)", text) if section == "space" else None
     if counted:
-        title = f"A name begins with a letter, not with `{counted.group().strip()}`."
+        title = quoting("A name begins with a letter, not with `{sign}`.", sign=counted.group().strip())
         hint = "Write its number as a word, such as `first base`, here and wherever the name stands."
-        return Slip(Finding("L-name", Severity.ERROR, title, span, hint))
+        return Slip(mistake("L-name", title, span, hint))
     filled = filled_in(text, dict(values))
     found = ways_to_mend(section, text, dict(values)) if seek else ()
     moved = tuple(_elsewhere(section, text, span)) if seek and not (found and found[0].cost <= _SURE) else ()
     changed = one_change_away(section, text, dict(values)) if seek else ()
     corrections = (*(_mended(each, span) for each in (*found, *changed)), *moved)
     if found and not found[0].sure:
-        mistake = Finding("L-sentence", Severity.ERROR, corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
+        wrong = mistake("L-sentence", corrections[0].title, corrections[0].mark or span, _OTHER_WORD)
     elif moved and moved[0].line == text and not holds_long_name(text):
-        places = listing([f"`{each.section}`" for each in moved], "or")
-        mistake = Finding(moved[0].code, Severity.ERROR, moved[0].title, span, f"It is a sentence of {places}.")
+        places = listed((f"`{each.section}`" for each in moved), "or")
+        wrong = mistake(moved[0].code, moved[0].title, span, quoting(OF_SECTIONS, places=places))
     else:
-        mistake = _stopped(section, filled, span, ways, written)
+        wrong = _stopped(section, filled, span, ways, written)
     sure = bool(found) and found[0].sure and not (moved and found[0].cost > _SURE)
-    mistake = attrs.evolve(mistake, corrections=corrections)
-    return Slip(mistake, found[0].filled if sure else None, lost=not sure)
+    return Slip(attrs.evolve(wrong, corrections=corrections), found[0].filled if sure else None, lost=not sure)
 
 
 def _mended(found: Mended, span: Span) -> Correction:
     start = span.column + found.start
     mark = Span(span.file, span.line, start, max(start + 1, span.column + found.end))
-    return Correction(span, found.line, found.cost, title=f"{found.what}.", mark=mark, sure=found.sure)
+    return Correction(
+        span, found.line, found.cost, title=quoting("{what}.", what=found.what), mark=mark, sure=found.sure
+    )
 
 
 def _stopped(section: str, filled: Filled, span: Span, ways: Iterable[str], written: str) -> Finding:
@@ -115,28 +118,32 @@ def later_mistake(section: str, text: str, stop: int, span: Span, ways: Sequence
     """What is wrong with the rest of a line behind letter `stop`, whatever stands before it; `ways` as for `slip`."""
     later = later_stop(section, text, stop, ways)
     if later:
-        said = [f"`{row.example}` ({row.says})" for row in nearest(section, text[later.start :]).rows]
-        hint = f"Nearest to it: {listing(said, 'or')}." if said else "The language has nothing near it."
+        rows = nearest(section, text[later.start :]).rows
+        hint = near_rows(rows) if rows else said(NOTHING_NEAR)
         yield _told(section, Filled(text, {}), span, later, hint)
 
 
-def _told(section: str, filled: Filled, span: Span, stop: Stop, hint: str) -> Finding:
+def _told(section: str, filled: Filled, span: Span, stop: Stop, hint: Value) -> Finding:
     start = span.column - 1 + filled.column(stop.start + 1)
-    said = stop.expected or list(_said(section, possible(section, stop.stack)))[:MOST_SAID]
-    title = f"This line cannot go on with `{stop.text}`" if stop.text else "This line stops too soon"
-    title += f": {listing(said, 'or')} could stand here." if said else "."
+    sorts = stop.expected or list(_said(section, possible(section, stop.stack)))[:MOST_SAID]
+    if sorts:
+        title = "This line cannot go on with `{stop}`: {sorts} could stand here."
+        title = title if stop.text else "This line stops too soon: {sorts} could stand here."
+    else:
+        title = "This line cannot go on with `{stop}`." if stop.text else "This line stops too soon."
+    told = quoting(title, stop=stop.text, sorts=listed(sorts, "or"))
     place = Span(span.file, span.line, start, start + max(1, len(stop.text)))
-    return Finding("L-sentence", Severity.ERROR, title, place, hint)
+    return mistake("L-sentence", told, place, hint)
 
 
-def _said(section: str, kinds: Iterator[str]) -> Iterator[str]:
+def _said(section: str, kinds: Iterator[str]) -> Iterator[Value]:
     """What could stand there, in words: sorts of words first, then the words themselves."""
     rest = set(kinds) - _NOT_SAID
-    for kind, said in _SORTS.items():
+    for kind, sort in _SORTS.items():
         if kind in rest:
-            yield said
+            yield said(sort)
     if rest & _PLACES:
-        yield "where (such as `in`, `on` or `behind`)"
+        yield said("where (such as `in`, `on` or `behind`)")
     usual = usual_words(section)
     words = [min(phrases, key=lambda phrase: phrase not in usual) for kind in rest - _PLACES - _SORTS.keys()
              if (phrases := phrases_of(kind))]  # fmt: skip
@@ -147,7 +154,7 @@ def _elsewhere(section: str, text: str, span: Span) -> Iterator[Correction]:
     """The line as a sentence of another section."""
     if section in SHEETS:
         return
-    title = f"This sentence does not belong under `{section}`."
+    title = quoting("This sentence does not belong under `{section}`.", section=section)
     others = [other for other in STARTS if other not in (section, *SHEETS)]
     places = [other for other in others if is_sentence(other, text)]
     for place in places:

@@ -9,13 +9,22 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 import attrs
 
-from grammar.finding import Finding
+from grammar.finding import Finding, retold
 from grammar.lines import decoded
-from grammar.mistakes.advice import advised
+from grammar.mistakes.advice import MOVE_IT, advised
+from grammar.mistakes.mistakes import OF_SECTIONS
 from grammar.parse import Reading, read
 from grammar.resolve import resolve
 from grammar.resolve.known import unknown_name
+from grammar.said import said
 
+_OF_SEVERAL = {
+    "This sentence does not belong under `{section}`.": "These {number} sentences do not belong under `{section}`.",
+    "It is a sentence of `{section}`.": "They are sentences of `{section}`.",
+    OF_SECTIONS: "They are sentences of {places}.",
+    MOVE_IT: "Move them to {places}.",
+    "Move it to {places} and write: {line}": "Move them to {places} and write: {line}",
+}
 OtherMeaning = Callable[[Reading], Iterable[Finding]]
 
 
@@ -56,12 +65,16 @@ def _told_once(findings: Sequence[Finding]) -> Iterator[Finding]:
     for finding in findings:
         alike.setdefault(_cause(finding), []).append(finding)
     for first, *more in alike.values():
-        title, hint = first.title, first.hint
-        if more and first.code == "L-wrong-section":
-            title = title.replace("This sentence does", f"These {1 + len(more)} sentences do")
-            hint = hint.replace("Move it", "Move them").replace("It is a sentence", "They are sentences")
         others = (*first.others, *(place for each in more for place in (each.place, *each.others)))
-        yield attrs.evolve(first, title=title, hint=hint, others=others)
+        told = attrs.evolve(first, others=others)
+        yield _of_several(told, 1 + len(more)) if more and first.code == "L-wrong-section" else told
+
+
+def _of_several(finding: Finding, number: int) -> Finding:
+    assert finding.said is not None, "what stands under a wrong heading is told in values"
+    title, hint = finding.said
+    many = said(_OF_SEVERAL[title.pattern], **dict(title.fields), number=number)
+    return retold(finding, many, said(_OF_SEVERAL[hint.pattern], **dict(hint.fields)))
 
 
 def _cause(finding: Finding) -> object:

@@ -8,14 +8,15 @@ from functools import cache
 
 from grammar.language import reserved_phrases
 from grammar.mistakes.near_names import near_names
-from grammar.words import capital, listing, plural
+from grammar.said import Capital, Value, listed, quoting
+from grammar.words import plural
 
 _WORD = re.compile(r"[A-Za-z][A-Za-z'-]*")
 _QUOTED = re.compile(r'"[^"]*"')
 MOST_WRONG = 4
 
 
-def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator[tuple[str, str, str]]:
+def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator[tuple[str, Value, str]]:
     """The line of that number (from 1) with such words as others of the language, then of the whole sheet as well;
     each with what was changed, and the first such word. `kit` are names that mean something without being declared."""
     line = lines[number - 1].strip()
@@ -28,8 +29,8 @@ def spelled(lines: Sequence[str], number: int, kit: Collection[str]) -> Iterator
     for known in (language, (*language, *sorted(sheet))):
         found = {word: new for word in wrong if (new := _nearest(word, known, sheet))}
         if found:
-            said = listing([f"`{old}` is written `{new}`" for old, new in found.items()])
-            yield _exchanged(line, found), f"{capital(said)}.", next(iter(found))
+            said = listed(quoting("`{old}` is written `{new}`", old=old, new=new) for old, new in found.items())
+            yield _exchanged(line, found), quoting("{what}.", what=Capital(said)), next(iter(found))
 
 
 def _known(word: str, sheet: Set[str]) -> bool:

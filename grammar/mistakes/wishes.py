@@ -15,10 +15,12 @@ from pathlib import Path
 
 from grammar.frozen import frozen
 from grammar.mistakes.examples import Example, examples
+from grammar.said import Said, listed, quoting, said
 
 LIST = Path(__file__).with_name("wishes.txt")
 GAMES = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 _MORE_THAN_OTHERS = 0.4
+NOTHING_NEAR = "The language has nothing near it."
 _NEVER = "never said, but: "
 _LEAST = 1.2
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
@@ -36,6 +38,21 @@ class Row:
     section: str
     says: str
     example: str
+
+
+def row_told(row: Row | Example, section: str = "") -> Said:
+    """A row with what it says, and with its section where that is not the one of which is spoken."""
+    told = "`{example}` ({says})"
+    if section and isinstance(row, Row) and row.section != section:
+        return quoting(
+            "`{example}` ({says}, under `{section}`)", example=row.example, says=said(row.says), section=row.section
+        )
+    return quoting(told, example=row.example, says=said(row.says))
+
+
+def near_rows(rows: Iterable[Row | Example], section: str = "") -> Said:
+    """The rows as what comes nearest to a line of a section."""
+    return quoting("Nearest to it: {rows}.", rows=listed((row_told(row, section) for row in rows), "or"))
 
 
 @frozen

@@ -11,6 +11,7 @@ from grammar.game import GameKit
 from grammar.meanings import KitMeaning, PlayerMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary, category_of, not_in_the_kit, singular
+from grammar.said import quoting
 from grammar.sentences.base import Name, Owner, OwnerName
 from grammar.sentences.sides import Kit
 from grammar.tree import GameSheet
@@ -42,9 +43,9 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
     if number.value != int(number.value) or not 1 <= number.value <= COUNT_LIMIT:
         words.wrong(
             "G-count",
-            f"There cannot be {number.words()} of a thing in the kit.",
+            quoting("There cannot be {number} of a thing in the kit.", number=number.words()),
             number.span,
-            f"Write a whole number from 1 to {COUNT_LIMIT}.",
+            quoting("Write a whole number from 1 to {most}.", most=COUNT_LIMIT),
         )
         number = attrs.evolve(number, value=float(COUNT_LIMIT))
     written = sentence.name.text
@@ -62,9 +63,9 @@ def _kit_line(sentence: Kit, words: Vocabulary, catalogue: Mapping[str, str], ki
         title, hint = not_in_the_kit(sentence.like.text, catalogue)
         words.wrong("G-unknown-kit", title, sentence.like.span, hint, tuple(_other_likes(sentence, catalogue)))
     elif category is None:
-        hint = f'Say what it is like, such as "{sentence.words()}, like a plastic pin".'
-        title = f"It is not known what a `{one}` is."
-        words.wrong("G-unknown-kit", title, sentence.name.span, hint, tuple(_other_names(sentence, one, catalogue)))
+        say = quoting('Say what it is like, such as "{sentence}, like a plastic pin".', sentence=sentence.words())
+        unknown = quoting("It is not known what a `{one}` is.", one=one)
+        words.wrong("G-unknown-kit", unknown, sentence.name.span, say, tuple(_other_names(sentence, one, catalogue)))
     owner = sentence.owner
     whose: str | None = None
     per_player = False

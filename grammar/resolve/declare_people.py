@@ -5,10 +5,11 @@ from __future__ import annotations
 from grammar.game import GameRole, GameSide
 from grammar.meanings import PlayerMeaning, SideMeaning, side_named
 from grammar.resolve.vocabulary import COUNT_LIMIT, Vocabulary
+from grammar.said import Value, listed, quoting
 from grammar.sentences.base import Name, Owner
 from grammar.sentences.sides import AimsFrom, NeverAimedAt, Role, Sides, Uses
 from grammar.tree import GameSheet
-from grammar.words import called_by_players, listing, player_of, plural
+from grammar.words import called_by_players, player_of, plural
 
 
 def declare_sides(sheet: GameSheet, words: Vocabulary) -> tuple[tuple[GameSide, ...], tuple[GameRole, ...]]:
@@ -34,7 +35,7 @@ def _declare_side(name: Name, words: Vocabulary) -> None:
     text = name.text
     if text.rsplit(maxsplit=1)[-1] in ("side", "sides", "team", "teams", "group", "groups"):
         hint = "Give each side a name, such as: north and south, 6 to 14 players each, mirrored"
-        words.wrong("G-name", f"`{text}` is no name of a side.", name.span, hint)
+        words.wrong("G-name", quoting("`{said}` is no name of a side.", said=text), name.span, hint)
     by_players = called_by_players(text)
     if not words.declare((text,), PlayerMeaning(side=text) if by_players else SideMeaning(text), name):
         return
@@ -54,7 +55,10 @@ def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
         side = side_named(meaning)
         if side is None:
             words.wrong(
-                "G-unknown", f"There is no side called `{owner.name.text}`.", owner.name.span, _the_sides(words)
+                "G-unknown",
+                quoting("There is no side called `{name}`.", name=owner.name.text),
+                owner.name.span,
+                _the_sides(words),
             )
     words.declare((name, plural(name)), PlayerMeaning(side=side, role=name), sentence.name)
     aims = next((part.distance.metres for part in sentence.details if isinstance(part, AimsFrom)), None)
@@ -63,8 +67,9 @@ def _declare_role(sentence: Role, words: Vocabulary) -> GameRole:
     return GameRole(name, least, most, side, aims, sentence.span, uses, aimed_at)
 
 
-def _the_sides(words: Vocabulary) -> str:
-    return f"The sides are {listing(word for word, meaning in words.meanings.items() if side_named(meaning) == word)}."
+def _the_sides(words: Vocabulary) -> Value:
+    sides = listed(word for word, meaning in words.meanings.items() if side_named(meaning) == word)
+    return quoting("The sides are {sides}.", sides=sides)
 
 
 def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:
@@ -75,16 +80,16 @@ def _headcount(sentence: Sides | Role, words: Vocabulary) -> tuple[int, int]:
         if number.value != int(number.value) or not fewest <= number.value <= COUNT_LIMIT:
             words.wrong(
                 "G-count",
-                f"A side cannot have {number.words()} players.",
+                quoting("A side cannot have {number} players.", number=number.words()),
                 number.span,
-                f"Write a whole number from 1 to {COUNT_LIMIT}.",
+                quoting("Write a whole number from 1 to {most}.", most=COUNT_LIMIT),
             )
             return 1, 1
     if least.value > most.value:
         words.wrong(
             "G-range",
-            f"{least.words()} to {most.words()} runs backwards.",
+            quoting("{least} to {most} runs backwards.", least=least.words(), most=most.words()),
             least.span,
-            f"Write {most.words()} to {least.words()}.",
+            quoting("Write {most} to {least}.", most=most.words(), least=least.words()),
         )
     return least.whole, most.whole

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from grammar.game import GameArea, GameTrack
 from grammar.meanings import AREA_KINDS, PlaceMeaning, side_named
 from grammar.resolve.vocabulary import Vocabulary
+from grammar.said import listed, perhaps_meant, quoting
 from grammar.sentences.determiners import EACH
 from grammar.sentences.space import Area, NobodyThere, Track
 from grammar.tree import GameSheet
-from grammar.words import did_you_mean, listing, plural
+from grammar.words import plural
 
 
 def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
@@ -22,8 +23,15 @@ def declare_areas(sheet: GameSheet, words: Vocabulary) -> tuple[GameArea, ...]:
             continue
         kind = sentence.name.text.split()[-1]
         if kind not in AREA_KINDS:
-            hint = did_you_mean(kind, AREA_KINDS) or f"End its name with what it is: {listing(AREA_KINDS, 'or')}."
-            words.wrong("G-area-kind", f"`{sentence.name.text}` does not say what it is.", sentence.name.span, hint)
+            hint = perhaps_meant(kind, AREA_KINDS) or quoting(
+                "End its name with what it is: {kinds}.", kinds=listed(AREA_KINDS, "or")
+            )
+            words.wrong(
+                "G-area-kind",
+                quoting("`{name}` does not say what it is.", name=sentence.name.text),
+                sentence.name.span,
+                hint,
+            )
         words.declare((sentence.name.text, plural(sentence.name.text)), PlaceMeaning(sentence.name.text), sentence.name)
         forbidden = tuple(rule.verb.removesuffix(" there") for rule in sentence.rules if isinstance(rule, NobodyThere))
         each = sentence.spot.determiner in EACH
@@ -64,11 +72,11 @@ def declare_tracks(sheet: GameSheet, words: Vocabulary) -> tuple[GameTrack, ...]
         for end in (track.start, track.goal):
             if side_named(words.meanings.get(end.text)) is None:
                 hint = "A track runs from one side of the game to another."
-                words.wrong("G-unknown", f"There is no side called `{end.text}`.", end.span, hint)
+                words.wrong("G-unknown", quoting("There is no side called `{end}`.", end=end.text), end.span, hint)
         if track.steps.value != int(track.steps.value) or not 2 <= track.steps.value <= 40:
             words.wrong(
                 "G-count",
-                f"A track cannot have {track.steps.words()} steps.",
+                quoting("A track cannot have {steps} steps.", steps=track.steps.words()),
                 track.steps.span,
                 "Write a whole number from 2 to 40.",
             )

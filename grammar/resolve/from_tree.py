@@ -10,7 +10,7 @@ import attrs
 from grammar.core.reading.beside_mistakes import senseless_lines
 from grammar.core.reading.from_game import core_of
 from grammar.core.reading.sheet.sheet_pass import SECTIONS
-from grammar.finding import Finding, Outcome, Severity
+from grammar.finding import Finding, Outcome, Severity, mistake
 from grammar.frozen import frozen
 from grammar.game import Game
 from grammar.meanings import built_in
@@ -21,6 +21,7 @@ from grammar.resolve.declare_places import declare_areas, declare_tracks, know_w
 from grammar.resolve.known import WithKnownNames, unknown_name, with_known_names, without_lines, without_unsure
 from grammar.resolve.possible import possible_findings
 from grammar.resolve.vocabulary import Vocabulary
+from grammar.said import quoting, said
 from grammar.sentences.base import Node
 from grammar.sentences.head import Ages
 from grammar.sentences.sides import Sides
@@ -216,9 +217,7 @@ def _as_lost(section: str, line: Line) -> LostLine:
     return LostLine(frozenset((section,)), line.sentence.words())
 
 
-def _may_follow(
-    finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: Set[Row]
-) -> bool:
+def _may_follow(finding: Finding, lost: Sequence[LostLine], missing: Sequence[LostLine], misdeclared: Set[Row]) -> bool:
     """Whether a mistake may be none, were all lines there, or those that declare wrongly right: it waits till then."""
     if finding.code in ("G-unknown", "G-sort"):
         return bool(_name(finding)) and may_declare(lost, _name(finding))
@@ -231,12 +230,16 @@ def _may_follow(
 
 def _missing(sheet: GameSheet, lost: Sequence[LostLine]) -> list[Finding]:
     return [
-        Finding(
+        mistake(
             "G-missing",
-            Severity.ERROR,
-            f"The game `{sheet.title}` has no {each.what} under `{each.section}`.",
+            quoting(
+                "The game `{title}` has no {what} under `{section}`.",
+                title=sheet.title,
+                what=said(each.what),
+                section=each.section,
+            ),
             sheet.span,
-            f'Add there a line such as "{each.example}".',
+            quoting('Add there a line such as "{example}".', example=each.example),
         )
         for each in _missing_sections(sheet)
         if not any(each.section in line.sections for line in lost)

@@ -8,9 +8,8 @@ from typing import Any
 
 import attrs
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.meanings import (
-    AREA_KINDS,
     AgentMeaning,
     CategoryMeaning,
     FrozenMeaning,
@@ -26,11 +25,13 @@ from grammar.meanings import (
     side_named,
 )
 from grammar.resolve.expected import EXPECTED
+from grammar.resolve.undeclared import declare_hint
+from grammar.said import Listed, listed, perhaps_meant, quoting, said
 from grammar.sentences import base, head, sides, space
 from grammar.sentences.base import Name, Node, Np
 from grammar.sentences.then import ComesIn
 from grammar.sentences.when import When
-from grammar.words import LIKE_ENOUGH, did_you_mean, likeness, listing, plural
+from grammar.words import LIKE_ENOUGH, likeness
 
 _SAID = {
     "ball": "a ball",
@@ -67,16 +68,6 @@ _NEXT_POINT = (
     "Only where points were level does the next one decide: more points wins, else the next point wins. Of anything "
     "else that is counted say: else a draw"
 )
-
-
-_ANYTHING = frozenset(("thing", "object", "item", "one", "other"))
-_MOST_NAMED = 4
-_NOT_OF_PLACES = frozenset(("around", "round", "fourth", "third", "second", "two", "2", "one", "other", "end", "ends"))
-_DOINGS = frozenset((  # what nobody lays ready
-    "catch", "catches", "throws", "hits", "passes", "points", "lives", "life", "body", "bodies", "frozen", "free",
-    "freezes", "half", "halves", "minutes", "rounds", "players", "player", "again", "sets", "turns", "winner",
-    "once", "twice", "already", "yet", "miss", "misses", "try", "tries", "attempts", "goals", "steps",
-))  # fmt: skip
 
 
 def sort_of(meaning: Meaning) -> str:
@@ -150,22 +141,27 @@ def _unknown_verb(sentence: Node, name: Name, meanings: Mapping[str, Meaning]) -
     if _sort_of_known(meanings.get(who)) not in ("player", "side") or not last.endswith("s") or last in meanings:
         return None
     from grammar.mistakes.meant import nearest  # loaded only where a verb is not known
+    from grammar.mistakes.wishes import near_rows
 
     section = "when" if isinstance(sentence, When) else "play"
-    near = [f"`{row.example}` ({row.says})" for row in nearest(section, sentence.words()).rows]
-    title = f"Nothing here is called `{name.text}`: {who} is known, but not that one {last}."
-    hint = f"Nearest to it: {listing(near, 'or')}." if near else "Say what happens in words of the language page."
-    return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+    near = nearest(section, sentence.words()).rows
+    title = quoting(
+        "Nothing here is called `{name}`: {who} is known, but not that one {last}.", name=name.text, who=who, last=last
+    )
+    hint = near_rows(near) if near else "Say what happens in words of the language page."
+    return mistake("G-unknown", title, name.span, hint)
 
 
 def _never_comes_in(sentence: Node, name: Name, meaning: Meaning) -> Finding | None:
     """What to say of a thing that is no ball and is to come in while play goes on."""
-    said = sentence.consequences if isinstance(sentence, When) else ()
-    if not any(isinstance(each, ComesIn) and each.name is name for each in said):
+    those = sentence.consequences if isinstance(sentence, When) else ()
+    if not any(isinstance(each, ComesIn) and each.name is name for each in those):
         return None
-    title = f"`{name.text}` is {_SAID[sort_of(meaning)]}; only balls come in while play goes on."
+    title = quoting(
+        "`{name}` is {what}; only balls come in while play goes on.", name=name.text, what=said(_SAID[sort_of(meaning)])
+    )
     hint = "Anything else is there from the start: say in the set-up where it stands or lies."
-    return Finding("G-sort", Severity.ERROR, title, name.span, hint)
+    return mistake("G-sort", title, name.span, hint)
 
 
 def _sort_of_known(meaning: Meaning | None) -> str | None:
@@ -175,14 +171,14 @@ def _sort_of_known(meaning: Meaning | None) -> str | None:
 
 def _unknown(name: Name, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> Finding:
     if expected == ("side",) and name.text.startswith("next "):
-        title = f"`the {name.text}` decides no round: where a score is level the next point does."
-        return Finding("G-unknown", Severity.ERROR, title, name.span, _NEXT_POINT)
+        title = quoting("`the {name}` decides no round: where a score is level the next point does.", name=name.text)
+        return mistake("G-unknown", title, name.span, _NEXT_POINT)
     near = [word for word in fitting(expected, meanings) if likeness(name.text, word) >= LIKE_ENOUGH]
-    hint = did_you_mean(name.text, near) or _declare_hint(name.text, expected, meanings)
-    title = (
-        f"Nothing here is called `{name.text}`; {listing([_SAID[sort] for sort in expected], 'or')} could stand here."
+    hint = perhaps_meant(name.text, near) or declare_hint(name.text, expected, meanings)
+    title = quoting(
+        "Nothing here is called `{name}`; {sorts} could stand here.", name=name.text, sorts=_sorts(expected)
     )
-    return Finding("G-unknown", Severity.ERROR, title, name.span, hint)
+    return mistake("G-unknown", title, name.span, hint)
 
 
 def fitting(expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> list[str]:
@@ -200,43 +196,18 @@ def _fits(meaning: Meaning, expected: tuple[str, ...]) -> bool:
     return sort_of(meaning) in expected or ("side" in expected and side_named(meaning) is not None)
 
 
-def _declare_hint(text: str, expected: tuple[str, ...], meanings: Mapping[str, Meaning]) -> str:
-    if "side" in expected:
-        sides = [word for word, meaning in meanings.items() if side_named(meaning) == word]
-        return f"The sides are {listing(sides)}." if sides else "Name the sides under `sides`."
-    last = text.rsplit(maxsplit=1)[-1]
-    if "place" in expected and last in AREA_KINDS:
-        return f'Say in space where it is, such as "{text}: beside each half".'
-    if "ball" in expected and last in ("ball", "balls"):
-        return f'Add it to the kit, such as "{1 if last == "ball" else 4} {text}".'
-    kit = [f"`{word}`" for word, meaning in meanings.items() if isinstance(meaning, KitMeaning) and meaning.key == word]
-    if text.removesuffix("s") in _ANYTHING and kit:
-        return f"Name what is meant: {listing(kit[:_MOST_NAMED], 'or')}."
-    kind = last.removesuffix("s")
-    areas = [f"`{word}`" for word, meaning in meanings.items()
-             if isinstance(meaning, PlaceMeaning) and kind in AREA_KINDS and word.endswith(f" {kind}")]  # fmt: skip
-    if areas and "place" not in expected:
-        return f"It is a place: {listing(areas, 'or')}. Say who or what is there."
-    if ("ball" in expected or "target" in expected) and not {"misses", "miss"}.isdisjoint(text.split()):
-        return "Misses are counted as lives: each player has 3 lives, and: a ball is missed: the thrower loses a life"
-    if ("ball" in expected or "target" in expected) and not _DOINGS.isdisjoint(text.split()):
-        return "If it is a thing, declare it under kit; if not, the language says it in another way."
-    if "ball" in expected or "target" in expected:
-        return f'Add it to the kit, such as "4 {text if text.endswith("s") else plural(text)}, like a cone".'
-    if "place" in expected and text.split()[0] not in _NOT_OF_PLACES:
-        return f'Say in space where it is, such as "{text} zone: 2 m deep, before each back line".'
-    if "place" in expected:
-        return "Name a place of the court (half, back line, side line, middle, corner, wall), or an area of the sheet."
-    if "player" in expected:
-        return "Players are called players, or by the name of their side or role."
-    return "Use a name that the sheet declares."
+def _sorts(expected: tuple[str, ...]) -> Listed:
+    return listed((said(_SAID[sort]) for sort in expected), "or")
 
 
 def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Finding:
-    verb = "means" if sort_of(meaning) == "player" else "is"
-    title = (
-        f"`{name.text}` {verb} {_SAID[sort_of(meaning)]}; "
-        f"{listing([_SAID[sort] for sort in expected], 'or')} could stand here."
+    title = quoting(
+        "`{name}` means {what}; {sorts} could stand here."
+        if sort_of(meaning) == "player"
+        else "`{name}` is {what}; {sorts} could stand here.",
+        name=name.text,
+        what=said(_SAID[sort_of(meaning)]),
+        sorts=_sorts(expected),
     )
     hint = "Name one of these, or change the verb."
     if {sort_of(meaning), *expected} >= {"player", "target"} and ("player" in expected) != ("target" in expected):
@@ -244,7 +215,7 @@ def _misplaced(name: Name, meaning: Meaning, expected: tuple[str, ...]) -> Findi
     if sort_of(meaning) == "player" and expected == ("ball",):
         hint = "So it is said of balls; what somebody who plays does wrong is a foul, such as: a player fouls"
     if sort_of(meaning) == "furniture" and "target" in expected:
-        hint = f'What is aimed at is like a target: "1 {name.text} for each side, like a thick mat" (or box, or board).'
+        hint = 'What is aimed at is like a target: "1 {name} for each side, like a thick mat" (or box, or board).'
     if sort_of(meaning) == "place" and "side" in expected:
-        hint = f"Of a place say what lies there: there are no balls in the {name.text}"
-    return Finding("G-sort", Severity.ERROR, title, name.span, hint)
+        hint = "Of a place say what lies there: there are no balls in the {name}"
+    return mistake("G-sort", title, name.span, quoting(hint, name=name.text))

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 import attrs
 
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.game import Game
+from grammar.said import Figure, quoting, said
 from grammar.sentences.attempting import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
 from grammar.sentences.base import Node, Quantity
 from grammar.sentences.finish import After, FirstTo, OpenEnded
@@ -16,11 +17,6 @@ from grammar.sentences.play import SaidRule
 from grammar.sentences.points import EndWorth, SetPoints, Worth
 from grammar.sentences.space import Court
 from grammar.sentences.then import Scores
-from grammar.span import Span
-
-
-def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
-    return Finding(code, Severity.ERROR, title, place, hint, others)
 
 
 def one_of_each(game: Game) -> Iterator[Finding]:
@@ -31,16 +27,16 @@ def one_of_each(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             kind = type(sentence)
             if kind in once and kind in first:
-                yield _error(
+                yield mistake(
                     "G-twice",
-                    f"This game has a second {once[kind]}.",
+                    quoting("This game has a second {what}.", what=said(once[kind])),
                     sentence.span,
                     "Keep one of the two lines.",
                     first[kind].span,
                 )
             first.setdefault(kind, sentence)
     if game.sheet.lines("space") and not any(game.all_of("space", Court)):
-        yield _error(
+        yield mistake(
             "G-missing",
             "The space says nothing of the court.",
             game.sheet.span,
@@ -51,12 +47,12 @@ def one_of_each(game: Game) -> Iterator[Finding]:
 def age_findings(ages: Ages) -> Iterator[Finding]:
     """Ages run upwards and are those of pupils."""
     if ages.least.value > ages.most.value:
-        title = f"Ages {ages.least.words()} to {ages.most.words()} run backwards."
+        title = quoting("Ages {least} to {most} run backwards.", least=ages.least.words(), most=ages.most.words())
         turned = Correction(ages.span, f"ages {ages.most.words()} to {ages.least.words()}")
-        backwards = _error("G-range", title, ages.span, "Give the younger age first.")
+        backwards = mistake("G-range", title, ages.span, "Give the younger age first.")
         yield attrs.evolve(backwards, corrections=(turned,))
     elif not 3 <= ages.least.value <= ages.most.value <= 20:
-        yield _error("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
+        yield mistake("G-range", "These are not the ages of pupils.", ages.span, "Write ages from 3 to 20.")
 
 
 def ranges(game: Game) -> Iterator[Finding]:
@@ -65,19 +61,23 @@ def ranges(game: Game) -> Iterator[Finding]:
         yield from age_findings(ages)
     for court in game.all_of("space", Court):
         if not all(2 <= side.metres <= 60 for side in (court.length, court.width)):
-            yield _error(
+            yield mistake(
                 "G-range",
-                f"A hall has no court of {court.length.words()} by {court.width.words()}.",
+                quoting(
+                    "A hall has no court of {length} by {width}.",
+                    length=court.length.words(),
+                    width=court.width.words(),
+                ),
                 court.span,
                 "Write lengths from 2 m to 60 m.",
             )
     for area in game.areas:
         if area.depth_m is not None and game.halved and not 0 < area.depth_m <= game.court_m[0] / 2:
-            yield _error(
+            yield mistake(
                 "G-range",
-                f"The {area.name} is deeper than a half of the court.",
+                quoting("The {name} is deeper than a half of the court.", name=area.name),
                 area.span,
-                f"A half is {game.court_m[0] / 2:g} m deep.",
+                quoting("A half is {number} m deep.", number=Figure(game.court_m[0] / 2)),
             )
 
 
@@ -89,11 +89,11 @@ def chances(game: Game) -> Iterator[Finding]:
                 isinstance(part, SucceedChance | CaughtChance | BounceShare | PartOf)
                 and not 0 <= part.times.value <= part.of.value > 0
             ):
-                yield _error(
+                yield mistake(
                     "G-chance",
-                    f"`{part.words()}` is not possible.",
+                    quoting("`{said}` is not possible.", said=part.words()),
                     part.span,
-                    f'Write a number from 0 to {part.of.words()} before "in".'
+                    quoting('Write a number from 0 to {of} before "in".', of=part.of.words())
                     if part.of.value
                     else 'Write at least 1 behind "in".',
                 )
@@ -126,17 +126,17 @@ def _parts(node: Node) -> Iterator[Node]:
 
 
 def _fraction(number: Quantity) -> Finding:
-    title = f"`{number.words()}`: a part of one cannot be counted."
-    return _error("G-count", title, number.span, "Write a whole number.")
+    title = quoting("`{said}`: a part of one cannot be counted.", said=number.words())
+    return mistake("G-count", title, number.span, "Write a whole number.")
 
 
 def _whole(number: Quantity, least: int, what: str) -> Iterator[Finding]:
     if number.value == int(number.value) and not least <= number.value <= 1000:
-        yield _error(
+        yield mistake(
             "G-count",
-            f"`{number.words()} {what}` cannot be counted.",
+            quoting("`{number} {what}` cannot be counted.", number=number.words(), what=what),
             number.span,
-            f"Write a whole number from {least} to 1000.",
+            quoting("Write a whole number from {least} to 1000.", least=least),
         )
 
 
@@ -149,7 +149,7 @@ def halves(game: Game) -> Iterator[Finding]:
             if isinstance(sentence, SaidRule):
                 continue  # what is in quotes is for people
             if " half" in sentence.words() or "halves" in sentence.words():
-                yield _error(
+                yield mistake(
                     "G-half",
                     "This court has no halves.",
                     sentence.span,

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning, PlayerMeaning
+from grammar.said import Capital, listed, quoting
 from grammar.sentences.attempting import Attempt
 from grammar.sentences.base import Node, Np
 from grammar.sentences.play import Stay
 from grammar.sentences.sides import Placing
-from grammar.words import capital, listing
 
 
 def areas_in_a_circle(game: Game) -> Iterator[Finding]:
@@ -24,14 +24,14 @@ def areas_in_a_circle(game: Game) -> Iterator[Finding]:
             chain.append(following)
         if following is area and area.name not in told:
             told.update(each.name for each in chain)
-            said = listing(
-                f"the {each.name} lies {each.preposition} the {after.name}"
+            told_of = listed(
+                quoting("the {name} lies {where} the {other}", name=each.name, where=each.preposition, other=after.name)
                 for each, after in zip(chain, [*chain[1:], area], strict=True)
             )
-            title = f"{capital(said)}: that is no place."
-            hint = f'Say where one of them lies, such as "{area.name}: beside each half".'
+            title = quoting("{places}: that is no place.", places=Capital(told_of))
+            hint = quoting('Say where one of them lies, such as "{name}: beside each half".', name=area.name)
             others = tuple(each.span for each in chain[1:])
-            yield Finding("G-circle", Severity.ERROR, title, area.span, hint, others)
+            yield mistake("G-circle", title, area.span, hint, *others)
 
 
 def _lies_by(game: Game, area: GameArea, by_name: dict[str, GameArea]) -> GameArea | None:
@@ -46,9 +46,9 @@ def forbidden_places(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             place = _entered(game, sentence)
             if place in closed:
-                title = f"Nobody enters the {place}, but this line puts somebody there."
+                title = quoting("Nobody enters the {place}, but this line puts somebody there.", place=place)
                 hint = "Take one of the two lines out, or name another place."
-                yield Finding("G-contradiction", Severity.ERROR, title, sentence.span, hint, (closed[place].span,))
+                yield mistake("G-contradiction", title, sentence.span, hint, closed[place].span)
 
 
 def kept_from_acting(game: Game) -> Iterator[Finding]:
@@ -58,9 +58,13 @@ def kept_from_acting(game: Game) -> Iterator[Finding]:
         place = _entered(game, stay)
         act = next((each for each in game.all_of("play", Attempt) if _same_players(game, stay.who, each.who)), None)
         if place in idle and act is not None:
-            title = f"Nobody acts in the {place}, but this line keeps {stay.who.words()} there, who have to act."
+            title = quoting(
+                "Nobody acts in the {place}, but this line keeps {who} there, who have to act.",
+                place=place,
+                who=stay.who.words(),
+            )
             hint = "Take one of the lines out, or let them stay in another place."
-            yield Finding("G-contradiction", Severity.ERROR, title, stay.span, hint, (idle[place].span, act.span))
+            yield mistake("G-contradiction", title, stay.span, hint, idle[place].span, act.span)
 
 
 def _same_players(game: Game, one: Np, other: Np) -> bool:
@@ -88,14 +92,13 @@ def said_twice(game: Game) -> Iterator[Finding]:
         for sentence in game.sentences(section):
             words = sentence.words()
             if words in first:
-                title = "This line stands twice."
-                yield Finding("G-twice", Severity.ERROR, title, sentence.span, "Take one out.", (first[words].span,))
+                yield mistake("G-twice", "This line stands twice.", sentence.span, "Take one out.", first[words].span)
             first.setdefault(words, sentence)
     homes: dict[str, Stay] = {}
     for stay in game.all_of("play", Stay):
         who = stay.who.words()
         if who in homes and homes[who].words() != stay.words():
-            title = f"Two lines say where {who} stay."
+            title = quoting("Two lines say where {who} stay.", who=who)
             hint = "Keep one, or give some of them a role of their own under `sides`."
-            yield Finding("G-contradiction", Severity.ERROR, title, stay.span, hint, (homes[who].span,))
+            yield mistake("G-contradiction", title, stay.span, hint, homes[who].span)
         homes.setdefault(who, stay)

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, KitMeaning, PlayerMeaning, side_named
+from grammar.said import Value, listed, perhaps_meant, quoting
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Node, Np
 from grammar.sentences.claims import Claim
@@ -18,14 +19,9 @@ from grammar.sentences.sides import PlacingOnStep
 from grammar.sentences.then import Joins, TakenOver
 from grammar.sentences.time import TheFirstTime
 from grammar.sentences.when import When
-from grammar.span import Span
-from grammar.words import did_you_mean, plural
+from grammar.words import plural
 
 _CATCHER = re.compile(r"\bcatcher\b")  # one: "catchers" are those who are called so
-
-
-def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
-    return Finding(code, Severity.ERROR, title, place, hint, others)
 
 
 def contradictions(game: Game) -> Iterator[Finding]:
@@ -33,15 +29,18 @@ def contradictions(game: Game) -> Iterator[Finding]:
     seen: dict[str, Node] = {}
     for sentence in (*game.sentences("play"), *game.sentences("when")):
         if isinstance(sentence, HoldLimit):
-            key, title = sentence.ball.words(), f"Two lines say how long {sentence.ball.words()} is held."
+            key, title = (
+                sentence.ball.words(),
+                quoting("Two lines say how long {ball} is held.", ball=sentence.ball.words()),
+            )
         elif isinstance(sentence, When) and isinstance(sentence.span_of_time, TheFirstTime):
             key = sentence.words().partition(":")[0]
-            title = f"Two lines say what follows when {key.partition(', ')[2]} for the first time."
+            title = quoting("Two lines say what follows when {event} for the first time.", event=key.partition(", ")[2])
         else:
             continue
         if key in seen:
             hint = "Join them into one line, or take one out."
-            yield _error("G-contradiction", title, sentence.span, hint, seen[key].span)
+            yield mistake("G-contradiction", title, sentence.span, hint, seen[key].span)
         seen.setdefault(key, sentence)
 
 
@@ -52,23 +51,36 @@ def catcher_needs_catch(game: Game) -> Iterator[Finding]:
         event = rule.event.words()
         said = " and ".join(consequence.words() for consequence in rule.consequences)
         if by_word and "catcher" in said and not any(each in event for each in ("caught", "intercepted")):
-            yield _error("G-nobody", f"Nobody catches when {event}.", rule.span, "Name the thrower, or that player.")
+            yield mistake(
+                "G-nobody",
+                quoting("Nobody catches when {event}.", event=event),
+                rule.span,
+                "Name the thrower, or that player.",
+            )
         if not by_word and _CATCHER.search(said) and _caught_by_anybody(rule):
             title = "The catcher is whoever caught it, and others are called so on this sheet."
-            hint = f"Give those another name, such as ring catcher, or say who catches: {event} by a catcher."
-            yield _error("G-nobody", title, rule.span, hint)
+            hint = quoting(
+                "Give those another name, such as ring catcher, or say who catches: {event} by a catcher.", event=event
+            )
+            yield mistake("G-nobody", title, rule.span, hint)
         spoken_of = ("is hit", "is touched", "is caught", "last life", "has lost", "fouls")
         if isinstance(rule.event, Crosses) and isinstance(game.meaning(rule.event.what.name), PlayerMeaning):
-            hint = f"Who steps over a line fouls. Write: a player fouls: {said}"
-            yield _error("G-nobody", "A ball crosses, not a player.", rule.span, hint)
+            hint = quoting("Who steps over a line fouls. Write: a player fouls: {said}", said=said)
+            yield mistake("G-nobody", "A ball crosses, not a player.", rule.span, hint)
         elif "that player" in said and not any(each in event for each in spoken_of):
-            yield _error("G-nobody", f"No player is spoken of when {event}.", rule.span, _whom_it_happens_to(rule))
+            yield mistake(
+                "G-nobody",
+                quoting("No player is spoken of when {event}.", event=event),
+                rule.span,
+                _whom_it_happens_to(rule),
+            )
 
 
-def _whom_it_happens_to(rule: When) -> str:
+def _whom_it_happens_to(rule: When) -> Value:
     """Who may be meant by that player where nobody is hit or touched."""
     if isinstance(rule.event, Arrives):
-        return f"Who arrives is called so: write the {rule.event.who.name.text} instead of that player."
+        name = rule.event.who.name.text
+        return quoting("Who arrives is called so: write the {name} instead of that player.", name=name)
     if isinstance(rule.event, Knocked):
         return "Who has done it is the thrower, whose it is its keeper, their side its side: name one of these."
     return "Name the thrower, if that is who is meant."
@@ -88,9 +100,13 @@ def claims(game: Game) -> Iterator[Finding]:
             quantity = getattr(claim.quantity, "count", None)
             most = _most_of(game, claim)
             if quantity is not None and most is not None and quantity.value > most:
-                yield _error(
+                yield mistake(
                     "G-too-many",
-                    f"A side can have at most {most} of these; this line asks for {quantity.words()}.",
+                    quoting(
+                        "A side can have at most {most} of these; this line asks for {quantity}.",
+                        most=most,
+                        quantity=quantity.words(),
+                    ),
                     claim.span,
                     "Ask for fewer, or add to the kit or the side.",
                 )
@@ -126,11 +142,11 @@ def named_sides(game: Game) -> Iterator[Finding]:
     """Kit belongs to a side that there is."""
     for line in game.kit:
         if line.owner not in (None, "each") and side_named(game.vocabulary.get(line.owner or "")) is None:
-            yield _error(
+            yield mistake(
                 "G-unknown",
-                f"There is no side called `{line.owner}`.",
+                quoting("There is no side called `{owner}`.", owner=line.owner),
                 line.span,
-                f"The sides are {', '.join(side.name for side in game.sides)}.",
+                quoting("The sides are {sides}.", sides=listed(side.name for side in game.sides)),
             )
 
 
@@ -144,16 +160,20 @@ def switches(game: Game) -> Iterator[Finding]:
                 continue
             used.add(sentence.name.text)
             if sentence.name.text not in game.switches:
-                hint = did_you_mean(sentence.name.text, game.switches)
-                hint = hint or f'Add to the head: "switch {sentence.name.text}, usually off".'
-                yield _error(
-                    "G-unknown", f"There is no switch called `{sentence.name.text}`.", sentence.name.span, hint
+                hint = perhaps_meant(sentence.name.text, game.switches) or quoting(
+                    'Add to the head: "switch {name}, usually off".', name=sentence.name.text
+                )
+                yield mistake(
+                    "G-unknown",
+                    quoting("There is no switch called `{name}`.", name=sentence.name.text),
+                    sentence.name.span,
+                    hint,
                 )
     for switch in game.sheet.all_of("head", Switch):
         if switch.name.text not in used:
-            title = f"The switch `{switch.name.text}` turns nothing."
-            hint = f'Begin a rule with "with {switch.name.text}, ...", or leave the switch out.'
-            yield _error("G-switch", title, switch.span, hint)
+            title = quoting("The switch `{name}` turns nothing.", name=switch.name.text)
+            more = quoting('Begin a rule with "with {name}, ...", or leave the switch out.', name=switch.name.text)
+            yield mistake("G-switch", title, switch.span, more)
 
 
 def tracks(game: Game) -> Iterator[Finding]:
@@ -161,16 +181,18 @@ def tracks(game: Game) -> Iterator[Finding]:
     for placing in game.all_of("set-up", PlacingOnStep):
         track = game.track_named(placing.track.name.text)
         if track is None:
-            yield _error(
+            yield mistake(
                 "G-sort",
-                f"`{placing.track.name.text}` is not a track.",
+                quoting("`{name}` is not a track.", name=placing.track.name.text),
                 placing.track.span,
                 'Say in space, such as "drift track: 8 steps, from north to south".',
             )
         elif not 0 < placing.step.value < track.steps:
-            yield _error(
+            yield mistake(
                 "G-range",
-                f"The {track.name} has steps 1 to {track.steps - 1} between its homes.",
+                quoting(
+                    "The {name} has steps 1 to {number} between its homes.", name=track.name, number=track.steps - 1
+                ),
                 placing.step.span,
                 "Write one of these.",
                 track.span,
@@ -182,5 +204,11 @@ def odd_names(game: Game) -> Iterator[Finding]:
     for role in game.roles:
         small = [side for side in game.sides if role.side in (None, side.name) and role.least > side.least]
         for side in small[:1]:
-            title = f"The {side.name} may have only {side.least} players; {role.least} would be {plural(role.name)}."
-            yield _error("G-too-many", title, role.span, "Ask for fewer.", side.span)
+            title = quoting(
+                "The {name} may have only {least} players; {least_2} would be {plural}.",
+                name=side.name,
+                least=side.least,
+                least_2=role.least,
+                plural=plural(role.name),
+            )
+            yield mistake("G-too-many", title, role.span, "Ask for fewer.", side.span)

@@ -7,10 +7,11 @@ from math import ceil
 
 from attrs import define, field
 
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
 from grammar.game import Game, GameKit
 from grammar.meanings import CategoryMeaning, KitMeaning, Meaning
 from grammar.resolve.names import names_of
+from grammar.said import Many, quoting, said
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.base import Node, Owner
 from grammar.sentences.determiners import ALL, EACH
@@ -19,8 +20,6 @@ from grammar.sentences.sides import Placing, PlacingOnStep
 from grammar.sentences.then import ComesIn
 from grammar.sentences.time import EveryTime
 from grammar.sentences.when import When
-from grammar.span import Span
-from grammar.words import count
 
 _RULES = ("play", "when", "finish")
 
@@ -45,8 +44,12 @@ def placed_kit(game: Game) -> Iterator[Finding]:
         later, total = _later(game, line), line.total(most)
         coming = sum(number for number, _ in later)
         if coming > total:
-            title = f"{count(coming, line.name, line.plural)} come in while play goes on; the kit has {total}."
-            yield _error("G-too-many", title, later[-1][1].span, "Add to the kit, or let fewer come in.", line.span)
+            title = quoting(
+                "{count} come in while play goes on; the kit has {total}.",
+                count=Many(coming, line.name, line.plural),
+                total=total,
+            )
+            yield mistake("G-too-many", title, later[-1][1].span, "Add to the kit, or let fewer come in.", line.span)
         elif not coming or coming < total or placed[line.name].lines:
             instead = _so_often(game, later[0][1], total - placed[line.name].number) if len(later) == 1 else ""
             yield from _wrongly_placed(line, placed[line.name], total - coming, coming, line.name in spoken_of, instead)
@@ -66,7 +69,7 @@ def _so_often(game: Game, said: ComesIn, left: int) -> str:
     if rule is None or not isinstance(rule.event, EveryTime) or times < 1:
         return ""
     so_often = f"every {rule.event.time.words()}, {times} times" if times > 1 else f"after {rule.event.time.words()}"
-    return f", or say how often they come in: {so_often}: {said.words()}"
+    return f"{so_often}: {said.words()}"
 
 
 def _later(game: Game, line: GameKit) -> list[tuple[int, ComesIn]]:
@@ -129,24 +132,28 @@ def _repeats(game: Game, placing: Placing, line: GameKit) -> int:
 def _wrongly_placed(
     line: GameKit, placed: _Placed, total: int, coming: int, spoken_of: bool, instead: str
 ) -> Iterator[Finding]:
-    later = f", and {coming} come in later" if coming else ""
+    placing = Many(placed.number, line.name, line.plural)
     where = placed.lines[0].span if placed.lines else line.span
     if placed.number > total:
-        placing = count(placed.number, line.name, line.plural)
-        title = f"The set-up places {placing}; the kit has {total + coming}{later}."
-        yield _error("G-too-many", title, where, f"Place fewer, or add to the kit{instead or '.'}", line.span)
+        title = "The set-up places {placed}; the kit has {total}."
+        if coming:
+            title = "The set-up places {placed}; the kit has {total}, and {coming} come in later."
+        told = quoting(title, placed=placing, total=total + coming, coming=coming)
+        hint = "Place fewer, or add to the kit, or say how often they come in: {instead}"
+        fewer = quoting(hint, instead=instead) if instead else said("Place fewer, or add to the kit.")
+        yield mistake("G-too-many", told, where, fewer, line.span)
     elif line.category in ("target", "body", "ring") and spoken_of and not placed.lines:
-        title = f"The set-up does not say where the {line.plural} stand."
-        hint = f'Add to set-up, such as "{line.plural} on the back line of their side, evenly spaced".'
-        yield _error("G-no-place", title, line.span, hint)
+        told = quoting("The set-up does not say where the {things} stand.", things=line.plural)
+        standing = 'Add to set-up, such as "{things} on the back line of their side, evenly spaced".'
+        yield mistake("G-no-place", told, line.span, quoting(standing, things=line.plural))
     elif line.category == "ball" and not placed.lines:
-        title = f"The set-up does not say where the {line.plural} lie."
-        hint = f'Add to set-up, such as "{line.plural} in the middle".'
-        yield _error("G-no-place", title, line.span, hint)
+        told = quoting("The set-up does not say where the {things} lie.", things=line.plural)
+        such = quoting('Add to set-up, such as "{things} in the middle".', things=line.plural)
+        yield mistake("G-no-place", told, line.span, such)
     elif line.category == "ball" and not placed.rest and placed.number < total:
-        title = f"The set-up places {placed.number} of {count(total + coming, line.name, line.plural)}{later}."
-        yield _error("G-no-place", title, line.span, "Say where the others lie at the start.", where)
-
-
-def _error(code: str, title: str, place: Span, hint: str, *others: Span) -> Finding:
-    return Finding(code, Severity.ERROR, title, place, hint, others)
+        pattern = "The set-up places {number} of {total}."
+        if coming:
+            pattern = "The set-up places {number} of {total}, and {coming} come in later."
+        total_told = Many(total + coming, line.name, line.plural)
+        told = quoting(pattern, number=placed.number, total=total_told, coming=coming)
+        yield mistake("G-no-place", told, line.span, "Say where the others lie at the start.", where)

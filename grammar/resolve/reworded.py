@@ -20,6 +20,7 @@ from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
 from grammar.mistakes.near_names import near_names
 from grammar.mistakes.spelling import words_of_the_language
 from grammar.resolve.names import fitting, has_any, name_findings, names_of
+from grammar.said import quoting
 from grammar.sentences import head, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.span import Span
@@ -114,7 +115,9 @@ def declared_otherwise(declared_names: Iterable[tuple[Node, Name]], used: str) -
                 many = sentence.count.value != 1 if isinstance(sentence, sides.Kit) else used.endswith("s")
                 number = 0.0 if name.endswith("s") == many else _OTHER_NUMBER
                 line = _renamed(sentence.words(), declared.text, name)
-                title = f"This line speaks of `{declared.text}`, others of `{used}`."
+                title = quoting(
+                    "This line speaks of `{declared}`, others of `{used}`.", declared=declared.text, used=used
+                )
                 yield Correction(sentence.span, line, cost + _DECLARED + number, title=title, mark=declared.span)
 
 

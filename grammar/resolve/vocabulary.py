@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from attrs import define, field
 
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.meanings import (
     AREA_KINDS,
     AgentMeaning,
@@ -21,9 +21,10 @@ from grammar.meanings import (
     TeacherMeaning,
 )
 from grammar.mistakes.near_names import near_names
+from grammar.said import Value, perhaps_meant, quoting, said
 from grammar.sentences.base import FROZEN, Name
 from grammar.span import Span
-from grammar.words import did_you_mean, plural, singulars
+from grammar.words import plural, singulars
 
 COUNT_LIMIT = 200
 AREA_FORMS = frozenset(form for kind in AREA_KINDS for form in (kind, plural(kind)))
@@ -43,13 +44,18 @@ class Vocabulary:
             return True
         for form in forms:
             if form in self.places and self.places[form] != name.span:
-                title = f"`{form}` is declared twice."
+                title = quoting("`{form}` is declared twice.", form=form)
                 hint = "Give one of the two another name, or keep one line."
-                finding = Finding("G-twice", Severity.ERROR, title, name.span, hint, (self.places[form],))
+                finding = mistake("G-twice", title, name.span, hint, self.places[form])
                 self.findings.append(finding)
                 return False
             if form not in self.places and _of_the_language(self.meanings.get(form), meaning):
-                self.wrong("G-name", f"`{form}` is a word of the language.", name.span, "Give it another name.")
+                self.wrong(
+                    "G-name",
+                    quoting("`{form}` is a word of the language.", form=form),
+                    name.span,
+                    "Give it another name.",
+                )
                 return False
         for form in forms:
             self.meanings[form] = meaning
@@ -64,9 +70,9 @@ class Vocabulary:
             elif isinstance(meaning, MateMeaning):
                 self.meanings.setdefault(FROZEN + word, FrozenMeaning())
 
-    def wrong(self, code: str, title: str, span: Span, hint: str, corrections: tuple[Correction, ...] = ()) -> None:
+    def wrong(self, code: str, title: Value, span: Span, hint: Value, corrections: tuple[Correction, ...] = ()) -> None:
         """One more mistake of meaning."""
-        self.findings.append(Finding(code, Severity.ERROR, title, span, hint, corrections=corrections))
+        self.findings.append(mistake(code, title, span, hint, corrections=corrections))
 
 
 def _stands_under_its_own_place(known: Mapping[str, Meaning], forms: tuple[str, ...], wanted: Meaning) -> bool:
@@ -105,12 +111,13 @@ _A_THING = (
 )
 
 
-def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[str, str]:
+def not_in_the_kit(like: str, catalogue: Mapping[str, str]) -> tuple[Value, Value]:
     """What to say of a thing that the library's kit does not have, and what to do about it."""
     near = [name for name, _ in near_names(like, catalogue)]
     of_a_kind = _A_BALL if like.rsplit(maxsplit=1)[-1] in ("ball", "balls") else _A_THING
-    hint = did_you_mean(like, near) or f"{of_a_kind} `ruleweave kit` lists all, with their sizes."
-    return f"The library's kit has no `{like}`.", hint
+    more = quoting("{of_a_kind} `ruleweave kit` lists all, with their sizes.", of_a_kind=said(of_a_kind))
+    hint = perhaps_meant(like, near) or more
+    return quoting("The library's kit has no `{like}`.", like=like), hint
 
 
 def category_of(name: str, catalogue: Mapping[str, str]) -> str | None:

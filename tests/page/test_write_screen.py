@@ -61,7 +61,7 @@ def test_a_slip_is_told_and_written_as_it_should_be(client: TestClient, desk: De
 
 def test_a_hint_that_is_a_line_is_told_in_french() -> None:
     told = look(BEGIN.replace("players underarm throw a", "plyers underarm throw a"), "fr").slips
-    assert told[0].hint == f"Écrivez\u00a0: {told[0].write}"
+    assert told[0].hint == f"Écrire\u00a0: {told[0].write}"
 
 
 def test_a_text_with_a_slip_is_not_kept(client: TestClient, desk: Desk) -> None:

@@ -59,10 +59,11 @@ def slot_line(table: LessonTable, slot: Slot, wording: Wording) -> str:
     return f"{lead}, {say('{rounds} of about {time}', rounds=rounds, time=time)}"
 
 
-def time_bar(table: LessonTable, wording: Wording = ENGLISH) -> Drawing:
-    """The lesson as a bar, one metre of drawing to a minute; each game has the colour of a side."""
+def time_bar(table: LessonTable, wording: Wording = ENGLISH, larger: float = 1.0) -> Drawing:
+    """The lesson as a bar, one metre of drawing to a minute; each game has the colour of a side. Its height and its
+    words are `larger` where the bar is shown on something narrow."""
     total = table.lesson.minutes
-    unit = total / 100
+    unit = larger * total / 100
     high, size = 7.0 * unit, 2.1 * unit
     shapes: list[Shape] = []
     for slot in table.slots:
@@ -82,17 +83,25 @@ def time_bar(table: LessonTable, wording: Wording = ENGLISH) -> Drawing:
                     True,
                 )
             )
-    for tick in range(0, int(total) + 1, 5):
+    for tick in range(0, int(total) + 1, 5 if 2.4 * size < 5 else 10):
         shapes.append(Lines((((tick, -0.9 * unit), (tick, 0.0)),), Ink(stroke=MIDDLE, width_m=0.2 * unit)))
         shapes.append(Label(tick, -3.1 * unit, str(tick), size, DARK, "middle"))
-    shapes.append(Label(0.0, -6.2 * unit, wording.say("minutes from the start; numbers are the games"), size, MIDDLE))
-    key = list(_key(table, -9.2 * unit, unit, wording))
+    low = -6.2 * unit
+    for line in _fitting(wording.say("minutes from the start; numbers are the games"), total / size):
+        shapes.append(Label(0.0, low, line, size, MIDDLE))
+        low -= 3.0 * unit
+    key = list(_key(table, low, unit, wording))
     shapes.extend(key)
     low = min(shape.y for shape in key if isinstance(shape, Label))
     shapes.append(rectangle(Rectangle(0.0, 0.0, total, high), Ink(None, ACCENT, 0.35 * unit)))
     box = Rectangle(-2.5 * unit, low - unit, total + 2.5 * unit, high + unit)
     words = "; ".join(slot_line(table, slot, wording) for slot in table.slots)
     return Drawing(wording.say("The lesson, minute by minute"), words, box, (rectangle(box, Ink(WHITE)), *shapes))
+
+
+def _fitting(told: str, width: float) -> list[str]:
+    """A text in one line of so many widths of a letter, or each of its parts in a line of its own."""
+    return [told] if width_em(told) <= width else [part.strip() for part in told.split(";")]
 
 
 def _band(box: Rectangle, kind: str, style: SideStyle | None, unit: float) -> Iterator[Shape]:

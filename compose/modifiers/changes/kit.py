@@ -8,6 +8,7 @@ import attrs
 
 from compose.modifiers.changes.sheets import Draft, Problem
 from grammar.game import Game, GameKit
+from grammar.said import Named, quoting
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Quantity
 from grammar.sentences.sides import Kit, Placing
@@ -20,7 +21,7 @@ def add_kit(draft: Draft, game: Game, sentence: said.AddKit) -> Problem | None:
     """More of a thing; what was placed by number is placed by number still where that can be."""
     line = kit_meant(game, sentence.what)
     if line is None:
-        return f"there is no {sentence.what.text} to add to"
+        return quoting("there is no {thing} to add to", thing=Named(sentence.what.text))
     return _more(draft, game, line, sentence.count.whole, sentence)
 
 
@@ -28,8 +29,8 @@ def add_later(draft: Draft, game: Game, sentence: said.AddLater) -> Problem | No
     """More of a thing, of which nothing lies there at first."""
     lines = game.kit_meant(sentence.what)
     if len(lines) != 1:
-        several = f"there are several kinds of {plural(sentence.what.text)}"
-        return several if lines else f"there is no {sentence.what.text}"
+        several = quoting("there are several kinds of {things}", things=Named(plural(sentence.what.text)))
+        return several if lines else quoting("there is no {thing}", thing=Named(sentence.what.text))
     _counted_in_kit(draft, lines[0], lines[0].count + sentence.count.whole, sentence)
     return None
 
@@ -38,9 +39,9 @@ def take_kit(draft: Draft, game: Game, sentence: said.TakeKit) -> Problem | None
     """Fewer of a thing; at least one stays."""
     line = kit_meant(game, sentence.what)
     if line is None:
-        return f"there is no {sentence.what.text} to take away"
+        return quoting("there is no {thing} to take away", thing=Named(sentence.what.text))
     if line.count - sentence.count.whole < 1:
-        return f"nothing would be left of the {line.plural}"
+        return quoting("nothing would be left of the {things}", things=Named(line.plural))
     return _more(draft, game, line, -sentence.count.whole, sentence)
 
 
@@ -79,10 +80,15 @@ def _placed_otherwise(game: Game, line: GameKit, number: int) -> tuple[Placing, 
         return None
     one = next((each for each in placings if each.where.determiner not in _EACH), None)
     if one is None or one.count is None:
-        return f"the set-up does not say where other {line.plural} should lie"
+        return quoting("the set-up does not say where other {things} should lie", things=Named(line.plural))
     left = one.count.whole + number
     if left < 1:
-        return f"too few {line.plural} lie {one.preposition} {one.where.words()}"
+        return quoting(
+            "too few {things} lie {preposition} {where}",
+            things=Named(line.plural),
+            preposition=one.preposition,
+            where=one.where.words(),
+        )
     return one, _counted(one, line, left)
 
 
@@ -104,7 +110,7 @@ def deal_out(draft: Draft, game: Game, sentence: said.DealOut) -> Problem | None
     """Where so many of a thing lie in each of several places, all that there are lie there now."""
     lines = game.kit_meant(sentence.what.name)
     if not lines:
-        return f"there is no {sentence.what.name.text}"
+        return quoting("there is no {thing}", thing=Named(sentence.what.name.text))
 
     def placing(node: Node) -> Node:
         if not isinstance(node, Placing) or node.where.determiner not in _EACH or node.count is None:
@@ -133,7 +139,7 @@ def make_like(draft: Draft, game: Game, sentence: said.MakeLike) -> Problem | No
     """All things of a kind are like another thing of the library's kit."""
     lines = game.kit_meant(sentence.what.name)
     if not lines:
-        return f"there is no {sentence.what.name.text}"
+        return quoting("there is no {thing}", thing=Named(sentence.what.name.text))
     like = sentence.like.name.text
 
     def kit(node: Node) -> Node:
@@ -150,7 +156,7 @@ def scale_kit(draft: Draft, game: Game, sentence: said.ScaleKit) -> Problem | No
     """All things of a kind are larger or smaller."""
     lines = game.kit_meant(sentence.what.name)
     if not lines:
-        return f"there is no {sentence.what.name.text}"
+        return quoting("there is no {thing}", thing=Named(sentence.what.name.text))
 
     def kit(node: Node) -> Node:
         if not (isinstance(node, Kit) and _line_of(node, lines)):
@@ -179,6 +185,6 @@ def stand_targets(draft: Draft, game: Game, sentence: said.StandTargets) -> Prob
         return node
 
     if not any(placing(each) is not each for each in game.placings):
-        return "no target stands where it could stand elsewhere"
+        return quoting("no target stands where it could stand elsewhere")
     draft.change("set-up", placing, sentence.span)
     return None

@@ -9,6 +9,7 @@ import attrs
 from compose.modifiers.changes.agents import with_agents
 from compose.modifiers.changes.sheets import Draft, Problem
 from grammar.game import Game, GameKit
+from grammar.said import Named, quoting
 from grammar.sentences import modifier as said
 from grammar.sentences.attempting import AimAt, AimThrough, Attempt, FromWhere
 from grammar.sentences.base import Node
@@ -49,7 +50,7 @@ def aim_from(draft: Draft, game: Game, sentence: said.AimFrom) -> Problem | None
     """Attempts at a thing are made from a distance that is told, whatever the floor plan says."""
     lines = game.kit_meant(sentence.what.name)
     if not lines:
-        return f"there is no {sentence.what.name.text} to aim at"
+        return quoting("there is no {thing} to aim at", thing=Named(sentence.what.name.text))
     away = FromWhere(sentence.distance)
 
     def attempt(node: Attempt) -> Attempt:
@@ -59,7 +60,7 @@ def aim_from(draft: Draft, game: Game, sentence: said.AimFrom) -> Problem | None
         return attrs.evolve(node, details=(*kept, away))
 
     if not draft.change("play", _in_attempts(attempt), sentence.span) and not _aimed_at(game, lines):
-        return f"nobody aims at a {sentence.what.name.text}"
+        return quoting("nobody aims at a {thing}", thing=Named(sentence.what.name.text))
     return None
 
 
@@ -77,7 +78,7 @@ def aim_in_order(draft: Draft, game: Game, sentence: said.AimInOrder) -> Problem
         return attrs.evolve(node, aims=aims)
 
     if not draft.change("play", _in_attempts(attempt), sentence.span) and not _aimed_at(game, lines):
-        return f"nobody aims at a {sentence.what.name.text}"
+        return quoting("nobody aims at a {thing}", thing=Named(sentence.what.name.text))
     return None
 
 
@@ -96,7 +97,7 @@ def turn_switch(draft: Draft, game: Game, sentence: said.TurnSwitch) -> Problem 
     """A switch of the game turned on or off."""
     name = sentence.switch.lower()
     if name not in game.switches:
-        return f"there is no switch called {name}"
+        return quoting("there is no switch called {name}", name=name)
 
     def switch(node: Node) -> Node:
         if isinstance(node, Switch) and node.name.text == name:

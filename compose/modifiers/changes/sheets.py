@@ -9,12 +9,13 @@ from attrs import define, field
 
 from compose.modifiers.edit import Edit
 from grammar.layout import SECTIONS
+from grammar.said import Said
 from grammar.sentences.base import Node
 from grammar.span import Changed, Span
 from grammar.topics import topic
 from grammar.tree import GameSheet, Line, Section
 
-Problem = str
+Problem = Said
 
 
 @define

@@ -7,6 +7,7 @@ import attrs
 from compose.modifiers.changes.sheets import Draft, Problem
 from grammar.game import Game, GameArea
 from grammar.meanings import PlaceMeaning
+from grammar.said import Named, quoting
 from grammar.sentences import modifier as said
 from grammar.sentences.base import Name, Node, Quantity
 from grammar.sentences.sides import Headcount, Sides
@@ -49,7 +50,7 @@ def scale_area(draft: Draft, game: Game, sentence: said.ScaleArea) -> Problem | 
     """Strips, zones and other areas with a depth become deeper or less deep."""
     meant = [area.name for area in game.areas if area.depth_m and _means(game, sentence.what.name.text, area)]
     if not meant:
-        return f"there is no {sentence.what.name.text} with a depth"
+        return quoting("there is no {thing} with a depth", thing=Named(sentence.what.name.text))
 
     def area(node: Node) -> Node:
         if isinstance(node, Area) and node.depth and node.name.text in meant:
@@ -68,10 +69,10 @@ def _means(game: Game, word: str, area: GameArea) -> bool:
 def uneven_sides(draft: Draft, game: Game, sentence: said.UnevenSides) -> Problem | None:
     """The side named last is smaller; sides that were one line become a line each, no longer mirrored."""
     if len(game.sides) < 2:
-        return "there is only one side"
+        return quoting("there is only one side")
     last, fewer = game.sides[-1].name, sentence.fewer.whole
     if game.sides[-1].least - fewer < 1:
-        return f"nobody would be left of the {last}"
+        return quoting("nobody would be left of the {side}", side=last)
     lines = draft.lines("sides")
     for line in lines:
         sides = line.sentence

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from compose.modifiers.clash import clash
-from compose.modifiers.modifier import Modifier, Use
+from compose.modifiers.modifier import Modifier, Use, why_not
 from compose.modifiers.remix import Remix
 from compose.page.answers.at_hand import made, modifiers, use_of
 from compose.page.answers.said import said
@@ -13,6 +13,7 @@ from compose.page.answers.values import Choice, Heading
 from compose.page.wording import page_wording
 from compose.page.work.worker import raise_if_withdrawn
 from compose.telling.wording import Wording
+from grammar.finding import Finding, retold
 
 HEADINGS = ("space", "task", "equipment", "people")
 
@@ -49,6 +50,10 @@ def _listed(used: Sequence[str], wording: Wording, why_not: Callable[[Modifier],
     return tuple(Heading(name, labels.get(name, name), tuple(some)) for name, some in by_heading.items())
 
 
+def _without_name(finding: Finding) -> Finding:
+    return retold(finding, why_not(finding))
+
+
 def _why_not(modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], remix: Remix, wording: Wording) -> str:
     use = Use(modifier)
     for other in remix.uses:
@@ -56,6 +61,6 @@ def _why_not(modifier: Modifier, texts: tuple[str, ...], uses: tuple[str, ...], 
             return wording.say("Does not go with “{other}”.", other=wording.author(other.modifier.name))
     more, before = made(texts, (*uses, modifier.name)), made(texts, uses)
     if more.value is None:
-        return said(more.findings[len(before.findings)], wording).title.replace(f"`{modifier.name}` does not fit: ", "")
+        return said(_without_name(more.findings[len(before.findings)]), wording).title
     changed = len(more.value.edits) > len(remix.edits)
     return "" if changed else wording.say("It changes nothing here.")

@@ -8,12 +8,13 @@ import library
 from compose.answer.answer import Answer
 from compose.draw.card.of_remix import titled
 from compose.draw.card.proof import check_lines
-from compose.draw.lesson.minutes_bar import NAMES
+from compose.draw.lesson.minutes_bar import NAMES, time_bar
 from compose.draw.lesson.sheet import lesson_card
 from compose.draw.lesson.timetable import LessonTable, Planned, lesson_table
 from compose.draw.lesson.to_pdf import lesson_pdf_of
 from compose.draw.signs.to_svg import svg_of
 from compose.page.answers.at_hand import remixed
+from compose.page.answers.for_class import LARGER
 from compose.page.answers.known import all_of, proved_of
 from compose.page.answers.paper import PAPER
 from compose.page.answers.values import Asked, LessonShown, Stretch
@@ -29,14 +30,17 @@ def lesson(games: Sequence[Asked], forecast: bool) -> LessonShown:
     wording = page_wording(games[0].language)
     planned, _ = _planned(games, forecast, wording)
     if len(planned) < len(games):
-        return LessonShown("", (), (), _cannot(games, wording))
+        return LessonShown("", "", (), (), _cannot(games, wording))
     table = lesson_table(planned, library.norms())
     if table.short_min > 0:
         missing = wording.counted(round(table.short_min + 0.5), "minute", "minutes")
-        return LessonShown("", (), (), (wording.say("The lesson is {minutes} too short for these.", minutes=missing),))
+        return LessonShown(
+            "", "", (), (), (wording.say("The lesson is {minutes} too short for these.", minutes=missing),)
+        )
     card = lesson_card(table, wording.say(TITLE), wording)
     first = next((part.lines for part in card.sections if part.heading == wording.say("Lay out first")), ())
-    return LessonShown(svg_of(card.plan, key="bar-"), _stretches(table, wording), first, ())
+    narrow = svg_of(time_bar(table, wording, LARGER), key="narrow-bar-")
+    return LessonShown(svg_of(card.plan, key="bar-"), narrow, _stretches(table, wording), first, ())
 
 
 def sheet(games: Sequence[Asked]) -> bytes | str:

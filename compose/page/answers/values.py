@@ -20,8 +20,7 @@ class Said:
 
 @frozen
 class ForClass:
-    """`lines` say how the class plays it: teams, court, kit; `plan` is the floor plan as SVG, `narrow_plan` the same
-    with larger words."""
+    """`lines` say how the class plays it: teams, court, kit; the plans are SVG, the narrow one with larger words."""
 
     lines: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -182,9 +181,10 @@ class Stretch:
 
 @frozen
 class LessonShown:
-    """`bar` is SVG; `first` says what to lay out; `wrong` why there is no lesson of these games."""
+    """The bars are SVG; `first` says what to lay out; `wrong` why there is no lesson of these games."""
 
     bar: str
+    narrow_bar: str
     stretches: tuple[Stretch, ...]
     first: tuple[str, ...]
     wrong: tuple[str, ...]

@@ -27,7 +27,6 @@ from grammar.resolve import resolve
 
 FILE = "the sheet"
 MOST_SLIPS = 12
-READY = re.compile(r"(Say|Write): ")  # a line follows, in the words of the sheets
 
 
 def look(text: str, language: str) -> Looked:
@@ -57,11 +56,8 @@ def _slip(finding: Finding, lines: Sequence[str], language: str) -> Slip:
     told, place = said(finding, page_wording(language)), finding.place
     first = next((each for each in finding.corrections if each.sure), None)
     mended = applied(lines, first) if first else ""
-    hint, ready = finding.hint or told.hint, READY.match(finding.hint)
-    if ready:
-        hint = page_wording(language).say("Write: {line}", line=finding.hint[ready.end() :])
     write = first.line.strip() if first else ""
-    return Slip(place.line, place.column, max(place.end, place.column + 1), told.title, hint, write, mended)
+    return Slip(place.line, place.column, max(place.end, place.column + 1), told.title, told.hint, write, mended)
 
 
 def _understood(game: Game, language: str) -> tuple[tuple[str, tuple[str, ...]], ...]:

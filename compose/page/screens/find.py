@@ -8,11 +8,22 @@ from typing import TYPE_CHECKING
 from compose.page.answers.values import Row
 from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
 from compose.page.glimpse import glimpses
+from grammar.frozen import frozen
 
 if TYPE_CHECKING:
     from compose.page.sheets import Sheet
 
 LITTLE_WAITING = 0.2  # our choice: what "hardly anybody waits" means, as a share of the round
+AT_ONCE = 4  # our choice: how many more games are forecast before those found so far are shown
+
+
+@frozen
+class Looking:
+    """How many of the games in question were looked at, and where the list with more of them is; "" with all."""
+
+    done: int
+    all: int
+    later: str
 
 
 def show(call: Call) -> Reply:
@@ -46,11 +57,28 @@ def _listed(call: Call) -> dict[str, object]:
     with ThreadPoolExecutor(4) as asking:  # each of the workers always has the next one
         every = list(asking.map(row, known.values()))
         left = [each for each in every if _stays(call, each)]
+        rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.title))
+        number = len(rows) if call.whole or not call.one("waiting") else min(len(rows), _looked(call) + AT_ONCE)
+        looking = Looking(number, len(rows), _later(call, number) if number < len(rows) else "")
         if call.one("waiting"):
-            left = [each for each, share in zip(left, asking.map(idle, left), strict=True) if share <= LITTLE_WAITING]
+            looked = rows[:number]
+            rows = [
+                each for each, share in zip(looked, asking.map(idle, looked), strict=True) if share <= LITTLE_WAITING
+            ]
     skills = sorted({skill for each in every for skill in each.skills}, key=lambda skill: skill[1])
-    rows = sorted(left, key=lambda each: (len(each.broken), len(each.lacks), each.title))
-    return {"rows": rows, "skills": skills, "chosen": _chosen(call), "own": [s.slug for s in known.values() if s.own]}
+    own = [each.slug for each in known.values() if each.own]
+    return {"rows": rows, "skills": skills, "chosen": _chosen(call), "own": own, "looking": looking}
+
+
+def _looked(call: Call) -> int:
+    """How many games the list before this one has looked at."""
+    looked = call.one("looked", "0")
+    return int(looked) if looked.isdecimal() and len(looked) < 5 else 0
+
+
+def _later(call: Call, looked: int) -> str:
+    """Where the list is with some more games looked at."""
+    return address("/games/rows", **_chosen(call), looked=str(looked))
 
 
 def _stays(call: Call, row: Row) -> bool:

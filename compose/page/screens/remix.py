@@ -33,6 +33,10 @@ class Trail:
         """Where a finding is shown with its line of play and what mends it, by its place in the list."""
         return address(f"/why/{self.slug}", **{"with": self.uses, "finding": place})
 
+    def mends(self, place: str) -> str:
+        """Where what mends a finding is tried, for this screen."""
+        return address(f"/why/{self.slug}/mends", **{"with": self.uses, "finding": place, "beside": "yes"})
+
     def paper(self, file: str = "") -> str:
         """Where its paper is, or a file of it."""
         return address(f"/paper/{self.slug}{'/' if file else ''}{file}", **{"with": self.uses})
@@ -99,7 +103,7 @@ def show(call: Call) -> Reply:
     asked, trail = asked_of(call), trail_of(call)
     if asked is None:
         return no_such_game(call)
-    quick: Quick = call.ask("remixing:quick", asked, turn=_turn(call))
+    quick: Quick = call.ask("remixing:quick", asked, turn=turn_of(call))
     values = {
         "quick": quick,
         "trail": trail,
@@ -169,33 +173,33 @@ def show_choices(call: Call) -> Reply:
 
 
 def _proof(call: Call, asked: Asked) -> Proof | None:
-    found: Proof | None = call.ask("remixing:proof", asked, rank=PATIENT, turn=_turn(call))
+    found: Proof | None = call.ask("remixing:proof", asked, rank=PATIENT, turn=turn_of(call))
     return found
 
 
 def _band(call: Call, asked: Asked) -> Band:
-    found: Band = call.ask("band:band", asked, rank=PATIENT, turn=_turn(call))
+    found: Band = call.ask("band:band", asked, rank=PATIENT, turn=turn_of(call))
     return found
 
 
 def _odds(call: Call, asked: Asked) -> Odds:
-    found: Odds = call.ask("remixing:odds", asked, rank=SOON, turn=_turn(call))
+    found: Odds = call.ask("remixing:odds", asked, rank=SOON, turn=turn_of(call))
     return found
 
 
 def _headings(call: Call, asked: Asked) -> tuple[Heading, ...]:
     given = (asked.texts, asked.uses, asked.language)
-    found: tuple[Heading, ...] = call.ask("choices:choices", *given, rank=SOON, turn=_turn(call))
+    found: tuple[Heading, ...] = call.ask("choices:choices", *given, rank=SOON, turn=turn_of(call))
     return found
 
 
 def _names(call: Call, asked: Asked) -> tuple[Heading, ...]:
     """All modifiers, before anybody tried which of them fit."""
-    found: tuple[Heading, ...] = call.ask("choices:names", asked.uses, asked.language, turn=_turn(call))
+    found: tuple[Heading, ...] = call.ask("choices:names", asked.uses, asked.language, turn=turn_of(call))
     return found
 
 
-def _turn(call: Call) -> str:
+def turn_of(call: Call) -> str:
     """What the tab looks at: the parts of one state do not put each other off."""
     return f"{call.parts['slug']} {_joined(call.every('with'))}"
 

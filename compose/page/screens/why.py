@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from compose.page.answers.values import Mend, Why
 from compose.page.call import PATIENT, SOON, Call, Reply, Shown, address
-from compose.page.screens.remix import asked_of, no_such_game, trail_of
+from compose.page.screens.remix import asked_of, no_such_game, trail_of, turn_of
 
 MOST_MENDS = 4  # our choice: what somebody reads
 PLACE = re.compile(r"[rc]\d{1,3}")
@@ -65,7 +65,8 @@ def _number(call: Call, name: str, most: int) -> int:
 
 def _later(call: Call, part: str = "mends", **also: str) -> str:
     trail = trail_of(call)
-    return address(f"/why/{trail.slug}/{part}", **{"with": trail.uses, "finding": call.one("finding")}, **also)
+    same = {"with": trail.uses, "finding": call.one("finding"), "beside": call.one("beside")}
+    return address(f"/why/{trail.slug}/{part}", **same, **also)
 
 
 def _less(call: Call) -> tuple[tuple[Mend, str], ...]:
@@ -84,4 +85,7 @@ def _linked(call: Call, found: Sequence[Mend]) -> tuple[tuple[Mend, str], ...]:
 
 
 def _turn(call: Call) -> str:
+    """What the tab looks at; beside the remix itself, what that looks at."""
+    if call.one("beside"):
+        return turn_of(call)
     return f"{call.parts['slug']} {call.every('with')} {call.one('finding')}"

@@ -17,6 +17,7 @@ from grammar.mistakes.examples import examples
 SECTIONS = ("space", "sides", "kit", "set-up", "play", "when", "finish", "care")
 MEND = re.compile(r"mend-(\d{1,3})")
 
+
 def show(call: Call) -> Reply:
     """The own sheets, and what to begin from."""
     sheets = sorted(call.desk.sheets().values(), key=lambda each: each.title)

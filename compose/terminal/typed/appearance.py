@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from compose.draw.units import UNITS, Units
 from compose.telling.wording import Wording, languages, wording_of
-from compose.terminal.answer import refuse
+from compose.terminal.answer import refuse, speak
 from grammar.words import listing
 
 
@@ -19,4 +19,6 @@ def wording_named(language: str, as_json: bool) -> Wording:
     """A language that there is a catalogue for; ends the command where there is none."""
     if language.lower() not in (*languages(), "en-gb"):
         refuse(f"There is no language `{language}`.", f"Choose {listing(languages(), 'or')}.", as_json)
-    return wording_of(language)
+    wording = wording_of(language)
+    speak(wording)
+    return wording

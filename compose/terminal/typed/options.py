@@ -17,7 +17,7 @@ InHall = Annotated[
     str | None, typer.Option("--hall", help='A hall around the court: "15 m by 12 m", a name, or a file.')
 ]
 Pupils = Annotated[int | None, typer.Option("--pupils", min=1, max=400, help="How many pupils play.")]
-Language = Annotated[str, typer.Option("--language", help="en or fr; mistakes in a sheet are told in English.")]
+Language = Annotated[str, typer.Option("--language", help="en or fr.")]
 Out = Annotated[Path | None, typer.Option("--out", help="The file to write; without it the answer is printed.")]
 Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there already.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]

@@ -10,18 +10,7 @@ from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, EndPoints, Tie
 from grammar.core.game import Choice, Core, Facts, Play
 from grammar.core.limits import CountsOnly, LowDown, Steps
-from grammar.core.play import (
-    ComeBack,
-    Factor,
-    Fetch,
-    Free,
-    Guarding,
-    Hold,
-    Offer,
-    PointsCount,
-    StandUp,
-    Unfetched,
-)
+from grammar.core.play import ComeBack, Factor, Fetch, Free, Guarding, Hold, Offer, PointsCount, StandUp, Unfetched
 from grammar.core.precedence import asked_first
 from grammar.core.reading.doings import DOINGS
 from grammar.core.reading.events.crossing import sent_over
@@ -30,12 +19,7 @@ from grammar.core.reading.finish.parts import length_of_parts_s
 from grammar.core.reading.play.blocking import blocked_things
 from grammar.core.reading.play.fetching import fetched
 from grammar.core.reading.play.lives import read_lives
-from grammar.core.reading.play.offers import (
-    Trying,
-    pairs_of,
-    read_attempt,
-    with_own_task,
-)
+from grammar.core.reading.play.offers import Trying, pairs_of, read_attempt, with_own_task
 from grammar.core.reading.play.possession import gives_the_ball, read_begins_with
 from grammar.core.reading.play.takes import carrying, read_take, taken_kinds
 from grammar.core.reading.play.touches import read_touch

@@ -17,7 +17,8 @@ from grammar.core.reading.set_up.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
 from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Person, Rule
 from grammar.core.values import Population, SideId
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
+from grammar.said import Value, quoting, write
 from grammar.span import Span
 
 _SLOTS_SAID: Mapping[object, str] = {
@@ -66,7 +67,7 @@ def _bounces_of_no_account(core: Core) -> Iterator[Finding]:
         if offer.figures.bounced is not None and not (counts and offer.figures.chance is None):
             title = "Nothing depends on a bounce here: how many bounce first decides nothing."
             hint = "Leave that out, or say what happens after a bounce, such as: a hit after a bounce does not count"
-            yield Finding("G-sense", Severity.ERROR, title, core.lines[offer.lines[0]].span, hint)
+            yield mistake("G-sense", title, core.lines[offer.lines[0]].span, hint)
             return
 
 
@@ -76,32 +77,34 @@ def _innings_of_each(core: Core) -> Iterator[Finding]:
     if match.of_rounds:
         yield from _rounds_of_all(core)
     elif match.halves and (match.parts < 2 or match.parts % 2):
-        title = f"With {match.parts} innings one side has a task once more than the other."
+        title = quoting("With {parts} innings one side has a task once more than the other.", parts=match.parts)
         place = core.lines[match.lines[0]].span
-        yield Finding("G-sense", Severity.ERROR, title, place, "Write an even number, such as: 4 innings")
+        yield mistake("G-sense", title, place, "Write an even number, such as: 4 innings")
 
 
 def _rounds_of_all(core: Core) -> Iterator[Finding]:
     """Rounds that are all played: of two sides, at least two of them, and counted by what there is to count."""
     match, points = core.play.match, core.play.gives_points
+    hint: Value
     if len(match.lines) > 1:
         title, hint = "Another line says how many rounds are played.", "Keep one of the two."
     elif len(core.play.sides) < 2:
         title = "Over several rounds the points of sides are added, not those of each player."
-        hint = (
+        hint = quoting(
             "Take the line out, so that one round is checked; how many are played can stand in quotes under `play`, "
-            f'for people, such as: "{match.parts} rounds are played; the points of all of them count together."'
+            'for people, such as: "{parts} rounds are played; the points of all of them count together."',
+            parts=match.parts,
         )
     elif match.parts < 2:
         title, hint = "One round is what is played anyway.", "Write 2 or more."
     elif match.by_points and not points and not match.places:
-        title, hint = "Nobody scores points here.", f"Write: {match.parts} rounds are played, more rounds wins"
+        title, hint = "Nobody scores points here.", write(f"{match.parts} rounds are played, more rounds wins")
     elif points and not match.by_points:
         title = "Where points are scored, those of all rounds count together."
-        hint = f"Write: {match.parts} rounds are played, more points over all wins. Or: best of {match.parts} rounds"
+        hint = write(f"{match.parts} rounds are played, more points over all wins", f"best of {match.parts} rounds")
     else:
         return
-    yield Finding("G-sense", Severity.ERROR, title, core.lines[match.lines[0]].span, hint)
+    yield mistake("G-sense", title, core.lines[match.lines[0]].span, hint)
 
 
 def _moved_on_twice(core: Core) -> Iterator[Finding]:
@@ -122,7 +125,7 @@ def _moved_on_twice(core: Core) -> Iterator[Finding]:
             continue
         place = core.lines[rotation.lines[0]].span
         hint = "Take one of the two lines out." if places else "Say after what time they change, such as: every 60 s"
-        yield Finding("G-contradiction" if places else "G-sense", Severity.ERROR, title, place, hint, places)
+        yield mistake("G-contradiction" if places else "G-sense", title, place, hint, *places)
         return
 
 
@@ -135,10 +138,10 @@ def _clashes(core: Core) -> Iterator[Finding]:
     pairs += [(one.lines[0], other.lines[0], "where the ball comes to lie") for one, other in rests]
     for (first, second), what in {(first, second): what for first, second, what in reversed(pairs)}.items():
         if first != second:
-            title = f"Two lines both say {what}, and neither goes before the other."
+            title = quoting("Two lines both say {what}, and neither goes before the other.", what=quoting(what))
             hint = "Join them into one line, take one out, or say with `while` when each holds."
             places = core.lines[second].span, core.lines[first].span
-            yield Finding("G-contradiction", Severity.ERROR, title, places[0], hint, places[1:])
+            yield mistake("G-contradiction", title, places[0], hint, *places[1:])
 
 
 def _at_the_same_times(one: Rule, other: Rule) -> bool:
@@ -158,7 +161,7 @@ def _fetched_and_not(core: Core) -> Iterator[Finding]:
     for somebody, nobody in dict.fromkeys(fetched_by_nobody(fetches, core.play.unfetched)):
         title = "Two lines say who fetches from there: somebody and nobody."
         places = core.lines[somebody].span, (core.lines[nobody].span,)
-        yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Take one out.", places[1])
+        yield mistake("G-contradiction", title, places[0], "Take one out.", *places[1])
 
 
 def _points_of_nobody(core: Core) -> Iterator[Finding]:
@@ -171,7 +174,7 @@ def _points_of_nobody(core: Core) -> Iterator[Finding]:
     for line in dict.fromkeys((*_asking(play), *(() if play.end_points else _compared(play)))):
         title = "No rule of this game gives a point."
         hint = 'Add to when, such as "a ball crosses the back line: the thrower\'s side scores 1 point".'
-        yield Finding("G-no-points", Severity.ERROR, title, core.lines[line].span, hint)
+        yield mistake("G-no-points", title, core.lines[line].span, hint)
 
 
 def _asking(play: Play) -> Iterator[int]:
@@ -192,11 +195,11 @@ def _never_added_up(core: Core) -> Iterator[Finding]:
     if not play.match.halves and not any(_compared(play)):
         title = "Points are counted at the end, and nothing asks who has more of them."
         hint = "Add to finish, such as: after 6 min: more points wins"
-        yield Finding("G-no-points", Severity.ERROR, title, place, hint)
+        yield mistake("G-no-points", title, place, hint)
     if play.bell is not None and play.bell.goes_on:
         title = "What lies somewhere at the end is counted once: no next point comes after it."
         hint = "Write: else a draw, or give the points when something arrives."
-        yield Finding("G-contradiction", Severity.ERROR, title, place, hint, (core.lines[play.bell.lines[0]].span,))
+        yield mistake("G-contradiction", title, place, hint, core.lines[play.bell.lines[0]].span)
 
 
 def _worth_twice(core: Core) -> Iterator[Finding]:
@@ -211,7 +214,7 @@ def _worth_twice(core: Core) -> Iterator[Finding]:
     for first, second in sorted(twice):
         title = "Another line says what this is worth at the end."
         places = core.lines[second].span, (core.lines[first].span,)
-        yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Keep one of the two.", places[1])
+        yield mistake("G-contradiction", title, places[0], "Keep one of the two.", *places[1])
 
 
 def _overlap(one: Count, two: Count) -> bool:

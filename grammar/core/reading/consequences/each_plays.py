@@ -18,7 +18,7 @@ def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) 
     unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
     if not unclear or not any(each.solo for each in reader.sides):
         return side
-    title = f"`{side.words()}` is nobody here: each plays for themselves, and whose a target is, is not known."
+    title = "`{said}` is nobody here: each plays for themselves, and whose a target is, is not known."
     hint = "Say only what who did it wins or loses (the thrower's side); what the owner loses goes into quotes."
     raise Senseless(side, title, hint)
 

@@ -42,6 +42,7 @@ from grammar.core.rules import (
 )
 from grammar.core.values import At, Posture, Presence, SideId, Sort, Spot
 from grammar.meanings import PlaceMeaning
+from grammar.said import quoting, write
 from grammar.sentences import finish, freezing, lives, queues, resting, sets, then, when
 from grammar.sentences.ball import HasBall, RestTo
 from grammar.sentences.base import AnySide, Np, SideNamed
@@ -98,9 +99,7 @@ def effects_of(reader: Reader, consequence: when.Consequence, moment: Moment) ->
 
 
 def _of_several(
-    reader: Reader,
-    consequence: then.ComesIn | then.TakenAway | sets.StandAgain | then.StartsAgain,
-    moment: Moment,
+    reader: Reader, consequence: then.ComesIn | then.TakenAway | sets.StandAgain | then.StartsAgain, moment: Moment
 ) -> Effect:
     if isinstance(consequence, then.StartsAgain):
         return StartAgain.EVERYTHING
@@ -134,7 +133,9 @@ def _frozen(reader: Reader, consequence: freezing.Freezes, moment: Moment) -> It
     for mover in movers(reader, consequence.who, moment):
         if isinstance(mover.who, Waiting) or is_away(mover.who, moment) or mover.side is None:
             said = consequence.who.words()
-            raise Senseless(consequence.who, f"`{said}` waits: only who plays freezes.", "Write: that player freezes")
+            raise Senseless(
+                consequence.who, "`{said}` waits: only who plays freezes.", write("that player freezes"), said=said
+            )
         yield Go(mover.who, At(where_frozen(mover.side)))
 
 
@@ -148,7 +149,7 @@ def _fallen(reader: Reader, consequence: then.StaysDown | then.StandsUp | sets.S
 def _lost(reader: Reader, consequence: then.SideLoses, moment: Moment) -> Finish:
     others = reader.others(_side(reader, consequence.side, moment))
     if len(others) != 1:
-        title = f"{len(others)} sides are left, of which none has won."
+        title = quoting("{number} sides are left, of which none has won.", number=len(others))
         raise Senseless(consequence, title, "Say which side wins.")
     return Finish(next(iter(others)))
 
@@ -158,13 +159,13 @@ def _sides(reader: Reader, phrase: AnySide, moment: Moment) -> tuple[SideId, ...
         return (side_of_toucher(reader, phrase, task, moment),)
     said = whose_side(reader.game, phrase)
     if said.whose is Whose.ANY:
-        raise Senseless(phrase, f"`{phrase.words()}` could be any side here.", "Write: the thrower's side")
+        raise Senseless(phrase, "`{said}` could be any side here.", write("the thrower's side"))
     found = others_of_doer(reader, phrase, moment) or moment.spoken.meant(said, frozenset())
     return tuple(side for side in reader.side_ids if side in found)
 
 
 def _side(reader: Reader, phrase: AnySide, moment: Moment) -> SideId:
-    return the_one(whose_side(reader.game, phrase), frozenset(_sides(reader, phrase, moment)), "it is")
+    return the_one(whose_side(reader.game, phrase), frozenset(_sides(reader, phrase, moment)))
 
 
 def _sent(reader: Reader, consequence: then.MovesTo, moment: Moment) -> Iterator[Effect]:
@@ -192,9 +193,7 @@ def _returned(reader: Reader, consequence: then.Returns, moment: Moment) -> Iter
             yield Go(Waiting(mover.who.who, at, Turn.ALL), Presence.PLAYING)
             continue
         if not isinstance(mover.who, Waiting) and not is_away(mover.who, moment):
-            raise Senseless(
-                consequence.who, f"`{consequence.who.words()}` is in play already.", "Name the first in a queue."
-            )
+            raise Senseless(consequence.who, "`{said}` is in play already.", "Name the first in a queue.")
         yield Go(mover.who, Presence.PLAYING)
 
 
@@ -212,7 +211,7 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
     if isinstance(what, Np):
         said, role = reader.player_phrase(what)
         if role or said.side is None:
-            raise Senseless(what, f"`{what.words()}` is no side.", "Write: joins the other side")
+            raise Senseless(what, "`{said}` is no side.", write("joins the other side"))
         return said.side
     said = whose_side(reader.game, what)
     spoken = moment.spoken
@@ -221,7 +220,7 @@ def _joined_side(reader: Reader, what: Np | AnySide, mover: Mover, moment: Momen
         of_event = frozenset(side for side in (moment.actor, moment.concerned) if side) - {mover.side}
         one = of_event if len(others) > 1 else others
         spoken = evolve(spoken, other=one if len(one) == 1 else None)
-    return the_one(said, spoken.meant(said, frozenset()), "it is")
+    return the_one(said, spoken.meant(said, frozenset()))
 
 
 def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) -> Iterator[Swap]:
@@ -230,11 +229,11 @@ def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) ->
         for mover in movers(reader, who, moment):
             assert not isinstance(mover.who, Waiting)
             if isinstance(mover.who, AllPlaying) != isinstance(other, queues.AllQueued):
-                raise Senseless(consequence, "One changes with one, all with all.", "Write: all … with all in …")
+                raise Senseless(consequence, "One changes with one, all with all.", write("all … with all in …"))
             for waiting in waiting_of(reader, other, moment, mover.side):
                 assert isinstance(waiting.who, Waiting)
                 if waiting.who.count > 1:
-                    raise Senseless(other, "One changes with one.", "Write: the first in …")
+                    raise Senseless(other, "One changes with one.", write("the first in …"))
                 yield Swap(mover.who, waiting.who)
         return
     if isinstance(who, Np) and isinstance(other, Np):
@@ -246,4 +245,4 @@ def _swapped(reader: Reader, consequence: then.ChangesPlaces, moment: Moment) ->
         if against is not None and pair == {Person.ACTOR, against} and not is_away(Person.ACTOR, moment):
             yield Swap(Person.ACTOR, against)
             return
-    raise Senseless(consequence, "These cannot change places.", "Write: that player changes places with the first in …")
+    raise Senseless(consequence, "These cannot change places.", write("that player changes places with the first in …"))

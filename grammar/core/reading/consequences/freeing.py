@@ -14,6 +14,7 @@ from grammar.core.reading.sheet.reader import Reader, exactly, seconds
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, Owner, Part, SideId, Spot
 from grammar.meanings import TeacherMeaning
+from grammar.said import quoting, write
 from grammar.sentences import freezing, play, queues
 from grammar.sentences.base import Np, Quantity
 
@@ -57,8 +58,8 @@ def _together(reader: Reader, sentence: queues.Free) -> int:
         return 1
     alone = isinstance(reader.game.meaning(sentence.who.name), TeacherMeaning)
     if alone or number.value != number.whole or not 1 <= number.whole <= MOST_TOGETHER:
-        title = f"`{number.words()} {sentence.who.words()}` cannot do it together."
-        raise Senseless(number, title, "Write: 2 players free the first in their queue")
+        title = quoting("`{number} {who}` cannot do it together.", number=number.words(), who=sentence.who.words())
+        raise Senseless(number, title, write("2 players free the first in their queue"))
     return number.whole
 
 
@@ -69,9 +70,11 @@ def _freed_sides(
     there = _waiting(reader, owner, at)
     freed = there & {side} if side else there
     if not freed:
-        title = f"Nobody of their own side waits at `{where.words()}`: players of the other side are sent there."
-        name = where.name.text
-        raise Senseless(where, title, f"Write: {f'the {name} of the other side' if owner == side else f'their {name}'}")
+        title, name = (
+            "Nobody of their own side waits at `{said}`: players of the other side are sent there.",
+            where.name.text,
+        )
+        raise Senseless(where, title, write(f"the {name} of the other side" if owner == side else f"their {name}"))
     return tuple(each for each in reader.side_ids if each in freed)
 
 
@@ -83,7 +86,9 @@ def _waiting(reader: Reader, owner: Owner, at: frozenset[Spot]) -> frozenset[Sid
 def _waiting_spots(reader: Reader, preposition: str | None, where: Np, side: SideId | None) -> tuple[Spot, ...]:
     spots = spots_of_place(reader, preposition, where, side, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        raise Senseless(where, f"Nobody waits at `{where.words()}`.", "Name a queue, a bench or another area.")
+        raise Senseless(
+            where, "Nobody waits at `{where}`.", "Name a queue, a bench or another area.", where=where.words()
+        )
     return spots
 
 

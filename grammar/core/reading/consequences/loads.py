@@ -14,6 +14,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, the_one, whose
 from grammar.core.rules import ON_A_PLAYER, Effect, Happening, Person, Result
 from grammar.core.values import KindId, Population, SideId, Sort, Spot
+from grammar.said import quoting
 from grammar.sentences import resting, then
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Node, Np
@@ -47,7 +48,7 @@ def sent_load(reader: Reader, what: Np, place: resting.RestingPlace, moment: Mom
     preposition = place.preposition if isinstance(place, resting.RestThere) else None
     spots = reader.spots(preposition, place.where, moment.spoken, _own(moment))
     if len(spots) != 1:
-        the_one(whose(reader.game, place.where, place=True), frozenset(_owners(spots)), "it is")
+        the_one(whose(reader.game, place.where, place=True), frozenset(_owners(spots)))
     yield SetDown(_carried(reader, what, moment), spots[0])
 
 
@@ -67,14 +68,16 @@ def _carried(reader: Reader, what: Np, moment: Moment) -> frozenset[KindId]:
         raise _of_nobody_who_carries(what)
     balls = frozenset(reader.kinds_meant(what, Sort.BALL))
     if balls and balls <= reader.chased_for:  # their side has it, and who of them is not counted
-        title = f"Where `{what.words()}` goes is said of the ball itself."
-        raise Senseless(what, title, f"Write instead: {goes_down(what)}")
+        title = quoting("Where `{what}` goes is said of the ball itself.", what=what.words())
+        raise Senseless(what, title, quoting("Write instead: {goes_down}", goes_down=goes_down(what)))
     with_load(reader, frozenset(each for each in trigger.to if isinstance(each, Population)), what)
     return frozenset(reader.kinds_meant(what, Sort.LOAD, Sort.BALL))
 
 
 def _of_nobody_who_carries(place: Node) -> Senseless:
     title = "Nobody is spoken of who carries anything, so that nothing is dropped and nothing goes back."
-    hint = "Of a ball say where it goes, such as: the ball goes to the thrower's half. "
-    hint += "What players carry goes back, or falls, where one of them is touched or hit."
+    hint = (
+        "Of a ball say where it goes, such as: the ball goes to the thrower's half. "
+        "What players carry goes back, or falls, where one of them is touched or hit."
+    )
     return Senseless(place, title, hint)

@@ -29,15 +29,9 @@ from grammar.core.rules import (
     Shift,
 )
 from grammar.core.runs import InARow
-from grammar.core.values import (
-    KindId,
-    OnStep,
-    SideId,
-    Sort,
-    Spot,
-    TrackId,
-)
+from grammar.core.values import KindId, OnStep, SideId, Sort, Spot, TrackId
 from grammar.meanings import PlaceMeaning, side_named
+from grammar.said import quoting, write
 from grammar.sentences import resting, then
 from grammar.sentences.ball import HasBall
 from grammar.sentences.base import Np
@@ -83,8 +77,8 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     trigger = moment.trigger
     all_of_them = who.determiner in ALL
     if not all_of_them and any(reader.sort(kind) is Sort.LOAD for kind in balls):
-        title = f"`{who.words()}`: of no one of them has been spoken here."
-        raise Senseless(who, title, "Write: all of them; or say it of a player who carries one.")
+        hint = write("all of them; or say it of a player who carries one.")
+        raise Senseless(who, "`{said}`: of no one of them has been spoken here.", hint)
     if isinstance(trigger, InARow | Fouled) and not all_of_them and _several(reader, balls):
         return _one_that_they_have(reader, who, balls, to, moment)
     if all_of_them or isinstance(trigger, Becomes | AllHold | AtTime | InARow | Fouled):
@@ -93,10 +87,10 @@ def _given(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: 
     if isinstance(trigger, Happening) and trigger.result is Result.TOUCHED:
         used = trigger.holding or reader.chased_for
         if not used:
-            title = f"`{who.words()}`: of no ball has been spoken here."
-            raise Senseless(who, title, "Write: a player who carries a ball is touched, and so in the line of the play")
+            title = "`{said}`: of no ball has been spoken here."
+            raise Senseless(who, title, write("a player who carries a ball is touched, and so in the line of the play"))
     if not used & balls:
-        raise Senseless(who, f"`{who.words()}` is not the ball of this event.", "Write: the ball")
+        raise Senseless(who, "`{said}` is not the ball of this event.", write("the ball"))
     return SendBall(to)
 
 
@@ -107,10 +101,10 @@ def _several(reader: Reader, balls: frozenset[KindId]) -> bool:
 def _one_that_they_have(reader: Reader, who: Np, balls: frozenset[KindId], to: Spot, moment: Moment) -> SendBalls:
     """Of several balls one that the side of whoever fouled, or passed last, has. Raises Senseless."""
     if len(balls) > 1:
-        title = f"`{who.words()}`: of several kinds of balls it is not known which they have."
-        raise Senseless(who, title, f"Name the kind, such as: a {sorted(balls)[0].key}")
+        title = "`{said}`: of several kinds of balls it is not known which they have."
+        raise Senseless(who, title, quoting("Name the kind, such as: a {ball}", ball=sorted(balls)[0].key))
     if reader.court.cut is Cut.WHOLE and not reader.held:
-        title = f"`{who.words()}`: with several balls on a court for all it is not known which of them."
+        title = "`{said}`: with several balls on a court for all it is not known which of them."
         raise Senseless(who, title, "Say at the start which side has how many, or: all balls go to the middle")
     return SendBalls(balls, to, False, moment.actor)
 
@@ -124,25 +118,27 @@ def has_ball(reader: Reader, consequence: HasBall, moment: Moment) -> Iterator[E
 
 def _put_on_step(reader: Reader, who: Np, place: resting.RestingPlace, moment: Moment) -> PutOnStep:
     if not isinstance(place, resting.RestOnStep):
-        raise Senseless(place, "A thing that stands goes nowhere, unless along a track.", "Write: to step 3 of the …")
+        raise Senseless(place, "A thing that stands goes nowhere, unless along a track.", write("to step 3 of the …"))
     meaning = reader.game.meaning(place.where.name)
     track = TrackId(meaning.place) if isinstance(meaning, PlaceMeaning) else None
     kinds = reader.kinds_meant(who, Sort.TARGET, Sort.BODY)
     starts = [(kind, track_start(reader, kind)) for kind in kinds]
     fitting = [kind for kind, start in starts if start is not None and start.track == track]
     if track is None or len(fitting) != 1:
-        raise Senseless(place.where, f"`{who.words()}` is not on `{place.where.words()}`.", "Name its track.")
+        raise Senseless(
+            place.where, "`{said}` is not on `{where}`.", "Name its track.", said=who.words(), where=place.where.words()
+        )
     known = next(each for each in reader.tracks if each.id == track)
     if not 0 <= place.step.whole <= known.steps:
-        raise Senseless(place.step, f"That track has steps 0 to {known.steps}.", "Write one of these.")
+        raise Senseless(place.step, "That track has steps 0 to {steps}.", "Write one of these.", steps=known.steps)
     thing = reader.owned(fitting[0])[0]
     to = OnStep(track, place.step.whole)
     if isinstance(moment.trigger, Happening):
         if thing not in moment.trigger.to:
-            raise Senseless(who, f"`{who.words()}` is not what was knocked.", "Name that.")
+            raise Senseless(who, "`{said}` is not what was knocked.", "Name that.")
         return PutOnStep(thing, to, None)
     if moment.of_each not in known.homes:
-        raise Senseless(who, f"`{who.words()}` could be any of them.", "Speak of a side that has it at home.")
+        raise Senseless(who, "`{said}` could be any of them.", "Speak of a side that has it at home.")
     return PutOnStep(thing, to, OnStep(track, 0 if moment.of_each == known.homes[0] else known.steps))
 
 
@@ -159,7 +155,12 @@ def stepped(reader: Reader, consequence: then.Steps, moment: Moment) -> Shift:
     toward = _home_meant(reader, consequence.towards, moment)
     first, last = next(iter(homes))
     if toward not in (first, last):
-        raise Senseless(consequence.towards, f"That track does not lead to {toward.key}.", "Name one of its two sides.")
+        raise Senseless(
+            consequence.towards,
+            "That track does not lead to {toward}.",
+            "Name one of its two sides.",
+            toward=toward.key,
+        )
     near = consequence.direction == "towards"
     return Shift(consequence.by.whole * (1 if (toward == last) == near else -1))
 
@@ -177,5 +178,5 @@ def _home_meant(reader: Reader, phrase: Np, moment: Moment) -> SideId:
         found = movers(reader, phrase, moment)
         side = found[0].side if len(found) == 1 else None
     if not isinstance(side, SideId):
-        raise Senseless(phrase, f"`{phrase.words()}` is nobody's home.", "Write: towards the thrower")
+        raise Senseless(phrase, "`{said}` is nobody's home.", write("towards the thrower"))
     return side

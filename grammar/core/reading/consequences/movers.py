@@ -15,17 +15,10 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.rules import ON_A_PLAYER, AllHold, AllPlaying, Happening, KeptFor, Person, Result, Subject
 from grammar.core.runs import InARow
-from grammar.core.values import (
-    SHARED,
-    At,
-    Part,
-    Population,
-    SideId,
-    Spot,
-    Thing,
-)
+from grammar.core.values import SHARED, At, Part, Population, SideId, Spot, Thing
 from grammar.frozen import evolve, frozen
 from grammar.meanings import AgentMeaning, FrozenMeaning, MateMeaning, PlayerMeaning, SideMeaning
+from grammar.said import said, write
 from grammar.sentences import queues, then
 from grammar.sentences.base import Node, Np
 from grammar.sentences.determiners import ALL, ONE
@@ -56,14 +49,14 @@ def movers(reader: Reader, who: then.Who, moment: Moment) -> tuple[Mover, ...]:
         return (Mover(Person.MATE, moment.actor),)
     if isinstance(meaning, PlayerMeaning | SideMeaning):
         return _players(reader, who, moment)
-    raise Senseless(who, f"`{who.words()}` is nobody who could be moved.", "Name the thrower, or that player.")
+    raise Senseless(who, "`{said}` is nobody who could be moved.", "Name the thrower, or that player.")
 
 
 def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
     """One of those who froze, or all: without an owner of the side of who acted or caught; by the clock of each."""
     if who.determiner not in (*ALL, *ONE):
-        title = f"`{who.words()}` does not say how many."
-        raise Senseless(who, title, "Write: a frozen player …, or all frozen players …")
+        title = "`{said}` does not say how many."
+        raise Senseless(who, title, write("a frozen player …", "all frozen players …"))
     default = moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
     spoken = moment.spoken.of_that_side()
@@ -75,7 +68,7 @@ def _frozen(reader: Reader, who: Np, moment: Moment) -> Iterator[Mover]:
 def _agent(who: Np, meaning: AgentMeaning, moment: Moment) -> Mover:
     theirs = who.determiner in ("its", "their")
     if who.possessive or who.owner or who.other or (who.determiner in (*ALL, *ONE)):
-        raise Senseless(who, f"`{who.words()}` is no one person of this event.", f"Write: the {who.name.text}")
+        raise Senseless(who, "`{said}` is no one person of this event.", write(f"the {who.name.text}"))
     if meaning.part == "owner" or theirs:
         things_of(moment, who)
         return Mover(Person.KEEPER, moment.concerned)
@@ -98,25 +91,23 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         things_of(moment, who)
         found = reader.player_phrase(evolve(who, determiner="the"))
         if found[1] is not None:
-            raise Senseless(who, f"`{who.words()}`: which of them is not known.", "Write: its keeper")
+            raise Senseless(who, "`{said}`: which of them is not known.", write("its keeper"))
         if found[0].side not in (None, moment.concerned):
-            raise Senseless(who, f"`{who.words()}`: it is not theirs.", "Write: its keeper")
+            raise Senseless(who, "`{said}`: it is not theirs.", write("its keeper"))
         return (Mover(Person.KEEPER, moment.concerned),)
     if who.determiner in ONE:
-        raise Senseless(who, f"`{who.words()}` could be anybody.", f"Write: that {who.name.text}")
+        raise Senseless(who, "`{said}` could be anybody.", write(f"that {who.name.text}"))
     said, role = reader.player_phrase(who)
     trigger = moment.trigger
     if isinstance(trigger, LastLife):
         of = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
         if not trigger.who <= of:
-            raise Senseless(who, f"Not only {who.name.text} lose their last life here.", "Write: that player")
+            raise Senseless(who, "Not only {name} lose their last life here.", write("that player"), name=who.name.text)
         return (Mover(Person.OBJECT, moment.concerned),)
     if isinstance(trigger, KeptFor | Fouled):
         return (Mover(Person.ACTOR, moment.actor),)
     if not isinstance(trigger, Happening):
-        raise Senseless(
-            who, f"`{who.words()}`: nobody has been spoken of.", "Say all players, or the first in a queue."
-        )
+        raise Senseless(who, "`{said}`: nobody has been spoken of.", "Say all players, or the first in a queue.")
     if trigger.result is Result.PASSED and trigger.at and trigger.at <= froze_at(reader):
         return (Mover(Person.MATE, moment.actor),)  # the one frozen player of whom the event speaks
     meant = frozenset(reader.of_role(moment.spoken.meant(said, reader.all_sides), role))
@@ -131,9 +122,9 @@ def _players(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
         return (Mover(Person.ACTOR, moment.actor),)
     if trigger.result is Result.KNOCKED and said.whose is Whose.NAMED and said.side == moment.concerned:
         if who.determiner != "the":
-            raise Senseless(who, f"`{who.words()}`: of none has been spoken.", f"Write: its {who.name.text}")
+            raise Senseless(who, "`{said}`: of none has been spoken.", write(f"its {who.name.text}"))
         return (Mover(Person.KEEPER, moment.concerned),)
-    raise Senseless(who, f"`{who.words()}` could be several here.", "Name the thrower, the catcher or the keeper.")
+    raise Senseless(who, "`{said}` could be several here.", "Name the thrower, the catcher or the keeper.")
 
 
 def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Moment, trigger: Happening) -> Mover:
@@ -142,14 +133,20 @@ def _of_both(reader: Reader, who: Np, meant: frozenset[Population], moment: Mome
     if trigger.to <= meant:
         return Mover(Person.OBJECT, moment.concerned)
     if not by <= meant:
-        raise Senseless(who, f"Not only {who.name.text}s are {trigger.result.value}.", "Write: that player")
+        raise Senseless(
+            who,
+            "Not only {name}s are {result}.",
+            write("that player"),
+            name=who.name.text,
+            result=said(trigger.result.value),
+        )
     return Mover(Person.ACTOR, moment.actor)
 
 
 def _all_playing(reader: Reader, who: Np, moment: Moment) -> tuple[Mover, ...]:
     if who.other:
-        title = f"`{who.words()}`: all but one of them, or all of the other side?"
-        raise Senseless(who, title, "Write: all players of the other side")
+        title = "`{said}`: all but one of them, or all of the other side?"
+        raise Senseless(who, title, write("all players of the other side"))
     said, role = reader.player_phrase(who)
     one = None if isinstance(moment.trigger, AllHold | AtTime) else moment.of_each or moment.concerned
     unsaid = frozenset({one}) if one else reader.all_sides
@@ -166,7 +163,7 @@ def waiting_of(
 ) -> Iterator[Mover]:
     """Those in a queue; where the phrase does not say whose: one's `own`, else that of who acted or caught."""
     if isinstance(who, queues.AllQueued) and who.determiner not in ALL:
-        raise Senseless(who, f"`{who.words()}` does not say how many.", "Write: all in …, or the first in …")
+        raise Senseless(who, "`{said}` does not say how many.", write("all in …", "the first in …"))
     turn = Turn(who.end) if isinstance(who, queues.Queued) else Turn.ALL
     default = own or moment.of_each or _doer(moment)
     unsaid = frozenset({default}) if default else reader.all_sides
@@ -178,7 +175,9 @@ def waiting_of(
     else:
         spots = reader.spots("in", who.where, spoken, unsaid, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        raise Senseless(who.where, f"Nobody waits at `{who.where.words()}`.", "Name a queue, a bench or another area.")
+        raise Senseless(
+            who.where, "Nobody waits at `{where}`.", "Name a queue, a bench or another area.", where=who.where.words()
+        )
     if turn is Turn.ALL and own is None and len(spots) > 1:
         of = frozenset(side for spot in spots for side in who_wait(reader, spot, said, spoken, own, turn))
         yield Mover(Waiting(frozenset(reader.populations(of)), frozenset(spots), turn), None)
@@ -204,11 +203,11 @@ def area_of(reader: Reader, preposition: str | None, where: Np, mover: Mover, mo
     if not all(reader.waits_in(spot) for spot in spots):
         raise Senseless(
             where,
-            f"`{where.words()}` is part of the floor on which all play.",
+            "`{said}` is part of the floor on which all play.",
             "Name an area of the sheet, or say which side they join.",
         )
     if len(spots) > 1:
-        raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
+        raise Senseless(where, "`{said}` is more than one place.", "Say of which side.")
     if mover.side == moment.actor and whose(reader.game, where, place=True).whose is Whose.UNSAID:
         not_where_passes_go(reader, where, spots[0], moment)
     return At(spots[0])

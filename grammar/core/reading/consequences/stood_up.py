@@ -9,6 +9,7 @@ from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Happening, Result
 from grammar.core.sets import StandAgain
 from grammar.core.values import Sort
+from grammar.said import write
 from grammar.sentences import sets
 from grammar.sentences.determiners import ALL, ONE
 
@@ -25,9 +26,9 @@ def stood_up(reader: Reader, said: sets.StandAgain, moment: Moment) -> StandAgai
     trigger = moment.trigger
     if isinstance(trigger, Happening) and trigger.result is Result.KNOCKED and things & trigger.to:
         title = "Of those of which one is just knocked, one says what follows when all are down."
-        hint = f"Write: a side has no {what.name.text} standing: all its {what.name.text} stand up again"
-        raise Senseless(said, title, hint if side is None or len(reader.sides) > 1 else "Write: it stands up again")
+        hint = write(f"a side has no {what.name.text} standing: all its {what.name.text} stand up again")
+        raise Senseless(said, title, hint if side is None or len(reader.sides) > 1 else write("it stands up again"))
     every = what.determiner not in ONE
     if not every and len(things) > 1:
-        raise Senseless(what, f"`{what.words()}`: which of them?", "Say of which side, or all of them.")
+        raise Senseless(what, "`{said}`: which of them?", "Say of which side, or all of them.")
     return StandAgain(things, every, moment.of_each is not None and len({thing.owner for thing in things}) > 1)

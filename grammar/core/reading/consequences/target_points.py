@@ -12,6 +12,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.rules import Add, Happening, Rule
 from grammar.core.values import Posture, Sort, Thing
+from grammar.said import write
 from grammar.sentences import attempting, events, then, when
 from grammar.sentences.base import Name, Np, SideOf
 from grammar.sentences.points import SetPoints, TargetPoints, Worth
@@ -28,11 +29,11 @@ def read_target_points(reader: Reader, sentence: TargetPoints, line: int) -> Ite
             event = events.GoesInto(BALL, "goes", worth.what)
         if kinds := reader.kinds_meant(worth.what, Sort.LOAD, Sort.BALL):
             if not set(kinds) <= reader.taken | reader.brought:
-                title = f"`{worth.what.words()}`: nobody takes them from place to place."
+                title = "`{said}`: nobody takes them from place to place."
                 raise Senseless(worth.what, title, "Say in play: players take one from the middle to their base")
             event = events.Arrives(evolve(worth.what, determiner="a"))
         elif reader.kinds_meant(worth.what, Sort.BODY):
-            title = f"`{worth.what.words()}`: what is so large does not fall, and nobody brings it home."
+            title = "`{said}`: what is so large does not fall, and nobody brings it home."
             raise Senseless(worth.what, title, "Take it out here; what is worth points at home moves on a track.")
         yield from rules_of_line(reader, _scoring(event, worth), line)
 
@@ -61,7 +62,7 @@ def read_set_points(reader: Reader, sentence: SetPoints, line: int) -> Iterator[
         for owner in sorted(rule.trigger.against, key=repr):
             things = frozenset(to for to in rule.trigger.to if isinstance(to, Thing) and to.owner == owner)
             if any(reader.sort(thing.kind) is not Sort.TARGET for thing in things):
-                raise Senseless(sentence.what, f"`{sentence.what.words()}` never all fall.", "Name targets of the kit.")
+                raise Senseless(sentence.what, "`{said}` never all fall.", "Name targets of the kit.")
             last = Compare(ThingsAt(things, frozenset({Posture.UP})), Relation.EQUAL, 1)
             trigger = evolve(rule.trigger, against=frozenset({owner}), to=things)
             more = tuple(evolve(effect, more=True) if isinstance(effect, Add) else effect for effect in rule.effects)
@@ -72,5 +73,5 @@ def _refuse_no_set(reader: Reader, what: Np) -> None:
     """Raises Senseless where a phrase is not all that one side has: those of several sides are no set."""
     several = whose(reader.game, what).whose in (Whose.ANY, Whose.ONE_EACH)
     if several or what.determiner not in (None, "the", "all", "every"):
-        title = f"`{what.words()}`: what is all down is what one side has."
-        raise Senseless(what, title, f"Write: all {what.name.text} of the other side down")
+        title = "`{said}`: what is all down is what one side has."
+        raise Senseless(what, title, write(f"all {what.name.text} of the other side down"))

@@ -9,10 +9,11 @@ from attrs import evolve
 from grammar.core.reading.consequences.movers import Mover, movers
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless, Whose, is_keeper
+from grammar.core.reading.sheet.whose import Senseless, Whose, is_keeper, none_of
 from grammar.core.rules import Becoming, Go, Happening, Result
 from grammar.core.values import PLAIN, Plain, Presence, RoleId, SideId
 from grammar.meanings import PlayerMeaning
+from grammar.said import Value, quoting, write
 from grammar.sentences import then
 from grammar.sentences.base import Np, SideNamed
 
@@ -39,16 +40,16 @@ def _role(reader: Reader, phrase: Np, mover: Mover, moment: Moment) -> RoleId | 
     if role is None and said.whose is Whose.UNSAID and phrase.determiner in ("a", "an", None):
         return PLAIN
     if role is None or mover.side is None:
-        hint = "Name a role that `sides` declares."
+        hint: Value = "Name a role that `sides` declares."
         if role is None and said.side is not None:
-            hint = f"Who changes sides joins them, such as: that player joins {said.side.key}"
-        raise Senseless(phrase, f"`{phrase.words()}` is no role.", hint)
+            hint = quoting("Who changes sides joins them, such as: that player joins {side}", side=said.side.key)
+        raise Senseless(phrase, "`{said}` is no role.", hint)
     if said.side not in (None, mover.side) or not reader.of_role([mover.side], role):
-        raise Senseless(phrase, f"There are no {phrase.name.text} of {mover.side.key}.", "Name a role of that side.")
+        raise none_of(phrase, phrase.name.text, mover.side, "Name a role of that side.")
     own = frozenset({mover.side})
     spoken = evolve(moment.spoken, own=own, that=own, other=reader.others(mover.side) or None)
     if spoken.meant(said, own) != own:
-        title = f"`{phrase.words()}`: who takes another task stays with their own side."
+        title = "`{said}`: who takes another task stays with their own side."
         raise Senseless(phrase, title, "Who changes sides joins them, such as: that player joins the other side")
     return role
 
@@ -68,5 +69,9 @@ def side_of_toucher(reader: Reader, phrase: SideNamed, task: RoleId, moment: Mom
     by = trigger.by & reader.touching if isinstance(trigger, Happening) else frozenset()
     if touched and moment.actor is not None and {who.role for who in by} == {task}:
         return moment.actor
-    title = f"`{phrase.words()}`: points are a side's, and whose {phrase.name.text} is meant is not known here."
-    raise Senseless(phrase, title, "Write: the thrower's side, or name a side.")
+    title = quoting(
+        "`{said}`: points are a side's, and whose {name} is meant is not known here.",
+        said=phrase.words(),
+        name=phrase.name.text,
+    )
+    raise Senseless(phrase, title, write("the thrower's side", "name a side."))

@@ -12,6 +12,7 @@ from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, 
 from grammar.core.rules import Happening, Result
 from grammar.core.values import SHARED, AreaId, Laden, Population, SideId, Spot
 from grammar.meanings import PlaceMeaning
+from grammar.said import quoting, said
 from grammar.sentences import queues, resting, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
@@ -62,11 +63,13 @@ def how_many_wait(who: queues.Queued | queues.AllQueued, players: frozenset[Popu
         return 1
     number = who.number
     if number.value != number.whole or number.whole < 1:
-        raise Senseless(number, f"`{number.words()}` of them cannot come.", "Write a whole number from 1.")
+        raise Senseless(number, "`{said}` of them cannot come.", "Write a whole number from 1.")
     alike = {each for each in players if not isinstance(each.role, Laden)}
     if number.whole > 1 and len(alike) > 1:
         come = "players of several sides" if len({each.side for each in alike}) > 1 else "players with several tasks"
-        title = f"`{who.words()}`: {come} wait there, and it is not known which of them come."
+        title = quoting(
+            "`{said}`: {come} wait there, and it is not known which of them come.", said=who.words(), come=said(come)
+        )
         raise Senseless(number, title, "Say: the first in …, or all in …, or send only players of one side there.")
     return number.whole
 
@@ -85,8 +88,10 @@ def who_wait(
 def never_there(who: queues.Queued | queues.AllQueued, spot: Spot, said: Claimed, sides: frozenset[SideId]) -> None:
     """Raises Senseless where a side's own bench is named, and only players of the others come to it."""
     if said.whose is Whose.OWN and isinstance(spot.owner, SideId) and spot.owner not in sides:
-        title = f"`{who.where.words()}`: only players of the other side wait there."
-        hint = f"Say of its own players: {who.words().replace(who.where.words(), _of_the_other(who.where))}"
+        title = "`{said}`: only players of the other side wait there."
+        hint = quoting(
+            "Say of its own players: {who}", who=who.words().replace(who.where.words(), _of_the_other(who.where))
+        )
         raise Senseless(who.where, title, hint)
 
 
@@ -97,8 +102,12 @@ def not_where_passes_go(reader: Reader, where: Np, own: Spot, moment: Moment) ->
         return
     reached = {at.spot for side, at in reader.passed_to if side == moment.actor and at in trigger.at}
     if own not in reached and any(spot.of == own.of for spot in reached):
-        title = f"`{where.words()}` is that of whoever is sent there, and no pass goes to that one."
-        raise Senseless(where, title, f"Say: {_of_the_other(where)}, or: their {where.name.text}")
+        title = "`{said}` is that of whoever is sent there, and no pass goes to that one."
+        raise Senseless(
+            where,
+            title,
+            quoting("Say: {of_the_other}, or: their {name}", of_the_other=_of_the_other(where), name=where.name.text),
+        )
 
 
 def _of_the_other(where: Np) -> str:

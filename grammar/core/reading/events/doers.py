@@ -11,6 +11,7 @@ from grammar.core.rules import ON_A_PLAYER, Happening, Result
 from grammar.core.values import RoleId, SideId
 from grammar.frozen import evolve
 from grammar.meanings import CategoryMeaning, KitMeaning, MateMeaning
+from grammar.said import quoting, write
 from grammar.sentences import blocking, events, when
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import Np
@@ -30,7 +31,7 @@ def event_of(reader: Reader, sentence: when.When) -> events.Event:
         return event
     _of_one_side(reader, doer)
     if event.where is not None:
-        title = f"Who catches a pass there is a team-mate: not by {doer.words()}."
+        title = quoting("Who catches a pass there is a team-mate: not by {doer}.", doer=doer.words())
         raise Senseless(doer, title, "Leave out by whom, or leave out where.")
     return Intercepted(event.what, "is", span=event.span)
 
@@ -39,10 +40,10 @@ def done_by(reader: Reader, doer: Doer, moment: Moment) -> Moment | None:
     """The moment narrowed to those who do it, or catch it; None where these have no part in it. Raises Senseless."""
     trigger = moment.trigger
     if not isinstance(trigger, Happening):
-        raise Senseless(doer, f"`by {doer.words()}`: nobody does this.", "Leave that out.")
+        raise Senseless(doer, "`by {doer}`: nobody does this.", "Leave that out.", doer=doer.words())
     if isinstance(doer, Np) and doer.determiner in ALL:
-        hint = f"Write: by a {doer.name.text}"
-        raise Senseless(doer, f"`by {doer.words()}`: one of them does it at a time.", hint)
+        hint = write(f"by a {doer.name.text}")
+        raise Senseless(doer, "`by {doer}`: one of them does it at a time.", hint, doer=doer.words())
     if isinstance(doer, Np) and isinstance(reader.game.meaning(doer.name), KitMeaning | CategoryMeaning):
         return _by_a_ball(reader, doer, moment, trigger)
     if trigger.result is Result.PASSED:
@@ -74,8 +75,10 @@ def _of_one_side(reader: Reader, doer: Doer) -> None:
     said, role = _said(reader, doer)
     of = {who.side for who in reader.of_role(reader.side_ids, role)}
     if said.whose is Whose.UNSAID and role is not None and len(of) > 1:
-        hint = f"Write: a pass is intercepted by a {role.key}. Of one's own say where: a pass is caught on the bench"
-        raise Senseless(doer, f"`by {doer.words()}`: one of their own, or one of the other side?", hint)
+        hint = write(f"a pass is intercepted by a {role.key}. Of one's own say where: a pass is caught on the bench")
+        raise Senseless(
+            doer, quoting("`by {doer}`: one of their own, or one of the other side?", doer=doer.words()), hint
+        )
 
 
 def _is_mate(reader: Reader, doer: Doer) -> bool:
@@ -89,9 +92,7 @@ def _said(reader: Reader, doer: Doer) -> tuple[Claimed, RoleId | None]:
     return reader.player_phrase(doer) if isinstance(doer, Np) else (whose_side(reader.game, doer), None)
 
 
-def _sides(
-    reader: Reader, doer: Doer, said: Claimed, moment: Moment, trigger: Happening
-) -> frozenset[SideId]:
+def _sides(reader: Reader, doer: Doer, said: Claimed, moment: Moment, trigger: Happening) -> frozenset[SideId]:
     """The sides of whom somebody may have done it: "the other side" is against the one to whom it happens; a ball is
     caught by one against whoever sent it."""
     owner = next((each for each in trigger.against if isinstance(each, SideId)), None)
@@ -104,14 +105,14 @@ def _sides(
         against = moment.actor if caught else owner
         return reader.all_sides if against is None else reader.others(against)
     by_a_mate = caught and said.whose in (Whose.OWN, Whose.THAT)
-    hint = "Write: a pass is caught" if by_a_mate else "Leave that out, or name a role."
-    raise Senseless(doer, f"`by {doer.words()}`: that says nothing of who did it.", hint)
+    hint = write("a pass is caught") if by_a_mate else "Leave that out, or name a role."
+    raise Senseless(doer, "`by {doer}`: that says nothing of who did it.", hint, doer=doer.words())
 
 
 def _by_a_ball(reader: Reader, doer: Np, moment: Moment, trigger: Happening) -> Moment:
     if trigger.result not in BY_A_BALL:
         hint = "Name the ball before, such as: a ball is caught"
-        raise Senseless(doer, f"`by {doer.words()}`: no ball does this.", hint)
+        raise Senseless(doer, "`by {doer}`: no ball does this.", hint, doer=doer.words())
     skills, balls = with_which(reader, doer)
     named = trigger.named + names_in(reader, doer)
     return evolve(moment, trigger=evolve(trigger, skills=trigger.skills & skills, balls=balls, named=named))
@@ -122,5 +123,7 @@ def _blocked(reader: Reader, doer: Doer, moment: Moment) -> Moment:
     said = [_said(reader, each.who) for each in reader.game.all_of("play", blocking.Blocks)]
     meant = _said(reader, doer)
     if any(role != meant[1] for _, role in said) or meant[0].whose is not Whose.UNSAID:
-        raise Senseless(doer, f"`by {doer.words()}`: whoever blocks, it is a block.", "Write: a ball is blocked")
+        raise Senseless(
+            doer, "`by {doer}`: whoever blocks, it is a block.", write("a ball is blocked"), doer=doer.words()
+        )
     return moment

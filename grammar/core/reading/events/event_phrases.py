@@ -8,20 +8,9 @@ from grammar.core.reading.phrases.claims import where_players_are
 from grammar.core.reading.phrases.frozen import frozen_places, is_frozen
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
-from grammar.core.values import (
-    SHARED,
-    At,
-    KindId,
-    Landmark,
-    Owner,
-    Population,
-    Presence,
-    SideId,
-    Sort,
-    Spot,
-    Thing,
-)
+from grammar.core.values import SHARED, At, KindId, Landmark, Owner, Population, Presence, SideId, Sort, Spot, Thing
 from grammar.meanings import BALL_ACTORS, AgentMeaning, PlaceMeaning, PlayerMeaning
+from grammar.said import quoting, write
 from grammar.sentences import events
 from grammar.sentences.base import Np
 
@@ -31,7 +20,9 @@ def players_of_event(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Popula
     said, role = reader.player_phrase(phrase)
     found = reader.of_role(spoken.meant(said, reader.all_sides), role)
     if not found:
-        raise Senseless(phrase, f"There are no such players: `{phrase.words()}`.", "Name a side that has them.")
+        raise Senseless(
+            phrase, "There are no such players: `{phrase}`.", "Name a side that has them.", phrase=phrase.words()
+        )
     return found
 
 
@@ -42,7 +33,9 @@ def arriving(reader: Reader, phrase: Np, spoken: Spoken) -> frozenset[Population
     meaning = reader.game.meaning(phrase.name)
     if isinstance(meaning, AgentMeaning):
         if meaning.part != "actor" or phrase.name.text in BALL_ACTORS:
-            raise Senseless(phrase, f"Nobody arrives as `{phrase.name.text}`.", "Say who goes there, such as: a runner")
+            raise Senseless(
+                phrase, "Nobody arrives as `{name}`.", "Say who goes there, such as: a runner", name=phrase.name.text
+            )
         said = whose(reader.game, phrase)
         return frozenset(reader.populations(spoken.meant(said, reader.all_sides)))
     return frozenset(players_of_event(reader, phrase, spoken))
@@ -64,7 +57,7 @@ def lines_crossed(reader: Reader, phrase: Np, spoken: Spoken) -> tuple[Spot, ...
     """The lines that something gets past."""
     of = reader.place(phrase)
     if of not in LINES:
-        raise Senseless(phrase, f"`{phrase.words()}` is no line to get past.", "Write: crosses the back line")
+        raise Senseless(phrase, "`{said}` is no line to get past.", write("crosses the back line"))
     if of is Landmark.MIDDLE_LINE:
         return (Spot(Landmark.MIDDLE_LINE, SHARED),)
     return reader.spots(None, phrase, spoken, reader.all_sides)
@@ -75,7 +68,9 @@ def only_the_court(reader: Reader, where: Np) -> None:
     meaning = reader.game.meaning(where.name)
     court = isinstance(meaning, PlaceMeaning) and meaning.built_in and Landmark(meaning.place) is Landmark.COURT
     if not court or whose(reader.game, where, place=True).whose is not Whose.UNSAID:
-        raise Senseless(where, f"A ball leaves the court, not `{where.words()}`.", "Write: a ball leaves the court")
+        raise Senseless(
+            where, "A ball leaves the court, not `{where}`.", write("a ball leaves the court"), where=where.words()
+        )
 
 
 def balls_of_event(reader: Reader, phrase: Np) -> frozenset[KindId | None]:
@@ -95,11 +90,11 @@ def mates_at(reader: Reader, event: events.Caught, spoken: Spoken) -> frozenset[
     assert event.where is not None
     if is_frozen(reader, event.where):
         if reader.player_phrase(event.where)[1] is not None:
-            title = f"Of which task who caught it is, is not asked: `{event.where.words()}`."
-            raise Senseless(event.where, title, "Write: by a frozen player")
+            title = quoting("Of which task who caught it is, is not asked: `{where}`.", where=event.where.words())
+            raise Senseless(event.where, title, write("by a frozen player"))
         return frozen_places(reader, event.where, spoken, spoken.parts[Whose.ACTOR])
     if event.preposition == "by":
-        raise Senseless(event.where, "A pass is caught at a place.", f"Write: in the {event.where.name.text}")
+        raise Senseless(event.where, "A pass is caught at a place.", write(f"in the {event.where.name.text}"))
     if reader.place(event.where) in (Landmark.HALF, Landmark.COURT):
         return frozenset({Presence.PLAYING})
     return where_players_are(reader, event.preposition, event.where, spoken)

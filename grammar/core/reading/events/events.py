@@ -30,6 +30,7 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose_sid
 from grammar.core.rules import AllHold, Becomes, Happening, KeptFor, Result, Trigger
 from grammar.core.values import KindId, Owner, Population, SideId, Sort
 from grammar.frozen import evolve, field, frozen
+from grammar.said import write
 from grammar.sentences import claims, events, lives, time
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.blocking import Blocked
@@ -109,7 +110,7 @@ def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:
     """A player in play of each side that is meant, against each other side. Raises Senseless."""
     said, role = reader.player_phrase(event.who)
     if said.whose not in (Whose.UNSAID, Whose.NAMED, Whose.ONE_EACH, Whose.ANY):
-        raise Senseless(event.who, f"`{event.who.words()}`: of nobody has been spoken.", "Write: a player fouls")
+        raise Senseless(event.who, "`{said}`: of nobody has been spoken.", write("a player fouls"))
     meant = Spoken(reader.side_ids).meant(said, reader.all_sides)
     for side in (each for each in reader.side_ids if each in meant and reader.of_role([each], role)):
         others, who = reader.others(side), frozenset(reader.of_role([side], role))
@@ -147,9 +148,7 @@ def each_spoken_of(reader: Reader, claim: claims.Claim) -> Iterator[tuple[SideId
     elif said.whose is Whose.ONE_EACH:
         yield None, Spoken(reader.side_ids)
     else:
-        raise Senseless(
-            claim.side, f"`{claim.side.words()}`: of no side has been spoken.", "Write: a side, or name one."
-        )
+        raise Senseless(claim.side, "`{said}`: of no side has been spoken.", write("a side", "name one."))
 
 
 def of_one(reader: Reader, side: SideId) -> Spoken:

@@ -8,6 +8,7 @@ from grammar.core.reading.sheet.reader import ALL_SKILLS, Reader, with_which
 from grammar.core.reading.sheet.whose import Senseless, Spoken
 from grammar.core.rules import Happening, Result
 from grammar.core.values import Owner, Population, SideId, Skill
+from grammar.said import quoting, write
 from grammar.sentences import events
 from grammar.sentences.ball import Intercepted
 from grammar.sentences.base import spoken as spoken_of
@@ -24,7 +25,7 @@ def stopped(
         return Happening(Result.BLOCKED, by, skills, balls, owner, aimed) if aimed else None
     passes = skills & {Skill.PASS} if skills != ALL_SKILLS else frozenset({Skill.PASS})
     if not passes:
-        raise Senseless(event.what, f"`{event.what.words()}` is no pass.", "Write: a ball is caught")
+        raise Senseless(event.what, "`{said}` is no pass.", write("a ball is caught"))
     own = {who.side for who in by} & owner
     return Happening(Result.CAUGHT, by, passes, balls, owner) if not own or len(reader.sides) == 1 else None
 
@@ -45,6 +46,11 @@ def caught(reader: Reader, event: events.Caught, side: SideId, against: Owner, s
 def _no_pass(event: events.Caught) -> Senseless:
     """Who waits or froze may catch what the others throw, too: a ball caught there need not be a pass."""
     there = spoken_of(event.preposition, event.where)
-    title = f"What is caught {there} is a pass of one's own side: of other balls it cannot be said yet."
-    hint = f"For a pass write: a pass is caught {there}. A throw of the other side is put in quotes under play."
+    title = quoting(
+        "What is caught {there} is a pass of one's own side: of other balls it cannot be said yet.", there=there
+    )
+    hint = quoting(
+        "For a pass write: a pass is caught {there}. A throw of the other side is put in quotes under play.",
+        there=there,
+    )
     return Senseless(event.what, title, hint)

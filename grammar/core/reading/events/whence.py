@@ -13,6 +13,7 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose
 from grammar.core.rules import Happening, Result
 from grammar.core.values import At, Part, SideId
 from grammar.frozen import evolve
+from grammar.said import quoting
 from grammar.sentences import attempting, then, when
 from grammar.sentences.base import Np
 
@@ -42,12 +43,12 @@ def moments_of(reader: Reader, sentence: when.When) -> Iterator[Moment]:
 def _bounced(reader: Reader, moment: Moment, sentence: when.When) -> Moment:
     trigger = moment.trigger
     if not isinstance(trigger, Happening) or trigger.result not in COUNTING:
-        title = f"`{sentence.event.words()}`: of that it is not known whether a ball bounced."
-        raise Senseless(sentence, title, f"Leave out: {sentence.bounced}")
+        title = quoting("`{said}`: of that it is not known whether a ball bounced.", said=sentence.event.words())
+        raise Senseless(sentence, title, quoting("Leave out: {bounced}", bounced=sentence.bounced or ""))
     nothing_bounces(reader, sentence)
     if any(isinstance(each, then.PlaysOn) for each in sentence.consequences):
         what = "catch" if trigger.result in (Result.CAUGHT, Result.PASSED) else "hit"
-        hint = f"Write in play: a {what} after a bounce does not count"
+        hint = quoting("Write in play: a {what} after a bounce does not count", what=what)
         raise Senseless(sentence, "What else follows from it would still do so.", hint)
     return evolve(moment, trigger=evolve(trigger, bounced=True, named=trigger.named + 1))
 
@@ -56,14 +57,14 @@ def _from_afar(reader: Reader, moment: Moment, afar: when.Afar) -> Moment:
     """Of attempts of which a line says that they come from so far or farther."""
     trigger = moment.trigger
     if not isinstance(trigger, Happening) or trigger.result in IN_PLAY:
-        title = f"`from {afar.words()}`: of that no distance is known."
+        title = quoting("`from {afar}`: of that no distance is known.", afar=afar.words())
         raise Senseless(afar, title, "Leave that out, or say it of a thing that falls or a player who is hit.")
     said = [each.told(attempting.FromWhere) for each in reader.game.all_of("play", attempting.Attempt)]
     known = [metres(each.distance) for each in said if isinstance(each, attempting.FromWhere)]
     known += [role.aims_from_m for role in reader.roles if role.aims_from_m is not None]
     if not any(each >= metres(afar.distance) for each in known):
-        title = f"No line lets anybody try anything from {afar.words()}."
-        hint = f"Add under play, such as: players roll a ball at the pins, from {afar.words()}"
+        title = quoting("No line lets anybody try anything from {afar}.", afar=afar.words())
+        hint = quoting("Add under play, such as: players roll a ball at the pins, from {afar}", afar=afar.words())
         raise Senseless(afar, title, hint)
     return evolve(moment, trigger=evolve(trigger, from_m=metres(afar.distance), named=trigger.named + 1))
 
@@ -71,12 +72,12 @@ def _from_afar(reader: Reader, moment: Moment, afar: when.Afar) -> Moment:
 def _from(reader: Reader, moment: Moment, whence: Np) -> Moment:
     trigger = moment.trigger
     if not isinstance(trigger, Happening) or trigger.result in IN_PLAY or moment.actor is None:
-        title = f"Nobody does this from `{whence.words()}`: who waits there only sends balls."
+        title = quoting("Nobody does this from `{whence}`: who waits there only sends balls.", whence=whence.words())
         raise Senseless(whence, title, "Leave that out, or say it of a player who is hit or of a thing that falls.")
     spots = reader.spots(None, whence, _seen_by(reader, moment.actor), reader.all_sides, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        title = f"`{whence.words()}` is part of the floor on which all play."
-        raise Senseless(whence, title, "Leave that out, or name an area of the sheet in which players wait.")
+        hint = "Leave that out, or name an area of the sheet in which players wait."
+        raise Senseless(whence, "`{said}` is part of the floor on which all play.", hint)
     named = trigger.named + names_in(reader, whence)
     return evolve(moment, trigger=evolve(trigger, whence=frozenset(map(At, spots)), named=named))
 

@@ -16,6 +16,7 @@ from grammar.core.reading.phrases.claims import read_count
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose, whose_side
 from grammar.core.values import SHARED, At, SideId
+from grammar.said import quoting, write
 from grammar.sentences import claims
 from grammar.sentences.base import Name, Np, Quantity
 from grammar.sentences.points import AtTheEnd, EndWorth
@@ -25,7 +26,7 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
     """What each side has of each kind; of one side where the line says for whom."""
     first: EndWorth = sentence.first
     if first.determiner not in (None, "a", "an", "each", "every", "all", "the"):
-        raise Senseless(first, f"`{first.determiner}`: of no side has been spoken.", "Leave that out.")
+        raise Senseless(first, "`{said}`: of no side has been spoken.", "Leave that out.", said=first.determiner)
     if any(side.solo for side in reader.sides):
         raise Senseless(sentence, "Where each plays for themselves no side has anything.", "Give points in when.")
     if not isinstance(first.counted, claims.Counted):
@@ -33,7 +34,9 @@ def read_end_points(reader: Reader, sentence: AtTheEnd, line: int) -> Iterator[E
         hint = "Name things or players."
         if isinstance(first.counted, claims.CountedLives):
             hint = "Lives left can decide at the bell: after 6 min: more lives wins"
-        raise Senseless(first.counted, f"{said.capitalize()} are no things that lie somewhere.", hint)
+        raise Senseless(
+            first.counted, quoting("{said} are no things that lie somewhere.", said=said.capitalize()), hint
+        )
     sides = reader.side_ids if sentence.side is None else (_one_side(reader, sentence),)
     for side in sides:
         for what, points in _worths(reader, sentence):
@@ -54,14 +57,14 @@ def _worths(reader: Reader, sentence: AtTheEnd) -> Iterator[tuple[Name, Quantity
 
 def _refuse_owner(reader: Reader, what: Np) -> None:
     if whose(reader.game, what).whose not in (Whose.UNSAID, Whose.ONE_EACH):
-        raise Senseless(what, f"`{what.words()}`: each side has its own.", f"Write: {what.name.text}")
+        raise Senseless(what, "`{said}`: each side has its own.", write(what.name.text))
 
 
 def _one_side(reader: Reader, sentence: AtTheEnd) -> SideId:
     assert sentence.side is not None
     said = whose_side(reader.game, sentence.side)
     if said.whose is not Whose.NAMED or said.side is None:
-        raise Senseless(sentence.side, f"`{sentence.side.words()}` could be any side.", "Name it, or leave that out.")
+        raise Senseless(sentence.side, "`{said}` could be any side.", "Name it, or leave that out.")
     return said.side
 
 
@@ -72,4 +75,4 @@ def _refuse_common(counted: claims.Counted, count: Count) -> None:
         spots = frozenset(each.spot for each in count.at if isinstance(each, At))
     if spots and all(getattr(spot, "owner", None) == SHARED for spot in spots):
         hint = "Name a place of each side, or say for whom at the end of the line: for north."
-        raise Senseless(counted, f"`{counted.words()}`: all sides have that alike.", hint)
+        raise Senseless(counted, "`{said}`: all sides have that alike.", hint)

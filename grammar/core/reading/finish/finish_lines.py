@@ -13,6 +13,7 @@ from grammar.core.reading.phrases.claims import read_condition, read_count
 from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, the_one, whose_side
 from grammar.core.values import SideId
+from grammar.said import quoting, write
 from grammar.sentences import claims, finish
 from grammar.sentences.base import AnySide, Node, SideRef
 
@@ -44,13 +45,15 @@ def _in_turn(reader: Reader, subject: AnySide, condition: claims.Condition) -> I
         yield said.side, of_one(reader, said.side), False
         return
     if said.whose not in (Whose.ANY, Whose.ONE_EACH, Whose.OTHER, Whose.THAT):
-        raise Senseless(subject, f"Nobody has acted when `{subject.words()}` is said here.", "Write: a side")
+        raise Senseless(
+            subject, "Nobody has acted when `{subject}` is said here.", write("a side"), subject=subject.words()
+        )
     forms = _forms(reader, condition)
     for form in forms:
         if isinstance(form.node, SideRef) and form.node.determiner == "any" and not form.node.other:
-            raise Senseless(form.node, "`any side`: it, or the other one?", "Write: it, or: the other side")
+            raise Senseless(form.node, "`any side`: it, or the other one?", write("it", "the other side"))
     if said.whose in (Whose.OTHER, Whose.THAT) and Whose.ANY not in {form.whose for form in forms}:
-        raise Senseless(subject, f"`{subject.words()}`: of no side has been spoken.", "Write: a side wins when …")
+        raise Senseless(subject, "`{said}`: of no side has been spoken.", write("a side wins when …"))
     for side in reader.side_ids:
         yield side, of_one(reader, side), True
 
@@ -70,7 +73,10 @@ def _only_other(reader: Reader, node: Node, side: SideId) -> SideId:
     others = reader.others(side)
     if len(others) != 1:
         raise Senseless(
-            node, f"{len(others)} other sides are left, of which none has won.", "Say which side wins, and when."
+            node,
+            "{number} other sides are left, of which none has won.",
+            "Say which side wins, and when.",
+            number=len(others),
         )
     return next(iter(others))
 
@@ -114,21 +120,19 @@ def _verdict(reader: Reader, result: finish.Result, spoken: Spoken) -> Verdict:
             said = whose_side(reader.game, result.side)
             if said.whose is Whose.ANY:
                 raise Senseless(
-                    result.side,
-                    f"`{result.side.words()}` could be any side.",
-                    "Name it, or say who has more of something.",
+                    result.side, "`{said}` could be any side.", "Name it, or say who has more of something."
                 )
-            return Won(the_one(said, spoken.meant(said, frozenset()), "it is"))
+            return Won(the_one(said, spoken.meant(said, frozenset())))
         case finish.BestWins():
             if not any(side.solo for side in reader.sides):
                 title = "Points are counted for each side, not for each player."
-                raise Senseless(result, title, "Write: more points wins")
+                raise Senseless(result, title, write("more points wins"))
             return Best(reader.side_ids[0])
         case finish.MoreWins():
             if len(reader.sides) < 2:
                 best = isinstance(result.counted, claims.CountedPoints) and any(side.solo for side in reader.sides)
                 hint = "the player with the most points wins" if best else "nobody wins"
-                raise Senseless(result, "There is only one side, so that none has more.", f"Write: {hint}")
+                raise Senseless(result, "There is only one side, so that none has more.", write(hint))
             counts = frozenset(
                 (side, read_count(reader, result.counted, side, evolve(of_one(reader, side), that=None)))
                 for side in reader.side_ids
@@ -146,14 +150,14 @@ def read_bell(reader: Reader, sentence: finish.After, line: int) -> Iterator[Bel
             if isinstance(each, finish.MoreWins) and (each.more, type(each.counted)) == ("more", claims.CountedPoints)
         ]
         if len(others) != 1 or not of_points:
-            hint = f"Write: after {sentence.time.words()}: more points wins, else the next point wins"
+            hint = write(f"after {sentence.time.words()}: more points wins, else the next point wins")
             raise Senseless(last, "The next point decides only where points were level.", hint)
     for parts in reader.game.sentences("finish"):
         length = parts.length if isinstance(parts, finish.Halves | finish.Innings) else None
         if length is not None and seconds(length) != seconds(sentence.time):
-            title = f"`{parts.words()}`: the clock that ends each of them says otherwise."
+            title = quoting("`{said}`: the clock that ends each of them says otherwise.", said=parts.words())
             results = sentence.words().partition(": ")[2]
-            raise Senseless(sentence.time, title, f"Write: after {length.words()}: {results}")
+            raise Senseless(sentence.time, title, write(f"after {length.words()}: {results}"))
     yield Bell(seconds(sentence.time), read_verdicts(reader, sentence.results, Spoken(reader.side_ids)), (line,))
 
 

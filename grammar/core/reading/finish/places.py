@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.core.game import Core
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
+from grammar.said import quoting
 
 
 def worth_of_places(core: Core) -> Iterator[Finding]:
@@ -15,12 +16,11 @@ def worth_of_places(core: Core) -> Iterator[Finding]:
         return
     one = ", the next ".join(str(each) for each in match.places[:2])
     if not match.of_rounds or not match.by_points:
-        title, hint = "Places score points where several rounds are played.", (
-            "Add to finish: 3 rounds are played, more points over all wins"
-        )
+        title = "Places score points where several rounds are played."
+        hint = "Add to finish: 3 rounds are played, more points over all wins"
     elif len(match.places) > sides:
-        title = f"{sides} sides play, and {len(match.places)} places score points."
-        hint = f"Leave out the last of them, such as: the first side scores {one} points"
+        title = "{sides} sides play, and {places} places score points."
+        hint = "Leave out the last of them, such as: the first side scores {one} points"
     elif list(match.places) != sorted(match.places, reverse=True) or len(set(match.places)) == 1:
         title, hint = "A better place is worth more.", "Write the largest number first."
     elif sides > 2 and len(match.places) > 1 and not core.play.gives_points:
@@ -28,4 +28,5 @@ def worth_of_places(core: Core) -> Iterator[Finding]:
         hint = "Say what scores points, such as: a ball goes into a bucket: the thrower's side scores 1 point"
     else:
         return
-    yield Finding("G-sense", Severity.ERROR, title, core.lines[match.places_lines[0]].span, hint)
+    told = quoting(title, sides=sides, places=len(match.places))
+    yield mistake("G-sense", told, core.lines[match.places_lines[0]].span, quoting(hint, one=one))

@@ -5,23 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import assert_never
 
-from grammar.core.play import (
-    Aim,
-    Along,
-    AtPlayers,
-    AtThing,
-    Order,
-    Past,
-    PickUp,
-    Through,
-    ToMate,
-)
+from grammar.core.play import Aim, Along, AtPlayers, AtThing, Order, Past, PickUp, Through, ToMate
 from grammar.core.reading.phrases.carrying import with_load
 from grammar.core.reading.phrases.claims import where_players_are
 from grammar.core.reading.phrases.frozen import is_frozen, mates_frozen
 from grammar.core.reading.phrases.tracks import track_start
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, none_of, whose
 from grammar.core.values import (
     SHARED,
     At,
@@ -37,6 +27,7 @@ from grammar.core.values import (
     Thing,
 )
 from grammar.meanings import MateMeaning, PlayerMeaning
+from grammar.said import quoting, write
 from grammar.sentences import attempting
 from grammar.sentences.base import Np
 
@@ -61,7 +52,7 @@ def aims_of(
     match aim:
         case attempting.AimAt() if isinstance(reader.game.meaning(aim.what.name), PlayerMeaning):
             if aim.standing_or_not:
-                raise Senseless(aim.what, f"Players are not {aim.standing_or_not}.", "Leave that out.")
+                raise Senseless(aim.what, "Players are not {how}.", "Leave that out.", how=aim.standing_or_not)
             for players in at_players(reader, aim.what, who, spoken):
                 if meant := with_load(reader, players.of, aim.load):
                     yield AtPlayers(meant)
@@ -72,13 +63,13 @@ def aims_of(
                 ring = reader.sort(thing.kind) is Sort.RING
                 falls = not ring and track_start(reader, thing.kind) is None
                 if aim.standing_or_not and not falls:
-                    said = f"`{aim.what.words()}` never falls: it is not {aim.standing_or_not}."
-                    raise Senseless(aim.what, said, "Leave that out.")
+                    title, how = "`{said}` never falls: it is not {how}.", aim.standing_or_not
+                    raise Senseless(aim.what, title, "Leave that out.", how=how)
                 yield Through(thing) if ring else AtThing(thing, _order(aim.standing_or_not))
         case attempting.AimThrough():
             sorts = open_to(isinstance(aim, attempting.AimInto))
             if not reader.kinds_meant(aim.what, *sorts):
-                said = f"Nothing goes {aim.words()}."
+                said = quoting("Nothing goes {aim}.", aim=aim.words())
                 raise Senseless(aim.what, said, "Name a ring, or write into (a box), or at (to knock it).")
             for thing in _aimed_at(reader, aim.what, who, spoken, *sorts):
                 yield Through(thing, reader.sort(thing.kind) is not Sort.RING)
@@ -141,7 +132,7 @@ def _never_aimed_at(reader: Reader, who: Population) -> bool:
 def _lines(reader: Reader, phrase: Np, side: SideId, spoken: Spoken) -> tuple[Spot, ...]:
     of = reader.place(phrase) if not reader.is_kit(phrase) and not _is_player(reader, phrase) else None
     if of not in LINES:
-        raise Senseless(phrase, f"`{phrase.words()}` is no line to get past.", "Write: past the back line")
+        raise Senseless(phrase, "`{said}` is no line to get past.", write("past the back line"))
     others = reader.others(side) or frozenset({side})
     if of is Landmark.MIDDLE_LINE:
         return (Spot(Landmark.MIDDLE_LINE, SHARED),)
@@ -158,7 +149,7 @@ def _to_mate(reader: Reader, aim: attempting.AimTo, who: Population, spoken: Spo
     own = frozenset({who.side})
     if is_frozen(reader, aim.what):
         if aim.where is not None:
-            raise Senseless(aim.where, "Frozen players are where they froze.", f"Write: to {aim.what.words()}")
+            raise Senseless(aim.where, "Frozen players are where they froze.", write(f"to {aim.what.words()}"))
         there = mates_frozen(reader, aim.what, who.side, spoken)
         return ToMate(there.who, frozenset(At(spot) for spot in there.at))
     meaning = reader.game.meaning(aim.what.name)
@@ -167,12 +158,12 @@ def _to_mate(reader: Reader, aim: attempting.AimTo, who: Population, spoken: Spo
     elif isinstance(meaning, PlayerMeaning):
         said, role = reader.player_phrase(aim.what)
     else:
-        raise Senseless(aim.what, "A pass goes to a team-mate.", "Write: to a team-mate, with the place behind it.")
+        raise Senseless(aim.what, "A pass goes to a team-mate.", write("to a team-mate, with the place behind it."))
     if spoken.meant(said, own) != own:
-        raise Senseless(aim.what, "A pass goes to a team-mate, not to the other side.", "Write: to a team-mate")
+        raise Senseless(aim.what, "A pass goes to a team-mate, not to the other side.", write("to a team-mate"))
     of = frozenset(reader.of_role(own, role))
     if not of:
-        raise Senseless(aim.what, f"There are no {aim.what.name.text} of {who.side.key}.", "Write: to a team-mate")
+        raise none_of(aim.what, aim.what.name.text, who.side, write("to a team-mate"))
     at: frozenset[Presence | At] = frozenset({Presence.PLAYING})
     if aim.where is not None and not _where_they_play(reader, aim.where, who.side, spoken):
         at = where_players_are(reader, aim.preposition, aim.where, spoken)
@@ -208,20 +199,23 @@ def _from_there(
     """From where a side has its balls to a place of which it must be known whose it is."""
     what = sentence.ball
     if what is None or not reader.kinds_meant(what, Sort.BALL):
-        raise Senseless(what or sentence, "What is no ball is taken up.", "Write: take a log from the middle to …")
+        raise Senseless(what or sentence, "What is no ball is taken up.", write("take a log from the middle to …"))
     if not reader.held:
-        title = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
-        raise Senseless(sentence, title, f"Say from where, too: carry {what.words()} from … {aim.words()}")
+        hint = quoting("Say from where, too: carry {what} from … {aim}", what=what.words(), aim=aim.words())
+        on_the_way = "Whoever has the ball can go on with it where a side has it, on a court in one piece."
+        raise Senseless(sentence, on_the_way, hint)
     if aim.where is not None:
-        raise Senseless(aim.where, "Only one place is where they go.", f"Write: to {aim.what.words()}")
-    if reader.is_kit(aim.what) or _is_player(reader, aim.what) or isinstance(
-        reader.game.meaning(aim.what.name), MateMeaning
+        raise Senseless(aim.where, "Only one place is where they go.", write(f"to {aim.what.words()}"))
+    if (
+        reader.is_kit(aim.what)
+        or _is_player(reader, aim.what)
+        or isinstance(reader.game.meaning(aim.what.name), MateMeaning)
     ):
         raise Senseless(aim.what, "A ball is carried to a place.", "Name a line, or an area of the sheet.")
     goals = reader.spots(None, aim.what, spoken, reader.all_sides)
     if len(goals) != 1:
-        title = f"`{aim.what.words()}`: each side has one, and it is not said whose is meant."
-        raise Senseless(aim.what, title, f"Write: to the {aim.what.name.text} of the other side")
+        title = "`{said}`: each side has one, and it is not said whose is meant."
+        raise Senseless(aim.what, title, write(f"to the {aim.what.name.text} of the other side"))
     if goals[0].of is Landmark.COURT and goals[0].part is Part.AT:
         raise Senseless(aim.what, "They are on the court already.", "Name a line, or an area of the sheet.")
     return Along(reader.own_part(side), goals[0], False)

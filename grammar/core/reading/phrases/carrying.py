@@ -7,6 +7,7 @@ from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.values import KindId, Laden, Population, Sort
 from grammar.frozen import evolve
 from grammar.meanings import NothingMeaning
+from grammar.said import Value, quoting
 from grammar.sentences import play
 from grammar.sentences.base import Np
 
@@ -23,12 +24,12 @@ def with_load(reader: Reader, who: frozenset[Population], load: Np | None) -> fr
     found = frozenset(each for each in who if isinstance(each.role, Laden) and each.role.kind in kinds)
     if not any(isinstance(each.role, Laden) and each.role.kind in kinds for each in reader.laden):
         if reader.held and reader.kinds_meant(load, Sort.BALL):
-            title = f"Who of a side has `{load.words()}` is read only of whoever is touched for it."
+            title = quoting("Who of a side has `{load}` is read only of whoever is touched for it.", load=load.words())
             raise Senseless(load, title, "Say who touches players who carry it, and of the ball itself where it goes.")
-        hint = "Say in play who takes it from where to where."
+        hint: Value = "Say in play who takes it from where to where."
         if reader.kinds_meant(load, Sort.BALL):
-            hint = f"Say in play: players carry {load.words()} to the back line of the other side"
-        raise Senseless(load, f"Nobody carries `{load.words()}`.", hint)
+            hint = quoting("Say in play: players carry {load} to the back line of the other side", load=load.words())
+        raise Senseless(load, "Nobody carries `{load}`.", hint, load=load.words())
     return found
 
 
@@ -50,8 +51,12 @@ def touched_with(reader: Reader, load: Np | None) -> frozenset[KindId]:
     """The same in an event: whoever has one has to be chased for it."""
     kinds = balls_in_hand(reader, load)
     if load is not None and kinds and not kinds <= reader.chased_for:
-        hint = f"Say in play, too: {_chase(reader, load)}. Where the ball goes then is said of it: {goes_down(load)}"
-        raise Senseless(load, f"Nobody is chased because they carry `{load.words()}`.", hint)
+        hint = quoting(
+            "Say in play, too: {chase}. Where the ball goes then is said of it: {goes_down}",
+            chase=_chase(reader, load),
+            goes_down=goes_down(load),
+        )
+        raise Senseless(load, "Nobody is chased because they carry `{load}`.", hint, load=load.words())
     return kinds
 
 

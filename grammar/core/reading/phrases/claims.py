@@ -26,9 +26,10 @@ from grammar.core.reading.phrases.tracks import counted_on_track, track_start
 from grammar.core.reading.phrases.without_lives import with_lives
 from grammar.core.reading.sheet.amounts import amount
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose, whose_side
+from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, none_of, whose, whose_side
 from grammar.core.values import SHARED, At, KindId, Laden, Owner, Part, Posture, Presence, SideId, Sort, Spot, Thing
 from grammar.meanings import CategoryMeaning, FrozenMeaning, KitMeaning, LoadMeaning, PlayerMeaning
+from grammar.said import Said, Written, quoting, said, write
 from grammar.sentences import claims, finish
 from grammar.sentences.base import Np, SideRef
 from grammar.sentences.determiners import EACH, ONE
@@ -52,7 +53,7 @@ def read_claim(reader: Reader, claim: claims.Claim, spoken: Spoken, each: bool =
     if said.whose is Whose.ANY and each and spoken.that is not None:
         said = evolve(said, whose=Whose.THAT)
     if said.whose is Whose.UNSAID:
-        raise Senseless(claim.side, f"`{claim.side.words()}` is no side.", "Write: a side")
+        raise Senseless(claim.side, "`{said}` is no side.", write("a side"))
     sides = [side for side in reader.side_ids if side in spoken.meant(said, frozenset())]
     parts: list[Guard] = [_of_side(reader, claim, side, spoken) for side in sides]
     return either(parts) if said.whose is Whose.ANY else every(parts)
@@ -68,7 +69,7 @@ def _whoever(reader: Reader, claim: claims.ThereAre) -> SideId:
         raise Senseless(claim, "What lies in a place is said of balls, and of what players carry.", hint)
     owners = reader.owners_of_place(reader.place(placed.where))
     if not owners or (len(owners) > 1 and whose(reader.game, placed.where, place=True).whose is not Whose.NAMED):
-        raise Senseless(placed.where, f"`{placed.where.words()}`: each side has one of its own.", "Write: a side has …")
+        raise Senseless(placed.where, "`{said}`: each side has one of its own.", write("a side has …"))
     return owners[0] if isinstance(owners[0], SideId) else reader.side_ids[0]
 
 
@@ -95,11 +96,10 @@ def _ahead(reader: Reader, claim: claims.Claim, side: SideId, spoken: Spoken, co
     said = whose_side(reader.game, whom)
     than = [other for other in reader.side_ids if other in spoken.meant(said, frozenset())]
     if said.whose is Whose.ANY or not than or side in than:
-        title = f"`{claim.than.words()}`: more than who?"
-        raise Senseless(claim.than, title, "Write: more points than the other side")
+        raise Senseless(claim.than, "`{said}`: more than who?", write("more points than the other side"))
     if isinstance(count, Points) and not _ends_else(reader):
-        title = "Points have no end: such a lead may never come."
-        raise Senseless(claim, title, "Let the clock end the round, too: after 8 min: more points wins")
+        hint = "Let the clock end the round, too: after 8 min: more points wins"
+        raise Senseless(claim, "Points have no end: such a lead may never come.", hint)
     found: list[Guard] = []
     for other in than:
         its = read_count(reader, claim.counted, other, evolve(spoken, own=frozenset({other}), that=frozenset({other})))
@@ -137,10 +137,10 @@ def read_count(reader: Reader, counted: claims.CountedWhat, side: SideId, spoken
     if isinstance(meaning, PlayerMeaning | FrozenMeaning):
         return _players(reader, counted, meaning, side, spoken)
     if not isinstance(meaning, KitMeaning | CategoryMeaning | LoadMeaning):
-        raise Senseless(counted, f"`{counted.what.text}` cannot be counted.", "Name players or things of the kit.")
+        raise Senseless(counted.what, "`{said}` cannot be counted.", "Name players or things of the kit.")
     if isinstance(meaning, CategoryMeaning) and meaning.skills:
-        title = f"{counted.what.text.capitalize()} are not counted."
-        raise Senseless(counted, title, "Count players, things or points.")
+        kinds = counted.what.text.capitalize()
+        raise Senseless(counted, "{what} are not counted.", "Count players, things or points.", what=kinds)
     balls = reader.kinds_meant(counted.what, Sort.BALL, Sort.LOAD)
     if balls:
         return _balls(reader, counted, balls, side, spoken)
@@ -151,36 +151,32 @@ def _players(
     reader: Reader, counted: claims.Counted, meaning: PlayerMeaning | FrozenMeaning, side: SideId, spoken: Spoken
 ) -> PlayersAt:
     if meaning.side not in (None, side.key):
-        raise Senseless(
-            counted.what, f"There are no {counted.what.text} of {side.key}.", "Write players, or another side."
-        )
+        raise none_of(counted.what, counted.what.text, side, "Write players, or another side.")
     role = meaning.role
     who = frozenset(each for each in reader.populations([side]) if role in (None, getattr(each.role, "key", None)))
     if not who:
-        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name a role of that side.")
+        raise none_of(counted.what, counted.what.text, side, "Name a role of that side.")
     match counted.state:
         case None if isinstance(meaning, FrozenMeaning):
             return PlayersAt(who, frozenset({At(where_frozen(side))}))
         case _ if isinstance(meaning, FrozenMeaning):
-            raise Senseless(counted, "Frozen players are where they froze.", f"Write: {counted.what.text}")
+            raise Senseless(counted, "Frozen players are where they froze.", write(counted.what.text))
         case None | claims.Inside():
             return PlayersAt(who, frozenset({Presence.PLAYING}))
         case claims.Gone():
             return PlayersAt(who, frozenset({Presence.OUT}))
         case claims.Placed():
             return PlayersAt(who, where_players_are(reader, counted.state.preposition, counted.state.where, spoken))
-    raise Senseless(counted, f"Players are never {counted.state.words()}.", "Write in, or a place where they can be.")
+    state = counted.state.words()
+    raise Senseless(counted, "Players are never {state}.", "Write in, or a place where they can be.", state=state)
 
 
 def where_players_are(reader: Reader, preposition: str | None, where: Np, spoken: Spoken) -> frozenset[Presence | At]:
     """The places of a phrase at which players can be; without an owner, wherever there is one of that name."""
     spots = reader.spots(preposition, where, spoken, reader.all_sides, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        raise Senseless(
-            where,
-            f"Who is {preposition} {where.words()} is not counted.",
-            "Name an area to which a rule or the set-up sends players, or write in.",
-        )
+        title = quoting("Who is {how} {where} is not counted.", how=preposition or "", where=where.words())
+        raise Senseless(where, title, "Name an area to which a rule or the set-up sends players, or write in.")
     return frozenset(At(spot) for spot in spots)
 
 
@@ -194,8 +190,8 @@ def _balls(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], s
         case claims.Placed():
             spots = reader.spots(counted.state.preposition, counted.state.where, spoken, frozenset({side}))
             return BallsAt(frozenset(kinds), frozenset(spots))
-    what = counted.what.text if loads else "Balls"
-    raise Senseless(counted, f"{what} are never {counted.state.words()}.", "Name the place where they lie.")
+    what, state = Written(counted.what.text) if loads else Said("Balls"), counted.state.words()
+    raise Senseless(counted, "{what} are never {state}.", "Name the place where they lie.", what=what, state=state)
 
 
 def _brought_to(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ...], side: SideId) -> Spot:
@@ -204,9 +200,10 @@ def _brought_to(reader: Reader, counted: claims.Counted, kinds: tuple[KindId, ..
     goals = {load.goal for load in loads if load.kind in kinds}
     if len(goals) != 1:
         name = counted.what.text
-        many = "more than one place" if goals else "no place"
-        title = f"The {name} are whoever's place they lie in, and {side.key} bring them to {many}."
-        raise Senseless(counted, title, f"Say where: {name} in its base.")
+        many = said("more than one place" if goals else "no place")
+        title = "The {name} are whoever's place they lie in, and {side} bring them to {many}."
+        hint = quoting("Say where: {name} in its base.", name=name)
+        raise Senseless(counted, title, hint, name=name, side=side.key, many=many)
     return next(iter(goals))
 
 
@@ -219,7 +216,7 @@ def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoke
     owners: set[Owner] = {side} if reader.changing_owners else {side, SHARED}
     things = frozenset(reader.things(targets, owners))
     if not things:
-        raise Senseless(counted.what, f"There are no {counted.what.text} of {side.key}.", "Name targets of the kit.")
+        raise none_of(counted.what, counted.what.text, side, "Name targets of the kit.")
     match counted.state:
         case None | claims.Standing():
             return ThingsAt(things, frozenset({Posture.UP}))
@@ -228,7 +225,9 @@ def _things(reader: Reader, counted: claims.Counted, side: SideId, spoken: Spoke
         case claims.Placed():
             return _placed(reader, counted.state, kinds, things, side, spoken)
     said = counted.state.words()
-    raise Senseless(counted, f"The {counted.what.text} are never {said}.", "Write standing or down.")
+    raise Senseless(
+        counted, "The {what} are never {said}.", "Write standing or down.", what=counted.what.text, said=said
+    )
 
 
 def _placed(
@@ -246,5 +245,5 @@ def _placed(
         return ThingsAt(carried, frozenset(At(spot) for spot in spots))
     there = frozenset(thing for thing in things if reader.stands_at(thing, spots))
     if not there:
-        raise Senseless(placed, f"None of them ever stands {placed.words()}.", "Name the place of the set-up.")
+        raise Senseless(placed, "None of them ever stands {said}.", "Name the place of the set-up.")
     return ThingsAt(there, frozenset({Posture.UP}))

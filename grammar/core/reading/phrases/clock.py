@@ -12,6 +12,7 @@ from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rules import Effect, Trigger
 from grammar.core.values import KindId, Sort
+from grammar.said import quoting, write
 from grammar.sentences import play, then, time, when
 from grammar.sentences.base import Node, Np, Quantity
 from grammar.sentences.determiners import ALL, EACH
@@ -26,11 +27,11 @@ def read_moment(reader: Reader, event: time.OfClock) -> AtTime:
             return AtTime(_within(reader, event.time, event))
         case time.EveryTime():
             if event.determiner not in EACH:
-                raise Senseless(event, f"`{event.words()}` is no moment of play.", f"Write: every {event.time.words()}")
+                raise Senseless(event, "`{said}` is no moment of play.", write(f"every {event.time.words()}"))
             return AtTime(_within(reader, event.time, event), again=True)
         case time.HalfTime():
             if event.moment != "at half-time":
-                raise Senseless(event, "After a round nothing of it is left to change.", "Write: at half-time")
+                raise Senseless(event, "After a round nothing of it is left to change.", write("at half-time"))
             return AtTime(_ends_s(reader, event) / 2)
 
 
@@ -40,7 +41,11 @@ def _within(reader: Reader, after: Quantity, node: Node) -> Fraction:
     if at_s <= 0:
         raise Senseless(node, "The round has not begun then.", "Write a time after its beginning.")
     if reader.bell_s is not None and at_s >= reader.bell_s:
-        raise Senseless(node, "The clock has ended the round by then.", f"Write less than {_told(reader.bell_s)}.")
+        raise Senseless(
+            node,
+            "The clock has ended the round by then.",
+            quoting("Write less than {told}.", told=_told(reader.bell_s)),
+        )
     return at_s
 
 
@@ -66,7 +71,9 @@ def read_span(reader: Reader, span: time.TimeSpan | None) -> Guard:
         at_s = _ends_s(reader, span) - seconds(span.time)
         if not 0 < at_s < _ends_s(reader, span):
             ends = _told(_ends_s(reader, span))
-            raise Senseless(span, "The round has not begun then, or is over.", f"Write less than {ends}.")
+            raise Senseless(
+                span, "The round has not begun then, or is over.", quoting("Write less than {ends}.", ends=ends)
+            )
         return Compare(Clock(at_s), Relation.AT_LEAST, 1)
     return Compare(Clock(_within(reader, span.time, span)), Relation.AT_LEAST, 1)
 
@@ -104,7 +111,7 @@ def come_or_go(reader: Reader, consequence: then.ComesIn | then.TakenAway, trigg
     balls = reader.balls(consequence.name)
     every_ball = consequence.number is None and consequence.determiner in ALL
     if consequence.number is not None and consequence.determiner not in (None, "the"):
-        raise Senseless(consequence, "This says twice how many.", f"Write: {consequence.number.words()} balls come in")
+        raise Senseless(consequence, "This says twice how many.", write(f"{consequence.number.words()} balls come in"))
     if len(balls) > 1 and not every_ball:
         raise Senseless(consequence.name, "There are several kinds of balls.", "Name the one that comes in.")
     if every_ball:
@@ -125,15 +132,17 @@ def _only_by_the_clock(consequence: then.ComesIn | then.TakenAway) -> Senseless:
     goes, comes = "the ball goes to the other side", "after 2 min: another ball comes in"
     if isinstance(consequence, then.TakenAway):
         title = "Balls are taken away by the clock only, not for what somebody does."
-        return Senseless(consequence, title, f"Say where the ball goes then, or what it costs, such as: {goes}")
+        return Senseless(
+            consequence, title, quoting("Say where the ball goes then, or what it costs, such as: {goes}", goes=goes)
+        )
     title = "Balls come in by the clock only, not for what somebody does."
-    return Senseless(consequence, title, f"Give it a time of its own, such as: {comes}")
+    return Senseless(consequence, title, quoting("Give it a time of its own, such as: {comes}", comes=comes))
 
 
 def _taken(reader: Reader, consequence: then.TakenAway) -> frozenset[KindId]:
     who = consequence.who
     if not isinstance(who, Np) or not reader.kinds_meant(who, Sort.BALL):
-        raise Senseless(consequence, "Only balls are taken away.", "Write: all balls are taken away")
+        raise Senseless(consequence, "Only balls are taken away.", write("all balls are taken away"))
     if who.determiner not in ALL:
-        raise Senseless(who, f"`{who.words()}`: which of them?", f"Write: all {who.name.text}")
+        raise Senseless(who, "`{said}`: which of them?", write(f"all {who.name.text}"))
     return frozenset(reader.balls(who))

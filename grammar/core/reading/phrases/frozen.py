@@ -9,6 +9,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken
 from grammar.core.values import At, Landmark, SideId, Spot
 from grammar.meanings import FrozenMeaning
+from grammar.said import write
 from grammar.sentences.base import Node, Np
 from grammar.sentences.determiners import ALL
 
@@ -45,8 +46,8 @@ def mates_frozen(reader: Reader, phrase: Np, side: SideId, spoken: Spoken) -> Wa
     """Those of one's own side whom a phrase means. Raises Senseless."""
     found = tuple(frozen_ones(reader, phrase, spoken, frozenset({side})))
     if [each.at for each in found] != [{where_frozen(side)}]:
-        title = f"`{phrase.words()}`: players help those of their own side."
-        raise Senseless(phrase, title, f"Write: {phrase.name.text} of their side")
+        title = "`{said}`: players help those of their own side."
+        raise Senseless(phrase, title, write(f"{phrase.name.text} of their side"))
     return found[0]
 
 

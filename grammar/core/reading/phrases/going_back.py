@@ -6,6 +6,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import SHARED, KindId, SideId, Sort, Spot
 from grammar.game import Game
+from grammar.said import quoting, write
 from grammar.sentences import play, resting, then
 from grammar.sentences.base import Name, Node, Np
 
@@ -33,8 +34,8 @@ def back_to(reader: Reader, place: resting.RestBack, side: SideId) -> Spot:
         return reader.own_part(side)
     said = whose(reader.game, place.where, place=True).whose
     if said not in THEIRS:
-        title = f"`{place.where.words()}`: what goes back goes to a place of whoever sent it."
-        raise Senseless(place.where, title, "Write: the ball goes back. Or: the ball goes to the other side")
+        title = "`{said}`: what goes back goes to a place of whoever sent it."
+        raise Senseless(place.where, title, write("the ball goes back", "the ball goes to the other side"))
     if reader.is_kit(place.where):
         kinds = reader.kinds_meant(place.where, *Sort)
         if side not in {each for kind in kinds for each in in_store_of(reader, place.where, kind)}:
@@ -59,6 +60,6 @@ def in_store_of(reader: Reader, where: Np, kind: KindId) -> tuple[SideId, ...]:
 
 
 def _not_of_each(where: Np) -> Senseless:
-    title = f"`{where.words()}`: it is nobody's, so that it is not known whose balls lie there."
-    hint = f"Write in the kit: 1 {where.name.text} for each side. Or name a place of the court."
+    title = "`{said}`: it is nobody's, so that it is not known whose balls lie there."
+    hint = quoting("Write in the kit: 1 {name} for each side. Or name a place of the court.", name=where.name.text)
     return Senseless(where, title, hint)

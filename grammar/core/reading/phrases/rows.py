@@ -7,6 +7,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.runs import InARow
 from grammar.core.values import SideId
+from grammar.said import quoting, write
 from grammar.sentences import runs
 
 MOST_IN_A_ROW = 20  # our choice: no round of a lesson sees longer ones
@@ -16,10 +17,10 @@ def run_of(reader: Reader, said: runs.InARow | runs.OnlyAfterRow, side: SideId, 
     """The successes of a side of which a phrase speaks. Raises Senseless."""
     skills, number = reader.shot(said.what), said.number
     if not skills:
-        raise Senseless(said.what, f"Nobody counts {said.what.text} in a row.", "Write: 5 passes in a row")
+        raise Senseless(said.what, "Nobody counts {what} in a row.", write("5 passes in a row"), what=said.what.text)
     if number.value != number.whole or not least <= number.whole <= MOST_IN_A_ROW:
-        hint = f"Write a number from {least} to {MOST_IN_A_ROW}."
-        raise Senseless(number, f"{number.words()} in a row is no run.", hint)
+        hint = quoting("Write a number from {least} to {most}.", least=least, most=MOST_IN_A_ROW)
+        raise Senseless(number, "{number} in a row is no run.", hint, number=number.words())
     return InARow(side, frozenset(skills), number.whole)
 
 

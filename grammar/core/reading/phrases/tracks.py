@@ -6,8 +6,8 @@ from grammar.core.guards import ThingsAt
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.values import At, KindId, OnStep, Posture, SideId, Thing
+from grammar.said import listed, quoting, write
 from grammar.sentences import claims
-from grammar.words import listing
 
 
 def track_start(reader: Reader, kind: KindId) -> OnStep | None:
@@ -23,7 +23,10 @@ def counted_on_track(reader: Reader, counted: claims.Counted, kinds: list[KindId
     """Those of these things that are at home with a side."""
     if not isinstance(counted.state, claims.AtHome):
         raise Senseless(
-            counted, f"The {counted.what.text} move along a track; at its end they are at home.", "Write: at home"
+            counted,
+            "The {what} move along a track; at its end they are at home.",
+            write("at home"),
+            what=counted.what.text,
         )
     standings: set[Posture | OnStep | At] = set()
     things: set[Thing] = set()
@@ -32,10 +35,17 @@ def counted_on_track(reader: Reader, counted: claims.Counted, kinds: list[KindId
         assert start is not None
         track = next((each for each in reader.tracks if each.id == start.track), None)
         if track is None:  # its own line means nothing
-            raise Senseless(counted, f"The track of the {counted.what.text} has no two ends.", "Mend its line.")
+            raise Senseless(
+                counted, "The track of the {what} has no two ends.", "Mend its line.", what=counted.what.text
+            )
         if side not in track.homes:
-            names = listing([home.key for home in track.homes])
-            raise Senseless(counted, f"That track does not lead to {side.key}.", f"Its homes are those of {names}.")
+            names = listed([home.key for home in track.homes])
+            raise Senseless(
+                counted,
+                "That track does not lead to {side}.",
+                quoting("Its homes are those of {names}.", names=names),
+                side=side.key,
+            )
         standings.add(OnStep(track.id, 0 if side == track.homes[0] else track.steps))
         things |= set(reader.owned(kind))
     return ThingsAt(frozenset(things), frozenset(standings))

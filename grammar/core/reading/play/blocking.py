@@ -13,6 +13,7 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken
 from grammar.core.stopping import Blocking, Means
 from grammar.core.values import SHARED, Population, SideId, Sort, Thing
 from grammar.frozen import evolve
+from grammar.said import quoting, write
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Np
 from grammar.sentences.blocking import Blocks
@@ -36,7 +37,7 @@ def read_blocks(reader: Reader, sentence: Blocks, line: int) -> Iterator[Blockin
     near = sentence.count is None and role is None and _do_something_else(reader, sentence.who)
     whats = [each for each in (sentence.what, sentence.also) if each is not None]
     if len(whats) == 2 and whats[0].words() == whats[1].words():
-        raise Senseless(whats[1], f"`{whats[1].words()}` stands twice.", "Take one of them out.")
+        raise Senseless(whats[1], "`{said}` stands twice.", "Take one of them out.")
     for what in whats:
         one = evolve(sentence, what=what, also=None)
         yield from _whoever_is_near(reader, one, line) if near else _of_what(reader, one, line)
@@ -52,7 +53,9 @@ def _whoever_is_near(reader: Reader, sentence: Blocks, line: int) -> Iterator[Bl
             continue
         if said[blocking.thing].means is not blocking.means:
             title = "Two lines say who stops balls before the same thing, and not with the same."
-            raise Senseless(sentence, title, f"Say in the other, too: {sentence.means or 'with the body'}")
+            raise Senseless(
+                sentence, title, quoting("Say in the other, too: {what}", what=sentence.means or "with the body")
+            )
         yield evolve(blocking, each=said[blocking.thing].each)
 
 
@@ -81,7 +84,7 @@ def _before_each(sentence: Blocks) -> int | None:
     """How many stand before each thing; None: all who have that task share the things among them. Raises Senseless."""
     who, of_each = sentence.who, sentence.what.determiner in EACH
     if sentence.count is None and of_each and who.determiner not in (*ONE, None):
-        title = f"`{who.words()}` before each of them: how many are that?"
+        title = "`{said}` before each of them: how many are that?"
         raise Senseless(who, title, "Say how many, such as: 1 player stands before each target")
     if sentence.count is not None:
         return sentence.count.whole
@@ -92,7 +95,7 @@ def _each_or_in_all(reader: Reader, sentence: Blocks, blocking: Blocking) -> Non
     """Raises Senseless where so many stand before several things, and it is not said that they do before each."""
     number = _number(reader, blocking.thing)
     if blocking.each is not None and sentence.what.determiner not in EACH and number > 1:
-        title = f"So many before each of the {number}, or before one of them?"
+        title = quoting("So many before each of the {number}, or before one of them?", number=number)
         raise Senseless(sentence.what, title, "Say it of each, such as: 1 player stands before each target")
 
 
@@ -124,7 +127,12 @@ def _enough(reader: Reader, sentence: Blocks, blocking: Blocking) -> None:
     there = _number(reader, blocking.thing)
     most = max(_most(reader, who) for who in blocking.who)
     if blocking.each is not None and blocking.each * there > most:
-        title = f"{blocking.each * there} would stand before {there}; there are at most {most}."
+        title = quoting(
+            "{number} would stand before {there}; there are at most {most}.",
+            number=blocking.each * there,
+            there=there,
+            most=most,
+        )
         raise Senseless(sentence, title, "Let fewer stand before each, or add to the role.")
 
 
@@ -148,8 +156,10 @@ def read_guarding(reader: Reader, sentence: play.GuardLimit, line: int) -> Itera
 def _refuse_too_many(reader: Reader, sentence: play.GuardLimit, who: frozenset[Population]) -> None:
     most = sum(_most(reader, each) for each in who)
     if sentence.most.whole > most:
-        title = f"There are never {sentence.most.words()} of them: there are at most {most}."
-        raise Senseless(sentence.most, title, f"Write {most} or fewer.")
+        title = quoting(
+            "There are never {most} of them: there are at most {most_2}.", most=sentence.most.words(), most_2=most
+        )
+        raise Senseless(sentence.most, title, quoting("Write {most} or fewer.", most=most))
 
 
 def _most(reader: Reader, who: Population) -> int:
@@ -163,4 +173,6 @@ def _refuse_in_all(reader: Reader, sentence: play.GuardLimit, thing: Thing) -> N
     """Raises Senseless where so many may guard several things, and it is not said that they may guard each."""
     if sentence.what.determiner not in (*EACH, *ONE, "any") and _number(reader, thing) > 1:
         said = sentence.what.words()
-        raise Senseless(sentence.what, f"`{said}`: each of them, or all together?", f"Write: each {thing.kind.key}")
+        raise Senseless(
+            sentence.what, "`{said}`: each of them, or all together?", write(f"each {thing.kind.key}"), said=said
+        )

@@ -12,6 +12,7 @@ from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population
+from grammar.said import quoting
 from grammar.sentences import play
 from grammar.sentences.base import Node, Np
 
@@ -63,12 +64,12 @@ def _moving(
         raise Senseless(node, "One of these tasks stands twice.", "Name each once.")
     for role in reader.roles:
         if role.least < 1 and Population(role.side, role.id) in circle:
-            title = f"There may be no {role.id.key} at all, so that nobody can move on to it."
-            raise Senseless(node, title, f"Say in sides that there is at least 1 {role.id.key}.")
+            title = quoting("There may be no {role} at all, so that nobody can move on to it.", role=role.id.key)
+            raise Senseless(node, title, quoting("Say in sides that there is at least 1 {role}.", role=role.id.key))
     if len({next((each.number for each in reader.lives if each.who == who), None) for who in circle}) > 1 or (
         reader.lives and len({who.side for who in circle}) > 1
     ):
-        title = "Whoever moves on would have other lives: who has how many left is not known."
-        raise Senseless(node, title, "Leave the lives out, or give all the same number.")
+        told = "Whoever moves on would have other lives: who has how many left is not known."
+        raise Senseless(node, told, "Leave the lives out, or give all the same number.")
     for who, onward in pairwise((*circle, circle[0])):
         yield Rotation(who, after, (line,), onward)

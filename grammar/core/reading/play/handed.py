@@ -8,6 +8,7 @@ from grammar.core.values import KindId, Population, RoleId, SideId, Spot
 from grammar.frozen import evolve
 from grammar.game import Game
 from grammar.meanings import ACTORS, PlayerMeaning
+from grammar.said import quoting, write
 from grammar.sentences.base import Node, Np
 
 
@@ -34,8 +35,8 @@ def the_only_side(reader: Reader, said: Claimed, role: RoleId, parts: frozenset[
     sides = [each.side for each in reader.roles if each.id == role]
     if len(sides) == 1:
         return Claimed(Whose.NAMED, said.node, sides[0])
-    title = f"`{said.node.words()}`: each side has one, and it is not said whose is meant."
-    raise Senseless(said.node, title, f"Write: the {role.key} of the other side")
+    title = "`{said}`: each side has one, and it is not said whose is meant."
+    raise Senseless(said.node, title, write(f"the {role.key} of the other side"))
 
 
 def in_their_hands(reader: Reader, said: Claimed, role: RoleId, spot: Spot, balls: frozenset[KindId]) -> Spot:
@@ -43,6 +44,10 @@ def in_their_hands(reader: Reader, said: Claimed, role: RoleId, spot: Spot, ball
     assert isinstance(spot.owner, SideId)
     who = Population(spot.owner, role)
     if not {(who, ball) for ball in balls} <= reader.senders:
-        title = f"`{said.node.words()}`: they do nothing with a ball, so it would stay there."
-        raise Senseless(said.node, title, f"Say in play what they do, or name the side: the side of the {role.key}")
+        title = "`{said}`: they do nothing with a ball, so it would stay there."
+        raise Senseless(
+            said.node,
+            title,
+            quoting("Say in play what they do, or name the side: the side of the {role}", role=role.key),
+        )
     return evolve(spot, role=role)

@@ -9,6 +9,7 @@ from grammar.core.reading.play.offers import acting
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.skills import BOUNCING, FLYING
+from grammar.said import quoting
 from grammar.sentences import limits
 from grammar.sentences.base import Node
 from grammar.sentences.limits import CountsAfterBounce, NobodyRuns, NotAbove, NotBounced, StepLimit
@@ -49,7 +50,7 @@ def read_steps(reader: Reader, sentence: NobodyRuns | StepLimit, line: int) -> I
     """How many steps one may go with a ball: none where nobody runs with it."""
     for ball in reader.balls(sentence.ball):
         if ball in reader.run_with:
-            title = f"Another line lets players go from place to place with the {ball.key}."
+            title = quoting("Another line lets players go from place to place with the {ball}.", ball=ball.key)
             raise Senseless(sentence, title, "Take one of the two lines out.")
         yield Steps(ball, sentence.most.whole if isinstance(sentence, StepLimit) else 0, (line,))
 
@@ -59,6 +60,6 @@ def read_low_down(reader: Reader, sentence: limits.LowDown, line: int) -> Iterat
     who = acting(reader, sentence.who)
     for other in reader.game.all_of("play", limits.LowDown):
         if other.how != sentence.how and set(acting(reader, other.who)) & set(who):
-            title = f"Another line says that they play {other.how}."
+            title = quoting("Another line says that they play {how}.", how=other.how)
             raise Senseless(sentence, title, "Take one of the two lines out.")
     yield from (LowDown(each, Posture(sentence.how), (line,)) for each in who)

@@ -12,6 +12,7 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose
 from grammar.core.rules import LifeOf, Person, Subject, Trigger
 from grammar.core.values import Population, SideId
 from grammar.frozen import evolve
+from grammar.said import listed, quoting, write
 from grammar.sentences import lives
 from grammar.sentences.base import Np, Quantity
 from grammar.sentences.determiners import ALL
@@ -23,14 +24,21 @@ def read_lives(reader: Reader, sentence: lives.HasLives, line: int) -> Iterator[
     """How many lives each of them has; who has a line of their own has what that says."""
     named = reader.player_phrase(sentence.who)[1] is not None
     if sentence.who.determiner not in (*ALL, None) and not named and not sentence.who.other:
-        raise Senseless(sentence.who, f"`{sentence.who.words()}`: which of them?", "Write: each player has 3 lives")
+        raise Senseless(sentence.who, "`{said}`: which of them?", write("each player has 3 lives"))
     number = sentence.number
     if number.value != number.whole or not 1 <= number.whole <= MOST:
-        raise Senseless(number, f"Nobody has {number.words()} lives.", f"Write a whole number from 1 to {MOST}.")
+        raise Senseless(
+            number,
+            "Nobody has {number} lives.",
+            quoting("Write a whole number from 1 to {most}.", most=MOST),
+            number=number.words(),
+        )
     own = _with_own_line(reader, sentence)
     if sentence.who.other and not own:
         said = sentence.who.words()
-        raise Senseless(sentence.who, f"`{said}`: others than who?", "Say before how many lives some with a task have.")
+        raise Senseless(
+            sentence.who, "`{said}`: others than who?", "Say before how many lives some with a task have.", said=said
+        )
     for who in (each for each in acting(reader, _each(sentence.who)) if each not in own):
         yield Lives(who, number.whole, (line,))
 
@@ -56,7 +64,7 @@ def _with_own_line(reader: Reader, sentence: lives.HasLives) -> frozenset[Popula
         if its and narrower > named:
             found |= its
         elif its and narrower == named and line.words() != sentence.words():
-            title = f"Another line says how many lives they have: `{line.words()}`."
+            title = quoting("Another line says how many lives they have: `{line}`.", line=line.words())
             raise Senseless(sentence, title, "Keep one of the two.")
     return frozenset(found)
 
@@ -78,8 +86,10 @@ def _same_number(reader: Reader, said: Quantity | None, who: Iterable[Population
     """Raises Senseless where a line says another number of lives than those have of whom it speaks."""
     numbers = sorted({each.number for each in reader.lives if each.who in set(who)})
     if said is not None and numbers and numbers != [said.value]:
-        has = " or ".join(map(str, numbers))
-        raise Senseless(said, f"Each of these has {has} lives at the start, and never more.", f"Write: {numbers[-1]}")
+        has = listed(map(str, numbers), "or")
+        raise Senseless(
+            said, "Each of these has {has} lives at the start, and never more.", write(str(numbers[-1])), has=has
+        )
 
 
 def has_lives(reader: Reader, who: object) -> bool:
@@ -96,7 +106,7 @@ def lives_changed(
         raise Senseless(node, title, "Say where they go: that player joins the other side")
     for each in who:
         if not isinstance(each, Person) or each is Person.MATE:
-            raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", "Write: that player")
+            raise Senseless(node, "Only who took part in this, in play, loses or gets lives.", write("that player"))
         if not reader.lives:
             raise Senseless(node, "Nobody has lives.", 'Add to sides: "each player has 3 lives".')
         if isinstance(node, lives.WinsLife):

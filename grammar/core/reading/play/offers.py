@@ -6,30 +6,15 @@ from collections.abc import Iterable, Iterator, Sized
 from fractions import Fraction
 
 from grammar.core.guards import ALWAYS, Guard, every
-from grammar.core.play import (
-    Attempt,
-    Figures,
-    Offer,
-    Stray,
-)
+from grammar.core.play import Attempt, Figures, Offer, Stray
 from grammar.core.reading.phrases.aims import against, aims_of, goes_on_with_it, spoken_by
 from grammar.core.reading.phrases.claims import read_condition
 from grammar.core.reading.phrases.clock import within_span
 from grammar.core.reading.phrases.rows import after_row
 from grammar.core.reading.sheet.reader import Reader, exactly, metres
 from grammar.core.reading.sheet.whose import Senseless, Spoken
-from grammar.core.values import (
-    KindId,
-    Laden,
-    Owner,
-    Part,
-    Population,
-    SideId,
-    Skill,
-    Sort,
-    Spot,
-    Thing,
-)
+from grammar.core.values import KindId, Laden, Owner, Part, Population, SideId, Skill, Sort, Spot, Thing
+from grammar.said import Value, quoting, write
 from grammar.sentences import attempting, play, runs
 from grammar.sentences.base import Np, Quantity
 
@@ -44,7 +29,7 @@ def acting(reader: Reader, who: Np) -> tuple[Population, ...]:
     meant = reader.of_role(Spoken(reader.side_ids).meant(said, reader.all_sides), role)
     found = tuple(each for each in meant if not isinstance(each.role, Laden))  # their hands are full
     if not found:
-        raise Senseless(who, f"That side has no {who.name.text}.", "Name players of a side that has them.")
+        raise Senseless(who, "That side has no {name}.", "Name players of a side that has them.", name=who.name.text)
     return found
 
 
@@ -104,16 +89,13 @@ def so_many_at_a_time(sentence: attempting.Attempt, details: Details, balls: Siz
     said = details.get(attempting.AtATime)
     if not isinstance(said, attempting.AtATime):
         return 0
-    on_the_way = any(
-        isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims
-    )
+    on_the_way = any(isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim) for aim in sentence.aims)
     if not is_some(said.number) or on_the_way or sentence.where is not None or len(balls) > 1:
-        title = f"`{said.words()}` is read of some at a time, in play, with one kind of ball."
-        hint = "Write: players roll a ball at the pins, only 1 player at a time"
         if on_the_way:
-            title = f"`{said.words()}`: of those who run, carry, tow or push it is not counted how many are on the way."
-            hint = "Leave that out of this line, and keep it as a rule of its own in quotes."
-        raise Senseless(said, title, hint)
+            title = "`{said}`: of those who run, carry, tow or push it is not counted how many are on the way."
+            raise Senseless(said, title, "Leave that out of this line, and keep it as a rule of its own in quotes.")
+        title = "`{said}` is read of some at a time, in play, with one kind of ball."
+        raise Senseless(said, title, write("players roll a ball at the pins, only 1 player at a time"))
     return said.number.whole
 
 
@@ -123,11 +105,15 @@ def _goes_or_sends(sentence: attempting.Attempt) -> None:
         for aim in sentence.aims:
             on_the_way = isinstance(aim, attempting.AimBetween) or goes_on_with_it(sentence, aim)
             if Skill(skill) is not Skill.PUSH and (Skill(skill) in CARRYING) != on_the_way:
-                way = "does not go from place to place" if on_the_way else "goes from place to place"
-                hint = "Take another skill, or say at what they aim."
+                title = (
+                    "To {skill} does not go from place to place."
+                    if on_the_way
+                    else "To {skill} goes from place to place."
+                )
+                hint: Value = "Take another skill, or say at what they aim."
                 if Skill(skill) is Skill.RUN and sentence.ball is not None and isinstance(aim, attempting.AimTo):
-                    hint = f"Write: carry {sentence.ball.words()} {aim.words()}"
-                raise Senseless(aim, f"To {skill} {way}.", hint)
+                    hint = write(f"carry {sentence.ball.words()} {aim.words()}")
+                raise Senseless(aim, quoting(title, skill=skill), hint)
 
 
 def _of(reader: Reader, sentence: attempting.Attempt, details: Details, who: Population, line: int) -> Iterator[Offer]:
@@ -155,7 +141,7 @@ def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) ->
         return frozenset()
     spots = reader.spots(sentence.preposition, sentence.where, spoken, reader.all_sides, (Part.AT,))
     if not all(reader.waits_in(spot) for spot in spots):
-        title = f"`{sentence.where.words()}` is part of the floor on which all play."
+        title = "`{said}` is part of the floor on which all play."
         raise Senseless(sentence.where, title, "Leave it out, or name an area of the sheet in which players wait.")
     if sentence.ball is None or not reader.kinds_meant(sentence.ball, Sort.BALL):
         raise Senseless(sentence, "Whoever waits goes nowhere.", "Name a ball, or leave out where they wait.")
@@ -164,11 +150,14 @@ def _waiting_at(reader: Reader, sentence: attempting.Attempt, spoken: Spoken) ->
 
 def _only_carried(reader: Reader, sentence: attempting.Attempt, what: Np) -> Senseless:
     """What is no ball is sent at nobody; a big body may still be pushed or carried to a place."""
-    hint = "Name a ball of the kit."
+    hint: Value = "Name a ball of the kit."
     if reader.kinds_meant(what, Sort.BODY):
-        hint = "It is no ball to send: it is pushed or carried to a place and hits nobody. "
-        hint += f"Write: push {what.words()} from wall to wall. Or name a ball of the kit."
-    return Senseless(what, f"Nobody can {sentence.skills[0]} `{what.words()}`.", hint)
+        hint = quoting(
+            "It is no ball to send: it is pushed or carried to a place and hits nobody. "
+            "Write: push {what} from wall to wall. Or name a ball of the kit.",
+            what=what.words(),
+        )
+    return Senseless(what, "Nobody can {skills} `{what}`.", hint, skills=sentence.skills[0], what=what.words())
 
 
 def _with_what(

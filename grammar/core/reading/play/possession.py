@@ -22,11 +22,11 @@ from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, KindId, Landmark, Owner, SideId, Spot
 from grammar.game import Game
 from grammar.meanings import AgentMeaning, side_named
+from grammar.said import listed, quoting, write
 from grammar.sentences import resting
 from grammar.sentences.attempting import Attempt
 from grammar.sentences.ball import BeginsWith, CatcherHas, FirstHas, HasBall, KeptBy, RestTo, RestToSide
 from grammar.sentences.base import Node
-from grammar.words import listing
 
 GIVING = (RestToSide, KeptBy, HasBall, CatcherHas, FirstHas, BeginsWith)
 
@@ -60,7 +60,7 @@ def side_of_place(game: Game, place: resting.RestingPlace) -> Claimed | None:
 
 
 def _no_side(place: KeptBy) -> Claimed:
-    raise Senseless(place, f"A ball {place.words()}?", "Write: stays with the catcher")
+    raise Senseless(place, "A ball {place}?", write("stays with the catcher"), place=place.words())
 
 
 def with_side(reader: Reader, said: Claimed, spoken: Spoken, balls: frozenset[KindId]) -> Spot:
@@ -70,9 +70,9 @@ def with_side(reader: Reader, said: Claimed, spoken: Spoken, balls: frozenset[Ki
         raise Senseless(said.node, title, "Name a place of the court.")
     role = task_named(reader.game, said.node)
     if role is None:
-        return reader.own_part(the_one(said, spoken.meant(said, frozenset()), "it is"))
+        return reader.own_part(the_one(said, spoken.meant(said, frozenset())))
     said = the_only_side(reader, said, role, frozenset(spoken.parts))
-    side = the_one(said, spoken.meant(said, frozenset()), "it is")
+    side = the_one(said, spoken.meant(said, frozenset()))
     return in_their_hands(reader, said, role, reader.own_part(side), balls)
 
 
@@ -88,8 +88,10 @@ def read_begins_with(reader: Reader, sentence: BeginsWith, line: int) -> Iterato
     """Which side has balls at the start."""
     said = whose_side(reader.game, sentence.side)
     if said.whose not in (Whose.NAMED, Whose.ONE_EACH):
-        sides = listing([side.key for side in reader.side_ids], "or")
-        raise Senseless(sentence.side, f"`{sentence.side.words()}`: it is not clear which.", f"Name the side: {sides}.")
+        sides = listed([side.key for side in reader.side_ids], "or")
+        raise Senseless(
+            sentence.side, "`{said}`: it is not clear which.", quoting("Name the side: {sides}.", sides=sides)
+        )
     all_of_them = all(line.is_for_each_who(sentence) for line in reader.kit_lines(sentence.ball.name))
     count = ALL if sentence.number is None or all_of_them else sentence.number
     meant = Spoken(reader.side_ids).meant(said, frozenset())
@@ -119,7 +121,7 @@ def read_first_has(reader: Reader, sentence: FirstHas, line: int) -> Iterator[Re
     """A ball that is missed lies loose on the court, and all run for it."""
     if reader.court.cut is not Cut.WHOLE:
         title = "On a court in halves a ball lies in a half, and whoever plays there has it."
-        raise Senseless(sentence, title, "Write: a missed ball rests in the half it was sent to")
+        raise Senseless(sentence, title, write("a missed ball rests in the half it was sent to"))
     court = Spot(Landmark.COURT, SHARED)
     balls = frozenset(reader.balls(sentence.ball))
     for side, against in reader.all_pairs:

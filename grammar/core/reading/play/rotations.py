@@ -10,6 +10,7 @@ from grammar.core.reading.sheet.reader import Reader, seconds
 from grammar.core.reading.sheet.whose import Senseless, Whose
 from grammar.core.rotation import Occasion, Rotation, Tries
 from grammar.core.values import PLAIN, Population, RoleId
+from grammar.said import quoting, write
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Quantity
 from grammar.sentences.determiners import EACH
@@ -25,8 +26,10 @@ def read_rotation(reader: Reader, sentence: play.Rotate, line: int) -> Iterator[
             yield Rotation(who, after, (line,))
             continue
         if role.least < 1:
-            title = f"There may be no {who.role.key} at all, so that nothing passes on."
-            raise Senseless(sentence.who, title, f"Say in sides that there is at least 1 {who.role.key}.")
+            title = quoting("There may be no {role} at all, so that nothing passes on.", role=who.role.key)
+            raise Senseless(
+                sentence.who, title, quoting("Say in sides that there is at least 1 {role}.", role=who.role.key)
+            )
         yield Rotation(who, after, (line,))
 
 
@@ -34,19 +37,22 @@ def _a_side(reader: Reader, sentence: play.Rotate, who: Population) -> None:
     """Foxes against hedgehogs: as many of the others become foxes, who are from then on what those were."""
     words = sentence.who.words()
     if after_what(sentence) in (Occasion.POINT, Occasion.AGAINST):
-        raise Senseless(sentence, "A whole side changes by the clock, or after a round.", "Write: every 60 s")
+        raise Senseless(sentence, "A whole side changes by the clock, or after a round.", write("every 60 s"))
     said = reader.player_phrase(sentence.who)[0]
     if said.whose is not Whose.NAMED or who.role is not PLAIN or any(role.side == who.side for role in reader.roles):
         hint = "Name a role that `sides` declares, such as: role tagger: 2 players of each side"
         if reader.roles:
             hint = "All through all tasks, one after the other: all move on every 60 s"
-        raise Senseless(sentence.who, f"`{words}` have no task that could pass on.", hint)
+        raise Senseless(sentence.who, "`{said}` have no task that could pass on.", hint, said=words)
     if len(reader.sides) != 2:
-        title = f"`{words}`: with {len(reader.sides)} sides it is not clear with whom they change."
+        title = quoting(
+            "`{said}`: with {number} sides it is not clear with whom they change.", said=words, number=len(reader.sides)
+        )
         raise Senseless(sentence.who, title, "Name a role of one side.")
     if reader.lives:
-        title = "Where lives are counted, those of two sides cannot change: who has how many is not known."
-        raise Senseless(sentence.who, title, "Leave the lives out, or let each side keep its players.")
+        hint = "Leave the lives out, or let each side keep its players."
+        told = "Where lives are counted, those of two sides cannot change: who has how many is not known."
+        raise Senseless(sentence.who, told, hint)
 
 
 def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotation]:
@@ -54,13 +60,13 @@ def read_idle(reader: Reader, sentence: play.Idle, line: int) -> Iterator[Rotati
     that leaves nobody, or another line gives them something to try."""
     for who in acting(reader, sentence.who):
         if who.role is PLAIN:
-            title = f"`{sentence.who.words()}`: then others could not act either."
+            title = "`{said}`: then others could not act either."
             raise Senseless(sentence.who, title, "Name a role.")
         trying: tuple[type[Trying], ...] = (attempting.Attempt, play.Touch, play.Take)
         for said in (each for kind in trying for each in reader.game.all_of("play", kind)):
             if reader.player_phrase(said.who)[1] == who.role:
-                title = f"Another line says what {sentence.who.name.text} try."
-                raise Senseless(sentence, title, "Take one of the two out.")
+                twice = quoting("Another line says what {name} try.", name=sentence.who.name.text)
+                raise Senseless(sentence, twice, "Take one of the two out.")
     return iter(())
 
 
@@ -69,13 +75,13 @@ def after_what(sentence: play.Rotate | play.MoveOn | play.AllMoveOn) -> Fraction
     every = sentence.every
     if sentence.each not in EACH:
         said = every if isinstance(every, str) else every.words()
-        raise Senseless(sentence, f"`{sentence.each} {said}` is no time.", "Write: every 60 s")
+        raise Senseless(sentence, "`{each} {said}` is no time.", write("every 60 s"), each=sentence.each, said=said)
     if isinstance(every, play.Tries):
         if every.number.whole < 1:
             raise Senseless(every, "They would change all the time.", "Write a number from 1.")
         return Tries(every.number.whole)
     if isinstance(every, Quantity) and every.seconds <= 0:
-        raise Senseless(every, "They would change all the time.", "Write: every 60 s")
+        raise Senseless(every, "They would change all the time.", write("every 60 s"))
     return _every(every)
 
 

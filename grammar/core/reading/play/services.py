@@ -6,16 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from grammar.core.declared import Cut
-from grammar.core.play import (
-    Factor,
-    Fetch,
-    Hold,
-    Home,
-    Of,
-    StandUp,
-    Unfetched,
-    Who,
-)
+from grammar.core.play import Factor, Fetch, Hold, Home, Of, StandUp, Unfetched, Who
 from grammar.core.reading.phrases.aims import spoken_by
 from grammar.core.reading.phrases.going_back import back_to
 from grammar.core.reading.play.offers import acting
@@ -26,6 +17,7 @@ from grammar.core.reading.sheet.whose import Senseless, Spoken
 from grammar.core.rules import Rest, Result
 from grammar.core.values import SHARED, TEACHER, Landmark, Owner, Part, SideId, Skill, Sort, Spot
 from grammar.meanings import TeacherMeaning
+from grammar.said import quoting, write
 from grammar.sentences import play, resting
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
@@ -46,7 +38,7 @@ def read_stay(reader: Reader, sentence: play.Stay, line: int) -> Iterator[Home]:
         spots = reader.spots(sentence.preposition, sentence.where, spoken_by(reader, who.side), frozenset({who.side}))
         for spot in spots:
             if spot.part is not Part.AT and not isinstance(spot.of, Landmark):
-                raise Senseless(sentence.where, "That is no floor to stay on.", "Write: stay in")
+                raise Senseless(sentence.where, "That is no floor to stay on.", write("stay in"))
             yield Home(who, spot, (line,))
 
 
@@ -55,7 +47,11 @@ def read_rest(reader: Reader, sentence: resting.Rest, line: int) -> Iterator[Res
     skills, balls = with_which(reader, sentence.ball)
     if sentence.determiner in ("their", "its", "that"):
         raise Senseless(
-            sentence, f"`{sentence.determiner} {sentence.ball.text}`: of no ball has been spoken.", "Write: a ball"
+            sentence,
+            "`{determiner} {ball}`: of no ball has been spoken.",
+            write("a ball"),
+            determiner=sentence.determiner,
+            ball=sentence.ball.text,
         )
     results = REST_RESULTS[sentence.state]
     _refuse_what_never_comes(reader, sentence)
@@ -78,7 +74,7 @@ def _refuse_what_never_comes(reader: Reader, sentence: resting.Rest) -> None:
     """Raises Senseless for a passed ball where nobody passes, and a blocked one where nobody blocks."""
     nobody = {"passed": Skill.PASS not in reader.tried, "blocked": not reader.blocked}
     if not reader.granted and nobody.get(sentence.state or "", False):
-        title = f"No ball is {sentence.state} in this game."
+        title = quoting("No ball is {state} in this game.", state=sentence.state or "")
         raise Senseless(sentence, title, "Say in play who does it, or leave the line out.")
 
 
@@ -107,7 +103,7 @@ def resting_place(
             back = place.which == "half it came from" or (place.which == "half it left" and results != {Result.LEFT})
             preposition = place.preposition if isinstance(place, resting.RestInHalf) else "in"
             if preposition not in ("in", "on"):
-                raise Senseless(place, "A ball lies in a half.", f"Write: in the {place.which}")
+                raise Senseless(place, "A ball lies in a half.", write(f"in the {place.which}"))
             return reader.own_part(side if back else toward), isinstance(place, resting.RestInHalf)
         case resting.RestThere():
             spot = _one_spot(reader, place.preposition, place.where, side, toward, results, own)
@@ -132,7 +128,7 @@ def _one_spot(
     spoken = Spoken(reader.side_ids, own=own, that=own, other=to, parts=parts_of(results, side, to))
     spots = reader.spots(preposition, where, spoken, frozenset({toward}))
     if len(spots) > 1:
-        raise Senseless(where, f"`{where.words()}` is more than one place.", "Say of which side.")
+        raise Senseless(where, "`{said}` is more than one place.", "Say of which side.")
     return spots[0]
 
 
@@ -141,8 +137,8 @@ def read_fetch(reader: Reader, sentence: resting.Fetch, line: int) -> Iterator[F
     per_minute, turn = exactly(sentence.pace.times) if sentence.pace else None, sentence.in_turn
     for who, side in doers_of(reader, sentence.who):
         if turn is not None and (side is None or turn.number.value != 1):
-            title = f"`{turn.words()}`: only of players who go one by one is it counted."
-            raise Senseless(turn, title, "Write: only 1 player at a time, or leave it out.")
+            title = "`{said}`: only of players who go one by one is it counted."
+            raise Senseless(turn, title, write("only 1 player at a time", "leave it out."))
         for ball in reader.balls(sentence.what):
             for spot in spots_of_place(reader, sentence.preposition, sentence.where, side):
                 if reader.granted and spot.of is Landmark.COURT and not reader.held:
@@ -154,7 +150,7 @@ def doers_of(reader: Reader, phrase: Np) -> Iterator[tuple[Who, SideId | None]]:
     """The teacher, or the populations of each side that a phrase means."""
     if isinstance(reader.game.meaning(phrase.name), TeacherMeaning):
         if phrase.possessive or phrase.owner or phrase.other:
-            raise Senseless(phrase, "There is one teacher, who is of no side.", "Write: the teacher")
+            raise Senseless(phrase, "There is one teacher, who is of no side.", write("the teacher"))
         yield TEACHER, None
         return
     found = acting(reader, phrase)

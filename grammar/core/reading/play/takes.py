@@ -12,6 +12,7 @@ from grammar.core.reading.play.offers import acting, details_of, figures_of, is_
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.values import KindId, Laden, Plain, Population, RoleId, Skill, Sort
+from grammar.said import quoting, write
 from grammar.sentences import attempting, play
 from grammar.sentences.base import Node, Np
 
@@ -36,12 +37,12 @@ def read_take(busy: frozenset[Population], reader: Reader, sentence: play.Take, 
         title = "Where lives are counted, what players carry is not: the check cannot read both."
         raise Senseless(sentence, title, "Leave the lives out, or write carry where nobody can be stopped on the way.")
     if sentence.number is not None and sentence.number.value != 1:
-        hint = f"Leave out {sentence.number.words()}: they are then taken one after the other."
+        hint = quoting("Leave out {number}: they are then taken one after the other.", number=sentence.number.words())
         raise Senseless(sentence.number, "Whoever takes something along carries one at a time.", hint)
     details = details_of(sentence)
     for detail in sentence.details:
         if not isinstance(detail, _KNOWN):
-            raise Senseless(detail, f"`{detail.words()}`: whoever takes something has it.", "Leave that out.")
+            raise Senseless(detail, "`{said}`: whoever takes something has it.", "Leave that out.")
     at_once = _at_once(reader, details.get(attempting.AtATime))
     share = details.get(attempting.PartOf)
     part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
@@ -61,8 +62,8 @@ def _at_once(reader: Reader, said: Node | None) -> int:
         return 0
     owner, role = reader.player_phrase(said.who)
     if not is_some(said.number) or role is not None or owner.whose not in (Whose.UNSAID, Whose.ONE_EACH):
-        title = f"`{said.words()}`: of each side so many players go at once."
-        raise Senseless(said, title, "Write: only 2 players at a time")
+        title = "`{said}`: of each side so many players go at once."
+        raise Senseless(said, title, write("only 2 players at a time"))
     return said.number.whole
 
 
@@ -79,7 +80,7 @@ def _ways(
         spoken, own = spoken_by(reader, who.side), frozenset({who.side})
         goals = reader.spots(sentence.goal_part or "in", sentence.goal, spoken, own)
         if len(goals) > 1:
-            raise Senseless(sentence.goal, f"`{sentence.goal.words()}` is more than one place.", "Say of which side.")
+            raise Senseless(sentence.goal, "`{said}` is more than one place.", "Say of which side.")
         for start in reader.spots(sentence.start_part or "in", sentence.start, spoken, own):
             if start == goals[0]:
                 continue
@@ -92,11 +93,15 @@ def _ways(
 def _kinds(reader: Reader, phrase: Np) -> tuple[KindId, ...]:
     said = whose(reader.game, phrase)
     if said.whose is not Whose.UNSAID:
-        title = f"`{phrase.words()}`: what is taken from place to place is whoever's place it lies in."
-        raise Senseless(said.node, title, f"Write: a {phrase.name.text}")
+        title = quoting(
+            "`{said}`: what is taken from place to place is whoever's place it lies in.", said=phrase.words()
+        )
+        raise Senseless(said.node, title, write(f"a {phrase.name.text}"))
     found = reader.kinds_meant(phrase, Sort.LOAD, Sort.BALL)
     if not found:
-        raise Senseless(phrase, f"Nobody can take `{phrase.words()}` along.", "Name a small thing of the kit.")
+        raise Senseless(
+            phrase, "Nobody can take `{phrase}` along.", "Name a small thing of the kit.", phrase=phrase.words()
+        )
     return found
 
 

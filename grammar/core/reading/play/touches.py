@@ -13,6 +13,7 @@ from grammar.core.reading.play.offers import acting, details_of, figures_of, onl
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Whose, whose
 from grammar.core.values import PLAIN, Laden, Landmark, Population, Skill
+from grammar.said import quoting
 from grammar.sentences import attempting, play
 
 _OF_BALLS = (attempting.CaughtChance, attempting.FromWhere, attempting.Stray)
@@ -24,7 +25,7 @@ def read_touch(busy: frozenset[Population], reader: Reader, sentence: play.Touch
     details = details_of(sentence)
     for detail in sentence.details:
         if isinstance(detail, _OF_BALLS):
-            raise Senseless(detail, f"`{detail.words()}` is of a ball; whoever touches has none.", "Leave that out.")
+            raise Senseless(detail, "`{said}` is of a ball; whoever touches has none.", "Leave that out.")
     share = details.get(attempting.PartOf)
     part = Fraction(share.times.whole, share.of.whole) if isinstance(share, attempting.PartOf) else None
     nobody = True
@@ -65,10 +66,10 @@ def _come_over(reader: Reader, sentence: play.Touch, whom: frozenset[Population]
     stays = (each.where for each in reader.game.all_of("play", play.Stay))
     halves = all(reader.place(each) is Landmark.HALF for each in (where, *stays))
     if sentence.preposition != "in" or not own or not halves or reader.court.cut is Cut.WHOLE:
-        title = f"Where they are touched is read only of one's own half: not `{where.words()}`."
+        title = quoting("Where they are touched is read only of one's own half: not `{where}`.", where=where.words())
         raise Senseless(where, title, "Write: in their half, on a court that is halved, or leave it out.")
     found = frozenset(each for each in whom if isinstance(each.role, Laden))
     if not found:
-        title = "The check knows only those in the other half who carry something from there."
-        raise Senseless(where, title, "Say who takes what from there, or let some stay in the half of the other side.")
+        hint = "Say who takes what from there, or let some stay in the half of the other side."
+        raise Senseless(where, "The check knows only those in the other half who carry something from there.", hint)
     return found

@@ -20,6 +20,7 @@ from grammar.core.values import (
     SideId,
     Spot,
 )  # fmt: skip
+from grammar.said import quoting, write
 from grammar.sentences import space
 from grammar.sentences.base import Np
 
@@ -55,15 +56,16 @@ def read_area(reader: Reader, sentence: space.Area, line: int) -> Iterator[Area]
     elif owners != (SHARED,):
         if said.whose is Whose.UNSAID:
             word = of.key if isinstance(of, AreaId) else of.value
-            hint = f"Write each {word}, or the {word} of one side"
-            hint += f"; a {word}, if this one place is for all." if of in ONE_OF_SEVERAL else "."
-            raise Senseless(spot, f"There is more than one {word}.", hint)
+            hint = "Write each {word}, or the {word} of one side."
+            if of in ONE_OF_SEVERAL:
+                hint = "Write each {word}, or the {word} of one side; a {word}, if this one place is for all."
+            raise Senseless(spot, "There is more than one {word}.", quoting(hint, word=word), word=word)
         meant = Spoken(reader.side_ids).meant(said, frozenset())
         owners = tuple(owner for owner in owners if owner in meant)
     elif said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
-        raise Senseless(said.node, f"`{spot.words()}` is nobody's own.", f"Write: the {spot.name.text}")
+        raise Senseless(said.node, "`{said}` is nobody's own.", write(f"the {spot.name.text}"), said=spot.words())
     elif said.whose is Whose.ONE_EACH and by_area is False:
-        raise Senseless(spot, f"There is only one {spot.name.text}.", f"Write: the {spot.name.text}")
+        raise Senseless(spot, "There is only one {name}.", write(f"the {spot.name.text}"), name=spot.name.text)
     shut = frozenset(
         Doing(rule.verb.removesuffix(" there")) for rule in sentence.rules if isinstance(rule, space.NobodyThere)
     )
@@ -87,10 +89,12 @@ def _places(sentence: space.Area, of: Landmark | AreaId, part: Part) -> int:
     if sentence.places is None:
         return 1
     if of not in (Landmark.COURT, Landmark.HALF) or part is not Part.AT:
-        hint = "Write: in 4 places on the court, or: in 2 places in each half"
-        raise Senseless(sentence.spot, f"`{sentence.spot.words()}` has no room for several places.", hint)
+        hint = write("in 4 places on the court", "in 2 places in each half")
+        raise Senseless(sentence.spot, "`{said}` has no room for several places.", hint)
     if not 2 <= sentence.places.whole <= MOST_PLACES:
-        title = f"An area lies in 2 to {MOST_PLACES} places, not in {sentence.places.words()}."
+        title = quoting(
+            "An area lies in 2 to {most} places, not in {places}.", most=MOST_PLACES, places=sentence.places.words()
+        )
         raise Senseless(sentence.places, title, "Leave the number out where it is one place.")
     return sentence.places.whole
 
@@ -98,11 +102,11 @@ def _places(sentence: space.Area, of: Landmark | AreaId, part: Part) -> int:
 def _which_other(reader: Reader, sentence: space.Area) -> Senseless:
     """The other end, or another corner: of one and the other nothing says which is which."""
     where, name = sentence.preposition, sentence.spot.name.text
-    hint = f"Write: {where} each {name}"
+    hint = write(f"{where} each {name}")
     if len(reader.sides) > 1:
         first, last = (f"{where} the {name} of {[side.key for side in reader.side_ids][each]}" for each in (0, -1))
-        hint = f"Say of both places whose they are: one {first}, one {last}."
-    return Senseless(sentence.spot, f"`the other {name}`: which is the one is not said.", hint)
+        hint = quoting("Say of both places whose they are: one {first}, one {last}.", first=first, last=last)
+    return Senseless(sentence.spot, "`the other {name}`: which is the one is not said.", hint, name=name)
 
 
 def _only(reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Doing]) -> frozenset[Population] | None:
@@ -115,7 +119,9 @@ def _only(reader: Reader, sentence: space.Area, owner: Owner, shut: frozenset[Do
         raise Senseless(said[-1], "This area says twice who enters it.", "Keep one of the two.")
     found = _of(reader, said[0].who, owner, reader.all_sides if owner is SHARED else frozenset({owner}))
     if not found or found == frozenset(reader.populations(reader.side_ids)):
-        title = f"`{said[0].words()}` keeps {'nobody' if found else 'everybody'} out."
+        title = quoting(
+            "`{said}` keeps {what} out.", said=said[0].words(), what=quoting("nobody" if found else "everybody")
+        )
         raise Senseless(said[0], title, "Name a role of the side, such as: only goalkeepers there")
     return found
 
@@ -126,7 +132,7 @@ def _stay_s(sentence: space.Area, shut: frozenset[Doing]) -> Fraction | None:
     if not limits:
         return None
     if len(limits) > 1 or limits[0].time.seconds <= 0:
-        raise Senseless(limits[-1], "This says no time for which somebody may be there.", "Write: at most 10 s there")
+        raise Senseless(limits[-1], "This says no time for which somebody may be there.", write("at most 10 s there"))
     if not shut & {Doing.TOUCH, Doing.HIT}:
         hint = 'Write "nobody is touched there, at most 10 s there", or put the limit in quotes, under play.'
         raise Senseless(limits[0], "A time limit is read only of a place where nobody is touched, or hit.", hint)

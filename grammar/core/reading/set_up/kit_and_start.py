@@ -29,6 +29,7 @@ from grammar.core.values import (
 )
 from grammar.game import GameKit
 from grammar.meanings import PlayerMeaning
+from grammar.said import quoting, write
 from grammar.sentences import sides
 from grammar.sentences.base import Np, OwnerName
 from grammar.sentences.base import Owner as OwnerPhrase
@@ -48,11 +49,9 @@ def read_supplies(line: GameKit, reader: Reader, sentence: sides.Kit, number: in
     """How many there are, once for each owner."""
     owner = sentence.owner
     if owner is not None and (owner.other or owner.determiner in ("their", "its", "that")):
-        raise Senseless(
-            owner, f"`{owner.words()}`: of no side has been spoken.", "Write: for each side, or name a side."
-        )
+        raise Senseless(owner, "`{said}`: of no side has been spoken.", write("for each side", "name a side."))
     if isinstance(owner, OwnerName) and _is_role(reader, owner):
-        raise Senseless(owner, f"`{owner.words()}`: a role owns nothing.", "Write: for each side, or name a side.")
+        raise Senseless(owner, "`{said}`: a role owns nothing.", write("for each side", "name a side."))
     per = Per.PLAYER if line.per_player else Per.OWNER
     owners: tuple[Owner, ...] = (SHARED,)
     if line.owner == "each":
@@ -99,9 +98,9 @@ def _refuse_all_in_each(reader: Reader, sentence: sides.Placing) -> None:
     several = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH and len(reader.sides) > 1
     shared = any(each.owner is SHARED for each in _things(reader, sentence.what))
     if several and shared and sentence.what.determiner == "all":
-        title = f"`{sentence.what.words()}` cannot all be {sentence.preposition} `{sentence.where.words()}`."
-        hint = f"Write: {sentence.what.name.text} {sentence.preposition} {sentence.where.words()}"
-        raise Senseless(sentence.what, title, f"{hint}. They are then shared out.")
+        how, where = sentence.preposition, sentence.where.words()
+        hint = quoting("{hint}. They are then shared out.", hint=write(f"{sentence.what.name.text} {how} {where}"))
+        raise Senseless(sentence.what, "`{said}` cannot all be {how} `{where}`.", hint, how=how, where=where)
 
 
 def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:
@@ -110,11 +109,11 @@ def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:
     if sentence.count is None or sentence.all_but or reader.is_kit(sentence.where):
         return
     if reader.place(sentence.where) is Landmark.HALF and said.whose is Whose.UNSAID:
-        raise Senseless(sentence.where, f"`{sentence.where.words()}`: which of them?", "Write: each half")
+        raise Senseless(sentence.where, "`{said}`: which of them?", write("each half"))
     owners = {each.owner for each in _things(reader, sentence.what)}
     if said.whose is Whose.NAMED and whose(reader.game, sentence.what).whose is Whose.UNSAID and len(owners) > 1:
-        title = f"`{sentence.count.words()} {sentence.what.words()}`: of which side?"
-        raise Senseless(sentence.what, title, f"Write: {sentence.what.words()} of {said.node.words()}")
+        title = quoting("`{count} {what}`: of which side?", count=sentence.count.words(), what=sentence.what.words())
+        raise Senseless(sentence.what, title, write(f"{sentence.what.words()} of {said.node.words()}"))
 
 
 def _things_start(
@@ -134,7 +133,7 @@ def _refuse_any_of_several(reader: Reader, where: Np) -> None:
     unsaid = owner.determiner in ONE if owner and not owner.other else where.determiner in ONE and not where.owner
     if unsaid and not reader.is_kit(where) and len(reader.owners_of_place(reader.place(where))) > 1:
         name = where.name.text
-        raise Senseless(where, f"`{where.words()}`: which of them?", f"Say each {name}, or of which side.")
+        raise Senseless(where, "`{said}`: which of them?", quoting("Say each {name}, or of which side.", name=name))
 
 
 def _refuse_side_without(reader: Reader, sentence: sides.Placing, starts: list[Start]) -> None:
@@ -144,7 +143,8 @@ def _refuse_side_without(reader: Reader, sentence: sides.Placing, starts: list[S
     there = {start.at.owner for start in starts if isinstance(start.at, Spot)}
     without = [side for side in reader.side_ids if side not in there and SHARED not in there]
     if without and len(reader.owners_of_place(reader.place(sentence.where))) > 1:
-        title = f"{without[0].key.capitalize()} have none of these: `{sentence.what.words()}`."
+        side, what = without[0].key.capitalize(), sentence.what.words()
+        title = quoting("{side} have none of these: `{what}`.", side=side, what=what)
         raise Senseless(sentence.where, title, "Name the side on whose part they are.")
 
 
@@ -193,7 +193,7 @@ def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
         owners.add(SHARED)
     first = [supply.thing for supply in reader.supplies if supply.thing.kind in kinds and supply.thing.owner in owners]
     if not first:
-        raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", "See in the kit whose they are.")
+        raise Senseless(phrase, "There are no such things: `{said}`.", "See in the kit whose they are.")
     return tuple(dict.fromkeys(first))
 
 
@@ -219,16 +219,16 @@ def _under(reader: Reader, where: Np, thing: Thing, spoken: Spoken, own: frozens
     """The kind by which a thing lies: by those of its own side, or by all that there are where it is nobody's."""
     said = whose(reader.game, where).whose
     if said in (Whose.ANY, Whose.ONE_EACH) and (said is Whose.ANY or not _has_each(reader, where)):
-        raise Senseless(where, f"`{where.words()}`: not every side has them.", f"Write: the {where.name.text}")
+        raise Senseless(where, "`{said}`: not every side has them.", write(f"the {where.name.text}"))
     found = reader.thing_phrase(where, spoken, own, *Sort)
     kinds = {each.kind for each in found}
     if len(kinds) > 1 or thing.kind in kinds:
-        raise Senseless(where, f"`{where.words()}` is not one other kind of things.", "Name one other kind of the kit.")
+        raise Senseless(where, "`{said}` is not one other kind of things.", "Name one other kind of the kit.")
     kind = found[0].kind
     meant, every = {each.owner for each in found}, {each.owner for each in reader.owned(kind)}
     if said is not Whose.ONE_EACH and meant != every & (every if thing.owner is SHARED else {thing.owner, SHARED}):
-        title = f"What is put by `{where.name.text}` is put by those of its own side."
-        raise Senseless(where, title, f"Write: the {where.name.text}")
+        title = "What is put by `{name}` is put by those of its own side."
+        raise Senseless(where, title, write(f"the {where.name.text}"), name=where.name.text)
     return kind
 
 
@@ -243,7 +243,7 @@ def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> It
     track = TrackId(sentence.track.name.text)
     said = whose(reader.game, sentence.track, place=True)
     if said.whose is not Whose.UNSAID:
-        raise Senseless(sentence.track, "A track belongs to nobody.", f"Write: the {sentence.track.name.text}")
+        raise Senseless(sentence.track, "A track belongs to nobody.", write(f"the {sentence.track.name.text}"))
     for thing in _things(reader, sentence.what):
         if reader.sort(thing.kind) not in (Sort.TARGET, Sort.BODY):
             raise Senseless(sentence.what, "Only targets and big bodies stand on a track.", "Name a target of the kit.")

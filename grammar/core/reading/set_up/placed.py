@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from grammar.core.declared import ALL, AllBut, Per, Start
 from grammar.core.game import Core
 from grammar.core.values import Sort, Thing
-from grammar.finding import Finding, Severity
+from grammar.finding import Finding, mistake
+from grammar.said import quoting
 
 
 def places_of_things(core: Core) -> Iterator[Finding]:
@@ -23,9 +24,14 @@ def _left_over(core: Core, thing: Thing) -> Iterator[Finding]:
     there = sum(supply.count for supply in core.play.supplies if supply.thing == thing)
     least = sum(_number(start, there) for start in starts)
     if starts and least < there and core.play.kind(thing.kind).sort not in (Sort.BALL, Sort.FURNITURE):
-        title = f"The set-up says where {least} of {there} {dict(core.plurals)[thing.kind]} are."
+        title = quoting(
+            "The set-up says where {least} of {there} {things} are.",
+            least=least,
+            there=there,
+            things=dict(core.plurals)[thing.kind],
+        )
         place = core.lines[starts[-1].lines[0]].span
-        yield Finding("G-no-place", Severity.ERROR, title, place, "Say where the others are at the start.")
+        yield mistake("G-no-place", title, place, "Say where the others are at the start.")
 
 
 def _number(start: Start, there: int) -> int:
@@ -46,6 +52,6 @@ def _placed_already(core: Core) -> Iterator[Finding]:
         if earlier:
             places = core.lines[line].span, core.lines[earlier[0]].span
             title = "Some of these have a place by then: another line says where they all are."
-            yield Finding("G-contradiction", Severity.ERROR, title, places[0], "Keep one of the two.", places[1:])
+            yield mistake("G-contradiction", title, places[0], "Keep one of the two.", *places[1:])
         for thing in things:
             first.setdefault(thing, line)

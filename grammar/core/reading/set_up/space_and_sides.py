@@ -7,17 +7,12 @@ from collections.abc import Iterator
 from grammar.core.declared import Court, Cut, Odd, Organisation, Role, Side, Track
 from grammar.core.reading.sheet.reader import Reader, metres
 from grammar.core.reading.sheet.whose import Senseless
-from grammar.core.values import (
-    KindId,
-    RoleId,
-    SideId,
-    TrackId,
-)
+from grammar.core.values import KindId, RoleId, SideId, TrackId
+from grammar.said import listed, quoting, write
 from grammar.sentences import sides, space
 from grammar.sentences.base import Node
 from grammar.sentences.base import Owner as OwnerPhrase
 from grammar.sentences.determiners import EACH
-from grammar.words import listing
 
 
 def read_court(sentence: space.Court, line: int) -> Court:
@@ -30,7 +25,7 @@ def read_sides(reader: Reader, sentence: sides.Sides, line: int) -> Iterator[Sid
     """The sides of a line, all of one size."""
     if sentence.headcount.of.text not in ("player", "players"):
         raise Senseless(
-            sentence.headcount.of, f"A side has players, not {sentence.headcount.of.text}.", "Write: players"
+            sentence.headcount.of, "A side has players, not {of}.", write("players"), of=sentence.headcount.of.text
         )
     least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
     solo = "each for themselves" in sentence.options
@@ -54,9 +49,9 @@ def _refuse_what_is_no_number(said: sides.Headcount) -> None:
     """Raises Senseless where a role is not so many players of a side."""
     if said.of.text not in ("player", "players"):
         one = "player" if said.least.whole == 1 and said.most is None else "players"
-        raise Senseless(said.of, f"A role is so many players of a side, not {said.of.text}.", f"Write: {one}")
+        raise Senseless(said.of, "A role is so many players of a side, not {of}.", write(one), of=said.of.text)
     if said.each:
-        raise Senseless(said, "A role is so many players of a side.", "Write: 1 to 2 players of each side")
+        raise Senseless(said, "A role is so many players of a side.", write("1 to 2 players of each side"))
 
 
 def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]:
@@ -65,14 +60,12 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
     phrase = sentence.owner
     if isinstance(phrase, OwnerPhrase):
         if phrase.other or phrase.determiner not in EACH:
-            raise Senseless(
-                phrase, f"`{phrase.words()}`: of no side has been spoken.", "Write: of each side, or name a side."
-            )
+            raise Senseless(phrase, "`{said}`: of no side has been spoken.", write("of each side", "name a side."))
         owners: tuple[SideId, ...] = reader.side_ids
     else:
         named = reader.game.roles[[each.name for each in reader.game.roles].index(sentence.name.text)].side
         if phrase.other or named is None:
-            raise Senseless(phrase, f"`{phrase.words()}` is no side.", "Write: of each side, or name a side.")
+            raise Senseless(phrase, "`{said}` is no side.", write("of each side", "name a side."))
         owners = (SideId(named),)
     details = {type(each): each for each in sentence.details}
     if len(details) < len(sentence.details):
@@ -82,9 +75,7 @@ def read_role(reader: Reader, sentence: sides.Role, line: int) -> Iterator[Role]
     if isinstance(uses, sides.Uses):
         balls = reader.balls(uses.what)
         if len(balls) > 1:
-            raise Senseless(
-                uses.what, f"`{uses.what.words()}` could be several balls.", "Name one kind of ball of the kit."
-            )
+            raise Senseless(uses.what, "`{said}` could be several balls.", "Name one kind of ball of the kit.")
         ball = balls[0]
     least, most = sentence.headcount.least, sentence.headcount.most or sentence.headcount.least
     for side in owners:
@@ -117,7 +108,11 @@ def read_track(reader: Reader, sentence: space.Track, line: int) -> Iterator[Tra
     """A track between the homes of two sides."""
     start, goal = SideId(sentence.start.text), SideId(sentence.goal.text)
     if start == goal:
-        raise Senseless(sentence.goal, "A track runs from one side to another.", f"Sides: {listing(_names(reader))}.")
+        raise Senseless(
+            sentence.goal,
+            "A track runs from one side to another.",
+            quoting("Sides: {names}.", names=listed(_names(reader))),
+        )
     yield Track(TrackId(sentence.name.text), (start, goal), sentence.steps.whole, (line,))
 
 

@@ -39,4 +39,4 @@ def amount(quantity: claims.AmountOf, shrinks: bool) -> tuple[Relation, int | Wh
             return Relation.AT_LEAST, WHOLE
         case claims.AllOf() if quantity.determiner in (*ONE, "the"):
             return Relation.AT_LEAST, 1
-    raise Senseless(quantity, f"`{quantity.words()}` does not say how many.", "Write a number, no or all.")
+    raise Senseless(quantity, "`{said}` does not say how many.", "Write a number, no or all.")

@@ -19,6 +19,7 @@ from grammar.meanings import (
     PlayerMeaning,
     TeacherMeaning,
 )
+from grammar.said import quoting, write
 from grammar.sentences import attempting, events, play, sides, when
 from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 from grammar.sentences.determiners import ALL, EACH
@@ -39,8 +40,8 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
         for phrase in _subjects(sentence.event):
             _refuse_two_meant(phrase, sentence)
             if phrase.determiner in _NOT_OF_EVENTS:
-                title = f"`{phrase.words()}`: that happens to one at a time; of all, say what a side has left."
-                raise Senseless(phrase, title, f"Write: {_with_article(game, phrase)}")
+                title = "`{said}`: that happens to one at a time; of all, say what a side has left."
+                raise Senseless(phrase, title, write(_with_article(game, phrase)))
 
 
 def _refuse_of_none_spoken(game: Game, every: tuple[Node, ...]) -> None:
@@ -51,7 +52,7 @@ def _refuse_of_none_spoken(game: Game, every: tuple[Node, ...]) -> None:
             meaning = game.vocabulary.get(node.name.text)
             that_place = node.determiner in THAT_WORDS and isinstance(meaning, PlaceMeaning)
             if that_place and not any(game.vocabulary.get(each.name.text) == meaning for each in before):
-                raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: the {node.name.text}")
+                raise Senseless(node, "`{said}`: of none has been spoken.", write(f"the {node.name.text}"))
             before.append(node)
 
 
@@ -62,8 +63,12 @@ def _refuse_two_meant(phrase: Np, sentence: when.When) -> None:
     for node in (each for said in sentence.consequences for each in nodes(said)):
         owner = getattr(node, "possessive", None)
         if owner is not None and owner[:-2] == phrase.name.text in ACTORS:
-            title = f"`{owner}` could be of who acted, or of the {phrase.name.text} to whom it happened."
-            raise Senseless(node, title, "Write: that side, or the other side")
+            title = quoting(
+                "`{said}` could be of who acted, or of the {name} to whom it happened.",
+                said=owner,
+                name=phrase.name.text,
+            )
+            raise Senseless(node, title, write("that side", "the other side"))
 
 
 def nodes(node: Node) -> Iterator[Node]:
@@ -88,52 +93,60 @@ def _fields(kind: type[Any]) -> tuple[str, ...]:
 def _refuse(game: Game, node: Node, section: str) -> None:
     match node:
         case SideOf() if node.determiner != "the":
-            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: the {node.possessive} side")
+            raise Senseless(node, "`{said}` is no side.", write(f"the {node.possessive} side"))
         case SideRef() | Owner() if node.other and node.determiner not in BEFORE_OTHER:
-            raise Senseless(node, f"`{node.words()}` is no side.", "Write: the other side")
+            raise Senseless(node, "`{said}` is no side.", write("the other side"))
         case Np() if node.other and node.determiner not in BEFORE_OTHER:
             plain = spoken("the other", node.name)
-            raise Senseless(node, f"`{node.words()}` does not say whose it is.", f"Write: {plain}")
+            raise Senseless(node, "`{said}` does not say whose it is.", write(plain))
         case OwnerName() | SideNamed() if node.determiner in (*OWN_WORDS, *THAT_WORDS):
-            raise Senseless(node, f"`{node.words()}` is no side.", f"Write: {node.name.words()}")
+            raise Senseless(node, "`{said}` is no side.", write(node.name.words()))
         case Np() if node.determiner in THAT_WORDS and section not in _SPEAKS_OF_BEFORE:
             article = _with_article(game, node)
-            raise Senseless(node, f"`{node.words()}`: of none has been spoken.", f"Write: {article}")
+            raise Senseless(node, "`{said}`: of none has been spoken.", write(article))
         case Np() if _one_person(game, node) and node.determiner not in (*OF_ONE, *THAT_WORDS, *OWN_WORDS):
-            raise Senseless(node, f"`{node.words()}`: there is one {node.name.text}.", f"Write: the {node.name.text}")
+            raise Senseless(node, "`{said}`: there is one {name}.", write(f"the {node.name.text}"), name=node.name.text)
         case Np() if _teacher(game, node) and node.determiner in (*OWN_WORDS, *THAT_WORDS):
-            raise Senseless(node, f"`{node.words()}`: the teacher is of no side.", "Write: the teacher")
+            raise Senseless(node, "`{said}`: the teacher is of no side.", write("the teacher"))
         case sides.Kit():
             _refuse_kit(node)
         case sides.Role() if isinstance(node.owner, Owner) and node.owner.determiner not in ALL:
-            raise Senseless(node.owner, f"`{node.owner.words()}` could be any of them.", "Write: each side")
+            raise Senseless(node.owner, "`{said}` could be any of them.", write("each side"))
         case sides.Headcount() if node.each not in (None, *EACH):
-            raise Senseless(node, f"`{node.words()}`: of how many sides together?", "Say how many each.")
+            raise Senseless(node, "`{said}`: of how many sides together?", "Say how many each.")
         case sides.Sides() if len(node.names) > 1 and node.headcount.each is None:
             said = node.headcount.words()
-            raise Senseless(node.headcount, f"`{said}`: each, or of all sides together?", f"Write: {said} each")
+            raise Senseless(
+                node.headcount, "`{said}`: each, or of all sides together?", write(f"{said} each"), said=said
+            )
         case attempting.Attempt() if node.ball is not None and node.ball.determiner in ALL:
-            title = f"`{node.ball.words()}`: with one at a time; how many there are the kit says."
-            raise Senseless(node.ball, title, f"Write: {_with_article(game, node.ball)}")
+            title = "`{said}`: with one at a time; how many there are the kit says."
+            raise Senseless(node.ball, title, write(_with_article(game, node.ball)))
         case play.StandUp() if node.what.determiner in ALL:
-            title = f"`{node.what.words()}`: one is stood up at a time."
-            raise Senseless(node.what, title, f"Write: {_with_article(game, node.what)}")
+            title = "`{said}`: one is stood up at a time."
+            raise Senseless(node.what, title, write(_with_article(game, node.what)))
         case attempting.AimAt() if node.what.determiner in EACH:
             plain = attrs.evolve(node.what, determiner="the").words()
-            raise Senseless(node.what, f"`{node.what.words()}`: one is aimed at at a time.", f"Write: at {plain}")
+            raise Senseless(node.what, "`{said}`: one is aimed at at a time.", write(f"at {plain}"))
         case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
-            raise Senseless(node.who, f"`{node.who.words()}`: of no player has been spoken.", "Write: players")
+            raise Senseless(node.who, "`{said}`: of no player has been spoken.", write("players"))
         case attempting.AimTo() if node.what.determiner in (*ALL, *THAT_WORDS):
-            raise Senseless(node.what, f"`{node.what.words()}`: a pass goes to one.", "Write: a team-mate")
+            raise Senseless(node.what, "`{said}`: a pass goes to one.", write("a team-mate"))
         case sides.Placing() if node.all_but and node.count is None:
-            raise Senseless(node, "All but how many?", "Write: all but 10 players")
+            raise Senseless(node, "All but how many?", write("all but 10 players"))
 
 
 def _refuse_kit(kit: sides.Kit) -> None:
     if isinstance(kit.owner, Owner) and kit.owner.determiner not in ALL:
-        raise Senseless(kit.owner, f"`{kit.owner.words()}` could be any of them.", "Write: each side")
+        raise Senseless(kit.owner, "`{said}` could be any of them.", write("each side"))
     if kit.like is not None and kit.determiner not in OF_ONE:
-        raise Senseless(kit.like, f"`like {kit.determiner} {kit.like.text}` is no thing.", "Write: like a …")
+        raise Senseless(
+            kit.like,
+            "`like {determiner} {like}` is no thing.",
+            write("like a …"),
+            determiner=kit.determiner,
+            like=kit.like.text,
+        )
 
 
 def _subjects(event: events.Event) -> Iterator[Np]:

@@ -9,20 +9,7 @@ from attrs import define
 from grammar.core.declared import Cut
 from grammar.core.reading.sheet.known import Known
 from grammar.core.reading.sheet.whose import Claimed, Senseless, Spoken, Whose, whose
-from grammar.core.values import (
-    SHARED,
-    AreaId,
-    KindId,
-    Landmark,
-    Owner,
-    Part,
-    RoleId,
-    SideId,
-    Skill,
-    Sort,
-    Spot,
-    Thing,
-)
+from grammar.core.values import SHARED, AreaId, KindId, Landmark, Owner, Part, RoleId, SideId, Skill, Sort, Spot, Thing
 from grammar.game import GameKit
 from grammar.meanings import (
     FIXED,
@@ -34,6 +21,7 @@ from grammar.meanings import (
     PlayerMeaning,
     SideMeaning,
 )
+from grammar.said import quoting, write
 from grammar.sentences.base import Name, Node, Np, Quantity, spoken
 
 _PARTS = {
@@ -80,14 +68,18 @@ class Reader(Known):
         if isinstance(meaning, FrozenMeaning):
             meaning = PlayerMeaning(meaning.side, meaning.role)
         if not isinstance(meaning, PlayerMeaning):
-            raise Senseless(phrase, f"`{phrase.words()}` does not mean players.", "Name players, a side or a role.")
+            raise Senseless(phrase, "`{said}` does not mean players.", "Name players, a side or a role.")
         if meaning.side is not None:
             named = Claimed(Whose.NAMED, phrase, SideId(meaning.side))
             if said.whose is not Whose.UNSAID and said != named and said.side != named.side and not _other_of(phrase):
-                raise Senseless(phrase, f"`{phrase.words()}` says of two sides whose they are.", "Name one side.")
+                raise Senseless(phrase, "`{said}` says of two sides whose they are.", "Name one side.")
             if said.whose is Whose.OTHER and meaning.role is None and len(self.sides) > 1:
-                title = f"`{phrase.words()}`: {meaning.side} are one side, and whose other one is not said."
-                raise Senseless(phrase, title, "Write: the players of the other side")
+                title = quoting(
+                    "`{said}`: {side} are one side, and whose other one is not said.",
+                    said=phrase.words(),
+                    side=meaning.side,
+                )
+                raise Senseless(phrase, title, write("the players of the other side"))
             alone = len(self.sides) == 1  # "other minnows": the others of one side; a side that is named is that side
             said = said if said.whose is Whose.OTHER and alone else named
         return said, RoleId(meaning.role) if meaning.role else None
@@ -115,14 +107,15 @@ class Reader(Known):
             if said.whose is not Whose.UNSAID:
                 raise Senseless(
                     said.node,
-                    f"`{phrase.words()}`: a ball belongs to nobody; whoever has it at hand may use it.",
-                    f"Write: {_plainly(phrase)}",
+                    "`{said}`: a ball belongs to nobody; whoever has it at hand may use it.",
+                    write(_plainly(phrase)),
+                    said=phrase.words(),
                 )
         found = self.kinds_meant(phrase, Sort.BALL)
         if not found or self.shot(phrase):
             body = not self.shot(phrase) and bool(self.kinds_meant(phrase, Sort.BODY))
-            what = ": it is aimed at, or pushed and carried, and not sent" if body else ""
-            raise Senseless(phrase, f"`{phrase.words()}` is no ball{what}.", "Name a ball of the kit.")
+            pushed = "`{said}` is no ball: it is aimed at, or pushed and carried, and not sent."
+            raise Senseless(phrase, pushed if body else "`{said}` is no ball.", "Name a ball of the kit.")
         return found
 
     def shot(self, phrase: Np | Name) -> tuple[Skill, ...]:
@@ -144,10 +137,10 @@ class Reader(Known):
             owners.add(SHARED)
         found = self.things(kinds, owners)
         if not found and Sort.TARGET in sorts and self.kinds_meant(phrase, Sort.LOAD):
-            title = f"`{phrase.words()}` are taken from place to place: nobody aims at them."
+            title = "`{said}` are taken from place to place: nobody aims at them."
             raise Senseless(phrase, title, "Name a target that stays where it is.")
         if not found and (some or not kinds):
-            raise Senseless(phrase, f"There are no such things: `{phrase.words()}`.", self._hint_of_owner(kinds))
+            raise Senseless(phrase, "There are no such things: `{said}`.", self._hint_of_owner(kinds))
         return found
 
     def _hint_of_owner(self, kinds: tuple[KindId, ...]) -> str:
@@ -162,14 +155,18 @@ class Reader(Known):
         """The landmark or the area of a phrase."""
         meaning = self.game.meaning(phrase.name)
         if not isinstance(meaning, PlaceMeaning):
-            raise Senseless(phrase, f"`{phrase.words()}` is no place.", "Name a place of the court, or an area.")
+            raise Senseless(phrase, "`{said}` is no place.", "Name a place of the court, or an area.")
         return Landmark(meaning.place) if meaning.built_in else AreaId(meaning.place)
 
     def part(self, preposition: str | None, node: Node, *allowed: Part) -> Part:
         """How something lies to a place."""
         found = _PARTS.get(preposition)
         if found is None or (allowed and found not in allowed):
-            raise Senseless(node, f"Nothing lies `{preposition} {node.words()}`.", "Write on, in, before or behind.")
+            raise Senseless(
+                node,
+                quoting("Nothing lies `{preposition} {node}`.", preposition=preposition or "", node=node.words()),
+                "Write on, in, before or behind.",
+            )
         return found
 
     def spots(
@@ -191,8 +188,9 @@ class Reader(Known):
             if said.whose not in (Whose.UNSAID, Whose.ONE_EACH):
                 raise Senseless(
                     said.node,
-                    f"`{phrase.words()}`: there is one for all sides.",
-                    f"Leave out whose it is: the {phrase.name.text}.",
+                    "`{said}`: there is one for all sides.",
+                    quoting("Leave out whose it is: the {name}.", name=phrase.name.text),
+                    said=phrase.words(),
                 )
             return (Spot(_as_lain(of, part), SHARED, part),)
         wanted = spoken.meant(said, unsaid)
@@ -202,7 +200,7 @@ class Reader(Known):
             return self._without_halves(phrase)
         found = tuple(Spot(of, owner, part) for owner in owners if owner in wanted)
         if not found:
-            raise Senseless(phrase, f"`{phrase.words()}`: that side has none.", "Say of which side it is.")
+            raise Senseless(phrase, "`{said}`: that side has none.", "Say of which side it is.")
         return found
 
     def _without_halves(self, phrase: Np) -> tuple[Spot, ...]:
@@ -231,5 +229,5 @@ def with_which(reader: Reader, what: Np | Name) -> tuple[frozenset[Skill], froze
     if not skills:
         return ALL_SKILLS, frozenset(reader.balls(what))
     if isinstance(what, Np) and whose(reader.game, what).whose is not Whose.UNSAID:
-        raise Senseless(what, f"`{what.words()}` says whose it is.", f"Write: a {what.name.text}")
+        raise Senseless(what, "`{said}` says whose it is.", write(f"a {what.name.text}"))
     return frozenset(skills), frozenset(kind.id for kind in reader.kinds if kind.sort is Sort.BALL)

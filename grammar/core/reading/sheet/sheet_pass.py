@@ -14,9 +14,10 @@ from grammar.core.reading.sheet.articles import nodes, refuse_senseless
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless
 from grammar.core.values import SwitchId
-from grammar.finding import Correction, Finding, Severity
+from grammar.finding import Correction, Finding, mistake
 from grammar.game import Game
 from grammar.meanings import GRANTED_WORDS, Meaning
+from grammar.said import SAY, english, quoting, to_write
 from grammar.sentences import head, play, sides, space
 from grammar.sentences.base import Name, Node
 from grammar.tree import GameSheet
@@ -116,12 +117,12 @@ def numbered(game: Game) -> Reading:
 def _mistake(wrong: Senseless, line: Line) -> Finding:
     """A phrase that means nothing, with the line in which the other phrase stands instead of it."""
     place = wrong.node.span if wrong.node.span.line else line.span
-    better = wrong.hint.removeprefix("Write: ")
-    if better == wrong.hint:
-        return Finding("G-sense", Severity.ERROR, wrong.title, place, wrong.hint)
-    phrase, instead = wrong.node.words(), better.split(", or ")[0].removesuffix(".")
+    better = to_write(wrong.hint)
+    if better is None:
+        return mistake("G-sense", wrong.title, place, wrong.hint)
+    phrase, instead = wrong.node.words(), english(better).split(", or ")[0].removesuffix(".")
     meant = (Correction(line.span, line.words.replace(phrase, instead, 1)),) if phrase in line.words else ()
-    return Finding("G-sense", Severity.ERROR, wrong.title, place, f"Say: {better}", corrections=meant)
+    return mistake("G-sense", wrong.title, place, quoting(SAY, line=better), corrections=meant)
 
 
 def _with_lines(one: Any, other: Any) -> Any:

@@ -9,17 +9,26 @@ from grammar.core.values import SideId
 from grammar.frozen import evolve, field, frozen
 from grammar.game import Game
 from grammar.meanings import ACTORS, AgentMeaning, Meaning, PlayerMeaning, TeacherMeaning, side_named
+from grammar.said import Value, english, listed, quoting, write
 from grammar.sentences.base import AnySide, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, SideSame
 from grammar.sentences.determiners import ALL, ONE
-from grammar.words import article, listing
+from grammar.words import article
 
 
 class Senseless(Exception):  # noqa: N818 - it is no error of ours but of the sheet
-    """A phrase that means nothing where it stands: what is wrong, and what to write instead."""
+    """A phrase that means nothing where it stands: what is wrong, with what stands in the `fields` and the phrase as it
+    is `said`, and what to write instead."""
 
-    def __init__(self, node: Node, title: str, hint: str) -> None:
-        super().__init__(title)
+    def __init__(self, node: Node, title: Value, hint: Value, **fields: Value) -> None:
+        if isinstance(title, str):
+            title = quoting(title, **({"said": node.words()} | fields if "{said}" in title else fields))
+        super().__init__(english(title))
         self.node, self.title, self.hint = node, title, hint
+
+
+def none_of(node: Node, name: str, side: SideId, hint: Value) -> Senseless:
+    """A side has nobody, or nothing, of that name."""
+    return Senseless(node, "There are no {said} of {side}.", hint, said=name, side=side.key)
 
 
 class Whose(Enum):
@@ -62,7 +71,7 @@ def whose(game: Game, phrase: Np, place: bool = False) -> Claimed:
     if place and phrase.determiner in THAT_WORDS and not said:
         said.append(Claimed(Whose.THAT, phrase))
     if len(said) > 1:
-        raise Senseless(phrase, f"`{phrase.words()}` says twice whose it is.", "Say it once.")
+        raise Senseless(phrase, "`{said}` says twice whose it is.", "Say it once.")
     return said[0] if said else Claimed(Whose.UNSAID, phrase)
 
 
@@ -87,7 +96,7 @@ def _owner(game: Game, phrase: Np) -> list[Claimed]:
         return []
     found = of_name(game, owner, owner.name.text, owner.words())
     if owner.other and (found.whose is not Whose.NAMED or len(game.sides) > 1):
-        raise Senseless(owner, f"`{owner.words()}` is no side.", "Write: the other side")
+        raise Senseless(owner, "`{said}` is no side.", write("the other side"))
     if owner.other:
         return [Claimed(Whose.OTHER, owner)]
     return [found]
@@ -121,12 +130,18 @@ def of_name(game: Game, node: Node, name: str, said: str | None = None) -> Claim
     side = meaning.side if isinstance(meaning, PlayerMeaning) else side_named(meaning)
     if side is not None:
         return Claimed(Whose.NAMED, node, SideId(side))
-    sides = listing([each.name for each in game.sides], "or")
+    sides = listed([each.name for each in game.sides], "or")
     if isinstance(meaning, PlayerMeaning) and meaning.role:
-        title = f"`{said}`: every side has {article(meaning.role)}."
-        raise Senseless(node, title, f"Name a side ({sides}), or write the other side.")
-    owner = "The teacher owns nothing" if isinstance(meaning, TeacherMeaning) else f"`{said}` is no side of this game"
-    raise Senseless(node, f"{owner}.", f"Name a side ({sides}), or write the other side.")
+        title = (
+            "`{said}`: every side has an {role}."
+            if article(meaning.role).startswith("an ")
+            else "`{said}`: every side has a {role}."
+        )
+        hint = quoting("Name a side ({sides}), or write the other side.", sides=sides)
+        raise Senseless(node, quoting(title, said=said, role=meaning.role), hint)
+    none = "The teacher owns nothing." if isinstance(meaning, TeacherMeaning) else "`{said}` is no side of this game."
+    hint = quoting("Name a side ({sides}), or write the other side.", sides=sides)
+    raise Senseless(node, quoting(none, said=said), hint)
 
 
 def whose_side(game: Game, phrase: AnySide) -> Claimed:
@@ -185,30 +200,32 @@ class Spoken:
         return found
 
     def _as_many_as_said(self, node: Node) -> None:
-        """"Each other side" are all that are left, "any other side" is one of them. Raises Senseless where the one is
+        """ "Each other side" are all that are left, "any other side" is one of them. Raises Senseless where the one is
         said and the other is meant here."""
         if self.other is None or len(self.sides) < 3 or not isinstance(node, SideRef | Owner):
             return
-        sides = listing([side.key for side in self.sides], "or")
+        sides = listed([side.key for side in self.sides], "or")
         if node.determiner in ALL and len(self.other) == 1:
-            title = f"`{node.words()}`: all but the side that did it, or all but the one to which it was done?"
-            raise Senseless(node, title, f"Write a line for each side by its name: {sides}.")
+            title = "`{said}`: all but the side that did it, or all but the one to which it was done?"
+            raise Senseless(node, title, quoting("Write a line for each side by its name: {sides}.", sides=sides))
         if node.determiner in ONE and len(self.other) > 1 and isinstance(node, SideRef):
-            title = f"`{node.words()}`: that could be one of them, or each."
-            raise Senseless(node, title, f"Write: each other side. Or name one: {sides}.")
+            hint = quoting("Write: each other side. Or name one: {sides}.", sides=sides)
+            raise Senseless(node, "`{said}`: that could be one of them, or each.", hint)
 
-    def _nobody(self, said: Claimed) -> tuple[str, str]:
-        sides = listing([side.key for side in self.sides], "or")
+    def _nobody(self, said: Claimed) -> tuple[Value, Value]:
+        sides = listed([side.key for side in self.sides], "or")
         text = said.node.words()
         if said.whose is Whose.OTHER and len(self.sides) > 2:
-            return f"`{text}`: with {len(self.sides)} sides it is not clear which.", f"Name the side: {sides}."
+            title = quoting("`{said}`: with {number} sides it is not clear which.", said=text, number=len(self.sides))
+            return title, quoting("Name the side: {sides}.", sides=sides)
         if said.whose is Whose.OTHER and len(self.sides) < 2:
-            return f"`{text}`: there is only one side.", "Name what is meant without it."
-        return f"`{text}`: of nobody who could be meant has been spoken here.", f"Name the side: {sides}."
+            return quoting("`{said}`: there is only one side.", said=text), "Name what is meant without it."
+        title = quoting("`{said}`: of nobody who could be meant has been spoken here.", said=text)
+        return title, quoting("Name the side: {sides}.", sides=sides)
 
 
-def the_one(said: Claimed, sides: frozenset[SideId], what: str) -> SideId:
+def the_one(said: Claimed, sides: frozenset[SideId]) -> SideId:
     """The single side that is meant. Raises Senseless where it could be several."""
     if len(sides) != 1:
-        raise Senseless(said.node, f"`{said.node.words()}` could be several sides.", f"Say of which side {what}.")
+        raise Senseless(said.node, "`{said}` could be several sides.", "Say of which side it is.")
     return next(iter(sides))
