@@ -145,8 +145,8 @@ def _said(section: str, kinds: Iterator[str]) -> Iterator[Value]:
     if rest & _PLACES:
         yield said("where (such as `in`, `on` or `behind`)")
     usual = usual_words(section)
-    words = [min(phrases, key=lambda phrase: (phrase not in usual, phrase == "are")) for kind in rest - _PLACES - _SORTS.keys()
-             if (phrases := phrases_of(kind))]  # fmt: skip
+    words = [min(phrases, key=lambda phrase: (phrase not in usual, phrase == "are"))
+             for kind in rest - _PLACES - _SORTS.keys() if (phrases := phrases_of(kind))]  # fmt: skip
     yield from (f"`{word}`" for word in sorted(words, key=lambda word: (word not in usual, word)))
 
 
