@@ -45,7 +45,7 @@ CASES = {
     "fewer": {"finish": f"{COUNTED}fewer points wins, else a draw"},
     "besides what was scored": {
         "finish": f"{COUNTED}more points wins, else a draw",
-        "when": "a shell arrives: the carrier's side scores 1 point",
+        "when": "the first time, a shell arrives: the carrier's side scores 1 point",
     },
     "for one side": {
         "falls": "the nut goes to the nest circle",

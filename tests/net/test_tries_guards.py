@@ -108,7 +108,7 @@ many = st.tuples(st.integers(1, 2), st.integers(1, 2))
 
 @pytest.mark.parametrize("when", WHEN, ids=("nothing", "out", "waits", "returns"))
 @pytest.mark.parametrize("role", ALIKE, ids=("no role", "aimer"))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(play=plays(), players=st.integers(2, 4), balls=many)
 def test_every_try_comes_to_something_once(
     role: str, when: str, play: list[str], players: int, balls: tuple[int, int]
@@ -118,7 +118,7 @@ def test_every_try_comes_to_something_once(
 
 
 @pytest.mark.parametrize("role", UNLIKE, ids=("aimer",))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(play=plays(), players=st.integers(3, 4), balls=many)
 def test_who_shares_some_balls_takes_none_twice(
     role: str, play: list[str], players: int, balls: tuple[int, int]

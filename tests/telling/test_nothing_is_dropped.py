@@ -47,7 +47,7 @@ def speaks(core: Core, value: object) -> bool:
     return not isinstance(value, Rest) or value in rests_left(core.play)
 
 
-@pytest.mark.sample(8)
+@pytest.mark.sample(5)
 @pytest.mark.parametrize("name", CORES)
 @pytest.mark.parametrize("language", ["en", "fr"])
 def test_a_value_that_is_lost_is_seen(name: str, language: str) -> None:

@@ -65,7 +65,7 @@ def test_file_name_that_is_no_text(program: Path, tmp_path: Path) -> None:
     ],
 )
 def test_answer_that_cannot_be_written(program: Path, surroundings: str, code: int) -> None:
-    result = shell(f'{program} check "lantern row" {surroundings}')
+    result = shell(f'{program} show "lantern row" {surroundings}')
     assert result.returncode == code, result.stderr
     assert "Traceback" not in result.stderr and "Exception ignored" not in result.stderr
 
