@@ -144,8 +144,10 @@ def _of_places(voice: Voice, match: Match) -> Iterator[str]:
     if not match.places:
         return
     first, *others = (voice.wording.figure(each) for each in match.places)
-    pattern = "whoever wins a round has {first} points, the next {others}, by the points of the round; "
-    pattern += "level sides share the better place"
+    pattern = (
+        "whoever wins a round has {first} points, the next {others}, by the points of the round; "
+        "level sides share the better place"
+    )
     if len(match.places) == 1:
         pattern = "whoever wins a round has {first} points; level sides share them"
     yield voice.say(pattern, first=first, others=voice.wording.listed(others))

@@ -119,9 +119,10 @@ class Rounds:
         watch = self._reactions.watch(self._table)
         order = np.argsort(chosen, kind="stable")
         numbers, starts = np.unique(chosen[order], return_index=True)
-        for number, rows in zip(numbers, np.split(order, starts[1:]), strict=True):
+        for number, first, end in zip(numbers, starts, (*starts[1:], len(order)), strict=True):
             if number < 0:
                 continue
+            rows = order[first:end]
             columns = Columns(self._table, rows)
             self.log.rows, self.log.now = self._live[rows], self.minutes[self._live[rows]]
             self._acts[number].carry_out(columns)
