@@ -67,7 +67,7 @@ def areas_told(voice: Voice, areas: Sequence[Area]) -> Iterator[str]:
             else:
                 rules.append(voice.say("no {who} there", who=noun.many))
         if area.only is not None:
-            rules.append(voice.say("only {who} there", who=_alone(voice, area.only)))
+            rules.append(voice.say("only {who} there", who=_alone(voice, area, area.only)))
         if area.stay_s is not None:
             rules.append(voice.say("at most {time} there", time=voice.time(area.stay_s)))
         said = voice.say("{name}: {rule}", name=name, rule=f"{deep}{near.lies(area)}")
@@ -82,10 +82,13 @@ def _players_of(voice: Voice, room: Room) -> Noun | None:
     return voice.nouns.player_of(next(iter(sides))) if len(sides) == 1 and len(voice.play.sides) > 1 else None
 
 
-def _alone(voice: Voice, who: frozenset[Population]) -> str:
-    """Those who alone enter an area: by their role where they have one, since the area is said to be their side's."""
+def _alone(voice: Voice, area: Area, who: frozenset[Population]) -> str:
+    """Those who alone enter an area: by their role where they have one, and the area is said to be their side's or is
+    for all of that role."""
     roles = {without_load(each.role) for each in who}
-    if len(roles) == 1 and isinstance(role := next(iter(roles)), RoleId):
+    sides = {role.side for role in voice.play.roles if role.id in roles}
+    everybody = isinstance(area.owner, SideId) or {each.side for each in who} == sides
+    if len(roles) == 1 and isinstance(role := next(iter(roles)), RoleId) and everybody:
         return voice.nouns.with_article("the", voice.nouns.role(role), True)
     return voice.players(who)
 

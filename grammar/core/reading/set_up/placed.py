@@ -9,6 +9,7 @@ from grammar.core.game import Core
 from grammar.core.values import Sort, Thing
 from grammar.finding import Finding, mistake
 from grammar.said import quoting
+from grammar.span import Span
 
 
 def places_of_things(core: Core) -> Iterator[Finding]:
@@ -53,5 +54,19 @@ def _placed_already(core: Core) -> Iterator[Finding]:
             places = core.lines[line].span, core.lines[earlier[0]].span
             title = "Some of these have a place by then: another line says where they all are."
             yield mistake("G-contradiction", title, places[0], "Keep one of the two.", *places[1:])
+        elif all(taken := [_all_counted_out(core, thing) for thing in things]):
+            title = "None of these is left for this line: another line puts them all somewhere."
+            yield mistake("G-contradiction", title, core.lines[line].span, "Keep one of the two.", taken[0][0])
         for thing in things:
             first.setdefault(thing, line)
+
+
+def _all_counted_out(core: Core, thing: Thing) -> list[Span]:
+    """The lines that put so many of a thing somewhere, where that makes all there are."""
+    counted = [start for start in core.play.starts if start.what == thing and isinstance(start.count, int)]
+    supplies = [supply for supply in core.play.supplies if supply.thing == thing]
+    there = sum(supply.count for supply in supplies)
+    known = all(supply.per is Per.OWNER for supply in supplies)
+    if not known or sum(start.count for start in counted if isinstance(start.count, int)) < there:
+        return []
+    return [core.lines[start.lines[0]].span for start in counted]
