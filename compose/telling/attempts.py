@@ -124,6 +124,8 @@ def _at_what(voice: Voice, skills: Sequence[Skill], aims: Sequence[Aim]) -> str:
         at_players = [aim for aim in aims if isinstance(aim, AtPlayers)]
         said = aimed_at(voice, frozenset(one for aim in at_players for one in aim.of))
         return with_a_ball(voice, frozenset(ball for aim in at_players for ball in aim.holding), said, True)
+    if skills == [Skill.RUN]:  # nothing is carried that would be used up
+        aims = [evolve(aim, again=True) if isinstance(aim, Along) else aim for aim in aims]
     return _aims(voice, aims)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 from told_games import FOUR, PASSES
-from told_sheets import told
+from told_sheets import row, told
 
 THREE = FOUR.replace("ash, beech, cedar and damson", "ash, beech and cedar").replace("damson", "cedar")
 
@@ -36,3 +36,8 @@ def test_what_is_on_both_benches_is_counted_together_beside_another_claim() -> N
     assert asked in PASSES
     said = told(PASSES.replace(asked, "on the ferry bench and the other side has no players in\n"))
     assert "at least 5 players on the ferry bench of either side" in said
+
+
+def test_who_runs_with_empty_hands_runs_as_often_as_they_like() -> None:
+    said = told(row(play="players run from their back line to the back line of the other side"))
+    assert "to the back line of the other side, again and again" in said

@@ -45,6 +45,10 @@ def own_down(core: Core) -> Iterator[Finding]:
         title = "A side gains here by its own fouls or misses: it need not even play well."
         hint = 'Let the other side gain by it: "the other side scores 1 point".'
         yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
+    for line in dict.fromkeys(rule.lines[0] for rule in play.rules if _costs_by_success(play, rule)):
+        title = "A side loses here by what it does well: each success of its own costs it."
+        hint = "Let more points win; or give the point to the side to which it is done."
+        yield Finding(CODE, Severity.WARNING, title, core.lines[line].span, hint)
 
 
 def _ahead_by_falling(play: Play, verdict: Verdict) -> bool:
@@ -129,6 +133,18 @@ def _gains_by_a_foul(play: Play, rule: Rule) -> bool:
     if side is None or rule.guard != ALWAYS or not _gains_most(play, rule, side):
         return False
     return not isinstance(trigger, Happening) or _gain(rule, side) > _gained_by_success(play, side)
+
+
+def _costs_by_success(play: Play, rule: Rule) -> bool:
+    """Whether a side has points by its own success where whoever has many loses."""
+    trigger = rule.trigger
+    if not isinstance(trigger, Happening) or trigger.result not in SUCCESS or rule.guard != ALWAYS:
+        return False
+    sides = {who.side for who in trigger.by}
+    mine, theirs = (
+        max((_gain(rule, side) for side in play.side_ids if (side in sides) == own), default=0) for own in (True, False)
+    )
+    return mine > max(0, theirs) and not _points_are_good(play)
 
 
 def _gains_most(play: Play, rule: Rule, side: SideId) -> bool:
