@@ -10,6 +10,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from test_share_screen import given_by
 from windows import FIXTURES, LAPTOP, PHONE, Served, at, opened, settled
 
+from compose.page.kept import FILE, keep_group
+
 browser, program, opens = FIXTURES
 # A phone that cannot be kept awake; what it is asked for is counted.
 STUBS = """
@@ -31,7 +33,8 @@ def chips(page: Page) -> list[str]:
 
 
 def test_order_is_changed_by_drag_and_by_keys(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
-    page = opened(at(tabs, window, LAPTOP), served, "/remix/lantern-row?with=add+balls&with=best+of+rounds")
+    page = opened(at(tabs, window, LAPTOP), served, "/class")
+    page.goto(f"{served.home}/remix/lantern-row?with=add+balls&with=best+of+rounds")
     assert chips(page) == ["add balls", "best of rounds"]
     page.drag_and_drop("ol.used li:nth-child(2)", "ol.used li:nth-child(1)")
     expect(page.locator("ol.used .chip-name").first).to_have_text("best of rounds")
@@ -54,10 +57,12 @@ def test_order_is_changed_by_drag_and_by_keys(served: Served, window: Browser, t
 def test_a_pack_is_merged_sentence_by_sentence_and_undone(
     served: Served, window: Browser, tabs: list[BrowserContext], tmp_path: Path
 ) -> None:
-    theirs = BEGIN.replace("after 6 min", "after 9 min").replace("8 foam balls", "10 foam balls")
+    theirs = BEGIN.replace("after 6 min", "after 9 min").replace("row of cones", "row of tall cones")
     (tmp_path / "theirs.zip").write_bytes(given_by(tmp_path / "shelf", theirs))
     page = opened(at(tabs, window, PHONE), served, "/write/new")
-    page.locator("#text").fill(BEGIN.replace("after 6 min", "after 4 min").replace("8 foam balls", "6 foam balls"))
+    page.locator("#text").fill(
+        BEGIN.replace("after 6 min", "after 4 min").replace("row of cones", "row of small cones")
+    )
     page.get_by_role("button", name="Keep it").click()
     expect(page.locator("#name")).to_have_text("My Game")
     page.goto(f"{served.home}/share")
@@ -66,12 +71,12 @@ def test_a_pack_is_merged_sentence_by_sentence_and_undone(
     expect(page.locator("main")).to_contain_text("Changed by both")
     page.get_by_label("Choose sentence by sentence").check()
     page.get_by_role("button", name="Go on").click()
-    for words, whose in (("foam balls", "Mine"), ("min", "Theirs")):
+    for words, whose in (("small cones", "Mine"), ("after 9 min", "Theirs")):
         page.locator("fieldset", has_text=words).get_by_label(whose).check()
     page.get_by_role("button", name="Keep it like this").click()
     expect(page.locator("main")).to_contain_text("My Game is kept as you chose")
     sheet = served.shelf / "games" / "my-game.rules"
-    assert "6 foam balls" in sheet.read_text() and "after 9 min" in sheet.read_text()
+    assert "small cones" in sheet.read_text() and "after 9 min" in sheet.read_text()
     page.goto(f"{served.home}/share")
     page.get_by_role("button", name="Undo the last change").click()
     settled(page)
@@ -112,9 +117,8 @@ def test_the_hall_screen_is_lent_to_a_second_device(
         phone.goto(address)
 
 
-def test_games_are_filtered_by_kit_age_and_waiting(
-    served: Served, window: Browser, tabs: list[BrowserContext]
-) -> None:
+def test_games_are_filtered_by_kit_age_and_waiting(served: Served, window: Browser, tabs: list[BrowserContext]) -> None:
+    keep_group(served.shelf, "class Mine\n  class of 24\n  ages 5 to 6\n  lesson of 40 min\n  6 cones\n")
     page = opened(at(tabs, window, LAPTOP), served, "/games")
     every = page.locator("li.game").count()
     page.get_by_label("for my pupils’ age").check()
@@ -124,12 +128,15 @@ def test_games_are_filtered_by_kit_age_and_waiting(
     assert 0 < of_age < every
     page.get_by_label("with the kit that I have").check()
     settled(page)
-    assert 0 < page.locator("li.game").count() <= of_age
+    assert page.locator("li.game").count() < of_age
+    page.get_by_label("with the kit that I have").uncheck()
+    settled(page)
     page.get_by_label("hardly anybody waits").check()
     told = page.get_by_role("status").filter(has_text="Working out how long pupils wait")
     expect(told).to_contain_text(" of ")
     page.get_by_label("hardly anybody waits").uncheck()
     expect(told).to_have_count(0)
+    (served.shelf / FILE).unlink()
 
 
 def test_a_phone_is_asked_for_the_whole_screen_and_for_sound(

@@ -106,7 +106,7 @@ def lend(call: Call) -> Reply:
         return html_of(call, Shown("lend-door.html", {"look": look_and_script()[0], "wrong": wrong}))
 
     try:
-        call.desk.lender.start(Loan(door, document, policy("'self'"), partial(kept, call)))
+        call.desk.lender.start(Loan(door, document, policy("'self'"), partial(kept, evolve(call, tab=""))))
     except OSError:
         why = call.wording.say("This machine is in no network, so no other device can reach it.")
         return Shown("trouble.html", {"why": why}, 503)
