@@ -92,12 +92,13 @@ def _age_findings(game: Game, school_class: SchoolClass) -> Iterator[Finding]:
     (youngest, oldest), (least, most) = school_class.ages_years, game.ages_years
     if youngest < least or oldest > most:
         title = said(
-            "{game} is for ages {least} to {most}; the class is {youngest} to {oldest}.",
+            "{game} is for ages {least} to {most}; the class is {ages}.",
             game=Written(game.title),
             least=Figure(least),
             most=Figure(most),
-            youngest=Figure(youngest),
-            oldest=Figure(oldest),
+            ages=Figure(youngest)
+            if youngest == oldest
+            else said("{low} to {high}", low=Figure(youngest), high=Figure(oldest)),
         )
         hint = "Make it easier: larger or nearer targets, softer balls." if youngest < least else "Make it harder."
         place = game.sheet.span

@@ -43,10 +43,10 @@ def check_lines(answer: Answer, wording: Wording) -> Iterator[str]:
         nothing = wording.say("Checked and forecast for {people}: nothing to mend", people=who)
         something = wording.say("Checked and forecast for {people}: {things} to mend", people=who, things=things)
         yield something if wrong else nothing
-    for each in wrong[:MOST_TOLD]:
-        yield finding_said(each, wording).title
-    if len(wrong) > MOST_TOLD:
-        more = wording.counted(len(wrong) - MOST_TOLD, "thing", "things")
+    titles = tuple(dict.fromkeys(finding_said(each, wording).title for each in wrong))  # two posts say the same
+    yield from titles[:MOST_TOLD]
+    if len(titles) > MOST_TOLD:
+        more = wording.counted(len(titles) - MOST_TOLD, "thing", "things")
         yield wording.say("{things} more to mend: the commands check and forecast tell all of them", things=more)
     if not wrong and answer.facts is not None:
         yield from list(fact_lines(answer, wording))[:1]
