@@ -194,7 +194,7 @@ def _mover(moment: Moment, who: Mover) -> str:
             return waiting(speaking, who)
         case AllPlaying():
             speaking = voice if voice.me is not None else voice.about(None, Subject.PLAYERS)
-            if {each.side for each in who.who} == set(voice.play.side_ids):
+            if {each.side for each in who.who if each.role is PLAIN} == set(voice.play.side_ids):
                 return voice.say("all players in play")
             return voice.say("all {players} who are in play", players=speaking.players(who.who, None, True))
 

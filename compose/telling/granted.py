@@ -12,7 +12,7 @@ from grammar.core.lives import LastLife
 from grammar.core.play import Aim, Along, AtPlayers, Attempt, AtThing, Fetch, Offer, Past, PickUp, Through, ToMate
 from grammar.core.precedence import overlap, written
 from grammar.core.reading.phrases.aims import against
-from grammar.core.rules import Happening, Rest, Result, Rule, SendBall, SendBalls
+from grammar.core.rules import AllPlaying, Go, Happening, Rest, Result, Rule, SendBall, SendBalls
 from grammar.core.success import success_of
 from grammar.core.values import SHARED, KindId, Owner, Population, Sort, Spot, Thing
 
@@ -124,15 +124,20 @@ def rule_left(play: Play, rule: Rule) -> Rule | None:
         owners = frozenset(owner for each in to if (owner := _owner(each)) is not None)
         return evolve(rule, trigger=evolve(trigger, to=to, against=owners or trigger.against)) if to else rule
     sure = (each for each in play.rules if not each.granted and each.guard == ALWAYS)
-    own = [each for each in sure if overlap(each.trigger, trigger) and written(each) & written(rule)]
     covered = frozenset(
         to
-        for each in own
-        if isinstance(each.trigger, Happening) and trigger.by <= each.trigger.by
-        for to in each.trigger.to
+        for each in sure
+        if isinstance(each.trigger, Happening) and overlap(each.trigger, trigger) and trigger.by <= each.trigger.by
+        for to in (each.trigger.to if written(each) & written(rule) else each.trigger.to & _all_moved(each))
     )
     left = (trigger.to & aimed) - covered
     return evolve(rule, trigger=evolve(trigger, to=left)) if left else None
+
+
+def _all_moved(rule: Rule) -> frozenset[object]:
+    """Those who all go somewhere, whichever of them it happened to."""
+    everybody = (each.who for each in rule.effects if isinstance(each, Go))
+    return frozenset(of for each in everybody if isinstance(each, AllPlaying) for of in each.who)
 
 
 def _covers(own: Rule, granted: Rule) -> bool:

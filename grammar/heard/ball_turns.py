@@ -11,6 +11,13 @@ _HAS = r"(?:who (?:have|has|holds?|runs? with|is running with|are running with)|
 _WHILE = r"(?:while|when|as)(?: (?:they|he|she) (?:are|is))? (?:carrying|holding|running with|in possession of)"
 _OUT = r"(?:leaves (?:the )?court|(?:rolls|goes|flies|runs|is) (?:out|off)(?: of)?(?: the)?(?: court)?)"
 _SIDE = r"(?P<side>(?:the other|that|the [\w']+) side)"
+_OF_A_BALL = (  # so that "it" is the ball, not what was knocked nor who was hit
+    r"(?:^a player fouls[^:]*|^(?:an?|the) [^:]*"
+    r"(?:is (?:missed|caught|held|intercepted|blocked)|leaves|crosses|goes (?:through|into))[^:]*)"
+)
+_OF_A_THING = r"(?P<event>^(?:an?|the) [^:]* is knocked[^:]*)"
+_OTHER_SIDE = _SIDE.replace("side>", "other>")
+_IT_GOES = rf"it (?:goes to|belongs to|is given to|is for) {_SIDE}"
 _GETS = r"(?:has|gets|takes|keeps|is given|starts with|begins with|throws in|restarts with)"
 _CATCHER = r"(?:the catcher(?:'s side)?|the side that (?:caught|intercepted) it|whoever caught it|them)"
 _KEEPS = (
@@ -74,10 +81,12 @@ BALL_TURNS: tuple[Saying, ...] = (
            r"a \g<ball> leaves the court: ", "when"),
     saying(rf"^(?:an?|the) (?P<ball>{WHAT}) (?:that|which) {_OUT},? (?:belongs to|goes to|is for|is thrown in by) "
            rf"{_SIDE}$", r"a \g<ball> leaves the court: \g<side> has the \g<ball>", "when"),
-    saying(rf": it (?:is|goes to|belongs to|is given to|is for) {_SIDE}(?:'s ball)?$", r": \g<side> has the ball",
-           "when"),
-    saying(rf": {_SIDE} (?:(?:has|gets|takes|keeps|throws) it(?: in)?|{_GETS} the ball)$", r": \g<side> has the ball",
-           "when"),
+    saying(rf": it is {_SIDE}'s ball$|: {_OTHER_SIDE} {_GETS} the ball$",
+           lambda m: f": {m['side'] or m['other']} has the ball", "when"),
+    saying(rf"(?P<event>{_OF_A_BALL}): (?:{_IT_GOES}|{_OTHER_SIDE} (?:has|gets|takes|keeps|throws) it(?: in)?)$",
+           lambda m: f"{m['event']}: {m['side'] or m['other']} has the ball", "when"),
+    saying(rf"{_OF_A_THING}: (?:{_IT_GOES}|{_OTHER_SIDE} (?:gets|takes|keeps) it)$",
+           lambda m: f"{m['event']}: it joins {m['side'] or m['other']}", "when"),
     saying(r"^after (?:a|each|every) (?:goal|point),? (?:the ball goes to (?P<whom>.+))$",
            r"a scored ball goes to \g<whom>", "play"),
     saying(rf"^after (?:a|each|every) (?:goal|point),? {_SIDE} {_GETS} the ball$", r"a scored ball goes to \g<side>",

@@ -50,6 +50,7 @@ _IN = ("finish", "when", "play")
 HOW_MANY_TURNS: tuple[Saying, ...] = (
     saying(r", (?:only |at most )?([2-9]|1[0-2])(?: players)?(?: of each side)? at (?:a time|once|the same time)$",
            r", only \1 players at a time", "play"),
+    saying(rf"\b(has|have) exactly (\d+) (?=(?:{WHAT}) (?:standing|in)\b)", r"\1 \2 ", *_IN),
     saying(r"\blives left\b", "lives", "finish"),
     saying(r"\b(?:has lost|loses) all (?:of )?(?:its|their) lives\b", "has no lives", "finish"),
     saying(rf"{_WHO}loses all (?:of )?(?:their|its) lives,? (?:then )?", "a player loses the last life: that player ",

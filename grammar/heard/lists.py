@@ -10,6 +10,8 @@ from grammar.class_turns import lines_of_a_class
 from grammar.core.skills import Skill
 
 _LISTED = re.compile(r"\s*,\s*(?:and |or )?|\s+(?:and|or)\s+")
+_ALL_OF_THEM = re.compile(r"\s*,\s*(?:and )?|\s+and\s+")
+_ANY_OF_THEM = re.compile(r"\s*,\s*(?:or )?|\s+or\s+")
 _SKILLS = "|".join(skill.value for skill in Skill)
 _VERBS = "|".join(("stay", "fetch", "free", "change every", *(skill.value for skill in Skill)))
 _SUBJECT = re.compile(rf"(.+?) ((?:{_VERBS})\b.*)$", re.IGNORECASE)
@@ -40,11 +42,11 @@ def _whole_lists(text: str) -> Iterator[tuple[str, ...]]:
 
 def _placings(text: str) -> Iterator[tuple[str, ...]]:
     yield from _whole_lists(text)
-    yield from _subjects(_PLACED, text)
+    yield from _subjects(_PLACED, text, _ALL_OF_THEM)
 
 
 def _play(text: str) -> Iterator[tuple[str, ...]]:
-    yield from _subjects(_SUBJECT, text)
+    yield from _subjects(_SUBJECT, text, _ALL_OF_THEM)
     match = _SUBJECT.match(text)
     if match:
         said = _VERB.split(match[2])
@@ -55,17 +57,17 @@ def _play(text: str) -> Iterator[tuple[str, ...]]:
 
 
 def _events(text: str) -> Iterator[tuple[str, ...]]:
-    yield from _subjects(_EVENT, text)
+    yield from _subjects(_EVENT, text, _ANY_OF_THEM)
     for match in filter(None, (pattern.match(text) for pattern in _SO_OFTEN)):
         times, number = int(match["times"]), Fraction(match["number"])
         if times <= MOST_PARTS:
             yield tuple(f"after {float(number * at):g} {match['unit']}: {match['what']}" for at in range(1, times + 1))
 
 
-def _subjects(pattern: re.Pattern[str], text: str) -> Iterator[tuple[str, ...]]:
+def _subjects(pattern: re.Pattern[str], text: str, listed: re.Pattern[str]) -> Iterator[tuple[str, ...]]:
     match = pattern.match(text)
     if match:
-        yield tuple(f"{each} {match[2]}" for each in _LISTED.split(match[1]))
+        yield tuple(f"{each} {match[2]}" for each in listed.split(match[1]))
 
 
 _WAYS = {"kit": _whole_lists, "set-up": _placings, "play": _play, "when": _events, "class": lines_of_a_class}

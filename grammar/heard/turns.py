@@ -9,6 +9,7 @@ import re
 
 from grammar.class_turns import CLASS_TURNS
 from grammar.heard.ball_turns import BALL_TURNS
+from grammar.heard.forbidden import FORBIDDEN
 from grammar.heard.happening_turns import HAPPENING_TURNS
 from grammar.heard.how_many_turns import HOW_MANY_TURNS
 from grammar.heard.in_turn import IN_TURN
@@ -61,7 +62,7 @@ IS_TAGGED = saying(r"\bis tagged\b", "is touched", "when")
 IN_A_CIRCLE = saying(r"\b(?:in a circle)$", "in a ring", "set-up")
 LIKE_A = saying(r"\blike (?!an? |the )(?=\w)", "like a ", "kit", "class")
 
-TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN,
+TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN, *FORBIDDEN,
     # sides called by their players: "foxes win when they have", "the foxes score"
     saying(rf"^(the )?({WHAT}) (win|lose)(?= when\b)", r"\1\2 \3s", "finish"),
     saying(rf"(?<=[:d] )(the )?({WHAT}) (score|lose)(?= \d)", r"\1\2 \3s", "when"),
@@ -77,20 +78,21 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     # who may, who must
     saying(r"^(?:everyone|everybody|all players|all the players|the players) (?=\w)", "players ", "play"),
     saying(r"^you (?=\w)", "players ", "play"),
-    saying(r"\b(?:may|must|can|should|have to|has to|try to|tries to|are allowed to|is allowed to) "
-           r"(?!not\b|only\b|guard\b)", "", "play", "when"),
+    saying(r"(?<!\bnobody )(?<!\bno one )\b(?:must|have to|has to) (?!not\b|only\b|guard\b)", "", "play", "when"),
+    saying(r"\b(?:may|can|should|try to|tries to|are allowed to|is allowed to) (?!not\b|only\b|guard\b)", "", "play",
+           "when"),
     saying(r"\b(?:inside|within)\b", "in", "set-up", "play", "when"),
     saying(r"\b(?:stays|remain|remains|keep|keeps|are|stand) (in|on|behind|before|beside)\b", r"stay \1", "play"),
     saying(r"\bin front of\b", "before", "space", "set-up", "play"),
     saying(r"\bnext to\b", "beside", "space", "set-up", "play"),
     # what may be somewhere
-    saying(rf"(?<=, )(?:no )?({WHAT}) (?:may|can|must|are allowed to) (?:not )?(?:enter|go|go in)(?: there)?(?=,|$)",
-           r"no \1 there", "space"),
     saying(r"(?<=, )for (at most \d+ (?:s|min))(?: there)?(?=,|$)", r"\1 there", "space"),
     saying(rf"^({WHAT}) (?:are seated|are sitting|sits?|sits? down|play sitting)(?: on the floor| on chairs)?$",
            r"\1 play seated", "play"),
     saying(rf"^({WHAT}) (?:kneels?|kneels? down|are kneeling)(?: on the floor)?$", r"\1 play kneeling", "play"),
     # what they do
+    saying(r"\bonce (?:a|every|per) minute\b", "1 times a minute", "play"),
+    saying(r"\btwice (?:a|every|per) minute\b", "2 times a minute", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:hits?|succeeds?|goes in|go in)\b", r"\1 in \2 succeed", "play"),
     saying(r"\b(\d+) (?:\w+ )?(?:in|out of) (\d+) (?:is|gets) caught\b", r"\1 in \2 are caught", "play"),
     saying(r"\bthrow (overarm|underarm)\b", r"\1 throw", "play"),
@@ -116,25 +118,17 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\bwith (?:the|their|both)? ?hands (?:and|or) (?:the )?feet$", "with the hands and feet", "play"),
     saying(rf"\b(blocks? shots at|stands? before) ({_ONE}(?: of \w+ side)?) and (?=the |an? |each )", r"\1 \2 or ",
            "play"),
-    saying(r"^(?:players|nobody|you) (?:may |can |are allowed to |is allowed to )?(?:not )?run with (?:the|a) ball$",
-           "nobody runs with the ball", "play"),
     saying(r"^(?:players |you )?(?:may |can )?(?:take |run )?(?:no more than|at most|only|up to) (\d+) steps with "
            r"(?:the|a) ball$", r"at most \1 steps with the ball", "play"),
-    saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes back|returns|comes in) "
+    saying(r"^(?:whoever|who|anyone who) (?:waits|sits|is|stands) (?:in|on) (.+?) (?:comes? back|returns?|comes? in) "
            r"after ", r"whoever waits in \1 comes back after ", "play"),
-    saying(rf"^(?:nobody|players) (?:may |can |must |is allowed to )?(?:not )?(?:hold|keep|have)s? (?:a|the) ({WHAT}) "
-           r"(?:for )?(?:longer than|more than|over) ", r"a \1 is held at most ", "play"),
-    saying(rf"^(?:a|the) ({WHAT}) (?:may|must|can)(?: not| only)? be (?:held|kept) (?:for )?"
-           r"(?:longer than|more than|at most|up to) ", r"a \1 is held at most ", "play"),
-    saying(r"^(?:players|you|nobody) (?:may |can )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
+    saying(r"^(?:players|you) (?:may |can )?(?:only )?(?:hold|keep) (?:a|the) ball (?:for )?(?:at most|up to) ",
            "a ball is held at most ", "play"),
     saying(r"\b(?:collect|retrieve|get|pick up)s? (?=.* from\b)", "fetch ", "play"),
     saying(r"\b(?:release|rescue|unfreeze)(s?) (?=(?:an?|1|the|all)\b)", r"free\1 ", "play"),
     saying(r"\b(frees?) (?:an?|1) (?:team-mate|teammate|mate|player|prisoner)(?: (?:who is|who waits))? (?=(?:in|on) )",
            r"\1 the first ", "play"),
     saying(rf"^(\d+ {WHAT}),? together,? (?=frees? )", r"\1 ", "play"),
-    saying(r"^(?:no(?:-| )?(?:one|player)|nobody) (?:may |can |is allowed to )?fetch(?:es)?\b", "nobody fetches",
-           "play"),
     saying(r"\b(?:chases?|tags?|catch(?:es)?|touches) (?=(?:the |all |other )*(?:players|ǁ\d+|opponents)\b)", "touch ",
            "play"),
     saying(r"^(?:a hit|hits|a ball|balls) (?:in the face|(?:on|at|in) the head) (?:do|does) not count$",
@@ -147,6 +141,8 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"^a (?:foul|player fouls): a free (?:pass|throw|ball|kick)(?: for the other side)?$",
            "a player fouls: the other side has the ball", "when"),
     saying(r"^a foul: ", "a player fouls: ", "when"),
+    saying(r"^only the first time,? ", "the first time, ", "when"),
+    saying(r"^([^:]+): (?:but )?only the first time,? ", r"the first time, \1: ", "when"),
     saying(r"^(?:whoever|anyone who|anybody who|a player who|who) fouls(?: somebody| anybody| another player)?[,:]? "
            r"(?=\w)", "a player fouls: that player ", "when"),
     saying(r"^(\d+) passes(?: in a row)?(?: without (?:a drop|dropping it|the ball touching the floor))?: ",
@@ -167,7 +163,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\b(?:gets|earns|receives|gains|wins|score|is given) (?=\d+ points?\b)", "scores ", "when"),
     saying(r"\bloses (?:a|1) point\b", "loses 1 point", "when"),
     saying(r"\b(loses \d+ points?)(?:,| and)? (?:but )?(?:never|not) (?:below|under) (?:0|zero)$", r"\1", "when"),
-    saying(rf"{_SIDE_OF_ACTOR} (?=scores \d)", r"the \g<actor>'s side ", "when"),
+    saying(rf"{_SIDE_OF_ACTOR} (?=scores \d|wins$|wins and )", r"the \g<actor>'s side ", "when"),
     saying(r"\b(?:sits|stands|queues) (?=(?:in|on) )", "waits ", "when"),
     saying(r"\bwaits on\b", "goes to", "when"),
     saying(r"\b(?:is put up|is set up|is stood up|gets up|is put up|stands up)(?: again)?$", "stands up again", "when"),
@@ -201,7 +197,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"\ball (?:of )?(?:its|their) (\w+|ǁ\d+) are (down|standing)\b", r"it has all \1 \2", "finish"),
     saying(r"\b(?:everyone|everybody|all players)(?: else)? (?:on|of|in) (the other side|ǁ\d+) is out\b",
            r"\1 has no players in", "finish"),
-    saying(r"\bhas (?:nobody|no players|no one|none) (?:left in|left inside|left|in)\b", "has no players in", "finish"),
+    saying(r"\bhas (?:nobody|no players|no one) (?:left in|left inside|left|in)\b", "has no players in", "finish"),
     saying(r"\bhas (no|\d+|at least \d+|at most \d+) (\w+|ǁ\d+) left\b", r"has \1 \2", "finish"),
     saying(r"(?P<who>\b(?:it|a side|the other side|ǁ\d+)) has (?P<what>(?:no|all|at least|at most|\d+) [^,]+?"
            r"(?:, (?:no|all|at least|at most|\d+) [^,]+?)*,? and (?:no|all|at least|at most|\d+) [\w ǁ]+)$",
@@ -226,7 +222,7 @@ TURNS: tuple[Saying, ...] = (*BALL_TURNS, *HAPPENING_TURNS, *MOVING_ON, *IN_TURN
     saying(r"^(?:the |a )?(?:game|round|it) (?:is over|ends|stops) after (\d+ (?:min|s))(?:,| and|:)+ ", r"after \1: ",
            "finish"),
     saying(r"\bthere is no winner\b|\bthere are no winners\b|\bno one wins\b", "nobody wins", "finish"),
-    saying(r"\b(?:nobody|no player|no one) is left(?: in| inside)?$", "it has no players in", "finish"),
+    saying(r"(?<=loses when )(?:nobody|no player|no one) is left(?: in| inside)?$", "it has no players in", "finish"),
     saying(rf"^({WHAT}) (\d+)((?:, {WHAT} \d+)*) and ({WHAT}) (\d+) points$",
            r"\1 score \2\3 and \4 \5 points", "when"),
     # what there is

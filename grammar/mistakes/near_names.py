@@ -5,12 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
-from grammar.words import LIKE_ENOUGH, likeness
+from grammar.words import LIKE_ENOUGH, NUMBERS, likeness
 
 LEAST_LIKE = 0.6
 MOST_NEAR = 4
 _WORD_MISSING = 0.4
 _OTHER_LENGTH = 0.15  # our choice: "reedz" is rather "reeds", with one letter exchanged, than "reed"
+
+_IN_NO_NAME = frozenset((  # what a word says that no thing, player or place is called by
+    "not", "never", "none", "nothing", "nobody", "somebody", "both", "either", "neither",
+    "do", "does", "did", "lose", "loses", "win", "wins", "once", "twice", "always", "often", "rarely", "seldom",
+    "sometimes", "usually", "need", "must", "may", "can", "should", "tallest", "smallest", "nearest", "farthest",
+    "last", "first", "best", "youngest", "oldest",
+))  # fmt: skip
 
 
 def near_names(written: str, known: Iterable[str], most: int = MOST_NEAR) -> list[tuple[str, float]]:
@@ -43,3 +50,8 @@ def _distance(written: str, name: str) -> float | None:
 
 def _stems(words: list[str]) -> set[str]:
     return {word.removesuffix("s") for word in words}
+
+
+def turning_words(name: str) -> list[str]:
+    """The words in what was taken for a name that say something: without them the line would say something else."""
+    return [word for word in name.split() if word in _IN_NO_NAME or word in NUMBERS]

@@ -23,10 +23,10 @@ MOST_WORDS = 4
 _LIKE_ENOUGH = 0.7
 _LIKE_ENOUGH_WITH_ANOTHER_BEGINNING = 0.82
 _SIGNS = frozenset(("COLON", "COMMA"))
-_NEVER_IN_NAMES = frozenset(("it", "its", "their", "that"))  # a name that held one would not be known for a name
+_NEVER_IN_NAMES = frozenset(("it", "its", "their", "that", "and", "or"))  # with one it would not be known for a name
 _MAY_BE_MISSING = (
     "the", "is", "in", "to", "of", "by", "at", "with", "has", "and", "when", "from", "like", "for", "wins", "ages",
-    "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "minute", "stay", "usually", "as",
+    "side", "deep", "else", "a draw", "succeed", "away", "of the attempts", "stay", "usually", "as",
 )  # fmt: skip
 _SMALL_WORDS = frozenset(("at", "on", "in", "to", "of", "by", "with", "from", "for", "and", ",", "or"))
 

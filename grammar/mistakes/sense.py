@@ -19,6 +19,8 @@ _MUCH_ALIKE = 0.8
 _WORD = re.compile(r"[a-z']+(?:-[a-z]+)*")
 _EMPTY = frozenset(("a", "an", "the", "and", "of", "then", "please", "just", "also", "that", "it", "is", "are", "be"))
 _HELPING = frozenset(("may", "does", "do", "will", "can"))
+_TURNING = frozenset(("exactly", "both", "neither", "either", "none", "only", "first", "last", "another", "loses"))
+_MORE_THAN_MEANT = frozenset(("freeze", "freezes", "twice", "half"))  # nobody who means it leaves it out
 _ALIKE = (
     frozenset(("a", "an", "the", "any", "each", "every", "all", "one")),
     frozenset(("in", "on")),
@@ -37,7 +39,7 @@ def keeps_the_sense(old: str, new: str) -> bool:
     if not put:
         return all(word in _EMPTY or not _says_something(word) for word in gone)
     if not gone:
-        return True
+        return _MORE_THAN_MEANT.isdisjoint(put)
     return (len(gone) == len(put) and all(map(_means, gone, put))) or _is_slip("".join(gone), "".join(put))
 
 
@@ -52,6 +54,8 @@ def _apart(old: str, new: str) -> tuple[list[str], list[str]]:
 
 
 def _means(said: str, word: str) -> bool:
+    if (said, word) == ("or", "and"):
+        return False  # either is less than both
     return any({said, word} <= group for group in _ALIKE) or word in _synonyms().get(said, ()) or _is_slip(said, word)
 
 
@@ -65,7 +69,7 @@ def _is_slip(said: str, word: str) -> bool:
 
 
 def _says_something(word: str) -> bool:
-    return word in _known_words() or any(letter.isdigit() for letter in word)
+    return word in _TURNING or word in _known_words() or any(letter.isdigit() for letter in word)
 
 
 def _stem(word: str) -> str:

@@ -79,7 +79,8 @@ def wishes() -> tuple[Wish, ...]:
     found = []
     for line in LIST.read_text(encoding="utf-8").splitlines():
         wish, words, pattern = (part.strip() for part in line.split(" | "))
-        near, of = pattern.removeprefix(_NEVER), frozenset((*stems(words), *stems(wish)))
+        near, never = pattern.removeprefix(_NEVER), pattern.startswith("never said")
+        of = frozenset((*stems(words), *(() if never else stems(wish))))
         under = tuple(row for row in rows() if re.search(near, row.example))
         found.append(Wish(wish, of, under) if near == pattern else Wish(wish, of, (), under))
     return tuple(found)
@@ -116,12 +117,13 @@ def wished(line: str) -> Mapping[Row, float]:
 
 
 def unfulfilled(line: str) -> Wish | None:
-    """The wish of a line that no row of the page fulfils, where it is clearly that one."""
+    """The wish of a line that no row of the page fulfils, where it is clearly that one: no single word tells so."""
     said = frozenset(stems(line))
     worth = {wish.wish: sum(_weights()[stem] for stem in said & wish.stems) for wish in wishes()}
     best = max(wishes(), key=lambda wish: worth[wish.wish])
     others = max((worth[wish.wish] for wish in wishes() if wish.rows), default=0.0)
-    return best if not best.rows and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS) else None
+    clear = len(said & best.stems) > 1 and worth[best.wish] >= max(_LEAST, others + _MORE_THAN_OTHERS)
+    return best if clear and not best.rows else None
 
 
 def wishes_for(wanted: str, most: int = 3) -> tuple[Wish, ...]:

@@ -106,7 +106,7 @@ WORDINGS = (
     _wording(rf"\b({_PLURAL_VERBS})s\b", r"\1", "play"),
     _wording(r"\b(?:passes|carries)\b", lambda m: {"passes": "pass", "carries": "carry"}[m.group().lower()], "play"),
     _wording(r"\b(?:do|does|may|must|can) not (?:throw|shoot|play|take part)$", "do not act", "play"),
-    _wording(r"\b(?:may|can|must) be held (?:for )?(?:at most )?(?=\d)", "is held at most ", "play"),
+    _wording(r"\b(?:may|can) be held (?:for )?(?:at most )?(?=\d)", "is held at most ", "play"),
     _wording(r"\b(?:may|must|can|should|have to|has to|try to|will)\s+", "", "play", "when"),
     _wording(r"\b(?:remain|keep|stays|stand)\b", "stay", "play"),
     _wording(r"\bat (?=past|through|to)\b", ""),

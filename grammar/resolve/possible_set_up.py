@@ -65,7 +65,8 @@ def _is_spoken_of(game: Game, line: GameKit) -> bool:
 def _so_often(game: Game, said: ComesIn, left: int) -> str:
     """How to write that something comes in only as often as there is any left of it."""
     rule = next((each for each in game.whens if said in each.consequences), None)
-    times = left // (said.number.whole if said.number else 1)
+    number = said.number.whole if said.number else 1
+    times = left // number if number else 0
     if rule is None or not isinstance(rule.event, EveryTime) or times < 1:
         return ""
     so_often = f"every {rule.event.time.words()}, {times} times" if times > 1 else f"after {rule.event.time.words()}"

@@ -17,7 +17,7 @@ from grammar.from_lark import Reader
 from grammar.heard.rewrite import choices, rewrites, rewritten
 from grammar.language import parse_sentence
 from grammar.meanings import AREA_KINDS, Meaning, PlaceMeaning
-from grammar.mistakes.near_names import near_names
+from grammar.mistakes.near_names import near_names, turning_words
 from grammar.mistakes.spelling import words_of_the_language
 from grammar.resolve.names import fitting, has_any, name_findings, names_of
 from grammar.said import quoting
@@ -63,6 +63,7 @@ def _candidates(sentence: Node, section: str, meanings: Mapping[str, Meaning]) -
     best, spent = said, 0.0
     for expected, name in names_of(sentence):
         slip = name.text not in meanings and name.text.removesuffix("s") not in AREA_KINDS
+        slip = slip and not turning_words(name.text)
         for near, cost in _nearest(name.text, fitting(expected, meanings)) if slip else ():
             best, spent = _renamed(best, name.text, near), spent + cost
     yield best, spent
@@ -82,8 +83,8 @@ def renamed(sentence: Node, place: Span, meanings: Mapping[str, Meaning]) -> Ite
     for expected, name in ((expected, name) for expected, name in names_of(sentence) if name.span == place):
         if isinstance(meanings.get(name.text), PlaceMeaning) and "side" in expected:
             continue  # of a place something is said that is no side's: another name would say something else
-        if name.text.removesuffix("s") in AREA_KINDS:
-            continue  # a base is no slip of a ball
+        if name.text.removesuffix("s") in AREA_KINDS or turning_words(name.text):
+            continue  # a base is no slip of a ball, nor is "never" one of anything
         for near, cost in near_names(name.text, fitting(expected, meanings)):
             yield Correction(sentence.span, _renamed(said, name.text, near), cost)
         for word in dict.fromkeys(name.text.split()):

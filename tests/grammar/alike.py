@@ -5,7 +5,15 @@ Only these excuse an exchange that changes nothing. What a slot means where noth
 
 from __future__ import annotations
 
-from grammar.meanings import ACTORS, CATEGORY_WORDS, SHOT_WORDS, AgentMeaning, PlayerMeaning, side_named
+from grammar.meanings import (
+    ACTORS,
+    CATEGORY_WORDS,
+    SHOT_WORDS,
+    AgentMeaning,
+    KitMeaning,
+    PlayerMeaning,
+    side_named,
+)
 from grammar.sentences.attempting import Attempt
 from grammar.sentences.play import Take
 from grammar.sentences.when import When
@@ -71,9 +79,11 @@ def may_be_alike(exchange: Exchange, names: Names, section: str) -> bool:
             return set(owners) == {"that", "thrower"} or owners[0] == owners[1]
         return _owners_alike(_owner(was, names), _owner(now, names), section)
     if field in ("name", "what", "of", "ball", "singular", "like") or exchange.slot in _SINGLE_SLOTS:
-        return _names_alike(was, now, names) or {was, now} == {"middle", "middle line"}
-    if field == "quantity":
-        return _class(was) == _class(now)
+        crate = section == "set-up" and "half" in (was, now)  # what lies in a crate of theirs lies in their half
+        kit = [each for each in (was, now) if isinstance(names.meanings.get(each), KitMeaning)]
+        return _names_alike(was, now, names) or {was, now} == {"middle", "middle line"} or (crate and bool(kit))
+    if field == "quantity":  # "the stone" is said of one: of several it is refused
+        return _class(was) == _class(now) or "the" in (was, now)
     if field == "which":  # a ball leaves a half for another, or the court from the half to which it was sent
         return "half it left" in (was, now)
     return {was, now} in [{"halved across", "in equal parts"}, *({"", word} for word in _SAID_OR_NOT)]

@@ -108,7 +108,7 @@ MANY = {
         "start": "1 soft ball in each half",
         "play": "",
         "when": "a player fouls: that player goes to the rest bench and each other side scores 1 point\n"
-        "  a player of north fouls while the other side has 1 point: that side scores 1 point",
+        "  a player of north fouls while the other side has 1 point: the other side scores 1 point",
     },
 }
 

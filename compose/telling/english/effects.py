@@ -39,6 +39,7 @@ from grammar.core.values import (
     Population,
     Posture,
     Presence,
+    RoleId,
     SideId,
     Skill,
     Spot,
@@ -159,7 +160,10 @@ def _subject(who: object, skill: Skill | None) -> str:
         case Waiting():
             return waiting_words(who)
         case AllPlaying():
-            return f"all players of {listing(sorted({subject(each.side.key) for each in who.who}))}"
+            roles = {each.role for each in who.who}
+            one = next(iter(roles)) if len(roles) == 1 else PLAIN
+            called = plural(one.key) if isinstance(one, RoleId) else "players"
+            return f"all {called} of {listing(sorted({subject(each.side.key) for each in who.who}))}"
     raise TypeError(type(who).__name__)
 
 

@@ -115,16 +115,16 @@ def _fouls(reader: Reader, event: Fouls) -> Iterator[Moment]:
     for side in (each for each in reader.side_ids if each in meant and reader.of_role([each], role)):
         others, who = reader.others(side), frozenset(reader.of_role([side], role))
         for other in (each for each in reader.side_ids if each in others):
-            yield Moment(Fouled(who, frozenset({other})), _spoken(reader, side, other, None), side, other)
+            yield Moment(Fouled(who, frozenset({other})), _against_nobody(reader, side, other), side, other)
         if not others:
-            yield Moment(Fouled(who, frozenset()), _spoken(reader, side, None, None), side, None)
+            yield Moment(Fouled(who, frozenset()), _against_nobody(reader, side, None), side, None)
 
 
 def _kept(reader: Reader, side: SideId, balls: frozenset[KindId], limit_s: Fraction) -> Moment:
     others = reader.others(side)
     concerned = next(iter(others)) if len(others) == 1 else None
     trigger = KeptFor(frozenset(reader.populations([side])), balls, limit_s)
-    return Moment(trigger, _spoken(reader, side, concerned, None), side, concerned)
+    return Moment(trigger, _against_nobody(reader, side, concerned), side, concerned)
 
 
 def _becoming(reader: Reader, claim: claims.Claim) -> Iterator[Moment]:
@@ -168,6 +168,11 @@ def _spoken(reader: Reader, actor: SideId, concerned: SideId | None, result: Res
     other = one if concerned not in (None, actor) else (others if len(others) == 1 else None)
     parts = parts_of(frozenset({result}) if result else frozenset(), actor, one)
     return Spoken(reader.side_ids, own=None, that=one, other=other, parts=parts)
+
+
+def _against_nobody(reader: Reader, actor: SideId, other: SideId | None) -> Spoken:
+    """Where a side does something to nobody "that side" could be its own or the other one: neither is meant."""
+    return evolve(_spoken(reader, actor, other, None), that=None)
 
 
 def _of_attempts(reader: Reader, event: events.Event, side: SideId, against: Owner) -> Iterator[Moment]:

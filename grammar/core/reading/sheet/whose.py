@@ -68,6 +68,8 @@ def whose(game: Game, phrase: Np, place: bool = False) -> Claimed:
         said.append(Claimed(Whose.OWN, phrase))
     if place and phrase.determiner in ALL and not said:
         said.append(Claimed(Whose.ONE_EACH, phrase))
+    if place and phrase.determiner == "any" and not said:
+        said.append(Claimed(Whose.ANY, phrase))
     if place and phrase.determiner in THAT_WORDS and not said:
         said.append(Claimed(Whose.THAT, phrase))
     if len(said) > 1:
