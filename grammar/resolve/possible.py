@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 
 from grammar.finding import Finding
 from grammar.game import Game
-from grammar.resolve.possible_counts import chances, halves, one_of_each, ranges, whole_numbers
+from grammar.resolve.possible_counts import chances, halves, nothing_at_all, one_of_each, ranges, whole_numbers
 from grammar.resolve.possible_places import areas_in_a_circle, forbidden_places, kept_from_acting, said_twice
 from grammar.resolve.possible_rules import (
     catcher_needs_catch,
@@ -27,6 +27,7 @@ CHECKS: tuple[Callable[[Game], Iterator[Finding]], ...] = (
     ranges,
     chances,
     whole_numbers,
+    nothing_at_all,
     halves,
     placed_kit,
     contradictions,

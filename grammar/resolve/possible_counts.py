@@ -9,14 +9,40 @@ import attrs
 from grammar.finding import Correction, Finding, mistake
 from grammar.game import Game
 from grammar.said import Figure, quoting, said
-from grammar.sentences.attempting import Attempt, BounceShare, CaughtChance, Pace, PartOf, SucceedChance
+from grammar.sentences.attempting import (
+    AtATime,
+    Attempt,
+    BounceShare,
+    CaughtChance,
+    Pace,
+    PartOf,
+    Stray,
+    SucceedChance,
+)
 from grammar.sentences.base import Node, Quantity
-from grammar.sentences.finish import After, FirstTo, OpenEnded
+from grammar.sentences.claims import AtMost, Exactly
+from grammar.sentences.finish import After, BestOf, FirstTo, OpenEnded, Rests, RoundsPlayed
 from grammar.sentences.head import Ages
-from grammar.sentences.play import SaidRule
+from grammar.sentences.limits import StepLimit
+from grammar.sentences.lives import HasLives, LastLife
+from grammar.sentences.play import GuardLimit, SaidRule
 from grammar.sentences.points import EndWorth, SetPoints, Worth
-from grammar.sentences.space import Court
+from grammar.sentences.queues import Queued
+from grammar.sentences.resting import RestOnStep
+from grammar.sentences.runs import InARow, OnlyAfterRow
+from grammar.sentences.sides import Headcount, Placing, PlacingOnStep, Role
+from grammar.sentences.space import AtMostThere, Court
 from grammar.sentences.then import Scores
+from grammar.sentences.time import OfClock, TimeSpan
+
+MOST_ROUNDS = 99
+_CHANCE = SucceedChance | CaughtChance | BounceShare | PartOf | Stray
+_MAY_BE_NONE = Exactly | AtMost | Headcount | AtMostThere | GuardLimit | StepLimit | PlacingOnStep | RestOnStep
+_SAID_ELSEWHERE = (
+    _CHANCE | TimeSpan | OfClock | InARow | OnlyAfterRow | AtATime | Queued | Placing | FirstTo | Scores | SetPoints
+    | Worth | EndWorth | BestOf | RoundsPlayed | Rests | HasLives | LastLife
+)  # fmt: skip
+_COUNTED_ELSEWHERE = frozenset(("Kit.count", "Innings.number", "Court.length", "Court.width"))
 
 
 def one_of_each(game: Game) -> Iterator[Finding]:
@@ -72,7 +98,7 @@ def ranges(game: Game) -> Iterator[Finding]:
                 "Write lengths from 2 m to 60 m.",
             )
     for area in game.areas:
-        if area.depth_m is not None and game.halved and not 0 < area.depth_m <= game.court_m[0] / 2:
+        if area.depth_m is not None and game.halved and area.depth_m > game.court_m[0] / 2:
             yield mistake(
                 "G-range",
                 quoting("The {name} is deeper than a half of the court.", name=area.name),
@@ -86,7 +112,7 @@ def chances(game: Game) -> Iterator[Finding]:
     for attempt in game.all_of("play", Attempt):
         for part in attempt.details:
             if (
-                isinstance(part, SucceedChance | CaughtChance | BounceShare | PartOf)
+                isinstance(part, _CHANCE)
                 and not 0 <= part.times.value <= part.of.value > 0
             ):
                 yield mistake(
@@ -128,6 +154,35 @@ def _parts(node: Node) -> Iterator[Node]:
 def _fraction(number: Quantity) -> Finding:
     title = quoting("`{said}`: a part of one cannot be counted.", said=number.words())
     return mistake("G-count", title, number.span, "Write a whole number.")
+
+
+def nothing_at_all(game: Game) -> Iterator[Finding]:
+    """No time passes in 0 s, nothing is 0 m away: only what is counted may be none, and a chance be never."""
+    for section in ("space", "sides", "kit", "set-up", "play", "when", "finish"):
+        for sentence in game.sentences(section):
+            for number in _that_is_some(sentence):
+                if number.value == 0:
+                    title = quoting("`{said}` is nothing at all.", said=number.words())
+                    yield mistake("G-count", title, number.span, "Write a number above 0, or take the line out.")
+            if isinstance(sentence, BestOf) and not 2 <= sentence.rounds.value <= MOST_ROUNDS:
+                title = quoting("The best of {said} is none.", said=sentence.rounds.words())
+                yield mistake("G-count", title, sentence.rounds.span, "Write 2 to 99, or take the line out.")
+
+
+def _that_is_some(node: Node) -> Iterator[Quantity]:
+    """All numbers of a sentence but those that may be none, or of which it is said elsewhere."""
+    if isinstance(node, Quantity):
+        yield node
+    elif isinstance(node, Role):
+        yield node.headcount.most or node.headcount.least
+        for detail in node.details:
+            yield from _that_is_some(detail)
+    elif not isinstance(node, _MAY_BE_NONE | _SAID_ELSEWHERE):
+        for part in attrs.fields(type(node)):
+            value = getattr(node, part.name)
+            for each in value if isinstance(value, tuple) else (value,):
+                if isinstance(each, Node) and f"{type(node).__name__}.{part.name}" not in _COUNTED_ELSEWHERE:
+                    yield from _that_is_some(each)
 
 
 def _whole(number: Quantity, least: int, what: str) -> Iterator[Finding]:

@@ -8,6 +8,14 @@ from fractions import Fraction
 from grammar.core.declared import ALL, All, AllBut, Kind, Per, Start, Supply
 from grammar.core.reading.phrases.going_back import in_stores
 from grammar.core.reading.set_up.posts import all_play_on
+from grammar.core.reading.set_up.which_of_several import (
+    refuse_all_in_each,
+    refuse_any_of_several,
+    refuse_half_of_whom,
+    refuse_in_each_of_many,
+    refuse_one_of_several,
+    things_meant,
+)
 from grammar.core.reading.sheet.reader import Reader
 from grammar.core.reading.sheet.whose import Senseless, Spoken, Whose, whose
 from grammar.core.values import (
@@ -32,8 +40,6 @@ from grammar.meanings import PlayerMeaning
 from grammar.said import quoting, write
 from grammar.sentences import sides
 from grammar.sentences.base import Np, OwnerName
-from grammar.sentences.base import Owner as OwnerPhrase
-from grammar.sentences.determiners import ONE
 
 
 def read_kind(line: GameKit, number: int, taken: frozenset[KindId]) -> Kind:
@@ -71,10 +77,12 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
     """Where things or players start: one for each place that is meant."""
     spread = Spread(sentence.spread) if sentence.spread else None
     count = _count(sentence)
-    _refuse_any_of_several(reader, sentence.where)
+    refuse_any_of_several(reader, sentence.where)
+    refuse_one_of_several(reader, sentence)
     if reader.is_kit(sentence.what):
-        _refuse_half_of_whom(reader, sentence)
-        _refuse_all_in_each(reader, sentence)
+        refuse_half_of_whom(reader, sentence)
+        refuse_all_in_each(reader, sentence)
+        refuse_in_each_of_many(reader, sentence)
         found = list(_things_start(reader, sentence, count, spread, line))
         _refuse_side_without(reader, sentence, found)
         yield from found
@@ -93,47 +101,15 @@ def read_placing(reader: Reader, sentence: sides.Placing, line: int) -> Iterator
                 reader.posts.append(start)
 
 
-def _refuse_all_in_each(reader: Reader, sentence: sides.Placing) -> None:
-    """Raises Senseless where all of what is nobody's should lie in each of several places."""
-    several = whose(reader.game, sentence.where, True).whose is Whose.ONE_EACH and len(reader.sides) > 1
-    shared = any(each.owner is SHARED for each in _things(reader, sentence.what))
-    if several and shared and sentence.what.determiner == "all":
-        how, where = sentence.preposition, sentence.where.words()
-        hint = quoting("{hint}. They are then shared out.", hint=write(f"{sentence.what.name.text} {how} {where}"))
-        raise Senseless(sentence.what, "`{said}` cannot all be {how} `{where}`.", hint, how=how, where=where)
-
-
-def _refuse_half_of_whom(reader: Reader, sentence: sides.Placing) -> None:
-    """Raises Senseless where so many of nobody's lie in "the half", or so many of several sides by one side's line."""
-    said = whose(reader.game, sentence.where, True)
-    if sentence.count is None or sentence.all_but or reader.is_kit(sentence.where):
-        return
-    if reader.place(sentence.where) is Landmark.HALF and said.whose is Whose.UNSAID:
-        raise Senseless(sentence.where, "`{said}`: which of them?", write("each half"))
-    owners = {each.owner for each in _things(reader, sentence.what)}
-    if said.whose is Whose.NAMED and whose(reader.game, sentence.what).whose is Whose.UNSAID and len(owners) > 1:
-        title = quoting("`{count} {what}`: of which side?", count=sentence.count.words(), what=sentence.what.words())
-        raise Senseless(sentence.what, title, write(f"{sentence.what.words()} of {said.node.words()}"))
-
-
 def _things_start(
     reader: Reader, sentence: sides.Placing, count: int | All | AllBut, spread: Spread | None, line: int
 ) -> Iterator[Start]:
-    for thing in _things(reader, sentence.what):
+    for thing in things_meant(reader, sentence.what):
         spots = _thing_spots(reader, sentence, thing)
         for at, number in zip(spots, _dealt(reader, sentence, count, len(spots)), strict=True):
             if number != 0 and _goes_there(reader, sentence, thing, at):
                 down = sentence.lying is not None and reader.sort(thing.kind) is Sort.TARGET
                 yield Start(thing, number, at, spread, (line,), _on_middle_line(reader, sentence, at), down)
-
-
-def _refuse_any_of_several(reader: Reader, where: Np) -> None:
-    """Raises Senseless for "a half", "the half of a side": which of them is not said."""
-    owner = where.owner if isinstance(where.owner, OwnerPhrase) else None
-    unsaid = owner.determiner in ONE if owner and not owner.other else where.determiner in ONE and not where.owner
-    if unsaid and not reader.is_kit(where) and len(reader.owners_of_place(reader.place(where))) > 1:
-        name = where.name.text
-        raise Senseless(where, "`{said}`: which of them?", quoting("Say each {name}, or of which side.", name=name))
 
 
 def _refuse_side_without(reader: Reader, sentence: sides.Placing, starts: list[Start]) -> None:
@@ -183,20 +159,6 @@ def _dealt(
     return tuple(count // places + (number < count % places) for number in range(places))
 
 
-def _things(reader: Reader, phrase: Np) -> tuple[Thing, ...]:
-    kinds = reader.kinds_meant(phrase, *Sort)
-    if all(reader.sort(kind) is Sort.BALL for kind in kinds):
-        return tuple(thing for kind in reader.balls(phrase) for thing in reader.owned(kind))
-    said = whose(reader.game, phrase)
-    owners: set[Owner] = {*Spoken(reader.side_ids).meant(said, reader.all_sides)}
-    if said.whose is Whose.UNSAID:
-        owners.add(SHARED)
-    first = [supply.thing for supply in reader.supplies if supply.thing.kind in kinds and supply.thing.owner in owners]
-    if not first:
-        raise Senseless(phrase, "There are no such things: `{said}`.", "See in the kit whose they are.")
-    return tuple(dict.fromkeys(first))
-
-
 def _on_middle_line(reader: Reader, sentence: sides.Placing, at: Spot | Upon) -> bool:
     """What lies on the middle line lies in the middle, but in a row."""
     in_the_middle = isinstance(at, Spot) and (at.of, at.part) == (Landmark.MIDDLE, Part.AT)
@@ -244,7 +206,7 @@ def read_on_step(reader: Reader, sentence: sides.PlacingOnStep, line: int) -> It
     said = whose(reader.game, sentence.track, place=True)
     if said.whose is not Whose.UNSAID:
         raise Senseless(sentence.track, "A track belongs to nobody.", write(f"the {sentence.track.name.text}"))
-    for thing in _things(reader, sentence.what):
+    for thing in things_meant(reader, sentence.what):
         if reader.sort(thing.kind) not in (Sort.TARGET, Sort.BODY):
             raise Senseless(sentence.what, "Only targets and big bodies stand on a track.", "Name a target of the kit.")
         yield Start(thing, ALL, OnStep(track, sentence.step.whole), None, (line,))

@@ -8,20 +8,18 @@ from typing import Any
 
 import attrs
 
+from grammar.core.reading.sheet.one_at_a_time import refuse_all_of_one, with_article
 from grammar.core.reading.sheet.whose import OWN_WORDS, THAT_WORDS, Senseless
 from grammar.game import Game
 from grammar.meanings import (
     ACTORS,
     AgentMeaning,
-    CategoryMeaning,
-    KitMeaning,
     PlaceMeaning,
-    PlayerMeaning,
     TeacherMeaning,
 )
 from grammar.said import quoting, write
-from grammar.sentences import attempting, events, play, sides, when
-from grammar.sentences.base import Name, Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
+from grammar.sentences import attempting, events, sides, when
+from grammar.sentences.base import Node, Np, Owner, OwnerName, SideNamed, SideOf, SideRef, spoken
 from grammar.sentences.determiners import ALL, EACH
 
 OF_ONE = (None, "a", "an", "the")
@@ -35,13 +33,14 @@ def refuse_senseless(game: Game, sentence: Node, section: str) -> None:
     every = tuple(nodes(sentence))
     for node in every:
         _refuse(game, node, section)
+        refuse_all_of_one(game, node)
     _refuse_of_none_spoken(game, every)
     if isinstance(sentence, when.When):
         for phrase in _subjects(sentence.event):
             _refuse_two_meant(phrase, sentence)
             if phrase.determiner in _NOT_OF_EVENTS:
                 title = "`{said}`: that happens to one at a time; of all, say what a side has left."
-                raise Senseless(phrase, title, write(_with_article(game, phrase)))
+                raise Senseless(phrase, title, write(with_article(game, phrase)))
 
 
 def _refuse_of_none_spoken(game: Game, every: tuple[Node, ...]) -> None:
@@ -102,7 +101,7 @@ def _refuse(game: Game, node: Node, section: str) -> None:
         case OwnerName() | SideNamed() if node.determiner in (*OWN_WORDS, *THAT_WORDS):
             raise Senseless(node, "`{said}` is no side.", write(node.name.words()))
         case Np() if node.determiner in THAT_WORDS and section not in _SPEAKS_OF_BEFORE:
-            article = _with_article(game, node)
+            article = with_article(game, node)
             raise Senseless(node, "`{said}`: of none has been spoken.", write(article))
         case Np() if _one_person(game, node) and node.determiner not in (*OF_ONE, *THAT_WORDS, *OWN_WORDS):
             raise Senseless(node, "`{said}`: there is one {name}.", write(f"the {node.name.text}"), name=node.name.text)
@@ -119,19 +118,11 @@ def _refuse(game: Game, node: Node, section: str) -> None:
             raise Senseless(
                 node.headcount, "`{said}`: each, or of all sides together?", write(f"{said} each"), said=said
             )
-        case attempting.Attempt() if node.ball is not None and node.ball.determiner in ALL:
-            title = "`{said}`: with one at a time; how many there are the kit says."
-            raise Senseless(node.ball, title, write(_with_article(game, node.ball)))
-        case play.StandUp() if node.what.determiner in ALL:
-            title = "`{said}`: one is stood up at a time."
-            raise Senseless(node.what, title, write(_with_article(game, node.what)))
-        case attempting.AimAt() if node.what.determiner in EACH:
-            plain = attrs.evolve(node.what, determiner="the").words()
-            raise Senseless(node.what, "`{said}`: one is aimed at at a time.", write(f"at {plain}"))
+        case attempting.AimAt() | attempting.AimThrough() if _own_of_a_loner(game, node.what):
+            title = "`{said}`: each plays for themselves, and nobody aims at their own."
+            raise Senseless(node.what, title, write(attrs.evolve(node.what, determiner="the").words()))
         case attempting.Attempt() if node.who.determiner == "the" and node.who.name.text == "player":
             raise Senseless(node.who, "`{said}`: of no player has been spoken.", write("players"))
-        case attempting.AimTo() if node.what.determiner in (*ALL, *THAT_WORDS):
-            raise Senseless(node.what, "`{said}`: a pass goes to one.", write("a team-mate"))
         case sides.Placing() if node.all_but and node.count is None:
             raise Senseless(node, "All but how many?", write("all but 10 players"))
 
@@ -167,18 +158,14 @@ def _subjects(event: events.Event) -> Iterator[Np]:
             yield event.who
 
 
-def _with_article(game: Game, phrase: Np) -> str:
-    """The phrase about one of them."""
-    meaning = game.vocabulary.get(phrase.name.text)
-    one = meaning.key if isinstance(meaning, KitMeaning) else phrase.name.text
-    one = meaning.category if isinstance(meaning, CategoryMeaning) and not meaning.skills else one
-    one = "player" if meaning == PlayerMeaning() else one
-    return attrs.evolve(phrase, determiner="an" if one[0] in "aeiou" else "a", name=Name(one)).words()
-
-
 def _one_person(game: Game, phrase: Np) -> bool:
     meaning = game.vocabulary.get(phrase.name.text)
     return isinstance(meaning, AgentMeaning | TeacherMeaning)
+
+
+def _own_of_a_loner(game: Game, phrase: Np) -> bool:
+    alone = any("each for themselves" in each.options for each in game.all_of("sides", sides.Sides))
+    return alone and phrase.determiner in OWN_WORDS
 
 
 def _teacher(game: Game, phrase: Np) -> bool:
