@@ -109,6 +109,13 @@ def points_told(moment: Moment, effect: Add, sides: Sequence[SideId]) -> str:
     patterns = ("{side} scores {points}", "{side} score {points}")
     if effect.points < 0:
         patterns = ("{side} loses {points}, but never below 0", "{side} lose {points}, but never below 0")
+    if effect.owner:
+        patterns = ("its owner scores {points}", "its owner loses {points}")
+        return voice.say(patterns[effect.points < 0], points=points)
+    if any(isinstance(each, Add) and each.owner for each in moment.rule.effects):
+        return voice.say(
+            "whoever did so scores {points}" if effect.points > 0 else "whoever did so loses {points}", points=points
+        )
     return _named(moment).does(sides, *patterns, points=points)
 
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any
 
 from compose.telling import attempts, beforehand, blocking, endings, follows, kit, limits, of_time, rotations, services
+from compose.telling.begin_points import begin_points_told
 from compose.telling.gaps import gaps, who_tries_nothing
 from compose.telling.granted import can_happen, fetch_holds, rests_left, rule_left
 from compose.telling.homes import homes_told
@@ -20,6 +21,7 @@ from compose.telling.topics import Topic
 from compose.telling.voice import Voice
 from compose.telling.whose_view import View, view
 from compose.telling.wording import Wording
+from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Area, Court, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, EndPoints, Match, Tie
 from grammar.core.game import Choice, Core, Line
@@ -52,6 +54,7 @@ TELLERS: dict[type, tuple[Topic, Teller]] = {
     Track: (Topic.BEFORE, beforehand.tracks_told),
     Side: (Topic.BEFORE, beforehand.sides_told),
     Lives: (Topic.BEFORE, beforehand.lives_told),
+    BeginPoints: (Topic.BEFORE, begin_points_told),
     Role: (Topic.BEFORE, beforehand.roles_told),
     Organisation: (Topic.BEFORE, beforehand.organisations_told),
     Supply: (Topic.BEFORE, kit.supplies_told),
@@ -196,6 +199,7 @@ def _values(core: Core) -> list[Any]:
     ending = [each for each in (play.bell, play.tie, match, ends) if each is not None]
     return [
         *(play.court, *play.areas, *play.tracks, *play.sides, *play.roles, *play.lives, play.organisation),
+        *play.begin_points,
         *(*play.supplies, *play.starts, *core.facts.posts, *play.homes, *play.offers, *play.guarding, *play.blocking),
         *(*play.rotations, *play.valid, *play.low, *play.factors),
         *(*play.holds, *play.steps, *rests_left(play), *fetches, *play.unfetched),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Area, Court, Kind, Organisation, Role, Side, Start, Supply, Track
 from grammar.core.ends import Bell, End, EndPoints, Match, Tie
 from grammar.core.limits import CountsOnly, LowDown, Steps
@@ -84,6 +85,7 @@ class Play:
     tracks: tuple[Track, ...] = _unordered()
     roles: tuple[Role, ...] = _unordered()
     lives: tuple[Lives, ...] = _unordered()
+    begin_points: tuple[BeginPoints, ...] = _unordered()
     kinds: tuple[Kind, ...] = _unordered()
     supplies: tuple[Supply, ...] = _unordered()
     starts: tuple[Start, ...] = _unordered()

@@ -193,11 +193,13 @@ class SendBalls:
 
 @frozen
 class Add:
-    """A side's points change; `more`: besides what another line says of the same event."""
+    """A side's points change; `more`: besides what another line says of the same event; `owner`: where each plays for
+    themselves, those of whoever has the thing of the event."""
 
     side: SideId
     points: int
     more: bool = False
+    owner: bool = False
 
 
 class StartAgain(Enum):

@@ -15,7 +15,7 @@ def _done_by(match: re.Match[str]) -> str:
     return f"{match['whom']}{match['more']} is {done} by {match['doer']}:"
 
 
-_OF_ONES_OWN = r"(?:someone|somebody|a player|one) (?:of|from) (?:their|its)(?: own)? side"
+_OF_ONES_OWN = r"(?:(?:someone|somebody|a player|one) (?:of|from) (?:their|its)(?: own)? side|its (?:own player|owner))"
 
 _INTO = r"(?:lands|falls|drops|flies|rolls|goes) (?:in|into|inside)"
 
@@ -28,5 +28,8 @@ BY_WHOM: tuple[Saying, ...] = (
     saying(r"\b(?:by accident|accidentally) (?=by )|(?<=\w) by accident(?=:)", "", "when"),
     saying(rf"\bby {_OF_ONES_OWN}(?=:| )", "by its own side", "when"),
     saying(r"\bby (?:an opponent|opponents|the opponents|someone else|the others)(?=:| )", "by the other side", "when"),
+    saying(r"\b(?:its|the) owner(?: of it)? (?=(?:loses|scores) \d)", "its side ", "when"),
+    saying(r"(: | and )(?:its|the) owner (?=waits|goes to|is out|changes|becomes|joins|freezes)", r"\1its keeper ",
+           "when"),
     saying(rf"^(an? {WHAT}) (?:that )?{_INTO} (?=an? |the |any )", r"\1 goes into ", "when"),
 )  # fmt: skip

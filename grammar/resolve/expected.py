@@ -30,6 +30,7 @@ from grammar.sentences import (
     when,
 )
 from grammar.sentences.base import Node
+from grammar.sentences.points import BeginsPoints
 
 SMALL_THINGS = ("ball", "target", "ring", "body", "furniture")  # what players can take along, whatever it is for
 CARRIED = (*SMALL_THINGS, "thing")  # the same, or whatever it is that somebody takes
@@ -78,6 +79,7 @@ EXPECTED: Mapping[tuple[type[Node], str], tuple[str, ...]] = {
     (runs.OnlyAfterRow, "what"): ("ball",),
     (fouls.Fouls, "who"): ("player",),
     (lives.HasLives, "who"): ("player",),
+    (BeginsPoints, "who"): ("player", "side"),
     (lives.LastLife, "who"): ("player",),
     (lives.LosesLife, "who"): ("player", "agent"),
     (lives.WinsLife, "who"): ("player", "agent"),

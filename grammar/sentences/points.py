@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from grammar.frozen import field, frozen
-from grammar.sentences.base import AnySide, Node, Np, Quantity, spoken
+from grammar.sentences.base import AnySide, Node, Np, Quantity, SideNamed, SideOf, SideRef, SideSame, spoken
 from grammar.sentences.claims import Counted
 from grammar.sentences.determiners import EACH, ONE
 
@@ -79,3 +79,16 @@ class SetPoints(Node):
     def words(self) -> str:
         noun = "point" if self.points.value == 1 else "points"
         return spoken(self.what, "down:", self.points, noun)
+
+
+@frozen
+class BeginsPoints(Node):
+    """Such as "each side begins with 10 points"; "each player has 5 points", where each plays for themselves."""
+
+    who: Np | SideRef | SideOf | SideNamed | SideSame
+    verb: str = field(eq=False)
+    number: Quantity
+    noun: str = field(eq=False)
+
+    def words(self) -> str:
+        return spoken(self.who, "begins with", self.number, "point" if self.number.value == 1 else "points")

@@ -6,6 +6,7 @@ from attrs import frozen
 
 from grammar.sentences import claims, play
 from grammar.sentences.base import AnySide, Np, SideRef, SideSame
+from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot
 from tests.interpreter.frozen import frozen_of
 from tests.interpreter.most_lives import most_lives
@@ -139,7 +140,7 @@ def times_become_so(sheet: Sheet, claim: claims.Claim, side: str, was_so: Board 
 def counted(sheet: Sheet, what: claims.CountedWhat, side: str, board: Board) -> tuple[int, int]:
     """How many a side has, and how many it would have if it had all."""
     if isinstance(what, claims.CountedPoints):
-        return board.points[sheet.sides.index(side)], sheet.points_to
+        return board.points[sheet.sides.index(side)], most_points(sheet, side)
     if isinstance(what, claims.CountedLives):
         at_first = (most_lives(sheet, side, each.role) for each in set_up(sheet).pupils if each.side == side)
         return sum(max(each.lives, 0) for each in board.pupils if each.side == side), sum(at_first)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from grammar.sentences import finish, freezing, lives, resting, sets, then, when
 from grammar.sentences.ball import RestTo
 from grammar.sentences.base import Np
+from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import DOWN, IN, OUT, UP, Board, Spot, State
 from tests.interpreter.claims import home
 from tests.interpreter.events import Scene, Settled, Taking, sides_meant
@@ -101,7 +102,7 @@ def _change(sheet: Sheet, settled: Settled, scene: Scene, board: Board, begin: S
             for side in settled.scoring or sides_meant(sheet, said.side, scene):
                 number = sheet.sides.index(side)
                 by = said.points.whole * times_more(sheet, board) if said.verb == "scores" else -said.points.whole
-                board.points[number] = min(max(board.points[number] + by, 0), sheet.points_to)
+                board.points[number] = min(max(board.points[number] + by, 0), most_points(sheet, side))
         case finish.SideWins() | then.SideLoses():
             (side,) = sides_meant(sheet, said.side, scene)
             board.won = side if isinstance(said, finish.SideWins) else sheet.others(side)[0]

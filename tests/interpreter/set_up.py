@@ -9,6 +9,7 @@ from attrs import evolve
 from grammar.sentences import then, time, when
 from grammar.sentences.ball import BeginsWith
 from grammar.sentences.sides import Placing
+from tests.interpreter.begin_points import points_at_first
 from tests.interpreter.board import DOWN, IN, UP, Ball, Pupil, Spot, State, Thing
 from tests.interpreter.hours import WITH_THE_TEACHER, at_s, moments
 from tests.interpreter.names import Folk, Somewhere, Stuff
@@ -29,7 +30,7 @@ def set_up(sheet: Sheet) -> State:
             pupils[number] = each._replace(turn=turns[each.where])
     balls = [ball for kind, sort in sheet.categories.items() if sort in LYING for ball in _balls(sheet, kind)]
     things = [each for kind, sort in sheet.categories.items() if sort not in LYING for each in _things(sheet, kind)]
-    return State(tuple(pupils), tuple(balls), tuple(things), (0,) * len(sheet.sides), "")
+    return State(tuple(pupils), tuple(balls), tuple(things), tuple(points_at_first(sheet)), "")
 
 
 def named(sheet: Sheet) -> dict[str, list[str]]:

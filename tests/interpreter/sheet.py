@@ -232,6 +232,10 @@ class Sheet:
             for kind in self.stuff(placing.what).kinds
         }
 
+    def declared(self, kind: type[Sentence]) -> tuple[Sentence, ...]:
+        """All sentences of a kind that stand under the sides or in the set-up."""
+        return (*self.tree.all_of("sides", kind), *self.tree.all_of("set-up", kind))
+
     @cached_property
     def points_to(self) -> int:
         """Points are counted as far as any sentence asks for them."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from grammar.sentences import play, then, time, when
+from tests.interpreter.begin_points import most_points
 from tests.interpreter.board import Board, State
 from tests.interpreter.events import Scene, holding
 from tests.interpreter.follows import follow
@@ -41,7 +42,7 @@ def _time_is_over(sheet: Sheet, board: Board) -> Board:
     scored = [each for rule in sheet.said(when.When) for each in rule.consequences if isinstance(each, then.Scores)]
     most = max((each.points.whole for each in scored if each.verb == "scores"), default=0)
     most *= max(({"count double": 2, "count three times": 3}[x.times] for x in sheet.said(play.PointsCount)), default=1)
-    if len(set(after.points)) == 1 and after.points[0] > sheet.points_to - most:
+    if len(set(after.points)) == 1 and after.points[0] > most_points(sheet, sheet.sides[0]) - most:
         after.points = [0] * len(after.points)
     return after
 

@@ -22,7 +22,7 @@ NAMES = tuple(path.stem for path in game_paths())
 SHEETS = {"row": row(), "alone": ALONE, "coins": COINS, "four": FOUR, "green": GREEN, "passes": PASSES}
 SHEETS |= {"sledges": SLEDGES, "track": TRACK}
 TOLD = ("areas", "roles", "lives", "supplies", "starts", "homes", "offers", "services", "holds", "guarding")
-FIELDS = (*TOLD, "unfetched", "rests", "rules", "counting", "ends", "factors")
+FIELDS = (*TOLD, "begin_points", "unfetched", "rests", "rules", "counting", "ends", "factors")
 
 
 def text(core: Core, language: str = "en") -> str:

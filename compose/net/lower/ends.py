@@ -7,7 +7,7 @@ from typing import assert_never
 
 from compose.net.lower.builder import Builder
 from compose.net.lower.guards import condition_of, places_of, terms_of
-from compose.net.lower.tokens import clock_place
+from compose.net.lower.tokens import POINTS_COUNTED_TO, clock_place
 from compose.net.net import All, AtTheEnd, Bell, Comparison, Condition, End, Rule, Terms
 from compose.net.told import Because, Cause, Ended, TimeUp
 from grammar.core import ends as core
@@ -16,8 +16,6 @@ from grammar.core.game import Play
 from grammar.core.guards import Ahead, Compare, Count, Guard, Points
 from grammar.core.rules import Becomes, Finish
 from grammar.core.values import SideId
-
-POINTS_COUNTED_TO = 25
 
 
 def points_counted_to(play: Play) -> int:

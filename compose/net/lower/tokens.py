@@ -11,6 +11,7 @@ from grammar.core.declared import AreaKind, Per
 from grammar.core.game import Play
 from grammar.core.guards import BallsAt
 from grammar.core.play import Along
+from grammar.core.rules import Add
 from grammar.core.values import (
     PLAIN,
     AreaId,
@@ -32,6 +33,7 @@ from grammar.core.values import (
 
 PRESENCES = {Presence.PLAYING: "in", Presence.OUT: "out"}
 CLOCK = "clock"
+POINTS_COUNTED_TO = 25  # where nothing asks for a number of them: our choice
 POSTURES = {Posture.UP: "standing", Posture.DOWN: "down"}
 
 
@@ -220,4 +222,16 @@ def step_place(builder: Builder, kind: KindId, step: int) -> int:
 
 def points_place(builder: Builder, side: SideId, counted_to: int = 0) -> int:
     """The points of a side."""
-    return builder.add_place(("points", side), Place(f"points/{side.key}", "points", counted_to, 0, side.key))
+    if (found := builder.number(("points", side))) is not None:
+        return found
+    begin, most = points_at_first(builder, side), counted_to
+    if begin:
+        rises = any(isinstance(each, Add) and each.points > 0 for rule in builder.play.rules for each in rule.effects)
+        most = counted_to if counted_to > begin else begin + (counted_to or POINTS_COUNTED_TO) * rises
+    return builder.add_place(("points", side), Place(f"points/{side.key}", "points", most, begin, side.key))
+
+
+def points_at_first(builder: Builder, side: SideId) -> int:
+    """How many points a side has at the start, those of all its players together where each has some."""
+    times = {Per.PLAYER: builder.players[side], Per.OWNER: 1}
+    return sum(each.number * times[each.per] for each in builder.play.begin_points if each.side == side)

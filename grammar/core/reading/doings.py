@@ -32,12 +32,15 @@ from grammar.core.reading.play.services import (
     read_stand_up,
     read_stay,
 )
+from grammar.core.reading.set_up.begin_points import read_begin_points
 from grammar.core.reading.sheet.reader import Reader
 from grammar.sentences import ball, blocking, finish, freezing, limits, play, points, queues, resting, when
 from grammar.sentences.base import Node
+from grammar.sentences.points import BeginsPoints
 
 Readers = Mapping[type[Node], Callable[[Reader, Any, int], Iterable[object]]]
 DOINGS: Readers = {
+    BeginsPoints: read_begin_points,
     play.Stay: read_stay,
     resting.Rest: read_rest,
     ball.CatcherHas: read_catcher_has,

@@ -6,6 +6,7 @@ from collections.abc import Container, Iterator
 from fractions import Fraction
 from functools import partial
 
+from grammar.core.begin_points import BeginPoints
 from grammar.core.declared import Cut
 from grammar.core.ends import Bell, End, EndPoints, Tie
 from grammar.core.game import Choice, Core, Facts, Play
@@ -187,6 +188,7 @@ def _play(reading: Reading, own: list[tuple[Node, int]]) -> Play:
         tracks=tuple(reader.tracks),
         roles=tuple(reader.roles),
         lives=tuple(reader.lives),
+        begin_points=reading.of(BeginPoints),
         kinds=tuple(reader.kinds),
         supplies=tuple(reader.supplies),
         starts=tuple(reader.starts),

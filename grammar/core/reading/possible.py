@@ -13,6 +13,7 @@ from grammar.core.precedence import Slot, Written, clashing, clashing_rests, goe
 from grammar.core.reading.finish.meetings import meeting_of_whom
 from grammar.core.reading.finish.places import worth_of_places
 from grammar.core.reading.play.fetching import fetched_by_nobody
+from grammar.core.reading.set_up.begin_points import points_at_first
 from grammar.core.reading.set_up.placed import places_of_things
 from grammar.core.rotation import Occasion, Tries
 from grammar.core.rules import Add, Becomes, Becoming, Go, Happening, Person, Rule
@@ -45,6 +46,7 @@ def impossible(core: Core) -> Iterator[Finding]:
     yield from _fetched_and_not(core)
     yield from _points_of_nobody(core)
     yield from _worth_twice(core)
+    yield from points_at_first(core)
     yield from meeting_of_whom(core)
     yield from worth_of_places(core)
     yield from _innings_of_each(core)

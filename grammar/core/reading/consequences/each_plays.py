@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from grammar.core.reading.events.events import Moment
 from grammar.core.reading.sheet.reader import Reader
-from grammar.core.reading.sheet.whose import Senseless
-from grammar.core.rules import Result
-from grammar.core.values import SideId
+from grammar.core.reading.sheet.whose import OWN_WORDS, Senseless
+from grammar.core.rules import Happening, Result
+from grammar.core.values import SHARED, SideId, Thing
 from grammar.sentences import then
 from grammar.sentences.base import AnySide, SideRef, SideSame
 from grammar.sentences.determiners import ALL
@@ -15,12 +15,24 @@ from grammar.sentences.determiners import ALL
 def of_whoever_did_it(reader: Reader, consequence: then.Scores, moment: Moment) -> AnySide:
     """Whose points these are: where each plays for themselves "its side" means nobody. Raises Senseless."""
     side = consequence.side
+    if of_its_owner(reader, consequence, moment):
+        return side
     unclear = moment.actor is not None and isinstance(side, SideRef | SideSame)
     if not unclear or not any(each.solo for each in reader.sides):
         return side
     title = "`{said}` is nobody here: each plays for themselves, and whose a target is, is not known."
-    hint = "Say only what who did it wins or loses (the thrower's side); what the owner loses goes into quotes."
+    hint = "Say what who did it wins or loses (the thrower's side), or give each their own: 1 cone for each player."
     raise Senseless(side, title, hint)
+
+
+def of_its_owner(reader: Reader, consequence: then.Scores, moment: Moment) -> bool:
+    """Whether "its side" is whoever has the thing that is knocked, where each plays for themselves."""
+    side, trigger = consequence.side, moment.trigger
+    its = isinstance(side, SideSame) or (isinstance(side, SideRef) and side.determiner in OWN_WORDS and not side.other)
+    if not its or moment.result is not Result.KNOCKED or not any(each.solo for each in reader.sides):
+        return False
+    owners = {thing.owner for thing in trigger.to if isinstance(thing, Thing)} if isinstance(trigger, Happening) else {}
+    return bool(owners) and SHARED not in owners
 
 
 def others_of_doer(reader: Reader, phrase: AnySide, moment: Moment) -> frozenset[SideId]:

@@ -10,7 +10,7 @@ from attrs import evolve
 from grammar.core.clock import AtTime
 from grammar.core.declared import AreaKind
 from grammar.core.play import Turn, Waiting
-from grammar.core.reading.consequences.each_plays import of_whoever_did_it, others_of_doer
+from grammar.core.reading.consequences.each_plays import of_its_owner, of_whoever_did_it, others_of_doer
 from grammar.core.reading.consequences.loads import gone_back, sent_load, set_down
 from grammar.core.reading.consequences.moved_things import has_ball, sent_thing_or_ball, stepped
 from grammar.core.reading.consequences.movers import Mover, area_of, movers, things_of, waiting_of
@@ -117,7 +117,8 @@ def _nothing_changes(consequence: then.PlaysOn, moment: Moment) -> Iterator[Play
 
 def _scored(reader: Reader, consequence: then.Scores, moment: Moment) -> Iterator[Effect]:
     points = consequence.points.whole * (1 if consequence.verb == "scores" else -1)
-    yield from (Add(each, points) for each in _sides(reader, of_whoever_did_it(reader, consequence, moment), moment))
+    owner, by = of_its_owner(reader, consequence, moment), of_whoever_did_it(reader, consequence, moment)
+    yield from (Add(each, points, owner=owner) for each in _sides(reader, by, moment))
 
 
 def _made_to_wait(reader: Reader, consequence: then.Waits | freezing.Freezes, moment: Moment) -> Iterator[Go]:

@@ -105,6 +105,10 @@ def _sides(reader: Reader, doer: Doer, said: Claimed, moment: Moment, trigger: H
         against = moment.actor if caught else owner
         return reader.all_sides if against is None else reader.others(against)
     by_a_mate = caught and said.whose in (Whose.OWN, Whose.THAT)
+    if said.whose in (Whose.OWN, Whose.THAT) and trigger.result in OF_SOMEBODY:
+        title = "`by {doer}`: where each plays for themselves nobody aims at what is their own."
+        own = "Accidents are not reckoned with: leave the line out, or put it in quotes under `care`, for people."
+        raise Senseless(doer, title, own, doer=doer.words())
     hint = write("a pass is caught") if by_a_mate else "Leave that out, or name a role."
     raise Senseless(doer, "`by {doer}`: that says nothing of who did it.", hint, doer=doer.words())
 
