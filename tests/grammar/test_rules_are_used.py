@@ -18,9 +18,9 @@ from library import granted_path
 # Sentences that no game of the library says, only a modifier that puts one in or takes one out.
 ONLY_IN_MODIFIERS = frozenset(
     (
-        *("all_but", "all_move_on", "begins_points", "both_at_once", "bounce_share", "counted_lives", "frozen_back", "gone"),
+        *("all_but", "all_move_on", "both_at_once", "bounce_share", "counted_lives", "frozen_back", "gone"),
         *("low_down", "more_of", "nobody_fetches", "not_bounced", "places", "rest_back", "rounds_played"),
-        *("half_of", "stand_again", "times_as_many"),
+        *("begins_points", "half_of", "stand_again", "times_as_many"),
     )
 )
 
